@@ -1,0 +1,1 @@
+"""Fanlight without a display: the project, its signals, the panel, the line, the followers and the checks."""

@@ -1,0 +1,1 @@
+"""The line: timing, plan, client, polling engine, writes, diagnosis, statistics."""

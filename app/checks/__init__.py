@@ -1,0 +1,1 @@
+"""Design checks, one rule a function."""

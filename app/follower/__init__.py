@@ -1,0 +1,1 @@
+"""Simulated followers: register bank, drive and load model, TCP and serial servers."""

@@ -1,0 +1,375 @@
+"""The project as a value: frozen models of all that a project file holds.
+
+Every model is immutable and shares its parts freely, so an edited project costs only what the edit changed. Names that
+point to nothing are possible in a value (see `app.project.references`); reading a file refuses them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from decimal import Decimal
+from functools import cached_property
+from typing import Annotated, Any, Final, Literal, Protocol, Self, TypeVar
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Discriminator,
+    Field as Key,
+    StringConstraints,
+    Tag,
+    model_validator,
+)
+
+from app.signals.encoding import EncodingName
+from app.signals.numbering import Numbering, Table
+from app.signals.order import Order
+
+FORMAT: Final = 1
+"""The version of the project file that this program writes."""
+
+Name = Annotated[
+    str,
+    StringConstraints(
+        min_length=1, max_length=40, pattern=r"^[^\s\x00-\x1f\x7f](?:[^\x00-\x1f\x7f]*[^\s\x00-\x1f\x7f])?$"
+    ),
+]
+"""What a thing is called: 1 to 40 characters, no control characters, no blank at either end."""
+
+
+def _exact(value: Any) -> Any:
+    return Decimal(value) if isinstance(value, int) and not isinstance(value, bool) else value
+
+
+Number = Annotated[Decimal, BeforeValidator(_exact), Key(allow_inf_nan=False, max_digits=40)]
+"""A number as it is written in the file, kept exactly."""
+
+Repertoire = Literal["ascii", "latin-1", "hd44780-a00", "hd44780-a02"]
+FieldKind = Literal["number", "choice", "bar"]
+Comparison = Literal["set", "clear", "above", "below", "equal"]
+Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary"]
+Model = Literal["bank", "drive"]
+
+
+class Part(BaseModel):
+    """Anything that stands in a project: frozen, strict, without unknown keys."""
+
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", strict=True, populate_by_name=True, arbitrary_types_allowed=False
+    )
+
+    @model_validator(mode="before")
+    @classmethod
+    def _arrays_are_tuples(cls, data: Any) -> Any:
+        if not isinstance(data, dict):
+            return data
+        return {key: tuple(value) if isinstance(value, list) else value for key, value in data.items()}
+
+    def but(self, **changes: Any) -> Self:
+        """The same part with some attributes changed. Validated; unchanged parts are shared, not copied.
+
+        Raises pydantic.ValidationError if a changed attribute does not fit.
+        """
+        return type(self)(**{**{key: self.__dict__[key] for key in self.model_fields_set}, **changes})
+
+
+class EntryKeys(Part):
+    """Which keys serve while the operator changes a value, and how.
+
+    A key name may be absent from the panel: then that step is simply not offered.
+    """
+
+    begin: str = "enter"
+    up: str = "up"
+    down: str = "down"
+    left: str = "left"
+    right: str = "right"
+    confirm: str = "enter"
+    abandon: str = "escape"
+    by: Literal["step", "digit"] = "step"
+    timeout_s: int = Key(30, ge=0, le=3600, description="Abandons the entry after this time without a key; 0 never.")
+
+
+class Panel(Part):
+    """The text display with its keys: rows x columns of cells, a character repertoire, named keys."""
+
+    rows: int = Key(4, ge=1, le=64)
+    columns: int = Key(20, ge=1, le=132)
+    repertoire: Repertoire = "ascii"
+    keys: Annotated[tuple[Name, ...], Key(max_length=40)] = ("left", "right", "up", "down", "enter", "escape")
+    start: str = Key(description="The first screen.")
+    entry: EntryKeys = EntryKeys()
+
+
+class LinePart(Part):
+    """What every kind of line has."""
+
+    name: Name
+    timeout_ms: int = Key(300, ge=10, le=60_000, description="How long an answer may take.")
+
+
+class SerialLine(LinePart):
+    """A serial port of this computer, Modbus RTU framing."""
+
+    kind: Literal["serial"] = "serial"
+    device: str = Key(min_length=1, description="The port: /dev/ttyUSB0, COM3, ...")
+    baud: int = Key(19_200, ge=50, le=4_000_000)
+    parity: Literal["none", "even", "odd"] = "even"
+    stop_bits: Literal[1, 2] = 1
+
+
+class TcpLine(LinePart):
+    """Modbus TCP."""
+
+    kind: Literal["tcp"] = "tcp"
+    host: str = Key(min_length=1)
+    port: int = Key(502, ge=1, le=65_535)
+
+
+class SerialOverTcpLine(LinePart):
+    """RTU frames in a TCP stream, as a plain serial-to-network converter carries them."""
+
+    kind: Literal["serial-over-tcp"] = "serial-over-tcp"
+    host: str = Key(min_length=1)
+    port: int = Key(502, ge=1, le=65_535)
+
+
+Line = Annotated[SerialLine | TcpLine | SerialOverTcpLine, Discriminator("kind")]
+
+
+class Follower(Part):
+    """The device that answers."""
+
+    name: Name
+    line: str
+    unit: int = Key(1, ge=1, le=247)
+    numbering: Numbering = Key("from-0", description="How its manual counts registers.")
+    word_order: Order = Key("high-first", description="Of the words of a value of two or more registers.")
+    byte_order: Order = Key("high-first", description="Of the two bytes of each word; the standard says high-first.")
+    max_registers: int = Key(125, ge=1, le=125, description="The most registers it answers in one read.")
+    communication_timeout_ms: int = Key(
+        0, ge=0, le=600_000, description="It stops by itself when the line is silent this long; 0 = it does not."
+    )
+    simulate: Model = Key("bank", description="What plays it when simulated.")
+
+
+class Scale(Part):
+    """Two points of a straight line between raw counts and engineering values."""
+
+    raw: tuple[Number, Number]
+    value: tuple[Number, Number]
+
+    @model_validator(mode="after")
+    def _a_line(self) -> Self:
+        if self.raw[0] == self.raw[1]:
+            raise ValueError("the two raw points are the same; a straight line needs two different ones")
+        if self.value[0] == self.value[1]:
+            raise ValueError("the two values are the same; a straight line needs two different ones")
+        return self
+
+
+Texts = dict[Annotated[str, StringConstraints(pattern=r"^-?\d{1,20}$")], str]
+
+
+class Shown(Part):
+    """How a signal is shown and changed, wherever it comes from."""
+
+    name: Name
+    unit: Annotated[str, StringConstraints(max_length=16)] = ""
+    decimals: int = Key(0, ge=0, le=9)
+    limits: tuple[Number, Number] | None = None
+    step: Number | None = Key(None, gt=0)
+    texts: Texts = Key({}, description="A text per value.")
+    notes: str = ""
+
+    @model_validator(mode="after")
+    def _limits_in_order(self) -> Self:
+        if self.limits is not None and self.limits[0] > self.limits[1]:
+            raise ValueError(f"the lower limit {self.limits[0]} is above the upper limit {self.limits[1]}")
+        return self
+
+
+class RegisterSignal(Shown):
+    """Registers of a follower, decoded and scaled; or one coil or discrete input."""
+
+    follower: str
+    table: Table = "holding"
+    number: int = Key(ge=0, le=465_536, alias="register", description="The register in the follower's own numbering.")
+    encoding: EncodingName = "uint16"
+    length: int | None = Key(None, ge=1, le=125, description="Registers of a string.")
+    scale: Scale | None = None
+    write: bool = False
+    every_ms: int = Key(500, ge=10, le=3_600_000, description="How fresh it should be.")
+    refresh_ms: int = Key(0, ge=0, le=600_000, description="Above 0: written again and again.")
+    start_value: Number | str | None = Key(None, description="What a simulated follower holds at first.")
+
+
+class Bit(Part):
+    """One bit of another signal, counted from 0 at the least significant end."""
+
+    of: str
+    number: int = Key(ge=0, le=63)
+
+
+class BitSignal(Shown):
+    """A bit of another signal."""
+
+    bit: Bit
+    write: bool = False
+
+
+class HeldSignal(Shown):
+    """A value that lives in the panel, not on the line."""
+
+    held: Number = Key(description="Its first content.")
+
+
+def _signal_kind(value: Any) -> str:
+    if isinstance(value, dict):
+        return "bit" if "bit" in value else "held" if "held" in value else "register"
+    return "bit" if isinstance(value, BitSignal) else "held" if isinstance(value, HeldSignal) else "register"
+
+
+Signal = Annotated[
+    Annotated[RegisterSignal, Tag("register")] | Annotated[BitSignal, Tag("bit")] | Annotated[HeldSignal, Tag("held")],
+    Discriminator(_signal_kind),
+]
+
+
+class Condition(Part):
+    """Something that holds or not, judged on good readings only."""
+
+    signal: str
+    is_: Comparison = Key("set", alias="is")
+    value: Number | None = None
+
+    @model_validator(mode="after")
+    def _value_where_needed(self) -> Self:
+        if self.is_ in ("above", "below", "equal") and self.value is None:
+            raise ValueError(f"'is = \"{self.is_}\"' needs a value to compare with")
+        if self.is_ in ("set", "clear") and self.value is not None:
+            raise ValueError(f"'is = \"{self.is_}\"' takes no value")
+        return self
+
+
+class Field(Part):
+    """A run of cells on one row that shows a signal."""
+
+    at: tuple[int, int] = Key(description="Row and column, counted from 0.")
+    width: int = Key(ge=1, le=132)
+    signal: str
+    kind: FieldKind = "number"
+    entry: bool = False
+    range: tuple[Number, Number] | None = Key(None, description="Of a bar: empty and full. Left out: the limits.")
+    blink: Condition | None = None
+
+
+class Screen(Part):
+    """What the panel shows at one time."""
+
+    name: Name
+    text: tuple[str, ...] = ()
+    fields: tuple[Field, ...] = Key((), alias="field")
+    notes: str = ""
+
+
+class Turn(Part):
+    """A change of screen: by a key, by a condition (an override), or after idle time."""
+
+    from_: str | None = Key(None, alias="from", description="Left out: from every screen.")
+    key: str | None = None
+    when: Condition | None = None
+    idle_s: int | None = Key(None, ge=1, le=86_400)
+    to: str = Key(description="A screen; with a key also 'next' or 'previous'.")
+
+    @model_validator(mode="after")
+    def _one_cause(self) -> Self:
+        if sum(cause is not None for cause in (self.key, self.when, self.idle_s)) != 1:
+            raise ValueError("a turn needs exactly one of 'key', 'when' and 'idle_s'")
+        if self.when is not None and self.from_ is not None:
+            raise ValueError("an override ('when') holds on every screen and takes no 'from'")
+        if self.to in ("next", "previous") and self.key is None:
+            raise ValueError(f"'to = \"{self.to}\"' goes with a key only")
+        return self
+
+
+class HeldValue(Part):
+    """Where a written value comes from: a held value."""
+
+    from_: str = Key(alias="from")
+
+
+class Action(Part):
+    """What else a key or a condition does."""
+
+    from_: str | None = Key(None, alias="from")
+    key: str | None = None
+    when: Condition | None = None
+    do: Deed
+    signal: str | None = None
+    value: Number | HeldValue | None = None
+
+    @model_validator(mode="after")
+    def _complete(self) -> Self:
+        if (self.key is None) == (self.when is None):
+            raise ValueError("an action needs exactly one of 'key' and 'when'")
+        if self.when is not None and self.from_ is not None:
+            raise ValueError("an action on a condition acts on every screen and takes no 'from'")
+        if self.key is None and self.do in ("begin-entry", "momentary"):
+            raise ValueError(f"'do = \"{self.do}\"' goes with a key only")
+        if self.signal is None and self.do != "begin-entry":
+            raise ValueError(f"'do = \"{self.do}\"' needs a signal")
+        if (self.value is None) != (self.do != "write"):
+            raise ValueError("'value' goes with 'do = \"write\"', and that needs it")
+        return self
+
+
+class Project(Part):
+    """Everything that a project file holds."""
+
+    format: Literal[1] = FORMAT
+    title: str = ""
+    notes: str = ""
+    panel: Panel
+    lines: tuple[Line, ...] = Key((), alias="line")
+    followers: tuple[Follower, ...] = Key((), alias="follower")
+    signals: tuple[Signal, ...] = Key((), alias="signal")
+    screens: tuple[Screen, ...] = Key((), alias="screen")
+    turns: tuple[Turn, ...] = Key((), alias="turn")
+    actions: tuple[Action, ...] = Key((), alias="action")
+
+    @cached_property
+    def line_named(self) -> dict[str, SerialLine | TcpLine | SerialOverTcpLine]:
+        """Lines by name; of two with one name the first (a check reports the second)."""
+        return _by_name(self.lines)
+
+    @cached_property
+    def follower_named(self) -> dict[str, Follower]:
+        """Followers by name."""
+        return _by_name(self.followers)
+
+    @cached_property
+    def signal_named(self) -> dict[str, RegisterSignal | BitSignal | HeldSignal]:
+        """Signals by name."""
+        return _by_name(self.signals)
+
+    @cached_property
+    def screen_named(self) -> dict[str, Screen]:
+        """Screens by name."""
+        return _by_name(self.screens)
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str: ...
+
+
+_N = TypeVar("_N", bound=_Named)
+
+
+def _by_name(parts: Iterable[_N]) -> dict[str, _N]:
+    found: dict[str, _N] = {}
+    for part in parts:
+        found.setdefault(part.name, part)
+    return found

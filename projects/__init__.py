@@ -1,0 +1,1 @@
+"""Demo projects with their own scenarios."""

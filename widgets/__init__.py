@@ -1,0 +1,1 @@
+"""What a person sees. Qt only; never talks to the line itself."""

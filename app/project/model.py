@@ -71,7 +71,11 @@ class Part(BaseModel):
 
         Raises pydantic.ValidationError if a changed attribute does not fit.
         """
-        return type(self)(**{**{key: self.__dict__[key] for key in self.model_fields_set}, **changes})
+        kept = {key: self.__dict__[key] for key in self.model_fields_set if key not in changes}
+        edited = type(self)(**kept, **changes)
+        # Validation copies every tuple; the old ones put back, a long list of edits shares what they left alone.
+        edited.__dict__.update(kept)
+        return edited
 
 
 class EntryKeys(Part):

@@ -1,0 +1,514 @@
+"""The command line: one command, a verb a job."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import logging
+import re
+import signal
+import sys
+import threading
+import time
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+from app.project.files import ProjectFileError, load
+from app.project.model import HeldSignal, Project
+
+if TYPE_CHECKING:  # what only some verbs need is imported when they run: the command answers quickly
+    from app.bus.engine import Snapshot
+    from app.session import Session
+    from app.signals.reading import Value
+
+FINE, FOUND_WRONG, COULD_NOT_RUN = 0, 1, 2
+"""Exit statuses: fine; it ran and found something wrong; it could not run."""
+
+CAUTION = (
+    "Caution: this can move a machine. A key on a panel is no emergency stop; motion can start at once; "
+    "keep people clear; local codes and a licensed person decide."
+)
+
+
+class CouldNotRun(Exception):
+    """The command cannot do its work; the message says what is wrong and what to do."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the command with `argv` (without the program's name) and return its exit status."""
+    args = _parser().parse_args(_with_verb(sys.argv[1:] if argv is None else argv))
+    logging.getLogger("pymodbus").addHandler(logging.NullHandler())
+    logging.getLogger("pymodbus").propagate = False
+    try:
+        status: int = args.run(args)
+    except CouldNotRun as why:
+        return _complain(str(why))
+    except ProjectFileError as why:
+        return _complain(str(why))
+    except KeyboardInterrupt:
+        return 130
+    except BrokenPipeError:
+        # Whoever read our output stopped reading; leave without a second complaint when Python flushes.
+        sys.stdout = None  # type: ignore[assignment]
+        return COULD_NOT_RUN
+    return status
+
+
+def _complain(message: str) -> int:
+    print(f"fanlight: {message}", file=sys.stderr)
+    return COULD_NOT_RUN
+
+
+# The parser ---------------------------------------------------------------------------------------------------------
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        self.exit(COULD_NOT_RUN, f"{self.prog}: {message}; try '{self.prog} --help'\n")
+
+
+def _with_verb(argv: Sequence[str]) -> list[str]:
+    """`fanlight [PROJECT]` is short for `fanlight window [PROJECT]`."""
+    words = list(argv)
+    if words and (words[0] in VERBS or words[0] in ("-h", "--help", "--version")):
+        return words
+    return ["window", *words]
+
+
+def _parser() -> argparse.ArgumentParser:
+    from importlib.metadata import version
+
+    parser = _Parser(
+        prog="fanlight",
+        description="Design small text panels for Modbus devices, prove them and hand them over.",
+        epilog="'fanlight PROJECT' alone opens the window. Exit status: 0 fine, 1 found something wrong, 2 could not run.",
+    )
+    parser.add_argument("--version", action="version", version=f"fanlight {version('fanlight')}")
+    verbs = parser.add_subparsers(metavar="VERB", required=True)
+    for name, (run, describe, help_text) in VERBS.items():
+        verb = verbs.add_parser(name, help=help_text, description=help_text)
+        describe(verb)
+        verb.set_defaults(run=run)
+    return parser
+
+
+def _project(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument("project", metavar="PROJECT", help="a project file")
+
+
+def _json(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument("--json", action="store_true", help="print JSON for another program to read")
+
+
+def _seconds(text: str) -> float:
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = -1.0
+    if not 0 <= seconds <= 86_400:
+        raise argparse.ArgumentTypeError(f"'{text}' is not a number of seconds from 0 to 86400")
+    return seconds
+
+
+def _grab(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument("--grab", metavar="FILE.png", type=Path, help="save a picture of the window, then exit")
+    verb.add_argument("--for", dest="for_s", metavar="S", type=_seconds, help="seconds to run before the picture")
+
+
+def _endpoint(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument(
+        "--via",
+        metavar="ENDPOINT",
+        help="tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as the project says",
+    )
+    verb.add_argument("--for", dest="for_s", metavar="S", type=_seconds, help="run for S seconds")
+
+
+# Window verbs -------------------------------------------------------------------------------------------------------
+
+
+def _window_arguments(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument("project", metavar="PROJECT", nargs="?", help="a project file")
+    _grab(verb)
+
+
+def _window(args: argparse.Namespace) -> int:
+    from widgets.application import run_window
+
+    return run_window(Path(args.project) if args.project else None, grab=args.grab, for_s=args.for_s)
+
+
+def _demo_arguments(verb: argparse.ArgumentParser) -> None:
+    from projects import demos
+
+    verb.add_argument("name", metavar="NAME", nargs="?", choices=demos(), help=f"one of: {', '.join(demos())}")
+    _grab(verb)
+
+
+def _demo(args: argparse.Namespace) -> int:
+    from projects import demo_path, demos
+    from widgets.application import run_window
+
+    return run_window(demo_path(args.name or demos()[0]), demo=True, grab=args.grab, for_s=args.for_s)
+
+
+# check and plan -----------------------------------------------------------------------------------------------------
+
+
+def _check_arguments(verb: argparse.ArgumentParser) -> None:
+    _project(verb)
+    _json(verb)
+
+
+def _check(args: argparse.Namespace) -> int:
+    from app.checks import check
+
+    try:
+        findings = [
+            {
+                "rule": finding.rule,
+                "severity": str(finding.severity),
+                "where": finding.where,
+                "message": finding.message,
+                "hint": finding.hint,
+            }
+            for finding in check(load(args.project))
+        ]
+    except ProjectFileError as error:
+        if error.unreadable:
+            raise
+        findings = [
+            {
+                "rule": "project-file",
+                "severity": "error",
+                "where": problem.where,
+                "message": problem.message,
+                "hint": problem.hint,
+            }
+            for problem in error.problems
+        ]
+    if args.json:
+        _print_json({"findings": findings})
+    else:
+        for finding in findings:
+            hint = f"\n    {finding['hint']}" if finding["hint"] else ""
+            print(f"{finding['severity']}: {finding['where']}: {finding['message']} [{finding['rule']}]{hint}")
+        print(_count(findings), file=sys.stderr)
+    return FOUND_WRONG if any(finding["severity"] == "error" for finding in findings) else FINE
+
+
+def _count(findings: Sequence[dict[str, str]]) -> str:
+    if not findings:
+        return "nothing found"
+    kinds = [(kind, sum(finding["severity"] == kind for finding in findings)) for kind in ("error", "warning", "note")]
+    return ", ".join(f"{n} {kind}{'s' if n != 1 else ''}" for kind, n in kinds if n)
+
+
+def _plan_arguments(verb: argparse.ArgumentParser) -> None:
+    _project(verb)
+    _json(verb)
+
+
+def _plan(args: argparse.Namespace) -> int:
+    from app.bus.plan import make_plan
+
+    plan = make_plan(load(args.project))
+    if args.json:
+        _print_json(plan.as_json())
+        return FINE
+    for line in plan.lines:
+        print(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
+        for read in line.reads:
+            span = f"{read.address}..{read.address + read.count - 1}" if read.count > 1 else f"{read.address}"
+            print(
+                f"  {read.follower} (unit {read.unit}) {read.table} {span}, every {read.every_ms} ms, "
+                f"{read.ms:.1f} ms: {', '.join(read.signals)}"
+            )
+    return FINE
+
+
+# follower -----------------------------------------------------------------------------------------------------------
+
+
+def _follower_arguments(verb: argparse.ArgumentParser) -> None:
+    _project(verb)
+    verb.add_argument("--follower", metavar="NAME", action="append", help="play this one only (may be given again)")
+    where = verb.add_mutually_exclusive_group(required=True)
+    where.add_argument("--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen here; port 0 takes a free one")
+    where.add_argument("--serial", metavar="DEVICE", help="answer on this serial port")
+
+
+def _host_and_port(text: str) -> tuple[str, int]:
+    found = re.fullmatch(r"(?:\[(?P<six>[^\]]+)\]|(?P<host>[^:]*)):(?P<port>\d{1,5})", text)
+    if found is None or int(found["port"]) > 65_535:
+        raise argparse.ArgumentTypeError(f"'{text}' is not HOST:PORT, such as 127.0.0.1:5020")
+    return found["six"] or found["host"] or "127.0.0.1", int(found["port"])
+
+
+def _follower(args: argparse.Namespace) -> int:
+    from app.follower.simulation import FollowerError, Simulation
+
+    try:
+        simulation = Simulation(load(args.project), args.follower)
+        simulation.start()
+        try:
+            if args.tcp:
+                host, port = simulation.serve_tcp(None, *args.tcp)
+                where = f"tcp://{host}:{port}"
+            else:
+                simulation.serve_serial(args.serial)
+                where = f"serial:{args.serial}"
+            names = ", ".join(f"'{name}'" for name in simulation.models)
+            print(f"playing {names} at {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
+            with _interrupted() as ended:
+                ended.wait()
+        finally:
+            simulation.stop()
+    except FollowerError as why:
+        raise CouldNotRun(str(why)) from None
+    return FINE
+
+
+@contextmanager
+def _interrupted() -> Iterator[threading.Event]:
+    """An event that is set when the user or the system asks this program to end."""
+    ended = threading.Event()
+    before = {number: signal.signal(number, lambda *_: ended.set()) for number in (signal.SIGINT, signal.SIGTERM)}
+    try:
+        yield ended
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+
+
+# read and panel -----------------------------------------------------------------------------------------------------
+
+
+def _session(args: argparse.Namespace, project: Project, *, armed: bool = False) -> Session:
+    from app.bus.endpoint import BadEndpoint, Endpoint
+    from app.session import CannotConnect, Session
+
+    if not project.lines:
+        raise CouldNotRun(f"{args.project}: the project has no line; add a [[line]] and its [[follower]]")
+    try:
+        if args.via is None or args.via == "simulated":
+            return Session(project, args.via, armed=armed)
+        return Session(project, Endpoint.parse(args.via, project.lines[0]), armed=armed)
+    except (BadEndpoint, CannotConnect) as why:
+        raise CouldNotRun(str(why)) from None
+
+
+@contextmanager
+def _started(session: Session) -> Iterator[Session]:
+    from app.follower.simulation import FollowerError
+
+    try:
+        session.start()
+    except FollowerError as why:
+        raise CouldNotRun(str(why)) from None
+    try:
+        yield session
+    finally:
+        session.stop()
+
+
+def _read_arguments(verb: argparse.ArgumentParser) -> None:
+    _project(verb)
+    _endpoint(verb)
+    verb.add_argument("--signal", metavar="NAME", action="append", help="this one only (may be given again)")
+    _json(verb)
+
+
+def _read(args: argparse.Namespace) -> int:
+    project = load(args.project)
+    names = args.signal or [signal.name for signal in project.signals if not isinstance(signal, HeldSignal)]
+    for name in names:
+        if name not in project.signal_named:
+            raise CouldNotRun(f"{args.project}: there is no signal '{name}'")
+        if isinstance(project.signal_named[name], HeldSignal):
+            raise CouldNotRun(f"signal '{name}' is a held value: it lives in the panel and is not read from the line")
+    with _started(_session(args, project)) as session:
+        if args.for_s is None:
+            _wait(lambda: _tried(session.snapshot(), names), limit_s=_patience(project))
+        else:
+            _wait(lambda: False, limit_s=args.for_s)
+        snapshot = session.snapshot()
+    return _report_readings(args, project, names, snapshot)
+
+
+def _tried(snapshot: Snapshot, names: Sequence[str]) -> bool:
+    """Whether each of the signals was read, or could not be."""
+    from app.signals.reading import NEVER_READ
+
+    return all(snapshot.readings.get(name, NEVER_READ) is not NEVER_READ for name in names)
+
+
+def _patience(project: Project) -> float:
+    """Seconds in which every read of `project` has been tried once, even if nobody answers."""
+    return 2.0 + sum(line.timeout_ms for line in project.lines) / 1000 * (2 + len(project.followers))
+
+
+def _report_readings(args: argparse.Namespace, project: Project, names: Sequence[str], snapshot: Snapshot) -> int:
+    from app.project.binding import plain_text
+    from app.signals.reading import NEVER_READ
+
+    readings = {name: snapshot.readings.get(name, NEVER_READ) for name in names}
+    if args.json:
+        _print_json(
+            {
+                "readings": {
+                    name: {
+                        "raw": reading.raw,
+                        "value": _number(reading.value),
+                        "text": plain_text(project, name, reading.value),
+                        "quality": str(reading.quality),
+                        "reason": reading.reason,
+                        "age_ms": None if reading.time is None else round(1000 * reading.age(snapshot.at)),
+                    }
+                    for name, reading in readings.items()
+                },
+                "line": {
+                    "requests": sum(line.requests for line in snapshot.lines.values()),
+                    "good": sum(line.good for line in snapshot.lines.values()),
+                    "faults": _faults(snapshot),
+                },
+            }
+        )
+    else:
+        width = max((len(name) for name in names), default=0)
+        for name, reading in readings.items():
+            shown = plain_text(project, name, reading.value)
+            print(f"{name:<{width}}  {shown:>12}  " + ("good" if reading.good else f"{reading.quality}: {reading.reason}"))
+    return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG
+
+
+def _faults(snapshot: Snapshot) -> dict[str, int]:
+    faults: dict[str, int] = {}
+    for line in snapshot.lines.values():
+        for kind, count in line.faults.items():
+            faults[str(kind)] = faults.get(str(kind), 0) + count
+    return faults
+
+
+def _number(value: Value | None) -> int | float | str | None:
+    if value is None or isinstance(value, str):
+        return value
+    return int(value) if value.denominator == 1 else float(value)
+
+
+def _panel_arguments(verb: argparse.ArgumentParser) -> None:
+    _project(verb)
+    _endpoint(verb)
+    verb.add_argument(
+        "--keys", metavar="KEYS", help="press these keys one after another; '1.5s' among them waits that long"
+    )
+    verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
+    _json(verb)
+
+
+def _panel(args: argparse.Namespace) -> int:
+    project = load(args.project)
+    presses = _presses(project, args.keys or "")
+    session = _session(args, project, armed=args.armed)
+    if args.armed and args.via != "simulated":
+        print(CAUTION, file=sys.stderr)
+    with _started(session):
+        if args.keys is None and args.for_s is None and not args.json:
+            from app.terminal import operate
+
+            return operate(session)
+        _settle(session)
+        for press in presses:
+            if isinstance(press, float):
+                _run(session, press)
+            else:
+                session.key_down(press)
+                session.key_up(press)
+                _settle(session)
+        _run(session, args.for_s or 0.0)
+        return _report_panel(args, session)
+
+
+def _presses(project: Project, keys: str) -> list[str | float]:
+    """What `--keys` asks for: names of keys, and waits in seconds."""
+    presses: list[str | float] = []
+    for word in keys.split():
+        if word in project.panel.keys:
+            presses.append(word)
+        elif re.fullmatch(r"\d+(\.\d+)?s", word):
+            presses.append(_seconds(word[:-1]))
+        else:
+            raise CouldNotRun(f"the panel has no key '{word}'; its keys are: {', '.join(project.panel.keys)}")
+    return presses
+
+
+def _settle(session: Session) -> None:
+    """Wait until what the shown screen needs has been read after now, and every write has been answered."""
+    project = session.project
+    since = time.monotonic()
+    limit = since + _patience(project)
+
+    def fresh(name: str) -> bool:
+        signal = project.signal_named.get(name)
+        if signal is None or isinstance(signal, HeldSignal):
+            return True
+        reading = session.snapshot().readings.get(name)
+        if reading is None:
+            return False
+        return (reading.good and reading.time >= since) or (not reading.good and _tried(session.snapshot(), [name]))
+
+    def settled() -> bool:
+        session.tick()
+        shown = project.screen_named.get(session.state.shown)
+        return not session.writing and all(fresh(field.signal) for field in (shown.fields if shown else ()))
+
+    _wait(settled, limit_s=limit - since)
+    session.tick()
+
+
+def _run(session: Session, seconds: float) -> None:
+    def ticked() -> bool:
+        session.tick()
+        return False
+
+    _wait(ticked, limit_s=seconds)
+
+
+def _wait(condition: Callable[[], bool], *, limit_s: float) -> None:
+    """Ask `condition` some fifty times a second until it holds or the time is over."""
+    end = time.monotonic() + limit_s
+    while not condition() and (left := end - time.monotonic()) > 0:
+        time.sleep(min(0.02, left))
+
+
+def _report_panel(args: argparse.Namespace, session: Session) -> int:
+    from app.panel.entry import entry_report
+
+    rows = [row.text for row in session.rows()]
+    if args.json:
+        _print_json(
+            {"screen": session.state.shown, "cells": rows, "entry": entry_report(session.project, session.state)}
+        )
+    else:
+        edge = "+" + "-" * session.project.panel.columns + "+"
+        print("\n".join([edge, *(f"|{row}|" for row in rows), edge]))
+    return FINE
+
+
+def _print_json(value: object) -> None:
+    print(json.dumps(value, indent=2, ensure_ascii=False))
+
+
+VERBS: dict[
+    str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.ArgumentParser], None], str]
+] = {
+    "window": (_window, _window_arguments, "open the window"),
+    "demo": (_demo, _demo_arguments, "open the window on a demo project, live against its simulated follower"),
+    "check": (_check, _check_arguments, "check the design of a project"),
+    "plan": (_plan, _plan_arguments, "show which registers are read together, and how long it takes"),
+    "follower": (_follower, _follower_arguments, "play the followers of a project until interrupted"),
+    "read": (_read, _read_arguments, "read the signals of a project"),
+    "panel": (_panel, _panel_arguments, "operate the panel in the terminal"),
+}

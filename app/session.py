@@ -1,0 +1,175 @@
+"""The wiring: one project running, its line, its panel and, where asked, its simulated followers."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Mapping
+from concurrent.futures import Future
+from types import MappingProxyType
+from typing import Literal, Self
+
+from app.bus.endpoint import Endpoint
+from app.bus.engine import Engine, Snapshot
+from app.bus.writes import WriteReport
+from app.follower.simulation import Simulation
+from app.panel.machine import (
+    Effect,
+    Event,
+    KeyDown,
+    KeyUp,
+    ReleaseAll,
+    State,
+    Tick,
+    Write,
+    WriteDone,
+    WriteFailed,
+    begin,
+    step,
+)
+from app.panel.rendering import Rows, render
+from app.project.model import Project
+
+Via = Literal["simulated"] | Endpoint | None
+"""Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
+
+
+class CannotConnect(Exception):
+    """The project cannot be run that way; the message says what to do."""
+
+
+class Session:
+    """A project running. All methods belong to one thread, the caller's; none of them waits for the line.
+
+    A simulated line is armed from the start, since nothing real can move. A real line is armed only by `armed=True`
+    or later by `engine.arm`.
+    """
+
+    def __init__(
+        self,
+        project: Project,
+        via: Via = None,
+        *,
+        armed: bool = False,
+        clock: Callable[[], float] = time.monotonic,
+    ) -> None:
+        """Prepare to run `project`. Raises CannotConnect if `via` does not fit it, BadEndpoint if a line does not."""
+        self.project = project
+        self.simulation = Simulation(project) if via == "simulated" else None
+        self._via = via
+        self._armed = armed
+        self._clock = clock
+        self._endpoints = _endpoints(project, via)
+        self._engine: Engine | None = None
+        self._waiting: list[tuple[str, Future[WriteReport]]] = []
+        self.state: State = begin(project, clock())
+
+    def __enter__(self) -> Self:
+        self.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.stop()
+
+    @property
+    def engine(self) -> Engine:
+        """The polling engine. Only while the session runs."""
+        if self._engine is None:
+            raise RuntimeError("the session is not running")
+        return self._engine
+
+    @property
+    def running(self) -> bool:
+        """Whether start() was called and stop() was not."""
+        return self._engine is not None
+
+    @property
+    def endpoints(self) -> Mapping[str, Endpoint]:
+        """Where each line leads, by name."""
+        return MappingProxyType(self._endpoints)
+
+    @property
+    def writing(self) -> bool:
+        """Whether a write is still on its way."""
+        return bool(self._waiting)
+
+    def start(self) -> None:
+        """Start the simulated followers, if any, then the line. Returns at once; readings come in by themselves."""
+        if self.running:
+            return
+        armed = [line.name for line in self.project.lines] if self._armed or self.simulation else []
+        if self.simulation is not None:
+            self.simulation.start()
+            for line in self.project.lines:
+                host, port = self.simulation.serve_tcp(line.name, "127.0.0.1", 0)
+                self._endpoints[line.name] = Endpoint.tcp(host, port, timeout_ms=line.timeout_ms)
+        engine = Engine(self.project, self._endpoints, armed=armed)
+        engine.start()
+        self._engine = engine
+        self.state = begin(self.project, self._clock())
+
+    def stop(self) -> None:
+        """Release what is held, then stop the line and the simulated followers. No thread is left."""
+        if self._engine is not None:
+            self._feed(ReleaseAll(self._clock()))
+            self._engine.stop()
+            self._engine = None
+        self._waiting.clear()
+        if self.simulation is not None:
+            self.simulation.stop()
+
+    def key_down(self, key: str) -> tuple[Effect, ...]:
+        """The operator presses `key`."""
+        return self._feed(KeyDown(key, self._clock()))
+
+    def key_up(self, key: str) -> tuple[Effect, ...]:
+        """The operator lets `key` go."""
+        return self._feed(KeyUp(key, self._clock()))
+
+    def release_all(self) -> tuple[Effect, ...]:
+        """No key can be held any longer: the window lost the focus."""
+        return self._feed(ReleaseAll(self._clock()))
+
+    def tick(self) -> tuple[Effect, ...]:
+        """Let time pass: finished writes, conditions, time-outs. Call it some ten to thirty times a second."""
+        effects: tuple[Effect, ...] = ()
+        done = [(signal, future) for signal, future in self._waiting if future.done()]
+        self._waiting = [pair for pair in self._waiting if not pair[1].done()]
+        for signal, future in done:
+            effects += self._feed(self._outcome(signal, future))
+        return effects + self._feed(Tick(self._clock()))
+
+    def rows(self) -> Rows:
+        """What the panel shows now."""
+        return render(self.project, self.state, self.snapshot().readings, self._clock())
+
+    def snapshot(self) -> Snapshot:
+        """The newest readings and the state of followers and lines."""
+        return self.engine.snapshot()
+
+    def _feed(self, event: Event) -> tuple[Effect, ...]:
+        self.state, effects = step(self.project, self.state, event, self.snapshot().readings)
+        for effect in effects:
+            if isinstance(effect, Write):
+                self._waiting.append((effect.signal, self.engine.write(effect.signal, effect.value)))
+        return effects
+
+    def _outcome(self, signal: str, future: Future[WriteReport]) -> Event:
+        if future.cancelled():
+            return WriteFailed(signal, "dropped", self._clock())
+        report = future.result()
+        return WriteDone(signal, self._clock()) if report.ok else WriteFailed(signal, report.reason, self._clock())
+
+
+def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:
+    """Where each line leads. Simulated lines get theirs when their follower listens."""
+    if via == "simulated":
+        return {}
+    if via is None:
+        return {line.name: Endpoint.of_line(line) for line in project.lines}
+    if len(project.lines) != 1:
+        names = ", ".join(f"'{line.name}'" for line in project.lines) or "none"
+        raise CannotConnect(
+            f"one endpoint can stand in for one line, and the project has {len(project.lines)} ({names}); "
+            "change the lines in the project, or use 'simulated'"
+        )
+    return {project.lines[0].name: via}

@@ -1,0 +1,266 @@
+"""The colours of the window, light and dark: every pair that carries text is named here, so that it can be checked."""
+
+from __future__ import annotations
+
+import enum
+from dataclasses import dataclass, fields
+from typing import Final
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtGui import QColor, QGuiApplication, QPalette
+from PySide6.QtWidgets import QApplication
+
+
+class Appearance(enum.StrEnum):
+    """What the user asked for."""
+
+    SYSTEM = "system"
+    LIGHT = "light"
+    DARK = "dark"
+
+
+@dataclass(frozen=True, slots=True)
+class Colours:
+    """One set of colours, each as `#rrggbb`.
+
+    A colour never tells anything alone: whatever is drawn in `good`, `caution` or `fault` has a word or a shape too.
+    """
+
+    dark: bool
+    window: str
+    """Behind everything."""
+    base: str
+    """Behind lists, tables and text that can be edited."""
+    band: str
+    """Every other row of a table; bars and headings."""
+    raised: str
+    """Buttons."""
+    line: str
+    """Thin lines between parts."""
+    ink: str
+    """Text."""
+    faint: str
+    """Text of less weight: units, times, hints."""
+    off: str
+    """Text of what cannot be used now."""
+    accent: str
+    """What is selected, has the focus, or is the next thing to do."""
+    on_accent: str
+    good: str
+    caution: str
+    fault: str
+    armed: str
+    """Behind the words that say that motion can start."""
+    on_armed: str
+    glass: str
+    """The panel's cells."""
+    glass_ink: str
+    """Characters on the panel."""
+    glass_faint: str
+    """Characters on the panel that are not live: stale values, dashes."""
+    bezel: str
+    """The panel's body around its cells."""
+    on_bezel: str
+    """Words on the panel's body and on its keys."""
+    key: str
+    """The panel's keys."""
+
+    def colour(self, name: str) -> QColor:
+        """The colour called `name` (an attribute of this class)."""
+        return QColor(getattr(self, name))
+
+
+LIGHT: Final = Colours(
+    dark=False,
+    window="#f1f3f4",
+    base="#ffffff",
+    band="#f5f7f8",
+    raised="#fbfcfc",
+    line="#c3cace",
+    ink="#182127",
+    faint="#525f67",
+    off="#87929a",
+    accent="#0a6470",
+    on_accent="#ffffff",
+    good="#1b6b3a",
+    caution="#845400",
+    fault="#a62117",
+    armed="#8f1d5c",
+    on_armed="#ffffff",
+    glass="#dde9d3",
+    glass_ink="#16261c",
+    glass_faint="#4c6152",
+    bezel="#3a454c",
+    on_bezel="#f2f5f6",
+    key="#4d5a62",
+)
+DARK: Final = Colours(
+    dark=True,
+    window="#1b2126",
+    base="#14191d",
+    band="#1a2025",
+    raised="#2a333a",
+    line="#434f58",
+    ink="#e6ebee",
+    faint="#a3b0b9",
+    off="#6f7c85",
+    accent="#62c3cc",
+    on_accent="#06262a",
+    good="#74d093",
+    caution="#e8b353",
+    fault="#ff9183",
+    armed="#f3a1cc",
+    on_armed="#3b0724",
+    glass="#10231c",
+    glass_ink="#c4f2d3",
+    glass_faint="#80a78f",
+    bezel="#2c353b",
+    on_bezel="#eef2f4",
+    key="#3d4951",
+)
+
+TEXT_PAIRS: Final = tuple(
+    (front, back)
+    for fronts, backs in (
+        (("ink", "faint", "accent", "good", "caution", "fault"), ("window", "base", "band", "raised")),
+        (("on_accent",), ("accent",)),
+        (("on_armed",), ("armed",)),
+        (("armed",), ("window", "base", "band", "raised")),
+        (("glass_ink", "glass_faint"), ("glass",)),
+        (("glass",), ("glass_ink",)),
+        (("on_bezel",), ("bezel", "key")),
+    )
+    for front in fronts
+    for back in backs
+)
+"""Every pair of colours in which something is written: (front, back)."""
+
+
+def contrast(first: str, second: str) -> float:
+    """The contrast ratio of two colours `#rrggbb`, 1 to 21.
+
+    Formula: WCAG 2.2, definitions of "contrast ratio" and "relative luminance".
+    """
+    darker, lighter = sorted((_luminance(first), _luminance(second)))
+    return (lighter + 0.05) / (darker + 0.05)
+
+
+def _luminance(colour: str) -> float:
+    red, green, blue = (_linear(int(colour[place : place + 2], 16) / 255) for place in (1, 3, 5))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def _linear(part: float) -> float:
+    return part / 12.92 if part <= 0.04045 else float(((part + 0.055) / 1.055) ** 2.4)
+
+
+class Theme(QObject):
+    """Keeps the application's palette in step with the system, or with what the user chose instead."""
+
+    changed = Signal()
+
+    def __init__(self, application: QApplication) -> None:
+        super().__init__(application)
+        self._application = application
+        self._wish = Appearance.SYSTEM
+        application.styleHints().colorSchemeChanged.connect(self._apply)
+
+    @property
+    def appearance(self) -> Appearance:
+        """What the user asked for."""
+        return self._wish
+
+    def choose(self, appearance: Appearance) -> None:
+        """Use this appearance from now on."""
+        self._wish = appearance
+        self._apply()
+
+    def _apply(self) -> None:
+        global _current
+        dark = self._wish is Appearance.DARK or (self._wish is Appearance.SYSTEM and system_is_dark())
+        _current = DARK if dark else LIGHT
+        self._application.setPalette(qt_palette(_current))
+        self._application.setStyleSheet(style_sheet(_current))
+        self.changed.emit()
+
+
+_current: Colours = LIGHT
+
+
+def current() -> Colours:
+    """The colours in use. Ask again at each repaint; a change of palette repaints every widget."""
+    return _current
+
+
+def system_is_dark() -> bool:
+    """Whether the desktop asks for a dark look; False where it says nothing."""
+    return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+
+
+def qt_palette(colours: Colours) -> QPalette:
+    """These colours in Qt's roles."""
+    palette = QPalette()
+    role = QPalette.ColorRole
+    for name, roles in {
+        "window": (role.Window,),
+        "base": (role.Base,),
+        "band": (role.AlternateBase, role.ToolTipBase),
+        "raised": (role.Button,),
+        "ink": (role.WindowText, role.Text, role.ButtonText, role.ToolTipText),
+        "faint": (role.PlaceholderText,),
+        "accent": (role.Highlight, role.Accent, role.Link),
+        "on_accent": (role.HighlightedText,),
+        "fault": (role.BrightText,),
+    }.items():
+        for each in roles:
+            palette.setColor(each, colours.colour(name))
+    # Fusion draws frames and grooves with these; left to Qt they would be derived for a light desktop.
+    palette.setColor(role.Light, colours.colour("raised").lighter(120))
+    palette.setColor(role.Midlight, colours.colour("raised").lighter(108))
+    palette.setColor(role.Mid, colours.colour("line"))
+    palette.setColor(role.Dark, colours.colour("line").darker(125))
+    palette.setColor(role.Shadow, QColor("#000000") if colours.dark else colours.colour("line").darker(180))
+    for each in (role.WindowText, role.Text, role.ButtonText):
+        palette.setColor(QPalette.ColorGroup.Disabled, each, colours.colour("off"))
+    palette.setColor(QPalette.ColorGroup.Disabled, role.Highlight, colours.colour("line"))
+    palette.setColor(QPalette.ColorGroup.Disabled, role.HighlightedText, colours.colour("ink"))
+    return palette
+
+
+def style_sheet(colours: Colours) -> str:
+    """What the palette cannot say. A widget asks for a look by its dynamic property `look`."""
+    values = {part.name: getattr(colours, part.name) for part in fields(colours)}
+    return _SHEET.format_map(values)
+
+
+_SHEET: Final = """
+QToolTip {{ color: {ink}; background: {band}; border: 1px solid {line}; padding: 3px; }}
+QLabel[look="heading"] {{ font-weight: 600; color: {ink}; }}
+QLabel[look="faint"] {{ color: {faint}; }}
+QLabel[look="good"] {{ color: {good}; font-weight: 600; }}
+QLabel[look="caution"] {{ color: {caution}; font-weight: 600; }}
+QLabel[look="fault"] {{ color: {fault}; font-weight: 600; }}
+QFrame[look="bar"] {{ background: {band}; border: 0; border-bottom: 1px solid {line}; }}
+QFrame[look="card"] {{ background: {base}; border: 1px solid {line}; border-radius: 4px; }}
+QFrame[look="notice"] {{ background: {band}; border: 1px solid {caution}; border-left: 5px solid {caution}; }}
+QFrame[look="armed"] {{ background: {armed}; border: 0; border-radius: 4px; }}
+QFrame[look="armed"] QLabel {{ color: {on_armed}; font-weight: 700; }}
+QFrame[look="unarmed"] {{ background: transparent; border: 1px solid {line}; border-radius: 4px; }}
+QFrame[look="unarmed"] QLabel {{ color: {faint}; }}
+QPushButton[look="primary"] {{
+  color: {on_accent}; background: {accent}; border: 1px solid {accent}; border-radius: 4px;
+  padding: 4px 14px; font-weight: 600;
+}}
+QPushButton[look="primary"]:pressed {{ background: {ink}; color: {window}; }}
+QPushButton[look="primary"]:disabled {{ background: {band}; color: {off}; border-color: {line}; }}
+QToolButton[look="workplace"] {{
+  color: {ink}; background: transparent; border: 0; border-bottom: 3px solid transparent; padding: 5px 16px 3px 16px;
+}}
+QToolButton[look="workplace"]:hover {{ background: {band}; }}
+QToolButton[look="workplace"]:checked {{ color: {accent}; font-weight: 700; border-bottom: 3px solid {accent}; }}
+QHeaderView::section {{
+  background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 6px; font-weight: 600;
+}}
+QTableView {{ gridline-color: {band}; border: 1px solid {line}; }}
+QSplitter::handle {{ background: {window}; }}
+"""

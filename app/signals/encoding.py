@@ -1,9 +1,270 @@
-"""Registers to raw numbers and back."""
+"""Registers to raw numbers and back.
+
+A register is a 16-bit word, 0..65535. Integers are two's complement; floats are IEEE 754 binary32 and binary64; BCD
+holds one decimal digit in each four bits and no sign; a string holds two characters in each word, the first one in the
+high byte, from the first register on. Nothing saturates: what does not fit is refused, what cannot be meant is
+`Implausible`.
+"""
 
 from __future__ import annotations
 
-from typing import Literal
+import math
+import struct
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Final, Literal, TypeAlias, get_args
+
+from app.signals.order import Order, arranged
+from app.signals.reading import Raw
 
 EncodingName = Literal[
     "uint16", "int16", "uint32", "int32", "uint64", "int64", "float32", "float64", "bcd16", "bcd32", "string"
 ]
+
+RawNumber: TypeAlias = int | float | Fraction
+
+ENCODINGS: Final[tuple[EncodingName, ...]] = get_args(EncodingName)
+"""All encodings, in the order in which a person would look for them."""
+
+
+class Implausible(ValueError):
+    """The registers hold something that the encoding cannot mean. The follower's fault."""
+
+
+class OutOfRange(ValueError):
+    """The raw value does not fit the encoding. The writer's fault."""
+
+
+_COUNT: Final[dict[EncodingName, int]] = {
+    "uint16": 1,
+    "int16": 1,
+    "bcd16": 1,
+    "uint32": 2,
+    "int32": 2,
+    "bcd32": 2,
+    "float32": 2,
+    "uint64": 4,
+    "int64": 4,
+    "float64": 4,
+}
+
+_FLOAT_FORMAT: Final[dict[EncodingName, str]] = {"float32": ">f", "float64": ">d"}
+
+_LARGEST_FLOAT32: Final = Fraction((2**24 - 1) * 2**104)
+_LARGEST_FLOAT64: Final = Fraction((2**53 - 1) * 2**971)
+
+_RANGE: Final[dict[EncodingName, tuple[Fraction, Fraction]]] = {
+    "uint16": (Fraction(0), Fraction(2**16 - 1)),
+    "int16": (Fraction(-(2**15)), Fraction(2**15 - 1)),
+    "uint32": (Fraction(0), Fraction(2**32 - 1)),
+    "int32": (Fraction(-(2**31)), Fraction(2**31 - 1)),
+    "uint64": (Fraction(0), Fraction(2**64 - 1)),
+    "int64": (Fraction(-(2**63)), Fraction(2**63 - 1)),
+    "bcd16": (Fraction(0), Fraction(9_999)),
+    "bcd32": (Fraction(0), Fraction(99_999_999)),
+    "float32": (-_LARGEST_FLOAT32, _LARGEST_FLOAT32),
+    "float64": (-_LARGEST_FLOAT64, _LARGEST_FLOAT64),
+}
+
+_SIGNED: Final = frozenset({"int16", "int32", "int64"})
+_INTEGERS: Final = frozenset({"uint16", "int16", "uint32", "int32", "uint64", "int64"})
+
+
+def is_integer(encoding: EncodingName) -> bool:
+    """Whether it is a binary integer: the encodings whose single bits can be named."""
+    return encoding in _INTEGERS
+
+
+def is_float(encoding: EncodingName) -> bool:
+    """Whether it is an IEEE 754 number."""
+    return encoding in _FLOAT_FORMAT
+
+
+def is_text(encoding: EncodingName) -> bool:
+    """Whether it holds characters and no number."""
+    return encoding == "string"
+
+
+def register_count(encoding: EncodingName, length: int | None = None) -> int:
+    """How many registers a value takes, 1 to 125.
+
+    `length` is the number of registers of a string and is not looked at otherwise.
+    Raises ValueError for a string whose length is missing or not in 1..125.
+    """
+    if encoding != "string":
+        return _COUNT[encoding]
+    if length is None:
+        raise ValueError("a string needs its length in registers ('length')")
+    if not 1 <= length <= 125:
+        raise ValueError(f"a string is 1 to 125 registers long, not {length}")
+    return length
+
+
+def raw_range(encoding: EncodingName) -> tuple[Fraction, Fraction]:
+    """The least and the greatest raw number that the encoding holds, both included; of floats the finite ones.
+
+    Raises ValueError for strings, which hold no number.
+    """
+    try:
+        return _RANGE[encoding]
+    except KeyError:
+        raise ValueError("a string has no range of numbers") from None
+
+
+def decode(
+    encoding: EncodingName,
+    words: Sequence[int],
+    word_order: Order = "high-first",
+    byte_order: Order = "high-first",
+) -> Raw:
+    """The raw value that stands in the registers.
+
+    `words` are as they came, lowest address first, each 0..65535; as many as `register_count` says (any number of a
+    string). `word_order` does not apply to strings: they read from the first register on.
+    A string ends at its first NUL; blanks at its end are dropped; every byte is one Latin-1 character.
+    Raises Implausible for a BCD digit above 9, not-a-number and infinity; ValueError for a wrong number of words.
+    """
+    if encoding == "string":
+        text = _bytes(arranged(words, "high-first", byte_order)).partition(b"\0")[0]
+        return text.decode("latin-1").rstrip(" ")
+    if len(words) != _COUNT[encoding]:
+        raise ValueError(f"{encoding} takes {_COUNT[encoding]} registers, not {len(words)}")
+    if word_order != "high-first" or byte_order != "high-first":
+        words = arranged(words, word_order, byte_order)
+    if encoding in _FLOAT_FORMAT:
+        number: float = struct.unpack(_FLOAT_FORMAT[encoding], _bytes(words))[0]
+        if not math.isfinite(number):
+            name = "not a number" if math.isnan(number) else "infinity" if number > 0 else "minus infinity"
+            raise Implausible(f"the registers hold {name} ({_hex(words)}), which is no {encoding} value to show")
+        return number
+    count = 0
+    for word in words:
+        count = count << 16 | word
+    if encoding in _SIGNED:
+        sign = 1 << (16 * len(words) - 1)
+        return (count ^ sign) - sign
+    if encoding in ("bcd16", "bcd32"):
+        digits = f"{count:0{4 * len(words)}X}"
+        if not digits.isdecimal():
+            raise Implausible(f"the registers hold {_hex(words)}, which has a digit above 9 and is no {encoding} value")
+        return int(digits)
+    return count
+
+
+def encode(
+    encoding: EncodingName,
+    raw: RawNumber | str,
+    word_order: Order = "high-first",
+    byte_order: Order = "high-first",
+    length: int | None = None,
+) -> tuple[int, ...]:
+    """The registers that hold the raw value, lowest address first.
+
+    Integers and BCD take whole numbers only; floats take any finite number and hold the nearest one that they can.
+    `length` is the number of registers of a string, filled up with NUL; left out, the text takes what it needs.
+    Raises OutOfRange for what does not fit, is not whole, is not finite or has no character in Latin-1.
+    """
+    words: Sequence[int]
+    if encoding == "string":
+        return tuple(arranged(_string_words(raw, length), "high-first", byte_order))
+    if isinstance(raw, str):
+        raise OutOfRange(f"{raw!r} is a text; {encoding} holds a number")
+    if encoding in _FLOAT_FORMAT:
+        words = _float_words(encoding, raw)
+    else:
+        count = _whole(encoding, raw)
+        least, greatest = _RANGE[encoding]
+        if not least <= count <= greatest:
+            raise OutOfRange(f"{count} does not fit {encoding}, which holds {least} to {greatest}")
+        if encoding in ("bcd16", "bcd32"):
+            count = int(str(count), 16)
+        words = [count >> shift & 0xFFFF for shift in range(16 * (_COUNT[encoding] - 1), -1, -16)]
+    return tuple(arranged(words, word_order, byte_order))
+
+
+def exact(encoding: EncodingName, raw: int | float) -> Fraction:
+    """The number that a raw value stands for, exactly.
+
+    A float stands for the shortest decimal that names it among all floats of its length (what Python's repr gives for
+    a binary64): a register that was given 0.1 reads as 1/10 and not as 13421773/134217728, so it equals 0.1 and
+    rounds as 0.1. `encode` leads from there back to the same registers.
+    """
+    if isinstance(raw, int):
+        return Fraction(raw)
+    if encoding == "float32":
+        for digits in range(6, 9):
+            text = f"{raw:.{digits}g}"
+            try:
+                if struct.unpack(">f", struct.pack(">f", float(text)))[0] == raw:
+                    return Fraction(text)
+            except OverflowError:  # rounding up at the very top of the range left it
+                continue
+        return Fraction(f"{raw:.9g}")  # nine digits name every binary32
+    return Fraction(repr(raw))
+
+
+def bit_place(
+    encoding: EncodingName, number: int, word_order: Order = "high-first", byte_order: Order = "high-first"
+) -> tuple[int, int]:
+    """Where bit `number` (0 = least significant) of an integer stands: the word's index, and the bit in that word.
+
+    Both are as seen on the wire, so a follower with swapped words or bytes is told the right bit of the right register.
+    Raises ValueError if the encoding is no integer or has no such bit.
+    """
+    if encoding not in _INTEGERS:
+        raise ValueError(f"{encoding} has no bits to name; integers have")
+    width = 16 * _COUNT[encoding]
+    if not 0 <= number < width:
+        raise ValueError(f"{encoding} has the bits 0 to {width - 1}, there is no bit {number}")
+    index, bit = number // 16, number % 16
+    if word_order == "high-first":
+        index = _COUNT[encoding] - 1 - index
+    return index, bit ^ 8 if byte_order == "low-first" else bit
+
+
+def _bytes(words: Sequence[int]) -> bytes:
+    return struct.pack(f">{len(words)}H", *words)
+
+
+def _hex(words: Sequence[int]) -> str:
+    return " ".join(f"{word:04X}" for word in words)
+
+
+def _words(data: bytes) -> tuple[int, ...]:
+    return struct.unpack(f">{len(data) // 2}H", data)
+
+
+def _whole(encoding: EncodingName, raw: RawNumber) -> int:
+    if isinstance(raw, float) and not math.isfinite(raw):
+        raise OutOfRange(f"{raw} does not fit {encoding}")
+    if raw != (count := int(raw)):
+        raise OutOfRange(f"{raw} is not a whole number; {encoding} holds whole numbers only")
+    return count
+
+
+def _float_words(encoding: EncodingName, raw: RawNumber) -> tuple[int, ...]:
+    try:
+        number = float(raw)
+        data = struct.pack(_FLOAT_FORMAT[encoding], number)
+    except OverflowError:
+        raise OutOfRange(f"the number is too large for {encoding}") from None
+    if not math.isfinite(number):
+        raise OutOfRange(f"{raw} is not a finite number; {encoding} set points must be")
+    return _words(data)
+
+
+def _string_words(raw: RawNumber | str, length: int | None) -> tuple[int, ...]:
+    if not isinstance(raw, str):
+        raise OutOfRange(f"{raw} is a number; a string holds characters")
+    if "\0" in raw:
+        raise OutOfRange("a string register holds no NUL character inside the text")
+    try:
+        data = raw.encode("latin-1")
+    except UnicodeEncodeError as error:
+        raise OutOfRange(
+            f"the character {raw[error.start]!r} is not in Latin-1 and has no place in a register"
+        ) from None
+    room = (len(data) + 1) // 2 if length is None else register_count("string", length)
+    if len(data) > 2 * room:
+        raise OutOfRange(f"the text has {len(data)} characters, {room} registers hold {2 * room}")
+    return _words(data.ljust(2 * room, b"\0"))

@@ -1,0 +1,79 @@
+"""Values to the characters that a panel shows: numbers, texts and bars of a given width.
+
+One rule for all of them: what does not fit is never cut, because a cut number is a wrong number; the whole run is
+filled with '#'.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from app.signals.scaling import round_half_away
+
+OVERFLOW: Final = "#"
+"""Fills the run of cells of whatever does not fit."""
+
+FULL_BLOCK: Final = "█"
+PLAIN_FULL: Final = "="
+
+
+def number_digits(value: int | Fraction, decimals: int) -> str:
+    """The number with exactly so many decimals, rounded half away from zero, as long as it gets.
+
+    A minus sign stands in front of a negative number; what rounds to zero has none.
+    """
+    scaled = int(round_half_away(value, decimals) * 10**decimals)
+    digits = str(abs(scaled)).rjust(decimals + 1, "0")
+    if decimals:
+        digits = f"{digits[:-decimals]}.{digits[-decimals:]}"
+    return f"-{digits}" if scaled < 0 else digits
+
+
+def number_text(value: int | Fraction, width: int, decimals: int) -> str:
+    """The number at the right of `width` cells (1 or more), or all '#' if it needs more."""
+    digits = number_digits(value, decimals)
+    return digits.rjust(width) if len(digits) <= width else OVERFLOW * width
+
+
+def number_width(value: int | Fraction, decimals: int) -> int:
+    """How many cells the number needs, sign, point and decimals included.
+
+    It grows with the distance from zero on either side, so the ends of a span need the most.
+    """
+    return len(number_digits(value, decimals))
+
+
+def choice_text(text: str, width: int) -> str:
+    """The text at the left of `width` cells (1 or more), or all '#' if it is longer."""
+    return text.ljust(width) if len(text) <= width else OVERFLOW * width
+
+
+def bar_fill(value: int | Fraction, low: int | Fraction, high: int | Fraction, width: int) -> int:
+    """How many of `width` cells (1 or more) a bar fills: 0 at `low` and less, all at `high` and more.
+
+    Rounded half up. `low` may be above `high`: then the bar fills as the value falls.
+    Raises ValueError if the two ends are the same.
+    """
+    if low == high:
+        raise ValueError("the two ends of a bar are the same")
+    cells = round_half_away(Fraction(value - low) / Fraction(high - low) * width)
+    return int(min(max(cells, Fraction(0)), Fraction(width)))
+
+
+def bar_text(
+    value: int | Fraction, low: int | Fraction, high: int | Fraction, width: int, full: str = PLAIN_FULL
+) -> str:
+    """A bar of `width` cells, filled from the left with `full` (one character).
+
+    A value beyond an end says so: '<' in the first cell under the empty end, '>' in the last beyond the full end.
+    All '#' if the two ends are the same.
+    """
+    if low == high:
+        return OVERFLOW * width
+    share = Fraction(value - low) / Fraction(high - low)
+    if share < 0:
+        return "<".ljust(width)
+    if share > 1:
+        return ">".rjust(width, full)
+    return (full * bar_fill(value, low, high, width)).ljust(width)

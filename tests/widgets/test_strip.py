@@ -1,0 +1,149 @@
+"""The line strip: what it counts and tells, what it draws, and stepping through it by keyboard."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from widgets import palette
+from widgets.strip import FAULT_STAYS_S, KEPT, PITCH, LineStrip, Passage
+
+
+class Clock:
+    def __init__(self) -> None:
+        self.now = 100.0
+
+    def __call__(self) -> float:
+        return self.now
+
+
+@pytest.fixture
+def clock() -> Clock:
+    return Clock()
+
+
+@pytest.fixture
+def strip(qtbot: QtBot, clock: Clock) -> LineStrip:
+    made = LineStrip(clock=clock)
+    qtbot.addWidget(made)
+    made.set_lines(["pumproom", "roof"])
+    made.resize(1200, made.sizeHint().height())
+    with qtbot.waitExposed(made):
+        made.show()
+    return made
+
+
+def read(at: float, line: str = "pumproom", words: str = "pump: 2 holding registers from 310, 4 ms") -> Passage:
+    return Passage(line, words, good=True, write=False, at=at)
+
+
+def fault(at: float, line: str = "pumproom", words: str = "pump: no answer within 300 ms") -> Passage:
+    return Passage(line, words, good=False, write=False, at=at)
+
+
+def test_counts_good_and_faults_of_each_line_apart(strip: LineStrip) -> None:
+    strip.add([read(100), read(100.1), fault(100.2), read(100.3, line="roof")])
+    assert strip.counts("pumproom") == (2, 1)
+    assert strip.counts("roof") == (1, 0)
+
+
+def test_a_line_that_is_not_shown_is_left_out(strip: LineStrip) -> None:
+    strip.add([read(100, line="elsewhere")])
+    assert strip.counts("pumproom") == (0, 0)
+
+
+def test_keeps_the_newest_and_counts_them_all(strip: LineStrip) -> None:
+    strip.add(read(100 + n) for n in range(KEPT + 50))
+    assert strip.counts("pumproom") == (KEPT + 50, 0)
+
+
+def test_the_words_of_a_fault_stay_a_while(strip: LineStrip, clock: Clock) -> None:
+    strip.add([fault(100.0)])
+    clock.now = 103.0
+    strip.add([read(103.0)])
+    assert "no answer within 300 ms" in strip.told("pumproom")
+    assert "3 s ago" in strip.told("pumproom")
+    clock.now = 100.1 + FAULT_STAYS_S
+    strip.add([read(clock.now)])
+    assert "no answer" not in strip.told("pumproom")
+
+
+def test_a_fault_shows_at_once(strip: LineStrip) -> None:
+    strip.add([read(100.0), fault(100.01)])
+    assert "no answer" in strip.told("pumproom")
+
+
+def test_good_words_stay_long_enough_to_be_read(strip: LineStrip) -> None:
+    strip.add([read(100.0, words="first"), read(100.1, words="second")])
+    assert strip.told("pumproom") == "first"
+    strip.add([read(100.8, words="third")])
+    assert strip.told("pumproom") == "third"
+
+
+def test_assistive_technology_hears_the_words(strip: LineStrip) -> None:
+    strip.add([fault(100.0)])
+    assert "no answer within 300 ms" in strip.accessibleDescription()
+
+
+def test_left_and_right_step_through_the_marks(strip: LineStrip) -> None:
+    first, second, third = read(100.0, words="first"), fault(100.1, words="second"), read(100.2, words="third")
+    strip.add([first, second, third])
+    strip.setFocus()
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    assert strip.chosen is third
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    assert strip.chosen is first
+    assert strip.told("pumproom").startswith("first")
+    QTest.keyClick(strip, Qt.Key.Key_Right)
+    assert strip.chosen is second
+    QTest.keyClick(strip, Qt.Key.Key_Escape)
+    assert strip.chosen is None
+
+
+def test_down_steps_to_the_next_line(strip: LineStrip) -> None:
+    other = read(100.2, line="roof")
+    strip.add([read(100.0), other])
+    strip.setFocus()
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Down)
+    assert strip.chosen is other
+
+
+def test_stepping_without_any_mark_does_nothing(strip: LineStrip) -> None:
+    strip.setFocus()
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Down)
+    assert strip.chosen is None
+
+
+def test_good_and_fault_differ_in_shape(strip: LineStrip) -> None:
+    """The rows of pixels that the newest mark reaches: a cross is taller than a stroke."""
+    heights = []
+    for passage, colour in ((read(100.0), "good"), (fault(100.0), "fault")):
+        strip.set_lines(["pumproom"])
+        strip.resize(1200, strip.sizeHint().height())
+        strip.add([passage])
+        image = strip.grab().toImage()
+        wanted = QColor(getattr(palette.current(), colour))
+        track = strip._places(0)[1]
+        columns = range(track.right() - PITCH - 2, track.right())
+        touched = [y for y in range(image.height()) if any(_near(image.pixelColor(x, y), wanted) for x in columns)]
+        heights.append(len(touched))
+    stroke, cross = heights
+    assert stroke >= 6
+    assert cross >= stroke + 4
+
+
+def _near(colour: QColor, wanted: QColor) -> bool:
+    return (
+        sum(
+            abs(a - b)
+            for a, b in ((colour.red(), wanted.red()), (colour.green(), wanted.green()), (colour.blue(), wanted.blue()))
+        )
+        < 150
+    )

@@ -1,0 +1,288 @@
+"""The line strip along the bottom of the window: each transaction as it happens, a lane for each line."""
+
+from __future__ import annotations
+
+import time
+from collections import deque
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+from typing import Final
+
+from PySide6.QtCore import QEvent, QLineF, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+
+from widgets import palette
+
+LANE: Final = 26
+"""Height of one lane, in device-independent pixels."""
+PITCH: Final = 7
+"""Distance from one mark to the next."""
+KEPT: Final = 400
+"""How many transactions of each line are kept; more than fit on a wide screen."""
+FAULT_STAYS_S: Final = 6.0
+"""How long the words of a fault stay before a good transaction may replace them."""
+WORDS_STAY_S: Final = 0.5
+"""How long other words stay at least, so that they can be read."""
+MOST_LANES: Final = 4
+"""Further lines share the last lane's place in the counts but are not drawn."""
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """One transaction as the strip tells it. `at` is `time.monotonic()` in seconds."""
+
+    line: str
+    words: str
+    good: bool
+    write: bool
+    at: float
+
+
+@dataclass(slots=True)
+class _Lane:
+    passages: deque[Passage] = field(default_factory=lambda: deque(maxlen=KEPT))
+    good: int = 0
+    faults: int = 0
+    told: Passage | None = None
+
+
+class LineStrip(QWidget):
+    """Marks run from right to left, the newest at the right edge.
+
+    A good read is a short stroke, a good write a dot, a fault a cross of full height with its words beside it, so
+    the three differ in shape. Left and Right step through the marks, the newest first; Escape lets go.
+    """
+
+    selected = Signal(object)
+    """The Passage that the user stepped to, or None."""
+
+    def __init__(self, parent: QWidget | None = None, *, clock: Callable[[], float] = time.monotonic) -> None:
+        super().__init__(parent)
+        self._clock = clock
+        self._lanes: dict[str, _Lane] = {}
+        self._chosen: tuple[str, Passage] | None = None
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setMouseTracking(True)
+        self.setAccessibleName(self.tr("Line strip"))
+        self._announce()
+
+    # What it shows
+
+    def set_lines(self, names: Sequence[str]) -> None:
+        """Show these lines, all still without a transaction."""
+        self._lanes = {name: _Lane() for name in names}
+        self._choose(None)
+        self.updateGeometry()
+        self.update()
+
+    def add(self, passages: Iterable[Passage]) -> None:
+        """Show these too, oldest first. A passage of a line that is not shown is left out."""
+        changed = False
+        for passage in passages:
+            lane = self._lanes.get(passage.line)
+            if lane is None:
+                continue
+            lane.passages.append(passage)
+            lane.good += passage.good
+            lane.faults += not passage.good
+            lane.told = _to_tell(lane.told, passage)
+            changed = True
+        if changed:
+            self.update()
+            self._announce()
+
+    def counts(self, line: str) -> tuple[int, int]:
+        """How many transactions of `line` were good, and how many were not, since set_lines()."""
+        lane = self._lanes[line]
+        return lane.good, lane.faults
+
+    def told(self, line: str) -> str:
+        """The words beside the marks of `line`."""
+        lane = self._lanes[line]
+        if self._chosen is not None and self._chosen[0] == line:
+            return self._words(self._chosen[1])
+        return self._words(lane.told) if lane.told else self.tr("nothing yet")
+
+    @property
+    def chosen(self) -> Passage | None:
+        """The transaction that the user stepped to."""
+        return self._chosen[1] if self._chosen else None
+
+    # How it looks
+
+    def sizeHint(self) -> QSize:
+        """A lane for each line."""
+        return QSize(600, LANE * max(1, min(len(self._lanes), MOST_LANES)) + 2)
+
+    def minimumSizeHint(self) -> QSize:
+        """The same height in a narrow window."""
+        return QSize(200, self.sizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the lanes."""
+        colours = palette.current()
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), colours.colour("band"))
+        painter.fillRect(QRect(0, 0, self.width(), 1), colours.colour("line"))
+        metrics = self.fontMetrics()
+        if not self._lanes:
+            painter.setPen(colours.colour("faint"))
+            painter.drawText(
+                self.rect().adjusted(10, 1, -10, 0), Qt.AlignmentFlag.AlignVCenter, self.tr("Line: not connected")
+            )
+        for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
+            self._paint_lane(painter, metrics, row, name, lane)
+
+    def _paint_lane(self, painter: QPainter, metrics: QFontMetrics, row: int, name: str, lane: _Lane) -> None:
+        colours = palette.current()
+        label, track, words, counts = self._places(row)
+        middle = Qt.AlignmentFlag.AlignVCenter
+        painter.setPen(colours.colour("ink"))
+        painter.drawText(label, middle, metrics.elidedText(name, Qt.TextElideMode.ElideRight, label.width()))
+        painter.fillRect(QRect(track.left(), track.center().y(), track.width(), 1), colours.colour("line"))
+        self._paint_marks(painter, track, name, lane)
+        shown = self._chosen[1] if self._chosen and self._chosen[0] == name else lane.told
+        fault = shown is not None and not shown.good
+        painter.setPen(colours.colour("fault" if fault else "faint"))
+        painter.drawText(words, middle, metrics.elidedText(self.told(name), Qt.TextElideMode.ElideRight, words.width()))
+        painter.setPen(colours.colour("fault" if lane.faults else "faint"))
+        text = self.tr("%1 good, %2 faults").replace("%1", str(lane.good)).replace("%2", str(lane.faults))
+        painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, text)
+
+    def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane) -> None:
+        """All marks of one kind in one call: a fast line is drawn again at every frame."""
+        colours = palette.current()
+        reads: list[QLineF] = []
+        crosses: list[QLineF] = []
+        writes: list[QPointF] = []
+        y = track.center().y() + 0.5
+        for x, passage in self._marks(track, lane):
+            if not passage.good:
+                crosses += [QLineF(x - 2.5, y - 8, x + 2.5, y + 8), QLineF(x - 2.5, y + 8, x + 2.5, y - 8)]
+            elif passage.write:
+                writes.append(QPointF(x, y))
+            else:
+                reads.append(QLineF(x, y - 4, x, y + 4))
+            if self._chosen is not None and self._chosen[1] is passage and self._chosen[0] == name:
+                painter.fillRect(QRectF(x - 4, track.top() + 1, 8, track.height() - 2), colours.colour("line"))
+        painter.setPen(QPen(colours.colour("good"), 2))
+        painter.drawLines(reads)
+        if writes:
+            # Thick round points: one call for all of them.
+            painter.setPen(QPen(colours.colour("accent"), 7, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.drawPoints(writes)
+        if crosses:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(QPen(colours.colour("fault"), 2))
+            painter.drawLines(crosses)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
+
+    def _places(self, row: int) -> tuple[QRect, QRect, QRect, QRect]:
+        """The label, the track, the words and the counts of a lane."""
+        top = 1 + row * LANE
+        label = min(130, self.width() // 6)
+        counts = 150
+        words = max(160, int(self.width() * 0.36))
+        right = self.width() - 10
+        return (
+            QRect(10, top, label, LANE),
+            QRect(18 + label, top, max(0, right - counts - words - 32 - label), LANE),
+            QRect(right - counts - words - 4, top, words - 4, LANE),
+            QRect(right - counts, top, counts, LANE),
+        )
+
+    def _marks(self, track: QRect, lane: _Lane) -> list[tuple[float, Passage]]:
+        """Where each mark that fits stands, the newest first."""
+        fit = max(0, (track.width() - 8) // PITCH)
+        newest = list(lane.passages)[-fit:][::-1] if fit else []
+        return [(track.right() - 5.0 - place * PITCH, passage) for place, passage in enumerate(newest)]
+
+    # What the user does
+
+    def event(self, event: QEvent) -> bool:
+        """Tell about the mark under the pointer."""
+        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            under = self._under(event.pos().x(), event.pos().y())
+            QToolTip.showText(event.globalPos(), self._words(under[1]) if under else self._legend(), self)
+            return True
+        return super().event(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Hold on to the mark under the pointer."""
+        self._choose(self._under(int(event.position().x()), int(event.position().y())))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Step through the marks."""
+        if event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right):
+            self._step(older=event.key() == Qt.Key.Key_Left)
+        elif event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            self._change_lane(-1 if event.key() == Qt.Key.Key_Up else 1)
+        elif event.key() == Qt.Key.Key_Escape and self._chosen is not None:
+            self._choose(None)
+        else:
+            super().keyPressEvent(event)
+
+    def _step(self, *, older: bool) -> None:
+        name = self._chosen[0] if self._chosen else next(iter(self._lanes), None)
+        if name is None or not self._lanes[name].passages:
+            return
+        kept = list(self._lanes[name].passages)
+        if self._chosen is None:
+            self._choose((name, kept[-1]))
+            return
+        place = next((i for i, passage in enumerate(kept) if passage is self._chosen[1]), 0)
+        self._choose((name, kept[min(len(kept) - 1, max(0, place + (-1 if older else 1)))]))
+
+    def _change_lane(self, by: int) -> None:
+        names = [name for name, lane in self._lanes.items() if lane.passages][:MOST_LANES]
+        if not names:
+            return
+        at = names.index(self._chosen[0]) if self._chosen and self._chosen[0] in names else 0
+        name = names[(at + by) % len(names)]
+        self._choose((name, self._lanes[name].passages[-1]))
+
+    def _choose(self, chosen: tuple[str, Passage] | None) -> None:
+        self._chosen = chosen
+        self._announce()
+        self.update()
+        self.selected.emit(chosen[1] if chosen else None)
+
+    def _under(self, x: int, y: int) -> tuple[str, Passage] | None:
+        for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
+            track = self._places(row)[1]
+            if track.contains(x, y):
+                for mark, passage in self._marks(track, lane):
+                    if abs(mark - x) <= PITCH / 2:
+                        return name, passage
+        return None
+
+    def _words(self, passage: Passage) -> str:
+        ago = self._clock() - passage.at
+        if passage.good and self.chosen is not passage:
+            return passage.words
+        return f"{passage.words} ({_ago(ago, self.tr('just now'), self.tr('%1 s ago'))})"
+
+    def _legend(self) -> str:
+        return self.tr(
+            "Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. "
+            "Cross: a fault; its words stand beside. Left and Right step through them."
+        )
+
+    def _announce(self) -> None:
+        self.setAccessibleDescription(
+            "; ".join(f"{name}: {self.told(name)}" for name in self._lanes) or self.tr("not connected")
+        )
+
+
+def _to_tell(told: Passage | None, newest: Passage) -> Passage:
+    """Which of the two the words are about: faults stay a while, other words long enough to be read."""
+    if told is None or not newest.good:
+        return newest
+    return told if newest.at - told.at < (WORDS_STAY_S if told.good else FAULT_STAYS_S) else newest
+
+
+def _ago(seconds: float, now: str, then: str) -> str:
+    return now if seconds < 1 else then.replace("%1", str(int(seconds)))

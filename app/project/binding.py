@@ -1,0 +1,450 @@
+"""What a signal of a project means on the line and on the panel: its registers, its span, its text, its refusals.
+
+The functions take a project and a signal's name. What they work out for a project is kept as long as that project
+lives, and what an edit did not touch is taken over, so asking again costs a look-up.
+"""
+
+from __future__ import annotations
+
+import weakref
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+from types import MappingProxyType
+from typing import Final, TypeAlias
+
+from app.project.model import BitSignal, FieldKind, Follower, HeldSignal, Project, RegisterSignal, Scale
+from app.signals.encoding import (
+    Implausible,
+    OutOfRange,
+    bit_place,
+    decode,
+    encode,
+    exact,
+    is_float,
+    is_text,
+    raw_range,
+    register_count,
+)
+from app.signals.numbering import LAST_ADDRESS, NotARegister, Table, wire_address
+from app.signals.reading import NEVER_READ, Quality, Raw, Reading, Value
+from app.signals.repertoire import characters, shown
+from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away
+from app.signals.text import (
+    FULL_BLOCK,
+    PLAIN_FULL,
+    bar_text,
+    choice_text,
+    number_digits,
+    number_text,
+)
+
+AnySignal: TypeAlias = RegisterSignal | BitSignal | HeldSignal
+Words: TypeAlias = Sequence[int] | Sequence[bool] | int
+"""What a read brings for one signal: its registers, or its one coil or discrete input (alone or in a sequence)."""
+
+UNKNOWN: Final = "-"
+"""Fills the run of cells of a signal that has no value."""
+
+
+class Unbound(ValueError):
+    """The signal cannot be found on the line. The message says why and what to mend."""
+
+
+@dataclass(frozen=True, slots=True)
+class Binding:
+    """Where a register signal or a bit signal stands on the line, and how to read and write it there.
+
+    `table`, `address` (on the wire, from 0) and `count` are what to read. For a bit signal they are those of its base,
+    the register signal whose bit it is; for a register signal the base is the signal itself.
+    """
+
+    signal: RegisterSignal | BitSignal
+    base: RegisterSignal
+    follower: Follower
+    table: Table
+    address: int
+    count: int
+    scale: StraightLine
+    bit: int | None = None
+    """Of a bit signal: the number of the bit in the base's value, 0 the least significant."""
+
+    @property
+    def single(self) -> bool:
+        """Whether it is a coil or a discrete input rather than registers."""
+        return self.table in ("coil", "discrete")
+
+    def decode(self, words: Words) -> tuple[Raw, Value]:
+        """The raw value and the engineering value of what was read at `address`.
+
+        `words` are `count` registers, lowest address first, or the one coil or discrete input.
+        Raises Implausible if the encoding cannot mean them.
+        """
+        if self.single:
+            on = int(bool(words if isinstance(words, int) else words[0]))
+            return on, Fraction(on)
+        if isinstance(words, int):
+            words = (words,)
+        raw = decode(self.base.encoding, words, self.follower.word_order, self.follower.byte_order)
+        if self.bit is not None:
+            on = int(raw) >> self.bit & 1
+            return on, Fraction(on)
+        if isinstance(raw, str):
+            return raw, raw
+        if self.scale is STRAIGHT_THROUGH:
+            return raw, exact(self.base.encoding, raw)
+        return raw, self.scale.value(raw if isinstance(raw, int) else exact(self.base.encoding, raw))
+
+    def reading(self, words: Words, at: float, former: Reading = NEVER_READ) -> Reading:
+        """The reading of what was read at `address`; `at` is `time.monotonic()` at the arrival of the answer.
+
+        Implausible registers give a reading of that quality, which keeps the former reading's value and time.
+        """
+        try:
+            raw, value = self.decode(words)
+        except Implausible as error:
+            return Reading(former.raw, former.value, Quality.IMPLAUSIBLE, str(error), former.time)
+        return Reading(raw, value, Quality.GOOD, "", at)
+
+    def encode(self, value: Value | int, words: Sequence[int] | None = None) -> tuple[int, ...] | bool:
+        """What to write at `address` for an engineering value: registers, or the state of the one coil.
+
+        Registers of whole numbers take the nearest count, a half away from zero; floats the nearest float. A bit
+        signal needs `words`, the registers as they are now, and gives them back with its one bit changed.
+        Limits are not looked at here; see `refusal`.
+        Raises OutOfRange if the encoding cannot hold the value.
+        """
+        if self.single:
+            return _on(value)
+        follower = self.follower
+        if self.bit is not None:
+            if words is None:
+                raise OutOfRange("a bit can be written only into registers that are known; read them first")
+            _, keep, put = self.mask_write(value)
+            index, _ = bit_place(self.base.encoding, self.bit, follower.word_order, follower.byte_order)
+            return tuple(word & keep | put if place == index else word for place, word in enumerate(words))
+        raw: str | Fraction
+        if isinstance(value, str):
+            raw = value
+        else:
+            raw = self.scale.raw(value)
+            if not is_float(self.base.encoding):
+                raw = round_half_away(raw)
+        return encode(self.base.encoding, raw, follower.word_order, follower.byte_order, self.base.length)
+
+    def mask_write(self, value: Value | int) -> tuple[int, int, int]:
+        """The register on the wire that holds a bit signal's bit, and the AND and OR masks that write it.
+
+        As function code 22 takes them: the register becomes (itself AND and-mask) OR (or-mask AND NOT and-mask).
+        Raises OutOfRange if the signal is no bit of a register or the value is neither 0 nor 1.
+        """
+        if self.bit is None:
+            raise OutOfRange(f"signal '{self.signal.name}' is no bit of a register")
+        index, place = bit_place(self.base.encoding, self.bit, self.follower.word_order, self.follower.byte_order)
+        mask = 1 << place
+        return self.address + index, 0xFFFF & ~mask, mask if _on(value) else 0
+
+
+@dataclass(frozen=True, slots=True)
+class _Bound:
+    """Everything worked out for one project."""
+
+    bindings: Mapping[str, Binding]
+    unbound: Mapping[str, str]
+    bits: tuple[BitSignal, ...]
+
+
+_of_project: dict[int, tuple[weakref.ref[Project], _Bound]] = {}
+_latest: _Bound = _Bound({}, {}, ())
+
+
+def bindings(project: Project) -> Mapping[str, Binding]:
+    """The bindings of all register and bit signals that can be found on the line, by name, in the order of the file.
+
+    Held values have none; signals with something to mend are in `unbound`.
+    """
+    return _bound(project).bindings
+
+
+def unbound(project: Project) -> Mapping[str, str]:
+    """Why register and bit signals cannot be found on the line, by name; empty if all can."""
+    return _bound(project).unbound
+
+
+def bind(project: Project, name: str) -> Binding:
+    """The binding of one signal. Raises Unbound, saying why there is none."""
+    bound = _bound(project)
+    found = bound.bindings.get(name)
+    if found is not None:
+        return found
+    signal = project.signal_named.get(name)
+    if signal is None:
+        raise Unbound(f"there is no signal '{name}'")
+    if isinstance(signal, HeldSignal):
+        raise Unbound(f"signal '{name}' is a held value and not on the line")
+    raise Unbound(bound.unbound[name])
+
+
+def derive_bits(project: Project, readings: Mapping[str, Reading]) -> dict[str, Reading]:
+    """The readings of all bit signals, from the readings of the signals whose bits they are.
+
+    Quality, reason and time are the base's; without a raw value of the base a bit has none either.
+    """
+    bound = _bound(project)
+    derived: dict[str, Reading] = {}
+    for signal in bound.bits:
+        binding = bound.bindings.get(signal.name)
+        if binding is None:
+            derived[signal.name] = Reading(None, None, Quality.IMPLAUSIBLE, bound.unbound[signal.name], None)
+            continue
+        base = readings.get(signal.bit.of, NEVER_READ)
+        if isinstance(base.raw, int):
+            on = base.raw >> signal.bit.number & 1
+            derived[signal.name] = Reading(on, _BIT_VALUES[on], base.quality, base.reason, base.time)
+        else:
+            derived[signal.name] = Reading(None, None, base.quality, base.reason, base.time)
+    return derived
+
+
+def value_span(project: Project, name: str) -> tuple[Fraction, Fraction] | None:
+    """The least and the greatest value that the signal can take, whatever stands in its registers.
+
+    Whole-number encodings: the whole raw range, scaled. Bits, coils and discrete inputs: 0 to 1. Held values: their
+    limits, since only entry and actions change them. Floats: their limits too, if they have any; a float register can
+    hold anything up to 3.4e38 or 1.8e308, which says nothing about a field.
+    None if there is no such span: text, floats and held values without limits, and unknown signals.
+    """
+    signal = project.signal_named.get(name)
+    if signal is None:
+        return None
+    if isinstance(signal, BitSignal) or (isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")):
+        return Fraction(0), Fraction(1)
+    if isinstance(signal, HeldSignal) or is_float(signal.encoding):
+        return _limits(signal)
+    if is_text(signal.encoding):
+        return None
+    line = _line(signal.scale)
+    least, greatest = raw_range(signal.encoding)
+    ends = line.value(least), line.value(greatest)
+    return min(ends), max(ends)
+
+
+def step_of(project: Project, name: str) -> Fraction:
+    """By how much one press of a key changes the value; above 0.
+
+    The signal's own step; left out, one unit of its last decimal, but never less than one raw count.
+    Raises Unbound if there is no such signal.
+    """
+    signal = project.signal_named.get(name)
+    if signal is None:
+        raise Unbound(f"there is no signal '{name}'")
+    if signal.step is not None:
+        return Fraction(signal.step)
+    if isinstance(signal, BitSignal):
+        return Fraction(1)
+    decimal = Fraction(1, 10**signal.decimals)
+    if isinstance(signal, HeldSignal) or is_float(signal.encoding) or is_text(signal.encoding):
+        return decimal
+    if signal.table in ("coil", "discrete"):
+        return Fraction(1)
+    return max(decimal, abs(_line(signal.scale).slope))
+
+
+def unwritable(project: Project, name: str) -> str | None:
+    """Why no value at all may be written to the signal, or None if some may."""
+    signal = project.signal_named.get(name)
+    if signal is None:
+        return f"there is no signal '{name}'"
+    if isinstance(signal, HeldSignal):
+        return None
+    if not signal.write:
+        return f"signal '{name}' is not to be written ('write' is not set)"
+    try:
+        binding = bind(project, name)
+    except Unbound as error:
+        return str(error)
+    if binding.table in ("discrete", "input"):
+        return f"signal '{name}' is in the table '{binding.table}', which can only be read"
+    return None
+
+
+def refusal(project: Project, name: str, value: Value | int) -> str | None:
+    """Why this value may not be written to the signal, or None if it may.
+
+    Looked at in this order: whether the signal may be written at all, its limits, what its scale and encoding can hold.
+    A value within the limits may be written even if the nearest raw count lies a fraction of a count beyond them.
+    """
+    reason = unwritable(project, name)
+    if reason is not None:
+        return reason
+    signal = project.signal_named[name]
+    if isinstance(signal, RegisterSignal) and not isinstance(value, str) and is_text(signal.encoding):
+        return f"{_said(signal, value)} is a number; signal '{name}' holds a text"
+    if isinstance(value, str) and not (isinstance(signal, RegisterSignal) and is_text(signal.encoding)):
+        return f"'{value}' is a text; signal '{name}' holds a number"
+    limits = _limits(signal)
+    if limits is not None and not isinstance(value, str):
+        if value < limits[0]:
+            return f"{_said(signal, value)} is below the limit {_said(signal, limits[0])}"
+        if value > limits[1]:
+            return f"{_said(signal, value)} is above the limit {_said(signal, limits[1])}"
+    return None if isinstance(signal, HeldSignal) else _unencodable(bind(project, name), value)
+
+
+def shown_text(
+    project: Project,
+    name: str,
+    value: Value | int | None,
+    width: int,
+    kind: FieldKind,
+    bar_range: tuple[Fraction, Fraction] | None = None,
+) -> str:
+    """What `width` cells show of a value of the signal: exactly `width` characters of the panel's repertoire.
+
+    `number`: at the right, with the signal's decimals. `choice`: the value's text at the left; a value without a text
+    shows its number there. `bar`: from `bar_range` (empty, full), left out the limits, left out the value span.
+    A text (of a string signal) is at the left in every kind. What does not fit is all '#', a value that is None all
+    '-', and so is a bar that has no range.
+    """
+    signal = project.signal_named.get(name)
+    if value is None or signal is None:
+        return UNKNOWN * width
+    repertoire = project.panel.repertoire
+    if isinstance(value, str):
+        return choice_text(shown(repertoire, value), width)
+    if kind == "choice":
+        text = _text_of(signal, value)
+        if text is None:
+            return choice_text(number_digits(value, signal.decimals), width)
+        return choice_text(shown(repertoire, text), width)
+    if kind == "bar":
+        ends = bar_range or _limits(signal) or value_span(project, name)
+        if ends is None:
+            return UNKNOWN * width
+        full = FULL_BLOCK if FULL_BLOCK in characters(repertoire) else PLAIN_FULL
+        return bar_text(value, ends[0], ends[1], width, full)
+    return number_text(value, width, signal.decimals)
+
+
+_BIT_VALUES: Final = (Fraction(0), Fraction(1))
+
+
+def _bound(project: Project) -> _Bound:
+    global _latest
+    kept = _of_project.get(id(project))
+    if kept is not None and kept[0]() is project:
+        return kept[1]
+    bound = _latest = _work_out(project, _latest)
+    key = id(project)
+    _of_project[key] = weakref.ref(project, lambda _: _of_project.pop(key, None)), bound
+    return bound
+
+
+def _work_out(project: Project, former: _Bound) -> _Bound:
+    found: dict[str, Binding] = {}
+    failed: dict[str, str] = {}
+    bits: list[BitSignal] = []
+    for name, signal in project.signal_named.items():
+        if isinstance(signal, HeldSignal):
+            continue
+        if isinstance(signal, BitSignal):
+            bits.append(signal)
+        try:
+            base = signal if isinstance(signal, RegisterSignal) else _base(project, signal)
+            follower = project.follower_named.get(base.follower)
+            if follower is None:
+                raise Unbound(f"signal '{base.name}': there is no follower '{base.follower}'")
+            known = former.bindings.get(name)
+            if known and known.signal is signal and known.base is base and known.follower is follower:
+                found[name] = known
+            else:
+                found[name] = _binding(signal, base, follower)
+        except Unbound as error:
+            failed[name] = str(error)
+    return _Bound(MappingProxyType(found), MappingProxyType(failed), tuple(bits))
+
+
+def _base(project: Project, signal: BitSignal) -> RegisterSignal:
+    base = project.signal_named.get(signal.bit.of)
+    if base is None:
+        raise Unbound(f"signal '{signal.name}': there is no signal '{signal.bit.of}' to take a bit of")
+    if not isinstance(base, RegisterSignal):
+        kind = "a held value" if isinstance(base, HeldSignal) else "itself one bit"
+        raise Unbound(f"signal '{signal.name}': '{base.name}' is {kind}; bits are taken of registers")
+    if base.table in ("coil", "discrete"):
+        raise Unbound(f"signal '{signal.name}': '{base.name}' is in the table '{base.table}' and itself one bit")
+    return base
+
+
+def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower: Follower) -> Binding:
+    try:
+        address = wire_address(follower.numbering, base.table, base.number)
+        single = base.table in ("coil", "discrete")
+        count = 1 if single else register_count(base.encoding, base.length)
+        bit = None
+        if isinstance(signal, BitSignal):
+            bit = signal.bit.number
+            bit_place(base.encoding, bit)
+    except (NotARegister, ValueError) as error:
+        raise Unbound(f"signal '{signal.name}': {error}") from error
+    if address + count - 1 > LAST_ADDRESS:
+        raise Unbound(
+            f"signal '{signal.name}': its {count} registers from wire address {address} end beyond {LAST_ADDRESS}"
+        )
+    scale = STRAIGHT_THROUGH if single or bit is not None else _line(base.scale)
+    return Binding(signal, base, follower, base.table, address, count, scale, bit)
+
+
+def _line(scale: Scale | None) -> StraightLine:
+    return STRAIGHT_THROUGH if scale is None else _line_through(*scale.raw, *scale.value)
+
+
+@lru_cache(maxsize=1024)
+def _line_through(*ends: object) -> StraightLine:
+    raw0, raw1, value0, value1 = (Fraction(str(end)) for end in ends)
+    return StraightLine(raw0, raw1, value0, value1)
+
+
+def _limits(signal: AnySignal) -> tuple[Fraction, Fraction] | None:
+    return None if signal.limits is None else (Fraction(signal.limits[0]), Fraction(signal.limits[1]))
+
+
+def _on(value: Value | int) -> bool:
+    if isinstance(value, str) or value not in (0, 1):
+        raise OutOfRange(f"{value} is neither 0 nor 1; a single bit holds nothing else")
+    return value == 1
+
+
+def _unencodable(binding: Binding, value: Value | int) -> str | None:
+    encoding = binding.base.encoding
+    try:
+        if binding.bit is not None:
+            binding.mask_write(value)
+        else:
+            binding.encode(value)
+    except OutOfRange as error:
+        if binding.single or binding.bit is not None or isinstance(value, str) or is_float(encoding):
+            return str(error)
+        raw = round_half_away(binding.scale.raw(value))
+        least, greatest = raw_range(encoding)
+        return f"{_said(binding.signal, value)} would be raw {raw}; {encoding} holds {least} to {greatest}"
+    return None
+
+
+def _text_of(signal: AnySignal, value: int | Fraction) -> str | None:
+    if not signal.texts or Fraction(value).denominator != 1:
+        return None
+    number = int(value)
+    text = signal.texts.get(str(number))
+    if text is None:
+        text = next((text for key, text in signal.texts.items() if int(key) == number), None)
+    return text
+
+
+def _said(signal: AnySignal, value: int | Fraction) -> str:
+    """The value for a message: with as many decimals as it takes to be exact, three more than shown at most."""
+    decimals = signal.decimals
+    while decimals < signal.decimals + 3 and round_half_away(value, decimals) != value:
+        decimals += 1
+    return f"{number_digits(value, decimals)} {signal.unit}".rstrip()

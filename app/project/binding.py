@@ -192,19 +192,12 @@ def derive_bits(project: Project, readings: Mapping[str, Reading]) -> dict[str, 
     Quality, reason and time are the base's; without a raw value of the base a bit has none either.
     """
     bound = _bound(project)
-    derived: dict[str, Reading] = {}
-    for signal in bound.bits:
-        binding = bound.bindings.get(signal.name)
-        if binding is None:
-            derived[signal.name] = Reading(None, None, Quality.IMPLAUSIBLE, bound.unbound[signal.name], None)
-            continue
-        base = readings.get(signal.bit.of, NEVER_READ)
-        if isinstance(base.raw, int):
-            on = base.raw >> signal.bit.number & 1
-            derived[signal.name] = Reading(on, _BIT_VALUES[on], base.quality, base.reason, base.time)
-        else:
-            derived[signal.name] = Reading(None, None, base.quality, base.reason, base.time)
-    return derived
+    return {signal.name: _derived(bound, signal, readings) for signal in bound.bits}
+
+
+def derive_bit(project: Project, signal: BitSignal, readings: Mapping[str, Reading]) -> Reading:
+    """The reading of one bit signal of the project, as `derive_bits` has it."""
+    return _derived(_bound(project), signal, readings)
 
 
 def value_span(project: Project, name: str) -> tuple[Fraction, Fraction] | None:
@@ -328,6 +321,16 @@ def shown_text(
 
 
 _BIT_VALUES: Final = (Fraction(0), Fraction(1))
+
+
+def _derived(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) -> Reading:
+    if signal.name not in bound.bindings:
+        return Reading(None, None, Quality.IMPLAUSIBLE, bound.unbound[signal.name], None)
+    base = readings.get(signal.bit.of, NEVER_READ)
+    if not isinstance(base.raw, int):
+        return Reading(None, None, base.quality, base.reason, base.time)
+    on = base.raw >> signal.bit.number & 1
+    return Reading(on, _BIT_VALUES[on], base.quality, base.reason, base.time)
 
 
 def _bound(project: Project) -> _Bound:

@@ -1,0 +1,323 @@
+"""The command line as a user or another program meets it."""
+
+from __future__ import annotations
+
+import json
+import os
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from app.cli import main
+from app.project.files import load
+from projects import demo_path, demos
+from tests.waiting import wait_for
+
+DEMOS = [pytest.param(name, id=name) for name in demos()]
+
+
+def answers(capsys: pytest.CaptureFixture[str], *argv: str) -> tuple[int, str, str]:
+    """Exit status, standard output and standard error of the command."""
+    capsys.readouterr()
+    status = main(argv)
+    out, err = capsys.readouterr()
+    return status, out, err
+
+
+def refused(capsys: pytest.CaptureFixture[str], *argv: str) -> str:
+    """The one sentence with which the command refuses to run."""
+    capsys.readouterr()
+    try:
+        status = main(argv)
+    except SystemExit as ended:
+        status = ended.code  # type: ignore[assignment]
+    out, err = capsys.readouterr()
+    assert status == 2
+    assert out == ""
+    assert "Traceback" not in err
+    assert len(err.strip().splitlines()) == 1, err
+    return err
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port: int = probe.getsockname()[1]
+        return port
+
+
+@contextmanager
+def follower(project: Path, port: int) -> Iterator[subprocess.Popen[str]]:
+    """`fanlight follower` as a process of its own, once it listens."""
+    command = [sys.executable, "-c", "from app.cli import main; raise SystemExit(main())"]
+    with subprocess.Popen(
+        [*command, "follower", str(project), "--tcp", f"127.0.0.1:{port}"], stderr=subprocess.PIPE, text=True
+    ) as process:
+        assert process.stderr is not None
+        try:
+            announced = process.stderr.readline()
+            assert f"tcp://127.0.0.1:{port}" in announced, announced
+            yield process
+        finally:
+            process.kill()
+
+
+# check and plan
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_check_finds_nothing_wrong_in_a_demo(capsys: pytest.CaptureFixture[str], name: str) -> None:
+    status, out, _ = answers(capsys, "check", str(demo_path(name)), "--json")
+    assert status == 0
+    assert not [finding for finding in json.loads(out)["findings"] if finding["severity"] != "note"]
+
+
+def test_check_lists_findings_with_place_and_mend(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    path = tmp_path / "pump.toml"
+    path.write_text(demo_path(demos()[0]).read_text("utf-8").replace("write = true", "write = false"), "utf-8")
+    status, out, _ = answers(capsys, "check", str(path), "--json")
+    assert status == 1
+    findings = json.loads(out)["findings"]
+    assert set(findings[0]) == {"rule", "severity", "where", "message", "hint"}
+    errors = [finding for finding in findings if finding["severity"] == "error"]
+    assert any("speed set point" in finding["where"] + finding["message"] for finding in errors)
+    assert all(finding["hint"] for finding in errors)
+    status, out, err = answers(capsys, "check", str(path))
+    assert status == 1
+    assert out.count("error: ") == len(errors)
+    assert f"{len(errors)} errors" in err
+
+
+def test_check_reports_the_problems_of_a_file_as_findings(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    path = tmp_path / "pump.toml"
+    path.write_text(
+        demo_path(demos()[0]).read_text("utf-8").replace('signal = "frequency"', 'signal = "frequncy"', 1), "utf-8"
+    )
+    status, out, _ = answers(capsys, "check", str(path), "--json")
+    assert status == 1
+    (finding,) = json.loads(out)["findings"]
+    assert finding["rule"] == "project-file"
+    assert "frequncy" in finding["message"]
+    assert "frequency" in finding["message"] + finding["hint"]
+
+
+def test_plan_tells_every_read(capsys: pytest.CaptureFixture[str]) -> None:
+    path = demo_path("booster-pump")
+    status, out, _ = answers(capsys, "plan", str(path), "--json")
+    assert status == 0
+    (line,) = json.loads(out)["lines"]
+    assert set(line) == {"line", "cycle_ms", "reads"}
+    assert all(
+        set(read) == {"follower", "unit", "table", "address", "count", "signals", "ms"} for read in line["reads"]
+    )
+    planned = {signal for read in line["reads"] for signal in read["signals"]}
+    assert {signal.name for signal in load(path).signals if hasattr(signal, "follower")} <= planned
+    assert line["cycle_ms"] == pytest.approx(sum(read["ms"] for read in line["reads"]))
+    status, out, _ = answers(capsys, "plan", str(path))
+    assert status == 0
+    assert "unit 3" in out
+
+
+# trouble
+
+
+@pytest.mark.parametrize("verb", ["check", "plan", "read", "panel"])
+def test_a_missing_file(capsys: pytest.CaptureFixture[str], tmp_path: Path, verb: str) -> None:
+    path = tmp_path / "nowhere.toml"
+    assert str(path) in refused(capsys, verb, str(path))
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"\x00\x01\xff\xfe\x80" * 50, b"format = ", b"a = " + b"[" * 50_000, b"format = 99\n"],
+    ids=["empty", "binary", "cut", "hostile", "newer"],
+)
+@pytest.mark.parametrize("verb", ["check", "read"])
+def test_a_file_that_is_no_project(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, content: bytes, verb: str
+) -> None:
+    path = tmp_path / "bad.toml"
+    path.write_bytes(content)
+    assert str(path) in refused(capsys, verb, str(path))
+    assert path.read_bytes() == content
+
+
+def test_a_file_of_100_megabytes(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    path = tmp_path / "large.toml"
+    with path.open("wb") as file:
+        file.truncate(100_000_000)
+    assert str(path) in refused(capsys, "check", str(path))
+
+
+def test_a_port_in_use(capsys: pytest.CaptureFixture[str]) -> None:
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        port = taken.getsockname()[1]
+        words = refused(capsys, "follower", str(demo_path("booster-pump")), "--tcp", f"127.0.0.1:{port}")
+    assert str(port) in words
+    assert "in use" in words
+
+
+@pytest.mark.parametrize("verb", ["read", "panel"])
+def test_a_host_that_does_not_resolve(capsys: pytest.CaptureFixture[str], verb: str) -> None:
+    words = refused(capsys, verb, str(demo_path("booster-pump")), "--via", "tcp://nowhere.invalid:502", "--for", "1")
+    assert "nowhere.invalid" in words
+
+
+def test_a_serial_device_that_is_missing(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    device = tmp_path / "ttyNone"
+    for verb in ("read", "panel"):
+        words = refused(capsys, verb, str(demo_path("booster-pump")), "--via", f"serial:{device}", "--for", "1")
+        assert str(device) in words
+    words = refused(capsys, "follower", str(demo_path("booster-pump")), "--serial", str(device))
+    assert str(device) in words
+
+
+@pytest.mark.parametrize(
+    ("argv", "word"),
+    [
+        (["read", "PROJECT", "--via", "carrier-pigeon"], "carrier-pigeon"),
+        (["read", "PROJECT", "--via", "simulated", "--signal", "sped"], "sped"),
+        (["read", "PROJECT", "--via", "simulated", "--signal", "top-up rate"], "held value"),
+        (["panel", "PROJECT", "--via", "simulated", "--keys", "rihgt"], "rihgt"),
+        (["read", "PROJECT", "--for", "soon"], "soon"),
+        (["follower", "PROJECT", "--tcp", "5020"], "HOST:PORT"),
+        (["follower", "PROJECT", "--tcp", "127.0.0.1:5020", "--follower", "fan"], "fan"),
+        (["demo", "volcano"], "volcano"),
+    ],
+)
+def test_wrong_words(capsys: pytest.CaptureFixture[str], argv: list[str], word: str) -> None:
+    project = str(demo_path("booster-pump"))
+    assert word in refused(capsys, *[project if part == "PROJECT" else part for part in argv])
+
+
+# read
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_read_brings_every_signal_of_a_demo(capsys: pytest.CaptureFixture[str], name: str) -> None:
+    status, out, _ = answers(capsys, "read", str(demo_path(name)), "--via", "simulated", "--json")
+    read = json.loads(out)
+    bad = {name: reading for name, reading in read["readings"].items() if reading["quality"] != "good"}
+    assert not bad
+    assert status == 0
+    assert set(next(iter(read["readings"].values()))) == {"raw", "value", "text", "quality", "reason", "age_ms"}
+    assert set(read["line"]) == {"requests", "good", "faults"}
+    assert read["line"]["requests"] == read["line"]["good"] > 0
+
+
+def test_read_shows_one_signal_as_text(capsys: pytest.CaptureFixture[str]) -> None:
+    status, out, _ = answers(
+        capsys, "read", str(demo_path("booster-pump")), "--via", "simulated", "--signal", "speed set point"
+    )
+    assert status == 0
+    # 76.3 % of 50 Hz is 38.15 Hz, shown at one decimal (common practice, no source)
+    assert out.split() == ["speed", "set", "point", "38.2", "Hz", "good"]
+
+
+def test_read_from_a_follower_that_is_not_there_says_so(capsys: pytest.CaptureFixture[str]) -> None:
+    endpoint = f"tcp://127.0.0.1:{free_port()}"
+    status, out, _ = answers(capsys, "read", str(demo_path("booster-pump")), "--via", endpoint, "--json")
+    assert status == 1
+    read = json.loads(out)
+    assert {reading["quality"] for reading in read["readings"].values()} == {"none"}
+    assert all(reading["reason"] for reading in read["readings"].values())
+
+
+# panel
+
+
+def panel(capsys: pytest.CaptureFixture[str], project: Path, *more: str) -> dict[str, Any]:
+    status, out, err = answers(capsys, "panel", str(project), "--json", *more)
+    assert status == 0, err
+    shown: dict[str, Any] = json.loads(out)
+    return shown
+
+
+def test_keys_turn_every_screen_of_the_pump_round_its_ring(capsys: pytest.CaptureFixture[str]) -> None:
+    path = demo_path("booster-pump")
+    ring = ["run", "measured", "times", "top-up", "run"]
+    for presses, screen in enumerate(ring):
+        shown = panel(capsys, path, "--via", "simulated", "--keys", " ".join(["right"] * presses))
+        assert shown["screen"] == screen
+        assert [len(row) for row in shown["cells"]] == [20] * 4
+        assert shown["entry"] is None
+    assert panel(capsys, path, "--via", "simulated", "--keys", "left")["screen"] == "top-up"
+
+
+def test_a_set_point_is_edited_and_the_drive_follows_it(capsys: pytest.CaptureFixture[str]) -> None:
+    path = demo_path("booster-pump")
+    adjusting = panel(capsys, path, "--via", "simulated", "--keys", "enter up up")
+    assert adjusting["entry"]["signal"] == "speed set point"
+    assert adjusting["entry"]["value"] == pytest.approx(38.35)
+    assert panel(capsys, path, "--via", "simulated", "--keys", "enter up up escape")["entry"] is None
+
+    confirmed = panel(capsys, path, "--via", "simulated", "--keys", "enter up up enter start 1.5s")
+    assert "38.4" in confirmed["cells"][1]
+    assert "running" in confirmed["cells"][3]
+    speed = float(confirmed["cells"][2][10:16])
+    assert speed > 1.0
+
+
+def test_the_screen_prints_as_a_person_sees_it(capsys: pytest.CaptureFixture[str]) -> None:
+    status, out, _ = answers(
+        capsys, "panel", str(demo_path("booster-pump")), "--via", "simulated", "--keys", "right left"
+    )
+    assert status == 0
+    lines = out.splitlines()
+    assert lines[0] == lines[-1] == "+" + "-" * 20 + "+"
+    assert lines[1].startswith("|BOOSTER PUMP")
+
+
+def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixture[str]) -> None:
+    path = demo_path("booster-pump")
+    port = free_port()
+    with follower(path, port):
+        via = ["--via", f"tcp://127.0.0.1:{port}"]
+        shown = panel(capsys, path, *via, "--keys", "enter up enter")
+        assert "armed" in " ".join(shown["cells"])
+        _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
+        assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.15)
+
+        status, _, err = answers(capsys, "panel", str(path), *via, "--keys", "enter up enter", "--armed")
+        assert status == 0
+        assert "no emergency stop" in err
+        _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
+        assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.25)
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="looks into /proc for the connection")
+def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
+    path = demo_path("booster-pump")
+    port = free_port()
+    command = [sys.executable, "-c", "from app.cli import main; raise SystemExit(main())"]
+    with follower(path, port), subprocess.Popen(
+        [*command, "panel", str(path), "--via", f"tcp://127.0.0.1:{port}", "--for", "8", "--json"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        env=os.environ,
+    ) as polling:
+        wait_for(lambda: connected_to(port))
+    # the follower is dead here, killed in mid-poll
+    wait_for(lambda: not connected_to(port))
+    with follower(path, port):
+        out, err = polling.communicate(timeout=60)
+    assert polling.returncode == 0, err
+    assert err == ""
+    shown = json.loads(out)
+    assert shown["screen"] == "run"
+    assert "38.2" in shown["cells"][1]
+
+
+def connected_to(port: int) -> bool:
+    """Whether anybody holds a connection to the port of this machine."""
+    listing = Path("/proc/net/tcp").read_text("ascii").splitlines()[1:]
+    return any(line.split()[2].endswith(f":{port:04X}") and line.split()[3] == "01" for line in listing)

@@ -1,0 +1,120 @@
+"""The wiring, over real sockets."""
+
+from __future__ import annotations
+
+import threading
+from fractions import Fraction
+
+import pytest
+
+from app.bus.endpoint import Endpoint
+from app.follower.simulation import Simulation
+from app.panel.machine import Entered, Refused, Write
+from app.project.files import load
+from app.project.model import Project
+from app.session import CannotConnect, Session
+from app.signals.reading import Quality
+from projects import demo_path
+from tests.waiting import wait_for
+
+
+@pytest.fixture
+def pump() -> Project:
+    return load(demo_path("booster-pump"))
+
+
+def value(session: Session, name: str) -> object:
+    reading = session.snapshot().readings.get(name)
+    return reading.value if reading is not None and reading.good else None
+
+
+def press(session: Session, *keys: str) -> None:
+    for key in keys:
+        session.key_down(key)
+        session.key_up(key)
+
+
+def test_a_set_point_goes_from_the_key_to_the_drive_and_back(pump: Project) -> None:
+    with Session(pump, "simulated") as session:
+        wait_for(lambda: value(session, "speed set point") == Fraction("38.15"))
+        press(session, "enter", "up")
+        effects = session.key_down("enter")
+        assert Write("speed set point", Fraction("38.25")) in effects
+        assert Entered("speed set point", Fraction("38.15"), Fraction("38.25")) in effects
+        wait_for(lambda: session.tick() is not None and not session.writing)
+        wait_for(lambda: value(session, "speed set point") == Fraction("38.25"))
+        assert "38.3" in session.rows()[1].text  # 38.25, half away from zero
+
+
+def test_the_drive_runs_and_stops_by_keys(pump: Project) -> None:
+    with Session(pump, "simulated") as session:
+        wait_for(lambda: value(session, "remote") == 1 and value(session, "command") is not None)
+        press(session, "start")
+        wait_for(lambda: session.tick() is not None and value(session, "frequency") not in (None, 0))
+        press(session, "stop")
+        wait_for(lambda: session.tick() is not None and value(session, "frequency") == 0)
+
+
+def test_a_dead_follower_shows_and_comes_back(pump: Project) -> None:
+    player = Simulation(pump)
+    player.start()
+    host, port = player.serve_tcp(None, "127.0.0.1", 0)
+    try:
+        with Session(pump, Endpoint.tcp(host, port, timeout_ms=300)) as session:
+            wait_for(lambda: value(session, "frequency") is not None)
+            player.stop()
+            wait_for(lambda: session.snapshot().readings["frequency"].quality is Quality.STALE)
+            assert session.snapshot().readings["frequency"].reason
+            player = Simulation(pump)
+            player.start()
+            player.serve_tcp(None, host, port)
+            wait_for(lambda: value(session, "frequency") is not None)
+    finally:
+        player.stop()
+
+
+def test_a_real_line_refuses_to_write_until_armed(pump: Project) -> None:
+    player = Simulation(pump)
+    player.start()
+    host, port = player.serve_tcp(None, "127.0.0.1", 0)
+    try:
+        with Session(pump, Endpoint.tcp(host, port, timeout_ms=300)) as session:
+            wait_for(lambda: value(session, "command") is not None)
+            press(session, "start")
+            wait_for(lambda: session.tick() is not None and not session.writing)
+            assert session.state.message is not None
+            session.engine.arm("pump room", True)
+            press(session, "start")
+            wait_for(lambda: session.tick() is not None and value(session, "running") == 1)
+    finally:
+        player.stop()
+
+
+def test_no_thread_is_left(pump: Project) -> None:
+    before = set(threading.enumerate())
+    with Session(pump, "simulated") as session:
+        wait_for(lambda: value(session, "frequency") is not None)
+        assert set(threading.enumerate()) > before
+    assert set(threading.enumerate()) == before
+
+
+def test_a_held_momentary_key_is_let_go_at_the_stop(pump: Project) -> None:
+    with Session(pump, "simulated") as session:
+        wait_for(lambda: value(session, "command") is not None)
+        assert Write("fault reset", Fraction(1)) in session.key_down("reset")
+        assert Write("fault reset", Fraction(0)) in session.release_all()
+
+
+def test_one_endpoint_cannot_stand_in_for_two_lines(pump: Project) -> None:
+    two = pump.but(lines=(*pump.lines, pump.lines[0].but(name="second", device="/dev/ttyUSB1")))
+    with pytest.raises(CannotConnect, match="2"):
+        Session(two, Endpoint.tcp("127.0.0.1", 502, timeout_ms=300))
+
+
+def test_a_key_that_changes_an_unread_value_is_refused(pump: Project) -> None:
+    # nobody listens on port 1 of this machine
+    with Session(pump, Endpoint.tcp("127.0.0.1", 1, timeout_ms=100), armed=True) as session:
+        effects = session.key_down("f1")
+        assert all(isinstance(effect, Write | Refused) for effect in effects)
+        wait_for(lambda: session.tick() is not None and not session.writing)
+        assert session.state.message is not None

@@ -1,0 +1,33 @@
+"""Whether a condition holds, judged on good readings only."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from app.project.model import Condition
+from app.signals.reading import Reading
+
+
+def holds(condition: Condition, readings: Mapping[str, Reading]) -> bool | None:
+    """Whether `condition` holds, or None if that cannot be judged: no good reading, or a text instead of a number.
+
+    Who asks decides what "cannot be judged" means. An override does not newly begin on it, and one that is shown
+    stays until a good reading clears it; an action waits for the next good reading; a field does not blink.
+    """
+    reading = readings.get(condition.signal)
+    if reading is None or not reading.good or reading.value is None or isinstance(reading.value, str):
+        return None
+    value = reading.value
+    if condition.is_ == "set":
+        return value != 0
+    if condition.is_ == "clear":
+        return value == 0
+    if condition.value is None:  # a condition made without validation
+        return None
+    other = Fraction(condition.value)
+    if condition.is_ == "above":
+        return value > other
+    if condition.is_ == "below":
+        return value < other
+    return value == other

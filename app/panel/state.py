@@ -1,0 +1,75 @@
+"""What a panel remembers between two events."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from types import MappingProxyType
+
+from app.panel.entry import Entry
+
+
+class Mode(enum.StrEnum):
+    """What the operator is doing."""
+
+    WATCH = "watch"
+    """Looking at a screen."""
+    CHOOSE = "choose"
+    """Choosing one of several entry fields."""
+    ADJUST = "adjust"
+    """Changing the value of one entry field."""
+
+
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A short text over one row, for a time. `until` is `time.monotonic()` in seconds."""
+
+    text: str
+    until: float
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """A panel at one moment. Only `app.panel.machine` makes new ones.
+
+    `screen` is where the operator is. `override` is the index in `project.turns` of the override that covers it, and
+    `cover` is that override's screen; both None while nothing covers it. Times are `time.monotonic()` in seconds.
+    """
+
+    screen: str
+    last_key: float
+    """When a key last moved."""
+    since: float
+    """When a key last moved or the screen last changed: idle time counts from here."""
+    override: int | None = None
+    cover: str | None = None
+    holding: frozenset[int] = frozenset()
+    """Overrides whose condition holds (indexes in `project.turns`), shown or not."""
+    aside: frozenset[int] = frozenset()
+    """Those of them that the operator has left by a key, for now."""
+    judged: Mapping[int, bool] = field(default_factory=lambda: MappingProxyType({}))
+    """What the condition of an action (index in `project.actions`) last was on a good reading."""
+    entry: Entry | None = None
+    held: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
+    """The held values, by signal."""
+    sent: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
+    """Values on their way to the line, by signal, until it says that they are written or not."""
+    down: frozenset[str] = frozenset()
+    """Keys that are down."""
+    pressing: tuple[tuple[str, str], ...] = ()
+    """Momentary actions in force: key and signal."""
+    message: Message | None = None
+
+    @property
+    def shown(self) -> str:
+        """The screen that the panel shows: an override's, or where the operator is."""
+        return self.screen if self.cover is None else self.cover
+
+    @property
+    def mode(self) -> Mode:
+        """What the operator is doing."""
+        if self.entry is None:
+            return Mode.WATCH
+        return Mode.CHOOSE if self.entry.editing is None else Mode.ADJUST

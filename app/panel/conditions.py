@@ -31,3 +31,9 @@ def holds(condition: Condition, readings: Mapping[str, Reading]) -> bool | None:
     if condition.is_ == "below":
         return value < other
     return value == other
+
+
+def in_words(condition: Condition) -> str:
+    """The condition for a log or a label: "fault is set", "pressure is above 4.5"."""
+    value = "" if condition.value is None else f" {condition.value}"
+    return f"{condition.signal} is {condition.is_}{value}"

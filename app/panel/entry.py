@@ -104,8 +104,8 @@ def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> t
 def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[Editing, str]:
     """Change the value once, up (`way` 1) or down (-1). Returns the editing and a message, empty unless it hit a limit.
 
-    By step the value goes to the next multiple of the signal's step beyond what is shown. By digit it goes up or down by the power of ten
-    under the cursor, with carry. Choices go round.
+    By step the value goes to the next multiple of the signal's step beyond what is shown. By digit it goes up or down
+    by the power of ten under the cursor, with carry. Choices go round.
     """
     if editing.choices:
         return replace(editing, value=_next_choice(editing.choices, editing.value, way)), ""

@@ -168,10 +168,14 @@ class Layout:
         actions = self._key_actions.get(key)
         return [action for action in actions if action.from_ is None or action.from_ == screen] if actions else []
 
-    def idle_turns(self, screen: str) -> list[tuple[int, Turn]]:
-        """The idle turns that lead away from `screen`: its own if it has any, else those of every screen."""
+    def idle_turn(self, screen: str) -> tuple[int, Turn] | None:
+        """The idle turn that leads away from `screen`, with its index in `project.turns`, or None.
+
+        The screen's own go before those of every screen; of several, the one with the shortest time.
+        """
         turns = self._idle.get(screen) or self._idle.get(None) or []
-        return [pair for pair in turns if pair[1].to != screen]
+        leading_away = [pair for pair in turns if pair[1].to != screen]
+        return min(leading_away, key=lambda pair: pair[1].idle_s or 0, default=None)
 
 
 _RING_WORDS: Final = ("next", "previous")

@@ -32,7 +32,7 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import Any, Final
 
-from app.panel.conditions import holds
+from app.panel.conditions import holds, in_words
 from app.panel.entry import (
     REPEAT_AFTER_S,
     REPEAT_EVERY_S,
@@ -62,7 +62,7 @@ from app.panel.layout import Layout
 from app.panel.state import Message, Mode, State
 from app.panel.view import View
 from app.project.binding import refusal
-from app.project.model import Action, Condition, Field, HeldSignal, HeldValue, Project
+from app.project.model import Action, Field, HeldSignal, HeldValue, Project
 from app.signals.reading import Reading
 
 __all__ = [
@@ -394,16 +394,15 @@ def _cover(work: _Work, _key: str) -> None:
     state = work.state
     for override in work.layout.overrides:
         if override.index in state.holding and override.index not in state.aside:
-            _show(work, state.screen, override.index, override.to, _in_words(override.condition))
+            _show(work, state.screen, override.index, override.to, in_words(override.condition))
             return
     _show(work, state.screen, None, None, "override over")
 
 
 def _idle(work: _Work, _key: str) -> None:
-    waited = work.at - work.state.since
-    due = [turn for _, turn in work.layout.idle_turns(work.state.screen) if (turn.idle_s or 0) <= waited]
-    first = min(due, key=lambda turn: turn.idle_s or 0)
-    _show(work, first.to, None, None, f"idle for {first.idle_s} s")
+    found = work.layout.idle_turn(work.state.screen)
+    if found is not None:
+        _show(work, found[1].to, None, None, f"idle for {found[1].idle_s} s")
 
 
 # The table ------------------------------------------------------------------------------------------------------------
@@ -517,8 +516,8 @@ def _idle_if_due(work: _Work) -> None:
     state = work.state
     if state.mode is not Mode.WATCH or state.override is not None or state.down:
         return
-    waited = work.at - state.since
-    if any((turn.idle_s or 0) <= waited for _, turn in work.layout.idle_turns(state.screen)):
+    found = work.layout.idle_turn(state.screen)
+    if found is not None and work.at - state.since >= (found[1].idle_s or 0):
         work.fire(Cause.IDLE)
 
 
@@ -651,9 +650,10 @@ def _write(work: _Work, signal: str, value: Fraction) -> None:
 
 def _put(work: _Work, signal: str, value: Fraction) -> None:
     """Bring an allowed value to where the signal lives: the panel or the line."""
-    if isinstance(work.project.signal_named.get(signal), HeldSignal):
+    known = work.project.signal_named.get(signal)
+    if isinstance(known, HeldSignal):
         work.hold(signal, value)
-    else:
+    elif known is not None:
         work.change(sent=MappingProxyType({**work.state.sent, signal: value}))
         work.effects.append(Write(signal, value))
 
@@ -664,8 +664,3 @@ def _stop_repeat(work: _Work, key: str | None = None) -> None:
         return
     if key is None or entry.editing.repeat.key == key:
         work.change(entry=replace(entry, editing=replace(entry.editing, repeat=None)))
-
-
-def _in_words(condition: Condition) -> str:
-    value = "" if condition.value is None else f" {condition.value}"
-    return f"{condition.signal} is {condition.is_}{value}"

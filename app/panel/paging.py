@@ -1,0 +1,198 @@
+"""Which screens lead where: what can be reached, from where there is no way back, how many keys it takes."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from types import MappingProxyType
+from typing import Literal
+
+from app.panel.conditions import in_words
+from app.panel.layout import Layout
+from app.project.model import Project
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """One arrow of the page map.
+
+    `source` is None for an arrow that comes from every screen: an override, or an idle turn without `from` (which
+    does not hold on screens that have an idle turn of their own). A key turn without `from` has one arrow for each
+    screen on which it holds. `turn` is the index in `project.turns`.
+    """
+
+    source: str | None
+    target: str
+    label: str
+    """The key; "120 s"; the condition in words."""
+    kind: Literal["key", "idle", "override"]
+    turn: int
+
+
+class PagingGraph:
+    """The screens of a project and the turns between them, exactly as the panel makes them.
+
+    Turns that cannot come about (a key that the panel has not, a screen that does not exist, a turn that another one
+    goes before) are not in it. What is asked is worked out once.
+    """
+
+    def __init__(self, project: Project) -> None:
+        self._layout = Layout.of(project)
+        self.screens: tuple[str, ...] = self._layout.names
+        """In the order of the file."""
+        self.start: str = self._layout.start
+        """The first screen; empty if the project has no screen."""
+
+    @classmethod
+    def of(cls, project: Project) -> PagingGraph:
+        """The graph of `project`."""
+        return cls(project)
+
+    @cached_property
+    def edges(self) -> tuple[Edge, ...]:
+        """All arrows: the key turns by screen, then the idle turns, then the overrides."""
+        layout = self._layout
+        keys = [
+            Edge(screen, to, key, "key", index)
+            for screen in self.screens
+            for key, (to, index) in self._by_key[screen].items()
+        ]
+        idle: dict[int, Edge] = {}
+        for screen in self.screens:
+            found = layout.idle_turn(screen)
+            if found is not None:
+                index, turn = found
+                idle[index] = Edge(turn.from_, turn.to, f"{turn.idle_s} s", "idle", index)
+        overrides = [Edge(None, one.to, in_words(one.condition), "override", one.index) for one in layout.overrides]
+        return (*keys, *(idle[index] for index in sorted(idle)), *overrides)
+
+    @cached_property
+    def reachable(self) -> frozenset[str]:
+        """The screens that the panel can ever show: by keys, by idle time, or as overrides."""
+        return frozenset(self._places | self._override_screens)
+
+    @property
+    def unreachable(self) -> tuple[str, ...]:
+        """The screens that nothing leads to, in the order of the file."""
+        return tuple(screen for screen in self.screens if screen not in self.reachable)
+
+    @cached_property
+    def no_way_back(self) -> tuple[str, ...]:
+        """The screens on which the operator can come to be but from which neither keys nor time lead back to start.
+
+        A screen that is only ever shown as an override is none of them: it goes when its condition clears.
+        """
+        back = self._closure([self.start], self._sources)
+        return tuple(screen for screen in self.screens if screen in self._places and screen not in back)
+
+    @cached_property
+    def presses(self) -> Mapping[str, Mapping[str, int]]:
+        """The least number of key presses from each screen (first name) to each that keys lead to (second name).
+
+        A breadth-first search from every screen, with the sets of screens as the bits of whole numbers.
+        """
+        names = self.screens
+        number = {name: index for index, name in enumerate(names)}
+        ahead = [sum(1 << number[to] for to in self._neighbours(name)) for name in names]
+        found: dict[str, Mapping[str, int]] = {}
+        for index, name in enumerate(names):
+            row = {name: 0}
+            seen = 1 << index
+            front = ahead[index] & ~seen
+            distance = 1
+            while front:
+                seen |= front
+                following = 0
+                while front:
+                    lowest = front & -front
+                    place = lowest.bit_length() - 1
+                    row[names[place]] = distance
+                    following |= ahead[place]
+                    front ^= lowest
+                front = following & ~seen
+                distance += 1
+            found[name] = MappingProxyType(row)
+        return MappingProxyType(found)
+
+    @property
+    def presses_from_start(self) -> Mapping[str, int]:
+        """The least number of key presses from the first screen to each that keys lead to."""
+        return self.presses.get(self.start, MappingProxyType({}))
+
+    def keys_between(self, source: str, target: str) -> tuple[str, ...] | None:
+        """The keys of a shortest way from one screen to another; empty from a screen to itself, None if there is none.
+
+        Raises KeyError if the project has no screen `source`.
+        """
+        came: dict[str, tuple[str, str] | None] = {source: None}
+        waiting = deque([source])
+        while waiting and target not in came:
+            screen = waiting.popleft()
+            for key, (to, _) in self._by_key[screen].items():
+                if to not in came:
+                    came[to] = (screen, key)
+                    waiting.append(to)
+        if target not in came:
+            return None
+        keys: list[str] = []
+        step = came[target]
+        while step is not None:
+            keys.append(step[1])
+            step = came[step[0]]
+        return tuple(reversed(keys))
+
+    @cached_property
+    def _by_key(self) -> dict[str, dict[str, tuple[str, int]]]:
+        """For each screen and key that turns it: the screen it leads to, and the turn's index."""
+        turning = {key for _, key in self._layout.key_turns}
+        keys = [key for key in self._layout.panel.keys if key in turning]
+        found: dict[str, dict[str, tuple[str, int]]] = {}
+        for screen in self.screens:
+            row = found[screen] = {}
+            for key in keys:
+                turn = self._layout.key_turn(screen, key)
+                if turn is not None:
+                    row[key] = turn[2], turn[0]
+        return found
+
+    def _neighbours(self, screen: str) -> set[str]:
+        return {to for to, _ in self._by_key[screen].values()}
+
+    @cached_property
+    def _targets(self) -> dict[str, set[str]]:
+        """Where keys and idle time lead, by screen."""
+        found = {screen: self._neighbours(screen) for screen in self.screens}
+        for screen in self.screens:
+            idle = self._layout.idle_turn(screen)
+            if idle is not None:
+                found[screen].add(idle[1].to)
+        return found
+
+    @cached_property
+    def _sources(self) -> dict[str, set[str]]:
+        found: dict[str, set[str]] = {screen: set() for screen in self.screens}
+        for screen, targets in self._targets.items():
+            for target in targets:
+                found[target].add(screen)
+        return found
+
+    @cached_property
+    def _override_screens(self) -> set[str]:
+        return {one.to for one in self._layout.overrides}
+
+    @cached_property
+    def _places(self) -> set[str]:
+        """The screens on which the operator can come to be: from start, or led away from an override by a key."""
+        left = [to for screen in self._override_screens for to in self._neighbours(screen)]
+        return self._closure([self.start, *left], self._targets)
+
+    def _closure(self, begin: Iterable[str], leads: Mapping[str, set[str]]) -> set[str]:
+        seen = {screen for screen in begin if screen in leads}
+        waiting = list(seen)
+        while waiting:
+            new = leads[waiting.pop()] - seen
+            seen |= new
+            waiting += new
+        return seen

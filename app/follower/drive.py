@@ -1,0 +1,330 @@
+"""A variable-speed drive with its motor and load, without registers or sockets: commands in, measured values out.
+
+Time passes only in `Drive.advance`, in steps of `STEP` seconds, so a result depends on how much time passed and on what
+was commanded, never on how often somebody looked.
+"""
+
+from __future__ import annotations
+
+import enum
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from app.follower.motor import RPM, LoadData, MotorData, load_torque, rectifier_mean, rectifier_peak, stepped
+from app.follower.states import IN_FAULT, STATUS, DriveState, Event, StatusBit, after
+
+STEP: Final = 0.01
+"""The fixed integration step, s."""
+
+BASE_FREQUENCY: Final = 50.0
+"""Full reference, Hz; ramp times are from standstill to here."""
+
+QUICK_STOP_S: Final = 1.0
+"""The ramp of a quick stop, s from base frequency to standstill."""
+
+TORQUE_LIMIT: Final = 1.5
+"""Most torque that the inverter lets the motor make, of rated torque. Common practice, no source."""
+
+BRAKING_RISE: Final = 150.0
+"""How far the DC link rises while the motor feeds rated power back, V: where a braking chopper would hold it.
+Common practice for 400 V, no source. The rise is taken as proportional to the power fed back."""
+
+DC_LINK_LAG: Final = 0.03
+"""Time constant with which the DC link follows, s."""
+
+STANDSTILL: Final = 5 * RPM
+"""Below this the shaft counts as standing, rad/s."""
+
+
+class CommandBit(enum.IntFlag):
+    """The bits of the command word."""
+
+    RUN = 1 << 0
+    REVERSE = 1 << 1
+    FAULT_RESET = 1 << 2
+    QUICK_STOP = 1 << 3
+
+
+class FaultCode(enum.IntEnum):
+    """Why the drive tripped: error codes of IEC 61800-7-201 (from memory)."""
+
+    NONE = 0
+    COMMUNICATION = 0x7500
+    EXTERNAL = 0x9000
+
+
+FAULT_TEXT: Final = {
+    FaultCode.NONE: "no fault",
+    FaultCode.COMMUNICATION: "no request for longer than the communication time-out",
+    FaultCode.EXTERNAL: "external fault input",
+}
+"""What each fault code means, in words."""
+
+
+@dataclass(slots=True)
+class Inputs:
+    """What stands at the drive's terminals. Set from any thread; read once in every step."""
+
+    external_fault: bool = False
+    remote: bool = True
+    """Whether the line commands the drive. In local nothing does, and the motor is brought to standstill."""
+
+
+def ramped(frequency: float, target: float, up: float, down: float) -> float:
+    """`frequency` moved towards `target` by at most `up` away from zero or `down` towards it.
+
+    A reversal goes through zero: down first, and only then up on the other side.
+    """
+    goal = 0.0 if frequency * target < 0 else target
+    most = down if abs(goal) < abs(frequency) else up
+    if abs(goal - frequency) <= most + 1e-9:
+        return goal
+    return frequency + math.copysign(most, goal - frequency)
+
+
+class Drive:
+    """A drive, its motor and its load. Not thread-safe but for `inputs`.
+
+    Commands are obeyed only in remote. A run command that stood while the drive tripped, stopped quickly or came back
+    from local must be taken away before it counts again, so nothing starts by itself. A motor that still turns is
+    caught at its speed.
+    """
+
+    def __init__(self, motor: MotorData | None = None, load: LoadData | None = None) -> None:
+        self.motor = motor or MotorData()
+        self.load = load or LoadData()
+        self.inputs = Inputs()
+        self.reference = 0.0
+        """Wanted output frequency without sign, Hz, 0..BASE_FREQUENCY."""
+        self.ramp_up_s = 5.0
+        self.ramp_down_s = 5.0
+        self.communication_timeout_s = 0.0
+        """Longest silence of the line while the motor runs, s; 0 = not watched."""
+        self.state = DriveState.NOT_READY_TO_SWITCH_ON
+        self.fault = FaultCode.NONE
+        self.frequency = 0.0
+        """Output frequency, Hz; negative in reverse. 0 while the inverter is off."""
+        self.speed = 0.0
+        """Of the shaft, rad/s."""
+        self.torque = 0.0
+        """Of the motor, Nm."""
+        self.dc_voltage = rectifier_peak(self.motor.supply_voltage)
+        self.run_time_s = 0.0
+        self.limiting = False
+        """Whether the torque limit holds the ramp back."""
+        self._command = CommandBit(0)
+        self._reset = False
+        self._locked = False
+        self._was_remote = self.inputs.remote
+        self._silence_s = 0.0
+        self._owed = 0.0
+        self._breakaway = self.load.breakaway(self.motor)
+        self._square = self.load.square(self.motor)
+
+    @property
+    def command(self) -> CommandBit:
+        """The command word that stands."""
+        return self._command
+
+    def obey(self, word: int) -> None:
+        """Take a new command word. A rising fault reset counts at this moment, and only in remote."""
+        before, self._command = self._command, CommandBit(word & 0xF)
+        if self._command & ~before & CommandBit.FAULT_RESET and self.inputs.remote:
+            self._reset = True
+
+    def heard(self) -> None:
+        """A request arrived: the silence of the line starts anew."""
+        self._silence_s = 0.0
+
+    def advance(self, dt: float) -> None:
+        """Let `dt` seconds pass. What is less than a step is owed to the next call."""
+        self._owed += dt
+        steps = int(self._owed / STEP + 1e-6)
+        self._owed -= steps * STEP
+        for _ in range(steps):
+            self._step()
+
+    @property
+    def running(self) -> bool:
+        """Whether the inverter feeds the motor."""
+        if self.state is DriveState.FAULT_REACTION_ACTIVE:
+            return self.fault is FaultCode.COMMUNICATION
+        return self.state in (DriveState.OPERATION_ENABLED, DriveState.QUICK_STOP_ACTIVE)
+
+    @property
+    def faulted(self) -> bool:
+        """Whether a fault is active or waits for its reset."""
+        return self.state in IN_FAULT
+
+    @property
+    def target(self) -> float:
+        """Where the ramp leads, Hz, negative in reverse."""
+        if self.state is not DriveState.OPERATION_ENABLED or not self._run:
+            return 0.0
+        return -self.reference if self._command & CommandBit.REVERSE else self.reference
+
+    @property
+    def status_word(self) -> int:
+        """The status word of IEC 61800-7-201."""
+        mask, value = STATUS[self.state]
+        word = StatusBit(value)
+        if self.state is not DriveState.NOT_READY_TO_SWITCH_ON:
+            word |= StatusBit.VOLTAGE_ENABLED
+            if not mask & StatusBit.NO_QUICK_STOP and not self._quick_stop:
+                word |= StatusBit.NO_QUICK_STOP
+        if self.inputs.remote:
+            word |= StatusBit.REMOTE
+        if self.state is DriveState.OPERATION_ENABLED and self._run and self.frequency == self.target:
+            word |= StatusBit.TARGET_REACHED
+        if self.limiting:
+            word |= StatusBit.INTERNAL_LIMIT
+        return int(word)
+
+    @property
+    def current(self) -> float:
+        """Output current, A."""
+        return self.motor.current_at(self.torque) if self.running else 0.0
+
+    @property
+    def speed_rpm(self) -> float:
+        """Of the shaft, min-1."""
+        return self.speed / RPM
+
+    @property
+    def power_kw(self) -> float:
+        """Mechanical power at the shaft, kW; negative while the load drives the motor."""
+        return self.torque * self.speed / 1000
+
+    @property
+    def _run(self) -> bool:
+        return self.inputs.remote and bool(self._command & CommandBit.RUN) and not self._locked
+
+    @property
+    def _quick_stop(self) -> bool:
+        return self.inputs.remote and bool(self._command & CommandBit.QUICK_STOP)
+
+    @property
+    def _standing(self) -> bool:
+        return self.frequency == 0.0 and abs(self.speed) < STANDSTILL
+
+    def _step(self) -> None:
+        self._watch()
+        self._obey()
+        self._turn()
+        self._feed()
+
+    def _watch(self) -> None:
+        """Trips, and the lock against starting by itself."""
+        remote = self.inputs.remote
+        if remote and not self._was_remote:
+            self._locked = True
+        self._was_remote = remote
+        if not self._command & CommandBit.RUN:
+            self._locked = False
+        self._silence_s += STEP
+        if self.faulted:
+            return
+        if self.inputs.external_fault:
+            self._trip(FaultCode.EXTERNAL)
+        elif remote and self.running and 0 < self.communication_timeout_s < self._silence_s - STEP / 2:
+            self._trip(FaultCode.COMMUNICATION)
+
+    def _trip(self, fault: FaultCode) -> None:
+        self.fault = fault
+        self.state = after(self.state, Event.FAULT)
+        self._locked = True
+
+    def _obey(self) -> None:
+        """At most one transition of the state machine, so that every state can be seen."""
+        event = self._due()
+        reset, self._reset = self._reset, False
+        if self.state is DriveState.FAULT and reset and not self.inputs.external_fault:
+            event = Event.FAULT_RESET
+            self.fault = FaultCode.NONE
+        if event is None:
+            return
+        if event is Event.QUICK_STOP:
+            self._locked = True
+        self.state = after(self.state, event)
+        if event is Event.ENABLE_OPERATION:
+            self.frequency = self.motor.field_frequency(self.speed)
+            self._silence_s = 0.0
+
+    def _due(self) -> Event | None:
+        match self.state:
+            case DriveState.NOT_READY_TO_SWITCH_ON:
+                return Event.AUTOMATIC
+            case DriveState.SWITCH_ON_DISABLED:
+                return None if self._locked or self._quick_stop else Event.SHUTDOWN
+            case DriveState.READY_TO_SWITCH_ON:
+                return Event.QUICK_STOP if self._quick_stop else Event.SWITCH_ON if self._run else None
+            case DriveState.SWITCHED_ON:
+                if self._quick_stop:
+                    return Event.QUICK_STOP
+                return Event.ENABLE_OPERATION if self._run else Event.SHUTDOWN
+            case DriveState.OPERATION_ENABLED:
+                if self._quick_stop:
+                    return Event.QUICK_STOP
+                return Event.DISABLE_OPERATION if self._standing and not self._run else None
+            case DriveState.QUICK_STOP_ACTIVE:
+                return Event.DISABLE_VOLTAGE if self._standing else None
+            case DriveState.FAULT_REACTION_ACTIVE:
+                return Event.AUTOMATIC if self._standing or not self.running else None
+            case DriveState.FAULT:
+                return None
+
+    def _turn(self) -> None:
+        """The ramp and the motion: J dw/dt = T_motor - T_load."""
+        running = self.running
+        if running:
+            self.run_time_s += STEP
+            quick = self.state is DriveState.QUICK_STOP_ACTIVE
+            up = BASE_FREQUENCY * STEP / max(self.ramp_up_s, STEP)
+            down = BASE_FREQUENCY * STEP / max(QUICK_STOP_S if quick else self.ramp_down_s, STEP)
+            self.frequency = ramped(self.frequency, self.target, up, down)
+        else:
+            self.frequency = 0.0
+        torque, gradient = self._motor_torque(running)
+        before = self.speed
+        net = torque - load_torque(before, self._breakaway, self._square)
+        if before == 0.0:
+            # Static friction: what does not break away does not move.
+            net = math.copysign(max(abs(torque) - self._breakaway, 0.0), torque)
+        gradient -= 2 * self._square * abs(before)
+        self.speed = stepped(before, net / self.load.inertia, gradient / self.load.inertia, STEP)
+        if before * self.speed < 0 and abs(self._motor_torque(running)[0]) <= self._breakaway:
+            self.speed = 0.0  # friction stops a shaft; it never turns one back
+        self._hold_back(running)
+        self.torque = self._motor_torque(running)[0]
+
+    def _motor_torque(self, running: bool) -> tuple[float, float]:
+        """Torque, and its derivative to the shaft speed: a straight line through the field's speed, limited."""
+        if not running:
+            return 0.0, 0.0
+        torque = self.motor.stiffness * (self.motor.field_speed(self.frequency) - self.speed)
+        limit = TORQUE_LIMIT * self.motor.torque
+        if abs(torque) > limit:
+            return math.copysign(limit, torque), 0.0
+        return torque, -self.motor.stiffness
+
+    def _hold_back(self, running: bool) -> None:
+        """Keep the field within the slip of the torque limit: the ramp waits for a shaft that cannot follow."""
+        self.limiting = False
+        if not running:
+            return
+        shaft = self.motor.field_frequency(self.speed)
+        most = TORQUE_LIMIT * self.motor.slip_frequency
+        if abs(self.frequency - shaft) > most:
+            self.frequency = shaft + math.copysign(most, self.frequency - shaft)
+            self.limiting = True
+
+    def _feed(self) -> None:
+        """The DC link: from the peak of the line at no load down to the bridge's mean at rated power, up in braking."""
+        share = self.power_kw / self.motor.power_kw
+        peak = rectifier_peak(self.motor.supply_voltage)
+        if share >= 0:
+            wanted = peak - (peak - rectifier_mean(self.motor.supply_voltage)) * min(share, 1.5)
+        else:
+            wanted = peak + BRAKING_RISE * min(-share, 1.0)
+        self.dc_voltage += (wanted - self.dc_voltage) * -math.expm1(-STEP / DC_LINK_LAG)

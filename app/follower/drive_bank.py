@@ -1,0 +1,131 @@
+"""A simulated drive behind its registers: the cells of the layout, and a bank cell for all else that signals name."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Final
+
+from app.follower.bank import Bank, Quantity
+from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
+from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
+from app.project.model import Follower, Project
+from app.signals.encoding import encode, is_float, raw_range, register_count
+from app.signals.numbering import Table
+from app.signals.scaling import round_half_away
+
+LONGEST_LEAP_S: Final = 60.0
+"""Most time that is caught up at once, s; what a halted computer missed beyond it never happens to the drive."""
+
+_SETTING: Final = {setting.address: setting for setting in SETTINGS}
+_COIL: Final = {coil.address: coil for coil in COILS}
+_MEASURED_ADDRESSES: Final = frozenset(
+    address
+    for measured in MEASURED
+    for address in range(measured.address, measured.address + register_count(measured.encoding))
+)
+
+
+class DriveBank(Bank):
+    """A drive that the line sees through `app.follower.layout`. All methods may be called from any thread.
+
+    The communication time-out starts with the one that the project gives for the follower (at most 65 535 ms, what
+    its register holds).
+    """
+
+    def __init__(self, project: Project, follower: Follower) -> None:
+        """Raises FollowerError if a start value does not fit its signal or the drive."""
+        self.drive = Drive()
+        self._now: float | None = None
+        super().__init__(project, follower)
+
+    @property
+    def inputs(self) -> Inputs:
+        """The drive's terminals: `external_fault` and `remote`. Set them from any thread."""
+        return self.drive.inputs
+
+    def heard(self) -> None:
+        """A request for this drive arrived: the silence of the line starts anew."""
+        with self._lock:
+            self.drive.heard()
+
+    def advance_to(self, now: float) -> None:
+        """Let the drive's time run up to `now`, seconds of a monotonic clock; the first call sets the start."""
+        with self._lock:
+            if self._now is None:
+                self._now = now
+            if now - self._now >= STEP / 2:
+                self.drive.advance(min(now - self._now, LONGEST_LEAP_S))
+                self._now = now
+
+    def advance(self, dt: float) -> None:
+        """Let `dt` seconds pass at once."""
+        with self._lock:
+            self.drive.advance(dt)
+
+    def overview(self) -> tuple[Quantity, ...]:
+        """The drive's own values."""
+        with self._lock:
+            drive = self.drive
+            return (
+                Quantity("state", drive.state.value),
+                Quantity("fault", FAULT_TEXT[drive.fault]),
+                Quantity("output frequency", drive.frequency, "Hz"),
+                Quantity("target frequency", drive.target, "Hz"),
+                Quantity("shaft speed", drive.speed_rpm, "min-1"),
+                Quantity("torque", drive.torque, "Nm"),
+                Quantity("current", drive.current, "A"),
+                Quantity("mechanical power", drive.power_kw, "kW"),
+                Quantity("DC-link voltage", drive.dc_voltage, "V"),
+                Quantity("run time", drive.run_time_s, "s"),
+            )
+
+    def _lay_out(self) -> None:
+        for setting in SETTINGS:
+            self._set(setting, setting.start)
+        self._set(COMMUNICATION_TIMEOUT, min(self.follower.communication_timeout_ms, COMMUNICATION_TIMEOUT.high))
+        self._kept.update(("holding", address) for address in _MEASURED_ADDRESSES)
+        self._refresh()
+
+    def _refresh(self) -> None:
+        drive = self.drive
+        for measured in MEASURED:
+            words = dict(enumerate(_words(measured, measured.raw(drive)), measured.address))
+            self._cells["input"].update(words)
+            self._cells["holding"].update(words)
+        for indicator in INDICATORS:
+            self._cells["discrete"][indicator.address] = int(indicator.state(drive))
+
+    def _unfit(self, table: Table, address: int, values: Sequence[int]) -> str | None:
+        if table != "holding":
+            return None
+        for place, value in enumerate(values, address):
+            setting = _SETTING.get(place)
+            if setting is not None and not setting.low <= value <= setting.high:
+                return f"the drive's {setting.name} (register {place}) takes {setting.low} to {setting.high}"
+        return None
+
+    def _written(self, table: Table, address: int, values: Sequence[int]) -> None:
+        for place, value in enumerate(values, address):
+            if table == "holding" and place in _SETTING:
+                self._set(_SETTING[place], value)
+            elif table == "coil" and place in _COIL:
+                bit = 1 << _COIL[place].bit
+                command = self._cells["holding"][COMMAND.address]
+                self._set(COMMAND, command | bit if value else command & ~bit)
+
+    def _set(self, setting: Setting, count: int) -> None:
+        self._cells["holding"][setting.address] = count
+        if setting.obey is not None:
+            setting.obey(self.drive, count)
+        if setting is COMMAND:
+            self._cells["coil"].update({coil.address: count >> coil.bit & 1 for coil in COILS})
+
+
+def _words(measured: Measured, raw: float) -> tuple[int, ...]:
+    """The registers of a measured value; a measurement beyond its register shows the register's end."""
+    if is_float(measured.encoding):
+        return encode(measured.encoding, raw)
+    least, greatest = raw_range(measured.encoding)
+    count = round_half_away(Fraction(raw))
+    return encode(measured.encoding, max(least, min(greatest, count)))

@@ -1,0 +1,7 @@
+"""What can keep a simulated follower from being played."""
+
+from __future__ import annotations
+
+
+class FollowerError(Exception):
+    """A simulated follower cannot be played. The message is one sentence: what, where, what to do."""

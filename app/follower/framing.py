@@ -1,0 +1,107 @@
+"""Requests as they stand on the wire: MBAP frames of Modbus TCP, RTU frames of a serial line. No sockets.
+
+MBAP: MODBUS Messaging on TCP/IP Implementation Guide V1.0b; RTU: MODBUS over Serial Line V1.02 (both from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Container
+from dataclasses import dataclass
+from typing import Final
+
+from pymodbus.framer import FramerRTU
+
+MBAP_SIZE: Final = 7
+LONGEST_RTU: Final = 256
+"""Bytes of the longest RTU frame."""
+
+_SHORTEST_RTU: Final = 4
+
+
+class FrameError(ValueError):
+    """The peer sent what cannot be the start of a frame; a TCP stream cannot be read on from there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mbap:
+    """The header of a Modbus TCP frame."""
+
+    transaction: int
+    size: int
+    """Bytes of the PDU, 1..253."""
+    unit: int
+
+
+def mbap(header: bytes) -> Mbap:
+    """The header from its seven bytes. Raises FrameError if protocol or length cannot be meant."""
+    if header[2:4] != b"\0\0":
+        raise FrameError(f"protocol identifier {header[2:4].hex()} is not Modbus")
+    length = int.from_bytes(header[4:6], "big")
+    if not 2 <= length <= 254:
+        raise FrameError(f"length {length} is outside 2..254")
+    return Mbap(int.from_bytes(header[:2], "big"), length - 1, header[6])
+
+
+def mbap_frame(transaction: int, unit: int, pdu: bytes) -> bytes:
+    """A whole Modbus TCP frame."""
+    return transaction.to_bytes(2, "big") + b"\0\0" + (len(pdu) + 1).to_bytes(2, "big") + bytes((unit,)) + pdu
+
+
+def rtu_frame(unit: int, pdu: bytes) -> bytes:
+    """A whole RTU frame with its CRC, low byte first."""
+    body = bytes((unit,)) + pdu
+    return body + FramerRTU.compute_CRC(body).to_bytes(2, "big")
+
+
+def rtu_silence(baud: int) -> float:
+    """The silent interval t3.5 between frames, s: 3.5 characters of 11 bits, fixed at 1.75 ms above 19 200 Bd."""
+    return 0.00175 if baud > 19_200 else 3.5 * 11 / baud
+
+
+def rtu_request(data: bytes, units: Container[int]) -> tuple[int, tuple[int, bytes] | None]:
+    """The first request to one of `units` in what a line brought: bytes used up, and unit and PDU if there is one.
+
+    Noise, requests to others and their answers, which every follower of a line hears, are passed over. Nothing is used
+    up while the rest could still become a request.
+    """
+    waiting: int | None = None
+    for start in range(len(data) - _SHORTEST_RTU + 1):
+        if data[start] not in units:
+            continue
+        size = _request_size(data[start + 1 : start + 12])
+        if size is None:
+            # A function that nobody here knows: its length is told by the silence after it, see `rtu_rest`.
+            waiting = start if waiting is None else waiting
+        elif start + size > len(data):
+            waiting = start if waiting is None else waiting
+        elif _sound(data[start : start + size]):
+            return start + size, (data[start], data[start + 1 : start + size - 2])
+    if waiting is not None:
+        return waiting, None
+    return max(0, len(data) - _SHORTEST_RTU + 1), None
+
+
+def rtu_rest(data: bytes, units: Container[int]) -> tuple[int, bytes] | None:
+    """The request that a silence has ended: all of `data` as one frame, whatever its function."""
+    if _SHORTEST_RTU <= len(data) <= LONGEST_RTU and data[0] in units and _sound(data):
+        return data[0], data[1:-2]
+    return None
+
+
+def _sound(frame: bytes) -> bool:
+    return FramerRTU.check_CRC(frame[:-2], int.from_bytes(frame[-2:], "big"))
+
+
+def _request_size(pdu: bytes) -> int | None:
+    """Bytes of the whole RTU frame of a request, from the start of its PDU; more than can be there if not told yet."""
+    match pdu[0]:
+        case 1 | 2 | 3 | 4 | 5 | 6 | 8:
+            return 8
+        case 22:
+            return 10
+        case 15 | 16:
+            return 9 + pdu[5] if len(pdu) > 5 else LONGEST_RTU
+        case 23:
+            return 13 + pdu[9] if len(pdu) > 9 else LONGEST_RTU
+        case _:
+            return None

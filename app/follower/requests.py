@@ -1,0 +1,212 @@
+"""What simulated followers answer to one request, as bytes of the PDU: no sockets, no framing.
+
+pymodbus decodes requests and carries them out on its simulator (`SimDevice`), whose actions read and write the models.
+What its own server would answer differently from a device is settled here, before and after: a request of a wrong shape
+gets its function's own exception, a bit that does not exist gets exception 02 though its neighbours in the word exist,
+writes are answered with what was asked, and nobody answers for a unit that is not there.
+Limits, lengths and exceptions are those of the MODBUS Application Protocol Specification V1.1b3 (from memory).
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterable
+from typing import Final
+
+from pymodbus.constants import ExcCodes
+from pymodbus.pdu import DecodePDU, ExceptionResponse
+from pymodbus.simulator import DataType, SimData, SimDevice
+from pymodbus.simulator.simcore import SimCore
+
+from app.follower.bank import Bank
+from app.follower.errors import FollowerError
+from app.signals.numbering import LAST_ADDRESS, Table
+
+BROADCAST: Final = 0
+"""The unit address that all followers of a serial line obey and none answers."""
+
+_TABLE: Final[dict[int, Table]] = {
+    1: "coil",
+    2: "discrete",
+    3: "holding",
+    4: "input",
+    5: "coil",
+    6: "holding",
+    15: "coil",
+    16: "holding",
+    22: "holding",
+    23: "holding",
+}
+"""The table that each function reaches."""
+
+_DIAGNOSTICS: Final = 8
+_ECHOED: Final = frozenset({5, 6, 22})
+"""Functions whose good answer is the request itself."""
+
+_WRITES: Final = frozenset({5, 6, 15, 16, 22, 23})
+
+_READ_BITS: Final = 2000
+_WRITE_BITS: Final = 1968
+_WRITE_REGISTERS: Final = 123
+_READ_WRITE_REGISTERS: Final = 121
+
+
+class Responder:
+    """The followers of one line, as one endpoint plays them."""
+
+    def __init__(self, models: Iterable[Bank], clock: Callable[[], float] = time.monotonic) -> None:
+        """Raises FollowerError if two followers have one unit address, or there is none."""
+        self.models: dict[int, Bank] = {}
+        for model in models:
+            other = self.models.setdefault(model.follower.unit, model)
+            if other is not model:
+                raise FollowerError(
+                    f"followers '{other.name}' and '{model.name}' have the same unit address {model.follower.unit} and "
+                    "cannot be played at one endpoint; choose one of them by its name"
+                )
+        if not self.models:
+            raise FollowerError("there is no follower to play; add one to the project, or name one that it has")
+        self._clock = clock
+        self._decoder = DecodePDU(True)
+        self._core = SimCore([_device(unit, model) for unit, model in self.models.items()])
+
+    async def answer(self, unit: int, pdu: bytes) -> bytes | None:
+        """The answer of the follower at `unit` to a request; None: silence.
+
+        `pdu` is the function code and what follows it, at least one byte.
+        """
+        model = self.models.get(unit)
+        if model is None or model.silent:
+            return None
+        model.advance_to(self._clock())
+        model.heard()
+        function = pdu[0]
+        refused = wrong(pdu, model.follower.max_registers) or _absent(pdu, model)
+        if refused is not None:
+            return bytes((function | 0x80, refused))
+        if function == _DIAGNOSTICS:
+            return pdu
+        request = self._decoder.decode(pdu)
+        if request is None:
+            return bytes((function | 0x80, ExcCodes.ILLEGAL_VALUE))
+        response = await request.datastore_update(self._core, unit)  # type: ignore[arg-type]
+        if function in _ECHOED and not isinstance(response, ExceptionResponse):
+            return pdu
+        return bytes((response.function_code,)) + response.encode()
+
+    async def broadcast(self, pdu: bytes) -> None:
+        """Let every follower carry out a write to unit 0. Reads make no sense there and are ignored."""
+        if pdu[0] in _WRITES:
+            for unit in self.models:
+                await self.answer(unit, pdu)
+
+
+def wrong(pdu: bytes, max_registers: int = 125) -> ExcCodes | None:
+    """What is wrong with the shape of a request, as the exception to answer; None if nothing is.
+
+    In the order of the specification's state diagrams: the function, then lengths, quantities and values.
+    `max_registers` is the most that the follower answers in one read.
+    """
+    function, size = pdu[0], len(pdu)
+    if function == _DIAGNOSTICS:
+        # Only sub-function 00, which returns the request: enough to prove a line.
+        return None if size >= 5 and _word(pdu, 1) == 0 else ExcCodes.ILLEGAL_FUNCTION
+    if function not in _TABLE:
+        return ExcCodes.ILLEGAL_FUNCTION
+    match function:
+        case 1 | 2:
+            good = size == 5 and 1 <= _word(pdu, 3) <= _READ_BITS
+        case 3 | 4:
+            good = size == 5 and 1 <= _word(pdu, 3) <= max_registers
+        case 5:
+            good = size == 5 and _word(pdu, 3) in (0x0000, 0xFF00)
+        case 6:
+            good = size == 5
+        case 15:
+            good = size >= 6 and 1 <= _word(pdu, 3) <= _WRITE_BITS
+            good = good and pdu[5] == (_word(pdu, 3) + 7) // 8 == size - 6
+        case 16:
+            good = size >= 6 and 1 <= _word(pdu, 3) <= _WRITE_REGISTERS
+            good = good and pdu[5] == 2 * _word(pdu, 3) == size - 6
+        case 22:
+            good = size == 7
+        case _:
+            good = size >= 10 and 1 <= _word(pdu, 3) <= max_registers and 1 <= _word(pdu, 7) <= _READ_WRITE_REGISTERS
+            good = good and pdu[9] == 2 * _word(pdu, 7) == size - 10
+    return None if good else ExcCodes.ILLEGAL_VALUE
+
+
+def _absent(pdu: bytes, model: Bank) -> ExcCodes | None:
+    """Exception 02 if a well-shaped request reaches past the last address or beyond what the model has."""
+    function = pdu[0]
+    if function == _DIAGNOSTICS:
+        return None
+    table = _TABLE[function]
+    spans = [(_word(pdu, 1), 1 if function in (5, 6, 22) else _word(pdu, 3))]
+    if function == 23:
+        spans.append((_word(pdu, 5), _word(pdu, 7)))
+    fine = all(address + count - 1 <= LAST_ADDRESS and model.has(table, address, count) for address, count in spans)
+    return None if fine else ExcCodes.ILLEGAL_ADDRESS
+
+
+def _word(pdu: bytes, place: int) -> int:
+    return int.from_bytes(pdu[place : place + 2], "big")
+
+
+def _device(unit: int, model: Bank) -> SimDevice:
+    """A model as pymodbus's simulator sees it: four blocks of its own, and an action that leads to the model.
+
+    The blocks hold no values of their own: every access passes through the action, which fills in what the model holds
+    or hands over what was written.
+    """
+
+    async def action(
+        function: int, start: int, address: int, count: int, held: list[int], written: list[int] | list[bool] | None
+    ) -> ExcCodes | None:
+        table = _TABLE[function]
+        if written is not None:
+            return model.write(table, address, [int(value) for value in written])
+        if table in ("coil", "discrete"):
+            # Of bits, `count` is in words of 16 and `start` is a word's number.
+            first = address // 16
+            held[first - start : first - start + count] = model.read_packed(table, first, count)
+        else:
+            held[address - start : address - start + count] = model.read(table, address, count)
+        return None
+
+    return SimDevice(
+        unit,
+        (
+            _bits(model, "coil"),
+            _bits(model, "discrete"),
+            _registers(model, "holding"),
+            _registers(model, "input"),
+        ),
+        action=action,
+    )
+
+
+def _bits(model: Bank, table: Table) -> list[SimData]:
+    """All bits of a table. A block may not be empty; `_absent` keeps requests away from what only fills it."""
+    runs = _runs(model, table) or [(0, 1, False)]
+    return [SimData(address, values=[False] * count, datatype=DataType.BITS) for address, count, _ in runs]
+
+
+def _registers(model: Bank, table: Table) -> list[SimData]:
+    """All registers of a table, those that the line may not write marked so."""
+    return [
+        SimData(address, count, datatype=DataType.REGISTERS, readonly=read_only)
+        for address, count, read_only in _runs(model, table)
+    ] or [SimData(0)]
+
+
+def _runs(model: Bank, table: Table) -> list[tuple[int, int, bool]]:
+    """First address, count and whether read-only, of the runs of existing cells."""
+    runs: list[tuple[int, int, bool]] = []
+    for address in sorted(model.cells(table)):
+        read_only = model.read_only(table, address)
+        if runs and runs[-1][0] + runs[-1][1] == address and runs[-1][2] == read_only:
+            runs[-1] = (runs[-1][0], runs[-1][1] + 1, read_only)
+        else:
+            runs.append((address, 1, read_only))
+    return runs

@@ -1,0 +1,282 @@
+"""Endpoints where simulated followers answer: Modbus TCP, RTU frames over TCP, and serial ports.
+
+pymodbus's ready-made servers are not used here: they answer only the last of several requests that arrive together,
+lose what follows an RTU frame in the same read, hide why a port could not be opened, and keep the newest server in a
+global. Its simulator and its serial transport are used; the rest is asyncio.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import errno
+import logging
+import os
+import socket
+from dataclasses import dataclass
+from typing import Final, Literal
+
+import serial
+from pymodbus.transport.serialtransport import create_serial_connection
+
+from app.follower.errors import FollowerError
+from app.follower.framing import (
+    LONGEST_RTU,
+    MBAP_SIZE,
+    FrameError,
+    mbap,
+    mbap_frame,
+    rtu_frame,
+    rtu_request,
+    rtu_rest,
+    rtu_silence,
+)
+from app.follower.requests import BROADCAST, Responder
+
+Framing = Literal["tcp", "rtu"]
+Parity = Literal["none", "even", "odd"]
+
+FRAME_END_S: Final = 0.05
+"""Silence that ends a frame of unknown length or a cut one, s. Longer than t3.5 because adapters and operating systems
+deliver bytes late and in lumps; complete frames do not wait for it."""
+
+REOPEN_S: Final = 1.0
+"""Time between attempts to open a serial device that was unplugged, s."""
+
+_PARITY: Final[dict[Parity, str]] = {"none": "N", "even": "E", "odd": "O"}
+
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True)
+class SerialSettings:
+    """How characters stand on a serial line; the defaults are those of MODBUS over Serial Line V1.02."""
+
+    baud: int = 19_200
+    parity: Parity = "even"
+    stop_bits: Literal[1, 2] = 1
+
+
+class TcpServer:
+    """Followers at a TCP port. Lives in the event loop that opened it."""
+
+    def __init__(self, responder: Responder, framing: Framing, server: asyncio.Server) -> None:
+        """Use `open` instead."""
+        self._responder = responder
+        self._framing = framing
+        self._server = server
+        self._connections: set[asyncio.Task[None]] = set()
+
+    @classmethod
+    async def open(cls, responder: Responder, host: str, port: int, framing: Framing = "tcp") -> TcpServer:
+        """Listen. Port 0 takes a free one. Raises FollowerError if that cannot be done."""
+        opened: list[TcpServer] = []
+
+        def connected(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+            opened[0]._connected(reader, writer)
+
+        try:
+            # On Windows the option would let two programs share a port; elsewhere it only skips the wait after a stop.
+            server = await asyncio.start_server(
+                connected, host, port, reuse_address=os.name != "nt", start_serving=False, family=_family(host)
+            )
+            opened.append(cls(responder, framing, server))
+            await server.start_serving()
+        except (OSError, OverflowError, UnicodeError) as why:
+            raise FollowerError(_cannot_listen(host, port, why)) from None
+        return opened[0]
+
+    @property
+    def address(self) -> tuple[str, int]:
+        """Host and port where it listens."""
+        host, port = self._server.sockets[0].getsockname()[:2]
+        return host, port
+
+    async def close(self) -> None:
+        """Stop listening and drop all connections; nothing is left when it returns."""
+        self._server.close()
+        for connection in self._connections:
+            connection.cancel()
+        await asyncio.gather(*self._connections, return_exceptions=True)
+        await self._server.wait_closed()
+
+    def _connected(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        task = asyncio.get_running_loop().create_task(self._serve(reader, writer))
+        self._connections.add(task)
+        task.add_done_callback(self._connections.discard)
+
+    async def _serve(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        try:
+            if self._framing == "tcp":
+                await _serve_mbap(self._responder, reader, writer)
+            else:
+                await serve_rtu(self._responder, reader, writer)
+        except (asyncio.IncompleteReadError, ConnectionError):
+            pass  # the client went
+        except FrameError as why:
+            _log.warning("connection closed: %s", why)
+        finally:
+            with contextlib.suppress(OSError):
+                writer.close()
+
+
+class SerialServer:
+    """Followers at a serial port. Lives in the event loop that opened it. Survives an adapter that is unplugged."""
+
+    def __init__(self, responder: Responder, device: str, settings: SerialSettings) -> None:
+        """Use `open` instead."""
+        self._responder = responder
+        self._device = device
+        self._settings = settings
+        self._task: asyncio.Task[None] | None = None
+
+    @classmethod
+    async def open(cls, responder: Responder, device: str, settings: SerialSettings) -> SerialServer:
+        """Open the device. Raises FollowerError if that cannot be done."""
+        server = cls(responder, device, settings)
+        port = await server._open()
+        server._task = asyncio.get_running_loop().create_task(server._keep_serving(port))
+        return server
+
+    async def close(self) -> None:
+        """Give the device back; nothing is left when it returns."""
+        if self._task is not None:
+            self._task.cancel()
+            await asyncio.gather(self._task, return_exceptions=True)
+
+    async def _open(self) -> _SerialPort:
+        settings = self._settings
+        reader = asyncio.StreamReader()
+        protocol = asyncio.StreamReaderProtocol(reader)
+        loop = asyncio.get_running_loop()
+        try:
+            transport, _ = await create_serial_connection(
+                loop,
+                lambda: protocol,
+                self._device,
+                baudrate=settings.baud,
+                bytesize=8,
+                parity=_PARITY[settings.parity],
+                stopbits=settings.stop_bits,
+                timeout=0,
+            )
+        except (OSError, ValueError) as why:  # serial.SerialException is an OSError
+            raise FollowerError(_cannot_open(self._device, why)) from None
+        return _SerialPort(transport, reader, asyncio.StreamWriter(transport, protocol, reader, loop))
+
+    async def _keep_serving(self, port: _SerialPort) -> None:
+        while True:
+            try:
+                await serve_rtu(self._responder, port.reader, port.writer, rtu_silence(self._settings.baud))
+            except (OSError, serial.SerialException) as why:
+                _log.warning("serial device %s lost: %s", self._device, why)
+            finally:
+                port.transport.close()
+            port = await self._reopened()
+
+    async def _reopened(self) -> _SerialPort:
+        while True:
+            await asyncio.sleep(REOPEN_S)
+            with contextlib.suppress(FollowerError):
+                return await self._open()
+
+
+@dataclass(frozen=True, slots=True)
+class _SerialPort:
+    transport: asyncio.BaseTransport
+    reader: asyncio.StreamReader
+    writer: asyncio.StreamWriter
+
+
+async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+    """Answer requests in the order in which they came, however they were cut into segments."""
+    while True:
+        header = mbap(await reader.readexactly(MBAP_SIZE))
+        pdu = await reader.readexactly(header.size)
+        answer = await responder.answer(header.unit, pdu)
+        if answer is not None:
+            writer.write(mbap_frame(header.transaction, header.unit, answer))
+            await writer.drain()
+
+
+async def serve_rtu(
+    responder: Responder, reader: asyncio.StreamReader, writer: asyncio.StreamWriter, silence: float = 0.0
+) -> None:
+    """Answer RTU requests until the stream ends. `silence` is kept before each answer, s (t3.5 of the line)."""
+    units = {BROADCAST, *responder.models}
+    held = b""
+    while True:
+        try:
+            # Frames of a known length go as soon as they are whole; others end by silence.
+            async with asyncio.timeout(FRAME_END_S if held else None):
+                arrived = await reader.read(1024)
+            if not arrived:
+                return
+            held = (held + arrived)[-2 * LONGEST_RTU :]
+        except TimeoutError:
+            request = rtu_rest(held, units)
+            held = b""
+            if request is not None:
+                await _answer_rtu(responder, request, writer, silence)
+            continue
+        while held:
+            used, request = rtu_request(held, units)
+            held = held[used:]
+            if request is None:
+                break
+            await _answer_rtu(responder, request, writer, silence)
+
+
+async def _answer_rtu(
+    responder: Responder, request: tuple[int, bytes], writer: asyncio.StreamWriter, silence: float
+) -> None:
+    unit, pdu = request
+    if unit == BROADCAST:
+        await responder.broadcast(pdu)
+        return
+    answer = await responder.answer(unit, pdu)
+    if answer is not None:
+        if silence:
+            await asyncio.sleep(silence)
+        writer.write(rtu_frame(unit, answer))
+        await writer.drain()
+
+
+def _family(host: str) -> socket.AddressFamily:
+    """One address only, so that port 0 means one port: IPv4 unless the host is an IPv6 address."""
+    return socket.AF_INET6 if ":" in host else socket.AF_INET
+
+
+def _cannot_listen(host: str, port: int, why: Exception) -> str:
+    place = f"cannot listen at {host}:{port}"
+    number = why.errno if isinstance(why, OSError) else None
+    if isinstance(why, (socket.gaierror, UnicodeError)):
+        return f"{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses"
+    if number == errno.EADDRINUSE:
+        return f"{place}: another program uses that port; stop it, or take another port (0 takes a free one)"
+    if number in (errno.EACCES, errno.EPERM):
+        return f"{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020"
+    if number == errno.EADDRNOTAVAIL:
+        return f"{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses"
+    return f"{place}: {_reason(why)}"
+
+
+def _cannot_open(device: str, why: Exception) -> str:
+    place = f"cannot open the serial device {device}"
+    number = why.errno if isinstance(why, OSError) else None
+    text = str(why)
+    if isinstance(why, ValueError):
+        return f"{place} with these settings: {text}; change baud, parity or stop_bits"
+    if number == errno.ENOENT or "FileNotFoundError" in text:
+        return f"{place}: there is no such device; plug it in, or look up its name"
+    if number == errno.EACCES and os.name != "nt":
+        return f"{place}: permission denied; on most systems your user must be in the group that owns the device"
+    if number in (errno.EBUSY, errno.EAGAIN) or "exclusively lock" in text or "PermissionError" in text:
+        return f"{place}: another program uses it; close that first"
+    return f"{place}: {_reason(why)}"
+
+
+def _reason(why: Exception) -> str:
+    if isinstance(why, OSError) and why.strerror:
+        return why.strerror
+    return str(why) or type(why).__name__

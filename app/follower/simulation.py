@@ -1,0 +1,191 @@
+"""The simulated followers of a project, playing: models, their time, and the endpoints where they answer."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import threading
+import time
+from collections.abc import AsyncIterator, Callable, Coroutine, Iterable, Mapping
+from types import MappingProxyType
+from typing import Any, Final, Self, TypeVar
+
+from app.follower.bank import Bank
+from app.follower.drive_bank import DriveBank
+from app.follower.errors import FollowerError
+from app.follower.requests import Responder
+from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
+from app.project.model import Follower, Model, Project, SerialLine
+
+__all__ = ["FollowerError", "Simulation"]
+
+TICK_S: Final = 0.02
+"""How often models without requests are brought up to the time, s. Their own step does not depend on it."""
+
+_MODELS: Final[Mapping[Model, type[Bank]]] = MappingProxyType({"bank": Bank, "drive": DriveBank})
+
+_T = TypeVar("_T")
+
+Whom = str | Iterable[str] | None
+"""Who answers at an endpoint: the followers of the line of that name, those named, or (None) all."""
+
+
+class Simulation:
+    """Simulated followers of a project.
+
+    With a thread of its own: `start`, then `serve_tcp` and `serve_serial` as often as wanted, then `stop`; all of them
+    from any one thread. Or in the caller's event loop: `async with simulation.playing():`, and inside it `listen_tcp`
+    and `listen_serial`. Models and their registers outlive a stop; a simulation can be started again.
+    """
+
+    def __init__(
+        self,
+        project: Project,
+        followers: Iterable[str] | None = None,
+        clock: Callable[[], float] = time.monotonic,
+    ) -> None:
+        """`followers` names those to play; left out, all. `clock` gives monotonic seconds.
+
+        Raises FollowerError if the project has no such follower, or a start value does not fit.
+        """
+        self.project = project
+        self._clock = clock
+        chosen = project.followers if followers is None else [_follower(project, name) for name in followers]
+        models = {follower.name: _MODELS[follower.simulate](project, follower) for follower in chosen}
+        self.models: Mapping[str, Bank] = MappingProxyType(models)
+        """By follower's name. Safe to operate from any thread."""
+        self._endpoints: list[TcpServer | SerialServer] = []
+        self._thread: threading.Thread | None = None
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._ended: asyncio.Event | None = None
+
+    def __enter__(self) -> Self:
+        self.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.stop()
+
+    @property
+    def running(self) -> bool:
+        """Whether the simulation's own thread is alive."""
+        return self._thread is not None
+
+    def start(self) -> None:
+        """Start the thread. Nothing answers until something is served. Does nothing if it runs already."""
+        if self._thread is not None:
+            return
+        ready = threading.Event()
+        self._thread = threading.Thread(target=self._run_thread, args=(ready,), name="simulated followers", daemon=True)
+        self._thread.start()
+        ready.wait()
+
+    def stop(self) -> None:
+        """Stop answering, close every port and end the thread. Does nothing if it does not run."""
+        if self._thread is None or self._loop is None or self._ended is None:
+            return
+        self._loop.call_soon_threadsafe(self._ended.set)
+        self._thread.join()
+        self._thread = self._loop = self._ended = None
+
+    def serve_tcp(self, whom: Whom, host: str, port: int, framing: Framing = "tcp") -> tuple[str, int]:
+        """Answer at a TCP port from the simulation's thread; gives host and port (port 0 takes a free one).
+
+        `framing` "rtu" is for RTU frames in the TCP stream, as plain serial-to-network converters carry them.
+        Raises FollowerError if the port cannot be had, or two of the followers have one unit address.
+        """
+        return self._in_thread(self.listen_tcp(whom, host, port, framing))
+
+    def serve_serial(self, device: str, whom: Whom = None, settings: SerialSettings | None = None) -> None:
+        """Answer at a serial port from the simulation's thread.
+
+        `settings` left out: those of the followers' line in the project if it is a serial one, else the standard's.
+        Raises FollowerError if the device cannot be opened, or two of the followers have one unit address.
+        """
+        self._in_thread(self.listen_serial(device, whom, settings))
+
+    @contextlib.asynccontextmanager
+    async def playing(self) -> AsyncIterator[Self]:
+        """Keep the models' time in the caller's event loop, and close all endpoints at the end."""
+        ticking = asyncio.get_running_loop().create_task(self._keep_time())
+        try:
+            yield self
+        finally:
+            ticking.cancel()
+            endpoints, self._endpoints = self._endpoints, []
+            await asyncio.gather(ticking, *(endpoint.close() for endpoint in endpoints), return_exceptions=True)
+
+    async def listen_tcp(self, whom: Whom, host: str, port: int, framing: Framing = "tcp") -> tuple[str, int]:
+        """As `serve_tcp`, in the running event loop, inside `playing`."""
+        server = await TcpServer.open(Responder(self._chosen(whom), self._clock), host, port, framing)
+        self._endpoints.append(server)
+        return server.address
+
+    async def listen_serial(self, device: str, whom: Whom = None, settings: SerialSettings | None = None) -> None:
+        """As `serve_serial`, in the running event loop, inside `playing`."""
+        chosen = self._chosen(whom)
+        settings = settings or self._line_settings(chosen)
+        self._endpoints.append(await SerialServer.open(Responder(chosen, self._clock), device, settings))
+
+    def _chosen(self, whom: Whom) -> list[Bank]:
+        if whom is None:
+            return list(self.models.values())
+        if isinstance(whom, str):
+            if whom not in self.project.line_named:
+                raise FollowerError(f"the project has no line '{whom}'{_names(self.project.line_named)}")
+            found = [model for model in self.models.values() if model.follower.line == whom]
+            if not found:
+                raise FollowerError(f"line '{whom}' has no follower to play; add one to the project")
+            return found
+        names = list(whom)
+        for name in names:
+            if name not in self.models:
+                raise FollowerError(f"there is no follower '{name}' to play{_names(self.models)}")
+        return [self.models[name] for name in dict.fromkeys(names)]
+
+    def _line_settings(self, models: Iterable[Bank]) -> SerialSettings:
+        lines = {self.project.line_named.get(model.follower.line) for model in models}
+        found = {
+            SerialSettings(line.baud, line.parity, line.stop_bits) for line in lines if isinstance(line, SerialLine)
+        }
+        if len(found) > 1:
+            raise FollowerError(
+                "the followers' lines have different serial settings and cannot be played at one device; choose the "
+                "followers of one line by their names"
+            )
+        return found.pop() if found else SerialSettings()
+
+    def _in_thread(self, call: Coroutine[Any, Any, _T]) -> _T:
+        if self._loop is None:
+            call.close()
+            raise RuntimeError("start the simulation first")
+        return asyncio.run_coroutine_threadsafe(call, self._loop).result()
+
+    def _run_thread(self, ready: threading.Event) -> None:
+        async def run() -> None:
+            self._loop = asyncio.get_running_loop()
+            self._ended = asyncio.Event()
+            async with self.playing():
+                ready.set()
+                await self._ended.wait()
+
+        asyncio.run(run())
+
+    async def _keep_time(self) -> None:
+        while True:
+            now = self._clock()
+            for model in self.models.values():
+                model.advance_to(now)
+            await asyncio.sleep(TICK_S)
+
+
+def _follower(project: Project, name: str) -> Follower:
+    try:
+        return project.follower_named[name]
+    except KeyError:
+        raise FollowerError(f"the project has no follower '{name}'{_names(project.follower_named)}") from None
+
+
+def _names(known: Iterable[str]) -> str:
+    names = ", ".join(f"'{name}'" for name in known)
+    return f"; it has {names}" if names else "; it has none"

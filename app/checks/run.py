@@ -1,0 +1,28 @@
+"""All rules, run over one project."""
+
+from __future__ import annotations
+
+from app.checks import actions, entry, keys, lines, names, paging, registers, screens, whole
+from app.checks.finding import GRAVITY, Finding
+from app.checks.rule import RULES
+from app.checks.survey import Survey
+from app.project.model import Project
+from app.project.places import in_words
+
+RULE_MODULES = (names, whole, lines, registers, screens, paging, keys, entry, actions)
+"""The modules of rules: named here, so that their rules are in the list once this module is imported."""
+
+
+def check(project: Project) -> tuple[Finding, ...]:
+    """All findings in `project`, the gravest first, and within those in the order of the rules.
+
+    Any project value can be checked, also one with dangling names; nothing is changed and nothing raised.
+    """
+    survey = Survey(project)
+    findings = [
+        Finding(name, fault.severity, in_words(project, fault.place), fault.message, fault.hint, fault.place)
+        for name, rule in RULES.items()
+        for fault in rule(survey)
+    ]
+    findings.sort(key=lambda finding: GRAVITY[finding.severity])
+    return tuple(findings)

@@ -1,0 +1,232 @@
+"""The polling engine: all lines of a project in one thread with its own event loop, and snapshots of what it knows."""
+
+from __future__ import annotations
+
+import asyncio
+import threading
+import time
+from collections.abc import Iterable, Mapping
+from concurrent.futures import Future
+from contextlib import suppress
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Final
+
+from app.bus.endpoint import Endpoint
+from app.bus.line import LineAtWork
+from app.bus.plan import make_plan
+from app.bus.readings import Readings
+from app.bus.states import FollowerState, LineState, Snapshot
+from app.bus.transactions import TransactionLog
+from app.bus.writes import WriteReport
+from app.project.binding import Unbound, bind, unwritable
+from app.project.model import Project
+from app.signals.reading import Value
+
+__all__ = ["Engine", "FollowerState", "LineState", "Snapshot"]
+
+PUBLISH_EVERY_S: Final = 0.02
+"""Snapshots follow one another no faster than this: nobody can see more."""
+AGE_EVERY_S: Final = 0.1
+"""How often readings are looked through for those that have grown too old."""
+
+
+class Engine:
+    """Reads and writes all lines of a project. Every method may be called from any thread, and none waits for a line.
+
+    `endpoints` says where each line leads; a line without one stays down. `armed` names the lines that may be written
+    to from the start. An engine runs once: after `stop` make another one.
+    """
+
+    def __init__(self, project: Project, endpoints: Mapping[str, Endpoint], *, armed: Iterable[str] = ()) -> None:
+        self._project = project
+        self._plan = make_plan(project, endpoints=endpoints)
+        self.transactions = TransactionLog()
+        """The newest transactions of all lines."""
+        self._readings = Readings(project, {line.line: line.cycle_ms for line in self._plan.lines})
+        arming = frozenset(armed)
+        self._lines = {
+            plan.line: LineAtWork(
+                project,
+                plan,
+                endpoints[plan.line],
+                self._readings,
+                self.transactions.append,
+                self._changed,
+                armed=plan.line in arming,
+            )
+            for plan in self._plan.lines
+            if plan.line in endpoints
+        }
+        self._unled = {
+            line.name: LineState(line.name, "", reason="nothing says where this line leads")
+            for line in project.lines
+            if line.name not in endpoints
+        }
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._stopping: asyncio.Event | None = None
+        self._thread: threading.Thread | None = None
+        self._ended = False
+        self._lock = threading.Lock()
+        self._number = 0
+        self._published = 0.0
+        self._publishing: asyncio.TimerHandle | None = None
+        self._snapshot = self._make_snapshot()
+
+    @property
+    def running(self) -> bool:
+        """Whether it was started and not stopped."""
+        return self._thread is not None and not self._ended
+
+    def start(self) -> None:
+        """Start the thread. Returns when it runs, not when a line is open. Raises RuntimeError after `stop`."""
+        with self._lock:
+            if self._ended:
+                raise RuntimeError("an engine runs once; make another one")
+            if self._thread is not None:
+                return
+            ready = threading.Event()
+            self._thread = threading.Thread(target=self._run, args=(ready,), name="fanlight-line", daemon=True)
+            self._thread.start()
+        ready.wait()
+
+    def stop(self) -> None:
+        """Close all lines and end the thread. Writes that wait are dropped, and reported so. May be called twice."""
+        with self._lock:
+            thread, self._ended = self._thread, True
+        if thread is None or thread is threading.current_thread():
+            return
+        if self._loop is not None and self._stopping is not None and thread.is_alive():
+            with suppress(RuntimeError):  # the loop may have ended by itself
+                self._loop.call_soon_threadsafe(self._stopping.set)
+        thread.join()
+
+    def snapshot(self) -> Snapshot:
+        """The newest snapshot. Immutable; taking it costs nothing."""
+        return self._snapshot
+
+    def write(self, signal: str, value: Value | int) -> Future[WriteReport]:
+        """Write an engineering value to a signal, ahead of all reads, and read it back.
+
+        The future always gets a report, never an exception; a refused write has `ok` false and a reason.
+        """
+        future: Future[WriteReport] = Future()
+        wanted: Value = value if isinstance(value, str) else Fraction(value)
+        reason = unwritable(self._project, signal)
+        line_name = ""
+        if reason is None:
+            try:
+                binding = bind(self._project, signal)
+                line_name = binding.follower.line
+            except Unbound as why:
+                reason = str(why)
+        line = self._lines.get(line_name)
+        if reason is None and line is None:
+            reason = f"line '{line_name}' is down: nothing says where it leads"
+        elif reason is None and line is not None and not line.armed:
+            reason = f"line '{line_name}' is not armed"
+        elif reason is None and not self.running:
+            reason = f"line '{line_name}' is stopped"
+        if reason is None and line is not None and self._loop is not None:
+            try:
+                self._loop.call_soon_threadsafe(line.want, binding, wanted, future)
+            except RuntimeError:
+                reason = f"line '{line_name}' is stopped"
+        if reason is not None:
+            future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason))
+        return future
+
+    def arm(self, line: str, on: bool = True) -> None:
+        """Allow or forbid writing to a line. Forbidding drops what waits. Raises KeyError for an unknown line."""
+        if line in self._unled:
+            return
+        at_work = self._lines[line]
+        at_work.armed = on
+        if self._loop is not None and self.running:
+            with suppress(RuntimeError):  # stopped meanwhile: all is dropped anyway
+                self._loop.call_soon_threadsafe(self._changed if on else at_work.disarm)
+
+    def armed(self, line: str) -> bool:
+        """Whether a line may be written to."""
+        return line in self._lines and self._lines[line].armed
+
+    def flush(self, timeout_s: float) -> bool:
+        """Wait until no write is waiting or under way, at most `timeout_s` seconds. Gives whether that was reached.
+
+        For the moment before `stop`: what a key held down must be able to release.
+        """
+        if self._loop is None or not self.running or threading.current_thread() is self._thread:
+            return True
+        deadline = time.monotonic() + timeout_s
+        while time.monotonic() < deadline:
+            try:
+                waiting = asyncio.run_coroutine_threadsafe(self._waiting(), self._loop).result(timeout_s)
+            except (RuntimeError, TimeoutError):
+                return False
+            if not waiting:
+                return True
+            time.sleep(0.005)
+        return False
+
+    # in the engine's thread ----------------------------------------------------------------------------------------
+
+    def _run(self, ready: threading.Event) -> None:
+        try:
+            asyncio.run(self._main(ready))
+        finally:
+            ready.set()
+
+    async def _main(self, ready: threading.Event) -> None:
+        self._loop = asyncio.get_running_loop()
+        self._stopping = asyncio.Event()
+        tasks = [asyncio.create_task(line.run(), name=f"line {name}") for name, line in self._lines.items()]
+        tasks.append(asyncio.create_task(self._grow_old(), name="ageing"))
+        ready.set()
+        if self._ended:  # stopped before the loop was there
+            self._stopping.set()
+        await self._stopping.wait()
+        for task in tasks:
+            task.cancel()
+        await asyncio.gather(*tasks, return_exceptions=True)
+        if self._publishing is not None:
+            self._publishing.cancel()
+        for line in self._lines.values():
+            line.stopped()
+        self._snapshot = self._make_snapshot()
+
+    async def _waiting(self) -> bool:
+        return any(line.state().waiting for line in self._lines.values())
+
+    async def _grow_old(self) -> None:
+        while True:
+            await asyncio.sleep(AGE_EVERY_S)
+            self._readings.age(time.monotonic())
+            self._changed()
+
+    def _changed(self) -> None:
+        """Something is new: publish it, at once or a little later."""
+        if self._publishing is None and self._loop is not None:
+            wait = max(0.0, self._published + PUBLISH_EVERY_S - time.monotonic())
+            self._publishing = self._loop.call_later(wait, self._publish)
+
+    def _publish(self) -> None:
+        self._publishing = None
+        self._published = time.monotonic()
+        self._snapshot = self._make_snapshot()
+
+    def _make_snapshot(self) -> Snapshot:
+        self._number += 1
+        followers = {
+            follower.name: FollowerState(follower.name, follower.line, follower.unit)
+            for follower in self._project.followers
+        }
+        for line in self._lines.values():
+            followers.update(line.follower_states())
+        lines = {**self._unled, **{name: line.state() for name, line in self._lines.items()}}
+        return Snapshot(
+            time.monotonic(),
+            self._number,
+            MappingProxyType(self._readings.now()),
+            MappingProxyType(followers),
+            MappingProxyType(lines),
+        )

@@ -1,0 +1,238 @@
+"""What can go wrong on a line, told apart and put into words: a short text, and a sentence with what to check."""
+
+from __future__ import annotations
+
+import asyncio
+import enum
+import errno
+import socket
+from dataclasses import dataclass
+from typing import Final
+
+from app.bus.endpoint import Endpoint
+
+
+class FaultKind(enum.StrEnum):
+    """One kind of trouble. The first group concerns one request, the second the connection as a whole."""
+
+    SILENCE = "silence"
+    """Nothing came back."""
+    LATE = "late"
+    """The true answer came, but after the time-out."""
+    BAD_CRC = "bad-crc"
+    """An answer came whose check sum does not fit."""
+    CUT = "cut"
+    """An answer began and did not end."""
+    GARBLED = "garbled"
+    """Bytes came that make no frame at all."""
+    WRONG_UNIT = "wrong-unit"
+    """Another unit answered."""
+    WRONG_FUNCTION = "wrong-function"
+    """The answer was to another function."""
+    WRONG_LENGTH = "wrong-length"
+    """The answer brought more or fewer registers than were asked for."""
+    WRONG_ECHO = "wrong-echo"
+    """A write was acknowledged with another register, value or count."""
+    WRONG_TRANSACTION = "wrong-transaction"
+    """Modbus TCP: the answer was to no request that is known."""
+    EXCEPTION = "exception"
+    """The follower refused with an exception code."""
+
+    CLOSED = "closed"
+    """The other end closed the connection."""
+    REFUSED_CONNECTION = "refused-connection"
+    """Nothing listens at that port."""
+    NO_SUCH_HOST = "no-such-host"
+    """The host's name has no address."""
+    UNREACHABLE = "unreachable"
+    """The host does not answer at all, or no network leads there."""
+    PORT_MISSING = "port-missing"
+    """There is no such serial port."""
+    PORT_BUSY = "port-busy"
+    """Another program has the serial port."""
+    PORT_PERMISSION = "port-permission"
+    """The user may not open the serial port."""
+    PORT_SETTINGS = "port-settings"
+    """The serial port does not offer these settings, or is none."""
+    PORT_VANISHED = "port-vanished"
+    """The serial port was there and is gone."""
+
+
+_SHORT: Final = {
+    FaultKind.SILENCE: "no answer",
+    FaultKind.LATE: "answer too late",
+    FaultKind.BAD_CRC: "bad check sum",
+    FaultKind.CUT: "answer cut off",
+    FaultKind.GARBLED: "garbled bytes",
+    FaultKind.WRONG_UNIT: "other unit answered",
+    FaultKind.WRONG_FUNCTION: "other function",
+    FaultKind.WRONG_LENGTH: "wrong length",
+    FaultKind.WRONG_ECHO: "wrong echo",
+    FaultKind.WRONG_TRANSACTION: "wrong transaction",
+    FaultKind.EXCEPTION: "refused",
+    FaultKind.CLOSED: "connection closed",
+    FaultKind.REFUSED_CONNECTION: "connection refused",
+    FaultKind.NO_SUCH_HOST: "no such host",
+    FaultKind.UNREACHABLE: "host unreachable",
+    FaultKind.PORT_MISSING: "no such port",
+    FaultKind.PORT_BUSY: "port is busy",
+    FaultKind.PORT_PERMISSION: "port not permitted",
+    FaultKind.PORT_SETTINGS: "port settings",
+    FaultKind.PORT_VANISHED: "port is gone",
+}
+
+_CONNECTION: Final = frozenset(
+    kind for kind in FaultKind if list(FaultKind).index(kind) >= list(FaultKind).index(FaultKind.CLOSED)
+)
+
+_CHECK: Final = {
+    FaultKind.SILENCE: "check its power, its unit address, the wiring, and on a serial line baud rate and parity",
+    FaultKind.LATE: "give the line a longer time-out",
+    FaultKind.BAD_CRC: "check parity and baud rate, the line's ends and shield, and that no two devices share a unit",
+    FaultKind.CUT: "check the wiring and the converter; a follower that pauses inside a frame does this too",
+    FaultKind.GARBLED: "check baud rate and parity, and that A and B are not swapped",
+    FaultKind.WRONG_UNIT: "check for a second device or a second client on the line",
+    FaultKind.WRONG_FUNCTION: "check for a second client on the line; else the follower does not keep to the protocol",
+    FaultKind.WRONG_LENGTH: "check for a second client on the line; else the follower does not keep to the protocol",
+    FaultKind.WRONG_ECHO: "read the value back before relying on it",
+    FaultKind.WRONG_TRANSACTION: "the follower or gateway does not keep to Modbus TCP",
+    FaultKind.EXCEPTION: "",
+}
+
+EXCEPTIONS: Final = {
+    1: ("unknown function", "the follower does not know this function; its manual lists those that it does"),
+    2: ("no such register", "the follower has no such register; compare the number and the numbering with its manual"),
+    3: ("value not allowed", "the follower does not take this value or count"),
+    4: ("failure in the follower", "the follower failed while it did this; look at its own fault display"),
+    5: ("still working", "the follower accepted and needs longer; ask again later"),
+    6: ("busy", "the follower is busy; ask again later, or less often"),
+    8: ("memory parity error", "the follower found its memory damaged"),
+    10: ("gateway path unavailable", "the gateway has no way to that unit; check its configuration"),
+    11: ("no answer behind the gateway", "the gateway reached nobody at that unit; check the device behind it"),
+}
+"""Exception codes of MODBUS Application Protocol V1.1b3, section 7 (from memory): a short text, and what it means."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One trouble, told apart.
+
+    `detail` says in words what was seen, without a full stop; `code` is the exception code, 0 for all other kinds;
+    `late_ms` is by how much a late answer missed the time-out.
+    """
+
+    kind: FaultKind
+    detail: str
+    code: int = 0
+    late_ms: float = 0.0
+
+    @property
+    def short(self) -> str:
+        """At most 20 characters, for a panel or a strip."""
+        return f"exception {self.code:02d}" if self.kind is FaultKind.EXCEPTION else _SHORT[self.kind]
+
+    @property
+    def sentence(self) -> str:
+        """What happened, and what to check."""
+        check = EXCEPTIONS[self.code][1] if self.code in EXCEPTIONS else _CHECK.get(self.kind, "")
+        return f"{self.detail}; {check}" if check else self.detail
+
+    @property
+    def of_connection(self) -> bool:
+        """Whether the line as a whole is down, rather than one request lost."""
+        return self.kind in _CONNECTION
+
+
+class LineFault(Exception):
+    """A request failed, or the line is down. `fault` tells which."""
+
+    def __init__(self, fault: Fault) -> None:
+        super().__init__(fault.sentence)
+        self.fault = fault
+
+
+def exception_fault(code: int) -> Fault:
+    """The follower refused with `code`, 0..255."""
+    name = EXCEPTIONS[code][0] if code in EXCEPTIONS else "a code of the follower's own; see its manual"
+    return Fault(FaultKind.EXCEPTION, f"refused with exception {code:02d} ({name})", code)
+
+
+def opening_fault(endpoint: Endpoint, error: Exception) -> Fault:
+    """Why `endpoint` could not be opened, from what the system said."""
+    return _serial_fault(endpoint, error) if endpoint.kind == "serial" else _network_fault(endpoint, error)
+
+
+def closed_fault(endpoint: Endpoint, error: Exception | None) -> Fault:
+    """The open line at `endpoint` went away by itself."""
+    if endpoint.kind == "serial":
+        return Fault(
+            FaultKind.PORT_VANISHED,
+            f"serial port {endpoint.device} went away while it was in use; plug the adapter in again",
+        )
+    how = "was reset by the other end" if isinstance(error, ConnectionResetError) else "was closed by the other end"
+    return Fault(
+        FaultKind.CLOSED,
+        f"the connection to {endpoint} {how}; it may have been switched off, or it allows fewer connections",
+    )
+
+
+def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
+    where = f"port {endpoint.port} of {endpoint.host}"
+    if isinstance(error, (socket.gaierror, UnicodeError)):
+        return Fault(
+            FaultKind.NO_SUCH_HOST,
+            f"the host '{endpoint.host}' has no address; check its spelling and the name service, or give its number",
+        )
+    if isinstance(error, ConnectionRefusedError):
+        return Fault(
+            FaultKind.REFUSED_CONNECTION,
+            f"nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port",
+        )
+    if isinstance(error, (asyncio.TimeoutError, TimeoutError)):
+        return Fault(
+            FaultKind.UNREACHABLE,
+            f"no connection to {where} within its time; check the address, the cable and any firewall between",
+        )
+    if isinstance(error, OSError) and error.errno in (
+        errno.EHOSTUNREACH,
+        errno.ENETUNREACH,
+        errno.EHOSTDOWN,
+        errno.ENETDOWN,
+    ):
+        return Fault(
+            FaultKind.UNREACHABLE,
+            f"no way leads to {endpoint.host}; check the cable and this computer's network address",
+        )
+    return Fault(FaultKind.UNREACHABLE, f"no connection to {where}: {_said(error)}; check address and port")
+
+
+def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
+    port = f"serial port {endpoint.device}"
+    number = getattr(error, "errno", None)
+    text = str(error).casefold()
+    if number in (errno.EACCES, errno.EPERM) or "permission" in text:
+        if "access is denied" in text or "access denied" in text:  # what Windows says of a port that is in use
+            return Fault(FaultKind.PORT_BUSY, f"{port} is in use; close the other program that has it open")
+        return Fault(
+            FaultKind.PORT_PERMISSION,
+            f"{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again",
+        )
+    if number in (errno.ENOENT, errno.ENODEV, errno.ENXIO) or "no such file" in text or "filenotfound" in text:
+        return Fault(FaultKind.PORT_MISSING, f"{port} does not exist; plug the adapter in, or check the port's name")
+    if number in (errno.EBUSY, errno.EWOULDBLOCK) or "exclusively lock" in text or "busy" in text:
+        return Fault(FaultKind.PORT_BUSY, f"{port} is in use; close the other program that has it open")
+    if isinstance(error, (asyncio.TimeoutError, TimeoutError)):
+        return Fault(FaultKind.PORT_BUSY, f"{port} does not open; unplug the adapter and plug it in again")
+    settings = f"{endpoint.baud} Bd, parity {endpoint.parity}, {endpoint.stop_bits} stop bits"
+    if number == errno.ENOTTY or "not a typewriter" in text or "inappropriate ioctl" in text:
+        return Fault(FaultKind.PORT_SETTINGS, f"{endpoint.device} is not a serial port; check the port's name")
+    if isinstance(error, ValueError) or "invalid argument" in text or "configure port" in text:
+        return Fault(FaultKind.PORT_SETTINGS, f"{port} does not offer {settings}; choose settings that it has")
+    return Fault(
+        FaultKind.PORT_MISSING, f"{port} cannot be opened: {_said(error)}; check the adapter and the port's name"
+    )
+
+
+def _said(error: Exception) -> str:
+    """What the system said, in one line."""
+    return " ".join((getattr(error, "strerror", None) or str(error) or type(error).__name__).split())

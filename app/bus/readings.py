@@ -1,0 +1,73 @@
+"""The newest readings of all signals on the lines, and when each grows too old to be shown as live."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Final
+
+from app.project.binding import Binding, Words, bindings, derive_bits, unbound
+from app.project.model import Project, RegisterSignal
+from app.signals.reading import NEVER_READ, Quality, Reading
+
+MISSED_READS: Final = 3
+"""A reading is stale after this many of its reads should have come and did not."""
+LEAST_LIFE_S: Final = 0.3
+"""No reading is stale sooner, in seconds: a display cannot be read faster."""
+
+
+class Readings:
+    """The readings of one project. Belongs to the engine's thread; `now` gives out values."""
+
+    def __init__(self, project: Project, cycle_ms: Mapping[str, float]) -> None:
+        """`cycle_ms` is the predicted time of one pass, by line: no reading can be fresher than that."""
+        self._project = project
+        self._newest: dict[str, Reading] = {}
+        self._life_s: dict[str, float] = {}
+        for name, binding in bindings(project).items():
+            if isinstance(binding.signal, RegisterSignal):
+                every_ms = max(binding.signal.every_ms, cycle_ms.get(binding.follower.line, 0.0))
+                self._newest[name] = NEVER_READ
+                self._life_s[name] = max(LEAST_LIFE_S, MISSED_READS * every_ms / 1000)
+        for name, reason in unbound(project).items():
+            self._newest[name] = Reading(quality=Quality.NONE, reason=reason)
+
+    def take(self, binding: Binding, words: Words, at: float) -> None:
+        """New registers of one signal arrived at `at`."""
+        name = binding.signal.name
+        self._newest[name] = binding.reading(words, at, self._newest[name])
+
+    def refused(self, names: Iterable[str], reason: str) -> None:
+        """The follower refuses these."""
+        for name in names:
+            former = self._newest[name]
+            self._newest[name] = Reading(former.raw, former.value, Quality.REFUSED, reason, former.time)
+
+    def lost(self, names: Iterable[str], reason: str) -> None:
+        """These can no longer be read: what was good is stale from now on."""
+        for name in names:
+            former = self._newest[name]
+            quality = Quality.NONE if former.value is None else Quality.STALE
+            self._newest[name] = Reading(former.raw, former.value, quality, reason, former.time)
+
+    def unread(self, names: Iterable[str], reason: str) -> None:
+        """A read of these failed: those without any value get the reason; the others live on until they are too old."""
+        self.lost((name for name in names if self._newest[name].value is None), reason)
+
+    def age(self, now: float) -> bool:
+        """Let readings grow old. Gives whether any changed."""
+        old = [
+            name
+            for name, reading in self._newest.items()
+            if reading.quality is Quality.GOOD and reading.time is not None and now - reading.time > self._life_s[name]
+        ]
+        for name in old:
+            self.lost((name,), f"no newer value within {self._life_s[name]:.1f} s")
+        return bool(old)
+
+    def now(self) -> dict[str, Reading]:
+        """All readings, with those of the bit signals."""
+        bits = derive_bits(self._project, self._newest)
+        for name, reading in bits.items():
+            if reading == NEVER_READ:
+                bits[name] = NEVER_READ  # by identity, so that "not read yet" is one thing everywhere
+        return {**self._newest, **bits}

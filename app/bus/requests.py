@@ -1,0 +1,148 @@
+"""What is asked of a follower, and exactly which bytes its answer must begin with and how long it must be.
+
+The bytes are pymodbus's; what a true answer looks like follows MODBUS Application Protocol V1.1b3, section 6.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Final
+
+from pymodbus.framer import FramerRTU, FramerSocket
+from pymodbus.pdu import DecodePDU, ModbusPDU
+from pymodbus.pdu.bit_message import (
+    ReadCoilsRequest,
+    ReadCoilsResponse,
+    ReadDiscreteInputsRequest,
+    WriteMultipleCoilsRequest,
+    WriteSingleCoilRequest,
+)
+from pymodbus.pdu.register_message import (
+    ReadHoldingRegistersRequest,
+    ReadHoldingRegistersResponse,
+    ReadInputRegistersRequest,
+    WriteMultipleRegistersRequest,
+    WriteSingleRegisterRequest,
+)
+
+from app.bus.timing import data_bytes
+from app.signals.numbering import Table
+
+MOST_REGISTERS: Final = 125
+"""Registers in one read (V1.1b3)."""
+MOST_BITS: Final = 2000
+"""Coils or discrete inputs in one read (V1.1b3)."""
+
+_READS: Final[dict[Table, type[ModbusPDU]]] = {
+    "coil": ReadCoilsRequest,
+    "discrete": ReadDiscreteInputsRequest,
+    "holding": ReadHoldingRegistersRequest,
+    "input": ReadInputRegistersRequest,
+}
+_RTU: Final = FramerRTU(DecodePDU(False))
+_MBAP: Final = FramerSocket(DecodePDU(False))
+
+
+@dataclass(frozen=True, slots=True)
+class Request:
+    """One request to one unit.
+
+    `pdu` is the function code and its data. A true answer is `answer_length` bytes of PDU that begin with
+    `answer_head`: for a read the function and its byte count, for a write all that the follower has to echo.
+    `address` is the wire address, from 0; `count` is in registers or bits.
+    """
+
+    unit: int
+    table: Table
+    address: int
+    count: int
+    pdu: bytes
+    answer_head: bytes
+    answer_length: int
+    rtu: bytes = field(compare=False, repr=False)
+
+    @property
+    def function(self) -> int:
+        """The function code."""
+        return self.pdu[0]
+
+    @property
+    def writes(self) -> bool:
+        """Whether it changes something in the follower."""
+        return self.function > 4
+
+    @property
+    def answer_is_echo(self) -> bool:
+        """Whether a true answer is byte for byte the request, as a local echo would be."""
+        return self.answer_head == self.pdu
+
+    def mbap(self, transaction: int) -> bytes:
+        """The frame of Modbus TCP with transaction identifier `transaction`, 1..65535."""
+        return _MBAP.encode(self.pdu, self.unit, transaction)
+
+
+def read_request(unit: int, table: Table, address: int, count: int) -> Request:
+    """Ask `unit` for `count` registers or bits of `table` from wire address `address` on (functions 01 to 04).
+
+    Raises ValueError for an address outside 0..65535 or a count that the protocol does not allow.
+    """
+    pdu = _READS[table](address=address, count=count, dev_id=unit)
+    amount = data_bytes(table, count)
+    return _request(unit, table, address, count, pdu, bytes((pdu.function_code, amount & 0xFF)), 2 + amount)
+
+
+def write_register(unit: int, address: int, word: int) -> Request:
+    """Put one word, 0..65535, into a holding register (function 06)."""
+    return _echoed(unit, "holding", address, WriteSingleRegisterRequest(address=address, registers=[word], dev_id=unit))
+
+
+def write_registers(unit: int, address: int, words: Sequence[int]) -> Request:
+    """Put words into consecutive holding registers (function 16)."""
+    pdu = WriteMultipleRegistersRequest(address=address, registers=list(words), dev_id=unit)
+    return _counted(unit, "holding", address, len(words), pdu)
+
+
+def write_coil(unit: int, address: int, on: bool) -> Request:
+    """Set or clear one coil (function 05)."""
+    return _echoed(unit, "coil", address, WriteSingleCoilRequest(address=address, bits=[on], dev_id=unit))
+
+
+def write_coils(unit: int, address: int, bits: Sequence[bool]) -> Request:
+    """Set or clear consecutive coils (function 15)."""
+    pdu = WriteMultipleCoilsRequest(address=address, bits=list(bits), dev_id=unit)
+    return _counted(unit, "coil", address, len(bits), pdu)
+
+
+def registers_of(pdu: bytes) -> tuple[int, ...]:
+    """The words in a verified answer to a read of registers."""
+    answer = ReadHoldingRegistersResponse()
+    answer.decode(pdu[1:])
+    return tuple(answer.registers)
+
+
+def bits_of(pdu: bytes, count: int) -> tuple[bool, ...]:
+    """The first `count` bits in a verified answer to a read of coils or discrete inputs."""
+    answer = ReadCoilsResponse()
+    answer.decode(pdu[1:])
+    return tuple(answer.bits[:count])
+
+
+def crc_fits(frame: bytes) -> bool:
+    """Whether the last two bytes of an RTU frame are the CRC of the others."""
+    return FramerRTU.check_CRC(frame[:-2], int.from_bytes(frame[-2:], "big"))
+
+
+def _echoed(unit: int, table: Table, address: int, pdu: ModbusPDU) -> Request:
+    whole = bytes((pdu.function_code,)) + pdu.encode()
+    return _request(unit, table, address, 1, pdu, whole, len(whole))
+
+
+def _counted(unit: int, table: Table, address: int, count: int, pdu: ModbusPDU) -> Request:
+    head = (bytes((pdu.function_code,)) + pdu.encode())[:5]
+    return _request(unit, table, address, count, pdu, head, 5)
+
+
+def _request(unit: int, table: Table, address: int, count: int, pdu: ModbusPDU, head: bytes, length: int) -> Request:
+    data = bytes((pdu.function_code,)) + pdu.encode()
+    return Request(unit, table, address, count, data, head, length, _RTU.encode(data, unit, 0))

@@ -1,0 +1,63 @@
+"""How followers and lines are doing, as values that any thread may keep."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from app.bus.faults import FaultKind
+from app.signals.reading import Reading
+
+
+@dataclass(frozen=True, slots=True)
+class FollowerState:
+    """One follower.
+
+    `answering` is None until it was first asked. `reason` says in words why it does not answer; `short` says it in 20
+    characters; both are empty while all is well. `last_answer` is `time.monotonic()` of the newest answer, or None;
+    `answer_ms` the smoothed time from request to complete answer, in milliseconds, or None.
+    """
+
+    name: str
+    line: str
+    unit: int
+    answering: bool | None = None
+    reason: str = ""
+    short: str = ""
+    fault: FaultKind | None = None
+    last_answer: float | None = None
+    answer_ms: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LineState:
+    """One line.
+
+    `reason` says in words why it is not connected; `requests`, `good` and `faults` count since the engine started;
+    `waiting` is the number of writes that have not gone out yet.
+    """
+
+    name: str
+    where: str
+    connected: bool = False
+    armed: bool = False
+    reason: str = "not started"
+    short: str = ""
+    requests: int = 0
+    good: int = 0
+    faults: Mapping[FaultKind, int] = field(default_factory=dict)
+    waiting: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Snapshot:
+    """Everything that is known at one moment; `at` is `time.monotonic()`, `number` grows with every snapshot.
+
+    `readings` has the signals on the lines and their bits; held values are the panel's business and not in it.
+    """
+
+    at: float
+    number: int
+    readings: Mapping[str, Reading]
+    followers: Mapping[str, FollowerState]
+    lines: Mapping[str, LineState]

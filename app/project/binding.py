@@ -9,6 +9,7 @@ from __future__ import annotations
 import weakref
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 from types import MappingProxyType
@@ -320,6 +321,20 @@ def shown_text(
     return number_text(value, width, signal.decimals)
 
 
+def plain_text(project: Project, name: str, value: Value | int | None) -> str:
+    """The value as a person would write it, as wide as it gets and without its unit: for tables and messages.
+
+    Its text if the signal has one for it, else the number with the signal's decimals; empty for None.
+    """
+    if value is None:
+        return ""
+    signal = project.signal_named.get(name)
+    if isinstance(value, str) or signal is None:
+        return str(value)
+    text = _text_of(signal, value)
+    return number_digits(value, signal.decimals) if text is None else text
+
+
 _BIT_VALUES: Final = (Fraction(0), Fraction(1))
 
 
@@ -404,9 +419,8 @@ def _line(scale: Scale | None) -> StraightLine:
 
 
 @lru_cache(maxsize=1024)
-def _line_through(*ends: object) -> StraightLine:
-    raw0, raw1, value0, value1 = (Fraction(str(end)) for end in ends)
-    return StraightLine(raw0, raw1, value0, value1)
+def _line_through(raw0: Decimal, raw1: Decimal, value0: Decimal, value1: Decimal) -> StraightLine:
+    return StraightLine(Fraction(raw0), Fraction(raw1), Fraction(value0), Fraction(value1))
 
 
 def _limits(signal: AnySignal) -> tuple[Fraction, Fraction] | None:

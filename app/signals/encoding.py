@@ -266,5 +266,5 @@ def _string_words(raw: RawNumber | str, length: int | None) -> tuple[int, ...]:
         ) from None
     room = (len(data) + 1) // 2 if length is None else register_count("string", length)
     if len(data) > 2 * room:
-        raise OutOfRange(f"the text has {len(data)} characters, {room} registers hold {2 * room}")
+        raise OutOfRange(f"the text has {len(data)} characters; its registers hold {2 * room}")
     return _words(data.ljust(2 * room, b"\0"))

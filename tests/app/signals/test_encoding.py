@@ -141,7 +141,7 @@ def test_a_string_is_latin_1() -> None:
 @pytest.mark.parametrize(
     ("text", "reason"),
     [
-        ("LONGER", "6 characters, 2 registers hold 4"),
+        ("LONGER", "6 characters; its registers hold 4"),
         ("5 Ω", "the character 'Ω' is not in Latin-1"),
         ("A\0B", "no NUL character"),
         (7, "7 is a number; a string holds characters"),

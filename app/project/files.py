@@ -1,0 +1,341 @@
+"""Project files: read with all problems told at once, written so that nothing is lost."""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+import re
+import secrets
+import shutil
+import stat
+import tomllib
+from collections.abc import Iterator
+from decimal import Decimal, DecimalException
+from pathlib import Path
+from typing import Final
+
+from pydantic import ValidationError
+
+from app.project.canonical import canonical
+from app.project.migration import Tables, UnknownFormat, migrated
+from app.project.model import FORMAT, Project
+from app.project.problems import Problem
+from app.project.references import problems_of_names
+from app.project.wording import kind_of, problems_of
+
+LARGEST_FILE: Final = 4 * 1024 * 1024
+"""Bytes. A project of 200 screens and 2000 signals has about an eighth of this."""
+
+_MOST_VALUES: Final = 200_000
+"""Keys and items of lists in one file; the same project has a fifth of this. Bounds the work a hostile file makes."""
+
+_DEEPEST_KEY: Final = re.compile(
+    r"""(?<![\w-])(?:(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){32}""",
+)
+"""Dotted keys of so many steps, for which the TOML parser takes time in the square of their length."""
+
+_MOST_SHOWN: Final = 30
+"""How many problems are written out before "and ... more"."""
+
+_COMMENT: Final = re.compile(
+    r'"""(?:\\.|[^\\])*?"""(?:"{0,2})' r"|'''.*?'''(?:'{0,2})" r'|"(?:\\.|[^"\\\n])*"' r"|'[^'\n]*'" r"|(?P<comment>#)",
+    re.DOTALL,
+)
+
+
+class ProjectFileError(Exception):
+    """A project file cannot be opened. As text: the file, and every problem in it.
+
+    `unreadable` tells the trouble with the file as such (missing, no text, no TOML, a newer format) from mistakes in
+    the project that it holds.
+    """
+
+    def __init__(
+        self,
+        problems: tuple[Problem, ...],
+        path: str | os.PathLike[str] | None = None,
+        *,
+        unreadable: bool = False,
+    ) -> None:
+        super().__init__(problems, path)
+        self.problems = problems
+        self.path = None if path is None else Path(path)
+        self.unreadable = unreadable
+
+    def __str__(self) -> str:
+        file = str(self.path) if self.path else "the project"
+        if len(self.problems) == 1:
+            return f"{file}: {self.problems[0]}"
+        shown = [f"  {problem}" for problem in self.problems[:_MOST_SHOWN]]
+        if len(self.problems) > _MOST_SHOWN:
+            shown.append(f"  and {len(self.problems) - _MOST_SHOWN} more")
+        return "\n".join([f"{file}: {len(self.problems)} problems", *shown])
+
+
+class ProjectSaveError(Exception):
+    """A project was not saved, and the former file is as it was. The message says why and what to do."""
+
+
+# Reading ------------------------------------------------------------------------------------------------------------
+
+
+def load(path: str | os.PathLike[str]) -> Project:
+    """The project in a file. Raises ProjectFileError with all that is wrong with it."""
+    try:
+        return parse(_content(Path(path)))
+    except ProjectFileError as error:
+        raise ProjectFileError(error.problems, path, unreadable=error.unreadable) from None
+
+
+def parse(text: str | bytes) -> Project:
+    """The project in the text of a project file; bytes are UTF-8, with or without a byte order mark.
+
+    Raises ProjectFileError with all that is wrong with it.
+    """
+    tables = _tables(_decoded(text) if isinstance(text, bytes) else text.removeprefix("\ufeff"))
+    problems = _format_problems(tables)
+    if not problems:
+        try:
+            tables = migrated(tables)
+        except UnknownFormat as why:
+            raise _unreadable(str(why), why.hint) from None
+    project: Project | None = None
+    try:
+        # Attribute names such as `number` for `register` serve code only: a file has one way to say a thing.
+        project = Project.model_validate(tables, by_alias=True, by_name=False)
+    except ValidationError as error:
+        found = [problem for problem in problems_of(error, tables) if problem.place != ("format",)]
+        problems += found
+    problems += problems_of_names(tables)
+    if project is None or problems:
+        raise ProjectFileError(tuple(sorted(problems, key=_order)))
+    return project
+
+
+def has_comments(text: str) -> bool:
+    """Whether a project file holds remarks after '#'. Saving does not keep them; they belong into `notes`."""
+    return any(found["comment"] for found in _COMMENT.finditer(text))
+
+
+def _content(path: Path) -> bytes:
+    try:
+        with open(path, "rb", opener=_without_waiting) as file:
+            # Asked of the opened file, so that nothing can be put in its place meanwhile.
+            if not stat.S_ISREG(os.fstat(file.fileno()).st_mode):
+                raise _unreadable("this is no ordinary file", "choose a project file")
+            content = file.read(LARGEST_FILE + 1)
+    except IsADirectoryError:
+        raise _unreadable("this is a folder", "choose a project file in it") from None
+    except FileNotFoundError:
+        raise _unreadable("there is no such file", "check the name and the folder") from None
+    except PermissionError:
+        if path.is_dir():  # what Windows says of a folder
+            raise _unreadable("this is a folder", "choose a project file in it") from None
+        raise _unreadable("you have no permission to read this file", "ask its owner for it") from None
+    except (OSError, ValueError) as error:
+        raise _unreadable(f"the file cannot be read: {_reason(error)}", "check the name and the drive") from None
+    if len(content) > LARGEST_FILE:
+        raise _unreadable(
+            f"the file has more than {LARGEST_FILE // 1024**2} MB, which no project needs", "choose a project file"
+        )
+    return content
+
+
+def _without_waiting(path: str, flags: int) -> int:
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))  # a named pipe would wait for its writer
+
+
+def _unreadable(message: str, hint: str) -> ProjectFileError:
+    return ProjectFileError((Problem("", message, hint),), unreadable=True)
+
+
+def _decoded(content: bytes) -> str:
+    if content.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise _unreadable("the text is UTF-16, not UTF-8", "save it again as UTF-8")
+    if b"\0" in content:
+        raise _unreadable("this is no text file", "choose a project file")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise _unreadable(f"line {line} holds a character that is not UTF-8", "save the file again as UTF-8") from None
+
+
+def _tables(text: str) -> Tables:
+    if not text.strip():
+        raise _unreadable("the file is empty", "start a new project, or take the backup beside it")
+    if _DEEPEST_KEY.search(text):
+        raise _too_deep()
+    try:
+        tables = tomllib.loads(text, parse_float=_exact)
+    except tomllib.TOMLDecodeError as error:
+        message = str(error)
+        found = re.fullmatch(r"(?P<what>.*) \(at line (?P<line>\d+), column (?P<column>\d+)\)", message, re.DOTALL)
+        if found is not None:
+            where, what = f"line {found['line']}, column {found['column']}", found["what"]
+        else:
+            where, what = "end of the file", message.removesuffix(" (at end of document)")
+        what = what[:1].lower() + what[1:200]
+        raise ProjectFileError((Problem(where, f"this is not TOML: {what}"),), unreadable=True) from None
+    except RecursionError:
+        raise _too_deep() from None
+    except (ValueError, DecimalException):
+        raise _unreadable("a number has too many digits", "no project needs that") from None
+    if _values(tables) > _MOST_VALUES:
+        raise _unreadable(f"the file holds more than {_MOST_VALUES} values", "no project needs that")
+    return tables
+
+
+def _too_deep() -> ProjectFileError:
+    return _unreadable("tables or lists stand too deep inside each other", "no project needs that")
+
+
+def _values(tables: Tables) -> int:
+    """How many keys and items of lists there are in all, counted without recursion and not far beyond the limit."""
+    count = 0
+    waiting: list[object] = [tables]
+    while waiting and count <= _MOST_VALUES:
+        node = waiting.pop()
+        inside = node.values() if isinstance(node, dict) else node if isinstance(node, list) else ()
+        count += len(inside)
+        waiting += [value for value in inside if isinstance(value, dict | list)]
+    return count
+
+
+def _exact(text: str) -> Decimal:
+    return Decimal(text)
+
+
+def _format_problems(tables: Tables) -> list[Problem]:
+    if "format" not in tables:
+        return [
+            Problem("project", "'format' is missing", f"the present format is written 'format = {FORMAT}'", ("format",))
+        ]
+    number = tables["format"]
+    if not isinstance(number, int) or isinstance(number, bool):
+        return [Problem("format", f"needs a whole number, not {kind_of(number)}", f"write {FORMAT}", ("format",))]
+    return []
+
+
+_SECTIONS: Final = ("format", "title", "notes", "panel", "line", "follower", "signal", "screen", "turn", "action")
+
+
+def _order(problem: Problem) -> tuple[int, tuple[int, ...]]:
+    """Sorts problems as the file is read: by section, by number within it."""
+    section = problem.place[0] if problem.place else ""
+    rank = _SECTIONS.index(str(section)) if section in _SECTIONS else len(_SECTIONS)
+    return rank, tuple(step for step in problem.place if isinstance(step, int))
+
+
+def _reason(error: Exception) -> str:
+    words = (error.strerror if isinstance(error, OSError) else None) or str(error) or type(error).__name__
+    return words[:1].lower() + words[1:]
+
+
+# Writing ------------------------------------------------------------------------------------------------------------
+
+
+def dump(project: Project) -> str:
+    """The canonical text of a project file: `parse(dump(project)) == project`, and equal projects give equal texts."""
+    return canonical(project)
+
+
+def save(project: Project, path: str | os.PathLike[str]) -> None:
+    """Write `project` to a file, all of it or nothing; the former file stays beside it as `<name>.bak`.
+
+    A link is followed; permissions are kept. Raises ProjectSaveError, and the former file is as it was; also when
+    names point to nothing, because such a file could not be opened again.
+    """
+    asked = Path(path)
+    if problems := problems_of_names(project):
+        raise ProjectSaveError(f"{asked} was not saved, because it could not be opened again: {problems[0]}")
+    content = dump(project).encode()
+    try:
+        target = Path(os.path.realpath(asked))
+        _replace(target, content)
+    except (OSError, ValueError) as error:
+        raise ProjectSaveError(f"{asked} was not saved: {_save_trouble(error, asked)}") from None
+
+
+class _Unfit(ValueError):
+    """The target cannot be a project file."""
+
+
+def _replace(target: Path, content: bytes) -> None:
+    mode: int | None = None
+    if target.exists():
+        mode = target.stat().st_mode
+        if not stat.S_ISREG(mode):
+            raise _Unfit("a folder or a device has this name; choose another name")
+        if not os.access(target, os.W_OK):
+            raise _Unfit("the file is write-protected; save under another name, or take the protection off")
+    with _temporary(target) as new:
+        _write(new, content)
+        if mode is not None:
+            new.chmod(stat.S_IMODE(mode))
+            _back_up(target)
+        new.replace(target)
+    _sync_folder(target.parent)
+
+
+@contextlib.contextmanager
+def _temporary(target: Path) -> Iterator[Path]:
+    """A name in the target's folder, nothing left of it afterwards."""
+    temporary = target.with_name(f".{target.name[:80]}.{secrets.token_hex(6)}.tmp")
+    try:
+        yield temporary
+    finally:
+        # Gone already when all went well. Left in place only if the drive itself is gone.
+        with contextlib.suppress(OSError):
+            temporary.unlink(missing_ok=True)
+
+
+def _write(path: Path, content: bytes) -> None:
+    with path.open("xb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _back_up(target: Path) -> None:
+    """Keep the former file as `<name>.bak`, itself put in place in one step."""
+    with _temporary(target) as copy:
+        try:
+            copy.hardlink_to(target)
+        except (OSError, NotImplementedError):  # sticks and network drives without hard links
+            shutil.copy2(target, copy)
+        copy.replace(target.with_name(target.name + ".bak"))
+
+
+def _sync_folder(folder: Path) -> None:
+    """Make the new name last through a power failure; only POSIX has this, and not on every drive."""
+    if os.name != "posix":
+        return
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _save_trouble(error: Exception, path: Path) -> str:
+    if isinstance(error, _Unfit):
+        return str(error)
+    match getattr(error, "errno", None):
+        case errno.ENOSPC | errno.EDQUOT:
+            return "the disk is full; free some space, or save elsewhere"
+        case errno.EFBIG:
+            return "the file would be larger than this account may write; save elsewhere"
+        case errno.EACCES | errno.EPERM:
+            return "you have no permission to write there; save in another folder"
+        case errno.EROFS:
+            return "the drive can only be read; save in another folder"
+        case errno.ENOENT | errno.ENOTDIR:
+            return f"there is no folder {path.parent}; choose one that exists"
+        case errno.ENAMETOOLONG:
+            return "the name is too long; choose a shorter one"
+        case errno.ELOOP:
+            return "the link leads back to itself; choose another name"
+    return f"{_reason(error)}; save elsewhere"

@@ -1,0 +1,74 @@
+"""What the project file looks like: which keys each table has, in which order, and which are always written.
+
+Written even at their default are those that help the reader: what a thing is (`kind`, `table`, `encoding`) and what
+must agree with the device (`baud`, `word_order`, ...).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from app.project.model import (
+    Action,
+    Bit,
+    BitSignal,
+    Condition,
+    EntryKeys,
+    Field,
+    Follower,
+    HeldSignal,
+    HeldValue,
+    Panel,
+    Part,
+    Project,
+    RegisterSignal,
+    Scale,
+    Screen,
+    SerialLine,
+    SerialOverTcpLine,
+    TcpLine,
+    Turn,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """How the table of one model is written: all its keys in order, and those that are stated even at their default."""
+
+    keys: tuple[str, ...]
+    stated: frozenset[str] = frozenset()
+
+
+def _layout(keys: str, stated: str = "") -> Layout:
+    return Layout(tuple(keys.split()), frozenset(stated.split()))
+
+
+LAYOUTS: Final[dict[type[Part], Layout]] = {
+    Project: _layout("format title notes panel line follower signal screen turn action", "format title"),
+    Panel: _layout("rows columns repertoire keys start entry", "rows columns repertoire keys"),
+    EntryKeys: _layout("begin up down left right confirm abandon by timeout_s"),
+    SerialLine: _layout("name kind device baud parity stop_bits timeout_ms", "kind baud parity stop_bits timeout_ms"),
+    TcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
+    SerialOverTcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
+    Follower: _layout(
+        "name line unit numbering word_order byte_order max_registers communication_timeout_ms simulate",
+        "unit numbering word_order simulate",
+    ),
+    RegisterSignal: _layout(
+        "name follower table register encoding length scale unit decimals limits step texts "
+        "write every_ms refresh_ms start_value notes",
+        "table encoding",
+    ),
+    BitSignal: _layout("name bit unit decimals limits step texts write notes"),
+    HeldSignal: _layout("name held unit decimals limits step texts notes"),
+    Scale: _layout("raw value"),
+    Bit: _layout("of number"),
+    Condition: _layout("signal is value", "is"),
+    Screen: _layout("name text notes field"),
+    Field: _layout("at width signal kind entry range blink", "kind"),
+    Turn: _layout("from key when idle_s to"),
+    Action: _layout("from key when do signal value"),
+    HeldValue: _layout("from"),
+}
+"""Every model that stands in a file."""

@@ -1,0 +1,67 @@
+"""Where in a project something stands: found by the keys of the file, told in words.
+
+Works alike on a project and on the plain tables of a file that is not a project yet, so that all problems of a bad file
+can be told at once, also those that would only show after the others are mended.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from typing import Final
+
+from app.project.model import Part
+from app.project.problems import Place, quoted
+
+_LISTED: Final = {"text": "row", "keys": "key"}
+"""What one item of a plain list is called."""
+
+
+@cache
+def attributes(model: type[Part]) -> dict[str, str]:
+    """The attribute of a model for each key of the file."""
+    return {field.alias or name: name for name, field in model.model_fields.items()}
+
+
+def at_key(node: object, key: str | int) -> object:
+    """What `node` (a part, a table or a list) has under a key of the file, or None."""
+    if isinstance(key, int):
+        return node[key] if isinstance(node, list | tuple) and 0 <= key < len(node) else None
+    if isinstance(node, Part):
+        attribute = attributes(type(node)).get(key)
+        return None if attribute is None else getattr(node, attribute)
+    return node.get(key) if isinstance(node, dict) else None
+
+
+def follow(node: object, keys: tuple[str, ...], place: Place = ()) -> Iterator[tuple[Place, object]]:
+    """All that stands under `keys`, every item of the lists on the way, each with its place."""
+    if isinstance(node, list | tuple):
+        for index, item in enumerate(node):
+            if not isinstance(item, list | tuple):
+                yield from follow(item, keys, (*place, index))
+    elif not keys:
+        if node is not None:
+            yield place, node
+    elif node is not None:
+        yield from follow(at_key(node, keys[0]), keys[1:], (*place, keys[0]))
+
+
+def in_words(root: object, place: Place) -> str:
+    """`place` for people, counted from 1: "screen 'run', field 2, blink". The project itself is "project"."""
+    words: list[str] = []
+    node = root
+    listed = ""
+    for step in place:
+        node = at_key(node, step)
+        if isinstance(step, str):
+            words.append(quoted(step)[1:-1])
+            listed = step
+            continue
+        name = at_key(node, "name")
+        if isinstance(name, str) and name:
+            words[-1] += f" {quoted(name)}"
+        elif len(words) == 1 or listed == "field":
+            words[-1] += f" {step + 1}"
+        else:
+            words.append(f"{_LISTED.get(listed, 'item')} {step + 1}")
+    return ", ".join(words) or "project"

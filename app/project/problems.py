@@ -1,0 +1,53 @@
+"""What is wrong with a project, in words: a place, a message and a hint."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+Place = tuple[str | int, ...]
+"""The keys of the file and the indices (from 0) that lead to a thing: `("screen", 3, "field", 1, "signal")`."""
+
+_LONGEST_QUOTE: Final = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing that is wrong. As text: "screen 'run', field 2: signal 'sped' does not exist; did you mean 'speed'?".
+
+    `where` and `message` are words for the user, `hint` says what to do and may be empty. `place` leads a program to
+    the same spot; it is empty where the problem is the file itself.
+    """
+
+    where: str
+    message: str
+    hint: str = ""
+    place: Place = ()
+
+    def __str__(self) -> str:
+        place = f"{self.where}: " if self.where else ""
+        hint = f"; {self.hint}" if self.hint else ""
+        return f"{place}{self.message}{hint}"
+
+
+def quoted(text: str) -> str:
+    """`text` between quotation marks, fit for a message of one line: long texts cut, control characters as '?'."""
+    shown = text if len(text) <= _LONGEST_QUOTE else text[: _LONGEST_QUOTE - 3] + "..."
+    return "'" + "".join(character if character.isprintable() else "?" for character in shown) + "'"
+
+
+def did_you_mean(name: str, names: Iterable[str]) -> str:
+    """A hint that names the nearest of `names`, capitals aside, or an empty text if none is near."""
+    if len(name) > _LONGEST_QUOTE:
+        return ""
+    spelled = {other.casefold(): other for other in names}
+    nearest = difflib.get_close_matches(name.casefold(), spelled, n=1, cutoff=0.65)
+    return f"did you mean {quoted(spelled[nearest[0]])}?" if nearest else ""
+
+
+def one_of(names: Iterable[str]) -> str:
+    """A list of names for a sentence: "'a', 'b' or 'c'"."""
+    *most, last = (quoted(name) for name in names)
+    return f"{', '.join(most)} or {last}" if most else last

@@ -1,0 +1,221 @@
+"""The names by which the parts of a project refer to each other: followed, checked and renamed from one table."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import islice
+from typing import Final, Literal, TypeVar
+
+from app.project.model import Panel, Part, Project
+from app.project.places import at_key, attributes, follow, in_words
+from app.project.problems import Place, Problem, did_you_mean, quoted
+
+Kind = Literal["line", "follower", "signal", "screen", "key"]
+
+_Sought = Literal["line", "follower", "signal", "screen", "key", "register", "held"]
+"""What a reference must lead to: also a signal that is no bit itself, and a held value."""
+
+_REFERENCES: Final[tuple[tuple[tuple[str, ...], _Sought], ...]] = (
+    (("panel", "start"), "screen"),
+    (("follower", "line"), "line"),
+    (("signal", "follower"), "follower"),
+    (("signal", "bit", "of"), "register"),
+    (("screen", "field", "signal"), "signal"),
+    (("screen", "field", "blink", "signal"), "signal"),
+    (("turn", "from"), "screen"),
+    (("turn", "key"), "key"),
+    (("turn", "when", "signal"), "signal"),
+    (("turn", "to"), "screen"),
+    (("action", "from"), "screen"),
+    (("action", "key"), "key"),
+    (("action", "when", "signal"), "signal"),
+    (("action", "signal"), "signal"),
+    (("action", "value", "from"), "held"),
+)
+"""Every key of the file whose content is a name."""
+
+_ENTRY_KEYS: Final = tuple(
+    ("panel", "entry", serves) for serves in ("begin", "up", "down", "left", "right", "confirm", "abandon")
+)
+"""These follow a renamed key too, but may name a key that the panel does not have: that step is then not offered."""
+
+RELATIVE_SCREENS: Final = ("next", "previous")
+"""What a turn may lead to besides a screen; no screen can be called so."""
+
+_MOST_PROBLEMS: Final = 1000
+"""A file with more mistakes than this is told the first ones."""
+
+_MOST_HINTS: Final = 200
+"""Looking for the nearest name takes time: a file with more mistakes than this gets no more hints."""
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A place where a name is used: `where` in words, `place` for programs."""
+
+    where: str
+    place: Place
+
+
+def uses(project: Project, kind: Kind, name: str) -> tuple[Use, ...]:
+    """All places that use the `kind` called `name`, in the order of the file's sections."""
+    return tuple(
+        Use(in_words(project, place[:-1]), place)
+        for place, sought, used in _references(project)
+        if used == name and _kind(sought) == kind and not (place[-1] == "to" and name in RELATIVE_SCREENS)
+    )
+
+
+def dangling(project: Project) -> tuple[Problem, ...]:
+    """The names in `project` that point to nothing, or to something that cannot serve there."""
+    return tuple(_dangling(project))
+
+
+def name_clashes(project: Project) -> tuple[Problem, ...]:
+    """The names in `project` that two things of a kind have, and names that cannot be given."""
+    return tuple(_name_clashes(project))
+
+
+def problems_of_names(root: object) -> list[Problem]:
+    """Both of the above, for a project or for the plain tables of a file, whatever is wrong with them otherwise."""
+    return [*islice(_name_clashes(root), _MOST_PROBLEMS), *islice(_dangling(root), _MOST_PROBLEMS)]
+
+
+def renamed(project: Project, kind: Kind, old: str, new: str) -> Project:
+    """`project` with every use of a name changed. The thing itself keeps its name: that is the caller's edit."""
+
+    def change(name: object) -> object:
+        return new if name == old else name
+
+    for keys, sought in _REFERENCES:
+        if _kind(sought) == kind:
+            project = _rewritten(project, keys, change)
+    if kind == "key":
+        for keys in _ENTRY_KEYS:
+            project = _rewritten(project, keys, change)
+    return project
+
+
+def _kind(sought: _Sought) -> Kind:
+    if sought == "register" or sought == "held":
+        return "signal"
+    return sought
+
+
+def _references(root: object) -> Iterator[tuple[Place, _Sought, str]]:
+    for keys, sought in _REFERENCES:
+        for place, name in follow(root, keys):
+            if isinstance(name, str):
+                yield place, sought, name
+
+
+def _names(root: object, kind: Kind) -> list[tuple[Place, str]]:
+    """Everything of a kind that has a name, each with its place. The panel's keys are their own names."""
+    if kind == "key":
+        panel = at_key(root, "panel")
+        if isinstance(panel, dict) and "keys" not in panel:
+            return [((), key) for key in Panel.model_fields["keys"].default]
+        found = follow(panel, ("keys",), ("panel",))
+    else:
+        found = follow(root, (kind, "name"))
+    return [(place, name) for place, name in found if isinstance(name, str)]
+
+
+def _name_clashes(root: object) -> Iterator[Problem]:
+    kinds: tuple[Kind, ...] = ("key", "line", "follower", "signal", "screen")
+    for kind in kinds:
+        first: dict[str, int] = {}
+        for place, name in _names(root, kind):
+            if not place:
+                continue
+            index = next((step for step in reversed(place) if isinstance(step, int)), 0)
+            at = place if kind == "key" else place[:-1]
+            if name in first:
+                number = f"{kind} {index + 1}"
+                yield Problem(
+                    f"panel, {number}" if kind == "key" else number,
+                    f"has the same name as {kind} {first[name] + 1}, {quoted(name)}",
+                    f"each {kind} needs a name of its own",
+                    at,
+                )
+            first.setdefault(name, index)
+            if kind == "screen" and name in RELATIVE_SCREENS:
+                yield Problem(
+                    f"screen {index + 1}",
+                    f"cannot be called {quoted(name)}",
+                    "turns use this word; call it otherwise",
+                    at,
+                )
+
+
+def _dangling(root: object) -> Iterator[Problem]:
+    kinds: tuple[Kind, ...] = ("line", "follower", "signal", "screen", "key")
+    known = {kind: {name for _, name in _names(root, kind)} for kind in kinds}
+    bits = _names_with(root, "bit")
+    held = _names_with(root, "held")
+    wrong = Counter[str]()
+    for place, sought, name in _references(root):
+        kind = _kind(sought)
+        if name not in known[kind]:
+            if kind == "screen" and place[-1] == "to" and name in RELATIVE_SCREENS:
+                continue
+            wrong[kind] += 1
+            hint = did_you_mean(name, known[kind]) if wrong.total() <= _MOST_HINTS else ""
+            yield _problem(root, place, f"{_thing(place, kind)} {quoted(name)} does not exist", hint)
+        elif sought == "register" and name in bits:
+            yield _problem(root, place, f"signal {quoted(name)} is a bit itself", "name the signal that holds the bits")
+        elif sought == "held" and name not in held:
+            yield _problem(
+                root,
+                place,
+                f"signal {quoted(name)} is not a held value",
+                "name a signal with 'held', or write a number",
+            )
+
+
+def _thing(place: Place, kind: Kind) -> str:
+    return "start screen" if place == ("panel", "start") else kind
+
+
+def _problem(root: object, place: Place, message: str, hint: str) -> Problem:
+    return Problem(in_words(root, place[:-1]), message, hint, place)
+
+
+def _names_with(root: object, key: str) -> set[str]:
+    signals = at_key(root, "signal")
+    found: set[str] = set()
+    for signal in signals if isinstance(signals, list | tuple) else ():
+        name = at_key(signal, "name")
+        if isinstance(name, str) and at_key(signal, key) is not None:
+            found.add(name)
+    return found
+
+
+_P = TypeVar("_P", bound=Part)
+
+
+def _rewritten(part: _P, keys: tuple[str, ...], change: Callable[[object], object]) -> _P:
+    """`part` with `change` applied to all that stands under `keys`; the same object where nothing changes."""
+    attribute = attributes(type(part)).get(keys[0])
+    if attribute is None:
+        return part
+    old = getattr(part, attribute)
+    new: object
+    if len(keys) == 1:
+        new = change(old)
+        if new == old:
+            return part
+    elif isinstance(old, tuple):
+        items = tuple(_rewritten(item, keys[1:], change) if isinstance(item, Part) else item for item in old)
+        if all(item is before for item, before in zip(items, old, strict=True)):
+            return part
+        new = items
+    elif isinstance(old, Part):
+        new = _rewritten(old, keys[1:], change)
+        if new is old:
+            return part
+    else:
+        return part
+    return part.but(**{attribute: new})

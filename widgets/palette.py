@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import enum
 from dataclasses import dataclass, fields
+from importlib import resources
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QStyle, QWidget
 
 
 class Appearance(enum.StrEnum):
@@ -37,6 +38,8 @@ class Colours:
     """Buttons."""
     line: str
     """Thin lines between parts."""
+    edge: str
+    """Around what can be filled in or pressed."""
     ink: str
     """Text."""
     faint: str
@@ -64,7 +67,8 @@ LIGHT: Final = Colours(
     base="#ffffff",
     band="#f5f7f8",
     raised="#fbfcfc",
-    line="#c3cace",
+    line="#c9cfd3",
+    edge="#7c878f",
     ink="#182127",
     faint="#525f67",
     off="#87929a",
@@ -82,7 +86,8 @@ DARK: Final = Colours(
     base="#14191d",
     band="#1a2025",
     raised="#2a333a",
-    line="#434f58",
+    line="#3a454d",
+    edge="#75828c",
     ink="#e6ebee",
     faint="#a3b0b9",
     off="#6f7c85",
@@ -199,10 +204,20 @@ def qt_palette(colours: Colours) -> QPalette:
     return palette
 
 
+def set_look(widget: QWidget, look: str) -> None:
+    """Give `widget` one of the looks of the style sheet, also after it was shown."""
+    if widget.property("look") != look:
+        widget.setProperty("look", look)
+        style: QStyle = widget.style()
+        style.unpolish(widget)
+        style.polish(widget)
+
+
 def style_sheet(colours: Colours) -> str:
     """What the palette cannot say. A widget asks for a look by its dynamic property `look`."""
     values = {part.name: getattr(colours, part.name) for part in fields(colours)}
-    return _SHEET.format_map(values)
+    icons = str(resources.files("resources") / "icons").replace("\\", "/")
+    return _SHEET.format_map(values | {"icons": icons, "shade": "dark" if colours.dark else "light"})
 
 
 _SHEET: Final = """
@@ -218,21 +233,54 @@ QFrame[look="notice"] {{ background: {band}; border: 1px solid {caution}; border
 QFrame[look="armed"] {{ background: {armed}; border: 0; border-radius: 4px; }}
 QFrame[look="armed"] QLabel {{ color: {on_armed}; font-weight: 700; }}
 QFrame[look="unarmed"] {{ background: transparent; border: 1px solid {line}; border-radius: 4px; }}
-QFrame[look="unarmed"] QLabel {{ color: {faint}; }}
+QFrame[look="unarmed"] QLabel {{ color: {faint}; border: 0; }}
+QPushButton {{
+  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 4px; padding: 4px 14px;
+}}
+QPushButton:hover {{ border-color: {accent}; }}
+QPushButton:pressed {{ background: {line}; }}
+QPushButton:default {{ border: 2px solid {accent}; padding: 3px 13px; }}
+QPushButton:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
 QPushButton[look="primary"] {{
-  color: {on_accent}; background: {accent}; border: 1px solid {accent}; border-radius: 4px;
-  padding: 4px 14px; font-weight: 600;
+  color: {on_accent}; background: {accent}; border: 1px solid {accent}; font-weight: 600;
 }}
 QPushButton[look="primary"]:pressed {{ background: {ink}; color: {window}; }}
 QPushButton[look="primary"]:disabled {{ background: {band}; color: {off}; border-color: {line}; }}
 QToolButton[look="workplace"] {{
   color: {ink}; background: transparent; border: 0; border-bottom: 3px solid transparent; padding: 5px 16px 3px 16px;
 }}
-QToolButton[look="workplace"]:hover {{ background: {band}; }}
+QToolButton[look="workplace"]:hover {{ background: {window}; }}
 QToolButton[look="workplace"]:checked {{ color: {accent}; font-weight: 700; border-bottom: 3px solid {accent}; }}
+QToolButton[look="badge"] {{
+  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 3px; padding: 2px 10px; font-weight: 600;
+}}
+QToolButton[look="badge"]:pressed {{ background: {line}; }}
+QToolButton[look="badge"]:disabled {{ color: {off}; border-color: {line}; }}
+QLineEdit, QPlainTextEdit, QTextBrowser {{
+  color: {ink}; background: {base}; border: 1px solid {edge}; border-radius: 3px; padding: 2px 4px;
+  selection-background-color: {accent}; selection-color: {on_accent};
+}}
+QLineEdit:disabled, QPlainTextEdit:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
+QComboBox {{
+  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 4px; padding: 3px 8px;
+}}
+QComboBox:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
+QComboBox:editable {{ background: {base}; }}
+QComboBox::drop-down {{ border: 0; width: 20px; }}
+QComboBox::down-arrow {{ image: url("{icons}/down-{shade}.svg"); width: 12px; height: 12px; }}
+QComboBox QAbstractItemView {{ background: {base}; color: {ink}; border: 1px solid {edge}; }}
+QCheckBox, QRadioButton {{ spacing: 6px; }}
+QCheckBox::indicator {{
+  width: 14px; height: 14px; background: {base}; border: 1px solid {edge}; border-radius: 3px;
+}}
+QCheckBox::indicator:checked {{
+  background: {accent}; border-color: {accent}; image: url("{icons}/tick-{shade}.svg");
+}}
+QCheckBox::indicator:disabled {{ background: {window}; border-color: {line}; }}
 QHeaderView::section {{
   background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 6px; font-weight: 600;
 }}
-QTableView {{ gridline-color: {band}; border: 1px solid {line}; }}
+QTableView::item {{ padding: 0 6px; }}
+QTableView, QListView, QTreeView {{ background: {base}; alternate-background-color: {band}; border: 1px solid {line}; }}
 QSplitter::handle {{ background: {window}; }}
 """

@@ -6,13 +6,16 @@ import time
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QLineF, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QCoreApplication, QEvent, QLineF, QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from widgets import palette
+
+if TYPE_CHECKING:  # the bus is imported only when a line is connected
+    from app.bus.transactions import Transaction
 
 LANE: Final = 26
 """Height of one lane, in device-independent pixels."""
@@ -37,6 +40,30 @@ class Passage:
     good: bool
     write: bool
     at: float
+    advice: str = ""
+    """Of a fault: the same with what to check."""
+
+
+def passage_of(transaction: Transaction) -> Passage:
+    """A transaction of the bus in the words of the strip."""
+    head = f"{transaction.follower}: {transaction.kind}"
+    fault = transaction.fault
+    at = transaction.at + transaction.ms / 1000
+    if fault is None:
+        words = QCoreApplication.translate("LineStrip", "{what}, {ms} ms").format(what=head, ms=_ms(transaction.ms))
+        return Passage(transaction.line, words, good=True, write=transaction.request.writes, at=at)
+    return Passage(
+        transaction.line,
+        f"{head}: {fault.detail}",
+        good=False,
+        write=transaction.request.writes,
+        at=at,
+        advice=f"{head}: {fault.sentence}",
+    )
+
+
+def _ms(ms: float) -> str:
+    return f"{ms:.1f}" if ms < 10 else f"{ms:.0f}"
 
 
 @dataclass(slots=True)
@@ -45,6 +72,7 @@ class _Lane:
     good: int = 0
     faults: int = 0
     told: Passage | None = None
+    trouble: str = ""
 
 
 class LineStrip(QWidget):
@@ -93,6 +121,19 @@ class LineStrip(QWidget):
             self.update()
             self._announce()
 
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The names of the lines that are shown."""
+        return tuple(self._lanes)
+
+    def set_trouble(self, line: str, reason: str) -> None:
+        """Say beside the marks why this line is down; an empty reason: it is up."""
+        lane = self._lanes.get(line)
+        if lane is not None and lane.trouble != reason:
+            lane.trouble = reason
+            self.update()
+            self._announce()
+
     def counts(self, line: str) -> tuple[int, int]:
         """How many transactions of `line` were good, and how many were not, since set_lines()."""
         lane = self._lanes[line]
@@ -103,6 +144,8 @@ class LineStrip(QWidget):
         lane = self._lanes[line]
         if self._chosen is not None and self._chosen[0] == line:
             return self._words(self._chosen[1])
+        if lane.trouble:
+            return f"\u26a0 {lane.trouble}"
         return self._words(lane.told) if lane.told else self.tr("nothing yet")
 
     @property
@@ -144,11 +187,11 @@ class LineStrip(QWidget):
         painter.fillRect(QRect(track.left(), track.center().y(), track.width(), 1), colours.colour("line"))
         self._paint_marks(painter, track, name, lane)
         shown = self._chosen[1] if self._chosen and self._chosen[0] == name else lane.told
-        fault = shown is not None and not shown.good
+        fault = bool(lane.trouble) or (shown is not None and not shown.good)
         painter.setPen(colours.colour("fault" if fault else "faint"))
         painter.drawText(words, middle, metrics.elidedText(self.told(name), Qt.TextElideMode.ElideRight, words.width()))
         painter.setPen(colours.colour("fault" if lane.faults else "faint"))
-        text = self.tr("%1 good, %2 faults").replace("%1", str(lane.good)).replace("%2", str(lane.faults))
+        text = self.tr("{good} good, {faults} faults").format(good=lane.good, faults=lane.faults)
         painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, text)
 
     def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane) -> None:
@@ -206,7 +249,9 @@ class LineStrip(QWidget):
         """Tell about the mark under the pointer."""
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             under = self._under(event.pos().x(), event.pos().y())
-            QToolTip.showText(event.globalPos(), self._words(under[1]) if under else self._legend(), self)
+            QToolTip.showText(
+                event.globalPos(), (under[1].advice or self._words(under[1])) if under else self._legend(), self
+            )
             return True
         return super().event(event)
 
@@ -263,7 +308,10 @@ class LineStrip(QWidget):
         ago = self._clock() - passage.at
         if passage.good and self.chosen is not passage:
             return passage.words
-        return f"{passage.words} ({_ago(ago, self.tr('just now'), self.tr('%1 s ago'))})"
+        return f"{passage.words} ({self._ago(ago)})"
+
+    def _ago(self, seconds: float) -> str:
+        return self.tr("just now") if seconds < 1 else self.tr("{seconds} s ago").format(seconds=int(seconds))
 
     def _legend(self) -> str:
         return self.tr(
@@ -282,7 +330,3 @@ def _to_tell(told: Passage | None, newest: Passage) -> Passage:
     if told is None or not newest.good:
         return newest
     return told if newest.at - told.at < (WORDS_STAY_S if told.good else FAULT_STAYS_S) else newest
-
-
-def _ago(seconds: float, now: str, then: str) -> str:
-    return now if seconds < 1 else then.replace("%1", str(int(seconds)))

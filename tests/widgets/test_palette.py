@@ -32,10 +32,11 @@ def test_every_pair_that_carries_text_is_readable(colours: Colours, front: str, 
 
 
 @pytest.mark.parametrize("colours", [LIGHT, DARK], ids=["light", "dark"])
-def test_the_ring_around_the_focus_stands_out(colours: Colours) -> None:
+def test_the_focus_and_the_edges_of_controls_stand_out(colours: Colours) -> None:
     # WCAG 2.2, success criterion 1.4.11: 3 to 1 for parts of controls that one must see.
     for back in (colours.window, colours.base, colours.band, colours.raised):
         assert contrast(colours.accent, back) >= 3
+        assert contrast(colours.edge, back) >= 3
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,232 @@
+"""Arming: the deliberate act that lets Fanlight write to a real line, and the badge that always shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QAbstractAnimation, QEasingCurve, QRectF, Qt, QVariantAnimation, Signal
+from PySide6.QtGui import QAction, QBrush, QHideEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from widgets import palette
+from widgets.palette import set_look
+
+HOLD_MS: Final = 1200
+"""How long the button must be held: too long for a stray click, short enough for a stiff hand."""
+
+
+def cautions(widget: QWidget) -> tuple[str, ...]:
+    """What everybody must know before Fanlight writes to a real line."""
+    return (
+        widget.tr(
+            "A key on this screen is no emergency stop. A working emergency stop is within reach of whoever tests."
+        ),
+        widget.tr("Motion can start at once and without warning, also from a value that is already set."),
+        widget.tr("Nobody is near the machine or anything that it moves, and nobody can come near unseen."),
+        widget.tr("Local codes, and a licensed person who knows this machine, decide whether it may be run now."),
+    )
+
+
+class HoldButton(QPushButton):
+    """A button that acts only when it is held down for a while, by the mouse or by the space bar."""
+
+    held = Signal()
+
+    def __init__(self, text: str, parent: QWidget | None = None, *, hold_ms: int = HOLD_MS) -> None:
+        super().__init__(text, parent)
+        self.setAutoDefault(False)
+        self._fill = QVariantAnimation(self)
+        self._fill.setStartValue(0.0)
+        self._fill.setEndValue(1.0)
+        self._fill.setDuration(hold_ms)
+        self._fill.setEasingCurve(QEasingCurve.Type.Linear)
+        self._fill.valueChanged.connect(lambda _value: self.update())
+        self._fill.finished.connect(self._complete)
+        self.pressed.connect(self._fill.start)
+        self.released.connect(self._let_go)
+
+    @property
+    def holding(self) -> bool:
+        """Whether it is held and not yet through."""
+        return self._fill.state() is QAbstractAnimation.State.Running
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """A hidden button is not held."""
+        self._let_go()
+        super().hideEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The button, with a bar along its lower edge that fills while it is held."""
+        super().paintEvent(event)
+        if self.holding:
+            share = float(self._fill.currentValue())
+            painter = QPainter(self)
+            painter.fillRect(
+                QRectF(3, self.height() - 7, (self.width() - 6) * share, 4), palette.current().colour("accent")
+            )
+
+    def _let_go(self) -> None:
+        self._fill.stop()
+        self.update()
+
+    def _complete(self) -> None:
+        self.setDown(False)
+        self.held.emit()
+
+
+class ArmingDialog(QDialog):
+    """Accepted only when every caution was ticked and then the button was held."""
+
+    def __init__(self, lines: Sequence[str], parent: QWidget | None = None, *, hold_ms: int = HOLD_MS) -> None:
+        """`lines` says in words which lines Fanlight would write to."""
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Arm: let Fanlight write"))
+        layout = QVBoxLayout(self)
+        layout.setSpacing(10)
+        heading = QLabel(self.tr("From now on keys of the panel can write to a real line."))
+        heading.setProperty("look", "heading")
+        layout.addWidget(heading)
+        where = QLabel("\n".join(lines))
+        where.setTextFormat(Qt.TextFormat.PlainText)
+        where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
+        where.setAccessibleName(self.tr("Lines to be armed"))
+        layout.addWidget(where)
+        layout.addWidget(QLabel(self.tr("Read and tick each of these:")))
+        self.ticks = [_Caution(text, self) for text in cautions(self)]
+        for tick in self.ticks:
+            tick.box.toggled.connect(self._ticked)
+            layout.addWidget(tick)
+        self.hold = HoldButton(self.tr("Hold to arm"), hold_ms=hold_ms)
+        self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))
+        self.hold.held.connect(self.accept)
+        self.hint = QLabel()
+        self.hint.setProperty("look", "faint")
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons.addButton(self.hold, QDialogButtonBox.ButtonRole.ActionRole)
+        buttons.rejected.connect(self.reject)
+        layout.addSpacing(4)
+        layout.addWidget(self.hint)
+        layout.addWidget(buttons)
+        self._ticked()
+        self.setMinimumWidth(520)
+        self.ticks[0].box.setFocus()
+
+    def _ticked(self) -> None:
+        missing = sum(not tick.box.isChecked() for tick in self.ticks)
+        self.hold.setEnabled(missing == 0)
+        self.hint.setText(
+            self.tr("{count} still to tick.").format(count=missing)
+            if missing
+            else self.tr("Now hold the button, with the mouse or the space bar, until its bar is full.")
+        )
+
+
+class _Caution(QFrame):
+    """A caution that wraps over lines, with its tick box."""
+
+    def __init__(self, text: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(4, 2, 4, 2)
+        self.box = QCheckBox()
+        self.box.setAccessibleName(text)
+        label = QLabel(text)
+        label.setWordWrap(True)
+        label.setBuddy(self.box)
+        row.addWidget(self.box, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(label, 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Writing:
+    """What Fanlight may write to now."""
+
+    live: bool = False
+    simulated: bool = False
+    armed: tuple[str, ...] = ()
+    """The lines that are armed."""
+
+
+class ArmingBadge(QFrame):
+    """Always in sight: whether Fanlight can write, to what, and the way to end that at once."""
+
+    def __init__(self, arm: QAction, disarm: QAction, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._arm, self._disarm = arm, disarm
+        self._writing = Writing()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(10, 2, 4, 2)
+        row.setSpacing(8)
+        self._stripes = _Stripes()
+        self._words = QLabel()
+        self.button = QToolButton()
+        self.button.setProperty("look", "badge")
+        self.button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+        row.addWidget(self._stripes)
+        row.addWidget(self._words)
+        row.addWidget(self.button)
+        self.show_writing(Writing())
+
+    @property
+    def words(self) -> str:
+        """What the badge says."""
+        return self._words.text()
+
+    def show_writing(self, writing: Writing) -> None:
+        """Say this from now on."""
+        self._writing = writing
+        armed = bool(writing.armed) and not writing.simulated
+        if armed:
+            names = ", ".join(writing.armed)
+            words = self.tr("ARMED: keys write to {lines}").format(lines=names)
+        elif writing.live and writing.simulated:
+            words = self.tr("Simulated: nothing real can move")
+        elif writing.live:
+            words = self.tr("Not armed: only reading")
+        else:
+            words = self.tr("Not connected: nothing is written")
+        self._words.setText(words)
+        self.setAccessibleName(words)
+        self._stripes.setVisible(armed)
+        self.button.setDefaultAction(self._disarm if armed else self._arm)
+        self.button.setVisible(writing.live and not writing.simulated)
+        look = "armed" if armed else "unarmed"
+        if self.property("look") != look:
+            set_look(self, look)
+            # The words take their colour from the look of the badge, which Qt works out once for every widget.
+            self._words.style().unpolish(self._words)
+            self._words.style().polish(self._words)
+
+
+class _Stripes(QWidget):
+    """Slanted stripes, so that armed is seen without its colour too."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFixedSize(30, 18)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw them."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillRect(self.rect(), palette.current().colour("armed"))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QBrush(palette.current().colour("on_armed")))
+        painter.setClipRect(self.rect())
+        painter.shear(-0.6, 0)
+        for left in range(0, 60, 12):
+            painter.drawRect(left, 0, 6, self.height())

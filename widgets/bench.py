@@ -1,0 +1,391 @@
+"""The Bench workplace: the panel operated against its followers, with everything that the line says about them."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QSplitter,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.model import Line, Project, SerialLine
+from widgets.arming import ArmingDialog
+from widgets.document import Document
+from widgets.face import PanelFace
+from widgets.follower_control import FollowerCard
+from widgets.live import NotConnectedError, Live
+from widgets.palette import set_look
+from widgets.readings_table import ReadingsTable
+
+if TYPE_CHECKING:
+    from app.panel.rendering import Rows
+    from app.session import Session
+
+TABLE_EVERY_S: Final = 0.2
+"""How often the table and the cards are brought up to date: nobody reads faster."""
+
+SIMULATED, REAL = 0, 1
+
+
+class BenchWorkplace(QWidget):
+    """The panel with its keys, the followers, and the table of readings.
+
+    The face shows the project that was connected; what was edited since then is said, and connecting again takes it.
+    """
+
+    def __init__(self, document: Document, live: Live, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._live = live
+        self._session: Session | None = None
+        self._table_at = 0.0
+        self._rows: Rows = ()
+        self._cards: list[FollowerCard] = []
+        self._make_actions()
+        self.face = PanelFace()
+        self.readings = ReadingsTable()
+        self._cards_area = _Cards()
+        self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
+        self._notice = _Notice()
+        self._lay_out()
+        self.setFocusProxy(self.face)
+        self.face.key_pressed.connect(live.key_down)
+        self.face.key_released.connect(live.key_up)
+        live.frame.connect(self._frame)
+        live.connection_changed.connect(self._connection_changed)
+        document.changed.connect(self._document_changed)
+        self._show_project(document.project)
+        self._connection_changed()
+
+    # Commands
+
+    def connect_line(self) -> None:
+        """Connect where the choice says. What cannot be done is said in the notice."""
+        project = self._document.project
+        self._notice.hide()
+        try:
+            self._live.connect_to(project, "simulated" if self.where.currentIndex() == SIMULATED else None)
+        except NotConnectedError as why:
+            self._notice.say(str(why))
+            return
+        self.face.setFocus()
+
+    def disconnect_line(self) -> None:
+        """Disarm and disconnect."""
+        self._live.disconnect_from_line()
+
+    def choose(self, where: int) -> None:
+        """Choose SIMULATED or REAL for the next connection."""
+        self.where.setCurrentIndex(where)
+
+    def arm(self) -> None:
+        """Ask for the cautions, then arm."""
+        session = self._live.session
+        if session is None or session.simulation is not None or self._live.writing.armed:
+            return
+        lines = [f"{name}: {session.endpoints[name]}" for name in session.endpoints]
+        dialog = ArmingDialog(lines, self.window())
+        # The line may be disconnected, or become another one, while the cautions are read.
+        self._live.connection_changed.connect(dialog.reject)
+        accepted = bool(dialog.exec())
+        self._live.connection_changed.disconnect(dialog.reject)
+        if accepted and self._live.session is session:
+            self._live.arm()
+            self.face.setFocus()
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands of this workplace into a menu."""
+        menu.addActions([self.connect_action, self.disconnect_action])
+        menu.addSeparator()
+        menu.addActions([self.simulated_action, self.real_action])
+        menu.addSeparator()
+        menu.addActions([self.arm_action, self.disarm_action])
+        menu.addSeparator()
+        menu.addMenu(self._followers_menu)
+        menu.addSeparator()
+        menu.addActions([self.panel_action, self.filter_action, self.not_good_action])
+
+    def _make_actions(self) -> None:
+        self.connect_action = self._action(self.tr("&Connect"), self.connect_line, "Ctrl+K")
+        self.disconnect_action = self._action(self.tr("D&isconnect"), self.disconnect_line, "Ctrl+Shift+K")
+        self.simulated_action = self._action(
+            self.tr("To &simulated followers"), lambda: self.choose(SIMULATED), "Ctrl+Alt+K"
+        )
+        self.real_action = self._action(self.tr("To the &real line"), lambda: self.choose(REAL), "Ctrl+Alt+R")
+        where = QActionGroup(self)
+        for action in (self.simulated_action, self.real_action):
+            action.setCheckable(True)
+            where.addAction(action)
+        self.arm_action = self._action(self.tr("&Arm\u2026"), self.arm, "Ctrl+Shift+A")
+        self.disarm_action = self._action(self.tr("&Disarm"), self._live.disarm, "Ctrl+D")
+        self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
+        self.filter_action = self._action(self.tr("Filter the &readings"), self._filter, QKeySequence.StandardKey.Find)
+        self.not_good_action = self._action(
+            self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
+        )
+
+    def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
+        action = QAction(text, self)
+        action.setShortcut(shortcut)
+        action.triggered.connect(lambda _checked=False: run())
+        return action
+
+    def _operate(self) -> None:
+        self.face.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _filter(self) -> None:
+        self.readings.filter.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.readings.filter.selectAll()
+
+    def _toggle_not_good(self) -> None:
+        self.readings.not_good.toggle()
+
+    # Layout
+
+    def _lay_out(self) -> None:
+        bar = QHBoxLayout()
+        bar.setSpacing(8)
+        self.where = QComboBox()
+        self.where.addItems(["", ""])
+        self.where.setAccessibleName(self.tr("Connect to"))
+        self.where.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        self.where.currentIndexChanged.connect(self._where_changed)
+        caption = QLabel(self.tr("Connect &to"))
+        caption.setBuddy(self.where)
+        self.connect_button = QPushButton()
+        self.connect_button.setProperty("look", "primary")
+        self.connect_button.setAutoDefault(False)
+        self.connect_button.clicked.connect(self._toggle_connection)
+        self.status = QLabel()
+        self.status.setTextFormat(Qt.TextFormat.PlainText)
+        self.status.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        bar.addWidget(caption)
+        bar.addWidget(self.where)
+        bar.addWidget(self.connect_button)
+        bar.addWidget(self.status, 1)
+        left = QWidget()
+        column = QVBoxLayout(left)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.face, 1)
+        column.addWidget(self._cards_area)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.addWidget(left)
+        split.addWidget(self.readings)
+        split.setStretchFactor(0, 1)
+        split.setStretchFactor(1, 1)
+        split.setSizes([620, 700])
+        split.setChildrenCollapsible(False)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(10, 8, 10, 8)
+        layout.setSpacing(8)
+        layout.addLayout(bar)
+        layout.addWidget(self._notice)
+        layout.addWidget(split, 1)
+
+    def _toggle_connection(self) -> None:
+        if self._live.connected:
+            self.disconnect_line()
+        else:
+            self.connect_line()
+
+    # Keeping it in step
+
+    def _where_changed(self, where: int) -> None:
+        self.simulated_action.setChecked(where == SIMULATED)
+        self.real_action.setChecked(where == REAL)
+
+    def _document_changed(self) -> None:
+        session = self._live.session
+        if session is None:
+            self._notice.hide()
+            self._show_project(self._document.project)
+        elif session.project is not self._document.project:
+            self._notice.say(
+                self.tr("The design was changed since this was connected. The panel still runs as it was."),
+                self.tr("Connect again"),
+                self.connect_line,
+            )
+        else:
+            self._notice.hide()
+        self._name_lines()
+
+    def _connection_changed(self) -> None:
+        session = self._live.session
+        if session is not self._session:
+            self._session = session
+            self._begin(session)
+        writing = self._live.writing
+        if session is not None:
+            where = ", ".join(f"{name} at {endpoint}" for name, endpoint in session.endpoints.items())
+            words = self.tr("Live, simulated: {where}") if writing.simulated else self.tr("Live: {where}")
+            self._say_status(words.format(where=where), "good")
+        else:
+            self._say_status(self.tr("Not connected"), "faint")
+        connected = session is not None
+        self.connect_button.setText(self.tr("Disconnect") if connected else self.tr("Connect"))
+        self.where.setEnabled(not connected)
+        self.connect_action.setEnabled(not connected)
+        self.disconnect_action.setEnabled(connected)
+        self.simulated_action.setEnabled(not connected)
+        self.real_action.setEnabled(not connected)
+        real = connected and not writing.simulated
+        self.arm_action.setEnabled(real and not writing.armed)
+        self.disarm_action.setEnabled(real and bool(writing.armed))
+
+    def _begin(self, session: Session | None) -> None:
+        """Put the project of this session on the bench, or the edited one while there is no session."""
+        self._rows = ()
+        self.face.set_rows(())
+        self._show_project(self._document.project if session is None else session.project)
+        self._table_at = 0.0
+        if session is not None and session.simulation is not None:
+            for card in self._cards:
+                card.simulate(session.simulation.models[card.follower.name])
+        self._followers_menu.clear()
+        for card in self._cards:
+            if card.switches is not None:
+                self._followers_menu.addMenu(card.follower.name.replace("&", "&&")).addActions(card.switches.actions)
+        self._followers_menu.setEnabled(not self._followers_menu.isEmpty())
+
+    def _say_status(self, words: str, look: str) -> None:
+        text = ("\u25cf " if look == "good" else "\u25cb ") + words
+        self.status.setText(text)
+        self.status.setToolTip(text)
+        set_look(self.status, look)
+
+    def _show_project(self, project: Project) -> None:
+        self.face.set_panel(project.panel)
+        self.readings.set_project(project)
+        self._cards = [FollowerCard(project, follower) for follower in project.followers]
+        self._cards_area.show_cards(self._cards)
+        self._name_lines()
+
+    def _name_lines(self) -> None:
+        lines = self._document.project.lines
+        named = ", ".join(_line_words(line) for line in lines) or self.tr("the project has none")
+        self.where.setItemText(SIMULATED, self.tr("simulated followers"))
+        self.where.setItemText(REAL, self.tr("the real line: {lines}").format(lines=named))
+
+    # A frame
+
+    def _frame(self) -> None:
+        session = self._live.session
+        if session is None or not self.isVisible():
+            return
+        rows = session.rows()
+        if rows != self._rows:
+            self._rows = rows
+            self.face.set_rows(rows)
+        now = time.monotonic()
+        if now - self._table_at >= TABLE_EVERY_S:
+            self._table_at = now
+            self.readings.set_readings(self._live.readings(), now)
+            followers = session.snapshot().followers
+            for card in self._cards:
+                card.show_state(followers.get(card.follower.name), now)
+                card.refresh()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Keys are let go when the focus leaves."""
+        self._live.release_all()
+        super().focusOutEvent(event)
+
+
+class _Cards(QScrollArea):
+    """The cards of the followers, as high as they are, but never more than half of the room."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._inner = QWidget()
+        self.setWidget(self._inner)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+
+    def show_cards(self, cards: Sequence[QWidget]) -> None:
+        inner = QWidget()
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(0, 0, 0, 0)
+        for card in cards:
+            column.addWidget(card)
+        self._inner = inner
+        self.setWidget(inner)
+        inner.installEventFilter(self)
+        self.updateGeometry()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+        return super().eventFilter(watched, event)
+
+    def sizeHint(self) -> QSize:
+        parent = self.parentWidget()
+        wanted = self._inner.sizeHint()
+        half = parent.height() // 2 if parent is not None else wanted.height()
+        return QSize(wanted.width(), max(60, min(wanted.height(), half)))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(200, min(120, self.sizeHint().height()))
+
+
+class _Notice(QFrame):
+    """A sentence above the bench, with at most one thing to do about it."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("look", "notice")
+        self.words = QLabel()
+        self.words.setTextFormat(Qt.TextFormat.PlainText)
+        self.words.setWordWrap(True)
+        self.button = QPushButton()
+        self.button.setAutoDefault(False)
+        self.button.clicked.connect(self._do)
+        self._deed: Callable[[], object] | None = None
+        away = QToolButton()
+        away.setText("\u00d7")
+        away.setAutoRaise(True)
+        away.setAccessibleName(self.tr("Dismiss"))
+        away.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        away.clicked.connect(self.hide)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(10, 4, 4, 4)
+        row.addWidget(self.words, 1)
+        row.addWidget(self.button)
+        row.addWidget(away)
+        self.hide()
+
+    def say(self, words: str, button: str = "", deed: Callable[[], object] | None = None) -> None:
+        self.words.setText(f"\u26a0 {words}")
+        self.setAccessibleName(words)
+        self.button.setText(button)
+        self.button.setVisible(bool(button))
+        self._deed = deed
+        self.show()
+
+    def _do(self) -> None:
+        self.hide()
+        if self._deed is not None:
+            self._deed()
+
+
+def _line_words(line: Line) -> str:
+    if isinstance(line, SerialLine):
+        return f"{line.name}, {line.device} {line.baud} Bd"
+    return f"{line.name}, {line.host}:{line.port}"

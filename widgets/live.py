@@ -1,0 +1,183 @@
+"""A project running behind the window: one session, looked at once a frame."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING, Any, Final
+
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
+
+from app.project.model import Project
+from widgets.arming import Writing
+
+if TYPE_CHECKING:  # the line's libraries are imported only when a project is connected
+    from app.session import Session, Via
+    from app.signals.reading import Reading
+
+FRAME_MS: Final = 33
+"""Time between two looks at the session."""
+
+
+class NotConnectedError(Exception):
+    """The project cannot be connected; the message says why and what to do."""
+
+
+class Live(QObject):
+    """Owns the session of the window.
+
+    All of it happens in the window's thread, and nothing here waits for the line: the line and the simulated followers
+    have their own threads, and every frame takes only what they have published.
+    """
+
+    connection_changed = Signal()
+    """Connected, disconnected, armed or disarmed."""
+    frame = Signal()
+    """The session was looked at; `rows`, `snapshot` and `readings` are new. Some thirty times a second."""
+    happened = Signal(object)
+    """The panel did something: an app.panel.events effect (Write, Turned, Entered, Refused)."""
+    transactions = Signal(object)
+    """What went over the line since the last frame, oldest first: a tuple of app.bus.transactions.Transaction."""
+
+    def __init__(
+        self, parent: QObject | None = None, *, make_session: Callable[[Project, Via], Session] | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._make = make_session or _session
+        self._session: Session | None = None
+        self._seen = 0
+        self._timer = QTimer(self)
+        self._timer.setInterval(FRAME_MS)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.timeout.connect(self._look)
+
+    # The connection
+
+    @property
+    def session(self) -> Session | None:
+        """The running session, or None."""
+        return self._session
+
+    @property
+    def connected(self) -> bool:
+        """Whether a project is running."""
+        return self._session is not None
+
+    @property
+    def writing(self) -> Writing:
+        """What may be written to now."""
+        session = self._session
+        if session is None:
+            return Writing()
+        armed = tuple(line.name for line in session.project.lines if session.engine.armed(line.name))
+        return Writing(live=True, simulated=session.simulation is not None, armed=armed)
+
+    def connect_to(self, project: Project, via: Via) -> None:
+        """Run `project`; what ran before is stopped first. A real line starts disarmed.
+
+        Raises NotConnectedError.
+        """
+        from app.bus.endpoint import BadEndpoint
+        from app.follower.errors import FollowerError
+        from app.session import CannotConnect
+
+        self.disconnect_from_line()
+        if not project.lines:
+            raise NotConnectedError(
+                self.tr("The project has no line, so there is nothing to connect to. Add a line first.")
+            )
+        session: Session | None = None
+        try:
+            session = self._make(project, via)
+            session.start()
+        except (BadEndpoint, CannotConnect, FollowerError) as why:
+            if session is not None:
+                session.stop()
+            raise NotConnectedError(str(why)) from None
+        self._session = session
+        self._seen = 0
+        self._timer.start()
+        self.connection_changed.emit()
+        self._look()
+
+    def disconnect_from_line(self) -> None:
+        """Disarm, let go of every key, stop. No thread is left when this returns."""
+        session, self._session = self._session, None
+        if session is None:
+            return
+        self._timer.stop()
+        self._disarm(session)
+        session.stop()
+        self.connection_changed.emit()
+
+    def arm(self) -> None:
+        """Let keys write to every line of the project. Only after the user has taken the cautions."""
+        session = self._session
+        if session is None or session.simulation is not None:
+            return
+        for line in session.project.lines:
+            session.engine.arm(line.name, True)
+        self.connection_changed.emit()
+
+    def disarm(self) -> None:
+        """Let go of every key, then write to no real line any more, at once."""
+        session = self._session
+        if session is None or session.simulation is not None:
+            return
+        self._pass_on(session.release_all())
+        self._disarm(session)
+        self.connection_changed.emit()
+
+    # The panel
+
+    def key_down(self, key: str) -> None:
+        """The operator presses `key` of the panel."""
+        if self._session is not None:
+            self._pass_on(self._session.key_down(key))
+            self.frame.emit()
+
+    def key_up(self, key: str) -> None:
+        """The operator lets `key` go."""
+        if self._session is not None:
+            self._pass_on(self._session.key_up(key))
+            self.frame.emit()
+
+    def release_all(self) -> None:
+        """No key can be held any longer: the window lost the focus."""
+        if self._session is not None:
+            self._pass_on(self._session.release_all())
+
+    def readings(self) -> Mapping[str, Reading]:
+        """The readings of all signals: what the line brought, the bits in it, and the held values."""
+        from app.panel.view import View
+
+        if self._session is None:
+            return {}
+        return View(self._session.project, self._session.state.held, self._session.snapshot().readings)
+
+    # A frame
+
+    def _look(self) -> None:
+        session = self._session
+        if session is None:
+            return
+        self._pass_on(session.tick())
+        self._seen, news = session.engine.transactions.since(self._seen)
+        if news:
+            self.transactions.emit(news)
+        self.frame.emit()
+
+    def _pass_on(self, effects: tuple[Any, ...]) -> None:
+        for effect in effects:
+            self.happened.emit(effect)
+
+    @staticmethod
+    def _disarm(session: Session) -> None:
+        if session.simulation is None:
+            for line in session.project.lines:
+                session.engine.arm(line.name, False)
+
+
+def _session(project: Project, via: Via) -> Session:
+    from app.session import Session
+
+    return Session(project, via)

@@ -1,0 +1,427 @@
+"""The main window: one project, its workplaces, its menus and the line strip."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer
+from PySide6.QtGui import (
+    QAction,
+    QActionGroup,
+    QCloseEvent,
+    QDragEnterEvent,
+    QDropEvent,
+    QKeySequence,
+)
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QMainWindow,
+    QMenu,
+    QMessageBox,
+    QStackedWidget,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.files import ProjectFileError, ProjectSaveError, load, save
+from app.project.model import Project
+from widgets.arming import ArmingBadge
+from widgets.bench import BenchWorkplace
+from widgets.design import DesignWorkplace
+from widgets.document import Document
+from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.live import Live
+from widgets.palette import Appearance, Theme, set_look
+from widgets.problems import ProblemsDialog
+from widgets.settings import Settings
+from widgets.strip import LineStrip, passage_of
+from widgets.templates import TemplateDialog, blank
+
+SUFFIX: Final = ".toml"
+TOLD_MS: Final = 8_000
+"""How long a message stays in the bar."""
+COMFORTABLE: Final = QSize(1240, 700)
+
+
+class MainWindow(QMainWindow):
+    """Everything around the workplaces: which project, which workplace, what is connected, what may be written."""
+
+    def __init__(self, settings: Settings | None = None, theme: Theme | None = None) -> None:
+        super().__init__()
+        self.settings = settings or Settings()
+        self._theme = theme
+        self._ask = True
+        self.document = Document(blank(4, 20), None, self)
+        self.live = Live(self)
+        self.strip = LineStrip()
+        self.setAcceptDrops(True)
+        self._make_actions()
+        self.design = DesignWorkplace(self.document)
+        self.bench = BenchWorkplace(self.document, self.live)
+        self._make_frame()
+        self._make_menus()
+        self._connect()
+        self._retitle()
+        self.show_workplace(0)
+        self.resize(COMFORTABLE)
+        if not self.settings.geometry.isEmpty():
+            self.restoreGeometry(self.settings.geometry)
+
+    # Projects and files
+
+    def new(self) -> None:
+        """Ask what the new project starts as, and edit it."""
+        if not self.may_leave():
+            return
+        dialog = TemplateDialog(self)
+        if dialog.exec():
+            self.take(dialog.project, None)
+
+    def open(self) -> None:
+        """Ask for a file and open it."""
+        name, _ = QFileDialog.getOpenFileName(self, self.tr("Open a project"), self._folder(), self._filter())
+        if name:
+            self.open_file(Path(name))
+
+    def open_file(self, path: Path) -> bool:
+        """Open this file, after the question about unsaved changes. False if it was not opened; that has been said."""
+        if not self.may_leave():
+            return False
+        try:
+            project = load(path)
+        except ProjectFileError as error:
+            self.settings.forget(path)
+            self._refresh_recent()
+            self.show_problems(path, error)
+            return False
+        self.take(project, path)
+        return True
+
+    def take(self, project: Project, path: Path | None) -> None:
+        """Edit this project from now on. What ran is disconnected."""
+        self.live.disconnect_from_line()
+        self.document.open(project, path)
+        if path is not None:
+            self.settings.remember(path)
+            self._refresh_recent()
+
+    def save(self) -> bool:
+        """Save the project to its file. False if it was not saved; that has been said."""
+        return self.save_as() if self.document.path is None else self._save_to(self.document.path)
+
+    def save_as(self) -> bool:
+        """Ask for a file and save there. False if it was not saved."""
+        start = self.document.path or Path(self._folder()) / (self._name() + SUFFIX)
+        name, _ = QFileDialog.getSaveFileName(self, self.tr("Save the project as"), str(start), self._filter())
+        if not name:
+            return False
+        path = Path(name)
+        return self._save_to(path if path.suffix else path.with_suffix(SUFFIX))
+
+    def may_leave(self) -> bool:
+        """Whether the present project may be left: nothing is unsaved, or the user saved or discarded it."""
+        if not self.document.modified:
+            return True
+        answer = QMessageBox(self)
+        answer.setIcon(QMessageBox.Icon.Question)
+        answer.setWindowTitle(self.tr("Unsaved changes"))
+        answer.setText(self.tr("Save the changes to {name}?").format(name=f"\u201c{self._name()}\u201d"))
+        answer.setTextFormat(Qt.TextFormat.PlainText)
+        answer.setInformativeText(self.tr("Otherwise they are lost."))
+        button = QMessageBox.StandardButton
+        answer.setStandardButtons(button.Save | button.Discard | button.Cancel)
+        answer.setDefaultButton(button.Save)
+        match answer.exec():
+            case button.Save:
+                return self.save()
+            case button.Discard:
+                return True
+            case _:
+                return False
+
+    def leave(self) -> None:
+        """Close without the question about unsaved changes."""
+        self._ask = False
+        self.close()
+
+    def show_problems(self, path: Path, error: ProjectFileError) -> None:
+        """Say everything that is wrong with a file."""
+        summary = self.tr("{file} cannot be opened. Problems found: {count}").format(
+            file=path.name, count=len(error.problems)
+        )
+        ProblemsDialog(self.tr("This file cannot be opened"), summary, error.problems, self).exec()
+
+    def _save_to(self, path: Path) -> bool:
+        try:
+            save(self.document.project, path)
+        except ProjectSaveError as error:
+            QMessageBox.critical(self, self.tr("Not saved"), str(error))
+            return False
+        self.document.mark_saved(path)
+        self.settings.remember(path)
+        self._refresh_recent()
+        self.tell(self.tr("Saved {file}").format(file=path.name))
+        return True
+
+    def _folder(self) -> str:
+        path = self.document.path or next(iter(self.settings.recent), None)
+        return str(path.parent) if path else ""
+
+    def _filter(self) -> str:
+        return self.tr("Fanlight projects (*{suffix});;All files (*)").format(suffix=SUFFIX)
+
+    def _name(self) -> str:
+        if self.document.path is not None:
+            return self.document.path.name.removesuffix(SUFFIX)
+        return "".join(c for c in self.document.project.title if c.isalnum() or c in " -_").strip() or self.tr(
+            "untitled"
+        )
+
+    # Workplaces
+
+    def show_workplace(self, number: int) -> None:
+        """Go to a workplace, counted from 0 in the order of the switcher."""
+        self._stack.setCurrentIndex(number)
+        self._workplace_actions[number].setChecked(True)
+        self.workplace.setFocus()
+
+    @property
+    def workplace(self) -> QWidget:
+        """The workplace that is shown."""
+        return self._workplaces[self._stack.currentIndex()]
+
+    def tell(self, words: str, *, trouble: bool = False) -> None:
+        """Say something in the bar for a while."""
+        self._told.setText(("\u26a0 " if trouble else "") + words)
+        self._told.setToolTip(words)
+        set_look(self._told, "caution" if trouble else "faint")
+        self._told_timer.start(TOLD_MS)
+
+    # Making the window
+
+    def _make_actions(self) -> None:
+        key = QKeySequence.StandardKey
+        self.new_action = self._action(self.tr("&New\u2026"), self.new, key.New)
+        self.open_action = self._action(self.tr("&Open\u2026"), self.open, key.Open)
+        self.save_action = self._action(self.tr("&Save"), self.save, key.Save)
+        self.save_as_action = self._action(self.tr("Save &as\u2026"), self.save_as, "Ctrl+Shift+S")
+        self.quit_action = self._action(self.tr("&Quit"), self.close, "Ctrl+Q")
+        self.quit_action.setMenuRole(QAction.MenuRole.QuitRole)
+        self.undo_action = self._action(self.tr("&Undo"), self.document.undo, key.Undo)
+        self.redo_action = self._action(self.tr("&Redo"), self.document.redo, key.Redo)
+        self.full_screen_action = self._action(self.tr("&Full screen"), self._full_screen, "Ctrl+Shift+F", toggles=True)
+        self.strip_action = self._action(self.tr("&Line strip"), self.strip.setVisible, "Ctrl+Shift+L", toggles=True)
+        self.strip_action.setChecked(True)
+        self.shortcuts_action = self._action(self.tr("&Keys and shortcuts"), self._show_shortcuts, "Ctrl+F1")
+        self.cautions_action = self._action(self.tr("&Cautions"), lambda: CautionsDialog(self).exec(), "Ctrl+Shift+F1")
+        self.about_action = self._action(self.tr("&About Fanlight"), lambda: AboutDialog(self).exec(), "Ctrl+Alt+F1")
+        self.about_action.setMenuRole(QAction.MenuRole.AboutRole)
+
+    def _action(
+        self,
+        text: str,
+        run: Callable[..., object],
+        shortcut: QKeySequence | QKeySequence.StandardKey | str | None = None,
+        *,
+        toggles: bool = False,
+    ) -> QAction:
+        action = QAction(text, self)
+        action.setCheckable(toggles)
+        if isinstance(shortcut, QKeySequence.StandardKey):
+            action.setShortcuts(shortcut)
+        elif shortcut is not None:
+            action.setShortcut(shortcut)
+        if toggles:
+            action.toggled.connect(run)
+        else:
+            action.triggered.connect(lambda _checked=False: run())
+        self.addAction(action)
+        return action
+
+    def _make_frame(self) -> None:
+        self._stack = QStackedWidget()
+        bar = QFrame()
+        bar.setProperty("look", "bar")
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(6, 0, 8, 0)
+        row.setSpacing(0)
+        group = QActionGroup(self)
+        self._workplace_actions: list[QAction] = []
+        self._workplaces: tuple[QWidget, ...] = (self.design, self.bench)
+        for number, (name, workplace) in enumerate(
+            ((self.tr("&Design"), self.design), (self.tr("&Bench"), self.bench))
+        ):
+            self._stack.addWidget(workplace)
+            action = self._action(name, lambda number=number: self.show_workplace(number), f"Ctrl+{number + 1}")
+            action.setCheckable(True)
+            group.addAction(action)
+            self._workplace_actions.append(action)
+            button = QToolButton()
+            button.setProperty("look", "workplace")
+            button.setDefaultAction(action)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            row.addWidget(button)
+        self._told = QLabel()
+        self._told.setTextFormat(Qt.TextFormat.PlainText)
+        self._told.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._told_timer = QTimer(self)
+        self._told_timer.setSingleShot(True)
+        self._told_timer.timeout.connect(self._told.clear)
+        self.badge = ArmingBadge(self.bench.arm_action, self.bench.disarm_action)
+        row.addWidget(self._told, 1)
+        row.addWidget(self.badge)
+        whole = QWidget()
+        layout = QVBoxLayout(whole)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(bar)
+        layout.addWidget(self._stack, 1)
+        layout.addWidget(self.strip)
+        self.setCentralWidget(whole)
+
+    def _make_menus(self) -> None:
+        bar = self.menuBar()
+        file = bar.addMenu(self.tr("&File"))
+        file.addActions([self.new_action, self.open_action])
+        self._recent_menu = file.addMenu(self.tr("Open &recent"))
+        file.addSeparator()
+        file.addActions([self.save_action, self.save_as_action])
+        file.addSeparator()
+        file.addAction(self.quit_action)
+        self._refresh_recent()
+        edit = bar.addMenu(self.tr("&Edit"))
+        edit.addActions([self.undo_action, self.redo_action])
+        view = bar.addMenu(self.tr("&View"))
+        self._add_appearance(view)
+        view.addActions([self.strip_action, self.full_screen_action])
+        workplace = bar.addMenu(self.tr("&Workplace"))
+        workplace.addActions(self._workplace_actions)
+        line = bar.addMenu(self.tr("&Line"))
+        self.bench.fill_menu(line)
+        help_menu = bar.addMenu(self.tr("&Help"))
+        help_menu.addActions([self.shortcuts_action, self.cautions_action])
+        help_menu.addSeparator()
+        help_menu.addAction(self.about_action)
+
+    def _add_appearance(self, view: QMenu) -> None:
+        menu = view.addMenu(self.tr("&Appearance"))
+        group = QActionGroup(self)
+        for appearance, text, shortcut in (
+            (Appearance.SYSTEM, self.tr("As the &system"), "Ctrl+Alt+S"),
+            (Appearance.LIGHT, self.tr("&Light"), "Ctrl+Alt+L"),
+            (Appearance.DARK, self.tr("&Dark"), "Ctrl+Alt+D"),
+        ):
+            action = self._action(text, lambda appearance=appearance: self._choose_look(appearance), shortcut)
+            action.setCheckable(True)
+            action.setChecked(appearance is self.settings.appearance)
+            group.addAction(action)
+            menu.addAction(action)
+
+    def _connect(self) -> None:
+        self.document.changed.connect(self._retitle)
+        self.document.standing_changed.connect(self._retitle)
+        self.live.connection_changed.connect(self._connection_changed)
+        self.live.frame.connect(self._show_trouble)
+        self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
+        self._connection_changed()
+
+    # Keeping it in step
+
+    def _retitle(self) -> None:
+        self.setWindowTitle(self.tr("{name}[*] \u2013 Fanlight").format(name=self._name()))
+        self.setWindowModified(self.document.modified)
+        for action, name, plain, named in (
+            (self.undo_action, self.document.undo_name, self.tr("&Undo"), self.tr("&Undo: {step}")),
+            (self.redo_action, self.document.redo_name, self.tr("&Redo"), self.tr("&Redo: {step}")),
+        ):
+            action.setEnabled(name is not None)
+            action.setText(plain if name is None else named.format(step=name.replace("&", "&&")))
+
+    def _connection_changed(self) -> None:
+        writing = self.live.writing
+        self.badge.show_writing(writing)
+        session = self.live.session
+        if session is None:
+            self.strip.set_lines([])
+        elif tuple(self.strip.lines) != tuple(line.name for line in session.project.lines):
+            self.strip.set_lines([line.name for line in session.project.lines])
+
+    def _show_trouble(self) -> None:
+        session = self.live.session
+        if session is not None:
+            for name, line in session.snapshot().lines.items():
+                self.strip.set_trouble(name, "" if line.connected else line.reason)
+
+    def _refresh_recent(self) -> None:
+        self._recent_menu.clear()
+        for number, path in enumerate(self.settings.recent, start=1):
+            text = f"&{number}  {path.name}  \u2013  {path.parent}".replace("&", "&&").replace("&&", "&", 1)
+            action = self._recent_menu.addAction(text)
+            action.setShortcut(f"Ctrl+Alt+{number}")
+            action.triggered.connect(lambda _checked=False, path=path: self.open_file(path))
+        self._recent_menu.setEnabled(bool(self.settings.recent))
+        if self.settings.recent:
+            self._recent_menu.addSeparator()
+            self._recent_menu.addAction(self.tr("&Empty this list")).triggered.connect(self._empty_recent)
+
+    def _empty_recent(self) -> None:
+        self.settings.forget_all()
+        self._refresh_recent()
+
+    def _choose_look(self, appearance: Appearance) -> None:
+        self.settings.appearance = appearance
+        if self._theme is not None:
+            self._theme.choose(appearance)
+
+    def _full_screen(self, on: bool) -> None:
+        self.setWindowState(
+            self.windowState() | Qt.WindowState.WindowFullScreen
+            if on
+            else self.windowState() & ~Qt.WindowState.WindowFullScreen
+        )
+
+    def _show_shortcuts(self) -> None:
+        menus = [action.menu() for action in self.menuBar().actions()]
+        ShortcutsDialog([menu for menu in menus if isinstance(menu, QMenu)], self.document.project.panel, self).exec()
+
+    # Events
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask about unsaved changes, then disarm, disconnect and go."""
+        if self._ask and not self.may_leave():
+            event.ignore()
+            return
+        self.live.disconnect_from_line()
+        self.settings.geometry = self.saveGeometry()
+        event.accept()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """A window that is not in front holds no key."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
+            self.live.release_all()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take one file of this computer."""
+        if _dragged_file(event) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open the file, once the drag is over."""
+        path = _dragged_file(event)
+        if path is not None:
+            event.acceptProposedAction()
+            # A dialog inside the drop would hold the program that the file was dragged from.
+            QTimer.singleShot(0, self, lambda: self.open_file(path))
+
+
+def _dragged_file(event: QDropEvent) -> Path | None:
+    urls = event.mimeData().urls()
+    return Path(urls[0].toLocalFile()) if len(urls) == 1 and urls[0].isLocalFile() else None

@@ -81,8 +81,8 @@ def start_without_stop(survey: Survey) -> Iterator[Fault]:
     a bit, a coil, a register whose bits are signals that may be written, or one that has a text per value. A stop of
     it is a key that does `clear`, `toggle` or `momentary` on the same signal, writes 0 to it, or writes its whole word
     with that bit clear; for a word of bits, also one that clears a bit that the start sets, and for a register with
-    texts, one that writes another number. A condition is no stop: the operator cannot make it come true. Toggle and
-    momentary actions bring their own stop.
+    texts, one that writes another number. What stops something is no start, whatever else it switches on. A condition
+    is no stop: the operator cannot make it come true. Toggle and momentary actions bring their own stop.
     Common practice, no source: a start by key needs a stop by key.
     """
     for index, action in enumerate(survey.project.actions):
@@ -152,6 +152,14 @@ def stop_lost_in_entry(survey: Survey) -> Iterator[Fault]:
 
 
 def _starts(survey: Survey, action: Action) -> bool:
+    if not _switches_on(survey, action):
+        return False
+    # A number that stops what another key has started may well set a bit of its own, such as a quick stop.
+    others = survey.project.actions if action.do == "write" else ()
+    return not any(_switches_on(survey, other) and _stopped_by(survey, other, action) for other in others)
+
+
+def _switches_on(survey: Survey, action: Action) -> bool:
     signal = survey.signal(action.signal)
     if action.key not in survey.project.panel.keys or signal is None or isinstance(signal, HeldSignal):
         return False

@@ -8,6 +8,7 @@ from app.checks.rule import RULES
 from app.checks.survey import Survey
 from app.project.model import Project
 from app.project.places import in_words
+from app.project.problems import Place
 
 RULE_MODULES = (names, whole, lines, registers, screens, paging, keys, entry, actions)
 """The modules of rules: named here, so that their rules are in the list once this module is imported."""
@@ -20,9 +21,15 @@ def check(project: Project) -> tuple[Finding, ...]:
     """
     survey = Survey(project)
     findings = [
-        Finding(name, fault.severity, in_words(project, fault.place), fault.message, fault.hint, fault.place)
+        Finding(name, fault.severity, _where(project, fault.place), fault.message, fault.hint, fault.place)
         for name, rule in RULES.items()
         for fault in rule(survey)
     ]
     findings.sort(key=lambda finding: GRAVITY[finding.severity])
     return tuple(findings)
+
+
+def _where(project: Project, place: Place) -> str:
+    """The part in words; the one key of it that is wrong is told by the message."""
+    part = place[:-1] if len(place) > 1 and isinstance(place[-1], str) else place
+    return in_words(project, part)

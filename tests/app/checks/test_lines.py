@@ -1,0 +1,58 @@
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from app.project.model import Follower, SerialLine, TcpLine
+
+if TYPE_CHECKING:
+    from tests.app.checks.conftest import Draft
+
+
+def test_two_lines_on_one_serial_port(good: Draft) -> None:
+    broken = good.change(("follower", 1), line="second").add(SerialLine(name="second", device="/dev/ttyUSB0"))
+    broken = broken.without(("line", 1))
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("device-shared", "error", ("line", 1))
+    assert broken.change(("line", 1), device="/dev/ttyUSB1").clean()
+
+
+def test_two_lines_to_one_address(good: Draft) -> None:
+    broken = good.change(("follower", 0), line="second").add(TcpLine(name="second", host="192.0.2.7"))
+    broken = broken.without(("line", 0))
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("device-shared", "warning", ("line", 1))
+    assert broken.change(("line", 1), port=503).clean()
+
+
+def test_two_followers_at_one_unit(good: Draft) -> None:
+    broken = good.change(("follower", 1), line="hall", unit=3).without(("line", 1))
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("unit-clash", "error", ("follower", 1))
+    assert broken.change(("follower", 1), unit=4).clean()
+
+
+def test_the_same_unit_on_another_line_is_fine(good: Draft) -> None:
+    assert good.change(("follower", 1), unit=3).clean()
+
+
+def test_a_follower_polled_less_often_than_it_waits(good: Draft) -> None:
+    broken = good
+    for name in ("command", "speed set", "status", "frequency", "power"):
+        broken = broken.signal(name, every_ms=3000)
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("polled-too-slowly", "warning", ("follower", 0))
+    assert broken.signal("status", every_ms=1000).clean()
+    assert broken.change(("follower", 0), communication_timeout_ms=5000).clean()
+
+
+def test_a_set_point_refreshed_less_often_than_the_follower_waits(good: Draft) -> None:
+    broken = good.signal("speed set", refresh_ms=3000)
+    finding = broken.only()
+    assert (finding.rule, finding.severity) == ("refreshed-too-slowly", "warning")
+    assert finding.place == good.place("signal", "speed set")
+    assert broken.signal("speed set", refresh_ms=1000).clean()
+
+
+def test_a_follower_is_named_only_once_for_its_time_out(good: Draft) -> None:
+    spare = Follower(name="spare", line="yard", unit=9, communication_timeout_ms=100)
+    assert good.add(spare).only().rule == "unused"

@@ -21,7 +21,7 @@ from app.project.model import HeldSignal, Project
 if TYPE_CHECKING:  # what only some verbs need is imported when they run: the command answers quickly
     from app.bus.engine import Snapshot
     from app.session import Session
-    from app.signals.reading import Value
+    from app.signals.reading import Reading, Value
 
 FINE, FOUND_WRONG, COULD_NOT_RUN = 0, 1, 2
 """Exit statuses: fine; it ran and found something wrong; it could not run."""
@@ -51,7 +51,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 130
     except BrokenPipeError:
         # Whoever read our output stopped reading; leave without a second complaint when Python flushes.
-        sys.stdout = None  # type: ignore[assignment]
+        sys.stdout = None
         return COULD_NOT_RUN
     return status
 
@@ -83,7 +83,7 @@ def _parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="fanlight",
         description="Design small text panels for Modbus devices, prove them and hand them over.",
-        epilog="'fanlight PROJECT' alone opens the window. Exit status: 0 fine, 1 found something wrong, 2 could not run.",
+        epilog="'fanlight PROJECT' opens the window. Exit status: 0 fine, 1 something wrong found, 2 could not run.",
     )
     parser.add_argument("--version", action="version", version=f"fanlight {version('fanlight')}")
     verbs = parser.add_subparsers(metavar="VERB", required=True)
@@ -335,6 +335,7 @@ def _read(args: argparse.Namespace) -> int:
         else:
             _wait(lambda: False, limit_s=args.for_s)
         snapshot = session.snapshot()
+    _complain_of_endpoints(snapshot)
     return _report_readings(args, project, names, snapshot)
 
 
@@ -343,6 +344,22 @@ def _tried(snapshot: Snapshot, names: Sequence[str]) -> bool:
     from app.signals.reading import NEVER_READ
 
     return all(snapshot.readings.get(name, NEVER_READ) is not NEVER_READ for name in names)
+
+
+def _complain_of_endpoints(snapshot: Snapshot) -> None:
+    """Raise CouldNotRun if a line cannot be opened because of something on this computer rather than the far end."""
+    from app.bus.faults import FaultKind
+
+    here = {
+        FaultKind.NO_SUCH_HOST,
+        FaultKind.PORT_MISSING,
+        FaultKind.PORT_BUSY,
+        FaultKind.PORT_PERMISSION,
+        FaultKind.PORT_SETTINGS,
+    }
+    for line in snapshot.lines.values():
+        if not line.connected and not line.good and here & line.faults.keys():
+            raise CouldNotRun(line.reason)
 
 
 def _patience(project: Project) -> float:
@@ -365,7 +382,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
                         "text": plain_text(project, name, reading.value),
                         "quality": str(reading.quality),
                         "reason": reading.reason,
-                        "age_ms": None if reading.time is None else round(1000 * reading.age(snapshot.at)),
+                        "age_ms": _age_ms(reading, snapshot.at),
                     }
                     for name, reading in readings.items()
                 },
@@ -379,9 +396,16 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
     else:
         width = max((len(name) for name in names), default=0)
         for name, reading in readings.items():
-            shown = plain_text(project, name, reading.value)
-            print(f"{name:<{width}}  {shown:>12}  " + ("good" if reading.good else f"{reading.quality}: {reading.reason}"))
+            shown = f"{plain_text(project, name, reading.value)} {project.signal_named[name].unit}".strip()
+            print(
+                f"{name:<{width}}  {shown:>12}  " + ("good" if reading.good else f"{reading.quality}: {reading.reason}")
+            )
     return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG
+
+
+def _age_ms(reading: Reading, now: float) -> int | None:
+    age = reading.age(now)
+    return None if age is None else round(1000 * age)
 
 
 def _faults(snapshot: Snapshot) -> dict[str, int]:
@@ -428,6 +452,7 @@ def _panel(args: argparse.Namespace) -> int:
                 session.key_up(press)
                 _settle(session)
         _run(session, args.for_s or 0.0)
+        _complain_of_endpoints(session.snapshot())
         return _report_panel(args, session)
 
 
@@ -457,7 +482,9 @@ def _settle(session: Session) -> None:
         reading = session.snapshot().readings.get(name)
         if reading is None:
             return False
-        return (reading.good and reading.time >= since) or (not reading.good and _tried(session.snapshot(), [name]))
+        if not reading.good:
+            return _tried(session.snapshot(), [name])
+        return reading.time is not None and reading.time >= since
 
     def settled() -> bool:
         session.tick()
@@ -501,9 +528,7 @@ def _print_json(value: object) -> None:
     print(json.dumps(value, indent=2, ensure_ascii=False))
 
 
-VERBS: dict[
-    str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.ArgumentParser], None], str]
-] = {
+VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.ArgumentParser], None], str]] = {
     "window": (_window, _window_arguments, "open the window"),
     "demo": (_demo, _demo_arguments, "open the window on a demo project, live against its simulated follower"),
     "check": (_check, _check_arguments, "check the design of a project"),

@@ -32,6 +32,9 @@ from app.project.model import Project
 Via = Literal["simulated"] | Endpoint | None
 """Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
 
+RELEASE_S = 1.0
+"""How long a stop waits at most for the line to take the release of a key that was held, in seconds."""
+
 
 class CannotConnect(Exception):
     """The project cannot be run that way; the message says what to do."""
@@ -110,7 +113,8 @@ class Session:
     def stop(self) -> None:
         """Release what is held, then stop the line and the simulated followers. No thread is left."""
         if self._engine is not None:
-            self._feed(ReleaseAll(self._clock()))
+            if self._feed(ReleaseAll(self._clock())):
+                self._engine.flush(RELEASE_S)
             self._engine.stop()
             self._engine = None
         self._waiting.clear()

@@ -56,7 +56,9 @@ def operate(session: Session) -> int:
         layout=Layout(
             HSplit(
                 [
-                    Window(FormattedTextControl(screen), height=session.project.panel.rows + 2, always_hide_cursor=True),
+                    Window(
+                        FormattedTextControl(screen), height=session.project.panel.rows + 2, always_hide_cursor=True
+                    ),
                     Window(FormattedTextControl(lambda: _state_of_followers(session)), wrap_lines=True),
                     Window(FormattedTextControl(f"{legend}  leave: Ctrl+C"), height=1, style="reverse"),
                 ]
@@ -93,4 +95,4 @@ def _style(attribute: Attribute) -> str:
 
 def _state_of_followers(session: Session) -> str:
     followers = session.snapshot().followers
-    return "\n".join(f"{name}: {state.words}" for name, state in followers.items())
+    return "\n".join(f"{name}: {state.reason or 'answering'}" for name, state in followers.items())

@@ -23,7 +23,12 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def run(command: list[str], **options: object) -> subprocess.CompletedProcess[str]:
     done: subprocess.CompletedProcess[str] = subprocess.run(
-        command, capture_output=True, text=True, timeout=100, check=False, **options  # type: ignore[call-overload]
+        command,
+        capture_output=True,
+        text=True,
+        timeout=100,
+        check=False,
+        **options,  # type: ignore[call-overload]
     )
     assert done.returncode == 0, f"{command}\n{done.stdout}\n{done.stderr}"
     return done

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
-import os
 import socket
 import subprocess
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -52,7 +51,7 @@ def free_port() -> int:
         return port
 
 
-@contextmanager
+@contextlib.contextmanager
 def follower(project: Path, port: int) -> Iterator[subprocess.Popen[str]]:
     """`fanlight follower` as a process of its own, once it listens."""
     command = [sys.executable, "-c", "from app.cli import main; raise SystemExit(main())"]
@@ -114,11 +113,11 @@ def test_plan_tells_every_read(capsys: pytest.CaptureFixture[str]) -> None:
     (line,) = json.loads(out)["lines"]
     assert set(line) == {"line", "cycle_ms", "reads"}
     assert all(
-        set(read) == {"follower", "unit", "table", "address", "count", "signals", "ms"} for read in line["reads"]
+        set(read) >= {"follower", "unit", "table", "address", "count", "signals", "ms"} for read in line["reads"]
     )
     planned = {signal for read in line["reads"] for signal in read["signals"]}
     assert {signal.name for signal in load(path).signals if hasattr(signal, "follower")} <= planned
-    assert line["cycle_ms"] == pytest.approx(sum(read["ms"] for read in line["reads"]))
+    assert line["cycle_ms"] == pytest.approx(sum(read["ms"] for read in line["reads"]), abs=0.1)
     status, out, _ = answers(capsys, "plan", str(path))
     assert status == 0
     assert "unit 3" in out
@@ -162,7 +161,7 @@ def test_a_port_in_use(capsys: pytest.CaptureFixture[str]) -> None:
         port = taken.getsockname()[1]
         words = refused(capsys, "follower", str(demo_path("booster-pump")), "--tcp", f"127.0.0.1:{port}")
     assert str(port) in words
-    assert "in use" in words
+    assert "another program uses that port" in words
 
 
 @pytest.mark.parametrize("verb", ["read", "panel"])
@@ -298,18 +297,20 @@ def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
     path = demo_path("booster-pump")
     port = free_port()
     command = [sys.executable, "-c", "from app.cli import main; raise SystemExit(main())"]
-    with follower(path, port), subprocess.Popen(
-        [*command, "panel", str(path), "--via", f"tcp://127.0.0.1:{port}", "--for", "8", "--json"],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-        env=os.environ,
-    ) as polling:
-        wait_for(lambda: connected_to(port))
-    # the follower is dead here, killed in mid-poll
-    wait_for(lambda: not connected_to(port))
-    with follower(path, port):
-        out, err = polling.communicate(timeout=60)
+    with contextlib.ExitStack() as stack:
+        with follower(path, port):
+            polling = stack.enter_context(
+                subprocess.Popen(
+                    [*command, "panel", str(path), "--via", f"tcp://127.0.0.1:{port}", "--for", "8", "--json"],
+                    stdout=subprocess.PIPE,
+                    stderr=subprocess.PIPE,
+                    text=True,
+                )
+            )
+            wait_for(lambda: connected_to(port))
+        wait_for(lambda: not connected_to(port))  # the follower was killed in mid-poll
+        with follower(path, port):
+            out, err = polling.communicate(timeout=60)
     assert polling.returncode == 0, err
     assert err == ""
     shown = json.loads(out)

@@ -206,7 +206,9 @@ class RegisterSignal(Shown):
     write: bool = False
     every_ms: int = Key(500, ge=10, le=3_600_000, description="How fresh it should be.")
     refresh_ms: int = Key(0, ge=0, le=600_000, description="Above 0: written again and again.")
-    start_value: Number | str | None = Key(None, description="The engineering value that a simulated follower holds at first.")
+    start_value: Number | str | None = Key(
+        None, description="The engineering value that a simulated follower holds at first."
+    )
 
 
 class Bit(Part):

@@ -21,7 +21,7 @@ def test_an_action_on_what_may_not_be_written(good: Draft, do: Any) -> None:
 
 @pytest.mark.parametrize(("value", "word"), [(60, "above"), (4, "below")])
 def test_a_value_outside_the_limits(good: Draft, value: int, word: str) -> None:
-    broken = good.add(Action(key="down", do="write", signal="speed set", value=value))
+    broken = good.add(Action(key="down", do="write", signal="speed set", value=Decimal(value)))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("action-refused", "error", ("action", 4))
     assert word in finding.message
@@ -91,15 +91,15 @@ def test_a_toggle_brings_its_own_stop(good: Draft) -> None:
 
 
 def test_a_set_point_is_no_start(good: Draft) -> None:
-    assert good.add(Action(key="down", do="write", signal="speed set", value=50)).clean()
+    assert good.add(Action(key="down", do="write", signal="speed set", value=Decimal(50))).clean()
 
 
 def test_a_command_by_numbers(good: Draft) -> None:
     mode = RegisterSignal(name="mode", follower="scale", number=40_001, write=True, texts={"1": "run", "2": "stop"})
-    draft = good.add(mode).add(Action(key="up", do="write", signal="mode", value=1))
+    draft = good.add(mode).add(Action(key="up", do="write", signal="mode", value=Decimal(1)))
     finding = draft.only()
     assert (finding.rule, finding.place) == ("start-without-stop", ("action", 4))
-    assert draft.add(Action(key="down", do="write", signal="mode", value=2)).clean()
+    assert draft.add(Action(key="down", do="write", signal="mode", value=Decimal(2))).clean()
 
 
 def test_a_start_on_a_screen_without_the_stop(good: Draft) -> None:
@@ -176,10 +176,12 @@ def test_a_held_value_that_is_always_set(good: Draft) -> None:
     broken = good.field("run", 1, blink=Condition(signal="slow speed"))
     finding = broken.only()
     assert (finding.rule, finding.place) == ("condition-settled", (*good.place("screen", "run"), "field", 1))
-    assert broken.signal("slow speed", limits=(0, 20)).field("run", 1, blink=Condition(signal="run")).only_of(
-        "held-value-refused"
+    assert (
+        broken.signal("slow speed", limits=(0, 20))
+        .field("run", 1, blink=Condition(signal="run"))
+        .only_of("held-value-refused")
     )
 
 
 def test_a_float_beyond_its_limits_may_come(good: Draft) -> None:
-    assert good.field("run", 1, blink=Condition(signal="power", is_="above", value=20)).clean()
+    assert good.field("run", 1, blink=Condition(signal="power", is_="above", value=Decimal(20))).clean()

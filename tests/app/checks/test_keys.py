@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import TYPE_CHECKING
 
 import pytest
@@ -44,7 +45,7 @@ def test_one_key_that_does_the_same_twice(good: Draft) -> None:
 
 
 def test_one_key_that_writes_a_word_and_a_bit_of_it(good: Draft) -> None:
-    broken = good.add(Action(key="stop", do="write", signal="command", value=0))
+    broken = good.add(Action(key="stop", do="write", signal="command", value=Decimal(0)))
     finding = broken.only()
     assert (finding.rule, finding.place) == ("actions-fight", ("action", 4))
 

@@ -46,10 +46,8 @@ def test_a_value_longer_than_the_follower_answers(good: Draft) -> None:
     [(30_002, "uint16"), (30_001, "float32"), (30_001, "int32"), (30_001, "uint16"), (30_010, "uint32")],
 )
 def test_signals_that_share_registers(good: Draft, number: int, encoding: Any) -> None:
-    other = RegisterSignal(
-        name="tare", follower="scale", table="input", number=number, encoding=encoding, limits=(0, 9)
-    )
-    broken = good.add(other).field("scale", 3, signal="tare", width=11)
+    other = RegisterSignal(name="tare", follower="scale", table="input", number=number, encoding=encoding)
+    broken = good.add(other).signal("tare", limits=(0, 9)).field("scale", 3, signal="tare", width=11)
     findings = [finding for finding in check(broken.project) if finding.severity != "note"]
     assert [(finding.rule, finding.severity, finding.place) for finding in findings if "registers" in finding.rule] == [
         ("registers-overlap", "warning", ("signal", 12))

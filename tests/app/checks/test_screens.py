@@ -166,9 +166,9 @@ def test_values_without_a_text_are_noted(good: Draft, encoding: Any, texts: dict
 
 
 def test_a_text_for_every_limited_held_value(good: Draft) -> None:
-    held = HeldSignal(name="mode", held=Decimal(1), limits=(1, 3), texts={"1": "slow", "2": "even", "3": "fast"})
+    held = HeldSignal(name="mode", held=Decimal(1), limits=(Decimal(1), Decimal(3)))
     draft = good.add(held).add_field("slow", Field(at=(1, 0), width=4, signal="mode", kind="choice", entry=True))
-    assert draft.clean()
+    assert draft.signal("mode", texts={"1": "slow", "2": "even", "3": "fast"}).clean()
     finding = draft.signal("mode", texts={"1": "slow", "3": "fast"}).only()
     assert "can be 2," in finding.message
 

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from app.checks import check
@@ -15,7 +16,7 @@ def test_a_project_that_is_begun(empty: Draft) -> None:
 
 
 def test_screens_that_show_nothing(empty: Draft) -> None:
-    begun = empty.add(Screen(name="run"), HeldSignal(name="preset", held=1))
+    begun = empty.add(Screen(name="run"), HeldSignal(name="preset", held=Decimal(1)))
     (finding,) = [finding for finding in check(begun.project) if finding.rule == "nothing-yet"]
     assert (finding.severity, finding.where) == ("note", "project")
 

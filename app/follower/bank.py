@@ -140,6 +140,9 @@ class Bank:
     def advance_to(self, now: float) -> None:
         """Let the model's time run up to `now`, seconds of a monotonic clock. A bank has nothing that moves."""
 
+    def rest(self) -> None:
+        """The clock stops: what passes until the next `advance_to` does not count."""
+
     def overview(self) -> tuple[Quantity, ...]:
         """The follower's own values: of a bank its signals, but for those that hold nothing plausible."""
         found = []

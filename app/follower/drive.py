@@ -33,6 +33,8 @@ Common practice for 400 V, no source. The rise is taken as proportional to the p
 DC_LINK_LAG: Final = 0.03
 """Time constant with which the DC link follows, s."""
 
+_DC_LINK_STEP: Final = -math.expm1(-STEP / DC_LINK_LAG)
+
 STANDSTILL: Final = 5 * RPM
 """Below this the shaft counts as standing, rad/s."""
 
@@ -110,15 +112,18 @@ class Drive:
         self.torque = 0.0
         """Of the motor, Nm."""
         self.dc_voltage = rectifier_peak(self.motor.supply_voltage)
-        self.run_time_s = 0.0
         self.limiting = False
         """Whether the torque limit holds the ramp back."""
         self._command = CommandBit(0)
+        self._run_asked = self._reverse_asked = self._quick_stop_asked = False
         self._reset = False
         self._locked = False
         self._was_remote = self.inputs.remote
+        self._run_steps = 0
         self._silence_s = 0.0
         self._owed = 0.0
+        self._peak_voltage = rectifier_peak(self.motor.supply_voltage)
+        self._mean_voltage = rectifier_mean(self.motor.supply_voltage)
         self._breakaway = self.load.breakaway(self.motor)
         self._square = self.load.square(self.motor)
 
@@ -130,7 +135,10 @@ class Drive:
     def obey(self, word: int) -> None:
         """Take a new command word. A rising fault reset counts at this moment, and only in remote."""
         before, self._command = self._command, CommandBit(word & 0xF)
-        if self._command & ~before & CommandBit.FAULT_RESET and self.inputs.remote:
+        self._run_asked = CommandBit.RUN in self._command
+        self._reverse_asked = CommandBit.REVERSE in self._command
+        self._quick_stop_asked = CommandBit.QUICK_STOP in self._command
+        if CommandBit.FAULT_RESET in self._command & ~before and self.inputs.remote:
             self._reset = True
 
     def heard(self) -> None:
@@ -162,7 +170,7 @@ class Drive:
         """Where the ramp leads, Hz, negative in reverse."""
         if self.state is not DriveState.OPERATION_ENABLED or not self._run:
             return 0.0
-        return -self.reference if self._command & CommandBit.REVERSE else self.reference
+        return -self.reference if self._reverse_asked else self.reference
 
     @property
     def status_word(self) -> int:
@@ -187,6 +195,11 @@ class Drive:
         return self.motor.current_at(self.torque) if self.running else 0.0
 
     @property
+    def run_time_s(self) -> float:
+        """How long the inverter has fed the motor, s."""
+        return self._run_steps * STEP
+
+    @property
     def speed_rpm(self) -> float:
         """Of the shaft, min-1."""
         return self.speed / RPM
@@ -198,37 +211,42 @@ class Drive:
 
     @property
     def _run(self) -> bool:
-        return self.inputs.remote and bool(self._command & CommandBit.RUN) and not self._locked
+        return self.inputs.remote and self._run_asked and not self._locked
 
     @property
     def _quick_stop(self) -> bool:
-        return self.inputs.remote and bool(self._command & CommandBit.QUICK_STOP)
+        return self.inputs.remote and self._quick_stop_asked
 
     @property
     def _standing(self) -> bool:
         return self.frequency == 0.0 and abs(self.speed) < STANDSTILL
 
     def _step(self) -> None:
-        self._watch()
-        self._obey()
+        if self._watch():
+            self._reset = False
+        else:
+            self._obey()
         self._turn()
         self._feed()
 
-    def _watch(self) -> None:
-        """Trips, and the lock against starting by itself."""
+    def _watch(self) -> bool:
+        """Trips, and the lock against starting by itself. True if it tripped: no more transitions in this step."""
         remote = self.inputs.remote
         if remote and not self._was_remote:
             self._locked = True
         self._was_remote = remote
-        if not self._command & CommandBit.RUN:
+        if not self._run_asked:
             self._locked = False
         self._silence_s += STEP
         if self.faulted:
-            return
+            return False
         if self.inputs.external_fault:
             self._trip(FaultCode.EXTERNAL)
-        elif remote and self.running and 0 < self.communication_timeout_s < self._silence_s - STEP / 2:
+            return True
+        if remote and self.running and 0 < self.communication_timeout_s < self._silence_s - STEP / 2:
             self._trip(FaultCode.COMMUNICATION)
+            return True
+        return False
 
     def _trip(self, fault: FaultCode) -> None:
         self.fault = fault
@@ -278,7 +296,7 @@ class Drive:
         """The ramp and the motion: J dw/dt = T_motor - T_load."""
         running = self.running
         if running:
-            self.run_time_s += STEP
+            self._run_steps += 1
             quick = self.state is DriveState.QUICK_STOP_ACTIVE
             up = BASE_FREQUENCY * STEP / max(self.ramp_up_s, STEP)
             down = BASE_FREQUENCY * STEP / max(QUICK_STOP_S if quick else self.ramp_down_s, STEP)
@@ -322,9 +340,9 @@ class Drive:
     def _feed(self) -> None:
         """The DC link: from the peak of the line at no load down to the bridge's mean at rated power, up in braking."""
         share = self.power_kw / self.motor.power_kw
-        peak = rectifier_peak(self.motor.supply_voltage)
+        peak = self._peak_voltage
         if share >= 0:
-            wanted = peak - (peak - rectifier_mean(self.motor.supply_voltage)) * min(share, 1.5)
+            wanted = peak - (peak - self._mean_voltage) * min(share, 1.5)
         else:
             wanted = peak + BRAKING_RISE * min(-share, 1.0)
-        self.dc_voltage += (wanted - self.dc_voltage) * -math.expm1(-STEP / DC_LINK_LAG)
+        self.dc_voltage += (wanted - self.dc_voltage) * _DC_LINK_STEP

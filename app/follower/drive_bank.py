@@ -58,6 +58,11 @@ class DriveBank(Bank):
                 self.drive.advance(min(now - self._now, LONGEST_LEAP_S))
                 self._now = now
 
+    def rest(self) -> None:
+        """The clock stops: what passes until the next `advance_to` does not count."""
+        with self._lock:
+            self._now = None
+
     def advance(self, dt: float) -> None:
         """Let `dt` seconds pass at once."""
         with self._lock:

@@ -119,7 +119,9 @@ MEASURED: Final = (
     Measured("DC-link voltage", 403, "uint16", "0.1 V", lambda drive: drive.dc_voltage * 10),
     Measured("fault code", 404, "uint16", _FAULT_CODES, lambda drive: drive.fault),
     Measured("shaft speed", 405, "int16", "min-1, negative in reverse", lambda drive: drive.speed_rpm),
-    Measured("run time", 406, "uint32", "s, while the inverter feeds the motor", lambda drive: int(drive.run_time_s)),
+    Measured(
+        "run time", 406, "uint32", "s, while the inverter feeds the motor", lambda drive: int(drive.run_time_s + 1e-6)
+    ),
     Measured("mechanical power", 408, "float32", "kW", lambda drive: drive.power_kw),
 )
 

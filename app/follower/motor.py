@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 RPM: Final = 2 * math.pi / 60
@@ -34,7 +35,7 @@ def rectifier_peak(line_voltage: float) -> float:
     return math.sqrt(2) * line_voltage
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class MotorData:
     """The name plate of a four-quadrant V/f driven induction motor and the supply of its drive."""
 
@@ -47,43 +48,47 @@ class MotorData:
     efficiency: float = 0.89
     supply_voltage: float = 400.0
 
-    @property
+    @cached_property
     def torque(self) -> float:
         """Rated torque, Nm."""
         return self.power_kw * 1000 / (self.speed_rpm * RPM)
 
-    @property
+    @cached_property
     def current(self) -> float:
         """Rated current: P / (sqrt(3) U cos(phi) eta), A."""
         return self.power_kw * 1000 / (math.sqrt(3) * self.voltage * self.power_factor * self.efficiency)
 
-    @property
+    @cached_property
     def magnetising_current(self) -> float:
         """The part of the rated current that makes the field, taken as its reactive part: I sin(phi), A."""
         return self.current * math.sqrt(1 - self.power_factor**2)
 
-    @property
+    @cached_property
     def torque_current(self) -> float:
         """The part of the rated current that makes rated torque: I cos(phi), A."""
         return self.current * self.power_factor
 
-    @property
+    @cached_property
     def slip_frequency(self) -> float:
         """By how much the shaft lags behind the field at rated torque, Hz of the supply."""
         return self.frequency - self.speed_rpm * self.poles / 120
 
-    @property
+    @cached_property
     def stiffness(self) -> float:
         """Torque per lag of the shaft behind the field, Nm s/rad: the straight part of the torque-speed curve."""
         return self.torque / (self.field_speed(self.frequency) - self.speed_rpm * RPM)
 
     def field_speed(self, frequency: float) -> float:
         """Shaft speed of the rotating field, rad/s."""
-        return synchronous_speed(frequency, self.poles) * RPM
+        return frequency * self._speed_per_hertz
 
     def field_frequency(self, speed: float) -> float:
         """Supply frequency whose field turns with the shaft at `speed` rad/s, Hz."""
-        return speed / RPM * self.poles / 120
+        return speed / self._speed_per_hertz
+
+    @cached_property
+    def _speed_per_hertz(self) -> float:
+        return synchronous_speed(1.0, self.poles) * RPM
 
     def current_at(self, torque: float) -> float:
         """Current at constant flux: magnetising and torque parts stand at right angles, A."""
@@ -100,7 +105,7 @@ class LoadData:
 
     share: float = 0.9
     friction: float = 0.02
-    inertia: float = 0.25
+    inertia: float = 0.6
 
     def breakaway(self, motor: MotorData) -> float:
         """Friction torque, Nm."""

@@ -13,11 +13,11 @@ import errno
 import logging
 import os
 import socket
+from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final, Literal, TypeAlias, cast
 
-import serial
-from pymodbus.transport.serialtransport import create_serial_connection
+from pymodbus.transport.serialtransport import SerialTransport, create_serial_connection
 
 from app.follower.errors import FollowerError
 from app.follower.framing import (
@@ -35,6 +35,7 @@ from app.follower.requests import BROADCAST, Responder
 
 Framing = Literal["tcp", "rtu"]
 Parity = Literal["none", "even", "odd"]
+Send: TypeAlias = Callable[[bytes], Awaitable[None]]
 
 FRAME_END_S: Final = 0.05
 """Silence that ends a frame of unknown length or a cut one, s. Longer than t3.5 because adapters and operating systems
@@ -110,7 +111,15 @@ class TcpServer:
             if self._framing == "tcp":
                 await _serve_mbap(self._responder, reader, writer)
             else:
-                await serve_rtu(self._responder, reader, writer)
+
+                async def send(frame: bytes) -> None:
+                    writer.write(frame)
+                    await writer.drain()
+
+                await serve_rtu(self._responder, reader, send)
+        except asyncio.CancelledError:
+            writer.transport.abort()  # not waiting for a client that does not read its answers
+            raise
         except (asyncio.IncompleteReadError, ConnectionError):
             pass  # the client went
         except FrameError as why:
@@ -128,14 +137,15 @@ class SerialServer:
         self._responder = responder
         self._device = device
         self._settings = settings
+        self._transport: SerialTransport | None = None
         self._task: asyncio.Task[None] | None = None
 
     @classmethod
     async def open(cls, responder: Responder, device: str, settings: SerialSettings) -> SerialServer:
         """Open the device. Raises FollowerError if that cannot be done."""
         server = cls(responder, device, settings)
-        port = await server._open()
-        server._task = asyncio.get_running_loop().create_task(server._keep_serving(port))
+        reader = await server._open()
+        server._task = asyncio.get_running_loop().create_task(server._keep_serving(reader))
         return server
 
     async def close(self) -> None:
@@ -143,16 +153,16 @@ class SerialServer:
         if self._task is not None:
             self._task.cancel()
             await asyncio.gather(self._task, return_exceptions=True)
+        self._release()
 
-    async def _open(self) -> _SerialPort:
+    async def _open(self) -> asyncio.StreamReader:
         settings = self._settings
         reader = asyncio.StreamReader()
-        protocol = asyncio.StreamReaderProtocol(reader)
         loop = asyncio.get_running_loop()
         try:
             transport, _ = await create_serial_connection(
                 loop,
-                lambda: protocol,
+                lambda: asyncio.StreamReaderProtocol(reader),
                 self._device,
                 baudrate=settings.baud,
                 bytesize=8,
@@ -162,30 +172,34 @@ class SerialServer:
             )
         except (OSError, ValueError) as why:  # serial.SerialException is an OSError
             raise FollowerError(_cannot_open(self._device, why)) from None
-        return _SerialPort(transport, reader, asyncio.StreamWriter(transport, protocol, reader, loop))
+        self._transport = cast("SerialTransport", transport)
+        await asyncio.sleep(0)  # the transport sets itself up in the loop's next turn and must not be closed before
+        return reader
 
-    async def _keep_serving(self, port: _SerialPort) -> None:
+    async def _send(self, frame: bytes) -> None:
+        if self._transport is None or self._transport.sync_serial is None:
+            raise ConnectionError("the device is gone")
+        self._transport.write(frame)
+
+    async def _keep_serving(self, reader: asyncio.StreamReader) -> None:
         while True:
             try:
-                await serve_rtu(self._responder, port.reader, port.writer, rtu_silence(self._settings.baud))
-            except (OSError, serial.SerialException) as why:
+                await serve_rtu(self._responder, reader, self._send, rtu_silence(self._settings.baud))
+            except OSError as why:
                 _log.warning("serial device %s lost: %s", self._device, why)
-            finally:
-                port.transport.close()
-            port = await self._reopened()
+            self._release()
+            reader = await self._reopened()
 
-    async def _reopened(self) -> _SerialPort:
+    async def _reopened(self) -> asyncio.StreamReader:
         while True:
             await asyncio.sleep(REOPEN_S)
             with contextlib.suppress(FollowerError):
                 return await self._open()
 
-
-@dataclass(frozen=True, slots=True)
-class _SerialPort:
-    transport: asyncio.BaseTransport
-    reader: asyncio.StreamReader
-    writer: asyncio.StreamWriter
+    def _release(self) -> None:
+        if self._transport is not None:
+            self._transport.close()
+            self._transport = None
 
 
 async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
@@ -199,9 +213,7 @@ async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, writer
             await writer.drain()
 
 
-async def serve_rtu(
-    responder: Responder, reader: asyncio.StreamReader, writer: asyncio.StreamWriter, silence: float = 0.0
-) -> None:
+async def serve_rtu(responder: Responder, reader: asyncio.StreamReader, send: Send, silence: float = 0.0) -> None:
     """Answer RTU requests until the stream ends. `silence` is kept before each answer, s (t3.5 of the line)."""
     units = {BROADCAST, *responder.models}
     held = b""
@@ -217,19 +229,17 @@ async def serve_rtu(
             request = rtu_rest(held, units)
             held = b""
             if request is not None:
-                await _answer_rtu(responder, request, writer, silence)
+                await _answer_rtu(responder, request, send, silence)
             continue
         while held:
             used, request = rtu_request(held, units)
             held = held[used:]
             if request is None:
                 break
-            await _answer_rtu(responder, request, writer, silence)
+            await _answer_rtu(responder, request, send, silence)
 
 
-async def _answer_rtu(
-    responder: Responder, request: tuple[int, bytes], writer: asyncio.StreamWriter, silence: float
-) -> None:
+async def _answer_rtu(responder: Responder, request: tuple[int, bytes], send: Send, silence: float) -> None:
     unit, pdu = request
     if unit == BROADCAST:
         await responder.broadcast(pdu)
@@ -238,8 +248,7 @@ async def _answer_rtu(
     if answer is not None:
         if silence:
             await asyncio.sleep(silence)
-        writer.write(rtu_frame(unit, answer))
-        await writer.drain()
+        await send(rtu_frame(unit, answer))
 
 
 def _family(host: str) -> socket.AddressFamily:

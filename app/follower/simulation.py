@@ -114,6 +114,8 @@ class Simulation:
             ticking.cancel()
             endpoints, self._endpoints = self._endpoints, []
             await asyncio.gather(ticking, *(endpoint.close() for endpoint in endpoints), return_exceptions=True)
+            for model in self.models.values():
+                model.rest()
 
     async def listen_tcp(self, whom: Whom, host: str, port: int, framing: Framing = "tcp") -> tuple[str, int]:
         """As `serve_tcp`, in the running event loop, inside `playing`."""
@@ -169,7 +171,10 @@ class Simulation:
                 ready.set()
                 await self._ended.wait()
 
-        asyncio.run(run())
+        try:
+            asyncio.run(run())
+        finally:
+            ready.set()  # also if there is no loop to be had, so that nobody waits for it
 
     async def _keep_time(self) -> None:
         while True:

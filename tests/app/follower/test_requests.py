@@ -1,0 +1,195 @@
+"""What followers answer to one request, without any line."""
+
+from __future__ import annotations
+
+import asyncio
+from decimal import Decimal
+
+import pytest
+
+from app.follower.bank import Bank
+from app.follower.drive_bank import DriveBank
+from app.follower.errors import FollowerError
+from app.follower.requests import Responder
+from app.project.model import Project
+from tests.app.follower.playing import bank_project, drive_project, many, signal
+
+
+def responder(project: Project) -> Responder:
+    return Responder([Bank(project, follower) for follower in project.followers], clock=lambda: 0.0)
+
+
+def ask(it: Responder, unit: int, pdu: str) -> str | None:
+    answer = asyncio.run(it.answer(unit, bytes.fromhex(pdu)))
+    return None if answer is None else answer.hex(" ").upper()
+
+
+@pytest.fixture
+def it() -> Responder:
+    """Unit 17: holding 10..12 = 1, 2, 3; input 5 = 9; coils 0..2 = 1 0 1 and 20; discrete 7 = 1."""
+    return responder(
+        bank_project(
+            *(signal(f"h{place}", 10 + place, start_value=Decimal(place + 1)) for place in range(3)),
+            signal("i", 5, table="input", start_value=Decimal(9)),
+            *(signal(f"c{place}", place, table="coil", start_value=Decimal(1 - place % 2)) for place in range(3)),
+            signal("c20", 20, table="coil"),
+            signal("d", 7, table="discrete", start_value=Decimal(1)),
+        )
+    )
+
+
+@pytest.mark.parametrize(
+    ("request_pdu", "answer"),
+    [
+        ("03 000A 0003", "03 06 00 01 00 02 00 03"),
+        ("04 0005 0001", "04 02 00 09"),
+        ("01 0000 0003", "01 01 05"),
+        ("02 0007 0001", "02 01 01"),
+        ("08 0000 A5 37", "08 00 00 A5 37"),
+        ("17 000A 0002 000B 0001 02 00 63", "17 04 00 01 00 63"),
+    ],
+)
+def test_good_requests(it: Responder, request_pdu: str, answer: str) -> None:
+    assert ask(it, 17, request_pdu) == answer
+
+
+@pytest.mark.parametrize(
+    ("request_pdu", "exception"),
+    [
+        # Unknown functions: the function's own exception, code 01.
+        ("2B 0E 01 00", "AB 01"),
+        ("07", "87 01"),
+        ("14 07 06 0004 0001 0002", "94 01"),
+        ("08 0001 0000", "88 01"),
+        ("00", "80 01"),
+        ("FF 00", "FF 01"),
+        # Quantities and lengths: 03.
+        ("03 000A 007E", "83 03"),
+        ("03 000A 0000", "83 03"),
+        ("04 0005 007E", "84 03"),
+        ("01 0000 07D1", "81 03"),
+        ("02 0000 0000", "82 03"),
+        ("05 0000 1234", "85 03"),
+        ("0F 0000 0003 02 05 00", "8F 03"),
+        ("0F 0000 0003 01 05 00", "8F 03"),
+        ("10 000A 0002 04 00 01", "90 03"),
+        ("10 000A 0002 02 00 01", "90 03"),
+        ("10 000A 0000 00", "90 03"),
+        ("16 000A 00F2", "96 03"),
+        ("17 000A 0001 000A 0001 04 00 01", "97 03"),
+        ("03 000A 00", "83 03"),
+        ("03", "83 03"),
+        ("03 000A 0001 00", "83 03"),
+        # Addresses: 02.
+        ("03 0009 0001", "83 02"),
+        ("03 000B 0003", "83 02"),
+        ("03 FFFF 0002", "83 02"),
+        ("04 0006 0001", "84 02"),
+        ("01 0000 0004", "81 02"),
+        ("01 0003 0001", "81 02"),
+        ("02 0006 0001", "82 02"),
+        ("05 0003 FF00", "85 02"),
+        ("06 0005 0001", "86 02"),
+        ("0F 0001 0003 01 05", "8F 02"),
+        ("10 000C 0002 04 0001 0002", "90 02"),
+        ("16 0063 00F2 0025", "96 02"),
+        ("17 000A 0001 0063 0001 02 0001", "97 02"),
+        ("17 0063 0001 000A 0001 02 0001", "97 02"),
+    ],
+)
+def test_refusals(it: Responder, request_pdu: str, exception: str) -> None:
+    before = ask(it, 17, "03 000A 0003"), ask(it, 17, "01 0000 0003")
+    assert ask(it, 17, request_pdu) == exception
+    assert (ask(it, 17, "03 000A 0003"), ask(it, 17, "01 0000 0003")) == before
+
+
+@pytest.mark.parametrize(
+    ("write", "answer", "read", "found"),
+    [
+        ("05 0001 FF00", "05 00 01 FF 00", "01 0000 0003", "01 01 07"),
+        ("05 0000 0000", "05 00 00 00 00", "01 0000 0003", "01 01 04"),
+        ("06 000B FFFF", "06 00 0B FF FF", "03 000B 0001", "03 02 FF FF"),
+        ("06 000B 0000", "06 00 0B 00 00", "03 000B 0001", "03 02 00 00"),
+        ("0F 0000 0003 01 02", "0F 00 00 00 03", "01 0000 0003", "01 01 02"),
+        ("10 000A 0002 04 1234 5678", "10 00 0A 00 02", "03 000A 0003", "03 06 12 34 56 78 00 03"),
+        ("16 000A FFFE 0000", "16 00 0A FF FE 00 00", "03 000A 0001", "03 02 00 00"),
+    ],
+)
+def test_writes(it: Responder, write: str, answer: str, read: str, found: str) -> None:
+    assert ask(it, 17, write) == answer
+    assert ask(it, 17, read) == found
+
+
+def test_a_mask_write_changes_only_the_masked_bits(it: Responder) -> None:
+    ask(it, 17, "06 000A 0012")
+    assert ask(it, 17, "16 000A 00F2 0025") == "16 00 0A 00 F2 00 25"
+    assert ask(it, 17, "03 000A 0001") == "03 02 00 17"
+
+
+def test_nobody_answers_for_a_unit_that_is_not_there(it: Responder) -> None:
+    for unit in (0, 1, 16, 18, 247, 255):
+        assert ask(it, unit, "03 000A 0001") is None
+
+
+def test_a_silent_follower_neither_answers_nor_hears(it: Responder) -> None:
+    it.models[17].silent = True
+    assert ask(it, 17, "06 000A 0063") is None
+    it.models[17].silent = False
+    assert ask(it, 17, "03 000A 0001") == "03 02 00 01"
+
+
+def test_it_answers_no_more_registers_than_the_project_says() -> None:
+    it = responder(bank_project(signal("text", 0, encoding="string", length=20), max_registers=16))
+    assert ask(it, 17, "03 0000 0010") is not None
+    assert ask(it, 17, "03 0000 0011") == "83 03"
+
+
+def test_a_broadcast_is_obeyed_by_all_and_a_read_of_all_by_none() -> None:
+    it = responder(many(("a", "hall", 1), ("b", "hall", 2)))
+    asyncio.run(it.broadcast(bytes.fromhex("06 0000 0063")))
+    asyncio.run(it.broadcast(bytes.fromhex("03 0000 0001")))
+    assert ask(it, 1, "03 0000 0001") == ask(it, 2, "03 0000 0001") == "03 02 00 63"
+
+
+def test_each_unit_has_registers_of_its_own() -> None:
+    it = responder(many(("a", "hall", 1), ("b", "hall", 2)))
+    ask(it, 1, "06 0000 0063")
+    assert ask(it, 1, "03 0000 0001") == "03 02 00 63"
+    assert ask(it, 2, "03 0000 0001") == "03 02 00 02"
+
+
+def test_two_followers_of_one_unit_are_told_by_their_names() -> None:
+    project = many(("a", "hall", 5), ("b", "yard", 5))
+    with pytest.raises(FollowerError, match="followers 'a' and 'b' have the same unit address 5"):
+        responder(project)
+
+
+def test_no_follower_at_all_is_told() -> None:
+    with pytest.raises(FollowerError, match="no follower to play"):
+        Responder([])
+
+
+def test_time_runs_before_the_request_is_carried_out_and_silence_ends_with_it() -> None:
+    project = drive_project(communication_timeout_ms=1000)
+    bank = DriveBank(project, project.followers[0])
+    now = 0.0
+    it = Responder([bank], clock=lambda: now)
+    ask(it, 3, "10 0136 0003 06 2710 000A 000A")
+    now = 0.5
+    ask(it, 3, "06 012C 0001")
+    for _ in range(5):
+        now += 0.9
+        assert ask(it, 3, "04 0194 0001") == "04 02 00 00"
+    assert bank.drive.running
+    now += 1.1  # the request that comes too late finds the trip
+    assert ask(it, 3, "04 0194 0001") == "04 02 75 00"
+
+
+def test_a_value_outside_a_drives_setting_is_exception_03() -> None:
+    project = drive_project()
+    it = Responder([DriveBank(project, project.followers[0])], clock=lambda: 0.0)
+    assert ask(it, 3, "06 0136 2711") == "86 03"
+    assert ask(it, 3, "10 0136 0002 04 2710 0000") == "90 03"
+    assert ask(it, 3, "06 0190 0000") == "86 02"
+    assert ask(it, 3, "16 0136 0000 FFFF") == "96 03"
+    assert ask(it, 3, "03 0136 0002") == "03 04 00 00 00 32"

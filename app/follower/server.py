@@ -15,6 +15,7 @@ import os
 import socket
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Final, Literal, TypeAlias, cast
 
 from pymodbus.transport.serialtransport import SerialTransport, create_serial_connection
@@ -45,6 +46,15 @@ REOPEN_S: Final = 1.0
 """Time between attempts to open a serial device that was unplugged, s."""
 
 _PARITY: Final[dict[Parity, str]] = {"none": "N", "even": "E", "odd": "O"}
+
+try:
+    import termios
+except ImportError:  # Windows
+    _BAD_SETTINGS: tuple[type[Exception], ...] = (ValueError,)
+else:
+    _BAD_SETTINGS = (ValueError, termios.error)  # the latter is not an OSError
+
+_NOT_OPENED = (OSError, *_BAD_SETTINGS)  # serial.SerialException is an OSError
 
 _log = logging.getLogger(__name__)
 
@@ -166,11 +176,11 @@ class SerialServer:
                 self._device,
                 baudrate=settings.baud,
                 bytesize=8,
-                parity=_PARITY[settings.parity],
+                parity=_PARITY["none" if _is_pty(self._device) else settings.parity],
                 stopbits=settings.stop_bits,
                 timeout=0,
             )
-        except (OSError, ValueError) as why:  # serial.SerialException is an OSError
+        except _NOT_OPENED as why:
             raise FollowerError(_cannot_open(self._device, why)) from None
         self._transport = cast("SerialTransport", transport)
         await asyncio.sleep(0)  # the transport sets itself up in the loop's next turn and must not be closed before
@@ -270,11 +280,16 @@ def _cannot_listen(host: str, port: int, why: Exception) -> str:
     return f"{place}: {_reason(why)}"
 
 
+def _is_pty(device: str) -> bool:
+    """Whether it is a pseudo-terminal (Linux, macOS), which has no parity and refuses to be given one."""
+    return str(Path(device).resolve()).startswith(("/dev/pts/", "/dev/ttys"))
+
+
 def _cannot_open(device: str, why: Exception) -> str:
     place = f"cannot open the serial device {device}"
     number = why.errno if isinstance(why, OSError) else None
     text = str(why)
-    if isinstance(why, ValueError):
+    if isinstance(why, _BAD_SETTINGS):
         return f"{place} with these settings: {text}; change baud, parity or stop_bits"
     if number == errno.ENOENT or "FileNotFoundError" in text:
         return f"{place}: there is no such device; plug it in, or look up its name"

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 
 from app.project.model import Condition
 from app.signals.reading import Reading
@@ -25,7 +27,7 @@ def holds(condition: Condition, readings: Mapping[str, Reading]) -> bool | None:
         return value == 0
     if condition.value is None:  # a condition made without validation
         return None
-    other = Fraction(condition.value)
+    other = _exact(condition.value)
     if condition.is_ == "above":
         return value > other
     if condition.is_ == "below":
@@ -37,3 +39,9 @@ def in_words(condition: Condition) -> str:
     """The condition for a log or a label: "fault is set", "pressure is above 4.5"."""
     value = "" if condition.value is None else f" {condition.value}"
     return f"{condition.signal} is {condition.is_}{value}"
+
+
+@lru_cache(maxsize=1024)
+def _exact(value: Decimal) -> Fraction:
+    # Every condition is judged at every tick, always against the same few numbers.
+    return Fraction(value)

@@ -104,8 +104,8 @@ def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> t
 def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[Editing, str]:
     """Change the value once, up (`way` 1) or down (-1). Returns the editing and a message, empty unless it hit a limit.
 
-    By step the value goes to the next multiple of the signal's step beyond what is shown. By digit it goes up or down
-    by the power of ten under the cursor, with carry. Choices go round.
+    By step the value goes up or down by exactly the signal's step. By digit it is first taken as it is shown, then goes
+    up or down by the power of ten under the cursor, with carry. Choices go round.
     """
     if editing.choices:
         return replace(editing, value=_next_choice(editing.choices, editing.value, way)), ""
@@ -114,11 +114,7 @@ def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[
         new = round_half_away(editing.value, signal.decimals) + way * Fraction(10) ** editing.digit
     else:
         step = step_of(project, signal.name)
-        # The operator steps from what he reads: from 38.15, shown as 38.2, the next tenth up is 38.3.
-        read = round_half_away(editing.value, signal.decimals)
-        coarse = step * 10**signal.decimals >= 1
-        steps = (read if coarse else editing.value) / step
-        new = step * ((math.floor(steps) if way > 0 else math.ceil(steps)) + way * _factor(editing, step))
+        new = editing.value + way * _factor(editing, step) * step
     new, message = _clamp(signal, new, editing.low, editing.high)
     if field.kind != "bar" and number_width(new, signal.decimals) > field.width >= number_width(
         editing.value, signal.decimals

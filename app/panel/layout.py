@@ -69,9 +69,12 @@ class Layout:
             for index, turn in enumerate(project.turns)
             if turn.when is not None and turn.to in screens
         )
-        covered = {override.to for override in self.overrides}
+        covered = {override.to for override in self.overrides} - {self.start}
         self.ring: tuple[str, ...] = tuple(name for name in self.names if name not in covered)
-        """The screens that 'next' and 'previous' go through: all in the order of the file, without the overrides'."""
+        """The screens that 'next' and 'previous' go through: all in the order of the file but the overrides' screens.
+
+        The first screen stays even if an override shows it too: the way home must not depend on a condition.
+        """
 
         self.key_turns: dict[tuple[str | None, str], tuple[int, Turn]] = {}
         self._idle: dict[str | None, list[tuple[int, Turn]]] = {}

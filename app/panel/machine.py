@@ -345,8 +345,8 @@ def _repeat(work: _Work, _key: str) -> None:
     while (repeat := editing.repeat) is not None and repeat.next_at <= work.at:
         # After a pause without ticks the value must not rush on to make up for it.
         next_at = max(repeat.next_at, work.at - 2 * REPEAT_EVERY_S) + REPEAT_EVERY_S
-        editing = replace(editing, repeat=replace(repeat, next_at=next_at, count=repeat.count + 1))
         editing, message = change(work.project, field, editing, repeat.way)
+        editing = replace(editing, repeat=replace(repeat, next_at=next_at, count=repeat.count + 1))
     work.change(entry=replace(entry, editing=editing))
     if message:
         work.tell(message)

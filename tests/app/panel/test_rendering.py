@@ -1,0 +1,150 @@
+"""What the panel shows: cells, looks, dashes, messages."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+import pytest
+
+from app.panel.machine import WriteFailed
+from app.panel.rendering import Attribute
+from app.signals.reading import Quality
+from tests.app.panel.operating import Operator, project, register
+
+
+def panel(*fields: dict[str, Any], text: list[str] | None = None, **panel_keys: Any) -> Operator:
+    return Operator(
+        project(
+            panel=panel_keys,
+            signal=[
+                register("speed", 310, encoding="int16", scale={"raw": [0, 10], "value": [0, 1]}, decimals=1),
+                register("mode", 311, texts={"0": "off", "1": "très vite"}),
+                register("tag", 312, encoding="string", length=4),
+                {"name": "on", "bit": {"of": "mode", "number": 0}},
+            ],
+            screen=[{"name": "run", "text": text or [], "field": list(fields)}],
+        )
+    )
+
+
+def field(at: tuple[int, int], width: int, signal: str, **more: Any) -> dict[str, Any]:
+    return {"at": list(at), "width": width, "signal": signal, **more}
+
+
+def test_texts_are_filled_up_and_cut_to_the_panel() -> None:
+    operator = panel(text=["Speed", "a line that is longer than the panel", "one row too many"])
+    assert operator.texts == ["Speed           ", "a line that is l"]
+    assert all(len(row.attributes) == 16 for row in operator.rows)
+
+
+def test_characters_that_the_panel_lacks_show_as_question_marks() -> None:
+    shown = panel(text=["für 5 °C", "tab\there"])
+    assert shown.texts == ["f?r 5 ?C        ", "tab?here        "]
+    assert panel(text=["für 5 °C"], repertoire="latin-1").texts[0] == "für 5 °C        "
+
+
+def test_a_number_stands_at_the_right_of_its_field() -> None:
+    operator = panel(field((0, 4), 6, "speed"), text=["abcdefghijklmnop"])
+    operator.read("speed", Fraction("-38.15"))
+    assert operator.texts[0] == "abcd -38.2klmnop"
+
+
+def test_a_number_that_does_not_fit_is_never_cut() -> None:
+    operator = panel(field((0, 0), 3, "speed"), field((1, 14), 6, "speed"), field((1, -2), 6, "speed"))
+    operator.read("speed", Fraction("12.5"))
+    assert operator.texts == ["###             ", "####          ##"]
+
+
+def test_a_field_off_the_panel_shows_nothing() -> None:
+    operator = panel(field((2, 0), 4, "speed"), field((0, 16), 4, "speed"), field((-1, 0), 4, "speed"))
+    operator.read("speed", 1)
+    assert operator.texts == [" " * 16] * 2
+
+
+def test_of_overlapping_fields_the_later_one_is_seen() -> None:
+    operator = panel(field((0, 0), 6, "speed"), field((0, 4), 3, "mode", kind="choice"))
+    operator.read("speed", Fraction("12.5"))
+    operator.read("mode", 0)
+    assert operator.texts[0] == "  12off         "
+
+
+@pytest.mark.parametrize("quality", [Quality.NONE, Quality.REFUSED, Quality.IMPLAUSIBLE])
+@pytest.mark.parametrize("kind", ["number", "choice", "bar"])
+def test_a_value_that_may_not_be_shown_is_dashes(quality: Quality, kind: str) -> None:
+    operator = panel(field((0, 2), 5, "speed", kind=kind, range=[0, 50]))
+    operator.read("speed", 25, quality, "why")
+    assert operator.texts[0] == "  -----         "
+    assert operator.looks(Attribute.STALE)[0] == "." * 16
+
+
+def test_a_signal_that_does_not_exist_is_dashes() -> None:
+    assert panel(field((0, 2), 5, "gone")).texts[0] == "  -----         "
+
+
+def test_a_stale_value_has_the_stale_look() -> None:
+    operator = panel(field((0, 2), 5, "speed"), field((1, 0), 3, "on", kind="choice"))
+    operator.read("speed", 25)
+    operator.read("mode", 1)
+    assert operator.looks(Attribute.STALE) == ["." * 16] * 2
+    operator.lose("speed")
+    operator.lose("mode")
+    assert operator.looks(Attribute.STALE) == [".. 25.0.........", "1  ............."]
+
+
+def test_a_choice_shows_its_text_and_a_string_signal_its_own() -> None:
+    operator = panel(field((0, 0), 10, "mode", kind="choice"), field((1, 0), 8, "tag"))
+    operator.read("mode", 1)
+    operator.read("tag", "P-101")
+    assert operator.texts == ["tr?s vite       ", "P-101           "]
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"),
+    [("0", "        "), ("25", "====    "), ("50", "========"), ("51", "=======>"), ("-1", "<       ")],
+)
+def test_a_bar(value: str, shown: str) -> None:
+    operator = panel(field((0, 4), 8, "speed", kind="bar", range=[0, 50]))
+    operator.read("speed", Fraction(value))
+    assert operator.texts[0] == f"    {shown}    "
+
+
+def test_a_field_blinks_while_its_condition_holds_on_good_readings() -> None:
+    operator = panel(field((0, 2), 5, "speed", blink={"signal": "on"}))
+    operator.read("speed", 25)
+    assert operator.looks(Attribute.BLINK)[0] == "." * 16
+    operator.read("mode", 1)
+    assert operator.looks(Attribute.BLINK)[0] == ".. 25.0........."
+    operator.lose("mode")
+    assert operator.looks(Attribute.BLINK)[0] == "." * 16
+
+
+def test_the_value_under_change_is_inverse_and_not_the_reading() -> None:
+    operator = panel(field((0, 2), 6, "speed", entry=True))
+    operator.read("speed", 25)
+    operator.press("enter", "up")
+    operator.read("speed", 99)
+    assert operator.looks(Attribute.INVERSE)[0] == "..  25.1........"
+
+
+def test_a_message_lies_over_the_last_row_in_characters_of_the_panel() -> None:
+    operator = panel(text=["first", "last"])
+    operator.feed(WriteFailed("speed", "ü", operator.at))
+    assert operator.texts == ["first           ", "not written: ?  "]
+    assert operator.looks(Attribute.INVERSE) == ["." * 16, "not written: ?  "]
+
+
+def test_a_message_does_not_hide_the_value_under_change() -> None:
+    operator = panel(field((1, 2), 6, "speed", entry=True), text=["first"])
+    operator.read("speed", 25)
+    operator.press("enter")
+    operator.feed(WriteFailed("speed", "no answer", operator.at))
+    assert operator.texts == ["not written: no ", "    25.0        "]
+
+
+def test_a_panel_of_one_row_and_one_column() -> None:
+    operator = panel(field((0, 0), 1, "mode"), rows=1, columns=1)
+    operator.read("mode", 7)
+    assert operator.texts == ["7"]
+    operator.feed(WriteFailed("mode", "no answer", operator.at))
+    assert operator.texts == ["n"]

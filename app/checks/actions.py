@@ -155,7 +155,7 @@ def _starts(survey: Survey, action: Action) -> bool:
     if not _switches_on(survey, action):
         return False
     # A number that stops what another key has started may well set a bit of its own, such as a quick stop.
-    others = survey.project.actions if action.do == "write" else ()
+    others = survey.acting_on(action.signal) if action.do == "write" else ()
     return not any(_switches_on(survey, other) and _stopped_by(survey, other, action) for other in others)
 
 
@@ -171,8 +171,7 @@ def _switches_on(survey: Survey, action: Action) -> bool:
 
 
 def _stops(survey: Survey, start: Action) -> list[Action]:
-    keys = survey.project.panel.keys
-    return [action for action in survey.project.actions if action.key in keys and _stopped_by(survey, start, action)]
+    return [action for action in survey.acting_on(start.signal) if _stopped_by(survey, start, action)]
 
 
 def _stopped_by(survey: Survey, start: Action, action: Action) -> bool:

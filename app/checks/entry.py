@@ -66,9 +66,11 @@ def limits_too_wide(survey: Survey) -> Iterator[Fault]:
         span = survey.span(signal.name)
         if span is None:
             continue
+        low, high = (Fraction(limit) for limit in signal.limits)
+        if span[0] <= low and high <= span[1]:
+            continue
         # A limit half a count beyond the end still rounds to the end, and is written without complaint.
         room = (survey.count_size(signal) or Fraction(0)) / 2
-        low, high = (Fraction(limit) for limit in signal.limits)
         if low < span[0] - room or high > span[1] + room:
             yield Fault(
                 severity,

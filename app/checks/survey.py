@@ -130,6 +130,23 @@ class Survey:
                 found[action.from_] = (*found.get(action.from_, ()), action)
         return found
 
+    def acting_on(self, name: str | None) -> tuple[Action, ...]:
+        """The actions by keys that the panel has on the signal, on the word that holds it, or on other bits of that."""
+        return self._acting_on.get(self._home(name), ())
+
+    @cached_property
+    def _acting_on(self) -> dict[str | None, tuple[Action, ...]]:
+        keys = frozenset(self.project.panel.keys)
+        found: dict[str | None, list[Action]] = {}
+        for action in self.project.actions:
+            if action.key in keys and action.signal is not None:
+                found.setdefault(self._home(action.signal), []).append(action)
+        return {home: tuple(actions) for home, actions in found.items()}
+
+    def _home(self, name: str | None) -> str | None:
+        signal = self.signal(name)
+        return signal.bit.of if isinstance(signal, BitSignal) else name
+
     def commands(self, name: str) -> bool:
         """Whether a number written to the signal switches something rather than sets a value.
 
@@ -166,6 +183,9 @@ class Survey:
             return None
         if signal.scale is None:
             return Fraction(1)
+        binding = bindings(self.project).get(signal.name)
+        if binding is not None:
+            return abs(binding.scale.slope)
         (raw0, raw1), (value0, value1) = signal.scale.raw, signal.scale.value
         return abs((Fraction(value1) - Fraction(value0)) / (Fraction(raw1) - Fraction(raw0)))
 

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 
 import pytest
 
 from app.checks import check
+from app.follower.drive_bank import DriveBank
 from app.panel.machine import KeyDown, KeyUp, State, Tick, Write, begin, step
 from app.panel.paging import PagingGraph
 from app.panel.rendering import render
 from app.project.binding import bindings, refusal, value_span
 from app.project.files import dump, load
 from app.project.model import HeldSignal, Project, RegisterSignal, SerialLine
+from app.session import Session
 from app.signals.reading import Quality, Reading
 from projects import demo_path, demos
+from tests.waiting import wait_for
 
 
 @pytest.fixture(params=demos())
@@ -179,6 +182,57 @@ def test_the_heating_key_toggles(hall: Project) -> None:
     for before, after in ((0, 1), (1, 0)):
         _, effects = step(hall, begin(hall, 0.0), KeyDown("f1", 1.0), {"heating": good(before)})
         assert list(effects) == [Write("heating", Fraction(after))]
+
+
+# Live, against the simulated followers --------------------------------------------------------------------------------
+
+
+def test_the_pump_runs_trips_and_is_reset(pump: Project) -> None:
+    with Session(pump, "simulated") as session:
+        assert session.simulation is not None
+        drive = session.simulation.models["pump"]
+        assert isinstance(drive, DriveBank)
+
+        def shows(*texts: str) -> Callable[[], bool]:
+            def look() -> bool:
+                session.tick()
+                face = "\n".join(row.text for row in session.rows())
+                return all(text in face for text in texts)
+
+            return look
+
+        def press(key: str) -> None:
+            session.key_down(key)
+            session.key_up(key)
+
+        wait_for(shows("Set point   38.2 Hz", "stopped", "remote"))
+        press("start")
+        wait_for(shows("running"))
+        wait_for(lambda: not shows("Speed        0.0 Hz")())
+        drive.inputs.external_fault = True
+        wait_for(shows("PUMP TRIPPED", "external fault", "36864"))
+        drive.inputs.external_fault = False
+        press("reset")
+        wait_for(shows("BOOSTER PUMP", "stopped"))
+        readings = session.snapshot().readings
+        assert all(reading.good for reading in readings.values())
+
+
+def test_both_followers_of_the_hall_answer_on_one_line(hall: Project) -> None:
+    with Session(hall, "simulated") as session:
+        assert session.simulation is not None
+        assert set(session.simulation.models) == {"fan", "climate"}
+        names = {signal.name for signal in hall.signals if isinstance(signal, RegisterSignal)}
+        wait_for(lambda: all(session.snapshot().readings[name].good for name in names))
+        for key in ("right", "right", "f1"):
+            session.key_down(key)
+            session.key_up(key)
+
+        def heating_is_off() -> bool:
+            session.tick()
+            return session.rows()[7].text.startswith("F1 heating off")
+
+        wait_for(heating_is_off)
 
 
 def good(value: int | Fraction) -> Reading:

@@ -524,14 +524,12 @@ def _idle_if_due(work: _Work) -> None:
 def _judge(work: _Work) -> None:
     """Judge all conditions on the readings: overrides come and go, actions act."""
     layout, seen, state = work.layout, work.view, work.state
-    if layout.overrides:
-        holding = set(state.holding)
+    if layout.overrides or state.holding:
+        holding = set()
         for override in layout.overrides:
             truth = holds(override.condition, seen)
-            if truth:
+            if truth or (truth is None and override.index in state.holding):
                 holding.add(override.index)
-            elif truth is False:
-                holding.discard(override.index)
         waited = not state.down and work.at - state.last_key >= ASIDE_S
         aside = frozenset() if waited else state.aside & holding
         if holding != state.holding or aside != state.aside:

@@ -108,6 +108,24 @@ def test_a_screen_that_was_edited_away_is_left_for_the_first_one() -> None:
     assert operator.tick() == (Turned("run", "edited"),)
 
 
+def test_an_override_that_was_edited_away_is_left() -> None:
+    operator = with_faults()
+    operator.read("status", FAULT)
+    operator.tick()
+    operator.project = operator.project.but(turns=operator.project.turns[1:])
+    operator.tick()
+    assert (operator.state.shown, operator.state.holding) == ("run", frozenset())
+
+
+def test_a_field_that_was_edited_away_ends_its_entry() -> None:
+    operator = entering()
+    bare = operator.project.screens[0].but(fields=())
+    operator.project = operator.project.but(screens=(bare, *operator.project.screens[1:]))
+    operator.press("enter")
+    assert operator.does(Mode.WATCH)
+    assert operator.writes == []
+
+
 # Idle time ------------------------------------------------------------------------------------------------------------
 
 

@@ -79,9 +79,9 @@ def start_without_stop(survey: Survey) -> Iterator[Fault]:
 
     A start is a key that does `set` on a signal of a follower, or writes a number other than 0 to a command signal:
     a bit, a coil, a register whose bits are signals that may be written, or one that has a text per value. A stop of
-    it is a key that does `clear`, `toggle` or `momentary` on the same signal, writes 0 to it, or writes its whole word
-    with that bit clear; for a word of bits, also one that clears a bit that the start sets, and for a register with
-    texts, one that writes another number. What stops something is no start, whatever else it switches on. A condition
+    it is a key that does `clear` or `toggle` on the same signal, writes 0 to it, or writes its whole word with that bit
+    clear; for a word of bits, also one that clears a bit that the start sets, and for a register with texts, one that
+    writes another number. What stops something is no start, whatever else it switches on. A condition
     is no stop: the operator cannot make it come true. Toggle and momentary actions bring their own stop.
     Common practice, no source: a start by key needs a stop by key.
     """
@@ -180,7 +180,7 @@ def _stopped_by(survey: Survey, start: Action, action: Action) -> bool:
         return False
     number = None if isinstance(action.value, HeldValue) or action.value is None else Fraction(action.value)
     if action.signal == signal.name:
-        if action.do in ("clear", "toggle", "momentary"):
+        if action.do in ("clear", "toggle"):
             return True
         if action.do != "write" or number is None:
             return False
@@ -191,13 +191,13 @@ def _stopped_by(survey: Survey, start: Action, action: Action) -> bool:
     if not isinstance(signal, BitSignal):
         bit = survey.signal(action.signal)
         inside = isinstance(bit, BitSignal) and bit.bit.of == signal.name and _bits(start) >> bit.bit.number & 1
-        return bool(inside) and action.do in ("clear", "toggle", "momentary")
+        return bool(inside) and action.do in ("clear", "toggle")
     if action.signal == signal.bit.of:
         if action.do == "clear":
             return True
         return action.do == "write" and number is not None and not _bits(action) >> signal.bit.number & 1
     twin = survey.signal(action.signal)  # the same bit under another name
-    return isinstance(twin, BitSignal) and twin.bit == signal.bit and action.do in ("clear", "toggle", "momentary")
+    return isinstance(twin, BitSignal) and twin.bit == signal.bit and action.do in ("clear", "toggle")
 
 
 def _bits(action: Action) -> int:

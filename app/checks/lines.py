@@ -17,7 +17,9 @@ def device_shared(survey: Survey) -> Iterator[Fault]:
     first: dict[tuple[str, str, int], int] = {}
     for index, line in enumerate(survey.project.lines):
         serial = isinstance(line, SerialLine)
-        end = ("serial", line.device, 0) if isinstance(line, SerialLine) else ("net", line.host.casefold(), line.port)
+        end = (
+            ("serial", _port(line.device), 0) if isinstance(line, SerialLine) else ("net", line.host.lower(), line.port)
+        )
         earlier = first.setdefault(end, index)
         if earlier != index:
             end_said = end[1] if serial else f"{end[1]} port {end[2]}"
@@ -27,6 +29,11 @@ def device_shared(survey: Survey) -> Iterator[Fault]:
                 f"it uses {end_said}, as line {quoted(survey.project.lines[earlier].name)} does",
                 "put the followers of both on one line, or name another device",
             )
+
+
+def _port(device: str) -> str:
+    """The device without what makes no difference: Windows knows its ports in capitals and in small letters."""
+    return device if "/" in device else device.upper().removeprefix("\\\\.\\")
 
 
 @rule("unit-clash")

@@ -77,6 +77,7 @@ def test_what_is_a_stop(good: Draft, stop: dict[str, Any]) -> None:
         {"key": "stop", "do": "write", "signal": "command", "value": 9},
         {"when": Condition(signal="fault"), "do": "clear", "signal": "run"},
         {"key": "stop", "do": "clear", "signal": "lamp"},
+        {"key": "stop", "do": "momentary", "signal": "run"},
     ],
 )
 def test_what_is_no_stop(good: Draft, no_stop: dict[str, Any]) -> None:

@@ -2,6 +2,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import pytest
+
 from app.project.model import Follower, SerialLine, TcpLine
 
 if TYPE_CHECKING:
@@ -14,6 +16,15 @@ def test_two_lines_on_one_serial_port(good: Draft) -> None:
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("device-shared", "error", ("line", 1))
     assert broken.change(("line", 1), device="/dev/ttyUSB1").clean()
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"), [("COM3", "com3", True), ("COM3", "\\\\.\\COM3", True), ("/dev/a", "/dev/A", False)]
+)
+def test_the_names_of_serial_ports(good: Draft, one: str, other: str, same: bool) -> None:
+    draft = good.change(("line", 0), device=one).change(("follower", 1), line="second")
+    draft = draft.add(SerialLine(name="second", device=other)).without(("line", 1))
+    assert any(finding.rule == "device-shared" for finding in draft.all()) == same
 
 
 def test_two_lines_to_one_address(good: Draft) -> None:

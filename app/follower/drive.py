@@ -110,7 +110,7 @@ class Drive:
         self.speed = 0.0
         """Of the shaft, rad/s."""
         self.torque = 0.0
-        """Of the motor, Nm."""
+        """Of the motor, Nm, the mean over the last step: within a step the field stands and the shaft catches up."""
         self.dc_voltage = rectifier_peak(self.motor.supply_voltage)
         self.limiting = False
         """Whether the torque limit holds the ramp back."""
@@ -314,7 +314,7 @@ class Drive:
         if before * self.speed < 0 and abs(self._motor_torque(running)[0]) <= self._breakaway:
             self.speed = 0.0  # friction stops a shaft; it never turns one back
         self._hold_back(running)
-        self.torque = self._motor_torque(running)[0]
+        self.torque = (torque + self._motor_torque(running)[0]) / 2
 
     def _motor_torque(self, running: bool) -> tuple[float, float]:
         """Torque, and its derivative to the shaft speed: a straight line through the field's speed, limited."""

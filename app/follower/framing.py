@@ -12,6 +12,9 @@ from typing import Final
 from pymodbus.framer import FramerRTU
 
 MBAP_SIZE: Final = 7
+LONGEST_MBAP: Final = 260
+"""Greatest length in a header that is still read. The specification allows 254; what is a little longer, such as a
+write of 124 registers, gets the exception that it deserves instead of a closed connection."""
 LONGEST_RTU: Final = 256
 """Bytes of the longest RTU frame."""
 
@@ -28,7 +31,7 @@ class Mbap:
 
     transaction: int
     size: int
-    """Bytes of the PDU, 1..253."""
+    """Bytes of the PDU."""
     unit: int
 
 
@@ -37,8 +40,8 @@ def mbap(header: bytes) -> Mbap:
     if header[2:4] != b"\0\0":
         raise FrameError(f"protocol identifier {header[2:4].hex()} is not Modbus")
     length = int.from_bytes(header[4:6], "big")
-    if not 2 <= length <= 254:
-        raise FrameError(f"length {length} is outside 2..254")
+    if not 2 <= length <= LONGEST_MBAP:
+        raise FrameError(f"length {length} is outside 2..{LONGEST_MBAP}")
     return Mbap(int.from_bytes(header[:2], "big"), length - 1, header[6])
 
 

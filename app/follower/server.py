@@ -54,7 +54,7 @@ except ImportError:  # Windows
 else:
     _BAD_SETTINGS = (ValueError, termios.error)  # the latter is not an OSError
 
-_NOT_OPENED = (OSError, *_BAD_SETTINGS)  # serial.SerialException is an OSError
+_NOT_OPENED: tuple[type[Exception], ...] = (OSError, *_BAD_SETTINGS)  # serial.SerialException is an OSError
 
 _log = logging.getLogger(__name__)
 

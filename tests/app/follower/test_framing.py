@@ -18,7 +18,7 @@ def test_an_mbap_frame_there_and_back() -> None:
     assert (header.transaction, header.unit, header.size) == (0x1234, 17, 4)
 
 
-@pytest.mark.parametrize("header", ["0001 0001 0006 11", "0001 0000 0001 11", "0001 0000 00FF 11", "0001 0000 FFFF 11"])
+@pytest.mark.parametrize("header", ["0001 0001 0006 11", "0001 0000 0001 11", "0001 0000 0105 11", "0001 0000 FFFF 11"])
 def test_an_impossible_header_is_told(header: str) -> None:
     with pytest.raises(FrameError):
         mbap(bytes.fromhex(header))

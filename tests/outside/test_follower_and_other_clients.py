@@ -1,0 +1,244 @@
+"""Other implementations of Modbus reading and writing a simulated follower.
+
+The clients: PyPI minimalmodbus (RTU on a pty), pyModbusTCP and uModbus (TCP), each with its own framing and CRC.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from app.follower.drive_bank import DriveBank
+from app.follower.simulation import Simulation
+from app.project.model import Project
+from tests.app.follower.playing import bank_project, drive_project, signal
+from tests.waiting import wait_for
+
+UNIT = 3
+
+
+@pytest.fixture
+def project() -> Project:
+    """A drive at unit 3 with some bank cells beside its layout."""
+    return drive_project(
+        signal("level", 1000, encoding="float32", start_value=Decimal("12.5")),
+        signal("count", 1002, encoding="uint32", start_value=Decimal(123_456_789)),
+        signal("offset", 1004, encoding="int16", start_value=Decimal(-7)),
+        signal("label", 1005, encoding="string", length=4, start_value="PUMP 2"),
+        signal("door", 9, table="discrete", start_value=Decimal(1)),
+    )
+
+
+@pytest.fixture
+def simulation(project: Project) -> Iterator[Simulation]:
+    with Simulation(project) as it:
+        yield it
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="there are no ptys here")
+class TestMinimalmodbus:
+    @pytest.fixture
+    def instrument(self, simulation: Simulation) -> Iterator[Any]:
+        import tty
+
+        import minimalmodbus
+        import serial
+
+        near, far = os.openpty()
+        tty.setraw(near)
+        tty.setraw(far)
+        simulation.serve_serial(os.ttyname(far))
+        port = _Descriptor(near)
+        instrument = minimalmodbus.Instrument(port, UNIT)
+        assert instrument.serial is port
+        assert issubclass(_Descriptor, serial.SerialBase)
+        yield instrument
+        simulation.stop()
+        os.close(near)
+        os.close(far)
+
+    def test_reads(self, instrument: Any) -> None:
+        assert instrument.read_float(1000) == 12.5
+        assert instrument.read_long(1002) == 123_456_789
+        assert instrument.read_register(1004, signed=True) == -7
+        assert instrument.read_string(1005, 4).rstrip("\0") == "PUMP 2"
+        assert instrument.read_bit(9, functioncode=2) == 1
+        assert instrument.read_bits(0, 4, functioncode=2) == [1, 0, 0, 0]
+        assert instrument.read_registers(310, 3) == [0, 50, 50]
+
+    def test_writes(self, instrument: Any) -> None:
+        instrument.write_register(310, 38.15, number_of_decimals=2)  # 3815, by function 16
+        instrument.write_register(311, 20, functioncode=6)
+        assert instrument.read_registers(310, 2) == [3815, 20]
+        instrument.write_float(1000, -0.5)
+        assert instrument.read_float(1000) == -0.5
+        instrument.write_string(1005, "FAN", 4)
+        assert instrument.read_string(1005, 4).startswith("FAN")
+        instrument.write_bit(0, 1)
+        assert instrument.read_register(300) == 1
+        instrument.write_bits(0, [0, 0])
+        assert instrument.read_register(300) == 0
+
+    def test_refusals(self, instrument: Any) -> None:
+        import minimalmodbus
+
+        with pytest.raises(minimalmodbus.IllegalRequestError, match="illegal data address"):
+            instrument.read_register(500)
+        with pytest.raises(minimalmodbus.IllegalRequestError, match="illegal data value"):
+            instrument.write_register(310, 10_001)
+        instrument.address = UNIT + 1
+        with pytest.raises(minimalmodbus.NoResponseError):
+            instrument.read_register(310)
+
+
+class TestPyModbusTcp:
+    @pytest.fixture
+    def peer(self, simulation: Simulation) -> Iterator[Any]:
+        from pyModbusTCP.client import ModbusClient
+
+        host, port = simulation.serve_tcp(None, "127.0.0.1", 0)
+        peer = ModbusClient(host, port, unit_id=UNIT, timeout=5)
+        yield peer
+        peer.close()
+
+    def test_reads_and_writes(self, peer: Any) -> None:
+        from pyModbusTCP.utils import decode_ieee, word_list_to_long
+
+        assert word_list_to_long(peer.read_holding_registers(1002, 2)) == [123_456_789]
+        assert decode_ieee(word_list_to_long(peer.read_holding_registers(1000, 2))[0]) == 12.5
+        assert peer.read_discrete_inputs(9) == [True]
+        assert peer.write_multiple_registers(310, [7630, 10, 20])
+        assert peer.read_holding_registers(310, 3) == [7630, 10, 20]
+        assert peer.write_single_register(1004, 65_535)
+        assert peer.read_holding_registers(1004) == [65_535]
+        assert peer.write_read_multiple_registers(320, [1, 2], 320, 2) == [1, 2]
+        assert peer.write_multiple_coils(0, [False, True])
+        assert peer.read_coils(0, 2) == [False, True]
+        assert peer.read_holding_registers(300) == [4]
+
+    def test_refusals(self, peer: Any) -> None:
+        assert peer.read_holding_registers(500) is None
+        assert peer.last_except == 2
+        assert not peer.write_single_register(310, 10_001)
+        assert peer.last_except == 3
+        assert not peer.write_single_register(400, 1)
+        assert peer.last_except == 2
+
+    def test_a_drive_is_run_tripped_and_reset(self, peer: Any, simulation: Simulation) -> None:
+        drive = simulation.models["it"]
+        assert isinstance(drive, DriveBank)
+
+        def status() -> int:
+            words = peer.read_input_registers(400)
+            assert words is not None
+            return int(words[0])
+
+        wait_for(lambda: status() & 0x6F == 0x21)
+        assert peer.write_multiple_registers(310, [5000, 1, 1])
+        assert peer.write_single_coil(0, True)
+        wait_for(lambda: status() & 0x6F == 0x27)
+        wait_for(lambda: peer.read_input_registers(401) == [5000])
+        assert peer.write_single_coil(0, False)
+        wait_for(lambda: status() & 0x6F == 0x21)
+        drive.inputs.external_fault = True
+        wait_for(lambda: status() & 0x4F == 0x08)
+        assert peer.read_input_registers(404) == [0x9000]
+        drive.inputs.external_fault = False
+        assert peer.write_single_coil(1, True)
+        wait_for(lambda: status() & 0x6F == 0x21)
+
+
+class TestUModbus:
+    @pytest.fixture
+    def ask(self, simulation: Simulation) -> Iterator[Any]:
+        import socket
+
+        from umodbus.client import tcp
+
+        with socket.create_connection(simulation.serve_tcp(None, "127.0.0.1", 0), timeout=5) as connection:
+            yield lambda message: tcp.send_message(message, connection)
+
+    def test_reads_and_writes(self, ask: Any) -> None:
+        from umodbus.client import tcp
+
+        assert ask(tcp.read_holding_registers(UNIT, 1002, 2)) == [123_456_789 >> 16, 123_456_789 & 0xFFFF]
+        assert ask(tcp.read_discrete_inputs(UNIT, 0, 4)) == [1, 0, 0, 0]
+        assert ask(tcp.write_single_register(UNIT, 310, 7630)) == 7630
+        assert ask(tcp.write_multiple_registers(UNIT, 311, [10, 20])) == 2
+        assert ask(tcp.read_holding_registers(UNIT, 310, 3)) == [7630, 10, 20]
+        assert ask(tcp.write_single_coil(UNIT, 1, 1)) == 1
+        assert ask(tcp.write_multiple_coils(UNIT, 0, [0, 0])) == 2
+        assert ask(tcp.read_coils(UNIT, 0, 2)) == [0, 0]
+        assert len(ask(tcp.read_input_registers(UNIT, 400, 10))) == 10
+
+    def test_refusals(self, ask: Any) -> None:
+        from umodbus.client import tcp
+        from umodbus.exceptions import IllegalDataAddressError, IllegalDataValueError
+
+        with pytest.raises(IllegalDataAddressError):
+            ask(tcp.read_input_registers(UNIT, 410, 1))
+        with pytest.raises(IllegalDataValueError):
+            ask(tcp.write_single_register(UNIT, 310, 10_001))
+
+
+def test_other_clients_agree_on_a_bank(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What one client writes, the other reads."""
+    import socket
+
+    from pyModbusTCP.client import ModbusClient
+    from umodbus.client import tcp
+
+    words = [signal(f"w{place}", place) for place in range(100)]
+    with Simulation(bank_project(*words)) as simulation:
+        address = simulation.serve_tcp(None, "127.0.0.1", 0)
+        one = ModbusClient(*address, unit_id=17, timeout=5)
+        assert one.write_multiple_registers(0, [place * 655 for place in range(100)])
+        one.close()
+        with socket.create_connection(address, timeout=5) as connection:
+            found = tcp.send_message(tcp.read_holding_registers(17, 0, 100), connection)
+        assert found == [place * 655 for place in range(100)]
+
+
+if sys.platform != "win32":
+    import select
+    import time
+
+    import serial
+
+    class _Descriptor(serial.SerialBase):
+        """The client's end of a pty as pyserial has its ports; it has no name that could be opened."""
+
+        def __init__(self, descriptor: int) -> None:
+            self._descriptor = descriptor
+            super().__init__(timeout=1.0)
+            self.is_open = True
+
+        def _reconfigure_port(self) -> None:
+            """A pty has no settings."""
+
+        def open(self) -> None:
+            self.is_open = True
+
+        def close(self) -> None:
+            self.is_open = False
+
+        def read(self, size: int = 1) -> bytes:
+            data, end = b"", time.monotonic() + (self.timeout or 0.0)
+            while len(data) < size and select.select([self._descriptor], [], [], max(0.0, end - time.monotonic()))[0]:
+                data += os.read(self._descriptor, size - len(data))
+            return data
+
+        def write(self, data: Any) -> int:
+            return os.write(self._descriptor, data)
+
+        def reset_input_buffer(self) -> None:
+            while select.select([self._descriptor], [], [], 0)[0]:
+                os.read(self._descriptor, 4096)
+
+        def reset_output_buffer(self) -> None:
+            """Nothing waits."""

@@ -356,6 +356,14 @@ def test_the_cursor_stays_inside_a_narrow_field() -> None:
     assert operator.looks(Attribute.BLINK)[0] == "........0......."
 
 
+def test_the_cursor_leaves_a_cell_for_the_sign() -> None:
+    torque = register("torque", 1, encoding="int16", limits=[-900, 900])
+    operator = panel(field("torque", width=3), signal=[torque], by="digit")
+    operator.read("torque", 5)
+    operator.press("enter", "left", "left", "left", "down")
+    assert operator.texts[0] == "run     -05     "
+
+
 # Choices --------------------------------------------------------------------------------------------------------------
 
 MODE = register("mode", 320, texts={"0": "off", "1": "slow", "7": "fast"}, limits=[0, 7])

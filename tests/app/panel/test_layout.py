@@ -88,12 +88,14 @@ def test_idle_turns_of_the_screen_go_first_and_the_shortest_counts() -> None:
     layout = made(
         {"idle_s": 60, "to": "run"},
         {"idle_s": 30, "to": "status"},
+        {"idle_s": 90, "to": "fault"},
         {"from": "times", "idle_s": 300, "to": "run"},
     )
-    found = {name: layout.idle_turn(name) for name in ("run", "status", "times")}
+    found = {name: layout.idle_turn(name) for name in ("run", "status", "fault", "times")}
     assert {name: turn and (turn[1].idle_s, turn[1].to) for name, turn in found.items()} == {
         "run": (30, "status"),
         "status": (60, "run"),
+        "fault": (30, "status"),
         "times": (300, "run"),
     }
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from app.panel.machine import WriteFailed
+from app.panel.machine import MESSAGE_S, WriteFailed
 from app.panel.rendering import Attribute
 from app.signals.reading import Quality
 from tests.app.panel.operating import Operator, project, register
@@ -132,6 +132,13 @@ def test_a_message_lies_over_the_last_row_in_characters_of_the_panel() -> None:
     operator.feed(WriteFailed("speed", "ü", operator.at))
     assert operator.texts == ["first           ", "not written: ?  "]
     assert operator.looks(Attribute.INVERSE) == ["." * 16, "not written: ?  "]
+
+
+def test_a_message_that_is_over_is_not_drawn_even_before_the_next_tick() -> None:
+    operator = panel(text=["first", "last"])
+    operator.feed(WriteFailed("speed", "no answer", operator.at))
+    operator.at += MESSAGE_S
+    assert operator.texts[1] == "last            "
 
 
 def test_a_message_does_not_hide_the_value_under_change() -> None:

@@ -1,0 +1,479 @@
+"""Rows of an inspector: a label, an editor that is checked as one types, and beneath it in words what is wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Iterable, Sequence
+from typing import Final
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QCompleter,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPlainTextEdit,
+    QSizePolicy,
+    QWidget,
+)
+
+from widgets import palette
+
+Texts = tuple[str, ...]
+Get = Callable[[], Texts | None]
+"""What the document holds now, as the editors show it; None: this row does not apply."""
+Put = Callable[[Texts], str | None]
+"""Takes what was typed into the document. Returns None, or in words why not."""
+Options = Callable[[], Sequence[tuple[str, str]]]
+"""The choices: what is stored, and what a person reads."""
+
+
+class Drafts(QObject):
+    """What was typed and could not be taken over yet. It is shown again wherever its place is shown again."""
+
+    changed = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._kept: dict[tuple[Hashable, str], tuple[Texts, str]] = {}
+
+    def get(self, subject: Hashable, row: str) -> tuple[Texts, str] | None:
+        """The texts and what is wrong with them."""
+        return self._kept.get((subject, row))
+
+    def keep(self, subject: Hashable, row: str, texts: Texts, reason: str) -> None:
+        """Keep these texts until they are right or dropped."""
+        if self._kept.get((subject, row)) != (texts, reason):
+            self._kept[subject, row] = (texts, reason)
+            self.changed.emit()
+
+    def drop(self, subject: Hashable, row: str) -> None:
+        """They are right now, or not wanted any more."""
+        if self._kept.pop((subject, row), None) is not None:
+            self.changed.emit()
+
+    def move(self, subject: Hashable, to: Hashable) -> None:
+        """The subject is called otherwise from now on."""
+        self._kept = {(to if kept == subject else kept, row): what for (kept, row), what in self._kept.items()}
+
+    def clear(self) -> None:
+        """Drop all of them: another project."""
+        if self._kept:
+            self._kept.clear()
+            self.changed.emit()
+
+    def all(self) -> tuple[tuple[Hashable, str, Texts, str], ...]:
+        """Subject, row, texts and reason of each."""
+        return tuple((subject, row, texts, reason) for (subject, row), (texts, reason) in self._kept.items())
+
+
+class FormRow(QWidget):
+    """One row: the editors of one value. Subclasses make the editors and say what stands in them."""
+
+    edited = Signal()
+
+    def __init__(self, label: str, get: Get, put: Put, hint: str = "") -> None:
+        super().__init__()
+        self.label = label
+        self.hint = hint
+        self.get = get
+        self.put = put
+        self.caption = QLabel(label)
+        self.caption.setWordWrap(True)
+        self.caption.setToolTip(hint)
+        self.message = QLabel()
+        self.message.setProperty("look", "fault")
+        self.message.setWordWrap(True)
+        self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.message.hide()
+        self._layout = QHBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(4)
+        self._form: Form | None = None
+        self._setting = False
+        self._taken: tuple[Texts, Texts] | None = None
+
+    # For subclasses
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """The widgets that are edited."""
+        raise NotImplementedError
+
+    def texts(self) -> Texts:
+        """What stands in the editors."""
+        raise NotImplementedError
+
+    def set_texts(self, texts: Texts) -> None:
+        """Show these."""
+        raise NotImplementedError
+
+    def before_refresh(self) -> None:
+        """Bring choices up to date."""
+
+    # The way of a value
+
+    def join(self, form: Form) -> None:
+        """Belong to a form."""
+        self._form = form
+        for number, editor in enumerate(self.editors()):
+            name = self.label if len(self.editors()) == 1 else f"{self.label}, {number + 1}"
+            if not editor.accessibleName():
+                editor.setAccessibleName(name)
+            if self.hint:
+                editor.setAccessibleDescription(self.hint)
+                if not editor.toolTip():
+                    editor.setToolTip(self.hint)
+            editor.installEventFilter(self)
+
+    def commit(self) -> None:
+        """Something was typed or chosen: take it over, or say why not."""
+        if self._setting or self._form is None:
+            return
+        form = self._form
+        texts = self.texts()
+        subject = form.subject
+        reason = self.put(texts)
+        if reason is None:
+            form.drafts.drop(subject, self.label)
+            now = self.get()
+            self._taken = (texts, now) if now is not None else None
+            self.show_reason("")
+        else:
+            form.drafts.keep(subject, self.label, texts, reason)
+            self.show_reason(reason)
+        self.edited.emit()
+
+    def refresh(self) -> None:
+        """Show what the document holds, or what was typed here and is not right yet."""
+        form = self._form
+        if form is None:
+            return
+        self.before_refresh()
+        now = self.get()
+        applies = now is not None
+        self.setVisible(applies)
+        self.caption.setVisible(applies)
+        if now is None:
+            self.message.hide()
+            return
+        draft = form.drafts.get(form.subject, self.label)
+        shown = self.texts()
+        if draft is not None:
+            self._set(draft[0])
+            self.show_reason(draft[1])
+            return
+        self.show_reason("")
+        typing = any(editor.hasFocus() for editor in self.editors())
+        if typing and self._taken == (shown, now):
+            return  # "5." stands for 5: do not take the point away while somebody types on
+        self._taken = None
+        self._set(now)
+
+    def _set(self, texts: Texts) -> None:
+        if self.texts() != texts:
+            self._setting = True
+            try:
+                self.set_texts(texts)
+            finally:
+                self._setting = False
+
+    def show_reason(self, reason: str) -> None:
+        """Say beneath the row what is wrong; empty: nothing is."""
+        self.message.setText(reason)
+        self.message.setVisible(bool(reason) and not self.isHidden())
+        for editor in self.editors():
+            editor.setProperty("wrong", bool(reason))
+            editor.setStyleSheet(f"border: 2px solid {palette.current().fault};" if reason else "")
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if isinstance(event, QKeyEvent) and event.type() in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
+            return self._key(event)
+        if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):
+            if event.reason() != Qt.FocusReason.PopupFocusReason and self._taken is not None:
+                self._taken = None
+                now = self.get()
+                if (
+                    now is not None
+                    and self._form is not None
+                    and not self._form.drafts.get(self._form.subject, self.label)
+                ):
+                    self._set(now)
+        elif event.type() == QEvent.Type.Wheel and isinstance(watched, QComboBox) and not watched.hasFocus():
+            event.ignore()  # scrolling past a choice must not change it
+            return True
+        return super().eventFilter(watched, event)
+
+    def _key(self, event: QKeyEvent) -> bool:
+        """Undo belongs to the document, not to the editor; but what is not taken over yet is dropped first."""
+        undo = event.matches(QKeySequence.StandardKey.Undo)
+        if not undo and not event.matches(QKeySequence.StandardKey.Redo):
+            return False
+        form = self._form
+        draft = form is not None and form.drafts.get(form.subject, self.label) is not None
+        if undo and draft and form is not None:
+            if event.type() == QEvent.Type.ShortcutOverride:
+                event.accept()
+            else:
+                form.drafts.drop(form.subject, self.label)
+                self.refresh()
+            return True
+        event.ignore()
+        return event.type() == QEvent.Type.ShortcutOverride
+
+
+class LineRow(FormRow):
+    """One or more short texts in a line, with words between them."""
+
+    def __init__(
+        self,
+        label: str,
+        get: Get,
+        put: Put,
+        hint: str = "",
+        *,
+        between: Sequence[str] = (),
+        names: Sequence[str] = (),
+        placeholder: str = "",
+        suffix: str = "",
+        completions: Callable[[], Iterable[str]] | None = None,
+    ) -> None:
+        super().__init__(label, get, put, hint)
+        self._edits: list[QLineEdit] = []
+        self._completions = completions
+        count = len(between) + 1
+        for number in range(count):
+            if number:
+                word = QLabel(between[number - 1])
+                word.setProperty("look", "faint")
+                self._layout.addWidget(word)
+            edit = QLineEdit()
+            edit.setPlaceholderText(placeholder)
+            edit.setMinimumWidth(36)
+            if number < len(names):
+                edit.setAccessibleName(names[number])
+            edit.textEdited.connect(lambda _text: self.commit())
+            self._edits.append(edit)
+            self._layout.addWidget(edit, 1)
+        if suffix:
+            word = QLabel(suffix)
+            word.setProperty("look", "faint")
+            self._layout.addWidget(word)
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """The line edits."""
+        return tuple(self._edits)
+
+    def texts(self) -> Texts:
+        """What stands in them."""
+        return tuple(edit.text() for edit in self._edits)
+
+    def set_texts(self, texts: Texts) -> None:
+        """Show these."""
+        for edit, text in zip(self._edits, texts, strict=True):
+            if edit.text() != text:
+                edit.setText(text)
+
+    def before_refresh(self) -> None:
+        """Bring the completions up to date."""
+        if self._completions is not None:
+            completer = QCompleter(sorted(set(self._completions())), self._edits[0])
+            completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+            self._edits[0].setCompleter(completer)
+
+
+class ChoiceRow(FormRow):
+    """One of several choices. A stored value that is no choice any more is shown as it is, with the word "missing"."""
+
+    def __init__(self, label: str, get: Get, put: Put, options: Options, hint: str = "") -> None:
+        super().__init__(label, get, put, hint)
+        self._options = options
+        self._combo = QComboBox()
+        self._combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self._combo.setMinimumContentsLength(8)
+        self._combo.setMaxVisibleItems(24)
+        self._combo.activated.connect(lambda _index: self.commit())
+        self._layout.addWidget(self._combo, 1)
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """The box."""
+        return (self._combo,)
+
+    def texts(self) -> Texts:
+        """The stored form of the choice."""
+        data = self._combo.currentData()
+        return (str(data) if data is not None else "",)
+
+    def set_texts(self, texts: Texts) -> None:
+        """Choose this; if it is no choice, add it marked as missing."""
+        index = self._combo.findData(texts[0])
+        if index < 0:
+            text = self.tr("{name} (missing)").format(name=texts[0]) if texts[0] else self.tr("(choose)")
+            self._combo.insertItem(0, text, texts[0])
+            index = 0
+        self._combo.setCurrentIndex(index)
+
+    def before_refresh(self) -> None:
+        """Bring the choices up to date."""
+        options = list(self._options())
+        shown = [(self._combo.itemData(index), self._combo.itemText(index)) for index in range(self._combo.count())]
+        if options != shown:
+            self._setting = True
+            chosen = self._combo.currentData()
+            self._combo.clear()
+            for value, text in options:
+                self._combo.addItem(text, value)
+            self._combo.setCurrentIndex(self._combo.findData(chosen))
+            self._setting = False
+
+
+class CheckRow(FormRow):
+    """Yes or no."""
+
+    def __init__(self, label: str, get: Get, put: Put, text: str, hint: str = "") -> None:
+        super().__init__(label, get, put, hint)
+        self._box = QCheckBox(text)
+        self._box.setAccessibleName(text)
+        self._box.clicked.connect(lambda _on: self.commit())
+        self._layout.addWidget(self._box, 1)
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """The box."""
+        return (self._box,)
+
+    def texts(self) -> Texts:
+        """`1` or empty."""
+        return ("1" if self._box.isChecked() else "",)
+
+    def set_texts(self, texts: Texts) -> None:
+        """Check or uncheck it."""
+        self._box.setChecked(bool(texts[0]))
+
+
+class NotesRow(FormRow):
+    """A longer text of several lines."""
+
+    def __init__(self, label: str, get: Get, put: Put, hint: str = "", *, lines: int = 3, fixed: bool = False) -> None:
+        super().__init__(label, get, put, hint)
+        self._edit = QPlainTextEdit()
+        self._edit.setTabChangesFocus(True)
+        self._edit.setFixedHeight(self._edit.fontMetrics().lineSpacing() * lines + 14)
+        if fixed:
+            font = self._edit.font()
+            font.setFamily("monospace")
+            font.setStyleHint(font.StyleHint.Monospace)
+            self._edit.setFont(font)
+        self._edit.textChanged.connect(self.commit)
+        self._layout.addWidget(self._edit, 1)
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """The edit."""
+        return (self._edit,)
+
+    def texts(self) -> Texts:
+        """The text."""
+        return (self._edit.toPlainText(),)
+
+    def set_texts(self, texts: Texts) -> None:
+        """Show this text."""
+        self._edit.setPlainText(texts[0])
+
+
+class InfoRow(FormRow):
+    """Something to read only."""
+
+    def __init__(self, label: str, get: Get, hint: str = "") -> None:
+        super().__init__(label, get, lambda _texts: None, hint)
+        self._text = QLabel()
+        self._text.setWordWrap(True)
+        self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._layout.addWidget(self._text, 1)
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """None."""
+        return ()
+
+    def texts(self) -> Texts:
+        """What is shown."""
+        return (self._text.text(),)
+
+    def set_texts(self, texts: Texts) -> None:
+        """Show this."""
+        self._text.setText(texts[0])
+
+
+CAPTION_WIDTH: Final = 92
+
+
+class Form(QWidget):
+    """Rows under one another, for one subject at a time."""
+
+    def __init__(self, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.drafts = drafts
+        self.subject: Hashable = None
+        self.rows: list[FormRow] = []
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(10, 8, 10, 8)
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnMinimumWidth(0, CAPTION_WIDTH)
+        self._grid.setColumnStretch(1, 1)
+        self._at = 0
+
+    def add(self, row: FormRow) -> FormRow:
+        """Put a row beneath the others."""
+        row.caption.setBuddy(row.editors()[0] if row.editors() else row)
+        row.caption.setFixedWidth(CAPTION_WIDTH)
+        self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
+        self._grid.addWidget(row, self._at, 1)
+        self._grid.addWidget(row.message, self._at + 1, 1)
+        row.caption.setContentsMargins(0, 4, 0, 0)
+        self._at += 2
+        self.rows.append(row)
+        row.join(self)
+        return row
+
+    def add_heading(self, text: str) -> QLabel:
+        """A heading over the rows that follow."""
+        heading = QLabel(text)
+        heading.setProperty("look", "heading")
+        heading.setContentsMargins(0, 8 if self._at else 0, 0, 0)
+        self._grid.addWidget(heading, self._at, 0, 1, 2)
+        self._at += 1
+        return heading
+
+    def add_wide(self, widget: QWidget) -> None:
+        """Something over the whole width."""
+        self._grid.addWidget(widget, self._at, 0, 1, 2)
+        self._at += 1
+
+    def finish(self) -> None:
+        """Push all rows to the top."""
+        self._grid.setRowStretch(self._at, 1)
+
+    def show_subject(self, subject: Hashable) -> None:
+        """Show another subject (or the same again after a change). None: nothing to show."""
+        other = subject != self.subject
+        self.subject = subject
+        for row in self.rows:
+            if other:
+                row._taken = None
+            row.refresh()
+
+    def focus_row(self, label: str) -> bool:
+        """Give the focus to the row of that label. False if it is not there."""
+        for row in self.rows:
+            if row.label == label and row.editors() and row.isVisibleTo(self):
+                row.editors()[0].setFocus(Qt.FocusReason.OtherFocusReason)
+                return True
+        return False
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            for row in self.rows:
+                row.show_reason(row.message.text())

@@ -1,0 +1,130 @@
+"""The inspector: the properties of whatever is selected, one page for each kind of part."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+
+from PySide6.QtCore import QCoreApplication, Qt, Signal
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+
+from widgets.document import Document
+from widgets.form import Drafts, Form
+from widgets.line_forms import FollowerForm, LineForm
+from widgets.screen_forms import FieldForm, PanelForm, ScreenForm
+from widgets.signal_form import SignalForm
+from widgets.turn_forms import ActionForm, TurnForm
+
+translate = QCoreApplication.translate
+
+
+class Inspector(QWidget):
+    """Shows the form of one part at a time; for the screen under edit those of field, screen and panel as tabs."""
+
+    signal_wanted = Signal(str)
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self.field_form = FieldForm(document, drafts)
+        self.screen_form = ScreenForm(document, drafts)
+        self.panel_form = PanelForm(document, drafts)
+        self.signal_form = SignalForm(document, drafts)
+        self.turn_form = TurnForm(document, drafts)
+        self.action_form = ActionForm(document, drafts)
+        self.line_form = LineForm(document, drafts)
+        self.follower_form = FollowerForm(document, drafts)
+        self.field_form.signal_wanted.connect(self.signal_wanted)
+        self.tabs = QTabWidget()
+        self.tabs.setDocumentMode(True)
+        for form, title in (
+            (self.field_form, self.tr("Field")),
+            (self.screen_form, self.tr("Screen")),
+            (self.panel_form, self.tr("Panel")),
+        ):
+            self.tabs.addTab(scrolled(form), title)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self.tabs)
+        self._pages: dict[str, tuple[Form, QWidget, QLabel]] = {}
+        for kind, other, nothing in (
+            ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
+            ("turn", self.turn_form, self.tr("No turn is selected. Choose one in the table, or add one.")),
+            ("action", self.action_form, self.tr("No action is selected. Choose one in the table, or add one.")),
+            ("line", self.line_form, self.tr("No line is selected. Choose one in the table, or add one.")),
+            ("follower", self.follower_form, self.tr("No follower is selected. Choose one in the table, or add one.")),
+        ):
+            page = QWidget()
+            column = QVBoxLayout(page)
+            column.setContentsMargins(0, 0, 0, 0)
+            column.setSpacing(0)
+            heading = QLabel()
+            heading.setProperty("look", "heading")
+            heading.setContentsMargins(10, 7, 10, 3)
+            heading.setWordWrap(True)
+            none = QLabel(nothing)
+            none.setProperty("look", "faint")
+            none.setWordWrap(True)
+            none.setAlignment(Qt.AlignmentFlag.AlignTop)
+            none.setContentsMargins(10, 8, 10, 8)
+            none.setObjectName("nothing")
+            column.addWidget(heading)
+            column.addWidget(none)
+            column.addWidget(scrolled(other), 1)
+            self._pages[kind] = (other, page, heading)
+            self._stack.addWidget(page)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._stack)
+
+    def show_screen(self) -> None:
+        """The tabs for the selection of the document."""
+        self._stack.setCurrentWidget(self.tabs)
+        self.refresh_screen()
+
+    def refresh_screen(self) -> None:
+        """Bring the tabs up to date."""
+        selection = self._document.selection
+        self.field_form.show_selection(selection)
+        self.screen_form.show_screen(selection.screen)
+        self.panel_form.show_panel()
+
+    def show_tab(self, form: Form) -> None:
+        """Bring this form of the tabs to the front."""
+        for index in range(self.tabs.count()):
+            area = self.tabs.widget(index)
+            if isinstance(area, QScrollArea) and area.widget() is form:
+                self.tabs.setCurrentIndex(index)
+
+    def show_part(self, kind: str, subject: Hashable, title: str) -> None:
+        """The form of another part; `subject` None: nothing is selected."""
+        form, page, heading = self._pages[kind]
+        form.show_subject(subject)
+        heading.setText(title)
+        heading.setVisible(subject is not None)
+        form.setVisible(subject is not None)
+        nothing = page.findChild(QLabel, "nothing")
+        if isinstance(nothing, QLabel):
+            nothing.setVisible(subject is None)
+        self._stack.setCurrentWidget(page)
+
+    def current_form(self) -> Form:
+        """The form that is shown."""
+        area = self.tabs.currentWidget() if self._stack.currentWidget() is self.tabs else None
+        if isinstance(area, QScrollArea) and isinstance(form := area.widget(), Form):
+            return form
+        return next(form for form, page, _ in self._pages.values() if page is self._stack.currentWidget())
+
+    def form_of(self, kind: str) -> Form:
+        """The form for a kind of part."""
+        tabs: dict[str, Form] = {"field": self.field_form, "screen": self.screen_form, "panel": self.panel_form}
+        return tabs[kind] if kind in tabs else self._pages[kind][0]
+
+
+def scrolled(form: QWidget) -> QScrollArea:
+    """A form that scrolls up and down when it is longer than its place."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidget(form)
+    return area

@@ -1,0 +1,178 @@
+"""The properties of lines and followers."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from app.project import edits
+from app.project.model import Follower, SerialLine, SerialOverTcpLine, TcpLine
+from widgets.document import Document, Edit
+from widgets.form import ChoiceRow, Drafts, InfoRow, Texts
+from widgets.part_form import PartForm
+from widgets.typed import whole
+
+translate = QCoreApplication.translate
+BAUD_RATES: Final = ("1200", "2400", "4800", "9600", "19200", "38400", "57600", "115200")
+
+
+def line_kinds() -> list[tuple[str, str]]:
+    """The kinds of lines: stored word and what a person reads."""
+    return [
+        ("serial", translate("LineForm", "serial port (RTU)")),
+        ("tcp", translate("LineForm", "Modbus TCP")),
+        ("serial-over-tcp", translate("LineForm", "RTU frames over TCP")),
+    ]
+
+
+class LineForm(PartForm):
+    """Shows and edits one line, by name."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change line")
+        self.name_row(self.tr("Name"), edits.rename_line, self.tr("Changing it changes every use"))
+        self.add(
+            ChoiceRow(
+                self.tr("Kind"),
+                lambda: None if self.part is None else (self.part.kind,),
+                self.put(self._read_kind),
+                line_kinds,
+            )
+        )
+        self.line(self.tr("Port"), "device", str.strip, self.tr("Such as /dev/ttyUSB0 or COM3"))
+        self.line(self.tr("Baud"), "baud", whole, completions=lambda: BAUD_RATES)
+        self.choice(self.tr("Parity"), "parity", _parities)
+        self.choice(self.tr("Stop bits"), "stop_bits", lambda: [("1", "1"), ("2", "2")], read=whole)
+        self.line(self.tr("Host"), "host", str.strip, self.tr("A name or an address"))
+        self.line(self.tr("TCP port"), "port", whole)
+        self.line(self.tr("Time-out"), "timeout_ms", whole, self.tr("How long an answer may take"), suffix="ms")
+        self.add(InfoRow(self.tr("Followers"), self._followers_text))
+        self.finish()
+
+    @property
+    def part(self) -> SerialLine | TcpLine | SerialOverTcpLine | None:
+        """The line that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.line_named.get(name)
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the line."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.change_line(project, name, **changes)
+
+    def _read_kind(self, texts: Texts) -> Edit:
+        part = self.part
+        if part is None or part.kind == texts[0]:
+            return lambda project: project
+        other = line_of_kind(texts[0], part.name, part)
+        return lambda project: edits.replace_line(project, part.name, other)
+
+    def _followers_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        names = [f"{each.name} ({each.unit})" for each in self.project.followers if each.line == part.name]
+        return (", ".join(names) if names else self.tr("none yet"),)
+
+
+def line_of_kind(
+    kind: str, name: str, like: SerialLine | TcpLine | SerialOverTcpLine | None = None
+) -> SerialLine | TcpLine | SerialOverTcpLine:
+    """A new line of a kind, with what another one has in common with it."""
+    timeout = like.timeout_ms if like is not None else 300
+    if kind == "serial":
+        return SerialLine(name=name, timeout_ms=timeout, device="/dev/ttyUSB0")
+    host = like.host if isinstance(like, TcpLine | SerialOverTcpLine) else "192.168.0.10"
+    port = like.port if isinstance(like, TcpLine | SerialOverTcpLine) else 502
+    if kind == "tcp":
+        return TcpLine(name=name, timeout_ms=timeout, host=host, port=port)
+    return SerialOverTcpLine(name=name, timeout_ms=timeout, host=host, port=port)
+
+
+class FollowerForm(PartForm):
+    """Shows and edits one follower, by name."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change follower")
+        self.name_row(self.tr("Name"), edits.rename_follower, self.tr("Changing it changes every use"))
+        self.choice(self.tr("Line"), "line", lambda: [(part.name, part.name) for part in self.project.lines])
+        self.line(self.tr("Unit"), "unit", whole, self.tr("Its address on the line, 1 to 247"))
+        self.choice(self.tr("Numbering"), "numbering", _numberings, self.tr("How its manual counts registers"))
+        self.choice(
+            self.tr("Word order"),
+            "word_order",
+            _orders,
+            self.tr("Of the words of a value of two or more registers"),
+        )
+        self.choice(self.tr("Byte order"), "byte_order", _orders, self.tr("Of the two bytes of each word"))
+        self.line(
+            self.tr("Longest read"),
+            "max_registers",
+            whole,
+            self.tr("The most registers that it answers in one read"),
+            suffix=self.tr("registers"),
+        )
+        self.line(
+            self.tr("Line silence"),
+            "communication_timeout_ms",
+            whole,
+            self.tr("It stops by itself when the line is silent this long. 0: it does not"),
+            suffix="ms",
+        )
+        self.choice(
+            self.tr("Simulated as"), "simulate", _models, self.tr("What plays it when there is no device at hand")
+        )
+        self.add(InfoRow(self.tr("Signals"), self._signals_text))
+        self.finish()
+
+    @property
+    def part(self) -> Follower | None:
+        """The follower that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.follower_named.get(name)
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the follower."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.change_follower(project, name, **changes)
+
+    def _signals_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        count = sum(getattr(signal, "follower", None) == part.name for signal in self.project.signals)
+        return (str(count),)
+
+
+def _parities() -> list[tuple[str, str]]:
+    return [
+        ("even", translate("LineForm", "even")),
+        ("odd", translate("LineForm", "odd")),
+        ("none", translate("LineForm", "none")),
+    ]
+
+
+def _numberings() -> list[tuple[str, str]]:
+    return [
+        ("from-0", translate("FollowerForm", "from 0, as on the wire")),
+        ("from-1", translate("FollowerForm", "from 1")),
+        ("prefixed", translate("FollowerForm", "prefixed by the table (40001)")),
+    ]
+
+
+def _orders() -> list[tuple[str, str]]:
+    return [
+        ("high-first", translate("FollowerForm", "high first (the standard)")),
+        ("low-first", translate("FollowerForm", "low first")),
+    ]
+
+
+def _models() -> list[tuple[str, str]]:
+    return [
+        ("bank", translate("FollowerForm", "bank of registers")),
+        ("drive", translate("FollowerForm", "drive with motor and load")),
+    ]

@@ -1,0 +1,74 @@
+"""Conditions, turns and actions as phrases that a person reads."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication
+
+from app.project.model import Action, Condition, HeldValue, Turn
+
+translate = QCoreApplication.translate
+
+
+def condition_text(condition: Condition) -> str:
+    """A condition as a clause: "fault is set", "level is above 80"."""
+    if condition.is_ in ("set", "clear"):
+        word = translate("phrases", "set") if condition.is_ == "set" else translate("phrases", "clear")
+        return translate("phrases", "{signal} is {state}").format(signal=condition.signal, state=word)
+    words = {
+        "above": translate("phrases", "above"),
+        "below": translate("phrases", "below"),
+        "equal": translate("phrases", "equal to"),
+    }
+    return translate("phrases", "{signal} is {comparison} {value}").format(
+        signal=condition.signal, comparison=words[condition.is_], value=condition.value
+    )
+
+
+def cause_text(part: Turn | Action) -> str:
+    """What brings a turn or an action about: "key right", "when fault is set", "after 120 s without a key"."""
+    if part.key is not None:
+        return translate("phrases", "key {key}").format(key=part.key)
+    if part.when is not None:
+        return translate("phrases", "when {condition}").format(condition=condition_text(part.when))
+    if isinstance(part, Turn) and part.idle_s is not None:
+        return translate("phrases", "after {seconds} s without a key").format(seconds=part.idle_s)
+    return ""
+
+
+def from_text(part: Turn | Action) -> str:
+    """Where a turn or an action counts."""
+    return part.from_ if part.from_ is not None else translate("phrases", "every screen")
+
+
+def target_text(turn: Turn) -> str:
+    """Where a turn leads."""
+    return {
+        "next": translate("phrases", "the next screen"),
+        "previous": translate("phrases", "the previous screen"),
+    }.get(turn.to, turn.to)
+
+
+def deed_text(action: Action) -> str:
+    """What an action does: "sets run_command", "writes 5 to preset"."""
+    signal = action.signal or ""
+    if action.do == "write":
+        value = action.value
+        what = (
+            translate("phrases", "the value of {signal}").format(signal=value.from_)
+            if isinstance(value, HeldValue)
+            else str(value)
+        )
+        return translate("phrases", "writes {what} to {signal}").format(what=what, signal=signal)
+    if action.do == "begin-entry":
+        return (
+            translate("phrases", "begins entry at {signal}").format(signal=signal)
+            if signal
+            else translate("phrases", "begins entry")
+        )
+    words = {
+        "set": translate("phrases", "sets {signal}"),
+        "clear": translate("phrases", "clears {signal}"),
+        "toggle": translate("phrases", "toggles {signal}"),
+        "momentary": translate("phrases", "sets {signal} while the key is held"),
+    }
+    return words[action.do].format(signal=signal)

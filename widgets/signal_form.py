@@ -1,0 +1,284 @@
+"""The properties of a signal: where it comes from, how it is scaled, shown and changed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Final
+
+from pydantic import ValidationError
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from app.project import edits
+from app.project.binding import Unbound, bind, value_span
+from app.project.model import BitSignal, HeldSignal, RegisterSignal, Scale
+from app.project.references import uses
+from app.project.wording import refusal_of
+from app.signals.encoding import ENCODINGS
+from app.signals.text import number_digits, number_width
+from widgets.document import Document, Edit
+from widgets.form import ChoiceRow, Drafts, InfoRow, LineRow, NotesRow, Texts
+from widgets.part_form import PartForm
+from widgets.typed import number, optional_number, pair, plain, whole
+
+translate = QCoreApplication.translate
+AnySignal = RegisterSignal | BitSignal | HeldSignal
+_WORD_TABLES: Final = ("holding", "input")
+
+
+class SignalForm(PartForm):
+    """Shows and edits one signal, by name."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change signal")
+        self.name_row(self.tr("Name"), edits.rename_signal, self.tr("Changing it changes every use"))
+        self.add(InfoRow(self.tr("Kind"), self._kind_text))
+        self._build_source()
+        self._build_scale()
+        self._build_shown()
+        self._build_changed()
+        self.add_heading(self.tr("About"))
+        self.add(InfoRow(self.tr("Used by"), self._used_text))
+        self.notes(self.tr("Notes"))
+        self.finish()
+
+    @property
+    def part(self) -> AnySignal | None:
+        """The signal that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.signal_named.get(name)
+
+    def show_signal(self, name: str | None) -> None:
+        """Show this signal."""
+        self.show_subject(None if name is None else ("signal", name))
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the signal."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.change_signal(project, name, **changes)
+
+    def _build_source(self) -> None:
+        self.add_heading(self.tr("Source"))
+        self.choice(
+            self.tr("Follower"), "follower", lambda: [(part.name, part.name) for part in self.project.followers]
+        )
+        self.choice(self.tr("Table"), "table", table_names)
+        self.line(self.tr("Register"), "number", whole, self.tr("The number as the follower's manual gives it"))
+        self.add(
+            InfoRow(self.tr("On the wire"), self._wire_text, self.tr("The address in the request, counted from 0"))
+        )
+        self.choice(
+            self.tr("Encoding"),
+            "encoding",
+            lambda: [(name, name) for name in ENCODINGS],
+            where=lambda signal: getattr(signal, "table", "") in _WORD_TABLES,
+        )
+        self.line(
+            self.tr("Length"),
+            "length",
+            lambda text: whole(text) if text.strip() else None,
+            self.tr("Registers of the text, two characters each"),
+            suffix=self.tr("registers"),
+            where=_is_string,
+        )
+        self.add(
+            LineRow(
+                self.tr("Bit"),
+                lambda: (str(part.bit.number),) if isinstance(part := self.part, BitSignal) else None,
+                self.put(lambda texts: self._change_bit(number=whole(texts[0]))),
+                self.tr("Counted from 0 at the least significant end"),
+            )
+        )
+        self.add(
+            ChoiceRow(
+                self.tr("Of signal"),
+                lambda: (part.bit.of,) if isinstance(part := self.part, BitSignal) else None,
+                self.put(lambda texts: self._change_bit(of=texts[0])),
+                lambda: [(part.name, part.name) for part in self.project.signals if isinstance(part, RegisterSignal)],
+            )
+        )
+        self.line(self.tr("First content"), "held", number, self.tr("What the value is when the panel is switched on"))
+
+    def _build_scale(self) -> None:
+        def get(index: int) -> Callable[[], Texts | None]:
+            def texts() -> Texts | None:
+                part = self.part
+                if not isinstance(part, RegisterSignal) or part.table not in _WORD_TABLES or _is_string(part):
+                    return None
+                scale = part.scale
+                return ("", "") if scale is None else (plain(scale.raw[index]), plain(scale.value[index]))
+
+            return texts
+
+        hint = self.tr("Two points of a straight line: raw counts of the register, and what they mean. Empty: as read")
+        labels = (self.tr("Scale, from"), self.tr("Scale, to"))
+        self._scale_rows = [
+            LineRow(
+                label,
+                get(index),
+                self._put_scale,
+                hint,
+                between=[self.tr("raw is")],
+                names=(f"{label}, {self.tr('raw')}", f"{label}, {self.tr('value')}"),
+            )
+            for index, label in enumerate(labels)
+        ]
+        for row in self._scale_rows:
+            self.add(row)
+
+    def _put_scale(self, _texts: Texts) -> str | None:
+        """Both rows are one value: they are taken over together."""
+        try:
+            first, second = (pair(row.texts()) for row in self._scale_rows)
+            if (first is None) != (second is None):
+                raise ValueError(self.tr("the other point is needed too, or none"))
+            scale = None
+            if first is not None and second is not None:
+                scale = Scale(raw=(first[0], second[0]), value=(first[1], second[1]))
+        except ValidationError as error:
+            return refusal_of(error)
+        except ValueError as error:
+            return str(error)
+        reason = self.document.do(self.step_name, self.change(scale=scale), merge=(self.subject, "scale"), aloud=False)
+        if reason is None:
+            for row in self._scale_rows:
+                self.drafts.drop(self.subject, row.label)
+                row.show_reason("")
+        return reason
+
+    def _build_shown(self) -> None:
+        self.add_heading(self.tr("Shown"))
+        self.line(self.tr("Unit"), "unit", str.strip)
+        self.line(self.tr("Decimals"), "decimals", whole, where=lambda part: not _is_string(part))
+        self.add(InfoRow(self.tr("Can be"), self._span_text))
+        self.add(
+            NotesRow(
+                self.tr("Texts"),
+                lambda: None if self.part is None else ("\n".join(f"{k} = {t}" for k, t in self.part.texts.items()),),
+                self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
+                self.tr("A text per value, one a line: 1 = running"),
+                fixed=True,
+            )
+        )
+
+    def _build_changed(self) -> None:
+        self.add_heading(self.tr("Changed and read"))
+        self.check(self.tr("Writing"), "write", self.tr("may be written"))
+        self.add(
+            LineRow(
+                self.tr("Limits"),
+                lambda: None if self.part is None else tuple(plain(value) for value in self.part.limits or ("", "")),
+                self.put(lambda texts: self.change(limits=pair(texts))),
+                self.tr("The least and the greatest value that may be entered"),
+                between=[self.tr("to")],
+                names=(self.tr("Lower limit"), self.tr("Upper limit")),
+            )
+        )
+        self.line(
+            self.tr("Step"),
+            "step",
+            optional_number,
+            self.tr("What one press of a key changes. Empty: one unit of the last decimal"),
+        )
+        self.line(self.tr("Read every"), "every_ms", whole, self.tr("How fresh the value should be"), suffix="ms")
+        self.line(
+            self.tr("Write every"),
+            "refresh_ms",
+            whole,
+            self.tr("For followers with a communication time-out: the value is written again and again. 0: it is not"),
+            suffix="ms",
+        )
+        self.line(
+            self.tr("Start value"),
+            "start_value",
+            self._read_start,
+            self.tr("What a simulated follower holds at first"),
+        )
+
+    def _change_bit(self, **changes: Any) -> Edit:
+        part = self.part
+        if not isinstance(part, BitSignal):
+            return lambda project: project
+        return self.change(bit=part.bit.but(**changes))
+
+    def _read_start(self, text: str) -> Any:
+        if not text.strip():
+            return None
+        return text if _is_string(self.part) else number(text)
+
+    # What is to be read
+
+    def _kind_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        if isinstance(part, BitSignal):
+            return (self.tr("one bit of another signal"),)
+        return (self.tr("held in the panel") if isinstance(part, HeldSignal) else self.tr("read from a follower"),)
+
+    def _wire_text(self) -> Texts | None:
+        part = self.part
+        if not isinstance(part, RegisterSignal):
+            return None
+        try:
+            binding = bind(self.project, part.name)
+        except Unbound as error:
+            return (str(error),)
+        if binding.count == 1:
+            return (self.tr("address {address}").format(address=binding.address),)
+        last = binding.address + binding.count - 1
+        return (self.tr("addresses {first} to {last}").format(first=binding.address, last=last),)
+
+    def _span_text(self) -> Texts | None:
+        part = self.part
+        if part is None or _is_string(part):
+            return None
+        span = value_span(self.project, part.name)
+        if span is None:
+            return (self.tr("anything, since it has no limits"),)
+        low, high = (number_digits(value, part.decimals) for value in span)
+        wide = max(number_width(value, part.decimals) for value in span)
+        text = self.tr("{low} to {high} {unit}").format(low=low, high=high, unit=part.unit).rstrip()
+        return (self.tr("{span} ({wide} cells)").format(span=text, wide=wide),)
+
+    def _used_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        places = dict.fromkeys(use.where for use in uses(self.project, "signal", part.name))
+        return ("\n".join(places) if places else self.tr("nothing yet"),)
+
+
+def _is_string(part: object) -> bool:
+    return isinstance(part, RegisterSignal) and part.encoding == "string"
+
+
+def read_texts(text: str) -> dict[str, str]:
+    """A text per value from lines such as "1 = running". Raises ValueError in words, with the number of the line."""
+    found: dict[str, str] = {}
+    for line_number, line in enumerate(text.splitlines(), start=1):
+        if not line.strip():
+            continue
+        value, equals, words = line.partition("=")
+        if not equals:
+            raise ValueError(translate("SignalForm", "line {n}: write value = text").format(n=line_number))
+        try:
+            key = str(whole(value))
+        except ValueError as error:
+            raise ValueError(translate("SignalForm", "line {n}: {why}").format(n=line_number, why=error)) from None
+        if key in found:
+            why = translate("SignalForm", "line {n}: the value {key} has a text already")
+            raise ValueError(why.format(n=line_number, key=key))
+        found[key] = words.strip()
+    return found
+
+
+def table_names() -> list[tuple[str, str]]:
+    """The four tables: stored word and what a person reads."""
+    return [
+        ("holding", translate("SignalForm", "holding register")),
+        ("input", translate("SignalForm", "input register")),
+        ("coil", translate("SignalForm", "coil")),
+        ("discrete", translate("SignalForm", "discrete input")),
+    ]

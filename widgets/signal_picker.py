@@ -1,0 +1,144 @@
+"""Choosing a signal, and how to show it, for a new field."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QDialogButtonBox,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from widgets.specimen import likely_kind, width_needed
+
+
+def signal_origin(project: Project, name: str) -> str:
+    """Where a signal comes from, short: "pump holding 310 uint16", "bit 2 of status", "held in the panel"."""
+    signal = project.signal_named.get(name)
+    if isinstance(signal, RegisterSignal):
+        kind = "" if signal.table in ("coil", "discrete") else f" {signal.encoding}"
+        return f"{signal.follower} {signal.table} {signal.number}{kind}"
+    if isinstance(signal, BitSignal):
+        return QCoreApplication.translate("SignalPicker", "bit {number} of {of}").format(
+            number=signal.bit.number, of=signal.bit.of
+        )
+    if isinstance(signal, HeldSignal):
+        return QCoreApplication.translate("SignalPicker", "held in the panel")
+    return ""
+
+
+class SignalPicker(QDialog):
+    """Type to narrow the list, Up and Down to choose, Enter to place."""
+
+    picked = Signal(str, str)
+    """The signal and the kind of field."""
+    new_signal_wanted = Signal(str)
+
+    def __init__(self, project: Project, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._project = project
+        self.setWindowTitle(self.tr("Place a field"))
+        self.search = QLineEdit()
+        self.search.setPlaceholderText(self.tr("Signal name or place"))
+        self.search.setAccessibleName(self.tr("Narrow the signals"))
+        self.search.setClearButtonEnabled(True)
+        self.list = QListWidget()
+        self.list.setAccessibleName(self.tr("Signals"))
+        self.kind = QComboBox()
+        self.kind.setAccessibleName(self.tr("Kind of field"))
+        for value, text in kinds():
+            self.kind.addItem(text, value)
+        self.cells = QLabel()
+        self.cells.setProperty("look", "faint")
+        self.none = QLabel(self.tr("No signal has that name. Create it in the Signals view first."))
+        self.none.setWordWrap(True)
+        self.none.hide()
+        buttons = QDialogButtonBox()
+        self.place = buttons.addButton(self.tr("Place"), QDialogButtonBox.ButtonRole.AcceptRole)
+        new = buttons.addButton(self.tr("New signal ..."), QDialogButtonBox.ButtonRole.ActionRole)
+        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
+        row = QHBoxLayout()
+        row.addWidget(QLabel(self.tr("Shown as")))
+        row.addWidget(self.kind)
+        row.addWidget(self.cells, 1)
+        layout = QVBoxLayout(self)
+        layout.addWidget(self.search)
+        layout.addWidget(self.list, 1)
+        layout.addWidget(self.none)
+        layout.addLayout(row)
+        layout.addWidget(buttons)
+        self.resize(420, 380)
+        self.search.textChanged.connect(self._narrow)
+        self.search.installEventFilter(self)
+        self.list.currentItemChanged.connect(self._current)
+        self.list.itemDoubleClicked.connect(lambda _item: self._accept())
+        self.kind.currentIndexChanged.connect(lambda _index: self._say_width())
+        buttons.accepted.connect(self._accept)
+        buttons.rejected.connect(self.reject)
+        new.clicked.connect(self._new)
+        self._narrow("")
+
+    def _narrow(self, text: str) -> None:
+        words = text.casefold().split()
+        self.list.clear()
+        for name in self._project.signal_named:
+            origin = signal_origin(self._project, name)
+            if all(word in f"{name} {origin}".casefold() for word in words):
+                item = QListWidgetItem(f"{name}   \N{MIDDLE DOT}   {origin}")
+                item.setData(Qt.ItemDataRole.UserRole, name)
+                self.list.addItem(item)
+        self.list.setCurrentRow(0)
+        some = self.list.count() > 0
+        self.none.setVisible(not some)
+        self.place.setEnabled(some)
+
+    def _current(self, item: QListWidgetItem | None) -> None:
+        if item is not None:
+            kind = likely_kind(self._project, item.data(Qt.ItemDataRole.UserRole))
+            self.kind.setCurrentIndex(self.kind.findData(kind))
+        self._say_width()
+
+    def _say_width(self) -> None:
+        item = self.list.currentItem()
+        if item is None:
+            self.cells.clear()
+            return
+        width = width_needed(self._project, item.data(Qt.ItemDataRole.UserRole), str(self.kind.currentData()))
+        self.cells.setText(self.tr("{width} cells wide").format(width=width))
+
+    def _accept(self) -> None:
+        item = self.list.currentItem()
+        if item is not None:
+            self.picked.emit(item.data(Qt.ItemDataRole.UserRole), str(self.kind.currentData()))
+            self.accept()
+
+    def _new(self) -> None:
+        self.new_signal_wanted.emit(self.search.text().strip())
+        self.reject()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.search and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            ways = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -8, Qt.Key.Key_PageDown: 8}
+            way = ways.get(Qt.Key(event.key()))
+            if way is not None and self.list.count():
+                self.list.setCurrentRow(min(max(self.list.currentRow() + way, 0), self.list.count() - 1))
+                return True
+        return super().eventFilter(watched, event)
+
+
+def kinds() -> list[tuple[str, str]]:
+    """The kinds of fields: stored word and what a person reads."""
+    return [
+        ("number", QCoreApplication.translate("SignalPicker", "number")),
+        ("choice", QCoreApplication.translate("SignalPicker", "text per value")),
+        ("bar", QCoreApplication.translate("SignalPicker", "bar")),
+    ]

@@ -121,6 +121,44 @@ def runs(row: Row) -> Iterator[tuple[int, str, Attribute]]:
             start = column
 
 
+def paint_row(
+    painter: QPainter, row: Row, at: QPoint, pixels: int, colours: FaceColours, blinked_off: bool = False
+) -> None:
+    """Paint a row of cells whose upper left corner is `at`, in characters of `pixels` height."""
+    size = cell_size(pixels)
+    top = at.y()
+    for column, text, attribute in runs(row):
+        left = at.x() + column * size.width
+        bits = int(attribute)
+        stale, inverse = bits & _STALE, bits & _INVERSE
+        ink = colours.dim if stale else colours.ink
+        if inverse:
+            painter.fillRect(left, top, len(text) * size.width, size.height - 1, ink)
+        if stale:
+            # Dimmed, slanted and hatched: an old value must not pass for a live one where colours are hard to tell.
+            hatch = QBrush(colours.hatch, Qt.BrushStyle.BDiagPattern)
+            painter.fillRect(QRect(left, top, len(text) * size.width, size.height), hatch)
+        if bits & _BLINK and blinked_off:
+            continue
+        painter.setPen(colours.cell if inverse else ink)
+        painter.setFont(size.italic if stale else size.font)
+        for offset, piece, fits in _pieces(pixels, text):
+            if fits:
+                painter.drawText(left + offset * size.width, top + size.baseline, piece)
+            else:
+                _paint_odd(painter, left + offset * size.width, top, pixels, piece)
+
+
+def _paint_odd(painter: QPainter, left: int, top: int, pixels: int, character: str) -> None:
+    """A character of another width, centred in its cell."""
+    size = cell_size(pixels)
+    advance = QFontMetricsF(size.font).horizontalAdvance(character)
+    painter.save()
+    painter.setClipRect(left, top, size.width, size.height, Qt.ClipOperation.IntersectClip)
+    painter.drawText(QPointF(left + (size.width - advance) / 2, top + size.baseline), character)
+    painter.restore()
+
+
 class CellGrid(QWidget):
     """Shows rows of cells. Knows nothing of projects: it reports what was pointed at, and others decide.
 
@@ -235,6 +273,11 @@ class CellGrid(QWidget):
         return self._rows
 
     @property
+    def pixels(self) -> int:
+        """The height of a character in pixels."""
+        return self._pixels
+
+    @property
     def outlines(self) -> tuple[Outline, ...]:
         """The fields that are drawn."""
         return self._outlines
@@ -308,9 +351,10 @@ class CellGrid(QWidget):
             area = self._selection
             whole = self.cell_rect(area.y(), area.x()).united(self.cell_rect(area.bottom(), area.right()))
             painter.fillRect(whole, wash)
+        colours = self._colours
         for number, row in enumerate(self._rows[: self._count[0]]):
             if clip.intersects(self.row_rect(number)):
-                self._paint_row(painter, number, row)
+                paint_row(painter, row, self.cell_rect(number, 0).topLeft(), self._pixels, colours, self._blinked_off)
         for outline in self._outlines:
             self._paint_outline(painter, outline)
         if self._ghost is not None:
@@ -334,39 +378,6 @@ class CellGrid(QWidget):
             self._paint_ruler(painter)
         painter.end()
         return ground
-
-    def _paint_row(self, painter: QPainter, number: int, row: Row) -> None:
-        size = cell_size(self._pixels)
-        colours = self._colours
-        for column, text, attribute in runs(row):
-            area = self.cell_rect(number, column, len(text))
-            bits = int(attribute)
-            stale, inverse = bits & _STALE, bits & _INVERSE
-            ink = colours.dim if stale else colours.ink
-            if inverse:
-                painter.fillRect(area.adjusted(0, 0, 0, -1), ink)
-            if stale:
-                # Dimmed, slanted and hatched: an old value must not pass for a live one where colours are hard to tell.
-                painter.fillRect(area, QBrush(colours.hatch, Qt.BrushStyle.BDiagPattern))
-            if bits & _BLINK and self._blinked_off:
-                continue
-            painter.setPen(colours.cell if inverse else ink)
-            painter.setFont(size.italic if stale else size.font)
-            for offset, piece, fits in _pieces(self._pixels, text):
-                left = area.left() + offset * size.width
-                if fits:
-                    painter.drawText(left, area.top() + size.baseline, piece)
-                else:
-                    self._paint_odd(painter, left, area.top(), piece)
-
-    def _paint_odd(self, painter: QPainter, left: int, top: int, character: str) -> None:
-        """A character of another width, centred in its cell."""
-        size = cell_size(self._pixels)
-        advance = QFontMetricsF(size.font).horizontalAdvance(character)
-        painter.save()
-        painter.setClipRect(left, top, size.width, size.height, Qt.ClipOperation.IntersectClip)
-        painter.drawText(QPointF(left + (size.width - advance) / 2, top + size.baseline), character)
-        painter.restore()
 
     def _paint_outline(self, painter: QPainter, outline: Outline) -> None:
         colours = self._colours

@@ -1,0 +1,434 @@
+"""The Design workplace: screens at the left, the face, map and tables in the middle, properties at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Final
+
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
+
+from app.checks import check
+from app.checks.finding import Finding
+from app.panel.paging import PagingGraph
+from app.project.model import Project
+from app.project.problems import Place
+from widgets.document import Document, Selection
+from widgets.findings import FindingsList
+from widgets.form import Drafts
+from widgets.inspector import Inspector
+from widgets.notice import Notice
+from widgets.page_map import PageMap
+from widgets.part_views import BehaviourView, LinesView, SignalsView
+from widgets.screen_editor import ScreenEditor
+from widgets.screens_pane import ScreensPane
+
+CHECK_AFTER_MS: Final = 200
+VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
+
+
+class DesignWorkplace(QWidget):
+    """Everything about a project is edited here; `document` holds it."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.document = document
+        self.drafts = Drafts(self)
+        self.findings_of: tuple[Finding, ...] = ()
+        self._make_parts()
+        self._lay_out()
+        self._make_actions()
+        self._connect()
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(CHECK_AFTER_MS)
+        self._timer.timeout.connect(self._check)
+        self._changed()
+        self._timer.start()
+
+    def _make_parts(self) -> None:
+        document = self.document
+        self.inspector = Inspector(document, self.drafts)
+        self.screens = ScreensPane(document)
+        self.notice = Notice()
+        self.editor = ScreenEditor(document, self.notice)
+        self.map = PageMap()
+        self.behaviour = BehaviourView(document)
+        self.signals = SignalsView(document)
+        self.lines = LinesView(document)
+        self.findings = FindingsList(self.drafts)
+        self.views = QTabWidget()
+        self.views.setDocumentMode(True)
+        for widget, title in (
+            (self.editor, self.tr("Screen")),
+            (self.map, self.tr("Page map")),
+            (self.behaviour, self.tr("Turns and actions")),
+            (self.signals, self.tr("Signals")),
+            (self.lines, self.tr("Lines and followers")),
+        ):
+            self.views.addTab(widget, title)
+
+    def _lay_out(self) -> None:
+        middle = QWidget()
+        column = QVBoxLayout(middle)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.notice)
+        column.addWidget(self.views, 1)
+        self._upright = QSplitter(Qt.Orientation.Vertical)
+        self._upright.addWidget(middle)
+        self._upright.addWidget(self.findings)
+        self._upright.setStretchFactor(0, 1)
+        self._upright.setCollapsible(0, False)
+        self._upright.setSizes([460, 130])
+        self._across = QSplitter(Qt.Orientation.Horizontal)
+        self._across.addWidget(self.screens)
+        self._across.addWidget(self._upright)
+        self._across.addWidget(self.inspector)
+        self._across.setStretchFactor(1, 1)
+        self._across.setCollapsible(1, False)
+        self._across.setSizes([230, 780, 350])
+        self.screens.setMinimumWidth(150)
+        self.inspector.setMinimumWidth(290)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._across)
+
+    def _make_actions(self) -> None:
+        self._actions: list[QAction | None] = []
+        editor = self.editor
+        self._action(self.tr("&Place a field..."), editor.pick_signal, "Ctrl+Return")
+        self._action(self.tr("D&uplicate the field"), editor.duplicate_field, "Ctrl+Shift+D")
+        self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
+        self._actions.append(None)
+        self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
+        self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")
+        self._action(self.tr("Pre&vious screen"), lambda: self._next_screen(-1), "Alt+PgUp")
+        self._action(self.tr("Ne&xt screen"), lambda: self._next_screen(1), "Alt+PgDown")
+        self._actions.append(None)
+        for number, (name, title) in enumerate(
+            zip(VIEWS, [self.views.tabText(n) for n in range(self.views.count())], strict=True), start=1
+        ):
+            self._action(
+                self.tr("Show: {view}").format(view=title),
+                lambda name=name: self.show_view(name),  # type: ignore[misc]
+                f"Alt+{number}",
+            )
+            self.views.setTabToolTip(number - 1, f"Alt+{number}")
+        self._actions.append(None)
+        self._action(self.tr("Go to the &properties"), self._to_inspector, "F4")
+        self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
+
+    def _action(self, text: str, run: Callable[[], object], shortcut: str) -> None:
+        action = QAction(text, self)
+        action.setShortcut(QKeySequence(shortcut))
+        action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        action.triggered.connect(lambda _checked=False: run())
+        self.addAction(action)
+        self._actions.append(action)
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands of this workplace into a menu of the window."""
+        for action in self._actions:
+            if action is None:
+                menu.addSeparator()
+            else:
+                menu.addAction(action)
+
+    def _connect(self) -> None:
+        document = self.document
+        document.changed.connect(self._changed)
+        document.selection_changed.connect(self._selection_changed)
+        document.refused.connect(self._refused)
+        document.offered.connect(self._offered)
+        self.views.currentChanged.connect(lambda _index: self._view_changed())
+        self.editor.field_opened.connect(self._open_field)
+        self.editor.next_screen_wanted.connect(self._next_screen)
+        self.editor.new_signal_wanted.connect(self._new_signal)
+        self.screens.opened.connect(lambda _name: self._to_face())
+        self.map.screen_chosen.connect(document.select_screen)
+        self.map.screen_opened.connect(self._open_screen)
+        self.map.turn_chosen.connect(self._map_turn)
+        self.behaviour.chosen.connect(self._show_inspector)
+        self.signals.chosen.connect(self._show_inspector)
+        self.lines.chosen.connect(self._show_inspector)
+        for view in (self.behaviour, self.signals, self.lines):
+            view.opened.connect(self._to_inspector)
+        self.inspector.signal_wanted.connect(self.show_signal)
+        self.inspector.screen_form.turn_wanted.connect(lambda index: self.show_turn(index))
+        self.inspector.screen_form.action_wanted.connect(lambda index: self.show_action(index))
+        self.inspector.screen_form.add_turn_wanted.connect(self._add_turn_from)
+        self.inspector.screen_form.add_action_wanted.connect(self._add_action_on)
+        self.findings.place_chosen.connect(self.go_to)
+        self.findings.draft_chosen.connect(self._go_to_draft)
+
+    # Keeping it in step
+
+    def _changed(self) -> None:
+        project = self.document.project
+        graph = PagingGraph.of(project)
+        self.screens.show_project(project, graph, self.findings_of)
+        self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
+        self.signals.show_project(project, self._wrong("signal"))
+        self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
+        if self.views.currentWidget() is self.map:
+            self.map.set_project(project, graph)
+        self._mark_fields()
+        self._show_inspector()
+        if hasattr(self, "_timer"):
+            self._timer.start()
+
+    def _selection_changed(self) -> None:
+        self.screens.show_selection()
+        self.map.select_screen(self.document.selection.screen)
+        self._mark_fields()
+        if self.view in ("screen", "map"):
+            self._show_inspector()
+            if self.view == "screen" and self.document.selection.fields:
+                self.inspector.show_tab(self.inspector.field_form)
+
+    def _check(self) -> None:
+        self.findings_of = check(self.document.project)
+        self.findings.set_findings(self.findings_of)
+        project = self.document.project
+        self.screens.show_project(project, PagingGraph.of(project), self.findings_of)
+        self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
+        self.signals.show_project(project, self._wrong("signal"))
+        self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
+        self._mark_fields()
+
+    def check_now(self) -> None:
+        """Run the design checks without waiting for a pause in typing."""
+        self._timer.stop()
+        self._check()
+
+    def _wrong(self, kind: str) -> frozenset[int]:
+        return frozenset(
+            finding.place[1]
+            for finding in self.findings_of
+            if finding.severity == "error"
+            and len(finding.place) > 1
+            and finding.place[0] == kind
+            and isinstance(finding.place[1], int)
+        )
+
+    def _mark_fields(self) -> None:
+        screen = self.document.screen
+        if screen is None:
+            return
+        at = self.document.project.screens.index(screen)
+        wrong = set()
+        for finding in self.findings_of:
+            place = finding.place
+            if place[:2] == ("screen", at) and len(place) > 3 and place[2] == "field" and finding.severity != "note":
+                wrong.add(place[3])
+        self.editor.set_wrong(frozenset(index for index in wrong if isinstance(index, int)))
+
+    def _refused(self, text: str) -> None:
+        self.notice.say(text)
+
+    def _offered(self, text: str, button: str, deed: Callable[[], object]) -> None:
+        self.notice.say(text, button, deed)
+
+    # Views
+
+    @property
+    def view(self) -> str:
+        """Which view is in the middle; one of VIEWS."""
+        return VIEWS[self.views.currentIndex()]
+
+    def show_view(self, name: str) -> None:
+        """Bring a view to the middle and give it the focus."""
+        self.views.setCurrentIndex(VIEWS.index(name))
+        {
+            "screen": self.editor.face,
+            "map": self.map,
+            "behaviour": self.behaviour.first,
+            "signals": self.signals.first,
+            "lines": self.lines.first,
+        }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _view_changed(self) -> None:
+        self.notice.hide()
+        project = self.document.project
+        if self.view == "map":
+            self.map.set_project(project, PagingGraph.of(project))
+            self.map.select_screen(self.document.selection.screen)
+        self._show_inspector()
+
+    def _show_inspector(self) -> None:
+        project = self.document.project
+        if self.view in ("screen", "map"):
+            turn = self.map.selected_turn() if self.view == "map" else None
+            if turn is None:
+                self.inspector.show_screen()
+            else:
+                self._show_turn_form(turn)
+        elif self.view == "behaviour":
+            kind, index = self.behaviour.current()
+            if kind == "turn":
+                self._show_turn_form(index)
+            else:
+                some = 0 <= index < len(project.actions)
+                title = self.tr("Action {n}").format(n=index + 1)
+                self.inspector.show_part("action", ("action", index) if some else None, title)
+        elif self.view == "signals":
+            index = self.signals.current()
+            name = project.signals[index].name if 0 <= index < len(project.signals) else None
+            title = self.tr("Signal '{name}'").format(name=name)
+            self.inspector.show_part("signal", None if name is None else ("signal", name), title)
+        else:
+            kind, index = self.lines.current()
+            parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
+            name = parts[index].name if 0 <= index < len(parts) else None
+            title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Follower '{name}'")).format(name=name)
+            self.inspector.show_part(kind, None if name is None else (kind, name), title)
+
+    def _show_turn_form(self, index: int) -> None:
+        some = 0 <= index < len(self.document.project.turns)
+        title = self.tr("Turn {n}").format(n=index + 1)
+        self.inspector.show_part("turn", ("turn", index) if some else None, title)
+
+    def show_signal(self, name: str) -> None:
+        """Go to a signal in its table."""
+        names = [signal.name for signal in self.document.project.signals]
+        if name in names:
+            self.views.setCurrentIndex(VIEWS.index("signals"))
+            self.signals.select(names.index(name))
+            self._show_inspector()
+
+    def show_turn(self, index: int) -> None:
+        """Go to a turn in its table."""
+        self.views.setCurrentIndex(VIEWS.index("behaviour"))
+        self.behaviour.select("turn", index)
+        self._show_inspector()
+
+    def show_action(self, index: int) -> None:
+        """Go to an action in its table."""
+        self.views.setCurrentIndex(VIEWS.index("behaviour"))
+        self.behaviour.select("action", index)
+        self._show_inspector()
+
+    def _to_face(self) -> None:
+        self.show_view("screen")
+
+    def _to_inspector(self) -> None:
+        page = self.inspector.current_form()
+        for row in page.rows:
+            if row.editors() and row.isVisibleTo(page):
+                row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
+                return
+
+    def _to_findings(self) -> None:
+        self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        first = self.findings.tree.topLevelItem(0)
+        if self.findings.tree.currentItem() is None and first is not None:
+            self.findings.tree.setCurrentItem(first)
+
+    def _open_field(self) -> None:
+        self.inspector.show_tab(self.inspector.field_form)
+        self._to_inspector()
+
+    def _open_screen(self, name: str) -> None:
+        self.document.select_screen(name)
+        self._to_face()
+
+    def _next_screen(self, way: int) -> None:
+        names = list(self.document.project.screen_named)
+        if names:
+            at = names.index(self.document.selection.screen) + way
+            self.document.select_screen(names[at % len(names)])
+
+    def _map_turn(self, index: int) -> None:
+        self._show_turn_form(index)
+
+    def _new_signal(self, name: str) -> None:
+        self.show_view("signals")
+        self.signals.add("register", name)
+        self._to_inspector()
+
+    def _add_turn_from(self, screen: str) -> None:
+        self.views.setCurrentIndex(VIEWS.index("behaviour"))
+        self.behaviour.add_turn("key", screen)
+        self._to_inspector()
+
+    def _add_action_on(self, screen: str) -> None:
+        self.views.setCurrentIndex(VIEWS.index("behaviour"))
+        self.behaviour.add_action("key", screen)
+        self._to_inspector()
+
+    # Findings
+
+    def go_to(self, place: Place) -> None:
+        """Show the part that a finding is about, with the focus on it."""
+        project = self.document.project
+        kind = place[0] if place else "project"
+        index = place[1] if len(place) > 1 and isinstance(place[1], int) else 0
+        if kind == "screen" and index < len(project.screens):
+            self._go_to_screen(project, index, place[2:])
+        elif kind == "signal" and index < len(project.signals):
+            self.show_signal(project.signals[index].name)
+            self.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif kind in ("turn", "action"):
+            (self.show_turn if kind == "turn" else self.show_action)(index)
+            self.behaviour.focus(str(kind))
+        elif kind in ("line", "follower"):
+            self.views.setCurrentIndex(VIEWS.index("lines"))
+            self.lines.select(str(kind), index)
+            self._show_inspector()
+            self.lines.focus(str(kind))
+        else:
+            self.views.setCurrentIndex(VIEWS.index("screen"))
+            self.inspector.show_screen()
+            self.inspector.show_tab(self.inspector.panel_form)
+            self._to_inspector()
+
+    def _go_to_screen(self, project: Project, index: int, rest: Place) -> None:
+        screen = project.screens[index]
+        selection = Selection(screen=screen.name)
+        if len(rest) > 1 and isinstance(rest[1], int):
+            if rest[0] == "field" and rest[1] < len(screen.fields):
+                selection = Selection(screen.name, screen.fields[rest[1]].at, (rest[1],))
+            elif rest[0] == "text":
+                selection = Selection(screen.name, (rest[1], 0))
+        self.document.select(selection)
+        self._to_face()
+        self.inspector.show_tab(self.inspector.field_form if selection.fields else self.inspector.screen_form)
+
+    def _go_to_draft(self, subject: Any, row: str) -> None:
+        kind = subject[0]
+        project = self.document.project
+        if kind == "field":
+            self.views.setCurrentIndex(VIEWS.index("screen"))
+            screen = project.screen_named.get(subject[1])
+            if screen is not None and subject[2] < len(screen.fields):
+                self.document.select(Selection(screen.name, screen.fields[subject[2]].at, (subject[2],)))
+            self.inspector.show_tab(self.inspector.field_form)
+        elif kind == "screen":
+            self.views.setCurrentIndex(VIEWS.index("screen"))
+            self.document.select_screen(subject[1])
+            self.inspector.show_tab(self.inspector.screen_form)
+        elif kind == "panel":
+            self.views.setCurrentIndex(VIEWS.index("screen"))
+            self.inspector.show_tab(self.inspector.panel_form)
+        elif kind == "signal":
+            self.show_signal(subject[1])
+        elif kind in ("turn", "action"):
+            (self.show_turn if kind == "turn" else self.show_action)(subject[1])
+        else:
+            names = list(project.line_named if kind == "line" else project.follower_named)
+            if subject[1] in names:
+                self.views.setCurrentIndex(VIEWS.index("lines"))
+                self.lines.select(kind, names.index(subject[1]))
+                self._show_inspector()
+        self.inspector.form_of(kind).focus_row(row)
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "findings"):
+            self.findings.refresh_colours()
+            self.map.refresh_colours()
+
+    def sizeHint(self) -> QSize:
+        return QSize(1366, 640)

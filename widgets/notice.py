@@ -1,0 +1,59 @@
+"""A bar with a sentence that says why something was not done."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from widgets.screens_list import minus_icon, tool
+
+NOTICE_MS: Final = 9000
+
+
+class Notice(QFrame):
+    """A sentence that says why something was not done. It goes by itself, or by its button."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("look", "notice")
+        self.text = QLabel()
+        self.text.setWordWrap(True)
+        self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._close = tool(minus_icon(), self.tr("Close the message"), self)
+        self._close.clicked.connect(self.hide)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(10, 4, 4, 4)
+        layout.addWidget(self.text, 1)
+        self.button = QPushButton()
+        self.button.clicked.connect(self._take)
+        self._deed: Callable[[], object] | None = None
+        layout.addWidget(self.button)
+        layout.addWidget(self._close)
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(NOTICE_MS)
+        self._timer.timeout.connect(self.hide)
+        self.hide()
+
+    def say(self, text: str, button: str = "", deed: Callable[[], object] | None = None) -> None:
+        """Show a sentence; with a button for a way out of it."""
+        self._deed = deed
+        self.button.setText(button)
+        self.button.setVisible(bool(button))
+        text = text[:1].upper() + text[1:]
+        self.text.setText(text)
+        self.setAccessibleName(text)
+        self._close.setIcon(minus_icon())
+        self.show()
+        if deed is None:
+            self._timer.start()
+        else:
+            self._timer.stop()
+
+    def _take(self) -> None:
+        self.hide()
+        if self._deed is not None:
+            self._deed()

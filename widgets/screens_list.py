@@ -1,0 +1,393 @@
+"""The list of screens: order, names, and marks for what stands out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QDropEvent, QFont, QIcon, QKeyEvent, QPainter, QPalette, QPen, QPixmap
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QListWidgetItem,
+    QMenu,
+    QSizePolicy,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.panel.rendering import Rows
+from widgets import palette
+from widgets.cells import cell_size, paint_row
+from widgets.face_colours import face_colours
+
+_NAME: Final = Qt.ItemDataRole.UserRole
+_MARKS: Final = Qt.ItemDataRole.UserRole + 1
+_ROWS: Final = Qt.ItemDataRole.UserRole + 2
+_CAUTION: Final = Qt.ItemDataRole.UserRole + 3
+THUMB_PIXELS: Final = 6
+THUMB_ROOM: Final = QSize(96, 44)
+
+
+def drawn_icon(draw: Callable[[QPainter], None], colour: str = "ink") -> QIcon:
+    """An icon of 16 x 16 drawn by a function, in one of the window's colours."""
+    pixmap = QPixmap(32, 32)
+    pixmap.setDevicePixelRatio(2)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    pen = QPen(palette.current().colour(colour), 1.7)
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    painter.setPen(pen)
+    draw(painter)
+    painter.end()
+    return QIcon(pixmap)
+
+
+def plus_icon() -> QIcon:
+    """Add."""
+
+    def draw(painter: QPainter) -> None:
+        painter.drawLine(8, 3, 8, 13)
+        painter.drawLine(3, 8, 13, 8)
+
+    return drawn_icon(draw)
+
+
+def minus_icon() -> QIcon:
+    """Delete."""
+
+    def draw(painter: QPainter) -> None:
+        painter.drawLine(4, 4, 12, 12)
+        painter.drawLine(12, 4, 4, 12)
+
+    return drawn_icon(draw)
+
+
+def copies_icon() -> QIcon:
+    """Duplicate."""
+
+    def draw(painter: QPainter) -> None:
+        painter.drawRect(QRectF(2.5, 2.5, 7.5, 7.5))
+        painter.drawPolyline([QPoint(12, 6), QPoint(13, 6), QPoint(13, 13), QPoint(6, 13), QPoint(6, 12)])
+
+    return drawn_icon(draw)
+
+
+def up_icon() -> QIcon:
+    """One place up."""
+
+    def draw(painter: QPainter) -> None:
+        painter.drawLine(8, 4, 8, 13)
+        painter.drawPolyline([QPoint(4, 8), QPoint(8, 4), QPoint(12, 8)])
+
+    return drawn_icon(draw)
+
+
+def down_icon() -> QIcon:
+    """One place down."""
+
+    def draw(painter: QPainter) -> None:
+        painter.drawLine(8, 3, 8, 12)
+        painter.drawPolyline([QPoint(4, 8), QPoint(8, 12), QPoint(12, 8)])
+
+    return drawn_icon(draw)
+
+
+def tool(icon: QIcon, name: str, parent: QWidget, tip: str = "") -> QToolButton:
+    """A flat button with an icon and a spoken name."""
+    button = QToolButton(parent)
+    button.setIcon(icon)
+    button.setIconSize(QSize(16, 16))
+    button.setAutoRaise(True)
+    button.setToolTip(tip or name)
+    button.setAccessibleName(name)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return button
+
+
+class ScreensList(QWidget):
+    """All screens in the order of the file. Asks for edits by signals; shows what it is given."""
+
+    chosen = Signal(str)
+    opened = Signal(str)
+    """Enter or double click: go on to its face."""
+    add_wanted = Signal()
+    duplicate_wanted = Signal(str)
+    delete_wanted = Signal(str)
+    move_wanted = Signal(str, int)
+    """To this place, counted from 0."""
+    rename_wanted = Signal(str, str)
+    start_wanted = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        heading = QLabel(self.tr("Screens"))
+        heading.setProperty("look", "heading")
+        self.add_button = tool(plus_icon(), self.tr("Add a screen"), self, self.tr("Add a screen (Insert)"))
+        self.copy_button = tool(
+            copies_icon(), self.tr("Duplicate the screen"), self, self.tr("Duplicate the screen (Ctrl+D)")
+        )
+        self.up_button = tool(up_icon(), self.tr("Move the screen up"), self, self.tr("Move the screen up (Alt+Up)"))
+        self.down_button = tool(
+            down_icon(), self.tr("Move the screen down"), self, self.tr("Move the screen down (Alt+Down)")
+        )
+        self.delete_button = tool(
+            minus_icon(), self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)")
+        )
+        bar = QHBoxLayout()
+        bar.setContentsMargins(8, 2, 4, 0)
+        bar.setSpacing(0)
+        bar.addWidget(heading, 1)
+        for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
+            bar.addWidget(button)
+        self.list = _List()
+        self.list.setAccessibleName(self.tr("Screens"))
+        self.list.setItemDelegate(_Delegate(self.list))
+        self.list.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
+        self.list.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
+        self.list.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Expanding)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(2)
+        layout.addLayout(bar)
+        layout.addWidget(self.list, 1)
+        self._filling = False
+        self.add_button.clicked.connect(self.add_wanted)
+        self.copy_button.clicked.connect(lambda: self._of_current(self.duplicate_wanted))
+        self.delete_button.clicked.connect(lambda: self._of_current(self.delete_wanted))
+        self.up_button.clicked.connect(lambda: self._move(-1))
+        self.down_button.clicked.connect(lambda: self._move(1))
+        self.list.currentItemChanged.connect(self._chosen)
+        self.list.itemChanged.connect(self._renamed)
+        self.list.itemActivated.connect(lambda item: self.opened.emit(item.data(_NAME)))
+        self.list.dropped.connect(self.move_wanted)
+        self.list.customContextMenuRequested.connect(self._menu)
+        self.list.key.connect(self._key)
+
+    def show_screens(
+        self, screens: list[tuple[str, Rows, tuple[str, ...], bool]], current: str, columns: int, rows: int
+    ) -> None:
+        """List these: name, content, marks in words, whether a mark is a caution."""
+        self._filling = True
+        try:
+            size = cell_size(THUMB_PIXELS)
+            self.list.thumb = QSize(columns * size.width, rows * size.height)
+            while self.list.count() > len(screens):
+                self.list.takeItem(self.list.count() - 1)
+            while self.list.count() < len(screens):
+                item = QListWidgetItem()
+                item.setFlags(item.flags() | Qt.ItemFlag.ItemIsEditable)
+                self.list.addItem(item)
+            for number, (name, content, marks, caution) in enumerate(screens):
+                item = self.list.item(number)
+                for role, value in ((_NAME, name), (_MARKS, marks), (_ROWS, content), (_CAUTION, caution)):
+                    if item.data(role) != value:
+                        item.setData(role, value)
+                if item.text() != name:
+                    item.setText(name)
+                said = ", ".join((name, *marks))
+                item.setToolTip(said)
+                item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
+                if name == current and self.list.currentRow() != number:
+                    self.list.setCurrentRow(number)
+            some = bool(screens)
+            at = self.list.currentRow()
+            self.copy_button.setEnabled(some)
+            self.delete_button.setEnabled(some)
+            self.up_button.setEnabled(at > 0)
+            self.down_button.setEnabled(0 <= at < len(screens) - 1)
+        finally:
+            self._filling = False
+
+    def current(self) -> str:
+        """The name of the current screen; empty if there is none."""
+        item = self.list.currentItem()
+        return "" if item is None else str(item.data(_NAME))
+
+    def rename_current(self) -> None:
+        """Begin to type a new name in place."""
+        item = self.list.currentItem()
+        if item is not None:
+            self.list.setFocus()
+            self.list.editItem(item)
+
+    def _of_current(self, signal: object) -> None:
+        name = self.current()
+        if name:
+            signal.emit(name)  # type: ignore[attr-defined]
+
+    def _move(self, way: int) -> None:
+        to = self.list.currentRow() + way
+        if self.current() and 0 <= to < self.list.count():
+            self.move_wanted.emit(self.current(), to)
+
+    def _chosen(self, item: QListWidgetItem | None) -> None:
+        if not self._filling and item is not None:
+            self.chosen.emit(item.data(_NAME))
+
+    def _renamed(self, item: QListWidgetItem) -> None:
+        if self._filling:
+            return
+        old, new = str(item.data(_NAME)), item.text()
+        if new != old:
+            self._filling = True
+            item.setText(old)
+            self._filling = False
+            self.rename_wanted.emit(old, new)
+
+    def _key(self, event: QKeyEvent) -> None:
+        plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        key = event.key()
+        if key == Qt.Key.Key_Insert and not plain:
+            self.add_wanted.emit()
+        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and not plain:
+            self._of_current(self.delete_wanted)
+        elif key == Qt.Key.Key_D and plain == Qt.KeyboardModifier.ControlModifier:
+            self._of_current(self.duplicate_wanted)
+        elif key == Qt.Key.Key_Up and plain == Qt.KeyboardModifier.AltModifier:
+            self._move(-1)
+        elif key == Qt.Key.Key_Down and plain == Qt.KeyboardModifier.AltModifier:
+            self._move(1)
+        else:
+            return
+        event.accept()
+
+    def _menu(self, at: QPoint) -> None:
+        name = self.current()
+        menu = QMenu(self)
+        menu.addAction(self.tr("Add a screen"), self.add_wanted.emit)
+        if name:
+            menu.addAction(self.tr("Rename"), self.rename_current)
+            menu.addAction(self.tr("Duplicate"), lambda: self.duplicate_wanted.emit(name))
+            menu.addAction(self.tr("Make it the start screen"), lambda: self.start_wanted.emit(name))
+            menu.addSeparator()
+            menu.addAction(self.tr("Delete"), lambda: self.delete_wanted.emit(name))
+        menu.exec(self.list.mapToGlobal(at))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            for button, icon in (
+                (self.add_button, plus_icon()),
+                (self.copy_button, copies_icon()),
+                (self.up_button, up_icon()),
+                (self.down_button, down_icon()),
+                (self.delete_button, minus_icon()),
+            ):
+                button.setIcon(icon)
+
+
+class _List(QListWidget):
+    dropped = Signal(str, int)
+    key = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.thumb = QSize(96, 32)
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        item = self.currentItem()
+        if event.source() is not self or item is None:
+            event.ignore()
+            return
+        target = self.itemAt(event.position().toPoint())
+        to = self.count() if target is None else self.row(target)
+        where = self.dropIndicatorPosition()
+        if target is not None and where == QAbstractItemView.DropIndicatorPosition.BelowItem:
+            to += 1
+        if to > self.row(item):
+            to -= 1
+        # The document moves it; the list only shows what the document holds.
+        event.setDropAction(Qt.DropAction.IgnoreAction)
+        event.accept()
+        if to != self.row(item):
+            self.dropped.emit(item.data(_NAME), to)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        event.ignore()
+        self.key.emit(event)
+        if not event.isAccepted():
+            super().keyPressEvent(event)
+
+
+class _Delegate(QStyledItemDelegate):
+    """A small face, the name, and the marks beneath it."""
+
+    def __init__(self, view: _List) -> None:
+        super().__init__(view)
+        self._view = view
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: object) -> QSize:  # noqa: ARG002
+        lines = 2 * option.fontMetrics.lineSpacing() + 12
+        return QSize(120, max(self._scaled().height() + 12, lines))
+
+    def _scaled(self) -> QSize:
+        return self._view.thumb.scaled(self._view.thumb.boundedTo(THUMB_ROOM), Qt.AspectRatioMode.KeepAspectRatio)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: object) -> None:
+        colours = palette.current()
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+        area = option.rect
+        painter.save()
+        if selected:
+            painter.fillRect(area, option.palette.color(QPalette.ColorRole.Highlight))
+        face = face_colours(option.palette)
+        small = self._scaled()
+        at = QRect(area.left() + 8, area.center().y() - small.height() // 2, small.width(), small.height())
+        painter.fillRect(at.adjusted(-3, -3, 3, 3), face.rim)
+        painter.fillRect(at.adjusted(-2, -2, 2, 2), face.glass)
+        rows: Rows = index.data(_ROWS) or ()  # type: ignore[attr-defined]
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.translate(at.topLeft())
+        scale = small.width() / max(self._view.thumb.width(), 1)
+        painter.scale(scale, scale)
+        height = cell_size(THUMB_PIXELS).height
+        for number, row in enumerate(rows):
+            paint_row(painter, row, QPoint(0, number * height), THUMB_PIXELS, face)
+        painter.restore()
+        left = at.right() + 12
+        words = QRect(left, area.top() + 5, area.right() - left - 4, area.height() - 10)
+        ink = colours.colour("on_accent" if selected else "ink")
+        metrics = option.fontMetrics
+        painter.setPen(ink)
+        font = QFont(option.font)
+        font.setBold(True)
+        painter.setFont(font)
+        marks = ", ".join(index.data(_MARKS) or ())  # type: ignore[attr-defined]
+        name = str(index.data(_NAME))  # type: ignore[attr-defined]
+        upper = QRect(words.left(), words.top(), words.width(), metrics.lineSpacing() + 1)
+        if not marks:
+            upper.moveTop(area.center().y() - upper.height() // 2)
+        painter.drawText(
+            upper, Qt.AlignmentFlag.AlignLeft, metrics.elidedText(name, Qt.TextElideMode.ElideRight, words.width() - 6)
+        )
+        if marks:
+            caution = bool(index.data(_CAUTION))  # type: ignore[attr-defined]
+            painter.setFont(option.font)
+            if not selected:
+                painter.setPen(colours.colour("caution" if caution else "faint"))
+            lower = upper.translated(0, metrics.lineSpacing() + 1)
+            painter.drawText(
+                lower,
+                Qt.AlignmentFlag.AlignLeft,
+                metrics.elidedText(marks, Qt.TextElideMode.ElideRight, words.width()),
+            )
+        painter.restore()
+
+    def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: object) -> None:  # noqa: ARG002
+        left = option.rect.left() + self._scaled().width() + 14
+        height = editor.sizeHint().height()
+        top = option.rect.center().y() - height // 2
+        editor.setGeometry(left, top, option.rect.right() - left - 2, height)

@@ -1,0 +1,131 @@
+"""The screens of the document in their list: what is shown there, and the edits that it asks for."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from app.checks.finding import Finding
+from app.panel.paging import PagingGraph
+from app.panel.rendering import Rows
+from app.project import edits
+from app.project.edits.refused import free_name
+from app.project.model import Project
+from widgets.document import Document, Selection
+from widgets.phrases import condition_text
+from widgets.screens_list import ScreensList
+from widgets.specimen import Shown, specimen_rows
+
+
+class ScreensPane(QWidget):
+    """Adds, duplicates, renames, reorders and deletes screens."""
+
+    opened = Signal(str)
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._shown: list[tuple[str, Rows, tuple[str, ...], bool]] = []
+        self.list = ScreensList()
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self.list)
+        self.list.chosen.connect(document.select_screen)
+        self.list.opened.connect(self.opened)
+        self.list.add_wanted.connect(self.add)
+        self.list.duplicate_wanted.connect(self._duplicate)
+        self.list.delete_wanted.connect(self._delete)
+        self.list.move_wanted.connect(self._move)
+        self.list.rename_wanted.connect(self._rename)
+        self.list.start_wanted.connect(self._start)
+
+    def show_project(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> None:
+        """List the screens of a project with their marks."""
+        unreachable, stuck = frozenset(graph.unreachable), frozenset(graph.no_way_back)
+        wrong = {
+            finding.place[1] for finding in findings if finding.severity == "error" and finding.place[:1] == ("screen",)
+        }
+        shown = []
+        for number, screen in enumerate(project.screens):
+            marks = self._marks(project, graph, screen.name)
+            caution = True
+            if screen.name in unreachable:
+                marks = (self.tr("no way here"), *marks)
+            elif screen.name in stuck:
+                marks = (self.tr("no way back"), *marks)
+            elif number in wrong:
+                marks = (self.tr("has errors"), *marks)
+            else:
+                caution = False
+            shown.append((screen.name, specimen_rows(project, screen, Shown.SAMPLE), marks, caution))
+        self._shown = shown
+        self._panel = (project.panel.columns, project.panel.rows)
+        self.show_selection()
+
+    def show_selection(self) -> None:
+        """Mark the screen that is edited."""
+        self.list.show_screens(self._shown, self._document.selection.screen, *self._panel)
+
+    def _marks(self, project: Project, graph: PagingGraph, name: str) -> tuple[str, ...]:
+        marks = []
+        if name == graph.start:
+            marks.append(self.tr("start"))
+        marks += [
+            self.tr("when {condition}").format(condition=condition_text(turn.when))
+            for turn in project.turns
+            if turn.when is not None and turn.to == name
+        ]
+        return tuple(marks)
+
+    def add(self) -> None:
+        """Add an empty screen after the current one."""
+        project = self._document.project
+        name = free_name(self.tr("screen"), project.screen_named)
+        at = self._place() + 1
+        self._document.do(
+            self.tr("Add screen"),
+            lambda project: edits.add_screen(project, name, at),
+            select=Selection(screen=name),
+        )
+        self.list.rename_current()
+
+    def _place(self) -> int:
+        names = list(self._document.project.screen_named)
+        current = self._document.selection.screen
+        return names.index(current) if current in names else len(names) - 1
+
+    def _duplicate(self, name: str) -> None:
+        copy = free_name(name, self._document.project.screen_named)
+        self._document.do(
+            self.tr("Duplicate screen"),
+            lambda project: edits.duplicate_screen(project, name, copy),
+            select=Selection(screen=copy),
+        )
+
+    def _delete(self, name: str) -> None:
+        step = self.tr("Delete screen")
+        reason = self._document.do(step, lambda project: edits.delete_screen(project, name), aloud=False)
+        if reason is None:
+            return
+        if all(use.place[0] == "turn" for use in edits.uses_of_screen(self._document.project, name)):
+            self._document.offered.emit(
+                reason,
+                self.tr("Delete it with these turns"),
+                lambda: self._document.do(step, lambda project: edits.delete_screen(project, name, with_turns=True)),
+            )
+        else:
+            self._document.refused.emit(reason)
+
+    def _move(self, name: str, to: int) -> None:
+        self._document.do(self.tr("Move screen"), lambda project: edits.move_screen(project, name, to))
+        self.show_selection()
+
+    def _rename(self, old: str, new: str) -> None:
+        self._document.do(
+            self.tr("Rename screen"),
+            lambda project: edits.rename_screen(project, old, new),
+            select=Selection(new, self._document.selection.cell),
+        )
+
+    def _start(self, name: str) -> None:
+        self._document.do(self.tr("Change the start screen"), lambda project: edits.set_start(project, name))

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
+from textwrap import wrap
 from typing import Final
 
 from app.panel.conditions import holds
@@ -71,9 +72,10 @@ def render(project: Project, state: State, readings: Mapping[str, Reading], at: 
         text, stale = _field_text(project, field, seen)
         canvas.draw(field.at[0], field.at[1], text, look | stale)
     if state.message is not None and at < state.message.until:
-        row = _message_row(layout.panel.rows, screen.fields[chosen] if chosen is not None else None)
-        text = layout.showable(state.message.text)[: layout.panel.columns].ljust(layout.panel.columns)
-        canvas.draw(row, 0, text, _INVERSE)
+        rows, columns = layout.panel.rows, layout.panel.columns
+        kept_row = screen.fields[chosen].at[0] if chosen is not None else None
+        for row, text in _message_rows(layout.showable(state.message.text), rows, columns, kept_row):
+            canvas.draw(row, 0, text, _INVERSE)
     return canvas.finished()
 
 
@@ -113,9 +115,20 @@ def _draw_editing(canvas: _Canvas, project: Project, field: Field, editing: Edit
     canvas.draw(row, column + cell, text[cell], _INVERSE | _BLINK, clip=True)
 
 
-def _message_row(rows: int, chosen: Field | None) -> int:
-    """The last row; the first where the field under the operator's hand stands on the last."""
-    return 0 if chosen is not None and chosen.at[0] == rows - 1 else rows - 1
+def _message_rows(text: str, rows: int, columns: int, kept_row: int | None) -> list[tuple[int, str]]:
+    """Where a message lies: over the last rows, as many as its words need, but one row of the panel stays free.
+
+    The row under the operator's hand (`kept_row`) is never covered: where the message would reach it, it lies over the
+    first rows instead, and takes fewer of them if it must. What has no room is cut off.
+    """
+    lines, room = wrap(text, columns), max(1, rows - 1)
+    if kept_row is not None and kept_row >= rows - min(len(lines), room):
+        room, first = max(1, kept_row), 0
+    else:
+        first = rows - min(len(lines), room)
+    if len(lines) > room:
+        lines[room - 1 :] = [" ".join(lines[room - 1 :])[:columns]]
+    return [(first + place, line.ljust(columns)) for place, line in enumerate(lines)]
 
 
 class _Canvas:

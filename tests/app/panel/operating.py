@@ -107,6 +107,12 @@ class Operator:
     def texts(self) -> list[str]:
         return [row.text for row in self.rows]
 
+    @property
+    def told(self) -> str:
+        """The message that lies over whole rows, its words joined again; empty if there is none."""
+        inverse = self.looks(Attribute.INVERSE)
+        return " ".join(text.strip() for text, look in zip(self.texts, inverse, strict=True) if text == look)
+
     def looks(self, attribute: Attribute) -> list[str]:
         """For each row, the cells that have the attribute: their characters, and '.' for the others."""
         return [

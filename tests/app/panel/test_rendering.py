@@ -149,6 +149,22 @@ def test_a_message_does_not_hide_the_value_under_change() -> None:
     assert operator.texts == ["not written: no ", "    25.0        "]
 
 
+def test_a_long_message_takes_as_many_rows_as_its_words_need() -> None:
+    operator = panel(text=["one", "two", "three", "four"], rows=4)
+    operator.feed(WriteFailed("speed", "line 'pump room' is not armed", operator.at))
+    assert operator.texts == ["one             ", "not written:    ", "line 'pump room'", "is not armed    "]
+    operator.feed(WriteFailed("speed", "word " * 50, operator.at))
+    assert operator.texts[0] == "one             "
+
+
+def test_a_long_message_leaves_the_value_under_change_free() -> None:
+    operator = panel(field((2, 2), 6, "speed", entry=True), rows=4)
+    operator.read("speed", 25)
+    operator.press("enter")
+    operator.feed(WriteFailed("speed", "line 'pump room' is not armed", operator.at))
+    assert operator.texts == ["not written:    ", "line 'pump room'", "    25.0        ", " " * 16]
+
+
 def test_a_panel_of_one_row_and_one_column() -> None:
     operator = panel(field((0, 0), 1, "mode"), rows=1, columns=1)
     operator.read("mode", 7)

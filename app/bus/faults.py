@@ -226,7 +226,12 @@ def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
     settings = f"{endpoint.baud} Bd, parity {endpoint.parity}, {endpoint.stop_bits} stop bits"
     if number == errno.ENOTTY or "not a typewriter" in text or "inappropriate ioctl" in text:
         return Fault(FaultKind.PORT_SETTINGS, f"{endpoint.device} is not a serial port; check the port's name")
-    if isinstance(error, ValueError) or "invalid argument" in text or "configure port" in text:
+    if (
+        isinstance(error, ValueError)
+        or number == errno.EINVAL
+        or "invalid argument" in text
+        or "configure port" in text
+    ):
         return Fault(FaultKind.PORT_SETTINGS, f"{port} does not offer {settings}; choose settings that it has")
     return Fault(
         FaultKind.PORT_MISSING, f"{port} cannot be opened: {_said(error)}; check the adapter and the port's name"

@@ -248,9 +248,11 @@ def _whole_frame(data: bytes, at: int) -> int | None:
 
 
 def _mbap_length(data: bytes, at: int) -> int | None:
-    """The length of the frame whose MBAP header stands at `at`, or None if none can."""
+    """The length of the frame whose MBAP header and function stand at `at`, or None if they cannot."""
     length = int.from_bytes(data[at + 4 : at + 6], "big")
-    return 6 + length if data[at + 2 : at + 4] == b"\0\0" and 2 < length <= _LONGEST_PDU + 1 else None
+    if data[at + 2 : at + 4] != b"\0\0" or not 2 < length <= _LONGEST_PDU + 1 or not data[at + 7] & 0x7F:
+        return None
+    return 6 + length
 
 
 def _other_frame(request: Request, unit: int, pdu: bytes) -> Fault:

@@ -56,6 +56,9 @@ READ_BACK_AGAIN_S: Final = 0.05
 REFUSED_EVERY_S: Final = 2.0
 """How often a signal whose register the follower does not have is asked for again."""
 
+BEHIND_S: Final = 0.001
+"""By how much a failed read steps back behind the others of its follower."""
+
 _log = logging.getLogger(__name__)
 
 
@@ -328,7 +331,8 @@ class LineAtWork:
                 raise
             if failed.fault.kind is not FaultKind.EXCEPTION:
                 self._lose(one, job)
-                self._again(job, max(time.monotonic(), one.retry_at))
+                # Behind the follower's other reads, so that each of them is tried.
+                self._again(job, max(time.monotonic(), one.retry_at) + BEHIND_S)
             elif request is not job.request:
                 self._again(job, now)
             else:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
+import os
 import socket
 import threading
 from collections.abc import Callable
@@ -82,16 +83,23 @@ class Wire(ModbusProtocol):
         parameters = self.comm_params
 
         def make() -> Any:
-            return SerialTransport(
-                loop,
-                self,
-                endpoint.device,
-                parameters.baudrate,
-                parameters.bytesize,
-                parameters.parity,
-                parameters.stopbits,
-                parameters.timeout_connect,
-            )
+            # A pseudo terminal carries no parity bit, and Linux refuses to pretend that it does.
+            pseudo = os.path.realpath(endpoint.device).startswith("/dev/pts/")
+            try:
+                return SerialTransport(
+                    loop,
+                    self,
+                    endpoint.device,
+                    parameters.baudrate,
+                    parameters.bytesize,
+                    "N" if pseudo else parameters.parity,
+                    parameters.stopbits,
+                    parameters.timeout_connect,
+                )
+            except (OSError, ValueError):
+                raise
+            except Exception as error:  # pyserial lets termios.error through, which is no OSError
+                raise OSError(*error.args) from error
 
         transport = await _in_a_thread(make, lambda late: late.sync_serial.close())
         self.transport = transport

@@ -1,0 +1,265 @@
+"""Faults staged on real sockets and ptys: no wrong value is ever read, the fault is named, the line recovers."""
+
+from __future__ import annotations
+
+import os
+import struct
+import threading
+import time
+from collections.abc import Callable, Iterator
+from fractions import Fraction
+
+import pytest
+
+from app.bus.engine import Engine, Snapshot
+from app.bus.faults import FaultKind
+from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from app.signals.reading import Quality
+from tests.staged_follower import CLOSE, Answer, Asked, Registers, StagedFollower
+from tests.waiting import wait_for
+
+TIMEOUT_MS = 100
+KINDS = [
+    "tcp",
+    "serial-over-tcp",
+    pytest.param("serial", marks=pytest.mark.skipif(os.name != "posix", reason="needs a pty")),
+]
+
+# Register n holds n, and two reads have the same shape: whatever is taken for another's answer shows as a wrong value.
+PROJECT = Project(
+    panel=Panel(start="a"),
+    lines=(SerialLine(name="bus", device="unused"),),
+    followers=(Follower(name="pump", line="bus", unit=3, max_registers=2),),
+    signals=(
+        *(
+            RegisterSignal(name=str(number), follower="pump", number=number, every_ms=20, write=True)
+            for number in (10, 20, 30)
+        ),
+        RegisterSignal(name="wide", follower="pump", number=40, encoding="uint32", every_ms=20),
+    ),
+)
+VALUES = {"10": 10, "20": 20, "30": 30, "wide": 40 << 16 | 41}
+
+
+class Stage:
+    """A follower that is honest until a fault is put in its way."""
+
+    def __init__(self) -> None:
+        self.honest = Registers()
+        self.fault: Callable[[Asked, bytes], Answer] | None = None
+
+    def __call__(self, asked: Asked) -> Answer:
+        return self.honest(asked) if self.fault is None else self.fault(asked, self.honest.pdu(asked))
+
+
+class Watch:
+    """Takes every snapshot it can get and remembers each reading that was shown as good with a wrong value."""
+
+    def __init__(self, engine: Engine) -> None:
+        self.wrong: list[tuple[str, object]] = []
+        self._engine = engine
+        self._end = threading.Event()
+        self._thread = threading.Thread(target=self._watch)
+        self._thread.start()
+
+    def _watch(self) -> None:
+        number = -1
+        while not self._end.is_set():
+            snapshot = self._engine.snapshot()
+            if snapshot.number != number:
+                number = snapshot.number
+                for name, reading in snapshot.readings.items():
+                    if reading.value is not None and reading.value != VALUES[name]:
+                        self.wrong.append((name, reading.value))
+            self._end.wait(0.002)
+
+    def stop(self) -> None:
+        self._end.set()
+        self._thread.join()
+
+
+def all_good(snapshot: Snapshot) -> bool:
+    return all(snapshot.readings[name].good for name in VALUES)
+
+
+@pytest.fixture(params=KINDS)
+def staged(request: pytest.FixtureRequest) -> Iterator[tuple[StagedFollower, Stage, Engine, Watch]]:
+    stage = Stage()
+    with StagedFollower(request.param, stage, TIMEOUT_MS) as follower:
+        engine = Engine(PROJECT, {"bus": follower.endpoint}, armed=["bus"])
+        engine.start()
+        watch = Watch(engine)
+        try:
+            wait_for(lambda: all_good(engine.snapshot()))
+            yield follower, stage, engine, watch
+        finally:
+            watch.stop()
+            engine.stop()
+        assert watch.wrong == []
+
+
+def late(seconds: float) -> Callable[[Asked, bytes], Answer]:
+    return lambda asked, pdu: [seconds, asked.framed(pdu)]
+
+
+def longer(asked: Asked, pdu: bytes) -> Answer:
+    return [asked.framed(bytes((pdu[0], pdu[1] + 2)) + pdu[2:] + b"\0\1")]
+
+
+def shorter(asked: Asked, pdu: bytes) -> Answer:
+    return [asked.framed(bytes((pdu[0], pdu[1] - 2)) + pdu[2:-2])]
+
+
+def broken(asked: Asked, pdu: bytes) -> Answer:
+    frame = bytearray(asked.framed(pdu))
+    frame[4] ^= 0x10
+    return [bytes(frame)]
+
+
+FAULTS: list[tuple[str, Callable[[Asked, bytes], Answer], FaultKind, str]] = [
+    ("silence", lambda asked, pdu: [], FaultKind.SILENCE, "all"),
+    ("always late", late(1.5 * TIMEOUT_MS / 1000), FaultKind.LATE, "all"),
+    ("one register too many", longer, FaultKind.WRONG_LENGTH, "all"),
+    ("one register too few", shorter, FaultKind.WRONG_LENGTH, "all"),
+    ("other function", lambda asked, pdu: [asked.framed(b"\x04" + pdu[1:])], FaultKind.WRONG_FUNCTION, "all"),
+    ("other unit", lambda asked, pdu: [asked.framed(pdu, unit=9)], FaultKind.WRONG_UNIT, "all"),
+    ("bad crc", broken, FaultKind.BAD_CRC, "rtu"),
+    ("cut", lambda asked, pdu: [asked.framed(pdu)[:-2]], FaultKind.CUT, "all"),
+    ("noise instead", lambda asked, pdu: [b"\xf5\xfa\xff\x80\x11"], FaultKind.GARBLED, "all"),
+    ("exception", lambda asked, pdu: [asked.framed(b"\x83\x04")], FaultKind.EXCEPTION, "all"),
+    ("unknown exception", lambda asked, pdu: [asked.framed(b"\x83\x77")], FaultKind.EXCEPTION, "all"),
+    ("only the echo", lambda asked, pdu: [asked.frame], FaultKind.SILENCE, "rtu"),
+    ("close in mid-frame", lambda asked, pdu: [asked.framed(pdu)[:4], CLOSE], FaultKind.CLOSED, "network"),
+    (
+        "transaction number 0",
+        lambda asked, pdu: [b"\0\0" + asked.framed(pdu)[2:]],
+        FaultKind.WRONG_TRANSACTION,
+        "tcp",
+    ),
+]
+
+
+@pytest.mark.parametrize(("fault", "kind", "where"), [case[1:] for case in FAULTS], ids=[case[0] for case in FAULTS])
+def test_a_fault_is_named_shown_and_survived(
+    staged: tuple[StagedFollower, Stage, Engine, Watch],
+    fault: Callable[[Asked, bytes], Answer],
+    kind: FaultKind,
+    where: str,
+) -> None:
+    follower, stage, engine, watch = staged
+    if (where == "rtu" and follower.kind == "tcp") or (where == "tcp" and follower.kind != "tcp"):
+        pytest.skip("this framing has no such fault")
+    if where == "network" and follower.kind == "serial":
+        pytest.skip("a serial line has no connection to close")
+    stage.fault = fault
+    wait_for(lambda: engine.snapshot().lines["bus"].faults.get(kind, 0) >= 2)
+    wait_for(lambda: not any(engine.snapshot().readings[name].good for name in VALUES))
+    for reading in engine.snapshot().readings.values():
+        assert reading.reason
+        assert reading.quality is (Quality.REFUSED if kind is FaultKind.EXCEPTION else Quality.STALE)
+    stage.fault = None
+    ended = time.monotonic()
+    wait_for(lambda: all_good(engine.snapshot()))
+    # Two time-outs, and some time for a busy computer and what was still on its way.
+    assert time.monotonic() - ended < 10 * TIMEOUT_MS / 1000
+    assert engine.snapshot().followers["pump"].answering
+    assert engine.snapshot().followers["pump"].reason == ""
+    assert watch.wrong == []
+
+
+HARMLESS: list[tuple[str, Callable[[Asked, bytes], Answer], str]] = [
+    ("noise before", lambda asked, pdu: [b"\xf5\x00\x81" + asked.framed(pdu)], "all"),
+    ("noise after", lambda asked, pdu: [asked.framed(pdu) + b"\xf5\x00\x81"], "all"),
+    (
+        "byte by byte",
+        lambda asked, pdu: [part for byte in asked.framed(pdu) for part in (bytes((byte,)), 0.002)],
+        "all",
+    ),
+    ("doubled", lambda asked, pdu: [asked.framed(pdu) * 2], "all"),
+    ("echo", lambda asked, pdu: [asked.frame, asked.framed(pdu)], "rtu"),
+    ("another's frame first", lambda asked, pdu: [asked.framed(pdu, unit=7) + asked.framed(pdu)], "all"),
+]
+
+
+@pytest.mark.parametrize(("how", "where"), [case[1:] for case in HARMLESS], ids=[case[0] for case in HARMLESS])
+def test_what_is_merely_untidy_does_no_harm(
+    staged: tuple[StagedFollower, Stage, Engine, Watch], how: Callable[[Asked, bytes], Answer], where: str
+) -> None:
+    follower, stage, engine, watch = staged
+    if where == "rtu" and follower.kind == "tcp":
+        pytest.skip("this framing has no such fault")
+    stage.fault = how
+    before = engine.snapshot().lines["bus"].good
+    wait_for(lambda: engine.snapshot().lines["bus"].good > before + 20)
+    assert all_good(engine.snapshot())
+    assert watch.wrong == []
+
+
+@pytest.mark.parametrize("times", [1.5, 2.5, 3.5, 6.0])
+def test_a_follower_that_is_always_late_never_gives_a_wrong_value(
+    staged: tuple[StagedFollower, Stage, Engine, Watch], times: float
+) -> None:
+    follower, stage, engine, watch = staged
+    stage.fault = late(times * TIMEOUT_MS / 1000)
+    asked = len(follower.asked)
+    wait_for(lambda: len(follower.asked) > asked + 6)
+    assert watch.wrong == []
+    stage.fault = None
+    wait_for(lambda: all_good(engine.snapshot()))
+
+
+def test_a_follower_that_answers_every_third_request_is_read_all_the_same(
+    staged: tuple[StagedFollower, Stage, Engine, Watch],
+) -> None:
+    _, stage, engine, watch = staged
+    stage.fault = lambda asked, pdu: [asked.framed(pdu)] if asked.number % 3 == 0 else []
+    started = time.monotonic()
+    for name in VALUES:
+        wait_for(lambda name=name: (engine.snapshot().readings[name].time or 0) > started)  # type: ignore[misc]
+    assert watch.wrong == []
+
+
+def test_a_late_answer_is_measured(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
+    _, stage, engine, _ = staged
+    stage.fault = late(1.5 * TIMEOUT_MS / 1000)
+    wait_for(lambda: engine.snapshot().followers["pump"].fault is FaultKind.LATE)
+    assert "after the time-out" in engine.snapshot().followers["pump"].reason
+    assert "longer time-out" in engine.snapshot().followers["pump"].reason
+
+
+def test_on_an_adapter_that_echoes_a_write_needs_a_real_acknowledgement(
+    staged: tuple[StagedFollower, Stage, Engine, Watch],
+) -> None:
+    follower, stage, engine, _ = staged
+    if follower.kind == "tcp":
+        pytest.skip("only two-wire adapters echo")
+    stage.fault = lambda asked, pdu: [asked.frame, asked.framed(pdu)] if asked.function == 3 else [asked.frame]
+    before = engine.snapshot().lines["bus"].good
+    wait_for(lambda: engine.snapshot().lines["bus"].good > before + 3)
+    report = engine.write("10", Fraction(10)).result(5)
+    assert not report.ok
+    assert "not acknowledged" in report.reason
+
+
+def test_a_write_that_the_follower_ignores_or_clamps_is_told(
+    staged: tuple[StagedFollower, Stage, Engine, Watch],
+) -> None:
+    _, stage, engine, _ = staged
+    stage.fault = lambda asked, pdu: [
+        asked.framed(
+            asked.pdu if asked.function == 6 else struct.pack(">BBH", 3, 2, asked.address) if asked.count == 1 else pdu
+        )
+    ]
+    report = engine.write("10", Fraction(50)).result(5)
+    assert not report.ok
+    assert report.kept == 10
+    assert report.reason == "follower 'pump' kept 10 instead of 50"
+
+
+def test_a_read_only_register_is_told(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
+    _, stage, engine, _ = staged
+    stage.fault = lambda asked, pdu: [asked.framed(b"\x86\x02" if asked.function == 6 else pdu)]
+    report = engine.write("10", Fraction(50)).result(5)
+    assert not report.ok
+    assert "exception 02" in report.reason
+    assert engine.snapshot().readings["10"].good

@@ -1,0 +1,99 @@
+"""The queue of writes: what replaces what, what goes out together, what keeps its order."""
+
+from __future__ import annotations
+
+from concurrent.futures import Future
+from fractions import Fraction
+
+import pytest
+
+from app.bus.writes import WriteQueue, WriteReport
+from app.project.binding import bind
+from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, SerialLine
+
+PROJECT = Project(
+    panel=Panel(start="a"),
+    lines=(SerialLine(name="bus", device="x"),),
+    followers=(Follower(name="pump", line="bus"), Follower(name="fan", line="bus", unit=2)),
+    signals=(
+        RegisterSignal(name="speed", follower="pump", number=310, write=True),
+        RegisterSignal(name="ramp", follower="pump", number=311, write=True),
+        RegisterSignal(name="word", follower="pump", number=300, write=True),
+        RegisterSignal(name="lamp", follower="pump", number=1, table="coil", write=True),
+        BitSignal(name="run", bit=Bit(of="word", number=0), write=True),
+        BitSignal(name="reverse", bit=Bit(of="word", number=1), write=True),
+    ),
+)
+
+
+class Queue:
+    def __init__(self) -> None:
+        self.queue = WriteQueue()
+
+    def put(self, name: str, value: int) -> Future[WriteReport]:
+        future: Future[WriteReport] = Future()
+        self.queue.put(bind(PROJECT, name), Fraction(value), future)
+        return future
+
+    def taken(self) -> list[dict[str, int]]:
+        jobs = []
+        while (job := self.queue.take()) is not None:
+            jobs.append({wanted.signal: int(wanted.value) for wanted in job.wanted})
+        return jobs
+
+
+def test_a_newer_set_point_replaces_the_waiting_one_and_both_callers_hear_of_it() -> None:
+    queue = Queue()
+    first, _, second = queue.put("speed", 1), queue.put("ramp", 5), queue.put("speed", 2)
+    job = queue.queue.take()
+    assert job is not None
+    job.wanted[0].report(ok=True, kept=Fraction(2))
+    assert first.result(0) == second.result(0) == WriteReport("speed", Fraction(2), Fraction(2), True)
+    assert queue.taken() == [{"ramp": 5}]
+
+
+def test_bits_of_one_register_go_out_together() -> None:
+    queue = Queue()
+    queue.put("run", 1)
+    queue.put("speed", 7)
+    queue.put("reverse", 1)
+    assert queue.taken() == [{"run": 1, "reverse": 1}, {"speed": 7}]
+
+
+@pytest.mark.parametrize("name", ["run", "lamp"])
+def test_a_press_and_its_release_both_go_out(name: str) -> None:
+    queue = Queue()
+    for value in (1, 0):
+        queue.put(name, value)
+    assert queue.taken() == [{name: 1}, {name: 0}]
+
+
+@pytest.mark.parametrize("name", ["run", "lamp"])
+def test_of_many_presses_the_queue_keeps_the_last_state(name: str) -> None:
+    queue = Queue()
+    for _ in range(20):
+        queue.put(name, 1)
+        queue.put(name, 0)
+    taken = queue.taken()
+    assert len(taken) == 2
+    assert taken[-1] == {name: 0}
+
+
+def test_a_bit_does_not_overtake_the_whole_word() -> None:
+    queue = Queue()
+    queue.put("run", 1)
+    queue.put("word", 8)
+    queue.put("reverse", 1)
+    queue.put("word", 9)
+    assert queue.taken() == [{"run": 1}, {"word": 8}, {"reverse": 1}, {"word": 9}]
+
+
+def test_what_is_dropped_is_said() -> None:
+    queue = Queue()
+    futures = [queue.put("speed", 1), queue.put("run", 1)]
+    futures[0].cancel()
+    queue.queue.drop("the line was disarmed")
+    report = futures[1].result(0)
+    assert not report.ok
+    assert report.reason == "the line was disarmed"
+    assert len(queue.queue) == 0

@@ -1,0 +1,127 @@
+"""Any bytes around any request: the guard passes the true answer, or nothing."""
+
+from __future__ import annotations
+
+import struct
+from itertools import pairwise
+
+from hypothesis import given, settings, strategies as st
+
+from app.bus.faults import FaultKind
+from app.bus.guard import Guard, MbapGuard, RtuGuard
+from app.bus.requests import Request, read_request, write_coil, write_register, write_registers
+from tests.staged_follower import crc
+
+units = st.integers(1, 247)
+addresses = st.integers(0, 65_000)
+word = st.integers(0, 65_535)
+requests = st.one_of(
+    st.builds(read_request, units, st.sampled_from(["holding", "input"]), addresses, st.integers(1, 125)),
+    st.builds(read_request, units, st.sampled_from(["coil", "discrete"]), addresses, st.integers(1, 500)),
+    st.builds(write_register, units, addresses, word),
+    st.builds(write_coil, units, addresses, st.booleans()),
+    st.builds(write_registers, units, addresses, st.lists(word, min_size=1, max_size=123)),
+)
+
+
+@st.composite
+def answered(draw: st.DrawFn) -> tuple[Request, bytes]:
+    """A request and a true answer to it (an exception included)."""
+    request = draw(requests)
+    if draw(st.booleans()):
+        missing = request.answer_length - len(request.answer_head)
+        return request, request.answer_head + draw(st.binary(min_size=missing, max_size=missing))
+    return request, bytes((request.function | 0x80, draw(st.integers(0, 255))))
+
+
+def framed(request: Request, pdu: bytes, transaction: int | None) -> bytes:
+    if transaction is None:
+        body = bytes((request.unit,)) + pdu
+        return body + crc(body)
+    return struct.pack(">HHHB", transaction, 0, len(pdu) + 1, request.unit) + pdu
+
+
+def guard_for(request: Request, transaction: int | None) -> Guard:
+    return RtuGuard(request) if transaction is None else MbapGuard(request, transaction)
+
+
+def feed(guard: Guard, stream: bytes, cuts: list[int]) -> bytes | None:
+    """Hand over the stream in pieces; what passes, at the end of time at the latest."""
+    edges = sorted({0, len(stream), *(cut % (len(stream) + 1) for cut in cuts)})
+    for start, end in pairwise(edges):
+        passed = guard.feed(stream[start:end])
+        if passed is not None:
+            return passed
+    return guard.last_look()
+
+
+cuts = st.lists(st.integers(0, 1000), max_size=6)
+framing = st.one_of(st.none(), st.integers(1, 65_535))
+
+
+def is_answer(request: Request, pdu: bytes) -> bool:
+    if pdu[0] & 0x80:
+        return len(pdu) == 2 and pdu[0] == request.function | 0x80
+    return len(pdu) == request.answer_length and pdu.startswith(request.answer_head)
+
+
+@given(answered(), framing, cuts)
+def test_a_true_answer_in_any_pieces_passes(
+    case: tuple[Request, bytes], transaction: int | None, cuts: list[int]
+) -> None:
+    request, pdu = case
+    assert feed(guard_for(request, transaction), framed(request, pdu, transaction), cuts) == pdu
+
+
+@given(answered(), framing, st.binary(max_size=40), st.binary(max_size=40), cuts)
+@settings(max_examples=300)
+def test_with_noise_around_it_the_true_answer_passes_or_nothing(
+    case: tuple[Request, bytes], transaction: int | None, before: bytes, after: bytes, cuts: list[int]
+) -> None:
+    request, pdu = case
+    stream = before + framed(request, pdu, transaction) + after
+    passed = feed(guard_for(request, transaction), stream, cuts)
+    assert passed in (None, pdu)
+
+
+@given(requests, framing, st.binary(max_size=300), cuts)
+@settings(max_examples=300)
+def test_whatever_passes_stands_whole_and_sound_in_the_stream(
+    request: Request, transaction: int | None, stream: bytes, cuts: list[int]
+) -> None:
+    guard = guard_for(request, transaction)
+    passed = feed(guard, stream, cuts)
+    if passed is not None:
+        assert is_answer(request, passed)
+        assert framed(request, passed, transaction) in stream
+    else:
+        assert guard.verdict().sentence
+
+
+@given(answered(), framing, st.data())
+@settings(max_examples=300)
+def test_a_damaged_answer_does_not_pass_as_another(
+    case: tuple[Request, bytes], transaction: int | None, data: st.DataObject
+) -> None:
+    request, pdu = case
+    frame = bytearray(framed(request, pdu, transaction))
+    # Modbus TCP has no check sum of its own: there only what the header and the head of the answer say can be judged.
+    guarded = len(frame) if transaction is None else 7 + min(len(request.answer_head), len(pdu) - (pdu[0] >> 7))
+    index = data.draw(st.integers(0, guarded - 1))
+    frame[index] ^= 1 << data.draw(st.integers(0, 7))
+    guard = guard_for(request, transaction)
+    assert feed(guard, bytes(frame), []) in (None, pdu)
+    assert guard.verdict().kind is not FaultKind.SILENCE
+
+
+@given(answered(), answered())
+@settings(max_examples=200)
+def test_the_answer_to_another_request_does_not_pass_unless_it_would_be_the_same(
+    case: tuple[Request, bytes], other: tuple[Request, bytes]
+) -> None:
+    request, _ = case
+    other_request, other_pdu = other
+    passed = feed(RtuGuard(request), framed(other_request, other_pdu, None), [])
+    if passed is not None:
+        assert other_request.unit == request.unit
+        assert is_answer(request, other_pdu)

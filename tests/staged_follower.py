@@ -1,0 +1,241 @@
+"""A follower whose every byte a test decides: on a TCP socket or a pty, told what to do by a plain function."""
+
+from __future__ import annotations
+
+import os
+import select
+import socket
+import struct
+import threading
+import time
+from collections.abc import Callable, Sequence
+from contextlib import suppress
+from dataclasses import dataclass, field
+from types import TracebackType
+from typing import Self
+
+from app.bus.endpoint import Endpoint
+
+CLOSE = object()
+"""In an answer: close the connection here."""
+
+Answer = Sequence["bytes | float | object"]
+"""What to do about a request: bytes are sent, a number is a pause in seconds, CLOSE closes."""
+
+
+def crc(data: bytes) -> bytes:
+    """CRC-16/MODBUS bit by bit, low byte first, as a check on the program's own table."""
+    register = 0xFFFF
+    for byte in data:
+        register ^= byte
+        for _ in range(8):
+            register = register >> 1 ^ (0xA001 if register & 1 else 0)
+    return struct.pack("<H", register)
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One request as it came; `number` counts from 1."""
+
+    frame: bytes
+    unit: int
+    pdu: bytes
+    label: bytes | None
+    """The first four bytes of a Modbus TCP frame; None for RTU."""
+    number: int
+
+    @property
+    def function(self) -> int:
+        return self.pdu[0]
+
+    @property
+    def address(self) -> int:
+        return int.from_bytes(self.pdu[1:3], "big")
+
+    @property
+    def count(self) -> int:
+        return int.from_bytes(self.pdu[3:5], "big")
+
+    def framed(self, pdu: bytes, unit: int | None = None) -> bytes:
+        """An answer with the right frame around it."""
+        body = bytes((self.unit if unit is None else unit,)) + pdu
+        if self.label is None:
+            return body + crc(body)
+        return self.label + struct.pack(">H", len(body)) + body
+
+
+@dataclass
+class Registers:
+    """The honest follower: register n holds n until it is written, so a wrong value can be told by looking at it."""
+
+    words: dict[int, int] = field(default_factory=dict)
+    coils: dict[int, bool] = field(default_factory=dict)
+
+    def __call__(self, asked: Asked) -> Answer:
+        return [asked.framed(self.pdu(asked))]
+
+    def pdu(self, asked: Asked) -> bytes:
+        """The true answer."""
+        function, address, count = asked.function, asked.address, asked.count
+        if function in (1, 2):
+            bits = [self.coils.get(address + index, False) for index in range(count)]
+            data = bytes(
+                sum(bit << place for place, bit in enumerate(bits[start : start + 8])) for start in range(0, count, 8)
+            )
+            return bytes((function, len(data))) + data
+        if function in (3, 4):
+            words = [self.words.get(address + index, address + index) for index in range(count)]
+            return struct.pack(f">BB{count}H", function, 2 * count, *words)
+        if function == 5:
+            self.coils[address] = asked.pdu[3] == 0xFF
+        elif function == 6:
+            self.words[address] = count
+        elif function == 16:
+            self.words.update(
+                zip(range(address, address + count), struct.unpack(f">{count}H", asked.pdu[6:]), strict=True)
+            )
+        else:
+            return bytes((function | 0x80, 1))
+        return asked.pdu[:5]
+
+
+class StagedFollower:
+    """Listens on a free TCP port (`kind` tcp or serial-over-tcp) or plays the far end of a pty (`kind` serial)."""
+
+    def __init__(self, kind: str, answer: Callable[[Asked], Answer], timeout_ms: int = 100) -> None:
+        self.kind = kind
+        self.answer = answer
+        self.asked: list[Asked] = []
+        self.stream = b""
+        """All bytes that the client sent, in order."""
+        self._timeout_ms = timeout_ms
+        self._stop = threading.Event()
+        self._connections: list[socket.socket] = []
+        self._fds: list[int] = []
+        self._listener: socket.socket | None = None
+        self._port = 0
+        self._device = ""
+        self._threads: list[threading.Thread] = []
+
+    def __enter__(self) -> Self:
+        self.start()
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.stop()
+
+    @property
+    def endpoint(self) -> Endpoint:
+        """How to reach it."""
+        if self.kind == "serial":
+            return Endpoint.serial(self._device, baud=115_200, timeout_ms=self._timeout_ms)
+        make = Endpoint.tcp if self.kind == "tcp" else Endpoint.serial_over_tcp
+        return make("127.0.0.1", self._port, timeout_ms=self._timeout_ms)
+
+    def start(self) -> None:
+        """Start, or start again at the same port."""
+        self._stop = threading.Event()
+        if self.kind == "serial":
+            import tty
+
+            far, near = os.openpty()
+            tty.setraw(near)
+            self._fds = [far, near]
+            self._device = os.ttyname(near)
+            self._spawn(self._serve_pty, far)
+        else:
+            self._listener = socket.create_server(("127.0.0.1", self._port))
+            self._port = self._listener.getsockname()[1]
+            self._listener.settimeout(0.05)
+            self._spawn(self._accept, self._listener)
+
+    def stop(self) -> None:
+        """Close everything and end all threads."""
+        self._stop.set()
+        if self._listener is not None:
+            self._listener.close()
+            self._listener = None
+        for connection in self._connections:
+            with suppress(OSError):
+                connection.shutdown(socket.SHUT_RDWR)
+        for thread in self._threads:
+            thread.join(5)
+            assert not thread.is_alive()
+        for fd in self._fds:
+            os.close(fd)
+        self._fds, self._threads, self._connections = [], [], []
+
+    def _spawn(self, work: Callable[..., None], *args: object) -> None:
+        thread = threading.Thread(target=work, args=args, daemon=True)
+        self._threads.append(thread)
+        thread.start()
+
+    def _accept(self, listener: socket.socket) -> None:
+        while not self._stop.is_set():
+            try:
+                connection, _ = listener.accept()
+            except TimeoutError:
+                continue
+            except OSError:
+                return
+            connection.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+            self._connections.append(connection)
+            self._spawn(self._serve_socket, connection)
+
+    def _serve_socket(self, connection: socket.socket) -> None:
+        with connection, suppress(OSError):
+            connection.settimeout(0.05)
+            self._serve(lambda: self._receive(connection), connection.sendall)
+
+    def _receive(self, connection: socket.socket) -> bytes | None:
+        try:
+            return connection.recv(4096) or None
+        except TimeoutError:
+            return b""
+
+    def _serve_pty(self, far: int) -> None:
+        def receive() -> bytes | None:
+            ready, _, _ = select.select([far], [], [], 0.05)
+            return os.read(far, 4096) if ready else b""
+
+        def send(data: bytes) -> None:
+            os.write(far, data)
+
+        with suppress(OSError):
+            self._serve(receive, send)
+
+    def _serve(self, receive: Callable[[], bytes | None], send: Callable[[bytes], None]) -> None:
+        pending = b""
+        while not self._stop.is_set():
+            data = receive()
+            if data is None:
+                return
+            self.stream += data
+            pending += data
+            while (length := self._request_length(pending)) is not None and len(pending) >= length:
+                asked = self._asked(pending[:length])
+                pending = pending[length:]
+                self.asked.append(asked)
+                for part in self.answer(asked):
+                    if part is CLOSE:
+                        return
+                    if isinstance(part, float):
+                        time.sleep(part)
+                    elif isinstance(part, bytes) and not self._stop.is_set():
+                        send(part)
+
+    def _request_length(self, data: bytes) -> int | None:
+        if self.kind == "tcp":
+            return 6 + int.from_bytes(data[4:6], "big") if len(data) >= 6 else None
+        if len(data) < 7:
+            return None
+        return 9 + data[6] if data[1] in (15, 16) else 8
+
+    def _asked(self, frame: bytes) -> Asked:
+        number = len(self.asked) + 1
+        if self.kind == "tcp":
+            return Asked(frame, frame[6], frame[7:], frame[:4], number)
+        assert crc(frame[:-2]) == frame[-2:], "the client's CRC is wrong"
+        return Asked(frame, frame[0], frame[1:-2], None, number)

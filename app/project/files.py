@@ -264,11 +264,13 @@ class _Unfit(ValueError):
 
 def _replace(target: Path, content: bytes) -> None:
     mode: int | None = None
+    if target.is_symlink():  # though all links were followed
+        raise _Unfit("the link leads back to itself; choose another name")
     if target.exists():
         mode = target.stat().st_mode
         if not stat.S_ISREG(mode):
             raise _Unfit("a folder or a device has this name; choose another name")
-        if not os.access(target, os.W_OK):
+        if not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
             raise _Unfit("the file is write-protected; save under another name, or take the protection off")
     with _temporary(target) as new:
         _write(new, content)
@@ -336,6 +338,4 @@ def _save_trouble(error: Exception, path: Path) -> str:
             return f"there is no folder {path.parent}; choose one that exists"
         case errno.ENAMETOOLONG:
             return "the name is too long; choose a shorter one"
-        case errno.ELOOP:
-            return "the link leads back to itself; choose another name"
     return f"{_reason(error)}; save elsewhere"

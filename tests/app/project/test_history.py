@@ -1,0 +1,132 @@
+"""Undo and redo."""
+
+from __future__ import annotations
+
+import pytest
+
+from app.project import edits
+from app.project.fresh import fresh_project
+from app.project.history import MERGE_WITHIN_S, History
+from app.project.model import Project
+
+
+def titled(title: str) -> Project:
+    return edits.set_title(fresh_project(), title)
+
+
+@pytest.fixture
+def history() -> History:
+    return History(titled(""))
+
+
+def test_at_the_start_there_is_nothing_to_undo(history: History) -> None:
+    start = history.project
+    assert not history.can_undo
+    assert not history.can_redo
+    assert history.undo_name is None
+    assert history.redo_name is None
+    assert history.undo() is start
+    assert history.redo() is start
+    assert not history.dirty
+
+
+def test_steps_are_taken_back_and_done_again(history: History) -> None:
+    start, one, two = history.project, titled("1"), titled("2")
+    history.record(one, "First")
+    history.record(two, "Second")
+    assert (history.undo_name, history.redo_name) == ("Second", None)
+    assert history.undo() is one
+    assert (history.undo_name, history.redo_name) == ("First", "Second")
+    assert history.undo() is start
+    assert history.redo() is one
+    assert history.redo() is two
+    assert history.names == ("First", "Second")
+    assert history.position == 2
+
+
+def test_a_new_step_forgets_what_could_be_redone(history: History) -> None:
+    history.record(titled("1"), "First")
+    history.undo()
+    history.record(titled("2"), "Other")
+    assert history.names == ("Other",)
+    assert not history.can_redo
+
+
+def test_a_long_session_returns_to_the_very_start(history: History) -> None:
+    start = history.project
+    for number in range(10_000):
+        history.record(edits.set_title(history.project, f"{number}"), "Change title")
+    assert len(history.names) == 10_000
+    while history.can_undo:
+        history.undo()
+    assert history.project is start
+    while history.can_redo:
+        history.redo()
+    assert history.project.title == "9999"
+
+
+def test_steps_of_one_kind_merge(history: History) -> None:
+    start = history.project
+    for number, letter in enumerate(("p", "pu", "pum", "pump")):
+        history.record(titled(letter), "Type", merge_key=("type", 0), at=float(number))
+    assert history.names == ("Type",)
+    assert history.project.title == "pump"
+    assert history.undo() is start
+
+
+@pytest.mark.parametrize(
+    ("key", "at"),
+    [(None, 0.1), (("type", 1), 0.1), (("type", 0), MERGE_WITHIN_S + 0.1)],
+    ids=["no key", "another key", "too late"],
+)
+def test_other_steps_do_not_merge(history: History, key: object, at: float) -> None:
+    history.record(titled("1"), "Type", merge_key=("type", 0), at=0.0)
+    history.record(titled("2"), "Type", merge_key=key, at=at)
+    assert history.names == ("Type", "Type")
+
+
+def test_steps_without_a_key_do_not_merge(history: History) -> None:
+    history.record(titled("1"), "Add", at=0.0)
+    history.record(titled("2"), "Add", at=0.0)
+    assert len(history.names) == 2
+
+
+def test_nothing_merges_across_undo_saving_or_a_seal(history: History) -> None:
+    history.record(titled("1"), "Type", merge_key="k", at=0.0)
+    history.record(titled("12"), "Other", at=0.0)
+    history.undo()
+    history.record(titled("13"), "Type", merge_key="k", at=0.0)
+    assert history.names == ("Type", "Type")
+    history.mark_saved()
+    history.record(titled("134"), "Type", merge_key="k", at=0.0)
+    assert history.names == ("Type", "Type", "Type")
+    history.seal()
+    history.record(titled("1345"), "Type", merge_key="k", at=0.0)
+    assert len(history.names) == 4
+
+
+def test_the_same_document_makes_no_step(history: History) -> None:
+    history.record(history.project, "Nothing")
+    assert history.names == ()
+
+
+def test_the_mark_of_the_saved_document(history: History) -> None:
+    history.record(titled("1"), "First")
+    assert history.dirty
+    history.mark_saved()
+    assert not history.dirty
+    history.undo()
+    assert history.dirty
+    history.redo()
+    assert not history.dirty
+    history.record(titled("2"), "Second")
+    assert history.dirty
+    history.record(titled("1"), "Back by hand")
+    assert not history.dirty
+
+
+def test_a_new_project_is_not_saved() -> None:
+    history = History(fresh_project(), saved=False)
+    assert history.dirty
+    history.mark_saved()
+    assert not history.dirty

@@ -1,0 +1,205 @@
+"""Names that refer to other parts: found, followed, checked, renamed."""
+
+from __future__ import annotations
+
+from typing import Any, get_args
+
+import pytest
+
+from app.project.files import parse
+from app.project.model import Project
+from app.project.places import in_words
+from app.project.references import Kind, dangling, name_clashes, renamed, uses
+
+WHOLE = """
+format = 1
+[panel]
+start = "run"
+[panel.entry]
+begin = "enter"
+[[line]]
+name = "hall"
+kind = "tcp"
+host = "192.0.2.1"
+[[follower]]
+name = "pump"
+line = "hall"
+[[signal]]
+name = "status"
+follower = "pump"
+register = 400
+[[signal]]
+name = "fault"
+bit = { of = "status", number = 3 }
+[[signal]]
+name = "preset"
+held = 5
+[[screen]]
+name = "run"
+[[screen.field]]
+at = [0, 0]
+width = 5
+signal = "status"
+blink = { signal = "fault" }
+[[screen]]
+name = "next one"
+[[turn]]
+from = "run"
+key = "enter"
+to = "next one"
+[[turn]]
+when = { signal = "fault" }
+to = "run"
+[[turn]]
+key = "right"
+to = "next"
+[[action]]
+from = "run"
+key = "enter"
+do = "write"
+signal = "status"
+value = { from = "preset" }
+[[action]]
+when = { signal = "fault" }
+do = "set"
+signal = "status"
+"""
+
+
+@pytest.fixture
+def whole() -> Project:
+    return parse(WHOLE)
+
+
+def project(**parts: Any) -> Project:
+    return Project.model_validate({"panel": {"start": "run"}, "screen": [{"name": "run"}], **parts})
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "places"),
+    [
+        ("line", "hall", ["follower 'pump'"]),
+        ("follower", "pump", ["signal 'status'"]),
+        ("signal", "status", ["signal 'fault', bit", "screen 'run', field 1", "action 1", "action 2"]),
+        ("signal", "fault", ["screen 'run', field 1, blink", "turn 2, when", "action 2, when"]),
+        ("signal", "preset", ["action 1, value"]),
+        ("screen", "run", ["panel", "turn 1", "turn 2", "action 1"]),
+        ("screen", "next one", ["turn 1"]),
+        ("key", "enter", ["turn 1", "action 1"]),
+        ("key", "right", ["turn 3"]),
+        ("screen", "next", []),
+        ("signal", "run", []),
+    ],
+)
+def test_uses_are_found(whole: Project, kind: Kind, name: str, places: list[str]) -> None:
+    assert [use.where for use in uses(whole, kind, name)] == places
+
+
+@pytest.mark.parametrize("kind", get_args(Kind))
+def test_every_use_follows_a_new_name(whole: Project, kind: Kind) -> None:
+    names = {"line": "hall", "follower": "pump", "signal": "status", "screen": "run", "key": "enter"}
+    after = renamed(whole, kind, names[kind], "other")
+    assert uses(after, kind, names[kind]) == ()
+    assert [use.place for use in uses(after, kind, "other")] == [use.place for use in uses(whole, kind, names[kind])]
+    assert renamed(after, kind, "other", names[kind]) == whole
+
+
+def test_the_keys_of_the_entry_follow_a_new_name_too(whole: Project) -> None:
+    after = renamed(whole, "key", "enter", "ok")
+    assert (after.panel.entry.begin, after.panel.entry.confirm, after.panel.entry.up) == ("ok", "ok", "up")
+
+
+def test_what_does_not_use_the_name_is_shared(whole: Project) -> None:
+    after = renamed(whole, "signal", "preset", "rate")
+    assert after.screens is whole.screens
+    assert after.actions[1] is whole.actions[1]
+    assert renamed(whole, "signal", "unused", "rate") is whole
+
+
+def test_a_sound_project_has_no_dangling_names(whole: Project) -> None:
+    assert dangling(whole) == ()
+    assert name_clashes(whole) == ()
+
+
+@pytest.mark.parametrize(
+    ("parts", "words"),
+    [
+        ({"panel": {"start": "rnu"}}, "panel: start screen 'rnu' does not exist; did you mean 'run'?"),
+        ({"follower": [{"name": "pump", "line": "hall"}]}, "follower 'pump': line 'hall' does not exist"),
+        (
+            {"signal": [{"name": "x", "follower": "pump", "register": 1}]},
+            "signal 'x': follower 'pump' does not exist",
+        ),
+        (
+            {"signal": [{"name": "x", "bit": {"of": "y", "number": 1}}]},
+            "signal 'x', bit: signal 'y' does not exist",
+        ),
+        (
+            {"signal": [{"name": "running", "bit": {"of": "Running", "number": 1}}]},
+            "signal 'running', bit: signal 'Running' does not exist; did you mean 'running'?",
+        ),
+        (
+            {"signal": [{"name": "x", "bit": {"of": "x", "number": 1}}]},
+            "signal 'x', bit: signal 'x' is a bit itself; name the signal that holds the bits",
+        ),
+        ({"turn": [{"key": "up", "to": "status"}]}, "turn 1: screen 'status' does not exist"),
+        ({"turn": [{"key": "up", "from": "next", "to": "run"}]}, "turn 1: screen 'next' does not exist"),
+        ({"turn": [{"key": "F1", "to": "run"}]}, "turn 1: key 'F1' does not exist"),
+        ({"turn": [{"when": {"signal": "x"}, "to": "run"}]}, "turn 1, when: signal 'x' does not exist"),
+        (
+            {
+                "signal": [{"name": "x", "held": 1}, {"name": "y", "follower": "pump", "register": 1}],
+                "follower": [{"name": "pump", "line": "hall"}],
+                "line": [{"name": "hall", "kind": "tcp", "host": "h"}],
+                "action": [{"key": "up", "do": "write", "signal": "x", "value": {"from": "y"}}],
+            },
+            "action 1, value: signal 'y' is not a held value; name a signal with 'held', or write a number",
+        ),
+    ],
+)
+def test_dangling_names_are_told_with_their_place(parts: dict[str, Any], words: str) -> None:
+    assert [str(problem) for problem in dangling(project(**parts))] == [words]
+
+
+@pytest.mark.parametrize(
+    ("parts", "words"),
+    [
+        (
+            {"screen": [{"name": "run"}, {"name": "a"}, {"name": "run"}]},
+            "screen 3: has the same name as screen 1, 'run'; each screen needs a name of its own",
+        ),
+        (
+            {"panel": {"start": "run", "keys": ["up", "down", "up"]}},
+            "panel, key 3: has the same name as key 1, 'up'; each key needs a name of its own",
+        ),
+        (
+            {"signal": [{"name": "x", "held": 1}, {"name": "x", "held": 2}]},
+            "signal 2: has the same name as signal 1, 'x'; each signal needs a name of its own",
+        ),
+        (
+            {"screen": [{"name": "run"}, {"name": "previous"}]},
+            "screen 2: cannot be called 'previous'; turns use this word; call it otherwise",
+        ),
+    ],
+)
+def test_names_that_clash_are_told(parts: dict[str, Any], words: str) -> None:
+    assert [str(problem) for problem in name_clashes(project(**parts))] == [words]
+
+
+def test_a_key_of_the_entry_that_the_panel_does_not_have_is_no_mistake() -> None:
+    assert dangling(project(panel={"start": "run", "keys": ["up"]})) == ()
+
+
+def test_hints_stop_in_a_file_full_of_mistakes() -> None:
+    turns = [{"key": "up", "to": "rum"} for _ in range(500)]
+    found = dangling(project(turn=turns))
+    assert len(found) == 500
+    assert 0 < sum(bool(problem.hint) for problem in found) <= 200
+
+
+def test_places_in_words(whole: Project) -> None:
+    assert in_words(whole, ()) == "project"
+    assert in_words(whole, ("signal", 0)) == "signal 'status'"
+    assert in_words(whole, ("signal", 99)) == "signal 100"
+    assert in_words(whole, ("panel", "keys", 1)) == "panel, keys, key 2"
+    assert in_words({"signal": [{"name": "a\nb" + "c" * 100}]}, ("signal", 0)) == f"signal 'a?b{'c' * 54}...'"

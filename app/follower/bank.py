@@ -87,14 +87,14 @@ class Bank:
     def read(self, table: Table, address: int, count: int) -> list[int]:
         """What stands in existing cells: registers 0..65535, or 0 and 1."""
         with self._lock:
-            self._refresh()
+            self._refresh(table, address, address + count - 1)
             cells = self._cells[table]
             return [cells[place] for place in range(address, address + count)]
 
     def read_packed(self, table: Table, word: int, count: int) -> list[int]:
         """Coils or discrete inputs from address 16 `word` on, 16 to a word, the first lowest; absent ones read 0."""
         with self._lock:
-            self._refresh()
+            self._refresh(table, 16 * word, 16 * (word + count) - 1)
             cells = self._cells[table]
             return [
                 sum(cells.get(16 * place + bit, 0) << bit for bit in range(16)) for place in range(word, word + count)
@@ -116,8 +116,7 @@ class Bank:
         """
         binding = self._binding(signal)
         with self._lock:
-            self._refresh()
-            words = [self._cells[binding.table][binding.address + place] for place in range(binding.count)]
+            words = self.read(binding.table, binding.address, binding.count)
             try:
                 self._put(binding, binding.encode(value, words))
             except OutOfRange as why:
@@ -170,8 +169,8 @@ class Bank:
     def _lay_out(self) -> None:
         """Add the cells that a model has whether or not a signal names them."""
 
-    def _refresh(self) -> None:
-        """Bring cells up to date that show something of a model."""
+    def _refresh(self, table: Table, first: int, last: int) -> None:
+        """Bring those cells up to date, from address `first` to `last`, that show something of a model."""
 
     def _refused(self, table: Table, address: int, values: Sequence[int]) -> ExcCodes | None:
         """Why the line may not write these values into existing cells."""

@@ -2,28 +2,27 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import Final
 
-from app.follower.bank import Bank, Quantity
+from app.follower.bank import TABLES, Bank, Quantity
 from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
 from app.project.model import Follower, Project
 from app.signals.encoding import encode, is_float, raw_range, register_count
-from app.signals.numbering import Table
-from app.signals.scaling import round_half_away
+from app.signals.numbering import LAST_ADDRESS, Table
 
 LONGEST_LEAP_S: Final = 60.0
 """Most time that is caught up at once, s; what a halted computer missed beyond it never happens to the drive."""
 
 _SETTING: Final = {setting.address: setting for setting in SETTINGS}
 _COIL: Final = {coil.address: coil for coil in COILS}
-_MEASURED_ADDRESSES: Final = frozenset(
-    address
+_MEASURED: Final = tuple((measured, register_count(measured.encoding)) for measured in MEASURED)
+_COUNTS: Final = {
+    measured.encoding: (int(raw_range(measured.encoding)[0]), int(raw_range(measured.encoding)[1]))
     for measured in MEASURED
-    for address in range(measured.address, measured.address + register_count(measured.encoding))
-)
+}
 
 
 class DriveBank(Bank):
@@ -89,17 +88,23 @@ class DriveBank(Bank):
         for setting in SETTINGS:
             self._set(setting, setting.start)
         self._set(COMMUNICATION_TIMEOUT, min(self.follower.communication_timeout_ms, COMMUNICATION_TIMEOUT.high))
-        self._kept.update(("holding", address) for address in _MEASURED_ADDRESSES)
-        self._refresh()
+        self._kept.update(
+            ("holding", address)
+            for measured, size in _MEASURED
+            for address in range(measured.address, measured.address + size)
+        )
+        for table in TABLES:
+            self._refresh(table, 0, LAST_ADDRESS)
 
-    def _refresh(self) -> None:
-        drive = self.drive
-        for measured in MEASURED:
-            words = dict(enumerate(_words(measured, measured.raw(drive)), measured.address))
-            self._cells["input"].update(words)
-            self._cells["holding"].update(words)
-        for indicator in INDICATORS:
-            self._cells["discrete"][indicator.address] = int(indicator.state(drive))
+    def _refresh(self, table: Table, first: int, last: int) -> None:
+        if table in ("input", "holding"):
+            cells = self._cells[table]
+            for measured, size in _MEASURED:
+                if measured.address <= last and first < measured.address + size:
+                    cells.update(enumerate(_words(measured, measured.raw(self.drive)), measured.address))
+        elif table == "discrete":
+            for indicator in INDICATORS:
+                self._cells["discrete"][indicator.address] = int(indicator.state(self.drive))
 
     def _unfit(self, table: Table, address: int, values: Sequence[int]) -> str | None:
         if table != "holding":
@@ -131,6 +136,6 @@ def _words(measured: Measured, raw: float) -> tuple[int, ...]:
     """The registers of a measured value; a measurement beyond its register shows the register's end."""
     if is_float(measured.encoding):
         return encode(measured.encoding, raw)
-    least, greatest = raw_range(measured.encoding)
-    count = round_half_away(Fraction(raw))
+    least, greatest = _COUNTS[measured.encoding]
+    count = int(math.copysign(math.floor(abs(raw) + 0.5), raw))
     return encode(measured.encoding, max(least, min(greatest, count)))

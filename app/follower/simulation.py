@@ -50,7 +50,8 @@ class Simulation:
         """
         self.project = project
         self._clock = clock
-        chosen = project.followers if followers is None else [_follower(project, name) for name in followers]
+        names = project.follower_named if followers is None else followers
+        chosen = [_follower(project, name) for name in names]
         models = {follower.name: _MODELS[follower.simulate](project, follower) for follower in chosen}
         self.models: Mapping[str, Bank] = MappingProxyType(models)
         """By follower's name. Safe to operate from any thread."""

@@ -135,11 +135,11 @@ def test_results_depend_on_the_time_that_passed_and_not_on_who_looked() -> None:
     assert polled.dc_voltage == steady.dc_voltage
 
 
-def test_an_hour_of_the_machine_is_counted_to_the_second() -> None:
+def test_the_run_time_is_counted_to_the_step() -> None:
     drive = running(50.0)
     before = drive.run_time_s
-    drive.advance(3600.0)
-    assert drive.run_time_s - before == pytest.approx(3600.0, abs=STEP / 2)
+    drive.advance(600.0)
+    assert drive.run_time_s - before == pytest.approx(600.0, abs=STEP / 2)
     assert state(drive) is DriveState.OPERATION_ENABLED
 
 

@@ -17,6 +17,7 @@ from pathlib import Path
 import pytest
 
 from app.follower.bank import TABLES
+from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
 from app.follower.server import SerialSettings
 from app.follower.simulation import FollowerError, Simulation
@@ -324,6 +325,48 @@ def test_a_silent_follower_comes_back_on_the_same_connection(bank: Project) -> N
         raw.socket.settimeout(5)
         raw.send(mbap(17, "03 0002 0001", 2))
         assert raw.frame() == (2, 17, b"\x03\x02\x00\x02")
+
+
+def test_a_drive_that_is_unplugged_while_it_runs_trips_by_itself() -> None:
+    now = [0.0]
+    it = drive_project(communication_timeout_ms=1000)
+    with Simulation(it, clock=lambda: now[0]) as simulation:
+        drive = simulation.models["it"]
+        assert isinstance(drive, DriveBank)
+        with client(simulation.serve_tcp(None, HERE, 0)) as raw:
+            now[0] = 0.5
+            raw.ask(3, "06 012C 0001")
+            now[0] = 1.4
+            raw.ask(3, "04 0190 0001")
+            assert drive.drive.running
+            drive.silent = True
+            raw.send(mbap(3, "04 0190 0001"))
+            now[0] = 2.5
+            wait_for(lambda: drive.drive.fault is FaultCode.COMMUNICATION)
+            drive.silent = False
+            assert raw.ask(3, "04 0194 0001", 2) == "04 02 75 00"
+
+
+def test_a_value_of_two_registers_is_never_torn_between_threads() -> None:
+    halves = 0x0001_0001
+    with played(bank_project(signal("long", 0, encoding="uint32"))) as (simulation, address), client(address) as raw:
+        it, ended = simulation.models["it"], threading.Event()
+
+        def turn() -> None:
+            count = 0
+            while not ended.is_set():
+                count = (count + 1) % 0xFFFF
+                it.set("long", count * halves)
+
+        turning = threading.Thread(target=turn)
+        turning.start()
+        try:
+            seen = {raw.ask(17, "03 0000 0002")[6:] for _ in range(300)}
+        finally:
+            ended.set()
+            turning.join()
+    assert len(seen) > 1
+    assert all(words[:5] == words[6:] for words in seen)
 
 
 def test_in_the_callers_own_loop(bank: Project) -> None:

@@ -76,7 +76,7 @@ class TcpServer:
         self._responder = responder
         self._framing = framing
         self._server = server
-        self._connections: set[asyncio.Task[None]] = set()
+        self._connections: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
 
     @classmethod
     async def open(cls, responder: Responder, host: str, port: int, framing: Framing = "tcp") -> TcpServer:
@@ -106,15 +106,19 @@ class TcpServer:
     async def close(self) -> None:
         """Stop listening and drop all connections; nothing is left when it returns."""
         self._server.close()
-        for connection in self._connections:
-            connection.cancel()
+        for task, writer in self._connections.items():
+            writer.transport.abort()  # not waiting for a client that does not read its answers
+            task.cancel()
         await asyncio.gather(*self._connections, return_exceptions=True)
         await self._server.wait_closed()
 
     def _connected(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        if not self._server.is_serving():
+            writer.transport.abort()  # accepted while it was being closed
+            return
         task = asyncio.get_running_loop().create_task(self._serve(reader, writer))
-        self._connections.add(task)
-        task.add_done_callback(self._connections.discard)
+        self._connections[task] = writer
+        task.add_done_callback(self._connections.pop)
 
     async def _serve(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
         try:
@@ -127,10 +131,7 @@ class TcpServer:
                     await writer.drain()
 
                 await serve_rtu(self._responder, reader, send)
-        except asyncio.CancelledError:
-            writer.transport.abort()  # not waiting for a client that does not read its answers
-            raise
-        except (asyncio.IncompleteReadError, ConnectionError):
+        except (asyncio.IncompleteReadError, OSError):
             pass  # the client went
         except FrameError as why:
             _log.warning("connection closed: %s", why)
@@ -230,12 +231,14 @@ async def serve_rtu(responder: Responder, reader: asyncio.StreamReader, send: Se
     while True:
         try:
             # Frames of a known length go as soon as they are whole; others end by silence.
-            async with asyncio.timeout(FRAME_END_S if held else None):
+            async with asyncio.timeout(FRAME_END_S if held else None) as limit:
                 arrived = await reader.read(1024)
             if not arrived:
                 return
             held = (held + arrived)[-2 * LONGEST_RTU :]
         except TimeoutError:
+            if not limit.expired():
+                raise  # the connection's own time-out, not ours
             request = rtu_rest(held, units)
             held = b""
             if request is not None:

@@ -119,6 +119,17 @@ def test_a_client_that_never_reads_does_not_hold_up_the_stop(bank: Project) -> N
         assert not player_threads()
 
 
+def test_a_stop_amid_new_connections_leaves_none(bank: Project) -> None:
+    for _ in range(20):
+        simulation = Simulation(bank)
+        simulation.start()
+        address = simulation.serve_tcp(None, HERE, 0)
+        with client(address) as first, client(address) as second:
+            simulation.stop()
+            assert first.closed_by_peer()
+            assert second.closed_by_peer()
+
+
 def test_many_clients_at_once(bank: Project) -> None:
     with played(bank) as (_, address):
         clients = [client(address) for _ in range(30)]

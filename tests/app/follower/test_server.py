@@ -1,0 +1,100 @@
+"""What is said when an endpoint cannot be had: one clear sentence for each reason."""
+
+from __future__ import annotations
+
+import asyncio
+import errno
+import sys
+
+import pytest
+import serial
+
+from app.follower import server
+from app.follower.errors import FollowerError
+from app.follower.requests import Responder
+from app.follower.server import SerialServer, SerialSettings, TcpServer
+from tests.app.follower.playing import many
+
+DEVICE = "/dev/ttyUSB7"
+
+
+@pytest.fixture
+def responder() -> Responder:
+    from app.follower.bank import Bank
+
+    project = many(("a", "hall", 1))
+    return Responder([Bank(project, project.followers[0])])
+
+
+def told_for_port(monkeypatch: pytest.MonkeyPatch, responder: Responder, why: OSError) -> str:
+    async def refuse(*args: object, **keys: object) -> None:
+        raise why
+
+    monkeypatch.setattr(asyncio, "start_server", refuse)
+    with pytest.raises(FollowerError) as told:
+        asyncio.run(TcpServer.open(responder, "127.0.0.1", 502))
+    return str(told.value)
+
+
+@pytest.mark.parametrize(
+    ("number", "words"),
+    [
+        (errno.EADDRINUSE, "another program uses that port; stop it, or take another port"),
+        (errno.EACCES, "ports below 1024 need special rights on this system; take one from 1024 up"),
+        (errno.EADDRNOTAVAIL, "this computer has no such address"),
+        (errno.ENOBUFS, "No buffer space available"),
+    ],
+)
+def test_a_port_that_cannot_be_had(
+    monkeypatch: pytest.MonkeyPatch, responder: Responder, number: int, words: str
+) -> None:
+    told = told_for_port(monkeypatch, responder, OSError(number, "No buffer space available"))
+    assert told.startswith("cannot listen at 127.0.0.1:502: ")
+    assert words in told
+
+
+def told_for_device(monkeypatch: pytest.MonkeyPatch, responder: Responder, why: Exception) -> str:
+    async def refuse(*args: object, **keys: object) -> None:
+        raise why
+
+    monkeypatch.setattr(server, "create_serial_connection", refuse)
+    with pytest.raises(FollowerError) as told:
+        asyncio.run(SerialServer.open(responder, DEVICE, SerialSettings()))
+    return str(told.value)
+
+
+# As pyserial words them: POSIX with an error number, Windows with the name of the exception in the text.
+MISSING = "there is no such device; plug it in, or look up its name"
+BUSY = "another program uses it; close that first"
+
+
+@pytest.mark.parametrize(
+    ("why", "words"),
+    [
+        (serial.SerialException(errno.ENOENT, f"could not open port {DEVICE}"), MISSING),
+        (serial.SerialException("could not open port 'COM7': FileNotFoundError(2, 'not found', None, 2)"), MISSING),
+        (serial.SerialException(errno.EBUSY, f"could not open port {DEVICE}"), BUSY),
+        (serial.SerialException(errno.EAGAIN, f"Could not exclusively lock port {DEVICE}"), BUSY),
+        (serial.SerialException("could not open port 'COM7': PermissionError(13, 'denied', None, 5)"), BUSY),
+        (ValueError("Invalid baudrate: 17"), "with these settings: Invalid baudrate: 17; change baud"),
+        (serial.SerialException(errno.ENOTTY, "Inappropriate ioctl for device"), "Inappropriate ioctl for device"),
+    ],
+)
+def test_a_device_that_cannot_be_had(
+    monkeypatch: pytest.MonkeyPatch, responder: Responder, why: Exception, words: str
+) -> None:
+    told = told_for_device(monkeypatch, responder, why)
+    assert told.startswith(f"cannot open the serial device {DEVICE}")
+    assert words in told
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="termios is POSIX")
+def test_a_device_without_permission_or_with_settings_that_it_refuses(
+    monkeypatch: pytest.MonkeyPatch, responder: Responder
+) -> None:
+    import termios
+
+    denied = serial.SerialException(errno.EACCES, f"could not open port {DEVICE}")
+    assert "permission denied; on most systems" in told_for_device(monkeypatch, responder, denied)
+    refused = termios.error(errno.EINVAL, "Invalid argument")
+    assert "change baud, parity or stop_bits" in told_for_device(monkeypatch, responder, refused)

@@ -8,7 +8,8 @@ from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
 
 from app.project.model import Condition
-from widgets.form import FormRow, Get, Options, Put, Texts
+from widgets.drafts import Texts
+from widgets.form import FormRow, Get, Options, Put
 from widgets.typed import number, plain
 
 translate = QCoreApplication.translate
@@ -51,6 +52,7 @@ class ConditionRow(FormRow):
     ) -> None:
         super().__init__(label, get, put, hint)
         self._signals = signals
+        self._offered: list[tuple[str, str]] = []
         self._optional = optional
         self._signal = QComboBox()
         self._signal.setAccessibleName(self.tr("{label}: signal").format(label=label))
@@ -84,6 +86,7 @@ class ConditionRow(FormRow):
         index = self._signal.findData(texts[0])
         if index < 0:
             self._signal.insertItem(0, self.tr("{name} (missing)").format(name=texts[0]), texts[0])
+            self._offered = []
             index = 0
         self._signal.setCurrentIndex(index)
         self._is.setCurrentIndex(max(0, self._is.findData(texts[1])))
@@ -93,8 +96,8 @@ class ConditionRow(FormRow):
     def before_refresh(self) -> None:
         """Bring the signals up to date."""
         options = ([("", self.tr("(never)"))] if self._optional else []) + list(self._signals())
-        shown = [(self._signal.itemData(n), self._signal.itemText(n)) for n in range(self._signal.count())]
-        if shown != options:
+        if options != self._offered:
+            self._offered = options
             chosen = self._signal.currentData()
             self._signal.clear()
             for value, text in options:

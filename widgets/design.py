@@ -15,8 +15,8 @@ from app.panel.paging import PagingGraph
 from app.project.model import Project
 from app.project.problems import Place
 from widgets.document import Document, Selection
+from widgets.drafts import Drafts, follow_drafts
 from widgets.findings import FindingsList
-from widgets.form import Drafts
 from widgets.inspector import Inspector
 from widgets.notice import Notice
 from widgets.page_map import PageMap
@@ -36,6 +36,9 @@ class DesignWorkplace(QWidget):
         self.document = document
         self.drafts = Drafts(self)
         self.findings_of: tuple[Finding, ...] = ()
+        self._before = document.project
+        self._graph = PagingGraph.of(document.project)
+        self._graph_of = document.project
         self._make_parts()
         self._lay_out()
         self._make_actions()
@@ -49,17 +52,17 @@ class DesignWorkplace(QWidget):
 
     def _make_parts(self) -> None:
         document = self.document
-        self.inspector = Inspector(document, self.drafts)
         self.screens = ScreensPane(document)
-        self.notice = Notice()
+        self.views = QTabWidget()
+        self.views.setDocumentMode(True)
+        self.notice = Notice(self.views)
         self.editor = ScreenEditor(document, self.notice)
         self.map = PageMap()
         self.behaviour = BehaviourView(document)
         self.signals = SignalsView(document)
         self.lines = LinesView(document)
         self.findings = FindingsList(self.drafts)
-        self.views = QTabWidget()
-        self.views.setDocumentMode(True)
+        self.inspector = Inspector(document, self.drafts)
         for widget, title in (
             (self.editor, self.tr("Screen")),
             (self.map, self.tr("Page map")),
@@ -70,14 +73,8 @@ class DesignWorkplace(QWidget):
             self.views.addTab(widget, title)
 
     def _lay_out(self) -> None:
-        middle = QWidget()
-        column = QVBoxLayout(middle)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.notice)
-        column.addWidget(self.views, 1)
         self._upright = QSplitter(Qt.Orientation.Vertical)
-        self._upright.addWidget(middle)
+        self._upright.addWidget(self.views)
         self._upright.addWidget(self.findings)
         self._upright.setStretchFactor(0, 1)
         self._upright.setCollapsible(0, False)
@@ -138,6 +135,7 @@ class DesignWorkplace(QWidget):
 
     def _connect(self) -> None:
         document = self.document
+        document.replaced.connect(self._replaced)
         document.changed.connect(self._changed)
         document.selection_changed.connect(self._selection_changed)
         document.refused.connect(self._refused)
@@ -167,7 +165,9 @@ class DesignWorkplace(QWidget):
 
     def _changed(self) -> None:
         project = self.document.project
-        graph = PagingGraph.of(project)
+        follow_drafts(self.drafts, self._before, project)
+        self._before = project
+        graph = self._paging()
         self.screens.show_project(project, graph, self.findings_of)
         self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
         self.signals.show_project(project, self._wrong("signal"))
@@ -178,6 +178,23 @@ class DesignWorkplace(QWidget):
         self._show_inspector()
         if hasattr(self, "_timer"):
             self._timer.start()
+
+    def _replaced(self) -> None:
+        """Another project: nothing of the former one is true any more."""
+        self.drafts.clear()
+        self.findings_of = ()
+        self.findings.set_findings(())
+        self._before = self.document.project
+
+    def _paging(self) -> PagingGraph:
+        """The graph of the project as it is now; the former one where no turn, key or screen has changed."""
+        now, then = self.document.project, self._graph_of
+        if now is not then:
+            same = now.turns is then.turns and now.panel is then.panel
+            if not same or list(now.screen_named) != list(then.screen_named):
+                self._graph = PagingGraph.of(now)
+            self._graph_of = now
+        return self._graph
 
     def _selection_changed(self) -> None:
         self.screens.show_selection()
@@ -192,7 +209,7 @@ class DesignWorkplace(QWidget):
         self.findings_of = check(self.document.project)
         self.findings.set_findings(self.findings_of)
         project = self.document.project
-        self.screens.show_project(project, PagingGraph.of(project), self.findings_of)
+        self.screens.show_project(project, self._paging(), self.findings_of)
         self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
         self.signals.show_project(project, self._wrong("signal"))
         self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
@@ -253,7 +270,7 @@ class DesignWorkplace(QWidget):
         self.notice.hide()
         project = self.document.project
         if self.view == "map":
-            self.map.set_project(project, PagingGraph.of(project))
+            self.map.set_project(project, self._paging())
             self.map.select_screen(self.document.selection.screen)
         self._show_inspector()
 
@@ -425,10 +442,12 @@ class DesignWorkplace(QWidget):
         self.inspector.form_of(kind).focus_row(row)
 
     def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "findings"):
             self.findings.refresh_colours()
             self.map.refresh_colours()
 
     def sizeHint(self) -> QSize:
+        """The size that suits it best."""
         return QSize(1366, 640)

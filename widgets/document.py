@@ -35,6 +35,8 @@ class Document(QObject):
 
     changed = Signal()
     """Another project value: an edit, undo, redo, or another file."""
+    replaced = Signal()
+    """Another project altogether; comes before `changed`."""
     selection_changed = Signal()
     standing_changed = Signal()
     """The file, the unsaved mark or the names of the steps to undo and redo changed."""
@@ -77,6 +79,7 @@ class Document(QObject):
         self._history = History(project, saved=saved)
         self._path = path
         self._order = ()
+        self.replaced.emit()
         self._told(Selection(screen=_first_screen(project)))
 
     def mark_saved(self, path: Path) -> None:
@@ -118,14 +121,16 @@ class Document(QObject):
     def undo(self) -> None:
         """Take the last step back."""
         if self.undo_name is not None:
+            before = self.project
             self._history.undo()
-            self._told()
+            self._told(self._where_changed(before))
 
     def redo(self) -> None:
         """Make the step again that was taken back last."""
         if self.redo_name is not None:
+            before = self.project
             self._history.redo()
-            self._told()
+            self._told(self._where_changed(before))
 
     def seal(self) -> None:
         """The next edit is a step of its own, whatever it is."""
@@ -140,6 +145,14 @@ class Document(QObject):
     def redo_name(self) -> str | None:
         """What redo would make again; None if there is nothing."""
         return self._history.redo_name
+
+    def _where_changed(self, before: Project) -> Selection | None:
+        """The one screen that differs from `before`, so that what is undone can be seen; None: stay here."""
+        old = before.screen_named
+        differing = [screen for screen in self.project.screens if old.get(screen.name) is not screen]
+        if len(differing) != 1 or differing[0].name == self._selection.screen:
+            return None
+        return Selection(screen=differing[0].name)
 
     def _told(self, select: Selection | None = None) -> None:
         before = self._selection

@@ -29,7 +29,7 @@ MARK: Final = 16
 """Pixels: around the glass, between glass and keys, of the mark below the glass."""
 COMFORTABLE: Final = 20
 """The character height in pixels that the size hint asks for."""
-FITTING_LARGEST: Final = 30
+FITTING_LARGEST: Final = 34
 
 
 class PanelFace(QWidget):
@@ -147,9 +147,11 @@ class PanelFace(QWidget):
             self.zoom_changed.emit(pixels)
 
     def sizeHint(self) -> QSize:
+        """The size that suits it best."""
         return self._whole(self._zoom or COMFORTABLE)
 
     def minimumSizeHint(self) -> QSize:
+        """The least size that it can be used at."""
         return self._whole(self._zoom or SMALLEST)
 
     def bezel_rect(self) -> QRect:
@@ -190,6 +192,7 @@ class PanelFace(QWidget):
         )
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit the new size."""
         super().resizeEvent(event)
         self._arrange()
 
@@ -202,6 +205,7 @@ class PanelFace(QWidget):
         self.update()
 
     def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange):
             self._recolour()
@@ -209,6 +213,7 @@ class PanelFace(QWidget):
             self._refit()
 
     def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw it."""
         if self.grid.geometry().contains(event.rect()):
             return  # the glass covers all that changed
         painter = QPainter(self)
@@ -264,6 +269,7 @@ class PanelFace(QWidget):
         self._press(name)
 
     def event(self, event: QEvent) -> bool:
+        """Claim keys before shortcuts of the window do."""
         # Keys that operate the panel come before shortcuts of the window while the face has the focus.
         if (
             event.type() == QEvent.Type.ShortcutOverride
@@ -280,6 +286,7 @@ class PanelFace(QWidget):
         return None if plain else self._map.get(Qt.Key(event.key()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
         if self._editing:
             event.ignore()
             self.edit_key.emit(event)
@@ -296,6 +303,7 @@ class PanelFace(QWidget):
         event.accept()
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
         key = Qt.Key(event.key())
         if self._editing or key not in self._held:
             super().keyReleaseEvent(event)
@@ -307,6 +315,7 @@ class PanelFace(QWidget):
             self._release(name)
 
     def inputMethodEvent(self, event: QInputMethodEvent) -> None:
+        """Hand on text from an input method."""
         if self._editing and event.commitString():
             self.text_composed.emit(event.commitString())
         event.accept()
@@ -317,10 +326,12 @@ class PanelFace(QWidget):
             button.setDown(down)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show that the keys are wanted here."""
         super().focusInEvent(event)
         self._refocus()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Show that the keys go elsewhere."""
         super().focusOutEvent(event)
         self._refocus()
 
@@ -330,6 +341,7 @@ class PanelFace(QWidget):
         self.focus_changed.emit(self.hasFocus())
 
     def hideEvent(self, event: QHideEvent) -> None:
+        """Let go of what is held."""
         self.release_all()
         super().hideEvent(event)
 

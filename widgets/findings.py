@@ -6,7 +6,7 @@ from collections.abc import Hashable, Sequence
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QIcon, QKeyEvent, QPainter, QPixmap, QPolygonF
+from PySide6.QtGui import QColor, QIcon, QKeyEvent, QPainter, QPixmap, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -20,7 +20,8 @@ from PySide6.QtWidgets import (
 
 from app.checks.finding import GRAVITY, Finding, Severity
 from widgets import palette
-from widgets.form import Drafts
+from widgets.drafts import Drafts
+from widgets.part_table import RowDelegate
 
 _ROLE: Final = Qt.ItemDataRole.UserRole
 
@@ -98,7 +99,7 @@ class FindingsList(QWidget):
         self.tree.setHeaderLabels([self.tr("Place"), self.tr("What is wrong"), self.tr("What to do")])
         self.tree.setRootIsDecorated(False)
         self.tree.setUniformRowHeights(True)
-        self.tree.setAllColumnsShowFocus(True)
+        self.tree.setItemDelegate(RowDelegate(self.tree))
         self.tree.setAlternatingRowColors(True)
         self.tree.setIconSize(QSize(14, 14))
         self.tree.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -106,9 +107,7 @@ class FindingsList(QWidget):
         self.tree.setTextElideMode(Qt.TextElideMode.ElideRight)
         header = self.tree.header()
         header.setStretchLastSection(True)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Interactive)
-        header.resizeSection(0, 200)
-        header.resizeSection(1, 440)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         self.tree.itemClicked.connect(lambda item, _column: self._choose(item))
         self.tree.entered_by_key.connect(self._choose)
         layout = QVBoxLayout(self)
@@ -193,6 +192,13 @@ class FindingsList(QWidget):
 
 class _Tree(QTreeWidget):
     entered_by_key = Signal(QTreeWidgetItem)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            place = min(210, self.viewport().width() // 4)
+            self.header().resizeSection(0, place)
+            self.header().resizeSection(1, (self.viewport().width() - place) * 56 // 100)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentItem() is not None:

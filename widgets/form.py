@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -21,8 +21,8 @@ from PySide6.QtWidgets import (
 )
 
 from widgets import palette
+from widgets.drafts import Drafts, Texts
 
-Texts = tuple[str, ...]
 Get = Callable[[], Texts | None]
 """What the document holds now, as the editors show it; None: this row does not apply."""
 Put = Callable[[Texts], str | None]
@@ -31,49 +31,8 @@ Options = Callable[[], Sequence[tuple[str, str]]]
 """The choices: what is stored, and what a person reads."""
 
 
-class Drafts(QObject):
-    """What was typed and could not be taken over yet. It is shown again wherever its place is shown again."""
-
-    changed = Signal()
-
-    def __init__(self, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._kept: dict[tuple[Hashable, str], tuple[Texts, str]] = {}
-
-    def get(self, subject: Hashable, row: str) -> tuple[Texts, str] | None:
-        """The texts and what is wrong with them."""
-        return self._kept.get((subject, row))
-
-    def keep(self, subject: Hashable, row: str, texts: Texts, reason: str) -> None:
-        """Keep these texts until they are right or dropped."""
-        if self._kept.get((subject, row)) != (texts, reason):
-            self._kept[subject, row] = (texts, reason)
-            self.changed.emit()
-
-    def drop(self, subject: Hashable, row: str) -> None:
-        """They are right now, or not wanted any more."""
-        if self._kept.pop((subject, row), None) is not None:
-            self.changed.emit()
-
-    def move(self, subject: Hashable, to: Hashable) -> None:
-        """The subject is called otherwise from now on."""
-        self._kept = {(to if kept == subject else kept, row): what for (kept, row), what in self._kept.items()}
-
-    def clear(self) -> None:
-        """Drop all of them: another project."""
-        if self._kept:
-            self._kept.clear()
-            self.changed.emit()
-
-    def all(self) -> tuple[tuple[Hashable, str, Texts, str], ...]:
-        """Subject, row, texts and reason of each."""
-        return tuple((subject, row, texts, reason) for (subject, row), (texts, reason) in self._kept.items())
-
-
 class FormRow(QWidget):
     """One row: the editors of one value. Subclasses make the editors and say what stands in them."""
-
-    edited = Signal()
 
     def __init__(self, label: str, get: Get, put: Put, hint: str = "") -> None:
         super().__init__()
@@ -94,7 +53,10 @@ class FormRow(QWidget):
         self._layout.setSpacing(4)
         self._form: Form | None = None
         self._setting = False
+        self._reverting = False
         self._taken: tuple[Texts, Texts] | None = None
+        self._first: Texts | None = None
+        """What stood here before somebody began to type."""
 
     # For subclasses
 
@@ -134,23 +96,30 @@ class FormRow(QWidget):
             return
         form = self._form
         texts = self.texts()
-        subject = form.subject
+        if self._first is None:
+            self._first = self.get()
         reason = self.put(texts)
         if reason is None:
-            form.drafts.drop(subject, self.label)
+            form.drafts.drop(form.subject, self.label)
             now = self.get()
             self._taken = (texts, now) if now is not None else None
             self.show_reason("")
-        else:
-            form.drafts.keep(subject, self.label, texts, reason)
-            self.show_reason(reason)
-        self.edited.emit()
-
-    def refresh(self) -> None:
-        """Show what the document holds, or what was typed here and is not right yet."""
-        form = self._form
-        if form is None:
             return
+        # On the way to "31o" stood "31": that nobody meant, so what stood here before comes back.
+        self._reverting = True
+        if self._first is not None and self.get() != self._first:
+            self.put(self._first)
+        self._reverting = False
+        form.drafts.keep(form.subject, self.label, texts, reason)
+        self.show_reason(reason)
+
+    def refresh(self, other: bool = False) -> None:
+        """Show what the document holds, or what was typed here and is not right yet. `other`: of another part."""
+        form = self._form
+        if form is None or self._reverting:
+            return
+        if other:
+            self._taken = self._first = None
         self.before_refresh()
         now = self.get()
         applies = now is not None
@@ -189,9 +158,11 @@ class FormRow(QWidget):
             editor.setStyleSheet(f"border: 2px solid {palette.current().fault};" if reason else "")
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Watch the editors or the parent."""
         if isinstance(event, QKeyEvent) and event.type() in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
             return self._key(event)
         if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):
+            self._first = None
             if event.reason() != Qt.FocusReason.PopupFocusReason and self._taken is not None:
                 self._taken = None
                 now = self.get()
@@ -275,6 +246,8 @@ class LineRow(FormRow):
         for edit, text in zip(self._edits, texts, strict=True):
             if edit.text() != text:
                 edit.setText(text)
+                if not edit.hasFocus():
+                    edit.setCursorPosition(0)  # of a long text the beginning says more
 
     def before_refresh(self) -> None:
         """Bring the completions up to date."""
@@ -290,6 +263,7 @@ class ChoiceRow(FormRow):
     def __init__(self, label: str, get: Get, put: Put, options: Options, hint: str = "") -> None:
         super().__init__(label, get, put, hint)
         self._options = options
+        self._offered: list[tuple[str, str]] = []
         self._combo = QComboBox()
         self._combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self._combo.setMinimumContentsLength(8)
@@ -312,14 +286,15 @@ class ChoiceRow(FormRow):
         if index < 0:
             text = self.tr("{name} (missing)").format(name=texts[0]) if texts[0] else self.tr("(choose)")
             self._combo.insertItem(0, text, texts[0])
+            self._offered = []  # the list is made anew at the next refresh, without what is missing
             index = 0
         self._combo.setCurrentIndex(index)
 
     def before_refresh(self) -> None:
         """Bring the choices up to date."""
         options = list(self._options())
-        shown = [(self._combo.itemData(index), self._combo.itemText(index)) for index in range(self._combo.count())]
-        if options != shown:
+        if options != self._offered:
+            self._offered = options
             self._setting = True
             chosen = self._combo.currentData()
             self._combo.clear()
@@ -460,9 +435,7 @@ class Form(QWidget):
         other = subject != self.subject
         self.subject = subject
         for row in self.rows:
-            if other:
-                row._taken = None
-            row.refresh()
+            row.refresh(other)
 
     def focus_row(self, label: str) -> bool:
         """Give the focus to the row of that label. False if it is not there."""
@@ -473,6 +446,7 @@ class Form(QWidget):
         return False
 
     def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             for row in self.rows:

@@ -8,7 +8,8 @@ from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
 from widgets.document import Document
-from widgets.form import Drafts, Form
+from widgets.drafts import Drafts
+from widgets.form import Form
 from widgets.line_forms import FollowerForm, LineForm
 from widgets.screen_forms import FieldForm, PanelForm, ScreenForm
 from widgets.signal_form import SignalForm

@@ -75,24 +75,28 @@ class PanelKey(QAbstractButton):
         self.update()
 
     def sizeHint(self) -> QSize:
+        """The size that suits it best."""
         height = self.fontMetrics().height() + 14
         if self.key in ARROWS:
             return QSize(height + 10, height)
         return QSize(max(height + 10, self.fontMetrics().horizontalAdvance(self.text()) + 24), height)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
         if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
             super().keyPressEvent(event)
         else:
             event.ignore()
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
         if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
             super().keyReleaseEvent(event)
         else:
             event.ignore()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+        """Draw it."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         colours = self._colours

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QWidget
 from app.project import edits
 from app.project.model import Follower, SerialLine, SerialOverTcpLine, TcpLine
 from widgets.document import Document, Edit
-from widgets.form import ChoiceRow, Drafts, InfoRow, Texts
+from widgets.drafts import Drafts, Texts
+from widgets.form import ChoiceRow, InfoRow
 from widgets.part_form import PartForm
 from widgets.typed import whole
 

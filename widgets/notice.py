@@ -1,24 +1,29 @@
-"""A bar with a sentence that says why something was not done."""
+"""A sentence that says why something was not done, over the lower edge of what it is about."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from widgets.screens_list import minus_icon, tool
 
 NOTICE_MS: Final = 9000
+ABOVE: Final = 34
+"""Pixels left free below it, where the screen editor says what is under the cursor."""
 
 
 class Notice(QFrame):
-    """A sentence that says why something was not done. It goes by itself, or by its button."""
+    """Lies over its parent's lower edge, moves nothing, takes no focus, and goes by itself or by its button."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("look", "notice")
+        self.setAutoFillBackground(True)
+        if parent is not None:
+            parent.installEventFilter(self)
         self.text = QLabel()
         self.text.setWordWrap(True)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -48,10 +53,26 @@ class Notice(QFrame):
         self.setAccessibleName(text)
         self._close.setIcon(minus_icon())
         self.show()
+        self.raise_()
+        self._place()
         if deed is None:
             self._timer.start()
         else:
             self._timer.stop()
+
+    def _place(self) -> None:
+        parent = self.parentWidget()
+        if parent is None:
+            return
+        width = min(parent.width() - 24, 640)
+        height = max(self.heightForWidth(width), self.sizeHint().height())
+        self.setGeometry((parent.width() - width) // 2, parent.height() - height - ABOVE, width, height)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Watch the editors or the parent."""
+        if event.type() == QEvent.Type.Resize and self.isVisible():
+            self._place()
+        return super().eventFilter(watched, event)
 
     def _take(self) -> None:
         self.hide()

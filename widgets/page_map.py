@@ -37,13 +37,15 @@ from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import FaceColours, face_colours
 from widgets.phrases import condition_text
-from widgets.specimen import Shown, specimen_rows
+from widgets.specimen import Specimens
 
 CELL_PIXELS: Final = 9
+LARGEST_FIT: Final = 1.5
 PAD: Final = 6
 TITLE: Final = 20
-GAP_X: Final = 110
-GAP_Y: Final = 84
+FOOT: Final = 18
+GAP_X: Final = 88
+GAP_Y: Final = 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,14 +126,16 @@ class Node(QGraphicsItem):
             self.update()
 
     def face_rect(self) -> QRectF:
-        """The drawn panel, without the marks below."""
+        """The drawn panel with its title and marks."""
         width, height = node_size(self.columns, self.lines)
         return QRectF(0, 0, width, height)
 
     def boundingRect(self) -> QRectF:
-        return self.face_rect().adjusted(-4, -4, 4, 22)
+        """All that it may draw on."""
+        return self.face_rect().adjusted(-4, -4, 4, 4)
 
     def shape(self) -> QPainterPath:
+        """What a click hits."""
         path = QPainterPath()
         path.addRect(self.face_rect())
         return path
@@ -142,6 +146,7 @@ class Node(QGraphicsItem):
         option: QStyleOptionGraphicsItem,  # noqa: ARG002
         widget: QWidget | None = None,  # noqa: ARG002
     ) -> None:
+        """Draw it."""
         colours = self.colours
         if colours is None:
             return
@@ -157,7 +162,7 @@ class Node(QGraphicsItem):
         font.setBold(True)
         painter.setFont(font)
         painter.setPen(colours.key_ink)
-        title = QRectF(PAD + 2, 0, area.width() - 2 * PAD - 4, TITLE)
+        title = QRectF(PAD, 0, area.width() - 2 * PAD, TITLE)
         name = QFontMetricsF(font).elidedText(self.name, Qt.TextElideMode.ElideRight, title.width())
         painter.drawText(title, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, name)
         size = cell_size(CELL_PIXELS)
@@ -167,10 +172,10 @@ class Node(QGraphicsItem):
             paint_row(painter, row, QPoint(PAD, TITLE + number * size.height), CELL_PIXELS, colours)
         if self.marks.words:
             font.setBold(self.marks.caution)
-            font.setPixelSize(11)
+            font.setPixelSize(10)
             painter.setFont(font)
-            painter.setPen(window.colour("caution" if self.marks.caution else "faint"))
-            below = QRectF(0, area.bottom() + 3, area.width(), 18)
+            painter.setPen(window.colour("caution") if self.marks.caution else colours.key_ink)
+            below = QRectF(PAD, area.bottom() - FOOT + 1, area.width() - 2 * PAD, FOOT - 2)
             text = QFontMetricsF(font).elidedText(
                 ", ".join(self.marks.words), Qt.TextElideMode.ElideRight, below.width()
             )
@@ -188,16 +193,18 @@ class Edge(QGraphicsItem):
         self._font = QFont()
         self._font.setPixelSize(11)
         metrics = QFontMetricsF(self._font)
-        width = min(metrics.horizontalAdvance(arrow.label), GAP_X - 16.0)
+        width = min(metrics.horizontalAdvance(arrow.label), GAP_X - 26.0)
         self._text = metrics.elidedText(arrow.label, Qt.TextElideMode.ElideRight, width + 1)
         self._label = QRectF(label_at.x() - width / 2 - 4, label_at.y() - 8, width + 8, 16)
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
         self.setToolTip(f"{arrow.from_} \N{RIGHTWARDS ARROW} {arrow.to}: {arrow.label}")
 
     def boundingRect(self) -> QRectF:
+        """All that it may draw on."""
         return self._path.boundingRect().united(self._head.boundingRect()).united(self._label).adjusted(-4, -4, 4, 4)
 
     def shape(self) -> QPainterPath:
+        """What a click hits."""
         stroker = QPainterPathStroker()
         stroker.setWidth(10)
         path = stroker.createStroke(self._path)
@@ -210,6 +217,7 @@ class Edge(QGraphicsItem):
         option: QStyleOptionGraphicsItem,  # noqa: ARG002
         widget: QWidget | None = None,  # noqa: ARG002
     ) -> None:
+        """Draw it."""
         window = palette.current()
         colour = window.colour("accent" if self.isSelected() else "faint")
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -229,7 +237,7 @@ class Edge(QGraphicsItem):
 def node_size(columns: int, lines: int) -> tuple[float, float]:
     """Width and height of a node for a panel of that size."""
     size = cell_size(CELL_PIXELS)
-    return columns * size.width + 2 * PAD, lines * size.height + TITLE + PAD
+    return max(columns * size.width, 20 * size.width) + 2 * PAD, lines * size.height + TITLE + FOOT
 
 
 class PageMap(QGraphicsView):
@@ -251,6 +259,7 @@ class PageMap(QGraphicsView):
         self.nodes: dict[str, Node] = {}
         self.edges: list[Edge] = []
         self._project: Project | None = None
+        self._specimens = Specimens()
         self._fits = True
         self._quiet = False
         self._graph: PagingGraph | None = None
@@ -281,7 +290,7 @@ class PageMap(QGraphicsView):
                 node = self.nodes[name] = Node(name)
                 self._scene.addItem(node)
             node.setPos(place)
-            rows = specimen_rows(project, project.screen_named[name], Shown.SAMPLE)
+            rows = self._specimens.rows(project, project.screen_named[name])
             node.show_screen(rows, self._marks(project, graph, name), panel.columns, panel.rows, colours)
         chosen = self.selected_turn()
         for edge in self.edges:
@@ -313,7 +322,7 @@ class PageMap(QGraphicsView):
                 words.append(text)
         presses = graph.presses_from_start.get(name)
         if presses:
-            words.append(self.tr("1 key press") if presses == 1 else self.tr("{n} key presses").format(n=presses))
+            words.append(self.tr("1 press") if presses == 1 else self.tr("{n} presses").format(n=presses))
         caution = False
         if name in graph.unreachable:
             words.insert(0, self.tr("no way here"))
@@ -325,7 +334,7 @@ class PageMap(QGraphicsView):
 
     def _arrival(self, turn: Turn) -> str:
         if turn.when is not None:
-            return self.tr("shown when {condition}").format(condition=condition_text(turn.when))
+            return self.tr("when {condition}").format(condition=condition_text(turn.when))
         if turn.from_ is None and turn.idle_s is not None:
             return self.tr("after {seconds} s").format(seconds=turn.idle_s)
         if turn.from_ is None and turn.key is not None:
@@ -363,6 +372,7 @@ class PageMap(QGraphicsView):
             self.turn_chosen.emit(turn)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
         ways = {
             Qt.Key.Key_Left: (-1, 0),
             Qt.Key.Key_Right: (1, 0),
@@ -411,6 +421,7 @@ class PageMap(QGraphicsView):
             self.ensureVisible(nearest, 20, 20)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Report a double click."""
         item = self.itemAt(event.position().toPoint())
         if isinstance(item, Node):
             self.screen_opened.emit(item.name)
@@ -421,12 +432,12 @@ class PageMap(QGraphicsView):
     # Zoom
 
     def fit(self) -> None:
-        """Show all of it, at natural size at most."""
+        """Show all of it, as large as it fits but no larger than LARGEST_FIT."""
         self._fits = True
         area = self._scene.sceneRect()
         if area.isEmpty() or self.viewport().width() < 10:
             return
-        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), 1.0)
+        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), LARGEST_FIT)
         self.resetTransform()
         self.scale(scale, scale)
         self.centerOn(area.center())
@@ -438,6 +449,7 @@ class PageMap(QGraphicsView):
             self.scale(factor, factor)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom with Ctrl held."""
         if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             self._zoom(1.15 if event.angleDelta().y() > 0 else 1 / 1.15)
             event.accept()
@@ -445,11 +457,13 @@ class PageMap(QGraphicsView):
         super().wheelEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit the new size."""
         super().resizeEvent(event)
         if self._fits:
             self.fit()
 
     def showEvent(self, event: QShowEvent) -> None:
+        """Fit what came into view."""
         super().showEvent(event)
         if self._fits:
             self.fit()
@@ -477,7 +491,7 @@ def _route(start: QRectF, end: QRectF, both_ways: bool) -> tuple[QPainterPath, Q
     shift = aside * (16.0 if both_ways else 0.0)
     first = _border(start, along) + shift
     last = _border(end, along * -1) + shift
-    bow = aside * (4.0 if neighbours else 34.0 + 0.09 * length)
+    bow = aside * (4.0 if neighbours else 0.16 * length + 0.5 * start.height())
     middle = (first + last) / 2 + bow
     path = QPainterPath(first)
     path.quadTo(middle, last)

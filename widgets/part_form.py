@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QWidget
 
 from app.project.model import Project
 from widgets.document import Document, Edit
-from widgets.form import CheckRow, ChoiceRow, Drafts, Form, FormRow, LineRow, NotesRow, Put, Texts
+from widgets.drafts import Drafts, Texts
+from widgets.form import CheckRow, ChoiceRow, Form, FormRow, LineRow, NotesRow, Put
 from widgets.typed import plain, taking
 
 Where = Callable[[Any], bool]

@@ -11,6 +11,7 @@ from PySide6.QtCore import (
     QEvent,
     QModelIndex,
     QPersistentModelIndex,
+    QSize,
     QSortFilterProxyModel,
     Qt,
     Signal,
@@ -23,8 +24,13 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QMenu,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
     QTableView,
     QToolButton,
+    QTreeWidget,
+    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
@@ -85,12 +91,15 @@ class PartModel(QAbstractTableModel):
         return self._parts
 
     def rowCount(self, parent: Index | None = None) -> int:  # noqa: ARG002
+        """One row a part."""
         return len(self._parts)
 
     def columnCount(self, parent: Index | None = None) -> int:  # noqa: ARG002
+        """The columns that were asked for."""
         return len(self._columns)
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The headings."""
         if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
             return self._columns[section].title
         if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.TextAlignmentRole:
@@ -98,6 +107,7 @@ class PartModel(QAbstractTableModel):
         return None
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """Text and look of a cell."""
         if self._project is None or not 0 <= index.row() < len(self._parts):
             return None
         column = self._columns[index.column()]
@@ -274,6 +284,7 @@ class PartTable(QWidget):
         event.accept()
 
     def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "delete_button"):
             self.add_button.setIcon(plus_icon())
@@ -281,6 +292,57 @@ class PartTable(QWidget):
             self.up_button.setIcon(up_icon())
             self.down_button.setIcon(down_icon())
             self.delete_button.setIcon(minus_icon())
+
+
+class RowDelegate(QStyledItemDelegate):
+    """Draws whole rows as selected, without a second frame around the current cell."""
+
+    def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
+        """Leave out the frame of the current cell."""
+        super().initStyleOption(option, index)
+        option.state &= ~QStyle.StateFlag.State_HasFocus
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """The size that suits it best."""
+        size = super().sizeHint(option, index)
+        return QSize(size.width(), max(size.height(), option.fontMetrics.height() + 6))
+
+
+class RowList(QTreeWidget):
+    """A list of rows whose texts are cut with dots where there is no room; the whole text is the tool tip."""
+
+    def __init__(self, columns: int = 1) -> None:
+        super().__init__()
+        self.setColumnCount(columns)
+        self.setHeaderHidden(True)
+        self.setRootIsDecorated(False)
+        self.setUniformRowHeights(True)
+        self.setItemDelegate(RowDelegate(self))
+        self.header().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def add_row(self, data: object, *texts: str) -> None:
+        """One more row, standing for `data`."""
+        item = QTreeWidgetItem(list(texts))
+        item.setData(0, Qt.ItemDataRole.UserRole, data)
+        for column, text in enumerate(texts):
+            item.setToolTip(column, text)
+        self.addTopLevelItem(item)
+
+    def chosen(self) -> object:
+        """What the current row stands for; None if there is none."""
+        item = self.currentItem()
+        return None if item is None else item.data(0, Qt.ItemDataRole.UserRole)
+
+    def choose_row(self, row: int) -> None:
+        """Make a row current, counted from 0."""
+        item = self.topLevelItem(row)
+        if item is not None:
+            self.setCurrentItem(item)
+
+    def row(self) -> int:
+        """The current row; -1 if there is none."""
+        return self.currentIndex().row()
 
 
 class _Table(QTableView):
@@ -294,6 +356,7 @@ class _Table(QTableView):
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setAlternatingRowColors(True)
         self.setShowGrid(False)
+        self.setItemDelegate(RowDelegate(self))
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
         self.verticalHeader().hide()

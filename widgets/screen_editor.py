@@ -758,6 +758,7 @@ class ScreenEditor(QWidget):
             )
 
     def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "larger"):
             self.place_button.setIcon(plus_icon())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from app.project import edits
 from app.project.binding import value_span
@@ -13,8 +13,10 @@ from app.project.model import Field, Panel, Project, Screen
 from app.signals.text import number_digits
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit, Selection
-from widgets.form import ChoiceRow, Drafts, InfoRow, LineRow, NotesRow, Texts
+from widgets.drafts import Drafts, Texts
+from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.part_form import PartForm
+from widgets.part_table import RowList
 from widgets.phrases import cause_text, deed_text, from_text, target_text
 from widgets.signal_picker import kinds
 from widgets.specimen import width_needed
@@ -158,26 +160,25 @@ class ScreenForm(PartForm):
         self.start_button.clicked.connect(self._make_start)
         self.add_wide(self.start_button)
         self.add_heading(self.tr("Turns from here and to here"))
-        self.turns = QListWidget()
+        self.turns = RowList()
         self.turns.setAccessibleName(self.tr("Turns from here and to here"))
-        self.turns.itemActivated.connect(lambda item: self.turn_wanted.emit(item.data(Qt.ItemDataRole.UserRole)))
+        self.turns.itemActivated.connect(lambda _item, _column: self.turn_wanted.emit(self.turns.chosen()))
         self.add_wide(self.turns)
         add_turn = QPushButton(self.tr("Add a turn from here"))
         add_turn.clicked.connect(lambda: self._of_screen(self.add_turn_wanted))
         self.add_wide(add_turn)
         self.add_heading(self.tr("Actions of its keys"))
-        self.actions_list = QListWidget()
+        self.actions_list = RowList()
         self.actions_list.setAccessibleName(self.tr("Actions of its keys"))
         self.actions_list.itemActivated.connect(
-            lambda item: self.action_wanted.emit(item.data(Qt.ItemDataRole.UserRole))
+            lambda _item, _column: self.action_wanted.emit(self.actions_list.chosen())
         )
         self.add_wide(self.actions_list)
         add_action = QPushButton(self.tr("Add an action here"))
         add_action.clicked.connect(lambda: self._of_screen(self.add_action_wanted))
         self.add_wide(add_action)
         for each in (self.turns, self.actions_list):
-            each.setFixedHeight(5 * each.fontMetrics().lineSpacing() + 10)
-            each.setTextElideMode(each.textElideMode().ElideRight)
+            each.setFixedHeight(5 * (each.fontMetrics().height() + 6) + 6)
             each.setToolTip(self.tr("Enter or a double click shows it in the Turns and actions view"))
         self.add_heading(self.tr("About"))
         self.notes(self.tr("Notes"))
@@ -245,18 +246,19 @@ def actions_of(project: Project, screen: str) -> list[tuple[int, str]]:
     return found
 
 
-def _fill(view: QListWidget, items: list[tuple[int, str]]) -> None:
-    shown = [(view.item(n).data(Qt.ItemDataRole.UserRole), view.item(n).text()) for n in range(view.count())]
+def _fill(view: RowList, items: list[tuple[int, str]]) -> None:
+    shown = []
+    for row in range(view.topLevelItemCount()):
+        item = view.topLevelItem(row)
+        if item is not None:
+            shown.append((item.data(0, Qt.ItemDataRole.UserRole), item.text(0)))
     if shown == items:
         return
-    at = view.currentRow()
+    at = view.row()
     view.clear()
     for index, text in items:
-        item = QListWidgetItem(text)
-        item.setData(Qt.ItemDataRole.UserRole, index)
-        item.setToolTip(text)
-        view.addItem(item)
-    view.setCurrentRow(min(at, len(items) - 1))
+        view.add_row(index, text)
+    view.choose_row(min(at, len(items) - 1))
 
 
 class PanelForm(PartForm):

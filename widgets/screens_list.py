@@ -5,8 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QDropEvent, QFont, QIcon, QKeyEvent, QPainter, QPalette, QPen, QPixmap
+from PySide6.QtCore import (
+    QEvent,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPoint,
+    QRect,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+    SignalInstance,
+)
+from PySide6.QtGui import QColor, QDropEvent, QFont, QIcon, QKeyEvent, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -28,6 +39,7 @@ from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import face_colours
 
+Index = QModelIndex | QPersistentModelIndex
 _NAME: Final = Qt.ItemDataRole.UserRole
 _MARKS: Final = Qt.ItemDataRole.UserRole + 1
 _ROWS: Final = Qt.ItemDataRole.UserRole + 2
@@ -222,10 +234,10 @@ class ScreensList(QWidget):
             self.list.setFocus()
             self.list.editItem(item)
 
-    def _of_current(self, signal: object) -> None:
+    def _of_current(self, signal: SignalInstance) -> None:
         name = self.current()
         if name:
-            signal.emit(name)  # type: ignore[attr-defined]
+            signal.emit(name)
 
     def _move(self, way: int) -> None:
         to = self.list.currentRow() + way
@@ -276,6 +288,7 @@ class ScreensList(QWidget):
         menu.exec(self.list.mapToGlobal(at))
 
     def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             for button, icon in (
@@ -328,26 +341,29 @@ class _Delegate(QStyledItemDelegate):
         super().__init__(view)
         self._view = view
 
-    def sizeHint(self, option: QStyleOptionViewItem, index: object) -> QSize:  # noqa: ARG002
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: ARG002
         lines = 2 * option.fontMetrics.lineSpacing() + 12
         return QSize(120, max(self._scaled().height() + 12, lines))
 
     def _scaled(self) -> QSize:
         return self._view.thumb.scaled(self._view.thumb.boundedTo(THUMB_ROOM), Qt.AspectRatioMode.KeepAspectRatio)
 
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: object) -> None:
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         colours = palette.current()
         selected = bool(option.state & QStyle.StateFlag.State_Selected)
         area = option.rect
         painter.save()
         if selected:
-            painter.fillRect(area, option.palette.color(QPalette.ColorRole.Highlight))
+            wash = QColor(colours.accent)
+            wash.setAlpha(40)
+            painter.fillRect(area, wash)
+            painter.fillRect(area.left(), area.top(), 4, area.height(), colours.colour("accent"))
         face = face_colours(option.palette)
         small = self._scaled()
-        at = QRect(area.left() + 8, area.center().y() - small.height() // 2, small.width(), small.height())
+        at = QRect(area.left() + 12, area.center().y() - small.height() // 2, small.width(), small.height())
         painter.fillRect(at.adjusted(-3, -3, 3, 3), face.rim)
         painter.fillRect(at.adjusted(-2, -2, 2, 2), face.glass)
-        rows: Rows = index.data(_ROWS) or ()  # type: ignore[attr-defined]
+        rows: Rows = index.data(_ROWS) or ()
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.translate(at.topLeft())
@@ -359,14 +375,14 @@ class _Delegate(QStyledItemDelegate):
         painter.restore()
         left = at.right() + 12
         words = QRect(left, area.top() + 5, area.right() - left - 4, area.height() - 10)
-        ink = colours.colour("on_accent" if selected else "ink")
+        ink = colours.colour("ink")
         metrics = option.fontMetrics
         painter.setPen(ink)
         font = QFont(option.font)
         font.setBold(True)
         painter.setFont(font)
-        marks = ", ".join(index.data(_MARKS) or ())  # type: ignore[attr-defined]
-        name = str(index.data(_NAME))  # type: ignore[attr-defined]
+        marks = ", ".join(index.data(_MARKS) or ())
+        name = str(index.data(_NAME))
         upper = QRect(words.left(), words.top(), words.width(), metrics.lineSpacing() + 1)
         if not marks:
             upper.moveTop(area.center().y() - upper.height() // 2)
@@ -374,10 +390,9 @@ class _Delegate(QStyledItemDelegate):
             upper, Qt.AlignmentFlag.AlignLeft, metrics.elidedText(name, Qt.TextElideMode.ElideRight, words.width() - 6)
         )
         if marks:
-            caution = bool(index.data(_CAUTION))  # type: ignore[attr-defined]
+            caution = bool(index.data(_CAUTION))
             painter.setFont(option.font)
-            if not selected:
-                painter.setPen(colours.colour("caution" if caution else "faint"))
+            painter.setPen(colours.colour("caution" if caution else "faint"))
             lower = upper.translated(0, metrics.lineSpacing() + 1)
             painter.drawText(
                 lower,
@@ -386,7 +401,7 @@ class _Delegate(QStyledItemDelegate):
             )
         painter.restore()
 
-    def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: object) -> None:  # noqa: ARG002
+    def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
         left = option.rect.left() + self._scaled().width() + 14
         height = editor.sizeHint().height()
         top = option.rect.center().y() - height // 2

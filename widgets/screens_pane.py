@@ -14,7 +14,7 @@ from app.project.model import Project
 from widgets.document import Document, Selection
 from widgets.phrases import condition_text
 from widgets.screens_list import ScreensList
-from widgets.specimen import Shown, specimen_rows
+from widgets.specimen import Specimens
 
 
 class ScreensPane(QWidget):
@@ -26,6 +26,7 @@ class ScreensPane(QWidget):
         super().__init__(parent)
         self._document = document
         self._shown: list[tuple[str, Rows, tuple[str, ...], bool]] = []
+        self._specimens = Specimens()
         self.list = ScreensList()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -57,7 +58,7 @@ class ScreensPane(QWidget):
                 marks = (self.tr("has errors"), *marks)
             else:
                 caution = False
-            shown.append((screen.name, specimen_rows(project, screen, Shown.SAMPLE), marks, caution))
+            shown.append((screen.name, self._specimens.rows(project, screen), marks, caution))
         self._shown = shown
         self._panel = (project.panel.columns, project.panel.rows)
         self.show_selection()

@@ -17,7 +17,8 @@ from app.project.wording import refusal_of
 from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
 from widgets.document import Document, Edit
-from widgets.form import ChoiceRow, Drafts, InfoRow, LineRow, NotesRow, Texts
+from widgets.drafts import Drafts, Texts
+from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.part_form import PartForm
 from widgets.typed import number, optional_number, pair, plain, whole
 
@@ -240,7 +241,8 @@ class SignalForm(PartForm):
         low, high = (number_digits(value, part.decimals) for value in span)
         wide = max(number_width(value, part.decimals) for value in span)
         text = self.tr("{low} to {high} {unit}").format(low=low, high=high, unit=part.unit).rstrip()
-        return (self.tr("{span} ({wide} cells)").format(span=text, wide=wide),)
+        cells = self.tr("1 cell") if wide == 1 else self.tr("{wide} cells").format(wide=wide)
+        return (f"{text} ({cells})",)
 
     def _used_text(self) -> Texts | None:
         part = self.part

@@ -11,13 +11,12 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QListWidget,
-    QListWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from widgets.part_table import RowList
 from widgets.specimen import likely_kind, width_needed
 
 
@@ -51,7 +50,7 @@ class SignalPicker(QDialog):
         self.search.setPlaceholderText(self.tr("Signal name or place"))
         self.search.setAccessibleName(self.tr("Narrow the signals"))
         self.search.setClearButtonEnabled(True)
-        self.list = QListWidget()
+        self.list = RowList(2)
         self.list.setAccessibleName(self.tr("Signals"))
         self.kind = QComboBox()
         self.kind.setAccessibleName(self.tr("Kind of field"))
@@ -79,8 +78,8 @@ class SignalPicker(QDialog):
         self.resize(420, 380)
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)
-        self.list.currentItemChanged.connect(self._current)
-        self.list.itemDoubleClicked.connect(lambda _item: self._accept())
+        self.list.currentItemChanged.connect(lambda _now, _before: self._current())
+        self.list.itemDoubleClicked.connect(lambda _item, _column: self._accept())
         self.kind.currentIndexChanged.connect(lambda _index: self._say_width())
         buttons.accepted.connect(self._accept)
         buttons.rejected.connect(self.reject)
@@ -93,32 +92,31 @@ class SignalPicker(QDialog):
         for name in self._project.signal_named:
             origin = signal_origin(self._project, name)
             if all(word in f"{name} {origin}".casefold() for word in words):
-                item = QListWidgetItem(f"{name}   \N{MIDDLE DOT}   {origin}")
-                item.setData(Qt.ItemDataRole.UserRole, name)
-                self.list.addItem(item)
-        self.list.setCurrentRow(0)
-        some = self.list.count() > 0
+                self.list.add_row(name, name, origin)
+        self.list.choose_row(0)
+        some = self.list.topLevelItemCount() > 0
         self.none.setVisible(not some)
         self.place.setEnabled(some)
 
-    def _current(self, item: QListWidgetItem | None) -> None:
-        if item is not None:
-            kind = likely_kind(self._project, item.data(Qt.ItemDataRole.UserRole))
+    def _current(self) -> None:
+        name = self.list.chosen()
+        if name is not None:
+            kind = likely_kind(self._project, str(name))
             self.kind.setCurrentIndex(self.kind.findData(kind))
         self._say_width()
 
     def _say_width(self) -> None:
-        item = self.list.currentItem()
-        if item is None:
+        name = self.list.chosen()
+        if name is None:
             self.cells.clear()
             return
-        width = width_needed(self._project, item.data(Qt.ItemDataRole.UserRole), str(self.kind.currentData()))
+        width = width_needed(self._project, str(name), str(self.kind.currentData()))
         self.cells.setText(self.tr("{width} cells wide").format(width=width))
 
     def _accept(self) -> None:
-        item = self.list.currentItem()
-        if item is not None:
-            self.picked.emit(item.data(Qt.ItemDataRole.UserRole), str(self.kind.currentData()))
+        name = self.list.chosen()
+        if name is not None:
+            self.picked.emit(str(name), str(self.kind.currentData()))
             self.accept()
 
     def _new(self) -> None:
@@ -126,11 +124,13 @@ class SignalPicker(QDialog):
         self.reject()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Watch the editors or the parent."""
         if watched is self.search and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
             ways = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1, Qt.Key.Key_PageUp: -8, Qt.Key.Key_PageDown: 8}
             way = ways.get(Qt.Key(event.key()))
-            if way is not None and self.list.count():
-                self.list.setCurrentRow(min(max(self.list.currentRow() + way, 0), self.list.count() - 1))
+            count = self.list.topLevelItemCount()
+            if way is not None and count:
+                self.list.choose_row(min(max(self.list.row() + way, 0), count - 1))
                 return True
         return super().eventFilter(watched, event)
 

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import enum
 from fractions import Fraction
+from typing import Final
 
 from app.panel.layout import Layout
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.binding import shown_text, value_span
 from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen
 from app.signals.text import number_width
+
+_USUAL: Final = Fraction(1000)
 
 
 class Shown(enum.StrEnum):
@@ -31,6 +34,25 @@ def specimen_rows(project: Project, screen: Screen, shown: Shown) -> Rows:
             rows[row][column : column + len(text)] = text
     plain = (Attribute.NONE,) * panel.columns
     return tuple(Row("".join(cells), plain) for cells in rows)
+
+
+class Specimens:
+    """Sample rows of the screens of one document, made again only where something that they show has changed."""
+
+    def __init__(self) -> None:
+        self._of: tuple[object, object] = (None, None)
+        self._kept: dict[str, tuple[Screen, Rows]] = {}
+
+    def rows(self, project: Project, screen: Screen) -> Rows:
+        """The cells of a screen with sample values."""
+        # Parts are shared between the values of a project, so what is the same object has not changed.
+        if self._of[0] is not project.signals or self._of[1] is not project.panel:
+            self._of = (project.signals, project.panel)
+            self._kept = {}
+        kept = self._kept.get(screen.name)
+        if kept is None or kept[0] is not screen:
+            kept = self._kept[screen.name] = (screen, specimen_rows(project, screen, Shown.SAMPLE))
+        return kept[1]
 
 
 def field_text(project: Project, field: Field, shown: Shown) -> str:
@@ -70,10 +92,13 @@ def sample_value(project: Project, name: str) -> Fraction | str | None:
         return Fraction(1)
     if isinstance(signal, HeldSignal):
         return Fraction(signal.held)
-    span = (Fraction(signal.limits[0]), Fraction(signal.limits[1])) if signal.limits else value_span(project, name)
-    if span is None:
-        return Fraction(0)
-    return span[0] + (span[1] - span[0]) * Fraction(3, 4)
+    if signal.limits is not None:
+        low, high = Fraction(signal.limits[0]), Fraction(signal.limits[1])
+    else:
+        # Three quarters of a raw range seldom look like the machine; a round number of usual size reads better.
+        low, high = value_span(project, name) or (Fraction(0), _USUAL)
+        low, high = max(low, Fraction(0)), min(high, _USUAL)
+    return low + (high - low) * Fraction(3, 4)
 
 
 def widest_value(project: Project, name: str) -> Fraction | str | None:

@@ -11,7 +11,8 @@ from app.project import edits
 from app.project.model import Action, Condition, HeldSignal, HeldValue, Turn
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit
-from widgets.form import ChoiceRow, Drafts, InfoRow, LineRow, Texts
+from widgets.drafts import Drafts, Texts
+from widgets.form import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
 from widgets.typed import number, plain, whole
 

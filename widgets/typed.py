@@ -8,7 +8,8 @@ from decimal import Decimal, InvalidOperation
 from PySide6.QtCore import QCoreApplication
 
 from widgets.document import Document, Edit
-from widgets.form import Put, Texts
+from widgets.drafts import Texts
+from widgets.form import Put
 
 translate = QCoreApplication.translate
 

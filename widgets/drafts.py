@@ -1,0 +1,104 @@
+"""What was typed into a form and could not be taken over yet, kept until it is right."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+
+from app.project.model import Project
+
+Texts = tuple[str, ...]
+"""What stands in the editors of one row."""
+
+
+class Drafts(QObject):
+    """What was typed and could not be taken over yet. It is shown again wherever its place is shown again."""
+
+    changed = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._kept: dict[tuple[Hashable, str], tuple[Texts, str]] = {}
+
+    def get(self, subject: Hashable, row: str) -> tuple[Texts, str] | None:
+        """The texts and what is wrong with them."""
+        return self._kept.get((subject, row))
+
+    def keep(self, subject: Hashable, row: str, texts: Texts, reason: str) -> None:
+        """Keep these texts until they are right or dropped."""
+        if self._kept.get((subject, row)) != (texts, reason):
+            self._kept[subject, row] = (texts, reason)
+            self.changed.emit()
+
+    def drop(self, subject: Hashable, row: str) -> None:
+        """They are right now, or not wanted any more."""
+        if self._kept.pop((subject, row), None) is not None:
+            self.changed.emit()
+
+    def drop_all(self, subject: Hashable) -> None:
+        """Drop all that was typed for a subject."""
+        kept = {key: what for key, what in self._kept.items() if key[0] != subject}
+        if len(kept) != len(self._kept):
+            self._kept = kept
+            self.changed.emit()
+
+    def move(self, subject: Hashable, to: Hashable) -> None:
+        """The subject is called otherwise from now on."""
+        self._kept = {(to if kept == subject else kept, row): what for (kept, row), what in self._kept.items()}
+
+    def clear(self) -> None:
+        """Drop all of them: another project."""
+        if self._kept:
+            self._kept.clear()
+            self.changed.emit()
+
+    def all(self) -> tuple[tuple[Hashable, str, Texts, str], ...]:
+        """Subject, row, texts and reason of each."""
+        return tuple((subject, row, texts, reason) for (subject, row), (texts, reason) in self._kept.items())
+
+
+def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:
+    """Drop the drafts of parts that are gone, and renumber those of turns, actions and fields that have moved."""
+    for subject in {subject for subject, _, _, _ in drafts.all()}:
+        if isinstance(subject, tuple):
+            now = _followed(subject, before, after)
+            if now is None:
+                drafts.drop_all(subject)
+            elif now != subject:
+                drafts.move(subject, now)
+
+
+def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tuple[Any, ...] | None:
+    kind, *rest = subject
+    if kind == "turn":
+        index = _moved(before.turns, after.turns, rest[0])
+        return None if index is None else (kind, index)
+    if kind == "action":
+        index = _moved(before.actions, after.actions, rest[0])
+        return None if index is None else (kind, index)
+    if kind == "field":
+        old, new = before.screen_named.get(rest[0]), after.screen_named.get(rest[0])
+        if new is None:
+            return None
+        index = rest[1] if old is None else _moved(old.fields, new.fields, rest[1])
+        return None if index is None or index >= len(new.fields) else (kind, rest[0], index)
+    names: dict[str, Any] = {
+        "signal": after.signal_named,
+        "screen": after.screen_named,
+        "line": after.line_named,
+        "follower": after.follower_named,
+    }
+    return None if kind in names and rest[0] not in names[kind] else subject
+
+
+def _moved(before: tuple[Any, ...], after: tuple[Any, ...], index: int) -> int | None:
+    """Where the part at `index` is now: the same object, or the same place if it was edited; None if it is gone."""
+    if before is after:
+        return index
+    part = before[index] if index < len(before) else None
+    found = next((place for place, other in enumerate(after) if other is part), None)
+    if found is not None:
+        return found
+    return index if len(before) == len(after) else None

@@ -300,6 +300,8 @@ def _cannot_open(device: str, why: Exception) -> str:
         return f"{place}: permission denied; on most systems your user must be in the group that owns the device"
     if number in (errno.EBUSY, errno.EAGAIN) or "exclusively lock" in text or "PermissionError" in text:
         return f"{place}: another program uses it; close that first"
+    if number == errno.ENOTTY or "Could not configure port" in text:
+        return f"{place}: that is no serial port; look up its name"
     return f"{place}: {_reason(why)}"
 
 

@@ -77,7 +77,9 @@ BUSY = "another program uses it; close that first"
         (serial.SerialException(errno.EAGAIN, f"Could not exclusively lock port {DEVICE}"), BUSY),
         (serial.SerialException("could not open port 'COM7': PermissionError(13, 'denied', None, 5)"), BUSY),
         (ValueError("Invalid baudrate: 17"), "with these settings: Invalid baudrate: 17; change baud"),
-        (serial.SerialException(errno.ENOTTY, "Inappropriate ioctl for device"), "Inappropriate ioctl for device"),
+        (serial.SerialException(errno.ENOTTY, "Inappropriate ioctl for device"), "that is no serial port"),
+        (serial.SerialException("Could not configure port: (25, 'Inappropriate ioctl')"), "that is no serial port"),
+        (serial.SerialException(errno.EIO, "Input/output error"), "Input/output error"),
     ],
 )
 def test_a_device_that_cannot_be_had(

@@ -495,7 +495,7 @@ def test_a_device_without_permission_is_told(bank: Project, pty: Pty) -> None:
 
 @on_ptys
 def test_what_is_no_serial_device_is_told(bank: Project) -> None:
-    with Simulation(bank) as simulation, pytest.raises(FollowerError, match="cannot open the serial device /dev/null"):
+    with Simulation(bank) as simulation, pytest.raises(FollowerError, match="/dev/null: that is no serial port"):
         simulation.serve_serial("/dev/null")
 
 

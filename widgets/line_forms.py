@@ -117,6 +117,7 @@ class FollowerForm(PartForm):
             self.tr("The most registers that it answers in one read"),
             suffix=self.tr("registers"),
         )
+        self.check(self.tr("Gaps"), "gaps", self.tr("registers that no signal names may be read along"))
         self.line(
             self.tr("Line silence"),
             "communication_timeout_ms",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate
 from types import MappingProxyType
 from typing import Any
 
@@ -147,7 +148,7 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
         for (follower_name, table, every_ms), spans in groups.get(line.name, {}).items():
             follower = project.follower_named[follower_name]
             most = follower.max_registers if table in ("holding", "input") else MOST_BITS
-            for group in group_spans(spans, pace, table, most):
+            for group in group_spans(spans, pace, table, most, gaps=follower.gaps):
                 address, count = _extent(group)
                 ms = pace.read_ms(table, count)
                 reads.append(
@@ -158,19 +159,24 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
     return Plan(tuple(plans), MappingProxyType(dict(unbound(project))))
 
 
-def group_spans(spans: Iterable[Span], pace: Pace, table: Table, most: int) -> list[list[Span]]:
+def group_spans(spans: Iterable[Span], pace: Pace, table: Table, most: int, *, gaps: bool = True) -> list[list[Span]]:
     """The grouping of `spans` into reads of at most `most` registers or bits whose predicted time is least.
+
+    Without `gaps` a read never brings an address that no span has.
 
     By dynamic programming over the spans in order of address: the best grouping of the first i spans ends in a last
     read that begins at some span j. A span longer than `most` is read alone. Spans that overlap may share a read.
     """
     ordered = sorted(spans, key=lambda span: (span.address, span.end, span.signal))
+    reach = list(accumulate((span.end for span in ordered), max))
     best = [0.0]
     begins: list[int] = []
     for i in range(1, len(ordered) + 1):
         least, begin = float("inf"), i - 1
         end = 0
         for j in range(i - 1, -1, -1):
+            if not gaps and j < i - 1 and reach[j] < ordered[j + 1].address:
+                break
             end = max(end, ordered[j].end)
             count = end - ordered[j].address
             if count > most and j < i - 1:

@@ -52,7 +52,7 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     TcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
     SerialOverTcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
     Follower: _layout(
-        "name line unit numbering word_order byte_order max_registers communication_timeout_ms simulate",
+        "name line unit numbering word_order byte_order max_registers gaps communication_timeout_ms simulate",
         "unit numbering word_order simulate",
     ),
     RegisterSignal: _layout(

@@ -152,6 +152,7 @@ class Follower(Part):
     word_order: Order = Key("high-first", description="Of the words of a value of two or more registers.")
     byte_order: Order = Key("high-first", description="Of the two bytes of each word; the standard says high-first.")
     max_registers: int = Key(125, ge=1, le=125, description="The most registers it answers in one read.")
+    gaps: bool = Key(True, description="Registers that no signal names may be read along with their neighbours.")
     communication_timeout_ms: int = Key(
         0, ge=0, le=600_000, description="It stops by itself when the line is silent this long; 0 = it does not."
     )

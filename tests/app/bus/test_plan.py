@@ -63,6 +63,12 @@ def test_the_followers_limit_is_kept_even_at_one_register() -> None:
     assert [read[2] for read in reads(project(*(word(f"s{n}", n) for n in range(5)), max_registers=1))] == [1] * 5
 
 
+def test_a_follower_that_has_only_named_registers_is_asked_for_no_others() -> None:
+    words = (word("a", 0), word("b", 1), word("c", 3), word("d", 5, encoding="uint32"), word("e", 7))
+    assert [read[1:3] for read in reads(project(*words))] == [(0, 8)]
+    assert [read[1:3] for read in reads(project(*words, gaps=False))] == [(0, 2), (3, 1), (5, 3)]
+
+
 def test_the_wire_address_is_planned_not_the_documented_number() -> None:
     assert reads(project(word("a", 40_311), numbering="prefixed")) == [("holding", 310, 1, ("a",))]
 

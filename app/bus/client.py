@@ -101,12 +101,15 @@ class Client:
             self._wire.close()
             self._wire = None
 
-    async def exchange(self, request: Request, *, linger: bool = False) -> Answer:
+    async def exchange(
+        self, request: Request, *, linger: bool = False, permit: Callable[[], None] | None = None
+    ) -> Answer:
         """Send `request` and wait for its verified answer.
 
         With `linger`, a time-out on a line whose frames carry no number is followed by listening for one time-out
         more, so that an answer that is merely late is told as that and cannot be mistaken later; `on_timeout` is
-        called first.
+        called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
+        and nothing is sent.
         Raises LineFault: with an exception code of the follower, with what was wrong with its answer, or because the
         line is down. A request whose answer could be mistaken for an earlier one's must not come here; see `settling`.
         """
@@ -114,7 +117,9 @@ class Client:
             await self._keep_silence()
         wire = self._wire
         if wire is None or self._down is not None:
-            raise LineFault(self._down or closed_fault(self.endpoint, None))
+            raise LineFault(self.down_fault)
+        if permit is not None:
+            permit()
         guard: Guard
         if self.endpoint.rtu:
             frame = request.rtu

@@ -27,6 +27,7 @@ __all__ = ["Engine", "FollowerState", "LineState", "Snapshot"]
 
 PUBLISH_EVERY_S: Final = 0.02
 """Snapshots follow one another no faster than this: nobody can see more."""
+FLUSH_EVERY_S: Final = 0.005
 AGE_EVERY_S: Final = 0.1
 """How often readings are looked through for those that have grown too old."""
 
@@ -158,14 +159,16 @@ class Engine:
         if self._loop is None or not self.running or threading.current_thread() is self._thread:
             return True
         deadline = time.monotonic() + timeout_s
-        while time.monotonic() < deadline:
+        while (left := deadline - time.monotonic()) > 0:
+            # Asked in the engine's thread, behind the writes that are still on their way to it.
+            waiting: Future[bool] = Future()
             try:
-                waiting = asyncio.run_coroutine_threadsafe(self._waiting(), self._loop).result(timeout_s)
+                self._loop.call_soon_threadsafe(self._tell_waiting, waiting)
+                if not waiting.result(left):
+                    return True
             except (RuntimeError, TimeoutError):
                 return False
-            if not waiting:
-                return True
-            time.sleep(0.005)
+            time.sleep(FLUSH_EVERY_S)
         return False
 
     # in the engine's thread ----------------------------------------------------------------------------------------
@@ -191,11 +194,11 @@ class Engine:
         if self._publishing is not None:
             self._publishing.cancel()
         for line in self._lines.values():
-            line.stopped()
+            line.ended()
         self._snapshot = self._make_snapshot()
 
-    async def _waiting(self) -> bool:
-        return any(line.state().waiting for line in self._lines.values())
+    def _tell_waiting(self, future: Future[bool]) -> None:
+        future.set_result(any(line.waiting for line in self._lines.values()))
 
     async def _grow_old(self) -> None:
         while True:

@@ -256,6 +256,55 @@ def test_a_write_that_the_follower_ignores_or_clamps_is_told(
     assert report.reason == "follower 'pump' kept 10 instead of 50"
 
 
+def test_a_write_that_is_lost_once_is_sent_again(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
+    _, stage, engine, _ = staged
+    writes: list[Asked] = []
+
+    def lose_the_first(asked: Asked, pdu: bytes) -> Answer:
+        if asked.function == 6:
+            writes.append(asked)
+            if len(writes) == 1:
+                return []
+        return [asked.framed(pdu)]
+
+    stage.fault = lose_the_first
+    report = engine.write("10", Fraction(10)).result(5)
+    assert report.ok
+    assert [asked.pdu for asked in writes] == [bytes.fromhex("06 00 0A 00 0A")] * 2
+
+
+def test_a_write_that_is_never_acknowledged_is_told(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
+    follower, stage, engine, _ = staged
+    stage.fault = lambda asked, pdu: [] if asked.function == 6 else [asked.framed(pdu)]
+    report = engine.write("10", Fraction(10)).result(5)
+    assert not report.ok
+    assert report.reason.startswith("not acknowledged, and perhaps written all the same: unit 3 did not answer")
+    assert [asked.function for asked in follower.asked].count(6) == 2
+    wait_for(lambda: all_good(engine.snapshot()))
+
+
+def test_a_register_that_can_only_be_written(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
+    _, stage, engine, _ = staged
+    stage.fault = lambda asked, pdu: [asked.framed(b"\x83\x02" if asked.function == 3 and asked.address == 10 else pdu)]
+    report = engine.write("10", Fraction(10)).result(5)
+    assert report.ok
+    assert report.kept is None
+    assert report.reason.startswith("acknowledged, but not read back: refused with exception 02")
+
+
+def test_a_late_acknowledgement_is_not_taken_for_the_next_ones(
+    staged: tuple[StagedFollower, Stage, Engine, Watch],
+) -> None:
+    _, stage, engine, _ = staged
+    stage.fault = lambda asked, pdu: [0.25 if asked.function == 6 and asked.count == 10 else 0.0, asked.framed(pdu)]
+    first, second = engine.write("10", Fraction(10)), engine.write("20", Fraction(20))
+    assert not first.result(5).ok
+    report = second.result(5)
+    assert report.ok == (report.kept == 20)
+    stage.fault = None
+    wait_for(lambda: all_good(engine.snapshot()))
+
+
 def test_a_read_only_register_is_told(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
     _, stage, engine, _ = staged
     stage.fault = lambda asked, pdu: [asked.framed(b"\x86\x02" if asked.function == 6 else pdu)]

@@ -1,0 +1,219 @@
+"""The followers of one line: asking them, how each is doing, and how long a silent one is left alone."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+from app.bus.client import Client
+from app.bus.endpoint import Endpoint
+from app.bus.faults import Fault, FaultKind, LineFault
+from app.bus.readings import Readings
+from app.bus.requests import Request, bits_of, read_request, registers_of
+from app.bus.states import FollowerState
+from app.bus.statistics import LineStatistics
+from app.bus.transactions import Transaction
+from app.project.binding import bindings
+from app.project.model import Follower, Project
+from app.signals.numbering import Table
+
+LINGER_FAILURES: Final = 2
+"""After this many time-outs in a row nobody listens for a late answer any more: it would have come before."""
+QUIET_SHARE: Final = 4
+"""A follower that does not answer is left alone for this many times what its silence cost, while others answer: so it
+takes at most a fifth of the line's time."""
+SILENCES_BEFORE_REOPENING: Final = 3
+"""A network connection on which nobody answered so many requests in a row is opened afresh: the other end may have been
+switched off and on without a word."""
+SETTLING_READS: Final = 128
+"""Reads at most to get one register whose answer cannot be mistaken; each of them takes one doubt away."""
+
+Permit = Callable[[], None]
+"""Asked at the last moment before a request goes out; raises if it must not."""
+
+
+class Reopen(Exception):
+    """The connection seems dead without having said so."""
+
+
+@dataclass(slots=True)
+class Partner:
+    """What is known of one follower. `retry_at` is `time.monotonic()` before which it is left alone."""
+
+    follower: Follower
+    signals: tuple[str, ...]
+    """Its signals that are read, without bits."""
+    answering: bool | None = None
+    fault: Fault | None = None
+    failures: int = 0
+    retry_at: float = 0.0
+    last_answer: float | None = None
+    answer_ms: float | None = None
+
+    @property
+    def state(self) -> FollowerState:
+        """How it is doing, as a value."""
+        fault = self.fault
+        return FollowerState(
+            self.follower.name,
+            self.follower.line,
+            self.follower.unit,
+            self.answering,
+            fault.sentence if fault else "",
+            fault.short if fault else "",
+            fault.kind if fault else None,
+            self.last_answer,
+            self.answer_ms,
+        )
+
+
+class Conversation:
+    """Asks the followers of one line. Belongs to the engine's event loop."""
+
+    def __init__(
+        self,
+        project: Project,
+        line: str,
+        endpoint: Endpoint,
+        readings: Readings,
+        record: Callable[[Transaction], None],
+        changed: Callable[[], None],
+    ) -> None:
+        self.statistics = LineStatistics()
+        self.client = Client(line, endpoint, self._recorded, self._name_of)
+        self.client.on_timeout = self._timed_out
+        self.client.on_late = self._came_late
+        self._endpoint = endpoint
+        self._readings = readings
+        self._record = record
+        self._changed = changed
+        self._silences = 0
+        bound = bindings(project).items()
+        self.partners = {
+            follower.name: Partner(
+                follower,
+                tuple(name for name, binding in bound if binding.follower is follower and binding.bit is None),
+            )
+            for follower in project.followers
+            if follower.line == line
+        }
+        self._of_unit: dict[int, Partner] = {}
+        for partner in self.partners.values():
+            self._of_unit.setdefault(partner.follower.unit, partner)
+
+    async def ask(self, follower: str, request: Request, permit: Permit | None = None) -> tuple[bytes, float]:
+        """The PDU of the verified answer, and when it was complete (monotonic seconds).
+
+        Raises LineFault, Reopen, and what `permit` raises.
+        """
+        partner = self.partners[follower]
+        started = time.monotonic()
+        try:
+            answer = await self.client.exchange(request, linger=partner.failures < LINGER_FAILURES, permit=permit)
+        except LineFault as failed:
+            if failed.fault.kind is FaultKind.EXCEPTION:
+                self._answered(partner, time.monotonic(), None)
+            elif not failed.fault.of_connection:
+                self._failed(partner, failed.fault, time.monotonic() - started)
+            raise
+        self._answered(partner, answer.at, 1000 * (answer.at - started))
+        return answer.pdu, answer.at
+
+    async def registers(self, follower: str, table: Table, address: int, width: int) -> tuple[int, ...]:
+        """Registers or bits as they are now. Raises LineFault and Reopen."""
+        wanted = read_request(self.partners[follower].follower.unit, table, address, width)
+        for _ in range(SETTLING_READS):
+            request = self.client.settling.distinct(wanted, time.monotonic())
+            if request is None:
+                break
+            try:
+                pdu, _ = await self.ask(follower, request)
+            except LineFault as failed:
+                if failed.fault.kind is FaultKind.EXCEPTION and request is not wanted:
+                    continue  # it answers, and that was the use of asking for more than is wanted
+                raise
+            first = request.address
+            if first <= address and address + width <= first + request.count:
+                return words_of(request, pdu)[address - first : address - first + width]
+        raise LineFault(Fault(FaultKind.LATE, f"unit {wanted.unit} may still answer an earlier request"))
+
+    def connected(self) -> None:
+        """The line was opened."""
+        self._silences = 0
+
+    def lost(self, fault: Fault) -> None:
+        """The line is down, and with it everybody on it."""
+        for partner in self.partners.values():
+            partner.answering, partner.fault, partner.failures, partner.retry_at = False, fault, 0, 0.0
+            self._readings.lost(partner.signals, fault.sentence)
+
+    def ended(self) -> None:
+        """Nobody is asked any more."""
+        for partner in self.partners.values():
+            partner.answering = None
+            self._readings.lost(partner.signals, "the line was stopped")
+
+    def _answered(self, partner: Partner, at: float, took_ms: float | None) -> None:
+        self._silences = 0
+        if partner.answering is not True or partner.fault is not None:
+            partner.answering, partner.fault = True, None
+            self._changed()
+        partner.failures, partner.retry_at, partner.last_answer = 0, 0.0, at
+        if took_ms is not None:
+            former = partner.answer_ms
+            partner.answer_ms = took_ms if former is None else 0.9 * former + 0.1 * took_ms
+
+    def _failed(self, partner: Partner, fault: Fault, cost_s: float) -> None:
+        """A request brought no answer."""
+        partner.failures += 1
+        self._show(partner, fault)
+        others = any(other.answering for other in self.partners.values() if other is not partner)
+        pause = 0.0
+        if partner.failures > 1:
+            pause = QUIET_SHARE * cost_s if others else self._endpoint.timeout_ms / 2000
+        partner.retry_at = time.monotonic() + pause
+        if fault.kind is FaultKind.SILENCE and self._endpoint.kind != "serial":
+            self._silences += 1
+            if self._silences >= SILENCES_BEFORE_REOPENING and not others:
+                raise Reopen
+
+    def _show(self, partner: Partner, fault: Fault) -> None:
+        """Silent, a follower counts as dead at once; disturbed, at the second time."""
+        partner.fault = fault
+        if partner.failures > 1 or fault.kind in (FaultKind.SILENCE, FaultKind.LATE):
+            partner.answering = False
+            self._readings.lost(partner.signals, fault.sentence)
+        self._changed()
+
+    def _timed_out(self, request: Request, fault: Fault) -> None:
+        """A time-out, told before it is certain that the answer is not merely late: the panel must know at once."""
+        partner = self._of_unit.get(request.unit)
+        if partner is not None:
+            self._show(partner, fault)
+
+    def _came_late(self, unit: int, fault: Fault) -> None:
+        """A Modbus TCP answer came after its request was given up."""
+        self.statistics.fault(fault.kind)
+        partner = self._of_unit.get(unit)
+        if partner is not None and partner.failures:
+            self._show(partner, fault)
+
+    def _recorded(self, transaction: Transaction) -> None:
+        self.statistics.requests += 1
+        fault = transaction.fault
+        if fault is None:
+            self.statistics.good += 1
+        elif not fault.of_connection:
+            self.statistics.fault(fault.kind)
+        self._record(transaction)
+
+    def _name_of(self, unit: int) -> str:
+        partner = self._of_unit.get(unit)
+        return partner.follower.name if partner else str(unit)
+
+
+def words_of(request: Request, pdu: bytes) -> tuple[int, ...]:
+    """The words or bits in a verified answer to a read."""
+    return registers_of(pdu) if request.table in ("holding", "input") else bits_of(pdu, request.count)

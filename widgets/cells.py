@@ -21,6 +21,8 @@ from PySide6.QtGui import (
     QPen,
     QPixmap,
     QPolygon,
+    QStaticText,
+    QTransform,
 )
 from PySide6.QtWidgets import QWidget
 
@@ -59,6 +61,8 @@ class CellSize:
     width: int
     height: int
     baseline: int
+    above: int
+    """From the top of the cell to the top of the text."""
 
 
 @lru_cache(maxsize=128)
@@ -81,7 +85,8 @@ def cell_size(pixels: int) -> CellSize:
     font.setLetterSpacing(QFont.SpacingType.AbsoluteSpacing, width - advance)
     italic = QFont(font)
     italic.setItalic(True)
-    return CellSize(font, italic, width, ascent + descent + max(2, pixels // 6), ascent + max(1, pixels // 12))
+    above = max(1, pixels // 12)
+    return CellSize(font, italic, width, ascent + descent + max(2, pixels // 6), ascent + above, above)
 
 
 @lru_cache(maxsize=4096)
@@ -107,6 +112,17 @@ def _pieces(pixels: int, text: str) -> tuple[tuple[int, str, bool], ...]:
         else:
             pieces.append((offset, character, fits))
     return tuple(pieces)
+
+
+@lru_cache(maxsize=4096)
+def _laid_out(pixels: int, stale: int, text: str) -> QStaticText:
+    """A piece of text, laid out once: that takes longer than to paint it."""
+    size = cell_size(pixels)
+    laid_out = QStaticText(text)
+    laid_out.setTextFormat(Qt.TextFormat.PlainText)
+    laid_out.setPerformanceHint(QStaticText.PerformanceHint.AggressiveCaching)
+    laid_out.prepare(QTransform(), size.italic if stale else size.font)
+    return laid_out
 
 
 def runs(row: Row) -> Iterator[tuple[int, str, Attribute]]:
@@ -144,7 +160,7 @@ def paint_row(
         painter.setFont(size.italic if stale else size.font)
         for offset, piece, fits in _pieces(pixels, text):
             if fits:
-                painter.drawText(left + offset * size.width, top + size.baseline, piece)
+                painter.drawStaticText(left + offset * size.width, top + size.above, _laid_out(pixels, stale, piece))
             else:
                 _paint_odd(painter, left + offset * size.width, top, pixels, piece)
 

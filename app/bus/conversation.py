@@ -123,9 +123,10 @@ class Conversation:
 
     async def registers(self, follower: str, table: Table, address: int, width: int) -> tuple[int, ...]:
         """Registers or bits as they are now. Raises LineFault and Reopen."""
-        wanted = read_request(self.partners[follower].follower.unit, table, address, width)
+        asked = self.partners[follower].follower
+        wanted = read_request(asked.unit, table, address, width)
         for _ in range(SETTLING_READS):
-            request = self.client.settling.distinct(wanted, time.monotonic())
+            request = self.client.settling.distinct(wanted, time.monotonic(), wider=asked.gaps)
             if request is None:
                 break
             try:

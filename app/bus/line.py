@@ -231,7 +231,7 @@ class LineAtWork:
         if partner.retry_at > now:
             self._again(job, partner.retry_at)
             return
-        request = self._client.settling.distinct(job.request, now)
+        request = self._client.settling.distinct(job.request, now, wider=partner.follower.gaps)
         if request is None:
             self._again(job, now + self._endpoint.timeout_ms / 1000)
             return

@@ -6,9 +6,9 @@ read along when that costs less than another request. The values of one signal a
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import accumulate
 from types import MappingProxyType
 from typing import Any
 
@@ -162,39 +162,81 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
 def group_spans(spans: Iterable[Span], pace: Pace, table: Table, most: int, *, gaps: bool = True) -> list[list[Span]]:
     """The grouping of `spans` into reads of at most `most` registers or bits whose predicted time is least.
 
-    Without `gaps` a read never brings an address that no span has.
-
-    By dynamic programming over the spans in order of address: the best grouping of the first i spans ends in a last
-    read that begins at some span j. A span longer than `most` is read alone. Spans that overlap may share a read.
+    Without `gaps` a read never brings an address that no span has. A span longer than `most` is read alone. Spans that
+    lie inside another are read along with it at no cost.
     """
-    ordered = sorted(spans, key=lambda span: (span.address, span.end, span.signal))
-    reach = list(accumulate((span.end for span in ordered), max))
+    atoms: list[list[Span]] = []
+    """Spans that reach further than all before them, each with those inside it: starts and ends both increase."""
+    for span in sorted(spans, key=lambda span: (span.address, -span.count, span.signal)):
+        if atoms and span.end <= atoms[-1][0].end:
+            atoms[-1].append(span)
+        else:
+            atoms.append([span])
+    find = _cheapest_registers if table in ("holding", "input") else _cheapest_bits
+    groups: list[list[Span]] = []
+    for run in [atoms] if gaps else _without_gaps(atoms):
+        begins = find([atom[0].address for atom in run], [atom[0].end for atom in run], pace, most)
+        found: list[list[Span]] = []
+        i = len(run)
+        while i > 0:
+            begin = begins[i - 1]
+            group = [span for atom in run[begin:i] for span in atom]
+            found.append(sorted(group, key=lambda span: (span.address, span.end, span.signal)))
+            i = begin
+        groups += reversed(found)
+    return groups
+
+
+def _without_gaps(atoms: list[list[Span]]) -> list[list[list[Span]]]:
+    """The runs of atoms between which addresses are missing."""
+    runs: list[list[list[Span]]] = []
+    for atom in atoms:
+        if runs and atom[0].address <= runs[-1][-1][0].end:
+            runs[-1].append(atom)
+        else:
+            runs.append([atom])
+    return runs
+
+
+def _cheapest_registers(starts: list[int], ends: list[int], pace: Pace, most: int) -> list[int]:
+    """For each i the begin of the last read in the cheapest grouping of the first i + 1 atoms, in linear time.
+
+    best[i + 1] = fixed + word * ends[i] + min over the begins j that `most` allows of (best[j] - word * starts[j]): the
+    minimum of a window that only moves forward, kept in a queue of candidates that can still win.
+    """
+    word = 2 * pace.byte_ms
     best = [0.0]
     begins: list[int] = []
-    for i in range(1, len(ordered) + 1):
-        least, begin = float("inf"), i - 1
-        end = 0
+    candidates: deque[tuple[float, int]] = deque()
+    for i, end in enumerate(ends):
+        value = best[i] - word * starts[i]
+        while candidates and candidates[-1][0] >= value:
+            candidates.pop()
+        candidates.append((value, i))
+        while candidates[0][1] < i and end - starts[candidates[0][1]] > most:
+            candidates.popleft()
+        least, begin = candidates[0]
+        best.append(pace.fixed_ms + word * end + least)
+        begins.append(begin)
+    return begins
+
+
+def _cheapest_bits(starts: list[int], ends: list[int], pace: Pace, most: int) -> list[int]:
+    """As for registers; eight bits cost as much as one, so every begin has to be looked at."""
+    best = [0.0]
+    begins: list[int] = []
+    for i, end in enumerate(ends):
+        least, begin = best[i] + pace.byte_ms * ((end - starts[i] + 7) // 8), i
         for j in range(i - 1, -1, -1):
-            if not gaps and j < i - 1 and reach[j] < ordered[j + 1].address:
+            count = end - starts[j]
+            if count > most:
                 break
-            end = max(end, ordered[j].end)
-            count = end - ordered[j].address
-            if count > most and j < i - 1:
-                # Reads that begin earlier are longer still, unless this one span is alone too long.
-                break
-            cost = best[j] + pace.read_ms(table, count)
+            cost = best[j] + pace.byte_ms * ((count + 7) // 8)
             if cost < least:
                 least, begin = cost, j
-        best.append(least)
+        best.append(pace.fixed_ms + least)
         begins.append(begin)
-    groups: list[list[Span]] = []
-    i = len(ordered)
-    while i > 0:
-        begin = begins[i - 1]
-        groups.append(ordered[begin:i])
-        i = begin
-    groups.reverse()
-    return groups
+    return begins
 
 
 def _extent(spans: Sequence[Span]) -> tuple[int, int]:

@@ -48,10 +48,11 @@ class Settling:
         """Whether an answer still on its way could pass for the answer to `request`."""
         return request.answer_head in self._heads(request.unit, now)
 
-    def distinct(self, request: Request, now: float) -> Request | None:
+    def distinct(self, request: Request, now: float, *, wider: bool = True) -> Request | None:
         """A read like `request`, in a length whose answer cannot be mistaken; None if there is none.
 
-        It reads fewer registers of the same range if it can, from its start and from its end in turn, else more.
+        It reads fewer registers of the same range if it can, from its start and from its end in turn, else more; with
+        `wider` false never more, for followers of which only the named registers may be read.
         """
         heads = self._heads(request.unit, now)
         if request.answer_head not in heads:
@@ -61,7 +62,8 @@ class Settling:
         step = 1 if request.table in ("holding", "input") else 8
         most = MOST_REGISTERS if step == 1 else MOST_BITS
         at_end = len(heads) % 2 == 0
-        for count in (*range(request.count - step, 0, -step), *range(request.count + step, most + 1, step)):
+        longer = range(request.count + step, most + 1, step) if wider else ()
+        for count in (*range(request.count - step, 0, -step), *longer):
             address = request.address
             if count < request.count and at_end:
                 address += request.count - count

@@ -52,6 +52,13 @@ def test_one_register_is_asked_longer_within_the_address_range() -> None:
     assert (asked.address, asked.count) == (65_534, 2)
 
 
+def test_where_only_named_registers_may_be_read_no_more_are_asked() -> None:
+    assert unsettled(ONE).distinct(ONE, 1.0, wider=False) is None
+    shorter = unsettled(TEN).distinct(TEN, 1.0, wider=False)
+    assert shorter is not None
+    assert shorter.count == 9
+
+
 def test_bits_are_told_apart_by_their_bytes() -> None:
     coil = read_request(3, "coil", 10, 3)
     asked = unsettled(coil).distinct(coil, 1.0)

@@ -26,7 +26,7 @@ def add_line(project: Project, line: AnyLine) -> Project:
     return changed(project, lines=(*project.lines, line))
 
 
-def change_line(project: Project, name: str, **changes: Any) -> Project:
+def change_line(project: Project, name: str, /, **changes: Any) -> Project:
     """With other attributes of a line; `name` among them renames it, and its followers go along."""
     new_name = changes.pop("name", name)
     if changes:
@@ -70,7 +70,7 @@ def duplicate_follower(project: Project, name: str, new_name: str | None = None)
     return add_follower(project, changed(project.followers[_follower_index(project, name)], name=new_name))
 
 
-def change_follower(project: Project, name: str, **changes: Any) -> Project:
+def change_follower(project: Project, name: str, /, **changes: Any) -> Project:
     """With other attributes of a follower; `name` among them renames it, and its signals go along."""
     new_name = changes.pop("name", name)
     index = _follower_index(project, name)

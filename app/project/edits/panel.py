@@ -12,7 +12,6 @@ from app.project.edits.refused import (
     must_be_free,
     must_be_unused,
     must_exist,
-    with_names_in_order,
 )
 from app.project.model import Project, Repertoire, Screen
 from app.project.places import in_words
@@ -46,11 +45,10 @@ def set_keys(project: Project, keys: Iterable[str]) -> Project:
     for key in wanted:
         if wanted.count(key) > 1:
             raise EditRefused(f"there are two keys '{key}'; each key needs a name of its own")
-    after = _with_panel(project, keys=wanted)
     for key in project.panel.keys:
         if key not in wanted:
             must_be_unused(project, "key", key, "taken away")
-    return after
+    return _with_panel(project, keys=wanted)
 
 
 def rename_key(project: Project, key: str, new_key: str) -> Project:
@@ -86,7 +84,7 @@ def set_notes(project: Project, notes: str) -> Project:
 
 def _with_panel(project: Project, **changes: Any) -> Project:
     panel = changed(project.panel, **changes)
-    return project if panel == project.panel else with_names_in_order(changed(project, panel=panel), project)
+    return project if panel == project.panel else changed(project, panel=panel)
 
 
 def _text_of_rows(screen: Screen, rows: int) -> tuple[str, ...]:

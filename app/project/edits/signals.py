@@ -36,7 +36,7 @@ def duplicate_signal(project: Project, name: str, new_name: str | None = None) -
     return add_signal(project, changed(project.signals[index], name=new_name), index + 1)
 
 
-def change_signal(project: Project, name: str, **changes: Any) -> Project:
+def change_signal(project: Project, name: str, /, **changes: Any) -> Project:
     """With other attributes of a signal; `name` among them renames it, and its uses follow."""
     new_name = changes.pop("name", name)
     if changes:

@@ -99,8 +99,8 @@ def _rows(project: Project, screen: Screen) -> list[str]:
 
 def _with_rows(project: Project, screen: Screen, rows: list[str]) -> Project:
     text = tuple(row.rstrip(" ") for row in rows)
-    if text == tuple(row.rstrip(" ") for row in screen.text):
-        return project
+    if "\n".join(text).rstrip("\n") == "\n".join(row.rstrip(" ") for row in screen.text).rstrip("\n"):
+        return project  # at most blanks at the ends differ
     return with_screen(project, changed(screen, text=text))
 
 

@@ -49,7 +49,7 @@ def test_lines_may_end_as_on_windows() -> None:
 def test_numbers_are_read_exactly() -> None:
     signal = '[[signal]]\nname = "x"\nheld = 0.1\nlimits = [0, 1e3]\n'
     read = parse(HEAD + signal + SCREEN).signal_named["x"]
-    assert read.limits == (0, 1000)
+    assert read.limits == (Decimal(0), Decimal(1000))
     assert getattr(read, "held") == Decimal("0.1")  # noqa: B009 (only one form of signal has it)
 
 

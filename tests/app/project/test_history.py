@@ -96,10 +96,10 @@ def test_nothing_merges_across_undo_saving_or_a_seal(history: History) -> None:
     history.record(titled("12"), "Other", at=0.0)
     history.undo()
     history.record(titled("13"), "Type", merge_key="k", at=0.0)
-    assert history.names == ("Type", "Type")
+    assert len(history.names) == 2
     history.mark_saved()
     history.record(titled("134"), "Type", merge_key="k", at=0.0)
-    assert history.names == ("Type", "Type", "Type")
+    assert len(history.names) == 3
     history.seal()
     history.record(titled("1345"), "Type", merge_key="k", at=0.0)
     assert len(history.names) == 4

@@ -28,16 +28,19 @@ from widgets.arming import ArmingDialog
 from widgets.document import Document
 from widgets.face import PanelFace
 from widgets.follower_control import FollowerCard
-from widgets.live import NotConnectedError, Live
+from widgets.live import Live, NotConnectedError
 from widgets.palette import set_look
 from widgets.readings_table import ReadingsTable
 
 if TYPE_CHECKING:
     from app.panel.rendering import Rows
+    from app.panel.state import State
     from app.session import Session
 
-TABLE_EVERY_S: Final = 0.2
+TABLE_EVERY_S: Final = 0.25
 """How often the table and the cards are brought up to date: nobody reads faster."""
+BLINK_S: Final = 0.1
+"""The cells are worked out anew at least this often, also where nothing happened: some of them blink."""
 
 SIMULATED, REAL = 0, 1
 
@@ -55,6 +58,7 @@ class BenchWorkplace(QWidget):
         self._session: Session | None = None
         self._table_at = 0.0
         self._rows: Rows = ()
+        self._seen: tuple[State | None, int, int] = (None, 0, 0)
         self._cards: list[FollowerCard] = []
         self._make_actions()
         self.face = PanelFace()
@@ -124,15 +128,16 @@ class BenchWorkplace(QWidget):
         self.connect_action = self._action(self.tr("&Connect"), self.connect_line, "Ctrl+K")
         self.disconnect_action = self._action(self.tr("D&isconnect"), self.disconnect_line, "Ctrl+Shift+K")
         self.simulated_action = self._action(
-            self.tr("To &simulated followers"), lambda: self.choose(SIMULATED), "Ctrl+Alt+K"
+            self.tr("To &simulated followers"), lambda: self.choose(SIMULATED), "Ctrl+Shift+I"
         )
-        self.real_action = self._action(self.tr("To the &real line"), lambda: self.choose(REAL), "Ctrl+Alt+R")
+        self.real_action = self._action(self.tr("To the &real line"), lambda: self.choose(REAL), "Ctrl+Shift+R")
         where = QActionGroup(self)
         for action in (self.simulated_action, self.real_action):
             action.setCheckable(True)
             where.addAction(action)
-        self.arm_action = self._action(self.tr("&Arm\u2026"), self.arm, "Ctrl+Shift+A")
-        self.disarm_action = self._action(self.tr("&Disarm"), self._live.disarm, "Ctrl+D")
+        self.arm_action = self._action(self.tr("&Arm\u2026"), self.arm, "Ctrl+Shift+W")
+        self.disarm_action = self._action(self.tr("&Disarm"), self._live.disarm, "Pause")
+        self.disarm_action.setShortcuts(["Pause", "Ctrl+."])
         self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
         self.filter_action = self._action(self.tr("Filter the &readings"), self._filter, QKeySequence.StandardKey.Find)
         self.not_good_action = self._action(
@@ -250,6 +255,7 @@ class BenchWorkplace(QWidget):
     def _begin(self, session: Session | None) -> None:
         """Put the project of this session on the bench, or the edited one while there is no session."""
         self._rows = ()
+        self._seen = (None, 0, 0)
         self.face.set_rows(())
         self._show_project(self._document.project if session is None else session.project)
         self._table_at = 0.0
@@ -287,11 +293,14 @@ class BenchWorkplace(QWidget):
         session = self._live.session
         if session is None or not self.isVisible():
             return
-        rows = session.rows()
-        if rows != self._rows:
-            self._rows = rows
-            self.face.set_rows(rows)
         now = time.monotonic()
+        seen = (session.state, session.snapshot().number, int(now / BLINK_S))
+        if seen[0] is not self._seen[0] or seen[1:] != self._seen[1:]:
+            self._seen = seen
+            rows = session.rows()
+            if rows != self._rows:
+                self._rows = rows
+                self.face.set_rows(rows)
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
             self.readings.set_readings(self._live.readings(), now)

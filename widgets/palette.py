@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import enum
 from dataclasses import dataclass, fields
+from functools import cache
 from importlib import resources
 from typing import Final
 
@@ -58,7 +59,12 @@ class Colours:
 
     def colour(self, name: str) -> QColor:
         """The colour called `name` (an attribute of this class)."""
-        return QColor(getattr(self, name))
+        return _colour(getattr(self, name))
+
+
+@cache
+def _colour(code: str) -> QColor:
+    return QColor(code)
 
 
 LIGHT: Final = Colours(
@@ -280,7 +286,6 @@ QCheckBox::indicator:disabled {{ background: {window}; border-color: {line}; }}
 QHeaderView::section {{
   background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 6px; font-weight: 600;
 }}
-QTableView::item {{ padding: 0 6px; }}
 QTableView, QListView, QTreeView {{ background: {base}; alternate-background-color: {band}; border: 1px solid {line}; }}
 QSplitter::handle {{ background: {window}; }}
 """

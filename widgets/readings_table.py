@@ -6,17 +6,18 @@ import enum
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any, Final
+from typing import Any, Final, Protocol, cast
 
 from PySide6.QtCore import (
     QAbstractTableModel,
     QCoreApplication,
     QModelIndex,
     QPersistentModelIndex,
+    QRect,
     QSortFilterProxyModel,
     Qt,
 )
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtGui import QAction, QFontMetrics, QKeySequence, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QApplication,
@@ -25,6 +26,9 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
     QLineEdit,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
     QTableView,
     QVBoxLayout,
     QWidget,
@@ -38,6 +42,8 @@ from widgets.palette import set_look
 
 _Index = QModelIndex | QPersistentModelIndex
 _ROOT: Final = QModelIndex()
+PADDING: Final = 8
+"""Pixels left and right of a cell's text."""
 SORT_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 
 
@@ -121,10 +127,11 @@ class ReadingsModel(QAbstractTableModel):
         self._seen = [None for _ in self._names]
         self.endResetModel()
 
-    def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
-        """Show these readings. `now` is `time.monotonic()` in seconds."""
+    def set_readings(self, readings: Mapping[str, Reading], now: float) -> bool:
+        """Show these readings. `now` is `time.monotonic()` in seconds. True if anything but an age changed."""
         if self._project is None:
-            return
+            return False
+        news = False
         for row, name in enumerate(self._names):
             reading = readings.get(name, NEVER_READ)
             before = self._rows[row]
@@ -133,12 +140,24 @@ class ReadingsModel(QAbstractTableModel):
             if after == before:
                 continue
             self._rows[row] = after
-            for first, last in _changed(before, after):
-                self.dataChanged.emit(self.index(row, first), self.index(row, last))
+            news = news or self._seen_anew(before, after)
+            # Cell by cell: views repaint one cell for one index, but everything for a range.
+            for column in _changed(before, after):
+                place = self.index(row, column)
+                self.dataChanged.emit(place, place)
+        return news
+
+    @staticmethod
+    def _seen_anew(before: _Shown, after: _Shown) -> bool:
+        return before.value_order != after.value_order or before.quality is not after.quality
 
     def counts(self) -> tuple[int, int]:
         """How many rows there are, and how many of them are not good."""
         return len(self._rows), sum(row.quality is not Quality.GOOD for row in self._rows)
+
+    def cell(self, row: int, column: Column) -> tuple[str, Quality]:
+        """What stands in a cell, and the quality of its row: all that is needed to draw it."""
+        return self._text(row, column), self._rows[row].quality
 
     def quality_of(self, row: int) -> Quality:
         """The quality in this row."""
@@ -166,7 +185,7 @@ class ReadingsModel(QAbstractTableModel):
                 Column.REASON: self.tr("Reason"),
             }[Column(section)]
         if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _alignment(Column(section))
+            return _ALIGNMENT[Column(section)]
         return None
 
     def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -177,9 +196,9 @@ class ReadingsModel(QAbstractTableModel):
         if role == SORT_ROLE:
             return self._order(index.row(), column)
         if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _alignment(column)
+            return _ALIGNMENT[column]
         if role == Qt.ItemDataRole.ForegroundRole:
-            return _ink(row.quality, column)
+            return palette.current().colour(_ink(row.quality, column))
         if role == Qt.ItemDataRole.ToolTipRole:
             return row.reason or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
@@ -252,36 +271,34 @@ def _age_order(age: float | None) -> float:
     return float("inf") if age is None else float(int(age))
 
 
-def _changed(before: _Shown, after: _Shown) -> Sequence[tuple[Column, Column]]:
-    """The runs of columns that must be drawn again."""
+def _changed(before: _Shown, after: _Shown) -> Sequence[Column]:
+    """The columns that must be drawn again."""
     if before.quality is not after.quality:
-        return [(Column.SIGNAL, Column.REASON)]
-    runs = []
-    if before.value != after.value or before.value_order != after.value_order:
-        runs.append((Column.VALUE, Column.VALUE))
-    if before.raw != after.raw:
-        runs.append((Column.RAW, Column.RAW))
-    if before.age != after.age:
-        runs.append((Column.AGE, Column.AGE))
-    if before.reason != after.reason:
-        runs.append((Column.REASON, Column.REASON))
-    return runs
-
-
-def _alignment(column: Column) -> Qt.AlignmentFlag:
-    side = (
-        Qt.AlignmentFlag.AlignRight if column in (Column.VALUE, Column.RAW, Column.AGE) else Qt.AlignmentFlag.AlignLeft
+        return list(Column)
+    pairs = (
+        (Column.VALUE, before.value, after.value),
+        (Column.RAW, before.raw, after.raw),
+        (Column.AGE, before.age, after.age),
+        (Column.REASON, before.reason, after.reason),
     )
-    return side | Qt.AlignmentFlag.AlignVCenter
+    return [column for column, was, is_ in pairs if was != is_]
 
 
-def _ink(quality: Quality, column: Column) -> Any:
-    colours = palette.current()
+_NUMBERS: Final = (Column.VALUE, Column.RAW, Column.AGE)
+_ALIGNMENT: Final = {
+    column: Qt.AlignmentFlag.AlignVCenter
+    | (Qt.AlignmentFlag.AlignRight if column in _NUMBERS else Qt.AlignmentFlag.AlignLeft)
+    for column in Column
+}
+
+
+def _ink(quality: Quality, column: Column) -> str:
+    """The name of the colour of a cell's text."""
     if quality is Quality.GOOD:
-        return colours.colour("good") if column is Column.QUALITY else None
+        return "good" if column is Column.QUALITY else "ink"
     if column is Column.QUALITY:
-        return colours.colour("caution" if quality in (Quality.STALE, Quality.NONE) else "fault")
-    return colours.colour("faint") if column in (Column.VALUE, Column.RAW) else None
+        return "caution" if quality in (Quality.STALE, Quality.NONE) else "fault"
+    return "faint" if column in (Column.VALUE, Column.RAW) else "ink"
 
 
 class _Sorted(QSortFilterProxyModel):
@@ -294,6 +311,13 @@ class _Sorted(QSortFilterProxyModel):
         self._not_good_only = False
         self.setSourceModel(source)
         self.setSortRole(SORT_ROLE)
+        # Done by hand once a refresh: Qt would filter and sort anew for every cell that changes.
+        self.setDynamicSortFilter(False)
+
+    def refresh(self) -> None:
+        """Filter and sort anew, where the values can have changed what is shown or its order."""
+        if self._words or self._not_good_only or self.sortColumn() >= 0:
+            self.invalidate()
 
     def search(self, text: str, *, not_good_only: bool) -> None:
         self._words = tuple(text.casefold().split())
@@ -316,6 +340,48 @@ class _Sorted(QSortFilterProxyModel):
         if isinstance(a, str) != isinstance(b, str):
             return not isinstance(a, str)
         return bool(a < b)
+
+
+class _Drawn(Protocol):
+    """What the stubs of Qt do not say of QStyleOptionViewItem."""
+
+    rect: QRect
+    state: QStyle.StateFlag
+    fontMetrics: QFontMetrics  # noqa: N815
+
+
+class _Cells(QStyledItemDelegate):
+    """Draws a cell from the model's row. Asking the model for each role of each cell would cost many times as much."""
+
+    def __init__(self, model: ReadingsModel, order: _Sorted) -> None:
+        super().__init__(order)
+        self._model = model
+        self._order = order
+        self._letters: dict[tuple[int, int], int] = {}
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: _Index) -> None:
+        column = Column(index.column())
+        text, quality = self._model.cell(self._order.mapToSource(index).row(), column)
+        view = cast("_Drawn", option)
+        rect = view.rect
+        if view.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(rect, palette.current().colour("accent"))
+            painter.setPen(palette.current().colour("on_accent"))
+        else:
+            painter.setPen(palette.current().colour(_ink(quality, column)))
+        if text:
+            rect = rect.adjusted(PADDING, 0, -PADDING, 0)
+            metrics = view.fontMetrics
+            # Measuring a text costs as much as drawing it; most are short enough whatever their letters.
+            if len(text) * self._widest(metrics) > rect.width():
+                text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
+            painter.drawText(rect, _ALIGNMENT[column], text)
+
+    def _widest(self, metrics: QFontMetrics) -> int:
+        font = metrics.height(), metrics.averageCharWidth()
+        if font not in self._letters:
+            self._letters[font] = metrics.horizontalAdvance("W")
+        return self._letters[font]
 
 
 class ReadingsTable(QWidget):
@@ -356,12 +422,14 @@ class ReadingsTable(QWidget):
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
-        self.model.set_readings(readings, now)
+        if self.model.set_readings(readings, now):
+            self.sorted.refresh()
         self._summarise()
 
     def _build_view(self) -> None:
         view = self.view
         view.setModel(self.sorted)
+        view.setItemDelegate(_Cells(self.model, self.sorted))
         view.setAccessibleName(self.tr("Readings"))
         view.setSortingEnabled(True)
         # -1: the order of the project, until a head is clicked.

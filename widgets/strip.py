@@ -73,6 +73,8 @@ class _Lane:
     faults: int = 0
     told: Passage | None = None
     trouble: str = ""
+    elided: tuple[tuple[str, int], str] = (("", 0), "")
+    """The words as they were drawn last: measuring them again at every frame costs more than drawing them."""
 
 
 class LineStrip(QWidget):
@@ -189,7 +191,10 @@ class LineStrip(QWidget):
         shown = self._chosen[1] if self._chosen and self._chosen[0] == name else lane.told
         fault = bool(lane.trouble) or (shown is not None and not shown.good)
         painter.setPen(colours.colour("fault" if fault else "faint"))
-        painter.drawText(words, middle, metrics.elidedText(self.told(name), Qt.TextElideMode.ElideRight, words.width()))
+        told = self.told(name), words.width()
+        if lane.elided[0] != told:
+            lane.elided = (told, metrics.elidedText(told[0], Qt.TextElideMode.ElideRight, told[1]))
+        painter.drawText(words, middle, lane.elided[1])
         painter.setPen(colours.colour("fault" if lane.faults else "faint"))
         text = self.tr("{good} good, {faults} faults").format(good=lane.good, faults=lane.faults)
         painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, text)

@@ -220,7 +220,7 @@ class MainWindow(QMainWindow):
         self.strip_action.setChecked(True)
         self.shortcuts_action = self._action(self.tr("&Keys and shortcuts"), self._show_shortcuts, "Ctrl+F1")
         self.cautions_action = self._action(self.tr("&Cautions"), lambda: CautionsDialog(self).exec(), "Ctrl+Shift+F1")
-        self.about_action = self._action(self.tr("&About Fanlight"), lambda: AboutDialog(self).exec(), "Ctrl+Alt+F1")
+        self.about_action = self._action(self.tr("&About Fanlight"), lambda: AboutDialog(self).exec(), "Ctrl+Shift+H")
         self.about_action.setMenuRole(QAction.MenuRole.AboutRole)
 
     def _action(
@@ -303,8 +303,8 @@ class MainWindow(QMainWindow):
         view.addActions([self.strip_action, self.full_screen_action])
         workplace = bar.addMenu(self.tr("&Workplace"))
         workplace.addActions(self._workplace_actions)
-        line = bar.addMenu(self.tr("&Line"))
-        self.bench.fill_menu(line)
+        self.design.fill_menu(bar.addMenu(self.tr("&Design")))
+        self.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
         help_menu = bar.addMenu(self.tr("&Help"))
         help_menu.addActions([self.shortcuts_action, self.cautions_action])
         help_menu.addSeparator()
@@ -314,9 +314,9 @@ class MainWindow(QMainWindow):
         menu = view.addMenu(self.tr("&Appearance"))
         group = QActionGroup(self)
         for appearance, text, shortcut in (
-            (Appearance.SYSTEM, self.tr("As the &system"), "Ctrl+Alt+S"),
-            (Appearance.LIGHT, self.tr("&Light"), "Ctrl+Alt+L"),
-            (Appearance.DARK, self.tr("&Dark"), "Ctrl+Alt+D"),
+            (Appearance.SYSTEM, self.tr("As the &system"), "Ctrl+Shift+1"),
+            (Appearance.LIGHT, self.tr("&Light"), "Ctrl+Shift+2"),
+            (Appearance.DARK, self.tr("&Dark"), "Ctrl+Shift+3"),
         ):
             action = self._action(text, lambda appearance=appearance: self._choose_look(appearance), shortcut)
             action.setCheckable(True)
@@ -364,7 +364,8 @@ class MainWindow(QMainWindow):
         for number, path in enumerate(self.settings.recent, start=1):
             text = f"&{number}  {path.name}  \u2013  {path.parent}".replace("&", "&&").replace("&&", "&", 1)
             action = self._recent_menu.addAction(text)
-            action.setShortcut(f"Ctrl+Alt+{number}")
+            if number == 1:
+                action.setShortcut("Ctrl+Shift+O")
             action.triggered.connect(lambda _checked=False, path=path: self.open_file(path))
         self._recent_menu.setEnabled(bool(self.settings.recent))
         if self.settings.recent:

@@ -160,8 +160,8 @@ def test_a_fault_is_named_shown_and_survived(
     stage.fault = None
     ended = time.monotonic()
     wait_for(lambda: all_good(engine.snapshot()))
-    # Two time-outs, and some time for a busy computer and what was still on its way.
-    assert time.monotonic() - ended < 10 * TIMEOUT_MS / 1000
+    # Without help and soon: two time-outs, what was still on its way, and much time for a busy computer.
+    assert time.monotonic() - ended < 40 * TIMEOUT_MS / 1000
     assert engine.snapshot().followers["pump"].answering
     assert engine.snapshot().followers["pump"].reason == ""
     assert watch.wrong == []

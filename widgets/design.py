@@ -104,6 +104,7 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Pre&vious screen"), lambda: self._next_screen(-1), "Alt+PgUp")
         self._action(self.tr("Ne&xt screen"), lambda: self._next_screen(1), "Alt+PgDown")
         self._actions.append(None)
+        self.views.tabBar().setAccessibleName(self.tr("Views"))
         for number, (name, title) in enumerate(
             zip(VIEWS, [self.views.tabText(n) for n in range(self.views.count())], strict=True), start=1
         ):

@@ -115,7 +115,7 @@ class Document(QObject):
             self._history.record(project, name, merge)
             self._told(select)
         elif select is not None:
-            self.select(select)
+            self._select(select)
         return None
 
     def undo(self) -> None:
@@ -177,12 +177,16 @@ class Document(QObject):
 
     def select(self, selection: Selection) -> None:
         """Select something else."""
+        if self._select(selection):
+            self.seal()  # typing at another place is another step
+
+    def _select(self, selection: Selection) -> bool:
         selection = self._sound(selection)
-        if selection != self._selection:
-            # Typing at another place is another step.
-            self.seal()
-            self._selection = selection
-            self.selection_changed.emit()
+        if selection == self._selection:
+            return False
+        self._selection = selection
+        self.selection_changed.emit()
+        return True
 
     def select_screen(self, name: str) -> None:
         """Edit another screen, from its upper left corner."""

@@ -53,7 +53,7 @@ class FormRow(QWidget):
         self._layout.setSpacing(4)
         self._form: Form | None = None
         self._setting = False
-        self._reverting = False
+        self._committing = False
         self._taken: tuple[Texts, Texts] | None = None
         self._first: Texts | None = None
         """What stood here before somebody began to type."""
@@ -94,7 +94,13 @@ class FormRow(QWidget):
         """Something was typed or chosen: take it over, or say why not."""
         if self._setting or self._form is None:
             return
-        form = self._form
+        self._committing = True
+        try:
+            self._commit(self._form)
+        finally:
+            self._committing = False
+
+    def _commit(self, form: Form) -> None:
         texts = self.texts()
         if self._first is None:
             self._first = self.get()
@@ -106,18 +112,16 @@ class FormRow(QWidget):
             self.show_reason("")
             return
         # On the way to "31o" stood "31": that nobody meant, so what stood here before comes back.
-        self._reverting = True
         if self._first is not None and self.get() != self._first:
             self.put(self._first)
-        self._reverting = False
         form.drafts.keep(form.subject, self.label, texts, reason)
         self.show_reason(reason)
 
     def refresh(self, other: bool = False) -> None:
         """Show what the document holds, or what was typed here and is not right yet. `other`: of another part."""
         form = self._form
-        if form is None or self._reverting:
-            return
+        if form is None or self._committing:
+            return  # what is being typed stays as it is typed
         if other:
             self._taken = self._first = None
         self.before_refresh()

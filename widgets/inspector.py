@@ -37,6 +37,7 @@ class Inspector(QWidget):
         self.field_form.signal_wanted.connect(self.signal_wanted)
         self.tabs = QTabWidget()
         self.tabs.setDocumentMode(True)
+        self.tabs.tabBar().setAccessibleName(self.tr("Properties of"))
         for form, title in (
             (self.field_form, self.tr("Field")),
             (self.screen_form, self.tr("Screen")),

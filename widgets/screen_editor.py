@@ -33,6 +33,8 @@ from widgets.signal_picker import SignalPicker, kinds
 from widgets.specimen import Shown, specimen_rows, width_needed
 
 translate = QCoreApplication.translate
+MOST_PASTED: Final = 200_000
+"""Characters of the clipboard that are looked at: far more than any panel has, far less than a clipboard can hold."""
 _ARROWS: Final = {
     Qt.Key.Key_Left: (0, -1),
     Qt.Key.Key_Right: (0, 1),
@@ -498,9 +500,8 @@ class ScreenEditor(QWidget):
         """Write the plain text of the clipboard over the cells from the cursor on."""
         screen = self._document.screen
         panel = self._document.project.panel
-        # No panel holds more than its cells; a clipboard can hold a book.
-        text = QGuiApplication.clipboard().text()[: 4 * panel.rows * (panel.columns + 2)]
-        lines = text.replace("\t", " ").splitlines()[: panel.rows]
+        text = QGuiApplication.clipboard().text()[:MOST_PASTED]
+        lines = text.replace("\t", " ").splitlines()
         if screen is None or not lines:
             return
         top, left = self._document.selection.cell

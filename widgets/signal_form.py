@@ -18,7 +18,7 @@ from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow
+from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow, Put
 from widgets.part_form import PartForm
 from widgets.typed import number, optional_number, pair, plain, whole
 
@@ -118,7 +118,7 @@ class SignalForm(PartForm):
             LineRow(
                 label,
                 get(index),
-                self._put_scale,
+                self._scale_put(index),
                 hint,
                 between=[self.tr("raw is")],
                 names=(f"{label}, {self.tr('raw')}", f"{label}, {self.tr('value')}"),
@@ -128,10 +128,14 @@ class SignalForm(PartForm):
         for row in self._scale_rows:
             self.add(row)
 
-    def _put_scale(self, _texts: Texts) -> str | None:
+    def _scale_put(self, index: int) -> Put:
+        return lambda texts: self._put_scale(index, texts)
+
+    def _put_scale(self, index: int, texts: Texts) -> str | None:
         """Both rows are one value: they are taken over together."""
+        other = self._scale_rows[1 - index]
         try:
-            first, second = (pair(row.texts()) for row in self._scale_rows)
+            first, second = (pair(each) for each in ((texts, other.texts()) if index == 0 else (other.texts(), texts)))
             if (first is None) != (second is None):
                 raise ValueError(self.tr("the other point is needed too, or none"))
             scale = None
@@ -141,11 +145,11 @@ class SignalForm(PartForm):
             return refusal_of(error)
         except ValueError as error:
             return str(error)
+        before = self.drafts.get(self.subject, other.label)
+        self.drafts.drop(self.subject, other.label)
         reason = self.document.do(self.step_name, self.change(scale=scale), merge=(self.subject, "scale"), aloud=False)
-        if reason is None:
-            for row in self._scale_rows:
-                self.drafts.drop(self.subject, row.label)
-                row.show_reason("")
+        if reason is not None and before is not None:
+            self.drafts.keep(self.subject, other.label, *before)
         return reason
 
     def _build_shown(self) -> None:

@@ -45,6 +45,7 @@ class SignalPicker(QDialog):
     def __init__(self, project: Project, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._project = project
+        self.setObjectName("signal picker")
         self.setWindowTitle(self.tr("Place a field"))
         self.search = QLineEdit()
         self.search.setPlaceholderText(self.tr("Signal name or place"))

@@ -63,7 +63,7 @@ class Session:
         self._clock = clock
         self._endpoints = _endpoints(project, via)
         self._engine: Engine | None = None
-        self._waiting: list[tuple[str, Future[WriteReport]]] = []
+        self._waiting: list[tuple[Write, Future[WriteReport]]] = []
         self.state: State = begin(project, clock())
 
     def __enter__(self) -> Self:
@@ -136,10 +136,10 @@ class Session:
     def tick(self) -> tuple[Effect, ...]:
         """Let time pass: finished writes, conditions, time-outs. Call it some ten to thirty times a second."""
         effects: tuple[Effect, ...] = ()
-        done = [(signal, future) for signal, future in self._waiting if future.done()]
-        self._waiting = [pair for pair in self._waiting if not pair[1].done()]
-        for signal, future in done:
-            effects += self._feed(self._outcome(signal, future))
+        done = [pair for pair in self._waiting if pair[1].done()]
+        self._waiting = [pair for pair in self._waiting if pair not in done]
+        for write, future in done:
+            effects += self._feed(self._outcome(write, future))
         return effects + self._feed(Tick(self._clock()))
 
     def rows(self) -> Rows:
@@ -154,14 +154,14 @@ class Session:
         self.state, effects = step(self.project, self.state, event, self.snapshot().readings)
         for effect in effects:
             if isinstance(effect, Write):
-                self._waiting.append((effect.signal, self.engine.write(effect.signal, effect.value)))
+                self._waiting.append((effect, self.engine.write(effect.signal, effect.value)))
         return effects
 
-    def _outcome(self, signal: str, future: Future[WriteReport]) -> Event:
-        if future.cancelled():
-            return WriteFailed(signal, "dropped", self._clock())
+    def _outcome(self, write: Write, future: Future[WriteReport]) -> Event:
         report = future.result()
-        return WriteDone(signal, self._clock()) if report.ok else WriteFailed(signal, report.reason, self._clock())
+        if report.ok:
+            return WriteDone(write.signal, self._clock(), write.value)
+        return WriteFailed(write.signal, report.reason, self._clock(), write.value)
 
 
 def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:

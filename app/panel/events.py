@@ -31,19 +31,21 @@ class Tick:
 
 @dataclass(frozen=True, slots=True)
 class WriteDone:
-    """The line has written a signal."""
+    """The line has written a signal. `value` is what it wrote, or None for whatever was sent last."""
 
     signal: str
     at: float
+    value: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class WriteFailed:
-    """The line could not write a signal; `reason` says why, in words."""
+    """The line could not write a signal; `reason` says why, in words. `value` as in `WriteDone`."""
 
     signal: str
     reason: str
     at: float
+    value: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

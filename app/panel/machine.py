@@ -19,6 +19,8 @@ What the table cannot say:
 - An action on a condition acts once each time the condition begins to hold. The first good reading is only what it is
   compared with: starting a panel commands nothing.
 - A momentary action ends when its key comes up, when another screen is shown, and on `ReleaseAll`.
+- The release of a momentary action is owed until the line says that it is written: while it fails, it is sent again
+  every `RELEASE_AGAIN_S`. A machine must not go on jogging because one message was lost.
 - Idle time counts from the last key or the last change of screen, whichever was later; not while a key is down, during
   entry, or under an override.
 """
@@ -29,6 +31,7 @@ import enum
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import inf
 from types import MappingProxyType
 from typing import Any, Final
 
@@ -68,6 +71,7 @@ from app.signals.reading import Reading
 __all__ = [
     "ASIDE_S",
     "MESSAGE_S",
+    "RELEASE_AGAIN_S",
     "TRANSITIONS",
     "Cause",
     "Effect",
@@ -94,6 +98,9 @@ __all__ = [
 
 MESSAGE_S: Final = 3.0
 """How long a message stays on the panel, in seconds; the next key takes it away sooner."""
+
+RELEASE_AGAIN_S: Final = 0.5
+"""How long after a failure the release of a momentary action is sent again, in seconds."""
 
 ASIDE_S: Final = 20.0
 """An override that a key led away from is shown again after so many seconds without a key, while it still holds."""
@@ -153,9 +160,13 @@ def step(
     elif isinstance(event, ReleaseAll):
         _release_all(work)
     elif isinstance(event, WriteDone):
-        _answered(work, event.signal)
+        _answered(work, event.signal, event.value)
+        if event.signal in work.state.owed and event.value in (0, None):
+            work.owe(event.signal, None)
     elif isinstance(event, WriteFailed):
-        _answered(work, event.signal)
+        _answered(work, event.signal, event.value)
+        if event.signal in work.state.owed and event.value in (0, None):
+            work.owe(event.signal, event.at + RELEASE_AGAIN_S)
         work.tell(f"not written: {event.reason}")
     else:
         _pass_time(work)
@@ -196,6 +207,11 @@ class _Work:
     def hold(self, signal: str, value: Fraction) -> None:
         self.change(held=MappingProxyType({**self.state.held, signal: value}))
         self._view = None
+
+    def owe(self, signal: str, due: float | None) -> None:
+        """Note when the release of a signal is sent again; None: it is owed no longer."""
+        left = {name: time for name, time in self.state.owed.items() if name != signal}
+        self.change(owed=MappingProxyType(left if due is None else {**left, signal: due}))
 
     def tell(self, text: str) -> None:
         self.change(message=Message(text, self.at + MESSAGE_S))
@@ -492,13 +508,16 @@ def _release_all(work: _Work) -> None:
     _let_go(work, work.state.pressing)
 
 
-def _answered(work: _Work, signal: str) -> None:
-    if signal in work.state.sent:
+def _answered(work: _Work, signal: str, value: Fraction | None) -> None:
+    if signal in work.state.sent and value in (work.state.sent[signal], None):
         left = {name: value for name, value in work.state.sent.items() if name != signal}
         work.change(sent=MappingProxyType(left))
 
 
 def _pass_time(work: _Work) -> None:
+    for signal, due in work.state.owed.items():
+        if due <= work.at:
+            _release(work, signal)
     state = work.state
     if state.message is not None and state.message.until <= work.at:
         work.change(message=None)
@@ -619,6 +638,8 @@ def _press(work: _Work, key: str, signal: str) -> None:
         work.refuse(signal, reason)
         return
     already = any(pressed == signal for _, pressed in work.state.pressing)
+    if signal in work.state.owed:
+        work.owe(signal, None)
     work.change(pressing=(*work.state.pressing, (key, signal)))
     if not already:
         _put(work, signal, Fraction(1))
@@ -635,7 +656,14 @@ def _let_go(work: _Work, pairs: Iterable[tuple[str, str]]) -> None:
     still = {signal for _, signal in left}
     for signal in dict.fromkeys(signal for key, signal in before if (key, signal) in ending):
         if signal not in still:
-            _put(work, signal, Fraction(0))
+            _release(work, signal)
+
+
+def _release(work: _Work, signal: str) -> None:
+    """Write the 0 that ends a momentary action; it is owed until the line has it."""
+    _put(work, signal, Fraction(0))
+    if signal in work.state.sent:
+        work.owe(signal, inf)
 
 
 def _write(work: _Work, signal: str, value: Fraction) -> None:
@@ -643,6 +671,8 @@ def _write(work: _Work, signal: str, value: Fraction) -> None:
     if reason is not None:
         work.refuse(signal, reason)
     else:
+        if signal in work.state.owed:
+            work.owe(signal, None)
         _put(work, signal, value)
 
 

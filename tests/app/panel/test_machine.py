@@ -10,6 +10,7 @@ import pytest
 from app.panel.machine import (
     ASIDE_S,
     MESSAGE_S,
+    RELEASE_AGAIN_S,
     TRANSITIONS,
     Cause,
     KeyDown,
@@ -399,6 +400,33 @@ def test_momentary_lasts_as_long_as_the_key() -> None:
     assert operator.wait(5) == ()
     assert operator.up("up") == (Write("reset", Fraction(0)),)
     assert operator.up("up") == ()
+
+
+def test_a_release_that_fails_is_sent_again_until_it_is_written() -> None:
+    operator = panel(actions=JOG)
+    operator.down("up")
+    operator.up("up")
+    assert operator.writes == [("reset", 1), ("reset", 0)]
+    operator.feed(WriteDone("reset", operator.at, Fraction(1)))
+    operator.wait(10 * RELEASE_AGAIN_S)
+    assert operator.writes == [("reset", 1), ("reset", 0)], "its answer is still awaited"
+    for tries in range(1, 4):
+        operator.feed(WriteFailed("reset", "no answer", operator.at, Fraction(0)))
+        operator.wait(RELEASE_AGAIN_S + 0.1)
+        assert operator.writes[2:] == [("reset", 0)] * tries
+    operator.feed(WriteDone("reset", operator.at, Fraction(0)))
+    operator.wait(10 * RELEASE_AGAIN_S)
+    assert len(operator.writes) == 5
+
+
+def test_a_release_is_not_sent_again_once_the_key_is_down_again() -> None:
+    operator = panel(actions=JOG)
+    operator.down("up")
+    operator.up("up")
+    operator.feed(WriteFailed("reset", "no answer", operator.at, Fraction(0)))
+    operator.down("up")
+    operator.wait(10 * RELEASE_AGAIN_S)
+    assert operator.writes == [("reset", 1), ("reset", 0), ("reset", 1)]
 
 
 def test_momentary_ends_when_the_focus_is_lost() -> None:

@@ -137,7 +137,7 @@ class BenchWorkplace(QWidget):
             where.addAction(action)
         self.arm_action = self._action(self.tr("&Arm\u2026"), self.arm, "Ctrl+Shift+W")
         self.disarm_action = self._action(self.tr("&Disarm"), self._live.disarm, "Pause")
-        self.disarm_action.setShortcuts(["Pause", "Ctrl+."])
+        self.disarm_action.setShortcuts([QKeySequence("Pause"), QKeySequence("Ctrl+.")])
         self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
         self.filter_action = self._action(self.tr("Filter the &readings"), self._filter, QKeySequence.StandardKey.Find)
         self.not_good_action = self._action(

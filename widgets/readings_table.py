@@ -322,7 +322,7 @@ class _Sorted(QSortFilterProxyModel):
     def search(self, text: str, *, not_good_only: bool) -> None:
         self._words = tuple(text.casefold().split())
         self._not_good_only = not_good_only
-        self.invalidateFilter()
+        self.invalidate()
 
     def filterAcceptsRow(self, row: int, parent: _Index) -> bool:
         if self._not_good_only and self._source.quality_of(row) is Quality.GOOD:

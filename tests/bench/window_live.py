@@ -176,7 +176,8 @@ def main() -> int:
     share, worst = whole / wall, sorted(times)[int(len(times) * 0.95)]
     sys.stdout.write(
         f"{total} signals every {EVERY_MS} ms, window 1366 x 768:\n"
-        f"  share of one core, whole process   {share:7.1%}  (mark {TARGET_SHARE:.0%}, ratio {share / TARGET_SHARE:.2f})\n"
+        f"  share of one core, whole process   {share:7.1%}"
+        f"  (mark {TARGET_SHARE:.0%}, ratio {share / TARGET_SHARE:.2f})\n"
         f"  share of one core, window's thread {own / wall:7.1%}\n"
         f"  key press to redrawn face, median  {median(times):7.2f} ms\n"
         f"  key press to redrawn face, 95 %    {worst:7.2f} ms"

@@ -1,0 +1,205 @@
+"""A project running behind the window, on real sockets: connecting, arming, disarming, leaving nothing behind."""
+
+from __future__ import annotations
+
+import socket
+import threading
+from collections.abc import Iterator
+from fractions import Fraction
+
+import pytest
+from PySide6.QtCore import QObject
+from pytestqt.qtbot import QtBot
+
+from app.follower.simulation import Simulation
+from app.panel.events import Turned, Write
+from app.project.model import Panel, Project, Screen
+from app.signals.reading import Quality
+from tests.widgets.bench_project import bench_project
+from widgets.live import Live, NotConnectedError
+
+
+@pytest.fixture(autouse=True)
+def _no_thread_is_left() -> Iterator[None]:
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+@pytest.fixture
+def live(qapp: object) -> Iterator[Live]:
+    parent = QObject()
+    made = Live(parent)
+    yield made
+    made.disconnect_from_line()
+    parent.deleteLater()
+
+
+@pytest.fixture
+def device() -> Iterator[Simulation]:
+    """Followers that are no part of the program's own session: a real line to it."""
+    with Simulation(bench_project()) as simulation:
+        yield simulation
+
+
+@pytest.fixture
+def real(device: Simulation) -> Project:
+    _, port = device.serve_tcp(None, "127.0.0.1", 0)
+    return bench_project(port)
+
+
+def value(live: Live, name: str) -> object:
+    reading = live.readings().get(name)
+    return reading.value if reading is not None and reading.good else None
+
+
+def test_simulated_it_reads_and_needs_no_arming(live: Live, qtbot: QtBot) -> None:
+    live.connect_to(bench_project(), "simulated")
+    qtbot.waitUntil(lambda: value(live, "set point") == 20)
+    assert live.writing.live
+    assert live.writing.simulated
+    live.key_down("start")
+    live.key_up("start")
+    qtbot.waitUntil(lambda: (value(live, "frequency") or 0) > 0)  # type: ignore[operator]
+
+
+def test_held_values_are_among_the_readings(live: Live) -> None:
+    live.connect_to(bench_project(), "simulated")
+    assert value(live, "recipe") == Fraction(4)
+
+
+def test_frames_come_and_tell_what_the_panel_did(live: Live, qtbot: QtBot) -> None:
+    live.connect_to(bench_project(), "simulated")
+    with qtbot.waitSignals([live.frame, live.frame]):
+        pass
+    with qtbot.waitSignal(live.happened) as happened:
+        live.key_down("right")
+    assert isinstance(happened.args[0], Turned)
+    assert happened.args[0].screen == "tank"
+
+
+def test_every_transaction_is_told_once(live: Live, qtbot: QtBot) -> None:
+    told: list[object] = []
+    live.transactions.connect(told.extend)
+    live.connect_to(bench_project(), "simulated")
+    qtbot.waitUntil(lambda: len(told) > 20)
+    assert len({id(each) for each in told}) == len(told)
+
+
+def test_a_real_line_begins_disarmed_and_refuses_to_write(
+    live: Live, real: Project, device: Simulation, qtbot: QtBot
+) -> None:
+    live.connect_to(real, None)
+    qtbot.waitUntil(lambda: value(live, "set point") == 20)
+    assert not live.writing.armed
+    live.key_down("start")
+    live.key_up("start")
+    session = live.session
+    assert session is not None
+    qtbot.waitUntil(lambda: not session.writing)
+    assert device.models["fan"].get("command") == 0
+
+
+def test_armed_it_writes_and_disarmed_it_does_not(live: Live, real: Project, device: Simulation, qtbot: QtBot) -> None:
+    live.connect_to(real, None)
+    qtbot.waitUntil(lambda: value(live, "command") == 0)
+    with qtbot.waitSignal(live.connection_changed):
+        live.arm()
+    assert live.writing.armed == ("hall",)
+    live.key_down("start")
+    live.key_up("start")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    with qtbot.waitSignal(live.connection_changed):
+        live.disarm()
+    assert not live.writing.armed
+    live.key_down("stop")
+    live.key_up("stop")
+    session = live.session
+    assert session is not None
+    qtbot.waitUntil(lambda: not session.writing)
+    assert device.models["fan"].get("command") == 1
+
+
+@pytest.mark.parametrize("how", ["disarm", "disconnect"])
+def test_a_held_key_is_let_go_before_writing_ends(
+    live: Live, real: Project, device: Simulation, qtbot: QtBot, how: str
+) -> None:
+    live.connect_to(real, None)
+    qtbot.waitUntil(lambda: value(live, "command") == 0)
+    live.arm()
+    live.key_down("jog")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    if how == "disarm":
+        live.disarm()
+        live.key_down("start")  # comes too late
+        qtbot.waitUntil(lambda: live.writing.armed == ())
+        live.key_up("jog")
+    else:
+        live.disconnect_from_line()
+        assert not live.connected
+    assert device.models["fan"].get("command") == 0
+
+
+def test_disarming_does_not_wait_for_a_follower_that_is_silent(
+    live: Live, real: Project, device: Simulation, qtbot: QtBot
+) -> None:
+    live.connect_to(real, None)
+    qtbot.waitUntil(lambda: value(live, "command") == 0)
+    live.arm()
+    live.key_down("jog")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    device.models["fan"].silent = True
+    live.disarm()
+    qtbot.waitUntil(lambda: live.writing.armed == ())
+
+
+def test_losing_the_focus_lets_go_of_a_held_key(live: Live, qtbot: QtBot) -> None:
+    live.connect_to(bench_project(), "simulated")
+    qtbot.waitUntil(lambda: value(live, "command") == 0)
+    live.key_down("jog")
+    qtbot.waitUntil(lambda: value(live, "run") == 1)
+    done: list[object] = []
+    live.happened.connect(done.append)
+    live.release_all()
+    assert Write("run", Fraction(0)) in done
+    qtbot.waitUntil(lambda: value(live, "run") == 0)
+
+
+def test_connecting_again_ends_the_former_session_and_arming(live: Live, real: Project, qtbot: QtBot) -> None:
+    live.connect_to(real, None)
+    live.arm()
+    former = live.session
+    live.connect_to(real, None)
+    assert former is not None
+    assert not former.running
+    assert not live.writing.armed
+
+
+def test_arming_is_for_real_lines_only(live: Live, qtbot: QtBot) -> None:
+    live.arm()
+    assert not live.writing.live
+    live.connect_to(bench_project(), "simulated")
+    with qtbot.assertNotEmitted(live.connection_changed):
+        live.arm()
+        live.disarm()
+
+
+def test_a_project_without_a_line_says_so(live: Live) -> None:
+    with pytest.raises(NotConnectedError, match="no line"):
+        live.connect_to(Project(panel=Panel(start="a"), screens=(Screen(name="a"),)), "simulated")
+    assert not live.connected
+
+
+def test_nobody_there_is_told_in_words_and_reading_goes_on_when_somebody_is(live: Live, qtbot: QtBot) -> None:
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    live.connect_to(bench_project(port), None)
+    session = live.session
+    assert session is not None
+    qtbot.waitUntil(lambda: f"nothing listens at port {port}" in session.snapshot().lines["hall"].reason)
+    with Simulation(bench_project()) as late:
+        late.serve_tcp(None, "127.0.0.1", port)
+        qtbot.waitUntil(lambda: value(live, "set point") == 20, timeout=20_000)
+    qtbot.waitUntil(lambda: live.readings()["set point"].quality is not Quality.GOOD, timeout=20_000)
+    live.disconnect_from_line()

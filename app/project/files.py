@@ -30,18 +30,24 @@ LARGEST_FILE: Final = 4 * 1024 * 1024
 _MOST_VALUES: Final = 200_000
 """Keys and items of lists in one file; the same project has a fifth of this. Bounds the work a hostile file makes."""
 
-_DEEPEST_KEY: Final = re.compile(
-    r"""(?<![\w-])(?:(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){32}""",
-)
-"""Dotted keys of so many steps, for which the TOML parser takes time in the square of their length."""
-
 _MOST_SHOWN: Final = 30
 """How many problems are written out before "and ... more"."""
 
-_COMMENT: Final = re.compile(
-    r'"""(?:\\.|[^\\])*?"""(?:"{0,2})' r"|'''.*?'''(?:'{0,2})" r'|"(?:\\.|[^"\\\n])*"' r"|'[^'\n]*'" r"|(?P<comment>#)",
-    re.DOTALL,
+_TOKEN: Final = re.compile(
+    r"""
+    "{3} (?:[^\\]|\\.?)*? (?:"{3,5}|\Z)  # texts of several lines; one left open reaches to the end
+    | '{3} .*? (?:'{3,5}|\Z)
+    | (?P<comment> \# [^\n]*+ )
+    | (?P<deep> (?<![\w-]) (?: (?: [\w-]++ | "[^"\n]*+" | '[^'\n]*+' ) [ \t]*+ \. [ \t]*+ ){32} )
+    | " (?:[^"\\\n]|\\[^\n])*+ "?
+    | ' [^'\n]*+ '?
+    """,
+    re.DOTALL | re.VERBOSE,
 )
+"""What matters in TOML before it is parsed: its texts, so as to skip them, comments, and keys of 32 steps or more.
+
+The TOML parser takes time in the square of the length of such keys.
+"""
 
 
 class ProjectFileError(Exception):
@@ -115,7 +121,7 @@ def parse(text: str | bytes) -> Project:
 
 def has_comments(text: str) -> bool:
     """Whether a project file holds remarks after '#'. Saving does not keep them; they belong into `notes`."""
-    return any(found["comment"] for found in _COMMENT.finditer(text))
+    return any(token["comment"] for token in _TOKEN.finditer(text))
 
 
 def _content(path: Path) -> bytes:
@@ -165,7 +171,9 @@ def _decoded(content: bytes) -> str:
 def _tables(text: str) -> Tables:
     if not text.strip():
         raise _unreadable("the file is empty", "start a new project, or take the backup beside it")
-    if _DEEPEST_KEY.search(text):
+    # Keys cannot go over several lines; most files need no closer look.
+    dotted = any(line.count(".") >= 32 for line in text.split("\n"))
+    if dotted and any(token["deep"] for token in _TOKEN.finditer(text)):
         raise _too_deep()
     try:
         tables = tomllib.loads(text, parse_float=_exact)
@@ -284,7 +292,7 @@ def _replace(target: Path, content: bytes) -> None:
 @contextlib.contextmanager
 def _temporary(target: Path) -> Iterator[Path]:
     """A name in the target's folder, nothing left of it afterwards."""
-    temporary = target.with_name(f".{target.name[:80]}.{secrets.token_hex(6)}.tmp")
+    temporary = target.with_name(f".{target.name[:40]}.{secrets.token_hex(6)}.tmp")
     try:
         yield temporary
     finally:

@@ -10,6 +10,9 @@ from typing import Final
 Place = tuple[str | int, ...]
 """The keys of the file and the indices (from 0) that lead to a thing: `("screen", 3, "field", 1, "signal")`."""
 
+MOST_PROBLEMS: Final = 1000
+"""Of one kind; a file with more mistakes than this is told the first ones."""
+
 _LONGEST_QUOTE: Final = 60
 
 

@@ -10,7 +10,7 @@ from typing import Final, Literal, TypeVar
 
 from app.project.model import Panel, Part, Project
 from app.project.places import at_key, attributes, follow, in_words
-from app.project.problems import Place, Problem, did_you_mean, quoted
+from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, quoted
 
 Kind = Literal["line", "follower", "signal", "screen", "key"]
 
@@ -43,9 +43,6 @@ _ENTRY_KEYS: Final = tuple(
 
 RELATIVE_SCREENS: Final = ("next", "previous")
 """What a turn may lead to besides a screen; no screen can be called so."""
-
-_MOST_PROBLEMS: Final = 1000
-"""A file with more mistakes than this is told the first ones."""
 
 _MOST_HINTS: Final = 200
 """Looking for the nearest name takes time: a file with more mistakes than this gets no more hints."""
@@ -80,7 +77,7 @@ def name_clashes(project: Project) -> tuple[Problem, ...]:
 
 def problems_of_names(root: object) -> list[Problem]:
     """Both of the above, for a project or for the plain tables of a file, whatever is wrong with them otherwise."""
-    return [*islice(_name_clashes(root), _MOST_PROBLEMS), *islice(_dangling(root), _MOST_PROBLEMS)]
+    return [*islice(_name_clashes(root), MOST_PROBLEMS), *islice(_dangling(root), MOST_PROBLEMS)]
 
 
 def renamed(project: Project, kind: Kind, old: str, new: str) -> Project:

@@ -34,7 +34,7 @@ from app.project.model import (
     Turn,
 )
 from app.project.places import at_key, in_words
-from app.project.problems import Place, Problem, did_you_mean, one_of, quoted
+from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, one_of, quoted
 
 _TABLES: Final = ("line", "follower", "signal", "screen", "turn", "action", "field")
 """Keys that hold a list of tables: [[signal]]."""
@@ -67,14 +67,10 @@ _HINTS: Final = {
 """What to do where a key is missing."""
 
 
-_MOST_PROBLEMS: Final = 1000
-"""A file with more mistakes than this is told the first ones."""
-
-
 def problems_of(error: ValidationError, root: object) -> list[Problem]:
     """The findings of `error` on the tables `root` of a project file."""
     found: dict[Place, Problem] = {}
-    for details in error.errors(include_url=False)[:_MOST_PROBLEMS]:
+    for details in error.errors(include_url=False)[:MOST_PROBLEMS]:
         place, branch = _place(details["loc"])
         if place in found and branch:
             continue

@@ -88,7 +88,14 @@ def _with_fields(project: Project, screen: Screen, fields: tuple[Field, ...], to
                 continue
             if not (old and other in before and _overlap(old, before[other])):
                 raise EditRefused(f"the field would lie over field {other + 1} (signal {quoted(neighbour.signal)})")
-    return with_names_in_order(with_screen(project, changed(screen, fields=fields)), project)
+    after = with_screen(project, changed(screen, fields=fields))
+    if all(index in before and _names(fields[index]) == _names(before[index]) for index in touched):
+        return after  # dragging names nothing new
+    return with_names_in_order(after, project)
+
+
+def _names(field: Field) -> tuple[str, str | None]:
+    return field.signal, field.blink.signal if field.blink else None
 
 
 def _cells_outside(panel: Panel, field: Field) -> int:

@@ -54,7 +54,9 @@ def delete_screen(project: Project, name: str, *, with_turns: bool = False) -> P
     if in_the_way:
         starts = any(use.place[0] == "panel" for use in in_the_way)
         turns = tuple(use for use in in_the_way if use.place[0] == "turn")
-        reasons = ["the panel starts with it"] * starts + [f"{listed(turns)} lead to it"] * bool(turns)
+        reasons = ["the panel starts with it"] * starts + [
+            f"{listed(turns)} {'leads' if len(turns) == 1 else 'lead'} to it"
+        ] * bool(turns)
         raise EditRefused(f"screen {quoted(name)} cannot be deleted: {' and '.join(reasons)}", in_the_way)
     return changed(
         project,

@@ -148,6 +148,38 @@ def test_a_format_must_be_given() -> None:
     ]
 
 
+def test_a_text_of_many_dotted_words_is_no_deep_key() -> None:
+    dotted = "a." * 100
+    text = f"{HEAD}{SCREEN}text = [\"{dotted}\", '{dotted}']\nnotes = '''\n{dotted}'''\n# {dotted}\n"
+    assert parse(text).screens[0] == Screen(name="run", text=(dotted, dotted), notes=dotted)
+
+
+HOSTILE = [
+    '\\"""',
+    '"""',
+    "'''",
+    '"\\"',
+    "a.",
+    '"a".',
+    "'",
+    '"',
+    "#",
+    '"\n',
+    "\\",
+    "[a.b]\n",
+    "a='b'.\n",
+    "''''\n",
+    "a=1\n",
+]
+
+
+@pytest.mark.timeout(60)
+@pytest.mark.parametrize("piece", HOSTILE)
+def test_a_hostile_file_is_refused_soon(piece: str) -> None:
+    for start in ("", '"""', "'''", '"', "a = "):
+        assert problems(start + piece * (200_000 // len(piece)))
+
+
 def test_a_missing_file(tmp_path: Path) -> None:
     with pytest.raises(ProjectFileError, match="there is no such file; check the name and the folder"):
         load(tmp_path / "pump.toml")
@@ -216,6 +248,8 @@ def test_an_older_format_is_brought_forward(monkeypatch: pytest.MonkeyPatch) -> 
         ("a = '''\n# no\n''' # yes\n", True),
         ('a = """x"""" # yes\n', True),
         ('a = "x" # "yes"\n', True),
+        ('a = "open # no\n', False),
+        ('a = """open\n# no\n', False),
     ],
 )
 def test_comments_are_found(text: str, expected: bool) -> None:

@@ -93,6 +93,10 @@ class FollowerCard(QFrame):
         self.state.setTextFormat(Qt.TextFormat.PlainText)
         self.state.setWordWrap(True)
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.reason = QLabel()
+        self.reason.setTextFormat(Qt.TextFormat.PlainText)
+        self.reason.setWordWrap(True)
+        self.reason.hide()
         head = QHBoxLayout()
         head.addWidget(self._name)
         head.addWidget(self.state, 1)
@@ -100,6 +104,7 @@ class FollowerCard(QFrame):
         self._layout.setContentsMargins(10, 6, 10, 6)
         self._layout.setSpacing(4)
         self._layout.addLayout(head)
+        self._layout.addWidget(self.reason)
         self._values: QLabel | None = None
         self.show_state(None, 0.0)
 
@@ -115,10 +120,10 @@ class FollowerCard(QFrame):
                 words += self.tr(", {ms} ms").format(ms=_coarse(state.answer_ms))
             self._say(words, "good")
         else:
-            words = self.tr("\u26a0 not answering: {reason}").format(reason=state.reason)
+            words = self.tr("\u26a0 not answering")
             if state.last_answer is not None:
-                words += self.tr(" (last answer {age} ago)").format(age=age_text(now - state.last_answer))
-            self._say(words, "fault")
+                words += self.tr(", last {age} ago").format(age=age_text(now - state.last_answer))
+            self._say(words, "fault", state.reason)
 
     def simulate(self, bank: Bank) -> None:
         """Offer the switches of this simulated follower from now on."""
@@ -152,7 +157,10 @@ class FollowerCard(QFrame):
         if words != self._values.text():
             self._values.setText(words)
 
-    def _say(self, words: str, look: str) -> None:
+    def _say(self, words: str, look: str, reason: str = "") -> None:
+        if self.reason.text() != reason:
+            self.reason.setText(reason)
+            self.reason.setVisible(bool(reason))
         if self.state.text() != words:
             self.state.setText(words)
             self.state.setToolTip(words)

@@ -1,0 +1,355 @@
+"""The Bench workplace on real sockets: the panel operated by keys, what the followers do, what is said of trouble."""
+
+from __future__ import annotations
+
+import threading
+import time
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtCore import QEvent, Qt, QTimer
+from PySide6.QtGui import QFocusEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
+from pytestqt.qtbot import QtBot
+
+from app.follower.drive_bank import DriveBank
+from app.follower.simulation import Simulation
+from app.panel.rendering import Attribute
+from app.project.model import Project
+from tests.widgets.bench_project import bench_project
+from widgets.arming import ArmingDialog
+from widgets.bench import REAL, SIMULATED, BenchWorkplace
+from widgets.document import Document
+from widgets.live import Live
+from widgets.readings_table import Column
+
+
+@pytest.fixture(autouse=True)
+def _no_thread_is_left() -> Iterator[None]:
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+@pytest.fixture
+def device() -> Iterator[Simulation]:
+    with Simulation(bench_project()) as simulation:
+        yield simulation
+
+
+@pytest.fixture
+def real(device: Simulation) -> Project:
+    return bench_project(device.serve_tcp(None, "127.0.0.1", 0)[1])
+
+
+@pytest.fixture
+def bench(qtbot: QtBot, real: Project) -> Iterator[BenchWorkplace]:
+    document = Document(real)
+    live = Live(document)
+    made = BenchWorkplace(document, live)
+    qtbot.addWidget(made)
+    made.resize(1300, 640)
+    made.show()
+    made.activateWindow()
+    qtbot.waitUntil(made.isActiveWindow)
+    yield made
+    live.disconnect_from_line()
+
+
+def live_of(bench: BenchWorkplace) -> Live:
+    return bench._live
+
+
+def face(bench: BenchWorkplace) -> list[str]:
+    return [row.text.rstrip() for row in bench.face.rows]
+
+
+def connect(bench: BenchWorkplace, qtbot: QtBot, where: int = SIMULATED) -> None:
+    bench.choose(where)
+    QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: face(bench)[:1] == ["Set point    20.0 Hz"])
+
+
+def drive(bench: BenchWorkplace) -> DriveBank:
+    session = live_of(bench).session
+    assert session is not None
+    assert session.simulation is not None
+    model = session.simulation.models["fan"]
+    assert isinstance(model, DriveBank)
+    return model
+
+
+def press(bench: BenchWorkplace, *keys: Qt.Key) -> None:
+    for key in keys:
+        QTest.keyClick(bench.face, key)
+
+
+def test_not_connected_it_says_so_and_shows_no_values(bench: BenchWorkplace) -> None:
+    assert "Not connected" in bench.status.text()
+    assert set(face(bench)) <= {""}
+    assert bench.connect_button.text() == "Connect"
+
+
+def test_connected_it_shows_live_values_and_where(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    assert face(bench)[:3] == ["Set point    20.0 Hz", "Speed         0.0 Hz", "no fault"]
+    assert "simulated" in bench.status.text()
+    assert "127.0.0.1" in bench.status.text()
+    assert bench.face.hasFocus()
+    qtbot.waitUntil(lambda: bench.readings.summary.text().startswith("all"))
+
+
+def test_the_keyboard_turns_screens(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    press(bench, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  63 %")
+    press(bench, Qt.Key.Key_Left)
+    qtbot.waitUntil(lambda: face(bench)[0].startswith("Set point"))
+
+
+def test_the_keys_on_the_screen_do_the_same(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    QTest.mouseClick(bench.face.keypad.buttons["right"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
+
+
+def test_a_set_point_is_entered_and_the_drive_follows(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
+    press(bench, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Up, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: face(bench)[0] == "Set point    21.0 Hz")
+    assert drive(bench).get("set point") == 21
+    qtbot.waitUntil(lambda: face(bench)[1] not in ("Speed         0.0 Hz", "Speed      -----  Hz"))
+
+
+def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    jog = next(key for key, name in bench.face._map.items() if name == "jog")
+    QTest.keyPress(bench.face, jog)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 1)
+    bench.readings.filter.setFocus()
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
+    QTest.keyRelease(bench.readings.filter, jog)
+
+
+def test_a_held_key_is_let_go_when_the_program_is_left(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    QTest.mousePress(bench.face.keypad.buttons["jog"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 1)
+    application = QApplication.instance()
+    assert isinstance(application, QApplication)
+    application.applicationStateChanged.emit(Qt.ApplicationState.ApplicationInactive)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
+
+
+def test_the_switches_of_the_simulated_drive(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    card = bench._cards[0]
+    assert card.switches is not None
+    assert [action.text() for action in card.switches.actions] == ["&External fault", "&Local", "Does not &answer"]
+    card.switches.external_fault.trigger()
+    qtbot.waitUntil(lambda: face(bench)[2] == "FAULT")
+    card.switches.external_fault.trigger()
+    assert not drive(bench).inputs.external_fault
+    card.switches.local.trigger()
+    qtbot.waitUntil(lambda: bench.readings.model.cell(5, Column.VALUE)[0] == "local")
+
+
+def test_a_bank_has_no_drive_switches_but_takes_values(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    card = bench._cards[1]
+    assert card.switches is not None
+    assert [action.text() for action in card.switches.actions] == ["Does not &answer"]
+    field = next(edit for edit in card.findChildren(QLineEdit) if edit.accessibleName() == "Value to set")
+    QTest.keyClicks(field, "71")
+    QTest.keyClick(field, Qt.Key.Key_Return)
+    press(bench, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  71 %")
+
+
+def test_the_menu_has_the_same_switches(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    menu = QMenu()
+    bench.fill_menu(menu)
+    connect(bench, qtbot)
+    inner = next(action.menu() for action in menu.actions() if "followers" in action.text() and action.menu())
+    assert isinstance(inner, QMenu)
+    names = {action.text(): action.menu() for action in inner.actions()}
+    assert list(names) == ["fan", "tank"]
+    fan = names["fan"]
+    assert isinstance(fan, QMenu)
+    fan.actions()[0].trigger()
+    assert drive(bench).inputs.external_fault
+
+
+def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
+    bench: BenchWorkplace, qtbot: QtBot
+) -> None:
+    connect(bench, qtbot)
+    card = bench._cards[0]
+    assert card.switches is not None
+    card.switches.silent.trigger()
+    qtbot.waitUntil(lambda: "not answering" in card.state.text(), timeout=10_000)
+    assert "unit 1 did not answer" in card.reason.text()
+    qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=10_000)
+    qtbot.waitUntil(lambda: "not good" in bench.readings.summary.text())
+    # The other follower on the same line is not held up, and neither is the window.
+    assert bench._cards[1].state.text().startswith("✓")
+    press(bench, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  63 %")
+    press(bench, Qt.Key.Key_Left)
+    card.switches.silent.trigger()
+    qtbot.waitUntil(lambda: card.state.text().startswith("✓"), timeout=10_000)
+    qtbot.waitUntil(lambda: face(bench)[0] == "Set point    20.0 Hz", timeout=10_000)
+
+
+def _no_live_digit(bench: BenchWorkplace, row: int) -> bool:
+    """Whether the field in this row shows dashes, or its old value in the stale look."""
+    shown = bench.face.rows[row]
+    return "-" in shown.text[12:17] or all(
+        Attribute.STALE in attribute for attribute in shown.attributes[12:17] if attribute is not None
+    )
+
+
+def test_a_follower_killed_in_mid_poll_is_said_and_the_window_lives(
+    bench: BenchWorkplace, device: Simulation, qtbot: QtBot
+) -> None:
+    connect(bench, qtbot, REAL)
+    device.stop()
+    qtbot.waitUntil(lambda: "not answering" in bench._cards[0].state.text(), timeout=20_000)
+    qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=20_000)
+    frames: list[float] = []
+    live_of(bench).frame.connect(lambda: frames.append(time.monotonic()))
+    qtbot.waitUntil(lambda: len(frames) >= 10)
+    press(bench, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
+
+
+def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, device: Simulation, qtbot: QtBot) -> None:
+    connect(bench, qtbot, REAL)
+    assert bench.arm_action.isEnabled()
+    assert not bench.disarm_action.isEnabled()
+    asked: list[bool] = []
+
+    def take_the_cautions() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, ArmingDialog)
+        asked.append(True)
+        for tick in dialog.ticks:
+            QTest.keyClick(tick.box, Qt.Key.Key_Space)
+        QTest.keyPress(dialog.hold, Qt.Key.Key_Space)
+
+    QTimer.singleShot(0, take_the_cautions)
+    bench.arm_action.trigger()
+    assert asked
+    assert live_of(bench).writing.armed == ("hall",)
+    assert bench.disarm_action.isEnabled()
+    QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    bench.disarm_action.trigger()
+    assert not live_of(bench).writing.armed
+    QTest.mouseClick(bench.face.keypad.buttons["stop"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: not live_of(bench).session.writing)  # type: ignore[union-attr]
+    assert device.models["fan"].get("command") == 1
+
+
+def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot, REAL)
+
+    def refuse() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert dialog is not None
+        QTest.keyClick(dialog, Qt.Key.Key_Escape)
+
+    QTimer.singleShot(0, refuse)
+    bench.arm_action.trigger()
+    assert not live_of(bench).writing.armed
+
+
+def test_a_line_that_goes_away_while_the_cautions_are_read_is_not_armed(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot, REAL)
+    QTimer.singleShot(0, bench.disconnect_line)
+    bench.arm_action.trigger()
+    assert QApplication.activeModalWidget() is None
+    assert not live_of(bench).writing.armed
+
+
+def test_simulated_there_is_nothing_to_arm(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    assert not bench.arm_action.isEnabled()
+    assert not bench.disarm_action.isEnabled()
+
+
+def test_disconnecting_empties_the_face_and_the_cards(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
+    assert set(face(bench)) <= {""}
+    assert bench._cards[0].state.text() == "not connected"
+    assert bench.connect_button.text() == "Connect"
+    assert bench.readings.summary.text().endswith("not good")
+
+
+def test_a_project_without_a_line_is_said_where_one_looks(qtbot: QtBot) -> None:
+    document = Document(bench_project().but(lines=(), followers=(), signals=(), actions=(), screens=()))
+    made = BenchWorkplace(document, Live(document))
+    qtbot.addWidget(made)
+    made.show()
+    QTest.mouseClick(made.connect_button, Qt.MouseButton.LeftButton)
+    assert made._notice.isVisible()
+    assert "no line" in made._notice.words.text()
+
+
+def test_an_edit_while_connected_is_said_and_taken_by_connecting_again(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    running = live_of(bench).session
+    bench._document.do("Title", lambda project: project.but(title="other"))
+    assert bench._notice.isVisible()
+    assert "changed since" in bench._notice.words.text()
+    assert live_of(bench).session is running
+    QTest.mouseClick(bench._notice.button, Qt.MouseButton.LeftButton)
+    session = live_of(bench).session
+    assert session is not None
+    assert session is not running
+    assert session.project is bench._document.project
+    assert not bench._notice.isVisible()
+
+
+def test_undoing_that_edit_takes_the_notice_away(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    bench._document.do("Title", lambda project: project.but(title="other"))
+    bench._document.undo()
+    assert not bench._notice.isVisible()
+
+
+def test_the_choice_names_the_real_line(bench: BenchWorkplace, real: Project) -> None:
+    assert f"hall, 127.0.0.1:{real.lines[0].port}" in bench.where.itemText(REAL)  # type: ignore[union-attr]
+
+
+def test_the_commands_go_with_the_state(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    assert bench.connect_action.isEnabled()
+    assert not bench.disconnect_action.isEnabled()
+    bench.real_action.trigger()
+    assert bench.where.currentIndex() == REAL
+    bench.simulated_action.trigger()
+    bench.connect_action.trigger()
+    qtbot.waitUntil(lambda: face(bench)[:1] == ["Set point    20.0 Hz"])
+    assert not bench.connect_action.isEnabled()
+    assert not bench.where.isEnabled()
+    bench.disconnect_action.trigger()
+    assert not live_of(bench).connected
+
+
+def test_the_shortcut_to_the_filter_goes_there(bench: BenchWorkplace) -> None:
+    bench.filter_action.trigger()
+    assert bench.readings.filter.hasFocus()
+    bench.panel_action.trigger()
+    assert bench.face.hasFocus()
+
+
+def test_leaving_the_workplace_lets_go(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    connect(bench, qtbot)
+    QTest.mousePress(bench.face.keypad.buttons["jog"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 1)
+    bench.hide()
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
+    QApplication.sendEvent(bench, QFocusEvent(QEvent.Type.FocusOut))

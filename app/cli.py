@@ -537,3 +537,7 @@ VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.A
     "read": (_read, _read_arguments, "read the signals of a project"),
     "panel": (_panel, _panel_arguments, "operate the panel in the terminal"),
 }
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -174,7 +174,7 @@ class Scale(Part):
         return self
 
 
-Texts = dict[Annotated[str, StringConstraints(pattern=r"^-?\d{1,20}$")], str]
+Texts = dict[Annotated[str, StringConstraints(pattern=r"^-?[0-9]{1,20}$")], str]
 
 
 class Shown(Part):

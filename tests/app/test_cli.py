@@ -54,7 +54,7 @@ def free_port() -> int:
 @contextlib.contextmanager
 def follower(project: Path, port: int) -> Iterator[subprocess.Popen[str]]:
     """`fanlight follower` as a process of its own, once it listens."""
-    command = [sys.executable, "-c", "from app.cli import main; raise SystemExit(main())"]
+    command = [sys.executable, "-m", "app.cli"]
     with subprocess.Popen(
         [*command, "follower", str(project), "--tcp", f"127.0.0.1:{port}"], stderr=subprocess.PIPE, text=True
     ) as process:
@@ -296,7 +296,7 @@ def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixt
 def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
     path = demo_path("booster-pump")
     port = free_port()
-    command = [sys.executable, "-c", "from app.cli import main; raise SystemExit(main())"]
+    command = [sys.executable, "-m", "app.cli"]
     with contextlib.ExitStack() as stack:
         with follower(path, port):
             polling = stack.enter_context(

@@ -59,8 +59,7 @@ class Terminal:
 def terminal() -> Iterator[Terminal]:
     if sys.platform == "win32":
         pytest.skip("no pseudo-terminals")
-    program = "from app.cli import main; raise SystemExit(main())"
-    opened = Terminal(sys.executable, "-c", program, "panel", str(demo_path("booster-pump")), "--via", "simulated")
+    opened = Terminal(sys.executable, "-m", "app.cli", "panel", str(demo_path("booster-pump")), "--via", "simulated")
     yield opened
     opened.close()
 

@@ -240,7 +240,7 @@ def _choice(context: dict[str, Any], value: object) -> tuple[str, str]:
 
 
 def _pattern(context: dict[str, Any], value: object) -> tuple[str, str]:
-    if "d{" in str(context["pattern"]):
+    if "[0-9]" in str(context["pattern"]):
         return f"{quoted(str(value))} is not a whole number", 'texts belong to whole numbers: { 0 = "stopped" }'
     return "has a blank at an end or a control character", "take it out"
 

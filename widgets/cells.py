@@ -298,11 +298,6 @@ class CellGrid(QWidget):
         """The fields that are drawn."""
         return self._outlines
 
-    @property
-    def cursor_cell(self) -> tuple[int, int] | None:
-        """The cell where typed text goes."""
-        return self._cursor
-
     # Geometry
 
     def sizeHint(self) -> QSize:

@@ -115,7 +115,7 @@ class DesignWorkplace(QWidget):
             )
             self.views.setTabToolTip(number - 1, f"Alt+{number}")
         self._actions.append(None)
-        self._action(self.tr("Go to the &properties"), self._to_inspector, "F4")
+        self._action(self.tr("Go to the pr&operties"), self._to_inspector, "F4")
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str) -> None:
@@ -148,7 +148,7 @@ class DesignWorkplace(QWidget):
         self.screens.opened.connect(lambda _name: self._to_face())
         self.map.screen_chosen.connect(document.select_screen)
         self.map.screen_opened.connect(self._open_screen)
-        self.map.turn_chosen.connect(self._map_turn)
+        self.map.turn_chosen.connect(lambda _index: self._show_inspector())
         self.behaviour.chosen.connect(self._show_inspector)
         self.signals.chosen.connect(self._show_inspector)
         self.lines.chosen.connect(self._show_inspector)
@@ -273,6 +273,7 @@ class DesignWorkplace(QWidget):
         if self.view == "map":
             self.map.set_project(project, self._paging())
             self.map.select_screen(self.document.selection.screen)
+            self.inspector.show_tab(self.inspector.screen_form)
         self._show_inspector()
 
     def _show_inspector(self) -> None:
@@ -357,9 +358,6 @@ class DesignWorkplace(QWidget):
         if names:
             at = names.index(self.document.selection.screen) + way
             self.document.select_screen(names[at % len(names)])
-
-    def _map_turn(self, index: int) -> None:
-        self._show_turn_form(index)
 
     def _new_signal(self, name: str) -> None:
         self.show_view("signals")

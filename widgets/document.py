@@ -60,11 +60,6 @@ class Document(QObject):
         return self._history.project
 
     @property
-    def history(self) -> History:
-        """The steps."""
-        return self._history
-
-    @property
     def path(self) -> Path | None:
         """The file; None if it was never saved."""
         return self._path

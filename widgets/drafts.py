@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Mapping
 from typing import Any
 
 from PySide6.QtCore import QObject, Signal
@@ -37,10 +37,14 @@ class Drafts(QObject):
         if self._kept.pop((subject, row), None) is not None:
             self.changed.emit()
 
-    def drop_all(self, subject: Hashable) -> None:
-        """Drop all that was typed for a subject."""
-        kept = {key: what for key, what in self._kept.items() if key[0] != subject}
-        if len(kept) != len(self._kept):
+    def follow(self, now: Mapping[Hashable, Hashable]) -> None:
+        """Subjects are called otherwise from now on, all at once; those that are None now are gone."""
+        kept = {
+            (now.get(subject, subject), row): what
+            for (subject, row), what in self._kept.items()
+            if now.get(subject, subject) is not None
+        }
+        if kept != self._kept:
             self._kept = kept
             self.changed.emit()
 
@@ -61,13 +65,9 @@ class Drafts(QObject):
 
 def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:
     """Drop the drafts of parts that are gone, and renumber those of turns, actions and fields that have moved."""
-    for subject in {subject for subject, _, _, _ in drafts.all()}:
-        if isinstance(subject, tuple):
-            now = _followed(subject, before, after)
-            if now is None:
-                drafts.drop_all(subject)
-            elif now != subject:
-                drafts.move(subject, now)
+    subjects = {subject for subject, _, _, _ in drafts.all()}
+    now = {subject: _followed(subject, before, after) for subject in subjects if isinstance(subject, tuple)}
+    drafts.follow(now)
 
 
 def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tuple[Any, ...] | None:

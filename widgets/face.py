@@ -14,6 +14,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QResizeEvent,
+    QWheelEvent,
 )
 from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
@@ -313,6 +314,14 @@ class PanelFace(QWidget):
             name = self._held.pop(key)
             self._draw_down(name, False)
             self._release(name)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """While editing, zoom with Ctrl held."""
+        if not self._editing or not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            super().wheelEvent(event)
+            return
+        self.set_zoom((self._zoom or self.grid.pixels) + (2 if event.angleDelta().y() > 0 else -2))
+        event.accept()
 
     def inputMethodEvent(self, event: QInputMethodEvent) -> None:
         """Hand on text from an input method."""

@@ -130,10 +130,6 @@ class FindingsList(QWidget):
             self._findings = ordered
             self._fill()
 
-    def set_busy(self) -> None:
-        """Say that the list is about to be renewed."""
-        self.summary.setText(self.tr("checking ..."))
-
     def _fill(self) -> None:
         at = self.tree.currentIndex().row()
         self.tree.clear()

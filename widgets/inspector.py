@@ -73,6 +73,8 @@ class Inspector(QWidget):
             column.addWidget(scrolled(other), 1)
             self._pages[kind] = (other, page, heading)
             self._stack.addWidget(page)
+        # Only the form in front is kept up to date; the others are when they come to the front.
+        self.tabs.currentChanged.connect(lambda _index: self.refresh_screen())
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._stack)
@@ -85,9 +87,13 @@ class Inspector(QWidget):
     def refresh_screen(self) -> None:
         """Bring the tabs up to date."""
         selection = self._document.selection
-        self.field_form.show_selection(selection)
-        self.screen_form.show_screen(selection.screen)
-        self.panel_form.show_panel()
+        form = self.current_form()
+        if form is self.field_form:
+            self.field_form.show_selection(selection)
+        elif form is self.screen_form:
+            self.screen_form.show_screen(selection.screen)
+        else:
+            self.panel_form.show_panel()
 
     def show_tab(self, form: Form) -> None:
         """Bring this form of the tabs to the front."""

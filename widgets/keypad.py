@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from math import ceil
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QGridLayout, QSizePolicy, QWidget
 
@@ -217,7 +217,3 @@ class KeyPad(QWidget):
         for name in self.held():
             self.buttons[name].setDown(False)
             self.key_released.emit(name)
-
-    def area(self) -> QRect:
-        """The pixels that the keys take."""
-        return self.childrenRect()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil, hypot, sqrt
+from math import ceil, hypot
 from typing import Final
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
@@ -41,6 +41,10 @@ from widgets.specimen import Specimens
 
 CELL_PIXELS: Final = 9
 LARGEST_FIT: Final = 1.5
+READABLE: Final = 0.5
+"""Scales: the largest that is used to fill the room, and the least at which names can still be read."""
+ASPECT: Final = 1.6
+"""Width by height of the room that the map is laid out for."""
 PAD: Final = 6
 TITLE: Final = 20
 FOOT: Final = 18
@@ -85,9 +89,9 @@ def places_of(project: Project, width: float, height: float) -> dict[str, QPoint
     layout = Layout.of(project)
     ring = [name for name in project.screen_named if name in set(layout.ring)]
     covered = [name for name in project.screen_named if name not in set(layout.ring)]
-    across = max(1, min(4, len(ring))) if len(ring) <= 8 else ceil(sqrt(len(ring) * 1.4))
-    places: dict[str, QPointF] = {}
     step_x, step_y = width + GAP_X, height + GAP_Y
+    across = _across(len(ring), len(covered), step_x, step_y)
+    places: dict[str, QPointF] = {}
     for number, name in enumerate(ring):
         row, column = divmod(number, across)
         # Rows run to and fro, so that the arrow at the end of a row is short.
@@ -98,6 +102,16 @@ def places_of(project: Project, width: float, height: float) -> dict[str, QPoint
         row, column = divmod(number, across)
         places[name] = QPointF(column * step_x, below + row * step_y)
     return places
+
+
+def _across(ring: int, covered: int, step_x: float, step_y: float) -> int:
+    """How many nodes to put side by side so that the whole can be drawn as large as possible."""
+
+    def size(across: int) -> float:
+        down = ceil(ring / across) + ceil(covered / across)
+        return max(across * step_x / ASPECT, down * step_y)
+
+    return min(range(1, max(ring, covered, 1) + 1), key=size)
 
 
 class Node(QGraphicsItem):
@@ -199,6 +213,10 @@ class Edge(QGraphicsItem):
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
         self.setToolTip(f"{arrow.from_} \N{RIGHTWARDS ARROW} {arrow.to}: {arrow.label}")
 
+    def label_rect(self) -> QRectF:
+        """Where the label stands, in the coordinates of the scene."""
+        return self.mapRectToScene(self._label)
+
     def boundingRect(self) -> QRectF:
         """All that it may draw on."""
         return self._path.boundingRect().united(self._head.boundingRect()).united(self._label).adjusted(-4, -4, 4, 4)
@@ -247,6 +265,7 @@ class PageMap(QGraphicsView):
     """Selected, by a click or by the keyboard."""
     screen_opened = Signal(str)
     turn_chosen = Signal(int)
+    """The first turn of an arrow; -1 when nothing is selected any more."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -311,7 +330,7 @@ class PageMap(QGraphicsView):
             self.edges.append(edge)
         self._scene.setSceneRect(self._scene.itemsBoundingRect().adjusted(-24, -24, 24, 24))
         if self._fits:
-            self.fit()
+            self.fit(READABLE)
 
     def _marks(self, project: Project, graph: PagingGraph, name: str) -> Marks:
         words: list[str] = []
@@ -360,16 +379,27 @@ class PageMap(QGraphicsView):
         self._scene.clearSelection()
         node.setSelected(True)
         self._quiet = False
+        self.ensureVisible(node, 20, 20)
 
     def _selected(self) -> None:
-        if self._quiet:
-            return
         name = self.selected_screen()
         turn = self.selected_turn()
+        self.setAccessibleDescription("" if name is None else self._spoken(name))
+        if self._quiet:
+            return
         if name is not None:
             self.screen_chosen.emit(name)
-        elif turn is not None:
-            self.turn_chosen.emit(turn)
+        else:
+            self.turn_chosen.emit(-1 if turn is None else turn)
+
+    def _spoken(self, name: str) -> str:
+        """A node as assistive technology reads it: its marks, and where its arrows lead."""
+        leads = [
+            f"{edge.arrow.label} \N{RIGHTWARDS ARROW} {edge.arrow.to}"
+            for edge in self.edges
+            if edge.arrow.from_ == name
+        ]
+        return "; ".join((name, *self.nodes[name].marks.words, *leads))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Use the keys of this part; leave all others to whom they belong."""
@@ -431,16 +461,20 @@ class PageMap(QGraphicsView):
 
     # Zoom
 
-    def fit(self) -> None:
-        """Show all of it, as large as it fits but no larger than LARGEST_FIT."""
+    def fit(self, least: float = 0.0) -> None:
+        """Show all of it, as large as it fits but no larger than LARGEST_FIT.
+
+        Where that would be smaller than `least`, show the part around the selected screen at that scale instead.
+        """
         self._fits = True
         area = self._scene.sceneRect()
         if area.isEmpty() or self.viewport().width() < 10:
             return
         scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), LARGEST_FIT)
         self.resetTransform()
-        self.scale(scale, scale)
-        self.centerOn(area.center())
+        self.scale(max(scale, least), max(scale, least))
+        chosen = self.nodes.get(self.selected_screen() or "")
+        self.centerOn(area.center() if scale >= least or chosen is None else chosen.sceneBoundingRect().center())
 
     def _zoom(self, factor: float) -> None:
         now = self.transform().m11() * factor
@@ -460,13 +494,13 @@ class PageMap(QGraphicsView):
         """Fit the new size."""
         super().resizeEvent(event)
         if self._fits:
-            self.fit()
+            self.fit(READABLE)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Fit what came into view."""
         super().showEvent(event)
         if self._fits:
-            self.fit()
+            self.fit(READABLE)
 
     def refresh_colours(self) -> None:
         """Draw in the colours of now."""

@@ -44,6 +44,8 @@ _NAME: Final = Qt.ItemDataRole.UserRole
 _MARKS: Final = Qt.ItemDataRole.UserRole + 1
 _ROWS: Final = Qt.ItemDataRole.UserRole + 2
 _CAUTION: Final = Qt.ItemDataRole.UserRole + 3
+ListedScreen = tuple[str, Rows, tuple[str, ...], bool]
+"""Name, content, marks in words, whether a mark is a caution."""
 THUMB_PIXELS: Final = 6
 THUMB_ROOM: Final = QSize(96, 44)
 
@@ -175,6 +177,7 @@ class ScreensList(QWidget):
         layout.addLayout(bar)
         layout.addWidget(self.list, 1)
         self._filling = False
+        self._listed: tuple[list[ListedScreen], int, int] = ([], 0, 0)
         self.add_button.clicked.connect(self.add_wanted)
         self.copy_button.clicked.connect(lambda: self._of_current(self.duplicate_wanted))
         self.delete_button.clicked.connect(lambda: self._of_current(self.delete_wanted))
@@ -187,10 +190,13 @@ class ScreensList(QWidget):
         self.list.customContextMenuRequested.connect(self._menu)
         self.list.key.connect(self._key)
 
-    def show_screens(
-        self, screens: list[tuple[str, Rows, tuple[str, ...], bool]], current: str, columns: int, rows: int
-    ) -> None:
-        """List these: name, content, marks in words, whether a mark is a caution."""
+    def show_screens(self, screens: list[ListedScreen], current: str, columns: int, rows: int) -> None:
+        """List these, in this order."""
+        now = (screens, columns, rows)
+        if now == self._listed:
+            self._show_current(current)
+            return
+        self._listed = now
         self._filling = True
         try:
             size = cell_size(THUMB_PIXELS)
@@ -211,16 +217,21 @@ class ScreensList(QWidget):
                 said = ", ".join((name, *marks))
                 item.setToolTip(said)
                 item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
-                if name == current and self.list.currentRow() != number:
-                    self.list.setCurrentRow(number)
-            some = bool(screens)
-            at = self.list.currentRow()
-            self.copy_button.setEnabled(some)
-            self.delete_button.setEnabled(some)
-            self.up_button.setEnabled(at > 0)
-            self.down_button.setEnabled(0 <= at < len(screens) - 1)
         finally:
             self._filling = False
+        self._show_current(current)
+
+    def _show_current(self, name: str) -> None:
+        names = [screen[0] for screen in self._listed[0]]
+        at = names.index(name) if name in names else -1
+        if at != self.list.currentRow():
+            self._filling = True
+            self.list.setCurrentRow(at)
+            self._filling = False
+        self.copy_button.setEnabled(at >= 0)
+        self.delete_button.setEnabled(at >= 0)
+        self.up_button.setEnabled(at > 0)
+        self.down_button.setEnabled(0 <= at < len(names) - 1)
 
     def current(self) -> str:
         """The name of the current screen; empty if there is none."""

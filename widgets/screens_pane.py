@@ -7,13 +7,12 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.checks.finding import Finding
 from app.panel.paging import PagingGraph
-from app.panel.rendering import Rows
 from app.project import edits
 from app.project.edits.refused import free_name
 from app.project.model import Project
 from widgets.document import Document, Selection
 from widgets.phrases import condition_text
-from widgets.screens_list import ScreensList
+from widgets.screens_list import ListedScreen, ScreensList
 from widgets.specimen import Specimens
 
 
@@ -25,7 +24,7 @@ class ScreensPane(QWidget):
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self._shown: list[tuple[str, Rows, tuple[str, ...], bool]] = []
+        self._shown: list[ListedScreen] = []
         self._specimens = Specimens()
         self.list = ScreensList()
         layout = QVBoxLayout(self)
@@ -46,9 +45,16 @@ class ScreensPane(QWidget):
         wrong = {
             finding.place[1] for finding in findings if finding.severity == "error" and finding.place[:1] == ("screen",)
         }
-        shown = []
+        when: dict[str, list[str]] = {}
+        for turn in project.turns:
+            if turn.when is not None:
+                text = self.tr("when {condition}").format(condition=condition_text(turn.when))
+                when.setdefault(turn.to, []).append(text)
+        shown: list[ListedScreen] = []
         for number, screen in enumerate(project.screens):
-            marks = self._marks(project, graph, screen.name)
+            marks = tuple(when.get(screen.name, ()))
+            if screen.name == graph.start:
+                marks = (self.tr("start"), *marks)
             caution = True
             if screen.name in unreachable:
                 marks = (self.tr("no way here"), *marks)
@@ -66,17 +72,6 @@ class ScreensPane(QWidget):
     def show_selection(self) -> None:
         """Mark the screen that is edited."""
         self.list.show_screens(self._shown, self._document.selection.screen, *self._panel)
-
-    def _marks(self, project: Project, graph: PagingGraph, name: str) -> tuple[str, ...]:
-        marks = []
-        if name == graph.start:
-            marks.append(self.tr("start"))
-        marks += [
-            self.tr("when {condition}").format(condition=condition_text(turn.when))
-            for turn in project.turns
-            if turn.when is not None and turn.to == name
-        ]
-        return tuple(marks)
 
     def add(self) -> None:
         """Add an empty screen after the current one."""

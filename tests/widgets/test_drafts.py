@@ -1,0 +1,56 @@
+"""Drafts follow the parts that they belong to."""
+
+from __future__ import annotations
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from app.project import edits
+from app.project.files import load
+from app.project.model import Project
+from projects import demo_path
+from widgets.drafts import Drafts, follow_drafts
+
+
+@pytest.fixture
+def project() -> Project:
+    return load(demo_path("booster-pump"))
+
+
+@pytest.fixture
+def drafts(qapp: object) -> Drafts:
+    return Drafts()
+
+
+def test_a_draft_is_kept_and_dropped(drafts: Drafts, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(drafts.changed):
+        drafts.keep(("signal", "x"), "Step", ("fast",), "no number")
+    with qtbot.assertNotEmitted(drafts.changed):
+        drafts.keep(("signal", "x"), "Step", ("fast",), "no number")
+    assert drafts.get(("signal", "x"), "Step") == (("fast",), "no number")
+    drafts.drop(("signal", "x"), "Step")
+    assert drafts.get(("signal", "x"), "Step") is None
+
+
+def test_a_turn_that_moves_takes_its_draft_along(drafts: Drafts, project: Project) -> None:
+    drafts.keep(("turn", 0), "Idle for", ("x",), "no number")
+    follow_drafts(drafts, project, edits.move_turn(project, 0, 3))
+    assert drafts.get(("turn", 3), "Idle for")
+
+
+def test_an_edited_turn_keeps_its_draft(drafts: Drafts, project: Project) -> None:
+    drafts.keep(("turn", 0), "Idle for", ("x",), "no number")
+    follow_drafts(drafts, project, edits.change_turn(project, 0, key="up"))
+    assert drafts.get(("turn", 0), "Idle for")
+
+
+def test_what_is_gone_has_no_draft(drafts: Drafts, project: Project) -> None:
+    drafts.keep(("action", 1), "Number", ("x",), "no number")
+    drafts.keep(("signal", "no such"), "Step", ("x",), "no number")
+    drafts.keep(("field", "run", 0), "Width", ("x",), "no number")
+    drafts.keep(("field", "run", 1), "Width", ("y",), "no number")
+    drafts.keep(("panel",), "Rows", ("x",), "no number")
+    after = edits.delete_action(edits.delete_fields(project, "run", [0]), 1)
+    follow_drafts(drafts, project, after)
+    assert {subject for subject, *_ in drafts.all()} == {("field", "run", 0), ("panel",)}
+    assert drafts.get(("field", "run", 0), "Width") == (("y",), "no number")

@@ -95,7 +95,7 @@ class DesignWorkplace(QWidget):
     def _make_actions(self) -> None:
         self._actions: list[QAction | None] = []
         editor = self.editor
-        self._action(self.tr("&Place a field..."), editor.pick_signal, "Ctrl+Return")
+        self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
         self._action(self.tr("D&uplicate the field"), editor.duplicate_field, "Ctrl+Shift+D")
         self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
         self._actions.append(None)

@@ -37,7 +37,7 @@ class Drafts(QObject):
         if self._kept.pop((subject, row), None) is not None:
             self.changed.emit()
 
-    def follow(self, now: Mapping[Hashable, Hashable]) -> None:
+    def follow(self, now: Mapping[Any, Hashable]) -> None:
         """Subjects are called otherwise from now on, all at once; those that are None now are gone."""
         kept = {
             (now.get(subject, subject), row): what
@@ -66,8 +66,7 @@ class Drafts(QObject):
 def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:
     """Drop the drafts of parts that are gone, and renumber those of turns, actions and fields that have moved."""
     subjects = {subject for subject, _, _, _ in drafts.all()}
-    now = {subject: _followed(subject, before, after) for subject in subjects if isinstance(subject, tuple)}
-    drafts.follow(now)
+    drafts.follow({subject: _followed(subject, before, after) for subject in subjects if isinstance(subject, tuple)})
 
 
 def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tuple[Any, ...] | None:

@@ -732,7 +732,7 @@ class ScreenEditor(QWidget):
         if cell is not None and field_at(screen, *cell) not in self._document.selection.fields:
             self._go(*cell)
         menu = QMenu(self)
-        menu.addAction(self.tr("Place a field ..."), self.pick_signal)
+        menu.addAction(self.tr("Place a field\u2026"), self.pick_signal)
         chosen = self._document.selection.fields
         if chosen:
             if len(chosen) == 1:

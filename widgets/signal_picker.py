@@ -64,7 +64,7 @@ class SignalPicker(QDialog):
         self.none.hide()
         buttons = QDialogButtonBox()
         self.place = buttons.addButton(self.tr("Place"), QDialogButtonBox.ButtonRole.AcceptRole)
-        new = buttons.addButton(self.tr("New signal ..."), QDialogButtonBox.ButtonRole.ActionRole)
+        new = buttons.addButton(self.tr("New signal\u2026"), QDialogButtonBox.ButtonRole.ActionRole)
         buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
         row = QHBoxLayout()
         row.addWidget(QLabel(self.tr("Shown as")))

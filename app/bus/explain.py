@@ -1,0 +1,654 @@
+"""One transaction's bytes taken apart: each part named and put into words, right or wrong, without input or output.
+
+Frames as in MODBUS Application Protocol V1.1b3, MODBUS over Serial Line V1.02 and MODBUS Messaging on TCP/IP V1.0b
+(from memory). What arrived is explained as far as it goes: noise, an echo, frames of others, a damaged or cut answer.
+Nothing is left out: the parts, put together again, are the bytes that went over the line.
+"""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from pymodbus.framer import FramerRTU
+
+from app.bus.faults import EXCEPTIONS, FaultKind
+from app.bus.register_names import NO_NAMES, RegisterNames
+from app.bus.requests import Request, crc_fits
+from app.bus.transactions import Transaction
+from app.signals.numbering import Table
+
+FUNCTIONS: Final = {
+    1: "read coils",
+    2: "read discrete inputs",
+    3: "read holding registers",
+    4: "read input registers",
+    5: "write one coil",
+    6: "write one register",
+    7: "read exception status",
+    8: "diagnostics",
+    11: "read event counter",
+    12: "read event log",
+    15: "write coils",
+    16: "write registers",
+    17: "report server identification",
+    20: "read file record",
+    21: "write file record",
+    22: "mask write register",
+    23: "read and write registers",
+    24: "read FIFO queue",
+    43: "encapsulated transport",
+}
+"""What the standard's functions do."""
+
+_TABLE: Final[dict[int, Table]] = {
+    1: "coil",
+    2: "discrete",
+    3: "holding",
+    4: "input",
+    5: "coil",
+    6: "holding",
+    15: "coil",
+    16: "holding",
+    22: "holding",
+    23: "holding",
+}
+_WHOLE: Final = {5: 8, 6: 8, 7: 5, 8: 8, 11: 8, 15: 8, 16: 8, 22: 10}
+"""RTU frames of answers that have one length, by function."""
+_COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
+"""Functions whose answers carry a byte count behind the function."""
+_LONGEST_RTU: Final = 256
+_MBAP: Final = 7
+_LONGEST_MBAP: Final = 254
+
+
+class Role(enum.StrEnum):
+    """What a frame, or a run of bytes that is none, is to the request."""
+
+    REQUEST = "request"
+    ANSWER = "answer"
+    REFUSAL = "refusal"
+    """The follower answered with an exception."""
+    ECHO = "echo"
+    """Our own request, heard again through the adapter."""
+    STRANGER = "stranger"
+    """A sound frame that does not answer this request."""
+    DAMAGED = "damaged"
+    """The answer, with a check sum that does not fit or without its first byte."""
+    CUT = "cut"
+    """The answer, broken off."""
+    NOISE = "noise"
+    """Bytes that make no frame."""
+
+
+ROLE_WORDS: Final = {
+    Role.REQUEST: "request",
+    Role.ANSWER: "answer",
+    Role.REFUSAL: "answer: refused",
+    Role.ECHO: "echo of the request, from the adapter",
+    Role.STRANGER: "a frame that does not answer this request",
+    Role.DAMAGED: "damaged answer",
+    Role.CUT: "answer that broke off",
+    Role.NOISE: "bytes that make no frame",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Some bytes of a frame, what they are, and what they say. `wrong` marks what does not fit the request.
+
+    `signals` names the signals of the project that these bytes are about.
+    """
+
+    data: bytes
+    name: str
+    words: str
+    signals: tuple[str, ...] = ()
+    wrong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A frame, or a run of bytes that is none, in its parts."""
+
+    role: Role
+    parts: tuple[Part, ...]
+
+    @property
+    def data(self) -> bytes:
+        """All its bytes."""
+        return b"".join(part.data for part in self.parts)
+
+    @property
+    def words(self) -> str:
+        """What it is to the request."""
+        return ROLE_WORDS[self.role]
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """A transaction in words. `fault` is empty if a verified answer came; `signals` are all that it was about."""
+
+    transaction: Transaction
+    sent: Frame
+    received: tuple[Frame, ...]
+    signals: tuple[str, ...]
+    timing: str
+    fault: str
+
+    @property
+    def result(self) -> str:
+        """How it ended, in at most 20 characters."""
+        fault = self.transaction.fault
+        return fault.short if fault else "good"
+
+
+def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explanation:
+    """Take a transaction apart; `names` puts the signals of a project to the registers."""
+    request = transaction.request
+    rtu = transaction.sent == request.rtu
+    reader = _Parts(request, transaction.follower, names, None if rtu else transaction.sent[:2])
+    received = tuple(_rtu_received(transaction, reader) if rtu else _mbap_received(transaction.received, reader))
+    fault = transaction.fault
+    return Explanation(
+        transaction,
+        reader.frame(Role.REQUEST, transaction.sent),
+        received,
+        names.at(transaction.follower, request.table, request.address, request.count),
+        _timing(transaction),
+        fault.sentence if fault else "",
+    )
+
+
+def _timing(transaction: Transaction) -> str:
+    """Measured against predicted time, in words."""
+    measured = f"{milliseconds(transaction.ms)} ms measured"
+    predicted: float | None = getattr(transaction, "predicted_ms", None)
+    if not predicted:
+        return measured
+    over = transaction.ms - predicted
+    side = "longer" if over >= 0 else "shorter"
+    return f"{measured}, {milliseconds(predicted)} ms predicted: {milliseconds(abs(over))} ms {side}"
+
+
+# The parts of one frame ----------------------------------------------------------------------------------------------
+
+
+class _Cursor:
+    """Takes parts off the front of some bytes; what is not there any more makes no part, or a short one."""
+
+    def __init__(self, data: bytes) -> None:
+        self.data = data
+        self.at = 0
+        self.parts: list[Part] = []
+
+    @property
+    def left(self) -> int:
+        return len(self.data) - self.at
+
+    def take(
+        self,
+        size: int,
+        name: str,
+        say: Callable[[bytes], str] | str,
+        *,
+        wrong: Callable[[bytes], bool] | bool = False,
+        signals: tuple[str, ...] = (),
+    ) -> bytes:
+        """Take a part of `size` bytes; `say` and `wrong` are asked only if it is whole."""
+        data = self.data[self.at : self.at + max(0, size)]
+        self.at += len(data)
+        if not data:
+            return data
+        if len(data) < size:
+            self.parts.append(Part(data, name, f"cut off: {len(data)} of {size} bytes", signals, True))
+        else:
+            words = say if isinstance(say, str) else say(data)
+            self.parts.append(Part(data, name, words, signals, wrong if isinstance(wrong, bool) else wrong(data)))
+        return data
+
+    def rest(self, name: str, words: str, *, wrong: bool = False) -> None:
+        """Take whatever is left."""
+        self.take(self.left, name, words, wrong=wrong)
+
+
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """Takes the frames of one transaction apart. `label`: its transaction number on the wire; None: RTU frames."""
+
+    request: Request
+    follower: str
+    names: RegisterNames
+    label: bytes | None
+
+    def frame(self, role: Role, data: bytes, *, headless: bool = False) -> Frame:
+        """A frame in its parts. `headless`: its first byte, the unit, is missing."""
+        cursor = _Cursor(data)
+        asking = role in (Role.REQUEST, Role.ECHO)
+        if self.label is None:
+            if not headless:
+                self._unit(cursor)
+            # The last two bytes are the check sum, unless the frame broke off before it.
+            body = len(data) - 2 if role is not Role.CUT else len(data)
+            pdu = _Cursor(data[cursor.at : body])
+            self._pdu(pdu, asking=asking)
+            cursor.parts += pdu.parts
+            cursor.at = max(cursor.at, body)
+            covered = bytes((self.request.unit,)) + data[:-2] if headless else data[:-2]
+            fits = _crc_fits(covered, data)
+            cursor.take(2, "check sum", _crc_words(covered, fits=fits), wrong=not fits)
+        else:
+            self._header(cursor, self.label, asking=asking)
+            pdu = _Cursor(data[cursor.at :])
+            self._pdu(pdu, asking=asking)
+            cursor.parts += pdu.parts
+        return Frame(role, tuple(cursor.parts))
+
+    def _unit(self, cursor: _Cursor) -> None:
+        asked = self.request.unit
+
+        def say(data: bytes) -> str:
+            unit = data[0]
+            if unit != asked:
+                return f"{unit}; asked was {asked}"
+            return "0, a broadcast to all units" if unit == 0 else f"{unit}, follower {self.follower}"
+
+        cursor.take(1, "unit", say, wrong=lambda data: data[0] != asked)
+
+    def _header(self, cursor: _Cursor, label: bytes, *, asking: bool) -> None:
+        own = int.from_bytes(label, "big")
+
+        def number(part: bytes) -> str:
+            found = int.from_bytes(part, "big")
+            if asking:
+                return f"{found}"
+            return f"{found}, as asked" if found == own else f"{found}; asked was {own}"
+
+        cursor.take(2, "transaction", number, wrong=lambda part: part != label)
+        cursor.take(
+            2,
+            "protocol",
+            lambda part: "Modbus" if part == b"\0\0" else "not Modbus: this must be 0",
+            wrong=lambda part: part != b"\0\0",
+        )
+        follow = max(0, len(cursor.data) - 6)
+
+        def length(part: bytes) -> str:
+            said = int.from_bytes(part, "big")
+            return f"{_bytes(said)} follow" if said == follow else f"{_bytes(said)} should follow, {follow} do"
+
+        cursor.take(2, "length", length, wrong=lambda part: int.from_bytes(part, "big") != follow)
+        self._unit(cursor)
+
+    # the function and its data
+
+    def _pdu(self, cursor: _Cursor, *, asking: bool) -> None:
+        if not cursor.left:
+            return
+        own = self.request.function
+        function = cursor.data[0]
+        plain = function & 0x7F
+        name = FUNCTIONS.get(plain, "not in the standard")
+        if function & 0x80 and not asking:
+            other = "" if plain == own else f"; asked was {own:02d}"
+            cursor.take(1, "function", f"{plain:02d}, {name}: refused (80h added){other}", wrong=plain != own)
+            cursor.take(1, "exception", lambda data: _exception_words(data[0]))
+            cursor.rest("surplus", "more than an exception has", wrong=True)
+            return
+        wrong = function != own
+        other = f"; asked was {own:02d}" if wrong else ""
+        cursor.take(1, "function", f"{function:02d}, {name}{other}", wrong=wrong)
+        if function in (1, 2, 3, 4):
+            if asking:
+                self._address(cursor, function)
+                self._count(cursor, function)
+            else:
+                self._read_answer(cursor, function)
+        elif function in (5, 6):
+            self._single(cursor, function)
+        elif function in (15, 16):
+            self._address(cursor, function)
+            self._count(cursor, function)
+            if asking:
+                self._written(cursor, function)
+        elif function == 22:
+            self._mask(cursor)
+        elif function == 23:
+            self._both(cursor, asking=asking)
+        cursor.rest("data" if function not in _TABLE else "surplus", _surplus(function), wrong=function in _TABLE)
+
+    def _address(self, cursor: _Cursor, function: int, name: str = "address") -> None:
+        request, table = self.request, _TABLE[function]
+
+        def say(data: bytes) -> str:
+            address = int.from_bytes(data, "big")
+            words = self._place(table, address, 1)
+            if function == request.function and function != 23 and address != request.address:
+                words += f"; asked was {request.address}"
+            return words
+
+        def wrong(data: bytes) -> bool:
+            return function == request.function != 23 and int.from_bytes(data, "big") != request.address
+
+        signals: tuple[str, ...] = ()
+        if function == request.function:
+            signals = self.names.at(self.follower, table, request.address, request.count)
+        cursor.take(2, name, say, wrong=wrong, signals=signals)
+
+    def _place(self, table: Table, address: int, count: int) -> str:
+        """'holding register 310 (310 on the wire is 40311 in the manual)', in short."""
+        kind = {"coil": "coil", "discrete": "discrete input", "holding": "holding register", "input": "input register"}
+        last = address + count - 1
+        span = f"{kind[table]} {address}" if count == 1 else f"{kind[table]}s {address} to {last}"
+        documented = self.names.documented(self.follower, table, address)
+        return span if documented is None else f"{span} on the wire, {documented} in the manual"
+
+    def _count(self, cursor: _Cursor, function: int, name: str = "count") -> None:
+        request = self.request
+        unit = "bit" if _TABLE[function] in ("coil", "discrete") else "register"
+
+        def wrong(data: bytes) -> bool:
+            return function == request.function != 23 and int.from_bytes(data, "big") != request.count
+
+        def say(data: bytes) -> str:
+            count = int.from_bytes(data, "big")
+            words = f"{count} {unit}" + ("s" if count != 1 else "")
+            return f"{words}; asked were {request.count}" if wrong(data) else words
+
+        cursor.take(2, name, say, wrong=wrong)
+
+    def _read_answer(self, cursor: _Cursor, function: int) -> None:
+        request = self.request
+        bits = function in (1, 2)
+        due = (request.count + 7) // 8 if bits else 2 * request.count
+        ours = function == request.function
+        fits = False
+
+        def say(data: bytes) -> str:
+            words = f"{_bytes(data[0])} of data follow"
+            return words if not ours or data[0] == due else f"{words}; {due} were due"
+
+        said = cursor.take(1, "byte count", say, wrong=lambda data: ours and data[0] != due)
+        if said:
+            fits = ours and said[0] == due
+            size = min(said[0], cursor.left)
+            if not fits:
+                cursor.take(said[0], "data", f"not for this request{': its length is wrong' if ours else ''}")
+            elif bits:
+                self._bits(cursor, cursor.data[cursor.at : cursor.at + size], request.address, request.count)
+            else:
+                self._registers(cursor, cursor.data[cursor.at : cursor.at + size], request.address)
+
+    def _registers(self, cursor: _Cursor, data: bytes, address: int, table: Table | None = None) -> None:
+        """Registers, signal by signal."""
+        table = table or self.request.table
+        words = [int.from_bytes(data[i : i + 2], "big") for i in range(0, len(data) - 1, 2)]
+        for group in self.names.groups(self.follower, table, address, words):
+            count = group.end - group.address
+            name = f"register {group.address}" if count == 1 else f"registers {group.address} to {group.end - 1}"
+            told = group.words or "no signal: " + _numbers(words[group.address - address : group.end - address])
+            cursor.take(2 * count, name, told, signals=group.signals)
+        if len(data) % 2:
+            cursor.take(2, f"register {address + len(words)}", "")
+
+    def _bits(self, cursor: _Cursor, data: bytes, address: int, count: int, table: Table | None = None) -> None:
+        """Bits, byte by byte: the lowest bit of the first byte is the first coil or input."""
+        table = table or self.request.table
+        kind = "coil" if table == "coil" else "input"
+        for start in range(0, min(count, 8 * len(data)), 8):
+            byte = data[start // 8]
+            states = [bool(byte >> place & 1) for place in range(min(8, count - start))]
+            first, last = address + start, address + start + len(states) - 1
+            groups = self.names.groups(self.follower, table, first, states)
+            named = "; ".join(group.words for group in groups if group.words)
+            plain = "lowest first: " + " ".join("1" if on else "0" for on in states)
+            cursor.take(
+                1,
+                f"{kind} {first}" if first == last else f"{kind}s {first} to {last}",
+                f"{named} ({plain})" if named else plain,
+                signals=tuple(name for group in groups for name in group.signals),
+            )
+
+    def _single(self, cursor: _Cursor, function: int) -> None:
+        """Functions 05 and 06, whose answer repeats the request."""
+        request = self.request
+        self._address(cursor, function)
+        ours = function == request.function
+        wanted = request.pdu[3:5]
+
+        def say(data: bytes) -> str:
+            if function == 5:
+                words = {b"\xff\x00": "on", b"\x00\x00": "off"}.get(data, "neither FF00h (on) nor 0000h (off)")
+                named = self._told([data == b"\xff\x00"])
+            else:
+                number = int.from_bytes(data, "big")
+                words, named = str(number), self._told([number])
+            words = named or words
+            return f"{words}; written was {_hex(wanted)}" if ours and data != wanted else words
+
+        signals = self.names.at(self.follower, request.table, request.address, request.count) if ours else ()
+        cursor.take(2, "value", say, wrong=lambda data: ours and data != wanted, signals=signals)
+
+    def _told(self, words: list[int] | list[bool]) -> str:
+        request = self.request
+        groups = self.names.groups(self.follower, request.table, request.address, words)
+        return "; ".join(group.words for group in groups if group.words)
+
+    def _written(self, cursor: _Cursor, function: int) -> None:
+        """The byte count and the data of functions 15 and 16."""
+        request = self.request
+        said = cursor.take(1, "byte count", lambda data: f"{_bytes(data[0])} of data follow")
+        if said:
+            data = cursor.data[cursor.at : cursor.at + said[0]]
+            if function == 15:
+                self._bits(cursor, data, request.address, request.count)
+            else:
+                self._registers(cursor, data, request.address)
+
+    def _mask(self, cursor: _Cursor) -> None:
+        self._address(cursor, 22)
+        cursor.take(2, "AND mask", lambda data: f"keeps the bits {_bits_set(data) or 'none'}")
+        cursor.take(2, "OR mask", lambda data: f"sets the bits {_bits_set(data) or 'none'} where the AND mask is 0")
+
+    def _both(self, cursor: _Cursor, *, asking: bool) -> None:
+        if not asking:
+            said = cursor.take(1, "byte count", lambda data: f"{_bytes(data[0])} of data follow")
+            if said:
+                cursor.take(said[0], "data", "the registers that were read")
+            return
+        self._address(cursor, 23, "read address")
+        self._count(cursor, 23, "read count")
+        self._address(cursor, 23, "write address")
+        self._count(cursor, 23, "write count")
+        said = cursor.take(1, "byte count", lambda data: f"{_bytes(data[0])} of data follow")
+        if said:
+            cursor.take(said[0], "data", "the registers that are written")
+
+
+# What arrived --------------------------------------------------------------------------------------------------------
+
+
+def _rtu_received(transaction: Transaction, reader: _Parts) -> Iterator[Frame]:
+    """The frames in what arrived on a line whose frames carry a unit and a check sum."""
+    request, data = transaction.request, transaction.received
+    echoed = _echo_due(transaction)
+    head = bytes((request.unit,)) + request.answer_head
+    whole = request.answer_length + 3
+    found: list[tuple[int, int, Role]] = []
+    at = 0
+    while at < len(data):
+        if echoed and data.startswith(request.rtu, at):
+            found.append((at, len(request.rtu), Role.ECHO))
+            echoed = False
+        elif data.startswith(head, at) and len(data) - at >= whole and crc_fits(data[at : at + whole]):
+            found.append((at, whole, Role.ANSWER))
+        elif (length := _sound_length(data, at)) is not None:
+            refused = data[at] == request.unit and data[at + 1] == request.function | 0x80
+            found.append((at, length, Role.REFUSAL if refused else Role.STRANGER))
+        else:
+            at += 1
+            continue
+        at += found[-1][1]
+    answered = any(role in (Role.ANSWER, Role.REFUSAL) for _, _, role in found)
+    end = 0
+    for start, length, role in [*found, (len(data), 0, Role.NOISE)]:
+        if start > end:
+            stray = data[end:start]
+            yield from [_noise(stray)] if answered else _damaged(stray, reader)
+        if length:
+            yield reader.frame(role, data[start : start + length])
+        end = start + length
+
+
+def _echo_due(transaction: Transaction) -> bool:
+    """Whether the first copy of the request in what arrived is an echo rather than the answer."""
+    request = transaction.request
+    if not request.answer_is_echo:
+        return True
+    copies = transaction.received.count(request.rtu)
+    fault = transaction.fault
+    return copies > 1 or (fault is not None and fault.kind is not FaultKind.LATE)
+
+
+def _damaged(data: bytes, reader: _Parts) -> Iterator[Frame]:
+    """Bytes that make no sound frame, while the answer is missing: what may be left of it."""
+    request = reader.request
+    head = bytes((request.unit,)) + request.answer_head
+    refusal = bytes((request.unit, request.function | 0x80))
+    at = next((place for place in (data.find(head), data.find(refusal), data.find(head[:2])) if place >= 0), -1)
+    if at < 0:
+        if len(data) >= 4 and crc_fits(bytes((request.unit,)) + data):
+            yield reader.frame(Role.DAMAGED, data, headless=True)
+        elif head.startswith(data):
+            yield reader.frame(Role.CUT, data)
+        else:
+            yield _noise(data)
+        return
+    if at:
+        yield _noise(data[:at])
+    rest = data[at:]
+    if rest.startswith(refusal):
+        length = 5
+    elif request.function in _COUNTED and len(rest) > 2:
+        length = min(rest[2] + 5, _LONGEST_RTU)
+    else:
+        length = request.answer_length + 3
+    if len(rest) < length:
+        # The whole of a shorter answer may have arrived with a byte count that is damaged.
+        yield _cut(rest, length, reader)
+        return
+    yield reader.frame(Role.DAMAGED, rest[:length])
+    if len(rest) > length:
+        yield _noise(rest[length:])
+
+
+def _cut(data: bytes, length: int, reader: _Parts) -> Frame:
+    """An answer of which `length` bytes should have come: its check sum may have begun."""
+    if len(data) == length - 1:
+        frame = reader.frame(Role.CUT, data[:-1])
+        return Frame(Role.CUT, (*frame.parts, Part(data[-1:], "check sum", "cut off: 1 of 2 bytes", (), True)))
+    return reader.frame(Role.CUT, data)
+
+
+def _noise(data: bytes) -> Frame:
+    return Frame(Role.NOISE, (Part(data, "stray bytes" if len(data) > 1 else "stray byte", "no frame", (), True),))
+
+
+def _sound_length(data: bytes, at: int) -> int | None:
+    """The length of a whole answer of whomever to whatever that begins at `at`, if its check sum fits."""
+    if len(data) - at < 5 or not 1 <= data[at] <= 247:
+        return None
+    function = data[at + 1]
+    length = data[at + 2] + 5 if function in _COUNTED else 5 if function >= 0x81 else _WHOLE.get(function, 0)
+    if not length or len(data) - at < length or not crc_fits(data[at : at + length]):
+        return None
+    return length
+
+
+def _mbap_received(data: bytes, reader: _Parts) -> Iterator[Frame]:
+    """The frames in what arrived on a line whose frames carry a header with a transaction number."""
+    label = reader.label or b""
+    at = stray = 0
+    while at < len(data):
+        length = _mbap_length(data, at)
+        if length is None:
+            at += 1
+            continue
+        if at > stray:
+            yield _noise(data[stray:at])
+        frame = data[at : at + length]
+        yield reader.frame(_mbap_role(reader.request, label, frame, length), frame)
+        at += len(frame)
+        stray = at
+    if at > stray:
+        rest = data[stray:]
+        begun = (label + b"\0\0").startswith(rest[:4])
+        yield reader.frame(Role.CUT, rest) if begun else _noise(rest)
+
+
+def _mbap_role(request: Request, label: bytes, frame: bytes, length: int) -> Role:
+    if len(frame) < length:
+        return Role.CUT
+    ours = frame[:2] == label and frame[6] == request.unit
+    if ours and frame[7:].startswith(request.answer_head) and len(frame) == request.answer_length + _MBAP:
+        return Role.ANSWER
+    if ours and frame[7] == request.function | 0x80 and len(frame) == _MBAP + 2:
+        return Role.REFUSAL
+    return Role.STRANGER
+
+
+def _mbap_length(data: bytes, at: int) -> int | None:
+    """The length of the frame whose header stands at `at`; None if none can stand there."""
+    if len(data) - at <= _MBAP or data[at + 2 : at + 4] != b"\0\0":
+        return None
+    length = int.from_bytes(data[at + 4 : at + 6], "big")
+    return 6 + length if 2 < length <= _LONGEST_MBAP and data[at + 7] & 0x7F else None
+
+
+# Words ---------------------------------------------------------------------------------------------------------------
+
+
+def milliseconds(ms: float) -> str:
+    """A time in milliseconds, as fine as is worth reading."""
+    return f"{ms:.2f}" if ms < 1 else f"{ms:.1f}" if ms < 100 else f"{ms:.0f}"
+
+
+def _crc_fits(covered: bytes, data: bytes) -> bool:
+    return len(covered) > 0 and crc_fits(covered + data[-2:])
+
+
+def _crc_words(covered: bytes, *, fits: bool) -> str:
+    if fits:
+        return "fits"
+    return f"does not fit: these bytes would have {_hex(FramerRTU.compute_CRC(covered).to_bytes(2, 'big'))}"
+
+
+def _exception_words(code: int) -> str:
+    if code in EXCEPTIONS:
+        name, meaning = EXCEPTIONS[code]
+        return f"{code:02d}, {name}: {meaning}"
+    return f"{code:02d}, not in the standard: see the follower's manual"
+
+
+def _surplus(function: int) -> str:
+    return "more than this function has" if function in _TABLE else "not told apart"
+
+
+def _bits_set(data: bytes) -> str:
+    word = int.from_bytes(data, "big")
+    return "0 to 15" if word == 0xFFFF else " ".join(str(bit) for bit in range(16) if word >> bit & 1)
+
+
+def _numbers(words: list[int]) -> str:
+    shown = " ".join(str(word) for word in words[:8])
+    return f"{shown} \u2026" if len(words) > 8 else shown
+
+
+def _bytes(count: int) -> str:
+    return "1 byte" if count == 1 else f"{count} bytes"
+
+
+def _hex(data: bytes) -> str:
+    return data.hex(" ").upper()

@@ -1,0 +1,151 @@
+"""Which signals of a project stand in which registers, to put names and values to the bytes of a transaction."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Final, Self
+
+from app.project.binding import Binding, bindings, plain_text
+from app.project.model import Project
+from app.signals.encoding import Implausible
+from app.signals.numbering import NotARegister, Table, documented_number
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Neighbouring registers or bits that belong together, from wire address `address` up to `end`, not included.
+
+    `words` says what stands there, signal by signal; it is empty, and so is `signals`, where no signal stands.
+    """
+
+    address: int
+    end: int
+    signals: tuple[str, ...] = ()
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A register signal, and the signals that are bits of it."""
+
+    binding: Binding
+    bits: tuple[Binding, ...]
+
+    @property
+    def address(self) -> int:
+        return self.binding.address
+
+    @property
+    def end(self) -> int:
+        return self.binding.address + self.binding.count
+
+
+class RegisterNames:
+    """The signals of one project by follower, table and wire address. Immutable."""
+
+    def __init__(self, project: Project | None, places: Mapping[tuple[str, Table], Sequence[_Place]]) -> None:
+        self._project = project
+        self._places = places
+        self._starts = {key: [place.address for place in found] for key, found in places.items()}
+        self._longest = {key: max(place.binding.count for place in found) for key, found in places.items()}
+
+    @classmethod
+    def of(cls, project: Project) -> Self:
+        """The names of all signals of `project` that can be found on a line."""
+        bits: dict[str, list[Binding]] = {}
+        bound = bindings(project)
+        for binding in bound.values():
+            if binding.bit is not None:
+                bits.setdefault(binding.base.name, []).append(binding)
+        places: dict[tuple[str, Table], list[_Place]] = {}
+        for name, binding in bound.items():
+            if binding.bit is None:
+                key = binding.follower.name, binding.table
+                places.setdefault(key, []).append(_Place(binding, tuple(bits.get(name, ()))))
+        for found in places.values():
+            found.sort(key=lambda place: (place.address, place.end))
+        return cls(project, MappingProxyType(places))
+
+    def documented(self, follower: str, table: Table, address: int) -> int | None:
+        """The number that the follower's manual gives the register; None if that is the wire address, or unknown."""
+        found = self._project.follower_named.get(follower) if self._project else None
+        if found is None:
+            return None
+        try:
+            number = documented_number(found.numbering, table, address)
+        except NotARegister:
+            return None
+        return None if number == address else number
+
+    def at(self, follower: str, table: Table, address: int, count: int) -> tuple[str, ...]:
+        """The signals that stand, whole or in part, in `count` registers or bits from wire address `address` on."""
+        return tuple(place.binding.signal.name for place in self._within(follower, table, address, count))
+
+    def groups(
+        self, follower: str, table: Table, address: int, words: Sequence[int] | Sequence[bool]
+    ) -> tuple[Group, ...]:
+        """`words`, from wire address `address` on, parted into groups: signals that share a register stay together.
+
+        The groups follow one another without a gap and cover all of `words`.
+        """
+        end = address + len(words)
+        clusters: list[list[_Place]] = []
+        reach = address
+        for place in self._within(follower, table, address, len(words)):
+            if clusters and place.address < reach:
+                clusters[-1].append(place)
+            else:
+                clusters.append([place])
+            reach = max(reach, place.end)
+        groups: list[Group] = []
+        at = address
+        for cluster in clusters:
+            first = max(address, cluster[0].address)
+            behind = min(end, max(place.end for place in cluster))
+            if first > at:
+                groups.append(Group(at, first))
+            told = [self._told(place, address, words) for place in cluster]
+            names = tuple(place.binding.signal.name for place in cluster)
+            groups.append(Group(first, behind, names, "; ".join(told)))
+            at = behind
+        if at < end:
+            groups.append(Group(at, end))
+        return tuple(groups)
+
+    def _within(self, follower: str, table: Table, address: int, count: int) -> list[_Place]:
+        key = follower, table
+        places = self._places.get(key, ())
+        if not places:
+            return []
+        first = bisect_left(self._starts[key], address - self._longest[key] + 1)
+        behind = bisect_left(self._starts[key], address + count)
+        return [place for place in places[first:behind] if place.end > address]
+
+    def _told(self, place: _Place, address: int, words: Sequence[int] | Sequence[bool]) -> str:
+        """A signal with its value, and its bits with theirs: 'speed = 38.2 Hz (raw 7630)'."""
+        binding = place.binding
+        name = binding.signal.name
+        first = place.address - address
+        own = words[first : first + binding.count] if first >= 0 else ()
+        if len(own) < binding.count:
+            return f"a part of {name}, which has {binding.count} registers"
+        try:
+            raw, value = binding.decode(own)
+        except Implausible as why:
+            return f"{name}: {why}"
+        assert self._project is not None  # there are no places without one
+        text = plain_text(self._project, name, value)
+        shown = f"{text} {binding.signal.unit}".rstrip()
+        told = f"{name} = {shown}" if isinstance(raw, str) or text == str(raw) else f"{name} = {shown} (raw {raw})"
+        for bit in place.bits:
+            on = bit.decode(own)[1]
+            text = plain_text(self._project, bit.signal.name, on)
+            told += f", {bit.signal.name} = {text}"
+        return told
+
+
+NO_NAMES: Final = RegisterNames(None, {})
+"""For bytes of which no project is known."""

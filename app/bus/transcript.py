@@ -1,0 +1,124 @@
+"""Transactions as text: a line each, every byte explained, or plain types for JSON."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from typing import Any
+
+from app.bus.explain import Explanation, Frame, Role, milliseconds
+from app.bus.transactions import Transaction
+
+GOOD, BAD = "\u2713", "\u26a0"
+"""Marks before the result, so that colour is never the only sign."""
+
+
+def clock_text(epoch_s: float) -> str:
+    """The local time of day to the millisecond of a time in seconds since 1970: '14:05:03.214'."""
+    return datetime.fromtimestamp(epoch_s).strftime("%H:%M:%S.%f")[:-3]
+
+
+def hex_text(data: bytes) -> str:
+    """Bytes in hexadecimal, a blank between them: '03 6B'."""
+    return data.hex(" ").upper()
+
+
+def result_text(transaction: Transaction) -> str:
+    """How it ended, with a mark and in a few words."""
+    fault = transaction.fault
+    return f"{BAD} {fault.short}" if fault else f"{GOOD} good"
+
+
+def times_text(transaction: Transaction) -> str:
+    """Measured and, where known, predicted time: '12.9 ms (predicted 12.6)'."""
+    predicted: float | None = getattr(transaction, "predicted_ms", None)
+    measured = f"{milliseconds(transaction.ms)} ms"
+    return f"{measured} (predicted {milliseconds(predicted)})" if predicted else measured
+
+
+def one_line(explanation: Explanation, clock: str) -> str:
+    """A transaction in one line, its bytes in parts: bytes that belong together stand together.
+
+    `clock` is the time of day at which the request was sent.
+    """
+    transaction = explanation.transaction
+    columns = (
+        clock,
+        f"{transaction.follower:<8}",
+        f"{transaction.kind:<24}",
+        f"{times_text(transaction):<25}",
+        f"{result_text(transaction):<16}",
+        f"> {_compact(explanation.sent)}",
+        *(f"< {_compact(frame)}" for frame in explanation.received),
+    )
+    return "  ".join(columns).rstrip()
+
+
+def many_lines(explanation: Explanation, clock: str) -> str:
+    """A transaction with every part explained, without a line end behind the last line."""
+    transaction = explanation.transaction
+    lines = [
+        f"{clock}  {transaction.follower}: {transaction.kind}, line '{transaction.line}'",
+        f"  {result_text(transaction)}; {explanation.timing}",
+    ]
+    if explanation.fault:
+        lines.append(f"  {explanation.fault}")
+    lines += ["  sent: request", *_part_lines([explanation.sent])]
+    for frame in explanation.received:
+        lines += [f"  received: {frame.words}", *_part_lines([frame])]
+    if not explanation.received:
+        lines.append("  received: nothing")
+    return "\n".join(lines)
+
+
+def as_json(explanation: Explanation, epoch_s: float) -> dict[str, Any]:
+    """A transaction in plain types; `epoch_s` is when it was sent, in seconds since 1970."""
+    transaction = explanation.transaction
+    fault = transaction.fault
+    predicted: float | None = getattr(transaction, "predicted_ms", None)
+    return {
+        "time": round(epoch_s, 6),
+        "line": transaction.line,
+        "follower": transaction.follower,
+        "unit": transaction.request.unit,
+        "what": transaction.kind,
+        "signals": list(explanation.signals),
+        "ms": round(transaction.ms, 3),
+        "predicted_ms": None if predicted is None else round(predicted, 3),
+        "fault": None if fault is None else {"kind": str(fault.kind), "words": fault.sentence},
+        "sent": _frame_json(explanation.sent),
+        "received": [_frame_json(frame) for frame in explanation.received],
+    }
+
+
+def _frame_json(frame: Frame) -> dict[str, Any]:
+    return {
+        "role": str(frame.role),
+        "parts": [
+            {
+                "hex": hex_text(part.data),
+                "part": part.name,
+                "words": part.words,
+                "signals": list(part.signals),
+                "wrong": part.wrong,
+            }
+            for part in frame.parts
+        ],
+    }
+
+
+def _compact(frame: Frame) -> str:
+    parts = " ".join(part.data.hex().upper() for part in frame.parts)
+    return parts if frame.role in (Role.REQUEST, Role.ANSWER, Role.REFUSAL) else f"[{frame.words}: {parts}]"
+
+
+HEX_COLUMN = 24
+"""Characters that the bytes of a part take in the explained form before its name; longer ones push it on."""
+
+
+def _part_lines(frames: Iterable[Frame]) -> list[str]:
+    return [
+        f"    {hex_text(part.data):<{HEX_COLUMN}} {BAD if part.wrong else ' '} {part.name}: {part.words}"
+        for frame in frames
+        for part in frame.parts
+    ]

@@ -60,31 +60,29 @@ def run_window(
     theme = Theme(application)
     theme.choose(appearance or settings.appearance)
     ring = FocusRing(application)
+    window = MainWindow(settings, theme)
+    outcome = _Outcome()
     try:
-        window = MainWindow(settings, theme)
-        if project_path is not None:
-            try:
-                project = load(project_path)
-            except ProjectFileError as error:
-                window.deleteLater()
-                return _complain(str(error))
-            window.take(project, None if demo else project_path)
-        if grab is not None:
-            window.resize(*GRAB_SIZE)
-        window.show()
-        if demo:
-            window.show_workplace(1)
-            window.bench.connect_line()
-            QTimer.singleShot(KEYS_AFTER_MS, window, lambda: _press(window, list(keys)))
-        outcome = _Outcome()
-        if grab is not None or for_s is not None:
-            after = GRAB_AFTER_S if for_s is None else for_s
-            QTimer.singleShot(int(after * 1000), window, lambda: _finish(window, grab, outcome))
         with _interruptible(window):
+            if project_path is not None:
+                window.take(load(project_path), None if demo else project_path)
+            if grab is not None:
+                window.resize(*GRAB_SIZE)
+            window.show()
+            if demo:
+                window.show_workplace(1)
+                window.bench.connect_line()
+                QTimer.singleShot(KEYS_AFTER_MS, window, lambda: _press(window, list(keys)))
+            if grab is not None or for_s is not None:
+                after = GRAB_AFTER_S if for_s is None else for_s
+                QTimer.singleShot(int(after * 1000), window, lambda: _finish(window, grab, outcome))
             application.exec()
+    except ProjectFileError as error:
+        outcome.trouble = str(error)
+    finally:
+        # Whatever happened: no line stays open, and no thread outlives the window.
         window.live.disconnect_from_line()
         window.deleteLater()
-    finally:
         ring.stop()
     return _complain(outcome.trouble) if outcome.trouble else FINE
 

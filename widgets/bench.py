@@ -108,6 +108,7 @@ class BenchWorkplace(QWidget):
         self._live.connection_changed.connect(dialog.reject)
         accepted = bool(dialog.exec())
         self._live.connection_changed.disconnect(dialog.reject)
+        dialog.deleteLater()
         if accepted and self._live.session is session:
             self._live.arm()
             self.face.setFocus()

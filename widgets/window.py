@@ -16,6 +16,7 @@ from PySide6.QtGui import (
     QKeySequence,
 )
 from PySide6.QtWidgets import (
+    QDialog,
     QFileDialog,
     QFrame,
     QHBoxLayout,
@@ -82,6 +83,7 @@ class MainWindow(QMainWindow):
         dialog = TemplateDialog(self)
         if dialog.exec():
             self.take(dialog.project, None)
+        dialog.deleteLater()
 
     def open(self) -> None:
         """Ask for a file and open it."""
@@ -137,7 +139,9 @@ class MainWindow(QMainWindow):
         button = QMessageBox.StandardButton
         answer.setStandardButtons(button.Save | button.Discard | button.Cancel)
         answer.setDefaultButton(button.Save)
-        match answer.exec():
+        pressed = answer.exec()
+        answer.deleteLater()
+        match pressed:
             case button.Save:
                 return self.save()
             case button.Discard:
@@ -155,7 +159,7 @@ class MainWindow(QMainWindow):
         summary = self.tr("{file} cannot be opened. Problems found: {count}").format(
             file=path.name, count=len(error.problems)
         )
-        ProblemsDialog(self.tr("This file cannot be opened"), summary, error.problems, self).exec()
+        _run(ProblemsDialog(self.tr("This file cannot be opened"), summary, error.problems, self))
 
     def _save_to(self, path: Path) -> bool:
         try:
@@ -219,8 +223,8 @@ class MainWindow(QMainWindow):
         self.strip_action = self._action(self.tr("&Line strip"), self.strip.setVisible, "Ctrl+Shift+L", toggles=True)
         self.strip_action.setChecked(True)
         self.shortcuts_action = self._action(self.tr("&Keys and shortcuts"), self._show_shortcuts, "Ctrl+F1")
-        self.cautions_action = self._action(self.tr("&Cautions"), lambda: CautionsDialog(self).exec(), "Ctrl+Shift+F1")
-        self.about_action = self._action(self.tr("&About Fanlight"), lambda: AboutDialog(self).exec(), "Ctrl+Shift+H")
+        self.cautions_action = self._action(self.tr("&Cautions"), lambda: _run(CautionsDialog(self)), "Ctrl+Shift+F1")
+        self.about_action = self._action(self.tr("&About Fanlight"), lambda: _run(AboutDialog(self)), "Ctrl+Shift+H")
         self.about_action.setMenuRole(QAction.MenuRole.AboutRole)
 
     def _action(
@@ -234,7 +238,9 @@ class MainWindow(QMainWindow):
         action = QAction(text, self)
         action.setCheckable(toggles)
         if isinstance(shortcut, QKeySequence.StandardKey):
-            action.setShortcuts(shortcut)
+            # Without the names of multimedia keys, which Qt lists too and few keyboards have.
+            bindings = QKeySequence.keyBindings(shortcut)
+            action.setShortcuts([keys for keys in bindings if "+" in keys.toString()] or bindings)
         elif shortcut is not None:
             action.setShortcut(shortcut)
         if toggles:
@@ -390,7 +396,7 @@ class MainWindow(QMainWindow):
 
     def _show_shortcuts(self) -> None:
         menus = [action.menu() for action in self.menuBar().actions()]
-        ShortcutsDialog([menu for menu in menus if isinstance(menu, QMenu)], self.document.project.panel, self).exec()
+        _run(ShortcutsDialog([menu for menu in menus if isinstance(menu, QMenu)], self.document.project.panel, self))
 
     # Events
 
@@ -421,6 +427,12 @@ class MainWindow(QMainWindow):
             event.acceptProposedAction()
             # A dialog inside the drop would hold the program that the file was dragged from.
             QTimer.singleShot(0, self, lambda: self.open_file(path))
+
+
+def _run(dialog: QDialog) -> None:
+    """Show a dialog until it is closed, and keep nothing of it."""
+    dialog.exec()
+    dialog.deleteLater()
 
 
 def _dragged_file(event: QDropEvent) -> Path | None:

@@ -1,0 +1,454 @@
+"""The main window: files and unsaved changes, workplaces, menus and shortcuts, dropping a file, leaving in order."""
+
+from __future__ import annotations
+
+import threading
+from collections import Counter
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, QSettings, Qt, QTimer, QUrl
+from PySide6.QtGui import QAction, QDragEnterEvent, QDropEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QFileDialog, QMenu, QMessageBox, QWidget
+from pytestqt.qtbot import QtBot
+
+from app.project.files import load, save
+from app.project.model import Project
+from tests.widgets.bench_project import bench_project
+from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.problems import ProblemsDialog
+from widgets.templates import TemplateDialog
+from widgets.window import MainWindow
+
+BAD = """
+format = 1
+[panel]
+start = "run"
+rows = 4
+columns = 20
+colour = "green"
+[[screen]]
+name = "run"
+text = ["a", "b", "c", "d"]
+[[screen.field]]
+at = [0, 0]
+width = 3
+signal = "sped"
+[[signal]]
+name = "speed"
+held = 1
+"""
+
+
+@pytest.fixture(autouse=True)
+def _own_settings(tmp_path: Path) -> None:
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
+
+
+@pytest.fixture(autouse=True)
+def _no_thread_is_left() -> Iterator[None]:
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+@pytest.fixture
+def window(qtbot: QtBot) -> Iterator[MainWindow]:
+    made = MainWindow()
+    made.show()
+    made.activateWindow()
+    qtbot.waitUntil(made.isActiveWindow)
+    yield made
+    made.leave()
+    made.deleteLater()
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "pump room.toml"
+    save(bench_project(), path)
+    return path
+
+
+def retitle(project: Project) -> Project:
+    return project.but(title=project.title + "!")
+
+
+def change(window: MainWindow) -> None:
+    window.document.do("Title", retitle)
+
+
+def when_asked(answer: Callable[[QWidget], None]) -> list[tuple[type[QWidget], str]]:
+    """Answer the next modal dialog; what it was and what it said stands in the list afterwards."""
+    asked: list[tuple[type[QWidget], str]] = []
+
+    def look() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert dialog is not None, "nothing was asked"
+        asked.append((type(dialog), dialog.text() if isinstance(dialog, QMessageBox) else ""))
+        answer(dialog)
+
+    QTimer.singleShot(0, look)
+    return asked
+
+
+def press(button: QMessageBox.StandardButton) -> Callable[[QWidget], None]:
+    def answer(dialog: QWidget) -> None:
+        assert isinstance(dialog, QMessageBox)
+        QTest.mouseClick(dialog.button(button), Qt.MouseButton.LeftButton)
+
+    return answer
+
+
+def name_file(monkeypatch: pytest.MonkeyPatch, method: str, path: Path | None) -> None:
+    """The system's own file dialog cannot be operated in a test: it answers this."""
+    monkeypatch.setattr(QFileDialog, method, lambda *_args, **_more: ("" if path is None else str(path), ""))
+
+
+# Files
+
+
+def test_begins_with_a_blank_project_and_the_design(window: MainWindow) -> None:
+    assert window.workplace is window.design
+    assert window.windowTitle() == "untitled[*] \u2013 Fanlight"
+    assert not window.isWindowModified()
+
+
+def test_opens_a_file_and_remembers_it(window: MainWindow, file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    name_file(monkeypatch, "getOpenFileName", file)
+    QTest.keySequence(window, "Ctrl+O")
+    assert window.document.project == bench_project()
+    assert window.windowTitle() == "pump room[*] \u2013 Fanlight"
+    assert window.settings.recent == (file,)
+    assert file.name in window._recent_menu.actions()[0].text()
+
+
+def test_a_change_is_marked_and_undo_takes_the_mark_away(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    change(window)
+    assert window.isWindowModified()
+    assert window.undo_action.text() == "&Undo: Title"
+    QTest.keySequence(window, "Ctrl+Z")
+    assert not window.isWindowModified()
+    assert not window.undo_action.isEnabled()
+    assert window.redo_action.text() == "&Redo: Title"
+    QTest.keySequence(window, "Ctrl+Shift+Z")
+    assert window.isWindowModified()
+
+
+def test_saves_to_its_file(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    change(window)
+    QTest.keySequence(window, "Ctrl+S")
+    assert load(file).title == "Bench!"
+    assert not window.isWindowModified()
+    assert window._told.text() == "Saved pump room.toml"
+
+
+def test_saving_what_has_no_file_asks_for_one_and_adds_the_suffix(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    name_file(monkeypatch, "getSaveFileName", tmp_path / "first")
+    change(window)
+    QTest.keySequence(window, "Ctrl+S")
+    assert load(tmp_path / "first.toml").title == "!"
+    assert window.document.path == tmp_path / "first.toml"
+    assert window.windowTitle() == "first[*] \u2013 Fanlight"
+
+
+def test_no_name_given_is_not_saved(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    name_file(monkeypatch, "getSaveFileName", None)
+    change(window)
+    assert not window.save()
+    assert window.isWindowModified()
+
+
+def test_what_cannot_be_saved_is_said_and_stays_changed(window: MainWindow, file: Path, tmp_path: Path) -> None:
+    window.open_file(file)
+    change(window)
+    gone = tmp_path / "no such folder" / "x.toml"
+    asked = when_asked(press(QMessageBox.StandardButton.Ok))
+    assert not window._save_to(gone)
+    assert asked[0][0] is QMessageBox
+    assert str(gone.parent) in asked[0][1]
+    assert window.isWindowModified()
+    assert load(file).title == "Bench"
+
+
+def test_all_problems_of_a_bad_file_are_shown_and_the_project_stays(
+    window: MainWindow, file: Path, tmp_path: Path
+) -> None:
+    window.open_file(file)
+    bad = tmp_path / "bad.toml"
+    bad.write_text(BAD)
+    window.settings.remember(bad)
+    shown: list[str] = []
+
+    def read(dialog: QWidget) -> None:
+        assert isinstance(dialog, ProblemsDialog)
+        shown.append(dialog.list.toPlainText())
+        dialog.reject()
+
+    when_asked(read)
+    assert not window.open_file(bad)
+    assert "colour" in shown[0]
+    assert "sped" in shown[0]
+    assert "speed" in shown[0]
+    assert window.document.project == bench_project()
+    assert window.document.path == file
+    assert bad not in window.settings.recent
+
+
+@pytest.mark.parametrize(
+    "content", [None, b"", b"\x00\xff\xfe\x80binary", b"[[[["], ids=["missing", "empty", "bin", "toml"]
+)
+def test_what_is_no_project_file_is_said(window: MainWindow, tmp_path: Path, content: bytes | None) -> None:
+    path = tmp_path / "x.toml"
+    if content is not None:
+        path.write_bytes(content)
+    shown: list[str] = []
+
+    def read(dialog: QWidget) -> None:
+        assert isinstance(dialog, ProblemsDialog)
+        shown.append(dialog.text)
+        dialog.reject()
+
+    when_asked(read)
+    assert not window.open_file(path)
+    assert "x.toml" in shown[0]
+    assert len(shown[0]) > 40
+
+
+def test_recent_files_open_from_the_menu(window: MainWindow, file: Path, tmp_path: Path) -> None:
+    other = tmp_path / "other.toml"
+    save(bench_project().but(title="Other"), other)
+    window.open_file(other)
+    window.open_file(file)
+    assert [action.text().split("  ")[1] for action in window._recent_menu.actions()[:2]] == [file.name, other.name]
+    window._recent_menu.actions()[1].trigger()
+    assert window.document.project.title == "Other"
+
+
+# Unsaved changes
+
+
+@pytest.mark.parametrize(
+    ("button", "closed", "title"),
+    [
+        (QMessageBox.StandardButton.Save, True, "Bench!"),
+        (QMessageBox.StandardButton.Discard, True, "Bench"),
+        (QMessageBox.StandardButton.Cancel, False, "Bench"),
+    ],
+)
+def test_closing_with_unsaved_changes_asks(
+    window: MainWindow, file: Path, button: QMessageBox.StandardButton, closed: bool, title: str
+) -> None:
+    window.open_file(file)
+    change(window)
+    asked = when_asked(press(button))
+    window.close()
+    assert asked
+    assert window.isVisible() is not closed
+    assert load(file).title == title
+
+
+def test_escape_in_that_question_keeps_the_window(window: MainWindow) -> None:
+    change(window)
+    when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    window.close()
+    assert window.isVisible()
+    assert window.document.modified
+
+
+def test_closing_without_changes_does_not_ask(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    QTest.keySequence(window, "Ctrl+Q")
+    assert not window.isVisible()
+
+
+@pytest.mark.parametrize("what", ["open", "new", "recent"])
+def test_another_project_asks_too(window: MainWindow, file: Path, what: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    change(window)
+    name_file(monkeypatch, "getOpenFileName", file)
+    asked = when_asked(press(QMessageBox.StandardButton.Cancel))
+    if what == "recent":
+        assert not window.open_file(file)
+    else:
+        QTest.keySequence(window, "Ctrl+O" if what == "open" else "Ctrl+N")
+    assert asked
+    assert window.document.project.title == "!"
+
+
+def test_new_from_a_template(window: MainWindow) -> None:
+    def choose(dialog: QWidget) -> None:
+        assert isinstance(dialog, TemplateDialog)
+        texts = [dialog.list.item(row).text() for row in range(dialog.list.count())]
+        dialog.list.setCurrentRow(texts.index("Copy of the demo: booster pump"))
+        QTest.keyClick(dialog.list, Qt.Key.Key_Return)
+
+    when_asked(choose)
+    QTest.keySequence(window, "Ctrl+N")
+    assert window.document.project.title.startswith("Booster pump")
+    assert window.document.path is None
+    assert not window.isWindowModified()
+
+
+# Dropping a file
+
+
+def drop(window: MainWindow, *urls: QUrl) -> bool:
+    data = QMimeData()
+    data.setUrls(list(urls))
+    where, none = QPointF(50, 50), Qt.KeyboardModifier.NoModifier
+    enter = QDragEnterEvent(where.toPoint(), Qt.DropAction.CopyAction, data, Qt.MouseButton.LeftButton, none)
+    QApplication.sendEvent(window, enter)
+    if enter.isAccepted():
+        event = QDropEvent(where, Qt.DropAction.CopyAction, data, Qt.MouseButton.LeftButton, none)
+        QApplication.sendEvent(window, event)
+    return enter.isAccepted()
+
+
+def test_a_file_dropped_on_the_window_opens(window: MainWindow, file: Path, qtbot: QtBot) -> None:
+    assert drop(window, QUrl.fromLocalFile(str(file)))
+    qtbot.waitUntil(lambda: window.document.path == file)
+
+
+def test_two_files_or_a_web_address_are_not_taken(window: MainWindow, file: Path) -> None:
+    url = QUrl.fromLocalFile(str(file))
+    assert not drop(window, url, url)
+    assert not drop(window, QUrl("https://example.org/x.toml"))
+
+
+# Workplaces, menus, shortcuts
+
+
+def test_workplaces_change_by_shortcut(window: MainWindow) -> None:
+    QTest.keySequence(window, "Ctrl+2")
+    assert window.bench.isVisible()
+    assert window.bench.face.hasFocus()
+    QTest.keySequence(window, "Ctrl+1")
+    assert window.design.isVisible()
+    assert not window.bench.isVisible()
+
+
+def every_action(menu: QMenu) -> Iterator[QAction]:
+    for action in menu.actions():
+        inner = action.menu()
+        if isinstance(inner, QMenu):
+            yield from every_action(inner)
+        elif not action.isSeparator():
+            yield action
+
+
+def menus(window: MainWindow) -> list[QMenu]:
+    found = [action.menu() for action in window.menuBar().actions()]
+    return [menu for menu in found if isinstance(menu, QMenu)]
+
+
+def test_every_command_of_the_menus_has_a_shortcut_of_its_own(window: MainWindow) -> None:
+    actions = [action for menu in menus(window) for action in every_action(menu)]
+    assert len(actions) > 30
+    without = [action.text() for action in actions if action.shortcut().isEmpty()]
+    assert without == []
+    keys = Counter(sequence.toString() for action in actions for sequence in action.shortcuts())
+    # Design's own shortcuts hold inside that workplace only, but disarming must work from there too.
+    assert [key for key, count in keys.items() if count > 1] == []
+
+
+def test_access_keys_within_a_menu_are_unique(window: MainWindow) -> None:
+    for menu in menus(window):
+        letters = Counter(
+            action.text().replace("&&", "")[action.text().replace("&&", "").index("&") + 1].lower()
+            for action in menu.actions()
+            if "&" in action.text().replace("&&", "")
+        )
+        assert [letter for letter, count in letters.items() if count > 1] == [], menu.title()
+
+
+@pytest.mark.parametrize(
+    ("keys", "kind"),
+    [("Ctrl+F1", ShortcutsDialog), ("Ctrl+Shift+F1", CautionsDialog), ("Ctrl+Shift+H", AboutDialog)],
+)
+def test_help_opens_and_closes_by_keyboard(window: MainWindow, keys: str, kind: type[QWidget]) -> None:
+    asked = when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Escape))
+    QTest.keySequence(window, keys)
+    assert asked[0][0] is kind
+
+
+def test_the_shortcuts_list_the_keys_of_the_panel_and_the_commands(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    dialog = ShortcutsDialog(menus(window), window.document.project.panel, window)
+    rows: dict[str, str] = {}
+    for number in range(dialog.tree.topLevelItemCount()):
+        top = dialog.tree.topLevelItem(number)
+        assert top is not None
+        for row in range(top.childCount()):
+            item = top.child(row)
+            assert item is not None
+            rows[item.text(0)] = item.text(1)
+    assert rows["Key jog"]
+    assert rows["Save"] == "Ctrl+S"
+    assert "Pause" in rows["Disarm"]
+    dialog.deleteLater()
+
+
+def test_the_line_strip_hides_and_shows(window: MainWindow) -> None:
+    QTest.keySequence(window, "Ctrl+Shift+L")
+    assert not window.strip.isVisible()
+    QTest.keySequence(window, "Ctrl+Shift+L")
+    assert window.strip.isVisible()
+
+
+def test_the_look_is_remembered(window: MainWindow) -> None:
+    QTest.keySequence(window, "Ctrl+Shift+3")
+    assert window.settings.appearance == "dark"
+    QTest.keySequence(window, "Ctrl+Shift+1")
+    assert window.settings.appearance == "system"
+
+
+# Live
+
+
+def test_connected_the_strip_and_the_badge_tell_and_closing_leaves_nothing(
+    window: MainWindow, file: Path, qtbot: QtBot
+) -> None:
+    window.open_file(file)
+    QTest.keySequence(window, "Ctrl+K")
+    qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
+    assert window.badge.words == "Simulated: nothing real can move"
+    window.close()
+    assert not window.live.connected
+    assert window.strip.lines == ()
+
+
+def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> None:
+    window.take(bench_project(1), None)
+    window.bench.choose(1)
+    QTest.keySequence(window, "Ctrl+K")
+    qtbot.waitUntil(lambda: "hall" in window.strip.lines and "port 1" in window.strip.told("hall"))
+    assert window.badge.words == "Not armed: only reading"
+
+
+@pytest.mark.parametrize("keys", ["Pause", "Ctrl+."])
+@pytest.mark.parametrize("workplace", [0, 1])
+def test_disarming_works_by_key_from_every_workplace(window: MainWindow, workplace: int, keys: str) -> None:
+    window.take(bench_project(1), None)
+    window.bench.choose(1)
+    window.bench.connect_line()
+    window.live.arm()
+    assert window.badge.words == "ARMED: keys write to hall"
+    window.show_workplace(workplace)
+    focus = QApplication.focusWidget()
+    assert focus is not None
+    QTest.keySequence(focus, keys)
+    assert not window.live.writing.armed
+    assert window.badge.words == "Not armed: only reading"
+
+
+def test_another_project_disconnects(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    window.bench.connect_line()
+    window.open_file(file)
+    assert not window.live.connected

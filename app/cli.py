@@ -20,6 +20,7 @@ from app.project.model import HeldSignal, Project
 
 if TYPE_CHECKING:  # what only some verbs need is imported when they run: the command answers quickly
     from app.bus.engine import Snapshot
+    from app.line_watch import LineWatch
     from app.session import Session
     from app.signals.reading import Reading, Value
 
@@ -422,6 +423,73 @@ def _number(value: Value | None) -> int | float | str | None:
     return int(value) if value.denominator == 1 else float(value)
 
 
+def _line_arguments(verb: argparse.ArgumentParser) -> None:
+    _project(verb)
+    _endpoint(verb)
+    verb.add_argument("--follower", metavar="NAME", help="only what concerns this follower")
+    verb.add_argument("--faults", action="store_true", help="only what went wrong")
+    verb.add_argument("--explain", action="store_true", help="put every byte into words")
+    verb.add_argument("--json", action="store_true", help="print a JSON object a line for another program to read")
+
+
+def _line(args: argparse.Namespace) -> int:
+    from app.line_watch import LineWatch
+
+    project = load(args.project)
+    if args.follower is not None and args.follower not in project.follower_named:
+        names = ", ".join(f"'{name}'" for name in project.follower_named) or "none"
+        raise CouldNotRun(f"{args.project}: there is no follower '{args.follower}'; it has: {names}")
+    with _started(_session(args, project)) as session, _interrupted() as ended:
+        where = ", ".join(f"'{name}' at {endpoint}" for name, endpoint in session.endpoints.items())
+        print(f"watching {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
+        watch = LineWatch(session, follower=args.follower, faults_only=args.faults)
+        end = None if args.for_s is None else time.monotonic() + args.for_s
+        over = False
+        while not over:
+            over = ended.wait(0.05) or (end is not None and time.monotonic() >= end)
+            _tell_look(args, watch)
+        snapshot = session.snapshot()
+        _tell_lines(args, watch)
+    _complain_of_endpoints(snapshot)
+    wrong = watch.faults or not watch.requests
+    return FOUND_WRONG if wrong else FINE
+
+
+def _tell_look(args: argparse.Namespace, watch: LineWatch) -> None:
+    from app.bus.transcript import as_json, clock_text, many_lines, one_line
+
+    look = watch.look()
+    for name, reason in look.lines:
+        print(f"line '{name}' is {f'down: {reason}' if reason else 'up again'}", file=sys.stderr, flush=True)
+    if look.missed:
+        print(f"{look.missed} transactions went by too fast to be told", file=sys.stderr, flush=True)
+    offset = watch.clock_offset
+    for explanation in look.transactions:
+        at = explanation.transaction.at + offset
+        if args.json:
+            print(json.dumps({"transaction": as_json(explanation, at)}, ensure_ascii=False))
+        elif args.explain:
+            print(many_lines(explanation, clock_text(at)), end="\n\n")
+        else:
+            print(one_line(explanation, clock_text(at)))
+            if explanation.fault:
+                print(f"{'':14}{explanation.fault}")
+    if look.transactions:
+        sys.stdout.flush()
+
+
+def _tell_lines(args: argparse.Namespace, watch: LineWatch) -> None:
+    """The statistics at the end."""
+    from app.bus.transcript import figures_json, figures_text
+
+    if args.json:
+        print(json.dumps({"statistics": [figures_json(state) for state in watch.states()]}, ensure_ascii=False))
+    else:
+        print("\n".join(text for state in watch.states() for text in figures_text(state)))
+    if not watch.requests:
+        print("nothing went over the line", file=sys.stderr)
+
+
 def _panel_arguments(verb: argparse.ArgumentParser) -> None:
     _project(verb)
     _endpoint(verb)
@@ -535,6 +603,7 @@ VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.A
     "plan": (_plan, _plan_arguments, "show which registers are read together, and how long it takes"),
     "follower": (_follower, _follower_arguments, "play the followers of a project until interrupted"),
     "read": (_read, _read_arguments, "read the signals of a project"),
+    "line": (_line, _line_arguments, "show each transaction of the line as it happens, its bytes explained"),
     "panel": (_panel, _panel_arguments, "operate the panel in the terminal"),
 }
 

@@ -113,6 +113,11 @@ EXCEPTIONS: Final = {
 """Exception codes of MODBUS Application Protocol V1.1b3, section 7 (from memory): a short text, and what it means."""
 
 
+def kind_text(kind: FaultKind) -> str:
+    """A kind of trouble in at most 20 characters, for tables and counts."""
+    return _SHORT[kind]
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One trouble, told apart.

@@ -7,6 +7,8 @@ from datetime import datetime
 from typing import Any
 
 from app.bus.explain import Explanation, Frame, Role, milliseconds
+from app.bus.faults import kind_text
+from app.bus.states import LineState
 from app.bus.transactions import Transaction
 
 GOOD, BAD = "\u2713", "\u26a0"
@@ -88,6 +90,36 @@ def as_json(explanation: Explanation, epoch_s: float) -> dict[str, Any]:
         "fault": None if fault is None else {"kind": str(fault.kind), "words": fault.sentence},
         "sent": _frame_json(explanation.sent),
         "received": [_frame_json(frame) for frame in explanation.received],
+    }
+
+
+def figures(state: LineState) -> list[tuple[str, str]]:
+    """How a line does, as pairs of a name and a figure in words; the faults by kind at the end, most frequent first."""
+    told = [
+        ("requests", f"{state.requests}, {state.good} good"),
+    ]
+    for kind, count in sorted(state.faults.items(), key=lambda pair: -pair[1]):
+        told.append((kind_text(kind), f"{count}"))
+    return told
+
+
+def figures_text(state: LineState) -> list[str]:
+    """The same as lines of text, under the name of the line."""
+    told = figures(state)
+    width = max(len(name) for name, _ in told)
+    return [f"line '{state.name}' at {state.where}", *(f"  {name:<{width}}  {words}" for name, words in told)]
+
+
+def figures_json(state: LineState) -> dict[str, Any]:
+    """The same in plain types."""
+    return {
+        "line": state.name,
+        "where": state.where,
+        "connected": state.connected,
+        "reason": state.reason,
+        "requests": state.requests,
+        "good": state.good,
+        "faults": {str(kind): count for kind, count in state.faults.items()},
     }
 
 

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import os
+import queue
 import select
 import socket
 import struct
 import threading
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass, field
+from pathlib import Path
 from types import TracebackType
 from typing import Self
 
@@ -18,9 +20,11 @@ from app.bus.endpoint import Endpoint
 
 CLOSE = object()
 """In an answer: close the connection here."""
+RESET = object()
+"""In an answer: reset the connection here, as a device does that was switched off and on."""
 
-Answer = Sequence["bytes | float | object"]
-"""What to do about a request: bytes are sent, a number is a pause in seconds, CLOSE closes."""
+Answer = Iterable["bytes | float | object"]
+"""What to do about a request: bytes are sent, a number is a pause in seconds, CLOSE closes, RESET resets."""
 
 
 def crc(data: bytes) -> bytes:
@@ -43,6 +47,8 @@ class Asked:
     label: bytes | None
     """The first four bytes of a Modbus TCP frame; None for RTU."""
     number: int
+    at: float = 0.0
+    """`time.monotonic()` when it had arrived."""
 
     @property
     def function(self) -> int:
@@ -102,13 +108,17 @@ class Registers:
 class StagedFollower:
     """Listens on a free TCP port (`kind` tcp or serial-over-tcp) or plays the far end of a pty (`kind` serial)."""
 
-    def __init__(self, kind: str, answer: Callable[[Asked], Answer], timeout_ms: int = 100) -> None:
+    def __init__(
+        self, kind: str, answer: Callable[[Asked], Answer], timeout_ms: int = 100, link: Path | None = None
+    ) -> None:
+        """`link`: for a pty, a symbolic link that always leads to it, also when it is another one after a restart."""
         self.kind = kind
         self.answer = answer
         self.asked: list[Asked] = []
         self.stream = b""
         """All bytes that the client sent, in order."""
         self._timeout_ms = timeout_ms
+        self._link = link
         self._stop = threading.Event()
         self._connections: list[socket.socket] = []
         self._fds: list[int] = []
@@ -116,6 +126,7 @@ class StagedFollower:
         self._port = 0
         self._device = ""
         self._threads: list[threading.Thread] = []
+        self._lock = threading.Lock()
 
     def __enter__(self) -> Self:
         self.start()
@@ -144,6 +155,10 @@ class StagedFollower:
             tty.setraw(near)
             self._fds = [far, near]
             self._device = os.ttyname(near)
+            if self._link is not None:
+                self._link.unlink(missing_ok=True)
+                self._link.symlink_to(self._device)
+                self._device = str(self._link)
             self._spawn(self._serve_pty, far)
         else:
             self._listener = socket.create_server(("127.0.0.1", self._port))
@@ -163,6 +178,8 @@ class StagedFollower:
         for thread in self._threads:
             thread.join(5)
             assert not thread.is_alive()
+        if self._link is not None:
+            self._link.unlink(missing_ok=True)
         for fd in self._fds:
             os.close(fd)
         self._fds, self._threads, self._connections = [], [], []
@@ -185,9 +202,14 @@ class StagedFollower:
             self._spawn(self._serve_socket, connection)
 
     def _serve_socket(self, connection: socket.socket) -> None:
+        def hang_up(how: object) -> None:
+            if how is RESET:  # the reader then finds nothing more, and closes at once
+                connection.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
+            connection.shutdown(socket.SHUT_RD if how is RESET else socket.SHUT_RDWR)
+
         with connection, suppress(OSError):
             connection.settimeout(0.05)
-            self._serve(lambda: self._receive(connection), connection.sendall)
+            self._serve(lambda: self._receive(connection), connection.sendall, hang_up)
 
     def _receive(self, connection: socket.socket) -> bytes | None:
         try:
@@ -204,26 +226,47 @@ class StagedFollower:
             os.write(far, data)
 
         with suppress(OSError):
-            self._serve(receive, send)
+            self._serve(receive, send, lambda how: None)
 
-    def _serve(self, receive: Callable[[], bytes | None], send: Callable[[bytes], None]) -> None:
+    def _serve(
+        self, receive: Callable[[], bytes | None], send: Callable[[bytes], None], hang_up: Callable[[object], None]
+    ) -> None:
+        """Take requests as they arrive, while earlier ones may still be being answered in a thread of their own."""
+        waiting: queue.SimpleQueue[Asked | None] = queue.SimpleQueue()
+        answering = threading.Thread(target=self._answer_all, args=(waiting, send, hang_up), daemon=True)
+        answering.start()
         pending = b""
-        while not self._stop.is_set():
-            data = receive()
-            if data is None:
-                return
-            self.stream += data
-            pending += data
-            while (length := self._request_length(pending)) is not None and len(pending) >= length:
-                asked = self._asked(pending[:length])
-                pending = pending[length:]
-                self.asked.append(asked)
+        try:
+            while not self._stop.is_set():
+                data = receive()
+                if data is None:
+                    return
+                self.stream += data
+                pending += data
+                while (length := self._request_length(pending)) is not None and len(pending) >= length:
+                    waiting.put(self._take(pending[:length]))
+                    pending = pending[length:]
+        finally:
+            waiting.put(None)
+            answering.join(5)
+
+    def _answer_all(
+        self,
+        waiting: queue.SimpleQueue[Asked | None],
+        send: Callable[[bytes], None],
+        hang_up: Callable[[object], None],
+    ) -> None:
+        with suppress(OSError):
+            while (asked := waiting.get()) is not None:
                 for part in self.answer(asked):
-                    if part is CLOSE:
+                    if self._stop.is_set():
+                        return
+                    if part is CLOSE or part is RESET:
+                        hang_up(part)
                         return
                     if isinstance(part, float):
-                        time.sleep(part)
-                    elif isinstance(part, bytes) and not self._stop.is_set():
+                        self._stop.wait(part)
+                    elif isinstance(part, bytes):
                         send(part)
 
     def _request_length(self, data: bytes) -> int | None:
@@ -233,9 +276,14 @@ class StagedFollower:
             return None
         return 9 + data[6] if data[1] in (15, 16) else 8
 
-    def _asked(self, frame: bytes) -> Asked:
-        number = len(self.asked) + 1
-        if self.kind == "tcp":
-            return Asked(frame, frame[6], frame[7:], frame[:4], number)
-        assert crc(frame[:-2]) == frame[-2:], "the client's CRC is wrong"
-        return Asked(frame, frame[0], frame[1:-2], None, number)
+    def _take(self, frame: bytes) -> Asked:
+        at = time.monotonic()
+        with self._lock:
+            number = len(self.asked) + 1
+            if self.kind == "tcp":
+                asked = Asked(frame, frame[6], frame[7:], frame[:4], number, at)
+            else:
+                assert crc(frame[:-2]) == frame[-2:], "the client's CRC is wrong"
+                asked = Asked(frame, frame[0], frame[1:-2], None, number, at)
+            self.asked.append(asked)
+        return asked

@@ -29,9 +29,9 @@ from app.signals.reading import Value
 FIRST_PAUSE_S: Final = 0.1
 """Before the second attempt to open a line; doubled with every further one."""
 LONGEST_PAUSE_S: Final = 0.5
-"""Between attempts to open a line, unless two time-outs are longer."""
+"""Between attempts to open a line, unless its time-out is shorter: a line that can be had again is had soon."""
 REFUSED_EVERY_S: Final = 2.0
-"""How often a signal whose register the follower does not have is asked for again, at most."""
+"""How often a signal whose register the follower never had is asked for again, at most."""
 BEHIND_S: Final = 0.001
 """By how much a failed read steps back behind the others of its follower."""
 
@@ -130,7 +130,7 @@ class LineAtWork:
     async def run(self) -> None:
         """Work until cancelled."""
         pause = FIRST_PAUSE_S
-        longest = max(LONGEST_PAUSE_S, 2 * self._endpoint.timeout_ms / 1000)
+        longest = max(FIRST_PAUSE_S, min(LONGEST_PAUSE_S, self._endpoint.timeout_ms / 1000))
         statistics = self._conversation.statistics
         try:
             while True:
@@ -147,6 +147,7 @@ class LineAtWork:
                     self._connected, self._writing.down = False, _CONNECTING
                     self._writing.forget(f"the connection of line '{self.name}' was given up")
                     pause = FIRST_PAUSE_S
+                    continue  # the requests that went unanswered were pause enough
                 if statistics.good > good:
                     pause = FIRST_PAUSE_S
                 await asyncio.sleep(pause)
@@ -271,7 +272,8 @@ class LineAtWork:
             return
         for binding, _, _ in job.parts:
             self._readings.refused((binding.signal.name,), f"{_where(binding)}: {fault.sentence}")
-        lasting = REFUSED_EVERY_S if fault.code in (1, 2, 3) else 0.0
+        never = not any(self._readings.ever_read(name) for name in job.read.signals)
+        lasting = REFUSED_EVERY_S if never and fault.code in (1, 2, 3) else 0.0
         self._again(job, now + max(job.read.every_ms / 1000, lasting))
         self._changed()
 

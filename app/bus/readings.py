@@ -31,6 +31,10 @@ class Readings:
         for name, reason in unbound(project).items():
             self._newest[name] = Reading(quality=Quality.NONE, reason=reason)
 
+    def ever_read(self, name: str) -> bool:
+        """Whether a signal ever had a value."""
+        return self._newest[name].value is not None
+
     def take(self, binding: Binding, words: Words, at: float) -> None:
         """New registers of one signal arrived at `at`."""
         name = binding.signal.name

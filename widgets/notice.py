@@ -8,7 +8,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
-from widgets.screens_list import minus_icon, tool
+from widgets.icons import cross_icon, tool
 
 NOTICE_MS: Final = 9000
 ABOVE: Final = 34
@@ -27,7 +27,7 @@ class Notice(QFrame):
         self.text = QLabel()
         self.text.setWordWrap(True)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._close = tool(minus_icon(), self.tr("Close the message"), self)
+        self._close = tool(cross_icon(), self.tr("Close the message"), self)
         self._close.clicked.connect(self.hide)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(10, 4, 4, 4)
@@ -51,7 +51,7 @@ class Notice(QFrame):
         text = text[:1].upper() + text[1:]
         self.text.setText(text)
         self.setAccessibleName(text)
-        self._close.setIcon(minus_icon())
+        self._close.setIcon(cross_icon())
         self.show()
         self.raise_()
         self._place()

@@ -37,7 +37,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets import palette
-from widgets.screens_list import copies_icon, down_icon, minus_icon, plus_icon, tool, up_icon
+from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -175,7 +175,7 @@ class PartTable(QWidget):
         self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
         self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
         self.down_button = tool(down_icon(), self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
-        self.delete_button = tool(minus_icon(), self.tr("Delete"), self, self.tr("Delete (Delete)"))
+        self.delete_button = tool(cross_icon(), self.tr("Delete"), self, self.tr("Delete (Delete)"))
         self.up_button.setVisible(ordered)
         self.down_button.setVisible(ordered)
         self._ordered = ordered
@@ -291,7 +291,7 @@ class PartTable(QWidget):
             self.copy_button.setIcon(copies_icon())
             self.up_button.setIcon(up_icon())
             self.down_button.setIcon(down_icon())
-            self.delete_button.setIcon(minus_icon())
+            self.delete_button.setIcon(cross_icon())
 
 
 class RowDelegate(QStyledItemDelegate):

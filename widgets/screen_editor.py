@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QRect, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QIcon, QKeyEvent, QKeySequence, QPainter
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.panel.layout import Layout
 from app.project import edits
 from app.project.binding import value_span
 from app.project.model import Field, Project, Screen
@@ -27,8 +28,8 @@ from app.signals.text import number_digits
 from widgets.cells import Outline
 from widgets.document import Document, Edit, Selection
 from widgets.face import PanelFace
+from widgets.icons import cross_icon, minus_icon, plus_icon, tool
 from widgets.notice import Notice
-from widgets.screens_list import drawn_icon, minus_icon, plus_icon, tool
 from widgets.signal_picker import SignalPicker, kinds
 from widgets.specimen import Shown, specimen_rows, width_needed
 
@@ -70,10 +71,10 @@ class ScreenEditor(QWidget):
         self._drag: _Drag | None = None
         self.face = PanelFace()
         self.face.set_editing(True)
-        self.face.set_keys_shown(False)
         self._build()
         self.face.edit_key.connect(self._key)
         self.face.text_composed.connect(self._type)
+        self.face.key_pressed.connect(self._follow_key)
         grid = self.face.grid
         grid.cell_pressed.connect(self._cell_pressed)
         grid.cell_dragged.connect(self._cell_dragged)
@@ -96,7 +97,7 @@ class ScreenEditor(QWidget):
         self.place_button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.place_button.clicked.connect(self.pick_signal)
         self.delete_button = tool(
-            minus_icon(), self.tr("Delete the field"), self, self.tr("Delete the selected fields (Delete)")
+            cross_icon(), self.tr("Delete the field"), self, self.tr("Delete the selected fields (Delete)")
         )
         self.delete_button.clicked.connect(self.delete_fields)
         self.contents = QComboBox()
@@ -112,7 +113,15 @@ class ScreenEditor(QWidget):
         self.mode.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.mode.setToolTip(self.tr("Typing overwrites or inserts (Insert)"))
         self.mode.clicked.connect(self._turn_insert)
-        self.smaller = tool(_minus(), self.tr("Smaller"), self, self.tr("Smaller cells (Ctrl+-)"))
+        self.keys = QToolButton()
+        self.keys.setText(self.tr("Keys"))
+        self.keys.setCheckable(True)
+        self.keys.setChecked(True)
+        self.keys.setAutoRaise(True)
+        self.keys.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.keys.setToolTip(self.tr("Show the keys of the panel; pressing one goes where it turns"))
+        self.keys.toggled.connect(self.face.set_keys_shown)
+        self.smaller = tool(minus_icon(), self.tr("Smaller"), self, self.tr("Smaller cells (Ctrl+-)"))
         self.fitting = QToolButton()
         self.fitting.setText(self.tr("Fit"))
         self.fitting.setAutoRaise(True)
@@ -129,6 +138,7 @@ class ScreenEditor(QWidget):
         bar.addWidget(self.delete_button)
         bar.addStretch(1)
         bar.addWidget(self.mode)
+        bar.addWidget(self.keys)
         bar.addSpacing(8)
         bar.addWidget(self.contents)
         bar.addSpacing(8)
@@ -197,7 +207,15 @@ class ScreenEditor(QWidget):
         self.area.setVisible(screen is not None)
         self.status.setVisible(screen is not None)
         self.empty.setVisible(screen is None)
-        for button in (self.place_button, self.contents, self.mode, self.smaller, self.larger, self.fitting):
+        for button in (
+            self.place_button,
+            self.contents,
+            self.mode,
+            self.keys,
+            self.smaller,
+            self.larger,
+            self.fitting,
+        ):
             button.setEnabled(screen is not None)
         self.mode.setText(self.tr("Insert") if self._insert else self.tr("Overwrite"))
         self.mode.setChecked(self._insert)
@@ -210,11 +228,32 @@ class ScreenEditor(QWidget):
         self.face.grid.set_cursor(selection.cell, self._insert)
         self.face.grid.set_selection(selection.block)
         self._outline()
+        self._say_turns(project, screen)
         self.status.setText(self._under_cursor(project, screen, selection))
         row, column = selection.cell
         area = self.face.grid.cell_rect(row, column)
         middle = self.face.grid.mapTo(self.face, area.center())
         self.area.ensureVisible(middle.x(), middle.y(), area.width() * 2, area.height() * 2)
+
+    def _say_turns(self, project: Project, screen: Screen) -> None:
+        layout = Layout.of(project)
+        for key, button in self.face.keypad.buttons.items():
+            turn = layout.key_turn(screen.name, key)
+            if turn is None:
+                button.setToolTip(self.tr("Turns no screen here"))
+            else:
+                button.setToolTip(self.tr("Turns to '{screen}'").format(screen=turn[2]))
+
+    def _follow_key(self, key: str) -> None:
+        """A key of the panel was pressed on the screen: go where it turns."""
+        screen = self._document.screen
+        if screen is None:
+            return
+        turn = Layout.of(self._document.project).key_turn(screen.name, key)
+        if turn is None:
+            self.say(self.tr("On this screen the key '{key}' turns to no other.").format(key=key))
+        else:
+            self._document.select_screen(turn[2])
 
     def _outline(self) -> None:
         screen = self._document.screen
@@ -424,13 +463,20 @@ class ScreenEditor(QWidget):
             return
         row, column = self._document.selection.cell
         insert = self._insert
-        after = min(column + len(text), self._document.project.panel.columns - 1)
+        after = self._behind(row, column + len(text))
         self._edit(
             self.tr("Type"),
             lambda project: edits.type_text(project, screen.name, row, column, text, insert=insert),
             merge=("type", screen.name, row),
-            cell=(row, after),
+            cell=after,
         )
+
+    def _behind(self, row: int, column: int) -> tuple[int, int]:
+        """Where the cursor goes after the last character: behind a full row to the next one."""
+        panel = self._document.project.panel
+        if column < panel.columns:
+            return row, column
+        return (row + 1, 0) if row + 1 < panel.rows else (row, panel.columns - 1)
 
     def _backspace(self) -> None:
         screen = self._document.screen
@@ -763,8 +809,8 @@ class ScreenEditor(QWidget):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "larger"):
             self.place_button.setIcon(plus_icon())
-            self.delete_button.setIcon(minus_icon())
-            self.smaller.setIcon(_minus())
+            self.delete_button.setIcon(cross_icon())
+            self.smaller.setIcon(minus_icon())
             self.larger.setIcon(plus_icon())
 
 
@@ -828,10 +874,3 @@ def _block(one: tuple[int, int], other: tuple[int, int]) -> QRect:
     top, bottom = sorted((one[0], other[0]))
     left, right = sorted((one[1], other[1]))
     return QRect(left, top, right - left + 1, bottom - top + 1)
-
-
-def _minus() -> QIcon:
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(3, 8, 13, 8)
-
-    return drawn_icon(draw)

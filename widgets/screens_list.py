@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import (
@@ -11,13 +10,12 @@ from PySide6.QtCore import (
     QPersistentModelIndex,
     QPoint,
     QRect,
-    QRectF,
     QSize,
     Qt,
     Signal,
     SignalInstance,
 )
-from PySide6.QtGui import QColor, QDropEvent, QFont, QIcon, QKeyEvent, QPainter, QPen, QPixmap
+from PySide6.QtGui import QColor, QDropEvent, QFont, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -29,7 +27,6 @@ from PySide6.QtWidgets import (
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
@@ -38,6 +35,7 @@ from app.panel.rendering import Rows
 from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import face_colours
+from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 
 Index = QModelIndex | QPersistentModelIndex
 _NAME: Final = Qt.ItemDataRole.UserRole
@@ -48,84 +46,6 @@ ListedScreen = tuple[str, Rows, tuple[str, ...], bool]
 """Name, content, marks in words, whether a mark is a caution."""
 THUMB_PIXELS: Final = 6
 THUMB_ROOM: Final = QSize(96, 44)
-
-
-def drawn_icon(draw: Callable[[QPainter], None], colour: str = "ink") -> QIcon:
-    """An icon of 16 x 16 drawn by a function, in one of the window's colours."""
-    pixmap = QPixmap(32, 32)
-    pixmap.setDevicePixelRatio(2)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(pixmap)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    pen = QPen(palette.current().colour(colour), 1.7)
-    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    painter.setPen(pen)
-    draw(painter)
-    painter.end()
-    return QIcon(pixmap)
-
-
-def plus_icon() -> QIcon:
-    """Add."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(8, 3, 8, 13)
-        painter.drawLine(3, 8, 13, 8)
-
-    return drawn_icon(draw)
-
-
-def minus_icon() -> QIcon:
-    """Delete."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(4, 4, 12, 12)
-        painter.drawLine(12, 4, 4, 12)
-
-    return drawn_icon(draw)
-
-
-def copies_icon() -> QIcon:
-    """Duplicate."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawRect(QRectF(2.5, 2.5, 7.5, 7.5))
-        painter.drawPolyline([QPoint(12, 6), QPoint(13, 6), QPoint(13, 13), QPoint(6, 13), QPoint(6, 12)])
-
-    return drawn_icon(draw)
-
-
-def up_icon() -> QIcon:
-    """One place up."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(8, 4, 8, 13)
-        painter.drawPolyline([QPoint(4, 8), QPoint(8, 4), QPoint(12, 8)])
-
-    return drawn_icon(draw)
-
-
-def down_icon() -> QIcon:
-    """One place down."""
-
-    def draw(painter: QPainter) -> None:
-        painter.drawLine(8, 3, 8, 12)
-        painter.drawPolyline([QPoint(4, 8), QPoint(8, 12), QPoint(12, 8)])
-
-    return drawn_icon(draw)
-
-
-def tool(icon: QIcon, name: str, parent: QWidget, tip: str = "") -> QToolButton:
-    """A flat button with an icon and a spoken name."""
-    button = QToolButton(parent)
-    button.setIcon(icon)
-    button.setIconSize(QSize(16, 16))
-    button.setAutoRaise(True)
-    button.setToolTip(tip or name)
-    button.setAccessibleName(name)
-    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    return button
 
 
 class ScreensList(QWidget):
@@ -155,7 +75,7 @@ class ScreensList(QWidget):
             down_icon(), self.tr("Move the screen down"), self, self.tr("Move the screen down (Alt+Down)")
         )
         self.delete_button = tool(
-            minus_icon(), self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)")
+            cross_icon(), self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)")
         )
         bar = QHBoxLayout()
         bar.setContentsMargins(8, 2, 4, 0)
@@ -307,7 +227,7 @@ class ScreensList(QWidget):
                 (self.copy_button, copies_icon()),
                 (self.up_button, up_icon()),
                 (self.down_button, down_icon()),
-                (self.delete_button, minus_icon()),
+                (self.delete_button, cross_icon()),
             ):
                 button.setIcon(icon)
 

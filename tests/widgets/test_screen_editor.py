@@ -127,6 +127,28 @@ def test_what_is_typed_is_seen(editor: ScreenEditor) -> None:
     assert editor.face.rows[1].text.startswith("Hello")
 
 
+def test_a_full_row_goes_on_in_the_next(editor: ScreenEditor, document: Document) -> None:
+    press(editor, Key.Key_Down)
+    type_in(editor, "x" * 20 + "y")
+    assert (text_of(document, 1), text_of(document, 2)) == ("x" * 20, "y")
+    document.undo()
+    document.undo()
+    assert (text_of(document, 1), text_of(document, 2)) == ("", "")
+
+
+def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: Document) -> None:
+    document.select_screen("run")
+    right = editor.face.keypad.buttons["right"]
+    assert right.toolTip() == "Turns to 'measured'"
+    QTest.mouseClick(right, Qt.MouseButton.LeftButton)
+    assert document.selection.screen == "measured"
+    QTest.mouseClick(editor.face.keypad.buttons["enter"], Qt.MouseButton.LeftButton)
+    assert "'enter'" in notice_of(editor)
+    assert document.undo_name is None
+    QTest.mouseClick(editor.keys, Qt.MouseButton.LeftButton)
+    assert not right.isVisible()
+
+
 def test_insert_mode_moves_text_but_never_fields(editor: ScreenEditor, document: Document) -> None:
     press(editor, Key.Key_Insert)
     assert editor.mode.isChecked()

@@ -100,8 +100,8 @@ def test_json_gives_an_object_a_line_and_the_statistics_at_the_end(
         "wrong": False,
     }
     assert line["line"] == "bench"
-    # The last ones may have gone over the line while the end was being told.
-    assert 0 < len(told) <= line["good"] == line["requests"] <= len(follower.asked)
+    assert 0 < len(told) <= len(follower.asked)
+    assert line["good"] == line["requests"] > 0
     assert line["faults"] == {}
 
 

@@ -96,8 +96,8 @@ class DesignWorkplace(QWidget):
         self._actions: list[QAction | None] = []
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
-        self._action(self.tr("D&uplicate the field"), editor.duplicate_field, "Ctrl+Shift+D")
-        self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
+        self._action(self.tr("D&uplicate the field"), editor.commands.duplicate_field, "Ctrl+Shift+D")
+        self._action(self.tr("&Delete the field"), editor.commands.delete_fields, "Ctrl+Delete")
         self._actions.append(None)
         self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
         self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")

@@ -281,8 +281,9 @@ class ChoiceRow(FormRow):
 
     def texts(self) -> Texts:
         """The stored form of the choice."""
-        data = self._combo.currentData()
-        return (str(data) if data is not None else "",)
+        if self._combo.currentIndex() < 0:
+            return (NOTHING_CHOSEN,)
+        return (str(self._combo.currentData()),)
 
     def set_texts(self, texts: Texts) -> None:
         """Choose this; if it is no choice, add it marked as missing."""
@@ -384,6 +385,8 @@ class InfoRow(FormRow):
         self._text.setText(texts[0])
 
 
+NOTHING_CHOSEN: Final = "\0"
+"""Stands for a box in which nothing is chosen; the empty text may be a choice."""
 CAPTION_WIDTH: Final = 92
 
 

@@ -209,6 +209,7 @@ class PartTable(QWidget):
         self.table.doubleClicked.connect(lambda _index: self._of_current(self.opened.emit))
         self.table.key.connect(self._key)
         self._quiet = False
+        self._faded = False
         self._enable()
 
     def show_parts(self, project: Project, parts: tuple[Any, ...], wrong: frozenset[int] = frozenset()) -> None:
@@ -227,8 +228,10 @@ class PartTable(QWidget):
 
     def select(self, index: int) -> None:
         """Make a part current without telling."""
-        if index == self.current() and (index < 0 or self.table.selectionModel().hasSelection()):
+        marked = self._faded or self.table.selectionModel().hasSelection()
+        if index == self.current() and (index < 0 or marked):
             return
+        self._faded = False
         self._quiet = True
         if index < 0:
             self.table.setCurrentIndex(QModelIndex())
@@ -241,6 +244,18 @@ class PartTable(QWidget):
             self.table.scrollTo(shown)
         self._quiet = False
         self._enable()
+
+    def fade(self) -> None:
+        """Show no row as selected, since something else is. The current row is kept for the return."""
+        self._faded = True
+        self.table.clearSelection()
+
+    def light_up(self) -> None:
+        """Show the current row as selected again."""
+        self._faded = False
+        index = self.table.currentIndex()
+        if index.isValid() and not self.table.selectionModel().hasSelection():
+            self.table.selectRow(index.row())
 
     def _chosen(self) -> None:
         self._enable()

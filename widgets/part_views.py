@@ -162,11 +162,18 @@ class _TwoTables(QWidget):
 
     def _choose(self, kind: str, index: int) -> None:
         if index >= 0:
-            self._kind = kind
+            self._make_current(kind)
             self.chosen.emit()
 
-    def _open(self, kind: str) -> None:
+    def _make_current(self, kind: str) -> None:
         self._kind = kind
+        for other, table in self._tables.items():
+            if other != kind:
+                table.fade()
+        self._tables[kind].light_up()
+
+    def _open(self, kind: str) -> None:
+        self._make_current(kind)
         self.opened.emit()
 
     def current(self) -> tuple[str, int]:
@@ -175,8 +182,8 @@ class _TwoTables(QWidget):
 
     def select(self, kind: str, index: int) -> None:
         """Make a part current."""
-        self._kind = kind
         self._tables[kind].select(index)
+        self._make_current(kind)
 
     def focus(self, kind: str) -> None:
         """Give a table the focus."""

@@ -462,6 +462,22 @@ def test_turns_are_reordered(design: DesignWorkplace, document: Document) -> Non
     assert design.behaviour.current() == ("turn", 1)
 
 
+def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkplace) -> None:
+    design.show_turn(2)
+    turns, actions = design.behaviour.turns.table, design.behaviour.actions_table.table
+    assert turns.selectionModel().hasSelection()
+    design.show_action(1)
+    assert not turns.selectionModel().hasSelection()
+    assert actions.selectionModel().hasSelection()
+    assert row_of(design.inspector.action_form, "On").texts() == ("",)
+    box = editor_of(design.inspector.action_form, "On")
+    assert isinstance(box, QComboBox)
+    assert box.currentText() == "every screen"
+    turns.setFocus()
+    assert design.behaviour.current() == ("turn", 2)
+    assert turns.selectionModel().hasSelection()
+
+
 # Findings
 
 

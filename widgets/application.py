@@ -58,9 +58,10 @@ def run_window(
     application = make_application()
     settings = Settings()
     theme = Theme(application)
-    theme.choose(appearance or settings.appearance)
-    ring = FocusRing(application)
+    theme.prepare(appearance or settings.appearance)
     window = MainWindow(settings, theme)
+    theme.choose(theme.appearance)
+    ring = FocusRing(application)
     outcome = _Outcome()
     try:
         with _interruptible(window):
@@ -76,7 +77,8 @@ def run_window(
             if grab is not None or for_s is not None:
                 after = GRAB_AFTER_S if for_s is None else for_s
                 QTimer.singleShot(int(after * 1000), window, lambda: _finish(window, grab, outcome))
-            application.exec()
+            if window.isVisible():
+                application.exec()
     except ProjectFileError as error:
         outcome.trouble = str(error)
     finally:

@@ -140,7 +140,7 @@ class BenchWorkplace(QWidget):
         self.disarm_action = self._action(self.tr("&Disarm"), self._live.disarm, "Pause")
         self.disarm_action.setShortcuts([QKeySequence("Pause"), QKeySequence("Ctrl+.")])
         self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
-        self.filter_action = self._action(self.tr("Filter the &readings"), self._filter, QKeySequence.StandardKey.Find)
+        self.filter_action = self._action(self.tr("Filter the readin&gs"), self._filter, QKeySequence.StandardKey.Find)
         self.not_good_action = self._action(
             self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
         )

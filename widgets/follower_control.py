@@ -137,11 +137,11 @@ class FollowerCard(QFrame):
             row.addWidget(_box(action))
         row.addStretch(1)
         self._layout.addLayout(row)
-        self._values = QLabel()
-        self._values.setTextFormat(Qt.TextFormat.PlainText)
-        self._values.setWordWrap(True)
-        self._values.setAccessibleName(self.tr("Own values of {name}").format(name=self.follower.name))
         if any(quantity.name in SHOWN for quantity in bank.overview()):
+            self._values = QLabel()
+            self._values.setTextFormat(Qt.TextFormat.PlainText)
+            self._values.setWordWrap(True)
+            self._values.setAccessibleName(self.tr("Own values of {name}").format(name=self.follower.name))
             self._layout.addWidget(self._values)
         names = _settable(self._project, bank)
         if names:
@@ -150,7 +150,7 @@ class FollowerCard(QFrame):
 
     def refresh(self) -> None:
         """Show the simulated follower's own values as they are now."""
-        if self.switches is None or self._values is None or not self._values.isVisible():
+        if self.switches is None or self._values is None or not self.isVisible():
             return
         shown = [_text(quantity) for quantity in self.switches.bank.overview() if quantity.name in SHOWN]
         words = "   ".join(shown)

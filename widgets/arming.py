@@ -202,6 +202,8 @@ class ArmingBadge(QFrame):
         self._words.setText(words)
         self.setAccessibleName(words)
         self._stripes.setVisible(armed)
+        # The action that is no more the default one would stay behind as a menu of the button.
+        self.button.removeAction(self._arm if armed else self._disarm)
         self.button.setDefaultAction(self._disarm if armed else self._arm)
         self.button.setVisible(writing.live and not writing.simulated)
         look = "armed" if armed else "unarmed"

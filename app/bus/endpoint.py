@@ -29,7 +29,8 @@ class Endpoint:
     """Where a line leads, with all that opening it needs.
 
     `host` and `port` belong to the two TCP kinds; `device`, `baud` (bits a second), `parity` and `stop_bits` to the
-    serial kind. `timeout_ms` is how long an answer may take to begin, in milliseconds.
+    serial kind. `timeout_ms` is how long an answer may take to begin, in milliseconds; `in_flight` how many requests a
+    Modbus TCP connection may have outstanding at the same time, 1..16.
     """
 
     kind: LineKind
@@ -40,11 +41,12 @@ class Endpoint:
     parity: Parity = "even"
     stop_bits: Literal[1, 2] = 1
     timeout_ms: int = 300
+    in_flight: int = 1
 
     @classmethod
-    def tcp(cls, host: str, port: int = USUAL_PORT, *, timeout_ms: int = 300) -> Self:
+    def tcp(cls, host: str, port: int = USUAL_PORT, *, timeout_ms: int = 300, in_flight: int = 1) -> Self:
         """Modbus TCP at `host`:`port`."""
-        return cls("tcp", host=host, port=port, timeout_ms=timeout_ms)
+        return cls("tcp", host=host, port=port, timeout_ms=timeout_ms, in_flight=in_flight)
 
     @classmethod
     def serial_over_tcp(cls, host: str, port: int = USUAL_PORT, *, timeout_ms: int = 300) -> Self:
@@ -77,7 +79,7 @@ class Endpoint:
                     timeout_ms=line.timeout_ms,
                 )
             case TcpLine():
-                return cls.tcp(line.host, line.port, timeout_ms=line.timeout_ms)
+                return cls.tcp(line.host, line.port, timeout_ms=line.timeout_ms, in_flight=line.in_flight)
             case SerialOverTcpLine():
                 return cls.serial_over_tcp(line.host, line.port, timeout_ms=line.timeout_ms)
 
@@ -109,8 +111,11 @@ class Endpoint:
         port = int(found["port"])
         if not 1 <= port <= 65_535:
             raise BadEndpoint(f"'{text}': port {port} is outside 1..65535")
-        make = cls.tcp if scheme == "tcp" else cls.serial_over_tcp
-        return make(found["six"] or found["host"], port, timeout_ms=line.timeout_ms)
+        host = found["six"] or found["host"]
+        if scheme == "tcp":
+            in_flight = line.in_flight if isinstance(line, TcpLine) else 1
+            return cls.tcp(host, port, timeout_ms=line.timeout_ms, in_flight=in_flight)
+        return cls.serial_over_tcp(host, port, timeout_ms=line.timeout_ms)
 
     @property
     def rtu(self) -> bool:

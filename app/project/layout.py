@@ -49,7 +49,7 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     Panel: _layout("rows columns repertoire keys start entry", "rows columns repertoire keys"),
     EntryKeys: _layout("begin up down left right confirm abandon by timeout_s"),
     SerialLine: _layout("name kind device baud parity stop_bits timeout_ms", "kind baud parity stop_bits timeout_ms"),
-    TcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
+    TcpLine: _layout("name kind host port timeout_ms in_flight", "kind port timeout_ms"),
     SerialOverTcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
     Follower: _layout(
         "name line unit numbering word_order byte_order max_registers gaps communication_timeout_ms simulate",

@@ -129,6 +129,9 @@ class TcpLine(LinePart):
     kind: Literal["tcp"] = "tcp"
     host: str = Key(min_length=1)
     port: int = Key(502, ge=1, le=65_535)
+    in_flight: int = Key(
+        1, ge=1, le=16, description="Requests on their way at once; above 1 only where the followers can do that."
+    )
 
 
 class SerialOverTcpLine(LinePart):

@@ -1,4 +1,8 @@
-"""One line's client: one request at a time, its answer verified or its fault told, the silent interval kept."""
+"""One line's client: requests go out, each answer is verified or its fault told, the silent interval kept.
+
+On a line of RTU frames one request comes after the other. On Modbus TCP several may be outstanding; each answer finds
+its request by the transaction identifier, in whatever order they come.
+"""
 
 from __future__ import annotations
 
@@ -11,34 +15,53 @@ from typing import Final
 
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
-from app.bus.guard import Guard, MbapGuard, RtuGuard, late_fault
-from app.bus.requests import Request
+from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault, overheard
+from app.bus.requests import Request, read_request
 from app.bus.settling import Settling
-from app.bus.timing import pace_of
+from app.bus.timing import BROADCAST_TURNAROUND_S, Turnarounds, pace_of, sleep_until
 from app.bus.transactions import Transaction
 from app.bus.wire import Wire
 
 BETWEEN_PIECES_S: Final = 0.02
 """Longest pause inside one frame that is put down to adapters and drivers, which hand on bytes in lumps (seconds)."""
-KEPT_LATE: Final = 64
-"""Unanswered requests of a Modbus TCP connection that are remembered, so that a late answer can be named."""
-PATIENCE: Final = 10
-"""An RTU answer is no longer expected after this many time-outs, but not before PATIENCE_S."""
-PATIENCE_S: Final = 5.0
+BETWEEN_PIECES_NETWORK_S: Final = 0.05
+"""The same for a converter on a network."""
+KEPT_LATE: Final = 16_384
+"""Unanswered requests of a Modbus TCP connection that are remembered: their numbers are not given out again, so that a
+late answer, however late, is never taken for another's."""
+PATIENCE_S: Final = 60.0
+"""See Settling.patience_s; at least 100 time-outs."""
+
+_TRANSACTIONS: Final = 0x10000
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A verified answer: its PDU, and `time.monotonic()` when it was complete."""
+    """A verified answer: its PDU (empty for a broadcast), and `time.monotonic()` when it was complete."""
 
     pdu: bytes
     at: float
 
 
-class Client:
-    """The client of one line. Everything happens in one event loop; requests must come one after the other.
+class _Flight:
+    """One request that is outstanding."""
 
-    `record` gets every transaction; `follower_of` names a unit in it.
+    __slots__ = ("answer", "guard", "limit_s", "quiet", "request", "sent")
+
+    def __init__(self, request: Request, guard: RtuGuard | MbapGuard, sent: float, limit_s: float) -> None:
+        self.request = request
+        self.guard = guard
+        self.sent = sent
+        self.limit_s = limit_s
+        self.quiet: asyncio.TimerHandle | None = None
+        self.answer: asyncio.Future[bytes] = asyncio.get_running_loop().create_future()
+
+
+class Client:
+    """The client of one line. Everything happens in one event loop.
+
+    On an RTU line exchanges must come one after the other; on Modbus TCP up to `in_flight` of them may be under way at
+    the same time. `record` gets every transaction; `follower_of` names a unit in it.
     """
 
     def __init__(
@@ -51,21 +74,29 @@ class Client:
         self.line = line
         self.endpoint = endpoint
         self.pace = pace_of(endpoint)
-        self.settling = Settling(max(PATIENCE_S, PATIENCE * endpoint.timeout_ms / 1000))
+        self.settling = Settling(max(PATIENCE_S, 100 * endpoint.timeout_ms / 1000))
+        self.turnarounds: dict[int, Turnarounds] = {}
+        """How long each unit takes to answer, by unit."""
         self._record = record
         self._follower_of = follower_of
+        self._rtu = endpoint.rtu
         self._timeout_s = endpoint.timeout_ms / 1000
         self._silence_s = self.pace.silence_ms / 1000
         self._character_s = self.pace.character_ms / 1000
+        pieces = BETWEEN_PIECES_S if endpoint.kind == "serial" else BETWEEN_PIECES_NETWORK_S
+        self._quiet_s = max(pieces, 2 * self._silence_s)
         self._wire: Wire | None = None
         self._down: Fault | None = None
-        self._guard: Guard | None = None
-        self._answer: asyncio.Future[bytes] | None = None
+        self._flight: _Flight | None = None
+        self._flights: dict[int, _Flight] = {}
+        self._stream = MbapStream()
         self._busy_until = 0.0
         self._last_byte = 0.0
-        self._echo = False
+        self._idle = b""
+        self._echo: bool | None = None
         self._transaction = 0
         self._late: OrderedDict[int, float] = OrderedDict()
+        self._opened_before = False
         self.on_closed: Callable[[Fault], None] = lambda _: None
         """Called when the line closes by itself."""
         self.on_timeout: Callable[[Request, Fault], None] = lambda *_: None
@@ -79,27 +110,50 @@ class Client:
         return self._wire is not None and self._down is None
 
     @property
+    def in_flight(self) -> int:
+        """How many exchanges may be under way at the same time."""
+        return 1 if self._rtu else self.endpoint.in_flight
+
+    @property
     def down_fault(self) -> Fault:
         """Why the line is not open."""
         return self._down or closed_fault(self.endpoint, None)
 
+    def predicted_ms(self, request: Request) -> float:
+        """Predicted time from the request's first character to the answer's last one, in milliseconds.
+
+        With what the unit's turnaround has been so far; the silent interval before the request is not in it.
+        """
+        measured = self.turnarounds.get(request.unit)
+        turnaround = measured.median_ms if measured is not None else None
+        return self.pace.exchange_ms(len(request.rtu), request.answer_characters, turnaround)
+
     async def open(self) -> None:
-        """Open the line. Raises LineFault if it cannot be."""
+        """Open the line. Raises LineFault if it cannot be.
+
+        An answer to what another program, or an earlier run of this one, has asked on a line of RTU frames may still be
+        on its way: so at the first opening the first request waits for one time-out. Later openings know what is open.
+        """
         self.close()
         self._down = None
         wire = Wire(self.endpoint, self._arrived, self._closed)
         await wire.open()
         self._wire = wire
-        self._echo = False
+        self._echo = None
         self._transaction = 0
         self._late.clear()
-        self.settling.forget()
+        self._stream = MbapStream()
+        self._idle = b""
+        if self._rtu and not self._opened_before:
+            self._busy_until = time.perf_counter() + self._timeout_s
+        self._opened_before = True
 
     def close(self) -> None:
         """Close the line; a request that is on its way fails. Closing a closed line does nothing."""
         if self._wire is not None:
             self._wire.close()
             self._wire = None
+            self._fail_all(closed_fault(self.endpoint, None))
 
     async def exchange(
         self, request: Request, *, linger: bool = False, permit: Callable[[], None] | None = None
@@ -109,129 +163,295 @@ class Client:
         With `linger`, a time-out on a line whose frames carry no number is followed by listening for one time-out
         more, so that an answer that is merely late is told as that and cannot be mistaken later; `on_timeout` is
         called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
-        and nothing is sent.
+        and nothing is sent. A write to unit 0 of an RTU line is a broadcast: nobody answers, and the followers' time to
+        do it is waited for instead.
         Raises LineFault: with an exception code of the follower, with what was wrong with its answer, or because the
         line is down. A request whose answer could be mistaken for an earlier one's must not come here; see `settling`.
+        Raises ValueError for a read of unit 0 on an RTU line.
         """
-        if self.endpoint.rtu:
-            await self._keep_silence()
+        if not self._rtu:
+            return await self._exchange_mbap(request, permit)
+        if request.unit == 0:
+            return await self._broadcast(request, permit)
+        if self._echo is None and request.echo_could_answer:
+            await self._find_echo(request)
+        return await self._exchange_rtu(request, linger=linger, permit=permit)
+
+    # RTU frames ----------------------------------------------------------------------------------------------------
+
+    async def _exchange_rtu(
+        self, request: Request, *, linger: bool, permit: Callable[[], None] | None = None
+    ) -> Answer:
+        await self._keep_silence()
+        wire = self._ready(permit)
+        frame = request.rtu
+        guard = RtuGuard(request, echo=self._echo)
+        at, sent = time.monotonic(), time.perf_counter()
+        on_the_wire = len(frame) * self._character_s
+        self._busy_until = sent + on_the_wire
+        flight = _Flight(request, guard, sent, on_the_wire + self._timeout_s)
+        self._flight = flight
+        fault: Fault | None = None
+        pdu = b""
+        predicted = self.predicted_ms(request)
+        try:
+            wire.send_bytes(frame)
+            pdu = await self._await_answer(flight)
+            if pdu[0] & 0x80:
+                fault = exception_fault(pdu[1], request.deed)
+        except LineFault as failed:
+            fault = failed.fault
+            if linger and fault.kind in (FaultKind.SILENCE, FaultKind.CUT, FaultKind.GARBLED):
+                fault, pdu = await self._linger(flight, fault)
+        except asyncio.CancelledError:
+            self.settling.unanswered(request, at)
+            raise
+        finally:
+            self._flight = None
+        ended = time.perf_counter()
+        if fault is None or fault.kind is FaultKind.EXCEPTION:
+            ended = min(ended, self._last_byte)
+        self._learn(request, guard, fault, pdu, at)
+        took = 1000 * (ended - sent)
+        if fault is None or fault.kind is FaultKind.EXCEPTION:
+            self._took(request.unit, took - (len(frame) + len(pdu) + 3) * self.pace.character_ms)
+        self._tell(at, request, frame, guard.received, took, fault, predicted)
+        if fault is not None:
+            raise LineFault(fault)
+        return Answer(pdu, at + (ended - sent))
+
+    async def _linger(self, flight: _Flight, fault: Fault) -> tuple[Fault, bytes]:
+        """Listen for one more time-out; gives what is wrong after all, and the late answer."""
+        self.on_timeout(flight.request, fault)
+        started = time.perf_counter()
+        flight.answer = asyncio.get_running_loop().create_future()
+        flight.limit_s = self._timeout_s
+        try:
+            pdu = await self._await_answer(flight)
+        except LineFault as failed:
+            return (failed.fault if failed.fault.of_connection else fault), b""
+        return late_fault(flight.request.unit, 1000 * (time.perf_counter() - started)), pdu
+
+    async def _broadcast(self, request: Request, permit: Callable[[], None] | None) -> Answer:
+        if not request.writes:
+            raise ValueError("unit 0 is everybody: it can be written to, and not read")
+        await self._keep_silence()
+        wire = self._ready(permit)
+        at, sent = time.monotonic(), time.perf_counter()
+        on_the_wire = len(request.rtu) * self._character_s
+        wire.send_bytes(request.rtu)
+        self._busy_until = sent + on_the_wire + BROADCAST_TURNAROUND_S
+        await sleep_until(self._busy_until)
+        took = 1000 * (on_the_wire + BROADCAST_TURNAROUND_S)
+        heard, self._idle = self._idle, b""
+        self._tell(at, request, request.rtu, heard, took, None, took)
+        return Answer(b"", at + took / 1000)
+
+    async def _find_echo(self, write: Request) -> None:
+        """Learn by a read whether the line gives our own frames back, before what looks like an echo counts."""
+        read = read_request(write.unit, write.table, write.address, 1)
+        asked = self.settling.distinct(read, time.monotonic(), wider=False)
+        if asked is None or asked.echo_could_answer:
+            return
+        try:
+            await self._exchange_rtu(asked, linger=True)
+        except LineFault as failed:
+            if failed.fault.of_connection:
+                raise
+
+    async def _keep_silence(self) -> None:
+        """Wait until the line has been silent for t3.5; what arrives meanwhile belongs to nothing."""
+        while True:
+            due = max(self._busy_until, self._last_byte) + self._silence_s
+            if due <= time.perf_counter():
+                break
+            await sleep_until(due)
+        if self._idle:
+            self._heed(self._idle)
+            self._idle = b""
+
+    def _heed(self, data: bytes) -> None:
+        """Another client's questions: their answers are not ours."""
+        for other in overheard(data):
+            self.settling.unanswered(other, time.monotonic())
+
+    def _learn(self, request: Request, guard: RtuGuard, fault: Fault | None, pdu: bytes, at: float) -> None:
+        """What an exchange tells about the next ones: whether the line echoes, and which answers may still come."""
+        if guard.echo_seen:
+            if not request.echo_could_answer:
+                self._echo = True
+        elif not request.echo_could_answer and (guard.clean or not guard.received):
+            # Nothing came ahead of the answer, or nothing at all: there is no echo.
+            self._echo = False
+        if pdu:
+            self.settling.answered(request, at, refused=bool(pdu[0] & 0x80))
+        else:
+            self.settling.unanswered(request, at)
+        if fault is not None and guard.received:
+            self._heed(guard.received.replace(request.rtu, b"", 1))
+
+    # Modbus TCP ----------------------------------------------------------------------------------------------------
+
+    async def _exchange_mbap(self, request: Request, permit: Callable[[], None] | None) -> Answer:
+        wire = self._ready(permit)
+        transaction = self._next_transaction()
+        frame = request.mbap(transaction)
+        guard = MbapGuard(request, transaction)
+        at, sent = time.monotonic(), time.perf_counter()
+        flight = _Flight(request, guard, sent, self._timeout_s)
+        self._flights[transaction] = flight
+        fault: Fault | None = None
+        pdu = b""
+        predicted = self.predicted_ms(request)
+        try:
+            wire.send_bytes(frame)
+            pdu = await self._await_answer(flight)
+            if pdu[0] & 0x80:
+                fault = exception_fault(pdu[1], request.deed)
+        except LineFault as failed:
+            fault = failed.fault
+        finally:
+            del self._flights[transaction]
+            if not pdu:
+                self._late[transaction] = sent + self._timeout_s
+                if len(self._late) > KEPT_LATE:
+                    self._late.popitem(last=False)
+        took = 1000 * (time.perf_counter() - sent)
+        if pdu:
+            self._took(request.unit, took)
+        self._tell(at, request, frame, guard.received, took, fault, predicted)
+        if fault is not None:
+            raise LineFault(fault)
+        return Answer(pdu, at + took / 1000)
+
+    def _next_transaction(self) -> int:
+        """A number that no answer which may still come has; never 0, which some followers answer to everything."""
+        while True:
+            self._transaction = self._transaction % (_TRANSACTIONS - 1) + 1
+            if self._transaction not in self._late and self._transaction not in self._flights:
+                return self._transaction
+
+    def _frame_arrived(self, frame: bytes) -> None:
+        transaction = int.from_bytes(frame[:2], "big")
+        flight = self._flights.get(transaction)
+        if flight is not None:
+            pdu = flight.guard.take(frame)  # type: ignore[union-attr]
+            if not flight.answer.done():
+                if pdu is not None:
+                    flight.answer.set_result(pdu)
+                elif flight.quiet is None:
+                    flight.quiet = asyncio.get_running_loop().call_later(self._quiet_s, self._quiet, flight)
+            return
+        oldest = next(iter(self._flights.values()), None)
+        due = self._late.pop(transaction, None)
+        if due is not None:
+            late_ms = 1000 * (time.perf_counter() - due)
+            if oldest is None:
+                self.on_late(frame[6], late_fault(frame[6], late_ms))
+            else:
+                oldest.guard.earlier[transaction] = late_ms  # type: ignore[union-attr]
+        if oldest is not None:
+            oldest.guard.take(frame)  # type: ignore[union-attr]
+
+    # both ----------------------------------------------------------------------------------------------------------
+
+    def _ready(self, permit: Callable[[], None] | None) -> Wire:
         wire = self._wire
         if wire is None or self._down is not None:
             raise LineFault(self.down_fault)
         if permit is not None:
             permit()
-        guard: Guard
-        if self.endpoint.rtu:
-            frame = request.rtu
-            guard = RtuGuard(request, echo=self._echo)
-        else:
-            self._transaction = self._transaction % 0xFFFF + 1
-            frame = request.mbap(self._transaction)
-            guard = MbapGuard(request, self._transaction, self._lateness() if self._late else None)
-        sent_at = time.monotonic()
-        on_the_wire = len(frame) * self._character_s
-        self._busy_until = sent_at + on_the_wire
-        self._guard = guard
-        fault: Fault | None = None
-        pdu = b""
-        try:
-            wire.send_bytes(frame)
-            pdu = await self._await_answer(guard, request, sent_at, on_the_wire + self._timeout_s)
-            if pdu[0] & 0x80:
-                fault = exception_fault(pdu[1])
-        except LineFault as failed:
-            fault = failed.fault
-            if linger and self.endpoint.rtu and not fault.of_connection:
-                fault = await self._linger(guard, request, sent_at, fault)
-        finally:
-            self._guard = self._answer = None
-        now = time.monotonic()
-        self._learn(request, guard, fault, sent_at)
-        took = 1000 * (now - sent_at)
-        follower = self._follower_of(request.unit)
-        self._record(Transaction(sent_at, self.line, follower, request, frame, guard.received, took, fault))
-        if fault is not None:
-            raise LineFault(fault)
-        return Answer(pdu, now)
+        return wire
 
-    async def _await_answer(self, guard: Guard, request: Request, sent_at: float, limit_s: float) -> bytes:
-        loop = asyncio.get_running_loop()
-        answer: asyncio.Future[bytes] = loop.create_future()
-        self._answer = answer
-        give_up = loop.call_later(limit_s, self._give_up, answer, guard, request, sent_at)
+    async def _await_answer(self, flight: _Flight) -> bytes:
+        give_up = asyncio.get_running_loop().call_later(flight.limit_s, self._give_up, flight)
         try:
-            return await answer
+            return await flight.answer
         finally:
             give_up.cancel()
-
-    async def _linger(self, guard: Guard, request: Request, sent_at: float, fault: Fault) -> Fault:
-        """Listen for one more time-out; gives what is wrong after all."""
-        self.on_timeout(request, fault)
-        started = time.monotonic()
-        try:
-            await self._await_answer(guard, request, sent_at, self._timeout_s)
-        except LineFault as failed:
-            return failed.fault if failed.fault.of_connection else fault
-        return late_fault(request.unit, 1000 * (time.monotonic() - started))
-
-    async def _keep_silence(self) -> None:
-        """Wait until the line has been silent for t3.5; what arrives meanwhile belongs to nothing."""
-        while True:
-            wait = max(self._busy_until, self._last_byte) + self._silence_s - time.monotonic()
-            if wait <= 0:
-                return
-            await asyncio.sleep(wait)
+            if flight.quiet is not None:
+                flight.quiet.cancel()
+                flight.quiet = None
 
     def _arrived(self, data: bytes) -> None:
-        self._last_byte = time.monotonic()
-        if self._guard is None or self._answer is None or self._answer.done():
-            if self._late and len(data) > 6:
-                late_ms = self._lateness().get(int.from_bytes(data[:2], "big"))
-                if late_ms is not None:
-                    self.on_late(data[6], late_fault(data[6], late_ms))
+        self._last_byte = time.perf_counter()
+        if not self._rtu:
+            for frame in self._stream.feed(data, self._flights):
+                self._frame_arrived(frame)
             return
-        pdu = self._guard.feed(data)
+        flight = self._flight
+        if flight is None or flight.answer.done():
+            self._idle = (self._idle + data)[-KEPT_BYTES:]
+            return
+        pdu = flight.guard.feed(data)
         if pdu is not None:
-            self._answer.set_result(pdu)
+            flight.answer.set_result(pdu)
+        elif flight.quiet is None:
+            flight.quiet = asyncio.get_running_loop().call_later(self._quiet_s, self._quiet, flight)
+
+    def _quiet(self, flight: _Flight) -> None:
+        """Something has arrived and nothing more since: if it was the answer, the whole time-out need not be waited."""
+        if flight.answer.done():
+            return
+        left = self._last_byte + self._quiet_s - time.perf_counter()
+        if left > 0:
+            flight.quiet = asyncio.get_running_loop().call_later(left, self._quiet, flight)
+            return
+        flight.quiet = None
+        pdu = flight.guard.last_look()
+        if pdu is not None:
+            flight.answer.set_result(pdu)
+        elif not self.settling.owes(flight.request.unit) and flight.guard.wrongly_answered():
+            flight.answer.set_exception(LineFault(flight.guard.verdict()))
 
     def _closed(self, error: Exception | None) -> None:
         self._down = closed_fault(self.endpoint, error)
-        if self._answer is not None and not self._answer.done():
-            self._answer.set_exception(LineFault(self._down))
+        self._fail_all(self._down)
         self.on_closed(self._down)
 
-    def _give_up(self, answer: asyncio.Future[bytes], guard: Guard, request: Request, sent_at: float) -> None:
+    def _fail_all(self, fault: Fault) -> None:
+        for flight in (*self._flights.values(), *([] if self._flight is None else [self._flight])):
+            if not flight.answer.done():
+                flight.answer.set_exception(LineFault(fault))
+
+    def _give_up(self, flight: _Flight) -> None:
         """The time is up: fail the request, unless its answer is just arriving."""
-        if answer.done():
+        if flight.answer.done():
             return
-        now = time.monotonic()
-        longest = (len(request.rtu) + request.answer_length + 4) * self._character_s + self._timeout_s
-        if guard.received and now - self._last_byte < BETWEEN_PIECES_S and now - sent_at < longest + BETWEEN_PIECES_S:
-            asyncio.get_running_loop().call_later(BETWEEN_PIECES_S, self._give_up, answer, guard, request, sent_at)
+        now = time.perf_counter()
+        longest = flight.limit_s + (flight.request.answer_characters + 1) * self._character_s + self._quiet_s
+        if flight.guard.received and now - self._last_byte < self._quiet_s and now - flight.sent < longest:
+            asyncio.get_running_loop().call_later(self._quiet_s, self._give_up, flight)
             return
-        pdu = guard.last_look()
-        if pdu is not None:
-            answer.set_result(pdu)
+        if not self._rtu:
+            for frame in self._stream.give_up():
+                self._frame_arrived(frame)
+            if flight.answer.done():
+                return
+            if self._stream.rest and len(self._flights) == 1:
+                flight.guard.note(self._stream.rest)  # type: ignore[union-attr]
         else:
-            answer.set_exception(LineFault(guard.verdict()))
+            pdu = flight.guard.last_look()
+            if pdu is not None:
+                flight.answer.set_result(pdu)
+                return
+        flight.answer.set_exception(LineFault(flight.guard.verdict()))
 
-    def _learn(self, request: Request, guard: Guard, fault: Fault | None, sent_at: float) -> None:
-        """What an exchange tells about the next ones: whether the line echoes, and which answers may still come."""
-        if not self.endpoint.rtu:
-            if fault is not None and not fault.of_connection and fault.kind is not FaultKind.EXCEPTION:
-                self._late[self._transaction] = sent_at + self._timeout_s
-                while len(self._late) > KEPT_LATE:
-                    self._late.popitem(last=False)
-            return
-        if guard.echo_seen:
-            self._echo = True
-        elif fault is None and not request.answer_is_echo:
-            self._echo = False
-        if fault is None or fault.kind in (FaultKind.EXCEPTION, FaultKind.LATE):
-            self.settling.answered(request, refused=fault is not None and fault.kind is FaultKind.EXCEPTION)
-        elif fault.kind is not FaultKind.BAD_CRC and not fault.of_connection:
-            self.settling.unanswered(request, sent_at)
+    def _took(self, unit: int, ms: float) -> None:
+        measured = self.turnarounds.get(unit)
+        if measured is None:
+            measured = self.turnarounds[unit] = Turnarounds()
+        measured.add(ms)
 
-    def _lateness(self) -> dict[int, float]:
-        now = time.monotonic()
-        return {transaction: 1000 * (now - due) for transaction, due in self._late.items()}
+    def _tell(
+        self,
+        at: float,
+        request: Request,
+        sent: bytes,
+        received: bytes,
+        took: float,
+        fault: Fault | None,
+        predicted: float,
+    ) -> None:
+        name = self._follower_of(request.unit)
+        self._record(Transaction(at, self.line, name, request, sent, received, took, fault, predicted))

@@ -17,6 +17,7 @@ from app.bus.line import LineAtWork
 from app.bus.plan import make_plan
 from app.bus.readings import Readings
 from app.bus.states import FollowerState, LineState, Snapshot
+from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
 from app.bus.writes import WriteReport
 from app.project.binding import Unbound, bind, unwritable
@@ -175,7 +176,8 @@ class Engine:
 
     def _run(self, ready: threading.Event) -> None:
         try:
-            asyncio.run(self._main(ready))
+            with asyncio.Runner(loop_factory=exact_loop) as runner:
+                runner.run(self._main(ready))
         finally:
             ready.set()
 

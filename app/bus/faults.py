@@ -35,11 +35,15 @@ class FaultKind(enum.StrEnum):
     """A write was acknowledged with another register, value or count."""
     WRONG_TRANSACTION = "wrong-transaction"
     """Modbus TCP: the answer was to no request that is known."""
+    OTHER_CLIENT = "other-client"
+    """Another client asks on the same line."""
     EXCEPTION = "exception"
     """The follower refused with an exception code."""
 
     CLOSED = "closed"
     """The other end closed the connection."""
+    RESET = "reset"
+    """The other end, or something between, broke the connection off."""
     REFUSED_CONNECTION = "refused-connection"
     """Nothing listens at that port."""
     NO_SUCH_HOST = "no-such-host"
@@ -69,8 +73,10 @@ _SHORT: Final = {
     FaultKind.WRONG_LENGTH: "wrong length",
     FaultKind.WRONG_ECHO: "wrong echo",
     FaultKind.WRONG_TRANSACTION: "wrong transaction",
+    FaultKind.OTHER_CLIENT: "another client",
     FaultKind.EXCEPTION: "refused",
     FaultKind.CLOSED: "connection closed",
+    FaultKind.RESET: "connection reset",
     FaultKind.REFUSED_CONNECTION: "connection refused",
     FaultKind.NO_SUCH_HOST: "no such host",
     FaultKind.UNREACHABLE: "host unreachable",
@@ -96,6 +102,7 @@ _CHECK: Final = {
     FaultKind.WRONG_LENGTH: "check for a second client on the line; else the follower does not keep to the protocol",
     FaultKind.WRONG_ECHO: "read the value back before relying on it",
     FaultKind.WRONG_TRANSACTION: "the follower or gateway does not keep to Modbus TCP",
+    FaultKind.OTHER_CLIENT: "only one client may ask on a serial line; take the other one off it",
     FaultKind.EXCEPTION: "",
 }
 
@@ -106,11 +113,15 @@ EXCEPTIONS: Final = {
     4: ("failure in the follower", "the follower failed while it did this; look at its own fault display"),
     5: ("still working", "the follower accepted and needs longer; ask again later"),
     6: ("busy", "the follower is busy; ask again later, or less often"),
+    7: ("not done", "the follower cannot do this now; see its manual"),
     8: ("memory parity error", "the follower found its memory damaged"),
     10: ("gateway path unavailable", "the gateway has no way to that unit; check its configuration"),
     11: ("no answer behind the gateway", "the gateway reached nobody at that unit; check the device behind it"),
 }
-"""Exception codes of MODBUS Application Protocol V1.1b3, section 7 (from memory): a short text, and what it means."""
+"""Exception codes of MODBUS Application Protocol V1.1b3, section 7 (from memory): a short text, and what it means.
+
+07 stands in older editions only, and some followers still use it.
+"""
 
 
 def kind_text(kind: FaultKind) -> str:
@@ -123,13 +134,15 @@ class Fault:
     """One trouble, told apart.
 
     `detail` says in words what was seen, without a full stop; `code` is the exception code, 0 for all other kinds;
-    `late_ms` is by how much a late answer missed the time-out.
+    `late_ms` is by how much a late answer missed the time-out; `check` what to check, where that is better known than
+    by the kind alone.
     """
 
     kind: FaultKind
     detail: str
     code: int = 0
     late_ms: float = 0.0
+    check: str = ""
 
     @property
     def short(self) -> str:
@@ -139,7 +152,7 @@ class Fault:
     @property
     def sentence(self) -> str:
         """What happened, and what to check."""
-        check = EXCEPTIONS[self.code][1] if self.code in EXCEPTIONS else _CHECK.get(self.kind, "")
+        check = self.check or (EXCEPTIONS[self.code][1] if self.code in EXCEPTIONS else _CHECK.get(self.kind, ""))
         return f"{self.detail}; {check}" if check else self.detail
 
     @property
@@ -156,10 +169,11 @@ class LineFault(Exception):
         self.fault = fault
 
 
-def exception_fault(code: int) -> Fault:
-    """The follower refused with `code`, 0..255."""
+def exception_fault(code: int, concerned: str = "") -> Fault:
+    """The follower refused with `code`, 0..255. `concerned` says what was asked of it: 'read holding 300..311'."""
     name = EXCEPTIONS[code][0] if code in EXCEPTIONS else "a code of the follower's own; see its manual"
-    return Fault(FaultKind.EXCEPTION, f"refused with exception {code:02d} ({name})", code)
+    about = f" when asked to {concerned} (wire addresses, from 0)" if concerned else ""
+    return Fault(FaultKind.EXCEPTION, f"refused with exception {code:02d} ({name}){about}", code)
 
 
 def opening_fault(endpoint: Endpoint, error: Exception) -> Fault:
@@ -174,10 +188,15 @@ def closed_fault(endpoint: Endpoint, error: Exception | None) -> Fault:
             FaultKind.PORT_VANISHED,
             f"serial port {endpoint.device} went away while it was in use; plug the adapter in again",
         )
-    how = "was reset by the other end" if isinstance(error, ConnectionResetError) else "was closed by the other end"
+    if isinstance(error, (ConnectionResetError, BrokenPipeError, ConnectionAbortedError)):
+        return Fault(
+            FaultKind.RESET,
+            f"the connection to {endpoint} was reset; the device may have restarted, or a firewall has dropped it",
+        )
     return Fault(
         FaultKind.CLOSED,
-        f"the connection to {endpoint} {how}; it may have been switched off, or it allows fewer connections",
+        f"the connection to {endpoint} was closed by the other end; it may have been switched off, it may close "
+        f"connections that are idle, or it allows fewer of them",
     )
 
 

@@ -3,29 +3,40 @@
 Without any input or output of its own: bytes go in as they arrive, in whatever pieces; an answer comes out, or nothing.
 What passes has the unit, the function (or its exception), the length and, for a write, the echoed address and value
 that the request demands, and a CRC or an MBAP header that fits. Noise before it is skipped; whole frames of others are
-stepped over, so nothing inside them is taken for an answer. If no answer came, `verdict` says what did.
+stepped over, so nothing inside them is taken for an answer. How the stream was cut into pieces makes no difference:
+where a frame may have begun that is not complete yet, nothing behind its beginning is judged before `last_look`. If no
+answer came, `verdict` says what did.
 
 Frames as in MODBUS Application Protocol V1.1b3 and MODBUS over Serial Line V1.02 (from memory).
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from contextlib import suppress
 from typing import Final, Protocol
 
+from app.bus.causes import likely_cause
 from app.bus.faults import Fault, FaultKind
-from app.bus.requests import Request, crc_fits
+from app.bus.requests import Request, crc_fits, read_request
+from app.signals.numbering import Table
 
 KEPT_BYTES: Final = 2048
 """Bytes that are looked at for one request; of a line that babbles on, the newest."""
 
 _SHORTEST_RTU: Final = 5
+_LONGEST_RTU: Final = 256
+_REQUEST: Final = 8
+"""The length of a request to read, and of the answer to most writes."""
 _MBAP_HEADER: Final = 7
 _LONGEST_PDU: Final = 253
 _FIXED_LENGTH: Final = {5: 8, 6: 8, 7: 5, 8: 8, 11: 8, 15: 8, 16: 8, 22: 10}
 """Whole RTU frames of answers that have one length, by function."""
 _COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
 """Functions whose answers carry a byte count as their first data byte."""
+_OF_REGISTERS: Final = frozenset((3, 4, 23))
+"""Those of them that answer with whole registers."""
+_READ_TABLES: Final[dict[int, Table]] = {1: "coil", 2: "discrete", 3: "holding", 4: "input"}
 
 
 class Guard(Protocol):
@@ -46,7 +57,11 @@ class Guard(Protocol):
         ...
 
     def last_look(self) -> bytes | None:
-        """No more will come: an answer that was held back only because a longer one might have begun before it."""
+        """No more will come: an answer that was held back only because a longer frame might have begun before it."""
+        ...
+
+    def wrongly_answered(self) -> bool:
+        """Whether an answer has come, whole, though a wrong or a damaged one: nothing more is to be expected."""
         ...
 
     def verdict(self) -> Fault:
@@ -57,26 +72,38 @@ class Guard(Protocol):
 class RtuGuard:
     """The guard for RTU frames.
 
-    `echo` says that this line is known to give our own frames back, so that the first copy of a request whose answer
-    equals it (functions 05 and 06) is not yet an answer.
+    `echo` says whether this line gives our own frames back: True, False, or None if that is not known yet. It matters
+    where the echo of a request would have the form of an answer (functions 05 and 06): unless there is certainly no
+    echo, the first copy is not yet an answer.
     """
 
-    def __init__(self, request: Request, *, echo: bool = False) -> None:
+    def __init__(self, request: Request, *, echo: bool | None = False) -> None:
         self.received = b""
         self.echo_seen = False
         self._request = request
-        self._echo = echo or not request.answer_is_echo
+        self._strip = echo is not False or not request.echo_could_answer
         self._head = bytes((request.unit,)) + request.answer_head
         self._length = request.answer_length + 3
         self._refusal = bytes((request.unit, request.function | 0x80))
-        self._from = 0
+        self._start = 0
+        """Where the echo ends."""
+        self._at = 0
+        """Where the search goes on: all before it can neither be nor become a part of the answer."""
+        self._passed_at: int | None = None
+        self._doubtful = False
+
+    @property
+    def clean(self) -> bool:
+        """Whether the answer that passed was the very first thing to arrive: the line gives no echo."""
+        return self._passed_at == 0
 
     def feed(self, data: bytes) -> bytes | None:
         """See Guard."""
         self.received += data
-        if len(self.received) > KEPT_BYTES:
-            self._from = max(0, self._from - (len(self.received) - KEPT_BYTES))
-            self.received = self.received[-KEPT_BYTES:]
+        surplus = len(self.received) - KEPT_BYTES
+        if surplus > 0:
+            self._start, self._at = max(0, self._start - surplus), max(0, self._at - surplus)
+            self.received = self.received[surplus:]
         return self._search(final=False)
 
     def last_look(self) -> bytes | None:
@@ -84,63 +111,142 @@ class RtuGuard:
         return self._search(final=True)
 
     def _search(self, *, final: bool) -> bytes | None:
-        data, at = self.received, self._from
+        data, at, own = self.received, self._at, self._request.rtu
         end = len(data)
-        while end - at >= _SHORTEST_RTU:
-            if not self.echo_seen and self._echo and data.startswith(self._request.rtu, at):
+        passed: bytes | None = None
+        while at < end and not self._doubtful:
+            strip = self._strip and not self.echo_seen
+            if strip and data.startswith(own, at):
                 self.echo_seen = True
-                at = self._from = at + len(self._request.rtu)
+                at = self._start = at + len(own)
                 continue
             if data.startswith(self._head, at):
-                frame = data[at : at + self._length]
-                if len(frame) == self._length:
-                    if crc_fits(frame):
-                        return frame[1:-2]
-                elif not final:
-                    # A true answer that begins later is as long and ends later: nothing is lost by waiting.
-                    return None
-            elif data.startswith(self._refusal, at) and crc_fits(data[at : at + 5]):
-                return data[at + 1 : at + 3]
-            at += _whole_frame(data, at) or 1
-        return None
+                length, waits = self._length, end - at < self._length
+            elif data.startswith(self._refusal, at):
+                length, waits = 5, end - at < 5
+            else:
+                length, waits = 0, self._head.startswith(data[at:]) or self._refusal.startswith(data[at:])
+            if waits or (strip and own.startswith(data[at:])):
+                if not final:
+                    break
+            elif length and crc_fits(data[at : at + length]):
+                passed = data[at + 1 : at + length - 2]
+                self._passed_at = at
+                break
+            whole = _whole_frame(data, at, wait=not final)
+            if whole == _UNDECIDED:
+                break
+            if whole == _REQUEST and self._asked_alike(data[at : at + _REQUEST]):
+                self._doubtful = True
+            at += whole or 1
+        if not final:
+            self._at = at
+        return passed
+
+    def _asked_alike(self, frame: bytes) -> bool:
+        """Whether somebody else has just asked for what would be answered like our request."""
+        if frame == self._request.rtu:
+            return False
+        other = _read_in(frame)
+        return other is not None and other.unit == self._request.unit and other.answer_head == self._request.answer_head
+
+    def wrongly_answered(self) -> bool:
+        """See Guard."""
+        data, request = self.received[self._start :], self._request
+        if len(data) < _SHORTEST_RTU or self._doubtful:
+            return False
+        for at, length in _whole_frames(data):
+            frame = data[at : at + length]
+            if frame[0] == request.unit and _read_in(frame) is None:
+                return True
+            if frame[1:].startswith(request.answer_head) and length == self._length:
+                return True
+        return len(data) >= self._length - 1
 
     def verdict(self) -> Fault:
         """See Guard."""
         request, unit = self._request, self._request.unit
-        data = self.received[self._from :]
+        data = self.received[self._start :]
+        if self._doubtful:
+            return Fault(
+                FaultKind.OTHER_CLIENT,
+                f"another client asked unit {unit} the like at the same time; whose answer came cannot be told",
+            )
         if not data:
             if self.echo_seen:
                 return Fault(
                     FaultKind.SILENCE, f"unit {unit} did not answer; only our own request came back from the adapter"
                 )
             return Fault(FaultKind.SILENCE, f"unit {unit} did not answer")
-        for at in range(len(data)):
-            length = _whole_frame(data, at)
-            if length is None and at == 0 and len(data) >= 4 and crc_fits(data):
-                length = len(data)
-            if length is not None:
-                return _other_frame(request, data[at], data[at + 1 : at + length - 2])
-        at = data.find(self._head[:2])
+        found = [data[at : at + length] for at, length in _whole_frames(data)]
+        if not found and len(data) >= 4 and crc_fits(data):
+            found = [data]
+        answers = [frame for frame in found if _read_in(frame) is None]
+        if found:
+            frame = next((frame for frame in answers if frame[0] == unit), (answers or found)[0])
+            if not answers:
+                return Fault(
+                    FaultKind.OTHER_CLIENT, f"another client asked unit {frame[0]} while unit {unit} was to answer"
+                )
+            return _other_frame(request, frame[0], frame[1:-2])
+        return self._damage(data)
+
+    def _damage(self, data: bytes) -> Fault:
+        """What is wrong with bytes among which no frame is sound."""
+        request, unit = self._request, self._request.unit
+        at = data.find(self._head)
+        wanted = self._length
         if at < 0:
             at = data.find(self._refusal)
-        if at >= 0:
-            wanted = 5 if data.startswith(self._refusal, at) else self._length
-            if data.startswith(self._head, at) or wanted == 5:
-                if len(data) - at < wanted:
-                    return _cut(unit, len(data) - at, wanted)
-                return Fault(
-                    FaultKind.BAD_CRC, f"the answer of unit {unit} arrived damaged: its check sum does not fit"
-                )
-            if len(data) - at <= 3 and self._head.startswith(data[at:]):
-                return _cut(unit, len(data) - at, wanted)
-            return Fault(FaultKind.BAD_CRC, f"the answer of unit {unit} arrived damaged: its check sum does not fit")
-        if len(data) >= 4 and crc_fits(bytes((unit,)) + data):
-            return Fault(FaultKind.BAD_CRC, f"the answer of unit {unit} arrived without its first byte")
-        if self._head.startswith(data):
-            return _cut(unit, len(data), self._length)
+            wanted = 5 if at >= 0 else wanted
+        if at >= 0 and len(data) - at < wanted:
+            return _cut(unit, len(data) - at, wanted)
+        if len(data) < len(self._head) and (self._head.startswith(data) or self._refusal.startswith(data)):
+            return _cut(unit, len(data), wanted)
+        begun = at if at >= 0 else data.find(self._head[:2])
+        cause = likely_cause(request, data[begun:] if begun > 0 else data)
+        if begun >= 0 or (cause is not None and cause.of_answer):
+            return Fault(
+                FaultKind.BAD_CRC,
+                f"the answer of unit {unit} arrived damaged: {cause.seen if cause else 'its check sum does not fit'}",
+                check=cause.check if cause else "",
+            )
         return Fault(
-            FaultKind.GARBLED, f"{_bytes(len(data))} arrived instead of an answer of unit {unit}, and no frame"
+            FaultKind.GARBLED,
+            f"{_bytes(len(data))} arrived instead of an answer of unit {unit}"
+            + (f": {cause.seen}" if cause else ", and no frame"),
+            check=cause.check if cause else "",
         )
+
+
+class MbapStream:
+    """Cuts what arrives on one connection of Modbus TCP into frames, whoever they are for.
+
+    It lives as long as the connection, so that the second half of a late answer is never looked into. Bytes that cannot
+    be a header are skipped.
+    """
+
+    def __init__(self) -> None:
+        self.rest = b""
+        """A frame that has begun, or less."""
+        self._given_up = False
+
+    def feed(self, data: bytes, expected: Collection[int] = ()) -> list[bytes]:
+        """The frames that are complete with `data`. `expected` are the transactions that are outstanding."""
+        if self._given_up and self.rest:
+            self._given_up = False
+            if _mbap_length(data, 0) is not None and int.from_bytes(data[:2], "big") in expected:
+                self.rest = b""  # the one that broke off is not continued: here begins what was asked for
+        frames, self.rest = _mbap_frames(self.rest + data if self.rest else data, final=False)
+        return frames
+
+    def give_up(self) -> list[bytes]:
+        """What has begun did not end in time. Gives frames that stand behind its beginning, if that was no header."""
+        self._given_up = True
+        frames, rest = _mbap_frames(self.rest, final=True)
+        if frames:
+            self.rest = rest
+        return frames
 
 
 class MbapGuard:
@@ -153,40 +259,48 @@ class MbapGuard:
     def __init__(self, request: Request, transaction: int, earlier: Mapping[int, float] | None = None) -> None:
         self.received = b""
         self.echo_seen = False
+        self.earlier = dict(earlier) if earlier else {}
         self._request = request
-        self._earlier = earlier or {}
+        self._stream = MbapStream()
+        self._transaction = transaction
         self._label = transaction.to_bytes(2, "big") + b"\0\0"
-        self._unit = bytes((request.unit,))
         length = request.answer_length + 1
-        self._head = self._label + length.to_bytes(2, "big") + self._unit + request.answer_head
+        self._head = self._label + length.to_bytes(2, "big") + bytes((request.unit,)) + request.answer_head
         self._length = length + 6
-        self._refusal = self._label + b"\0\x03" + self._unit + bytes((request.function | 0x80,))
+        self._refusal = self._label + b"\0\x03" + bytes((request.unit, request.function | 0x80))
 
     def feed(self, data: bytes) -> bytes | None:
-        """See Guard."""
-        if not self.received and len(data) == self._length and data.startswith(self._head):
-            self.received = data
-            return data[_MBAP_HEADER:]
-        self.received = (self.received + data)[-KEPT_BYTES:]
-        return self._search()
+        """See Guard. For a connection with one request at a time, whose stream is this guard's alone."""
+        return self._first(self._stream.feed(data, (self._transaction,)), data)
 
     def last_look(self) -> bytes | None:
         """See Guard."""
-        return self._search()
+        return self._first(self._stream.give_up(), b"")
 
-    def _search(self) -> bytes | None:
-        data, at = self.received, 0
-        end = len(data)
-        while end - at > _MBAP_HEADER:
-            if data.startswith(self._head, at):
-                if end - at < self._length:
-                    return None
-                return data[at + _MBAP_HEADER : at + self._length]
-            if data.startswith(self._refusal, at) and end - at >= _MBAP_HEADER + 2:
-                return data[at + _MBAP_HEADER : at + _MBAP_HEADER + 2]
-            length = _mbap_length(data, at)
-            at += length if length is not None and end - at >= length else 1
+    def take(self, frame: bytes) -> bytes | None:
+        """One whole frame of the connection. Gives the PDU if it is the verified answer."""
+        if not self.received and len(frame) == self._length and frame.startswith(self._head):
+            self.received = frame
+            return frame[_MBAP_HEADER:]
+        self.received = (self.received + frame)[-KEPT_BYTES:]
+        return self._first((frame,), b"")
+
+    def note(self, data: bytes) -> None:
+        """Bytes that arrived and are no frame."""
+        self.received = (self.received + data)[-KEPT_BYTES:]
+
+    def _first(self, frames: Collection[bytes], data: bytes) -> bytes | None:
+        self.received = (self.received + data)[-KEPT_BYTES:]
+        for frame in frames:
+            if frame.startswith(self._head) and len(frame) == self._length:
+                return frame[_MBAP_HEADER:]
+            if frame.startswith(self._refusal) and len(frame) == _MBAP_HEADER + 2:
+                return frame[_MBAP_HEADER:]
         return None
+
+    def wrongly_answered(self) -> bool:
+        """See Guard."""
+        return any(frame[:4] == self._label for frame in _mbap_frames(self.received, final=False)[0])
 
     def verdict(self) -> Fault:
         """See Guard."""
@@ -202,14 +316,13 @@ class MbapGuard:
                 continue
             frame = data[at : at + length]
             transaction = int.from_bytes(frame[:2], "big")
-            if transaction in self._earlier:
-                others.append(late_fault(frame[6], self._earlier[transaction]))
+            if transaction in self.earlier:
+                others.append(late_fault(frame[6], self.earlier[transaction]))
             elif frame[:2] != self._label[:2]:
                 others.append(
                     Fault(
                         FaultKind.WRONG_TRANSACTION,
-                        f"an answer came with transaction number {transaction}; "
-                        f"asked was {int.from_bytes(self._label[:2], 'big')}",
+                        f"an answer came with transaction number {transaction}; asked was {self._transaction}",
                     )
                 )
             elif len(frame) < length:
@@ -231,24 +344,100 @@ def late_fault(unit: int, late_ms: float) -> Fault:
     return Fault(FaultKind.LATE, f"unit {unit} answered {late_ms:.0f} ms after the time-out", late_ms=late_ms)
 
 
-def _whole_frame(data: bytes, at: int) -> int | None:
-    """The length of a complete answer, of whomever to whatever, that begins at `at` and whose CRC fits."""
-    if len(data) - at < _SHORTEST_RTU or not 1 <= data[at] <= 247:
+def overheard(data: bytes) -> list[Request]:
+    """The reads that another client has asked for in what was heard on an RTU line.
+
+    Their answers may be on their way, and would pass for those of our own.
+    """
+    found = (_read_in(data[at : at + length]) for at, length in _whole_frames(data))
+    return [request for request in found if request is not None]
+
+
+def _read_in(frame: bytes) -> Request | None:
+    """The request to read that a sound frame of eight bytes is, if it is one and not an answer."""
+    if len(frame) != _REQUEST or frame[1] not in _READ_TABLES or frame[2] + _SHORTEST_RTU == _REQUEST:
         return None
+    with suppress(ValueError):
+        return read_request(
+            frame[0], _READ_TABLES[frame[1]], int.from_bytes(frame[2:4], "big"), int.from_bytes(frame[4:6], "big")
+        )
+    return None
+
+
+_UNDECIDED: Final = -1
+
+
+def _whole_frame(data: bytes, at: int, *, wait: bool) -> int:
+    """The length of a complete frame, of whomever to whatever, that begins at `at` and whose CRC fits; else 0.
+
+    With `wait`, _UNDECIDED if one may have begun there that is not complete.
+    """
+    left = len(data) - at
+    if not 1 <= data[at] <= 247:
+        return 0
+    if left < 2:
+        return _UNDECIDED if wait else 0
+    lengths = _lengths(data, at, left)
+    if lengths is None:
+        return _UNDECIDED if wait else 0
+    for length in lengths:
+        if left < length:
+            return _UNDECIDED if wait else 0
+        if crc_fits(data[at : at + length]):
+            return length
+    return 0
+
+
+def _lengths(data: bytes, at: int, left: int) -> tuple[int, ...] | None:
+    """The lengths that a frame beginning at `at` may have, shortest first; None if that cannot be told yet."""
     function = data[at + 1]
+    if function > 0x80:
+        return (_SHORTEST_RTU,)
     if function in _COUNTED:
-        length = data[at + 2] + 5
-    elif function >= 0x81:
-        length = 5
-    else:
-        length = _FIXED_LENGTH.get(function, 0)
-    if not length or len(data) - at < length or not crc_fits(data[at : at + length]):
-        return None
-    return length
+        if left < 3:
+            return None
+        amount = data[at + 2]
+        counted = amount + _SHORTEST_RTU
+        fits = amount > 0 and counted <= _LONGEST_RTU and not (function in _OF_REGISTERS and amount % 2)
+        asked = (_REQUEST,) if function in _READ_TABLES else ()
+        return tuple(sorted({*asked, counted})) if fits else asked
+    return (_FIXED_LENGTH[function],) if function in _FIXED_LENGTH else ()
+
+
+def _whole_frames(data: bytes) -> list[tuple[int, int]]:
+    """Where sound frames stand in `data`, and their lengths."""
+    found: list[tuple[int, int]] = []
+    at = 0
+    while len(data) - at >= _SHORTEST_RTU:
+        length = _whole_frame(data, at, wait=False)
+        if length:
+            found.append((at, length))
+        at += length or 1
+    return found
+
+
+def _mbap_frames(data: bytes, *, final: bool) -> tuple[list[bytes], bytes]:
+    """The whole frames in `data`, and what is left at its end. `final`: a frame that is not complete is none."""
+    frames: list[bytes] = []
+    at, end = 0, len(data)
+    while end - at > _MBAP_HEADER:
+        length = _mbap_length(data, at)
+        if length is None:
+            at += 1
+        elif end - at >= length:
+            frames.append(data[at : at + length])
+            at += length
+        elif final:
+            at += 1
+        else:
+            break
+    return frames, data[at:]
 
 
 def _mbap_length(data: bytes, at: int) -> int | None:
     """The length of the frame whose MBAP header and function stand at `at`, or None if they cannot."""
+    if len(data) - at <= _MBAP_HEADER:
+        return None
     length = int.from_bytes(data[at + 4 : at + 6], "big")
     if data[at + 2 : at + 4] != b"\0\0" or not 2 < length <= _LONGEST_PDU + 1 or not data[at + 7] & 0x7F:
         return None

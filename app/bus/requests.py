@@ -18,6 +18,7 @@ from pymodbus.pdu.bit_message import (
     WriteMultipleCoilsRequest,
     WriteSingleCoilRequest,
 )
+from pymodbus.pdu.diag_message import ReturnQueryDataRequest
 from pymodbus.pdu.register_message import (
     ReadHoldingRegistersRequest,
     ReadHoldingRegistersResponse,
@@ -33,6 +34,11 @@ MOST_REGISTERS: Final = 125
 """Registers in one read (V1.1b3)."""
 MOST_BITS: Final = 2000
 """Coils or discrete inputs in one read (V1.1b3)."""
+
+RETURN_QUERY_DATA: Final = 8
+"""Function 08, sub-function 0 (V1.1b3, section 6.8, from memory): the follower gives back what it was sent."""
+
+_WRITES: Final = frozenset((5, 6, 15, 16, 22, 23))
 
 _READS: Final[dict[Table, type[ModbusPDU]]] = {
     "coil": ReadCoilsRequest,
@@ -70,12 +76,35 @@ class Request:
     @property
     def writes(self) -> bool:
         """Whether it changes something in the follower."""
-        return self.function > 4
+        return self.function in _WRITES
+
+    @property
+    def deed(self) -> str:
+        """What is asked for, in a few words: 'read holding 300..311'."""
+        if self.function == RETURN_QUERY_DATA:
+            return "ask for a sign of life"
+        # A request that is only to settle the line has no count of its own.
+        count = self.count or (int.from_bytes(self.pdu[3:5], "big") if self.function < 5 else 1)
+        span = f"{self.address}..{self.address + count - 1}" if count > 1 else f"{self.address}"
+        return f"{'write' if self.writes else 'read'} {self.table} {span}"
 
     @property
     def answer_is_echo(self) -> bool:
         """Whether a true answer is byte for byte the request, as a local echo would be."""
         return self.answer_head == self.pdu
+
+    @property
+    def echo_could_answer(self) -> bool:
+        """Whether the request's own frame has the form of an answer to it.
+
+        So it is with functions 05, 06, 08 and 22, and with a read of 17 to 24 bits whose address has the high byte 03.
+        """
+        return len(self.pdu) == self.answer_length and self.pdu.startswith(self.answer_head)
+
+    @property
+    def answer_characters(self) -> int:
+        """Characters of a true answer in RTU framing."""
+        return self.answer_length + 3
 
     def mbap(self, transaction: int) -> bytes:
         """The frame of Modbus TCP with transaction identifier `transaction`, 1..65535."""
@@ -112,6 +141,16 @@ def write_coils(unit: int, address: int, bits: Sequence[bool]) -> Request:
     """Set or clear consecutive coils (function 15)."""
     pdu = WriteMultipleCoilsRequest(address=address, bits=list(bits), dev_id=unit)
     return _counted(unit, "coil", address, len(bits), pdu)
+
+
+def query_data_request(like: Request, data: int) -> Request:
+    """Ask the unit that `like` asks to give back two bytes of `data`, 0..65535 (function 08, sub-function 0).
+
+    It concerns no register, so its `count` is 0.
+    """
+    pdu = ReturnQueryDataRequest(message=data.to_bytes(2, "big"), dev_id=like.unit)
+    whole = bytes((pdu.function_code,)) + pdu.encode()
+    return _request(like.unit, like.table, like.address, 0, pdu, whole, len(whole))
 
 
 def registers_of(pdu: bytes) -> tuple[int, ...]:

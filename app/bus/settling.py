@@ -1,92 +1,147 @@
 """What may still come after a time-out on a line whose frames carry no number, and how to ask without mistaking it.
 
 An RTU answer does not say which request it answers. After a time-out the answer may still be on its way, and would pass
-for the answer to the next request of the same shape: a wrong value. So requests that went unanswered are remembered;
-while one is, a read is asked in another length, whose answer cannot be mistaken. Followers answer in order, hence one
-unmistakable answer clears what came before.
+for the answer to the next request of the same shape: a wrong value. How late it may come nobody can say. So a request
+that went unanswered is remembered as long as it takes, and over a new connection too, because a follower behind a port
+or a converter does not hear of it.
+
+What clears it is the follower's own order: it answers requests in the order in which they came. Hence an answer that
+can only be that of a later request proves that everything before it was answered or is lost. While anything is open, a
+read is asked in another length, whose answer cannot be mistaken. If there is no such length, a request is asked whose
+answer is used for this proof only: a read of a length that is open since last, or the return of query data (function
+08) with a number of its own in it.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+import secrets
+from collections.abc import Collection
+from dataclasses import dataclass, field, replace
+from itertools import count as counting
 from typing import Final
 
-from app.bus.requests import MOST_BITS, MOST_REGISTERS, Request, read_request
+from app.bus.requests import MOST_BITS, MOST_REGISTERS, RETURN_QUERY_DATA, Request, query_data_request, read_request
 
 LAST_ADDRESS: Final = 65_535
+MOST_SHAPES: Final = 8
+"""So many shapes may be open with one unit before no further one is tried: a dead follower uses up no more lengths."""
+
+_MARKERS: Final = bytes((RETURN_QUERY_DATA,))
+
+
+@dataclass(slots=True)
+class _Open:
+    """Unanswered requests of one shape; `first` and `last` are the ends of those that may still be answered.
+
+    They count what was sent to the unit. `at` is when the last one was sent.
+    """
+
+    request: Request
+    first: int
+    last: int
+    at: float
 
 
 @dataclass(slots=True)
 class Settling:
     """The requests of one line that went unanswered, by unit.
 
-    `patience_s` is after how many seconds an answer is no longer expected at all.
+    `patience_s` is the last resort, for a follower of which only one shape of named registers may be read and which
+    does not react to function 08 either: then, and only then, an answer is no longer expected after so many seconds.
     """
 
     patience_s: float
-    _open: dict[int, list[tuple[float, Request]]] = field(default_factory=dict)
+    _open: dict[int, dict[bytes, _Open]] = field(default_factory=dict)
+    _order: counting[int] = field(default_factory=counting)
+    _marker: int = field(default_factory=lambda: secrets.randbelow(0x10000))
 
     def unanswered(self, request: Request, sent_at: float) -> None:
-        """`request`, sent at `sent_at` (monotonic seconds), timed out."""
-        self._open.setdefault(request.unit, []).append((sent_at, request))
+        """`request`, sent at `sent_at` (monotonic seconds), brought no answer that could be verified."""
+        shapes = self._open.setdefault(request.unit, {})
+        shape, number = _shape(request), next(self._order)
+        former = shapes.get(shape)
+        shapes[shape] = _Open(request, number if former is None else former.first, number, sent_at)
 
-    def answered(self, request: Request, *, refused: bool = False) -> None:
-        """`request` was answered. `refused`: with an exception, as any open request of its function may have been."""
-        pending = self._open.get(request.unit)
-        if not pending:
+    def answered(self, request: Request, sent_at: float = 0.0, *, refused: bool = False) -> None:
+        """An answer to `request` came. `refused`: an exception, which any open request of its function may have got."""
+        shapes = self._open.get(request.unit)
+        if not shapes:
             return
         if refused:
-            # It may have been the oldest one's exception; then the answer to this request is still to come.
-            oldest_sent = pending[0][0]
-            self._open[request.unit] = [*pending[1:], (oldest_sent, request)]
-            if len(pending) == 1 and pending[0][1].function != request.function:
-                del self._open[request.unit]
+            owners = [entry.first for entry in shapes.values() if entry.request.function == request.function]
         else:
+            owners = [shapes[request.answer_head].first] if request.answer_head in shapes else []
+        if not owners:
             del self._open[request.unit]
+            return
+        # It may be that of an earlier one, at the earliest of this one:
+        earliest = min(owners)
+        for shape, entry in list(shapes.items()):
+            if entry.last <= earliest:
+                del shapes[shape]
+            elif entry.first <= earliest:
+                entry.first = earliest + 1
+        self.unanswered(request, sent_at)
 
-    def mistakable(self, request: Request, now: float) -> bool:
+    def owes(self, unit: int) -> bool:
+        """Whether an answer of `unit` may still be on its way."""
+        return bool(self._open.get(unit))
+
+    def mistakable(self, request: Request, now: float) -> bool:  # noqa: ARG002 - how late it is makes no difference
         """Whether an answer still on its way could pass for the answer to `request`."""
-        return request.answer_head in self._heads(request.unit, now)
+        return request.answer_head in self._open.get(request.unit, ())
 
     def distinct(self, request: Request, now: float, *, wider: bool = True) -> Request | None:
-        """A read like `request`, in a length whose answer cannot be mistaken; None if there is none.
+        """A read like `request`, in a length whose answer cannot be mistaken; None if there is nothing to ask.
 
         It reads fewer registers of the same range if it can, from its start and from its end in turn, else more; with
-        `wider` false never more, for followers of which only the named registers may be read.
+        `wider` false never more, for followers of which only the named registers may be read. If there is no such
+        length, a request whose `count` is 0: its answer brings no value, and only takes away what is open.
         """
-        heads = self._heads(request.unit, now)
-        if request.answer_head not in heads:
+        shapes = self._open.get(request.unit)
+        if not shapes or request.answer_head not in shapes:
             return request
         if request.writes:
             return None
-        step = 1 if request.table in ("holding", "input") else 8
-        most = MOST_REGISTERS if step == 1 else MOST_BITS
-        at_end = len(heads) % 2 == 0
-        longer = range(request.count + step, most + 1, step) if wider else ()
-        for count in (*range(request.count - step, 0, -step), *longer):
-            address = request.address
-            if count < request.count and at_end:
-                address += request.count - count
-            elif count > request.count:
-                address = min(address, LAST_ADDRESS + 1 - count)
-                if address < 0:
-                    break
-            other = read_request(request.unit, request.table, address, count)
-            if other.answer_head not in heads:
+        reads = {shape: entry for shape, entry in shapes.items() if shape != _MARKERS and not entry.request.writes}
+        if len(reads) < MOST_SHAPES:
+            other = _other_length(request, reads.keys(), wider=wider)
+            if other is not None:
                 return other
-        return None
+        newest = max(reads.values(), key=lambda entry: entry.first)
+        if len(reads) > 1:
+            return replace(newest.request, count=0)
+        own = reads[request.answer_head]
+        if now - own.at >= self.patience_s:
+            del shapes[request.answer_head]
+            return request
+        self._marker = (self._marker + 1) % 0x10000
+        return query_data_request(request, self._marker)
 
     def forget(self) -> None:
-        """The connection is new: nothing sent on the old one can be answered on it."""
+        """Nothing that was sent can be answered any more."""
         self._open.clear()
 
-    def _heads(self, unit: int, now: float) -> set[bytes]:
-        pending = self._open.get(unit)
-        if not pending:
-            return set()
-        pending = [entry for entry in pending if now - entry[0] < self.patience_s]
-        if pending:
-            self._open[unit] = pending
-        else:
-            del self._open[unit]
-        return {request.answer_head for _, request in pending}
+
+def _shape(request: Request) -> bytes:
+    return _MARKERS if request.function == RETURN_QUERY_DATA else request.answer_head
+
+
+def _other_length(request: Request, heads: Collection[bytes], *, wider: bool) -> Request | None:
+    """A read near `request` with an answer of another length than all of `heads`."""
+    step = 1 if request.table in ("holding", "input") else 8
+    most = MOST_REGISTERS if step == 1 else MOST_BITS
+    at_end = len(heads) % 2 == 0
+    longer = range(request.count + step, most + 1, step) if wider else ()
+    for count in (*range(request.count - step, 0, -step), *longer):
+        address = request.address
+        if count < request.count and at_end:
+            address += request.count - count
+        elif count > request.count:
+            address = min(address, LAST_ADDRESS + 1 - count)
+            if address < 0:
+                break
+        other = read_request(request.unit, request.table, address, count)
+        if other.answer_head not in heads:
+            return other
+    return None

@@ -6,14 +6,24 @@ Serial times follow MODBUS over Serial Line V1.02 (from memory): frames are kept
 
 from __future__ import annotations
 
+import asyncio
+import select
+import selectors
+import time
+from bisect import bisect_left, insort
+from collections import deque
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 from app.bus.endpoint import Endpoint
 from app.signals.numbering import Table
 
 FASTEST_WITH_SCALED_SILENCE: Final = 19_200
 """Baud rate above which the silent intervals no longer shrink with the character time."""
+BROADCAST_TURNAROUND_S: Final = 0.1
+"""After a broadcast, which nobody answers, the followers get so long to do it (V1.02: usually 100 to 200 ms)."""
+TURNAROUNDS_KEPT: Final = 64
+"""Of the latest answers of a unit, for the median and the other quantiles."""
 
 _RTU_REQUEST: Final = 8
 """Characters of a read request: unit, function, address (2), count (2), CRC (2)."""
@@ -23,6 +33,10 @@ _NETWORK_MS: Final = 1.0
 """Assumed round trip of one transaction over a local network with a follower that is not busy."""
 _NETWORK_BYTE_MS: Final = 0.001
 """Assumed cost of one more byte in an answer over a network."""
+_COARSE_S: Final = 0.05
+"""Waits that are longer need not be exact to less than a millisecond."""
+_OVERSHOOT_S: Final = 0.000_12
+"""By how much a system wakes a sleeper too late as a rule; this last bit of a silent interval is waited out awake."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,9 +55,58 @@ class Pace:
     def read_ms(self, table: Table, count: int, turnaround_ms: float = 0.0) -> float:
         """Predicted time of one read of `count` registers or bits, in milliseconds.
 
-        `turnaround_ms` is the follower's own time between the end of the request and the start of its answer.
+        `turnaround_ms` is the follower's own time between the end of the request and the start of its answer, beyond
+        the silent interval that it has to keep.
         """
         return self.fixed_ms + self.byte_ms * data_bytes(table, count) + turnaround_ms
+
+    def exchange_ms(self, sent: int, received: int, turnaround_ms: float | None = None) -> float:
+        """Predicted time from the first character of a request to the last one of its answer, in milliseconds.
+
+        `sent` and `received` are characters, or bytes on a network. `turnaround_ms` is the time between the two frames
+        as `Turnarounds` measures it; None for a follower that has not answered yet: then t3.5, or the assumed round
+        trip of a network.
+        """
+        if turnaround_ms is None:
+            turnaround_ms = self.silence_ms if self.character_ms else _NETWORK_MS + received * _NETWORK_BYTE_MS
+        return (sent + received) * self.character_ms + turnaround_ms
+
+
+class Turnarounds:
+    """How long one unit takes between the end of a request and the start of its answer: the latest answers.
+
+    Where the characters take no known time (on a network), it is the whole time from request to answer. All times in
+    milliseconds.
+    """
+
+    def __init__(self, keep: int = TURNAROUNDS_KEPT) -> None:
+        self._latest: deque[float] = deque(maxlen=keep)
+        self._sorted: list[float] = []
+        self.count = 0
+        """All that there ever were."""
+        self.worst_ms = 0.0
+        """The longest that there ever was."""
+
+    def add(self, ms: float) -> None:
+        """One more answer. What a coarse clock shows as less than nothing counts as nothing."""
+        ms = max(0.0, ms)
+        if len(self._latest) == self._latest.maxlen:
+            del self._sorted[bisect_left(self._sorted, self._latest[0])]
+        self._latest.append(ms)
+        insort(self._sorted, ms)
+        self.count += 1
+        self.worst_ms = max(self.worst_ms, ms)
+
+    def quantile(self, share: float) -> float | None:
+        """The time that `share` (0..1) of the latest answers did not exceed; None before the first one."""
+        if not self._sorted:
+            return None
+        return self._sorted[min(len(self._sorted) - 1, int(share * len(self._sorted)))]
+
+    @property
+    def median_ms(self) -> float | None:
+        """Half of the latest answers took no longer; None before the first one."""
+        return self.quantile(0.5)
 
 
 def data_bytes(table: Table, count: int) -> int:
@@ -80,3 +143,44 @@ def pace_of(endpoint: Endpoint) -> Pace:
         # The converter keeps the bus's silence itself; ours only keeps the frames apart in the stream.
         return Pace(fixed + _NETWORK_MS, character, 1.750, 0.0)
     return Pace(fixed, character, silence, character)
+
+
+async def sleep_until(due: float) -> None:
+    """Sleep until `time.perf_counter()` is `due`: on a loop of `exact_loop` to some hundredths of a millisecond.
+
+    The last tenth of a millisecond is waited out awake; up to there other work goes on and the processor rests.
+    """
+    wait = due - time.perf_counter()
+    if wait > _OVERSHOOT_S:
+        await asyncio.sleep(wait - _OVERSHOOT_S)
+    while 0 < due - time.perf_counter() < 2 * _OVERSHOOT_S:
+        pass
+
+
+def exact_loop() -> asyncio.AbstractEventLoop:
+    """An event loop whose short waits are exact to some hundredths of a millisecond, where the system offers that.
+
+    Linux's epoll, as Python uses it, counts in whole milliseconds and rounds up: more than half of a silent interval
+    at 115 200 Bd. macOS (kqueue) counts in nanoseconds by itself, Windows in steps of its own.
+    """
+    if _ExactSelector is None:
+        return asyncio.new_event_loop()
+    return asyncio.SelectorEventLoop(_ExactSelector())
+
+
+_ExactSelector: type[selectors.BaseSelector] | None = None
+
+if hasattr(selectors, "EpollSelector"):
+
+    class _ExactEpollSelector(selectors.EpollSelector):
+        """epoll, waited for by select: that counts in microseconds."""
+
+        def select(self, timeout: float | None = None) -> list[tuple[selectors.SelectorKey, Any]]:
+            # With a descriptor that is too high for select it is as exact as epoll is.
+            if timeout is not None and 0 < timeout < _COARSE_S and self.fileno() < _HIGHEST_FOR_SELECT:
+                select.select((self.fileno(),), (), (), timeout)
+                timeout = 0
+            return super().select(timeout)
+
+    _HIGHEST_FOR_SELECT: Final = 1024
+    _ExactSelector = _ExactEpollSelector

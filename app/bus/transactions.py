@@ -20,7 +20,8 @@ class Transaction:
 
     `at` is `time.monotonic()` when the request was sent; `sent` and `received` are the bytes on the wire, whole frames
     and noise included; `ms` is the time until the answer was complete, or until it was given up; `fault` is None if a
-    verified answer came.
+    verified answer came. `predicted_ms` is the time that a good answer was predicted to take, from the line's speed,
+    the sizes of both frames and what the follower's turnaround has been so far; 0 if nothing was predicted.
     """
 
     at: float
@@ -31,14 +32,12 @@ class Transaction:
     received: bytes
     ms: float
     fault: Fault | None = None
+    predicted_ms: float = 0.0
 
     @property
     def kind(self) -> str:
         """What was done, in a few words: 'read holding 300..311'."""
-        request = self.request
-        last = request.address + request.count - 1
-        span = f"{request.address}..{last}" if request.count > 1 else f"{request.address}"
-        return f"{'write' if request.writes else 'read'} {request.table} {span}"
+        return self.request.deed
 
 
 class TransactionLog:

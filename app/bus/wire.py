@@ -106,9 +106,14 @@ class Wire(ModbusProtocol):
         transport.setup()
 
     def send_bytes(self, data: bytes) -> None:
-        """Put `data` on the line. Nothing happens on a line that is closed; `on_closed` has said so or will."""
-        if self.transport is not None:
-            self.transport.write(data)  # type: ignore[attr-defined]
+        """Put `data` on the line, now. Nothing happens on a line that is closed; `on_closed` has said so or will."""
+        transport = self.transport
+        if isinstance(transport, SerialTransport):
+            transport.write(data)
+            if transport.sync_serial and not transport.force_poll:
+                transport.intern_write_ready()  # at the next turn of the loop it would be later than it was meant
+        elif transport is not None:
+            transport.write(data)  # type: ignore[attr-defined]
 
     def data_received(self, data: bytes) -> None:
         """What the transport calls with every piece that arrives."""

@@ -27,14 +27,15 @@ def test_short_words_tell_all_kinds_apart() -> None:
 
 def test_which_kinds_take_the_whole_line_down() -> None:
     of_request = {
-        "silence late bad-crc cut garbled wrong-unit wrong-function wrong-length wrong-echo wrong-transaction exception"
+        "silence late bad-crc cut garbled wrong-unit wrong-function wrong-length wrong-echo wrong-transaction "
+        "other-client exception"
     }
     assert {str(kind) for kind in FaultKind if not Fault(kind, "").of_connection} == set(of_request.pop().split())
 
 
 def test_exception_codes_are_those_of_the_standard() -> None:
-    # MODBUS Application Protocol V1.1b3, section 7 (from memory): 01 to 06, 08, 0A, 0B.
-    assert sorted(EXCEPTIONS) == [1, 2, 3, 4, 5, 6, 8, 10, 11]
+    # MODBUS Application Protocol V1.1b3, section 7 (from memory): 01 to 06, 08, 0A, 0B; older editions have 07 too.
+    assert sorted(EXCEPTIONS) == [1, 2, 3, 4, 5, 6, 7, 8, 10, 11]
     assert "02 (no such register)" in exception_fault(2).sentence
     assert "119" in exception_fault(0x77).sentence
     assert "own" in exception_fault(0x77).sentence
@@ -88,5 +89,6 @@ def test_why_a_serial_line_does_not_open(error: Exception, kind: FaultKind) -> N
 
 def test_a_line_that_goes_away() -> None:
     assert closed_fault(SERIAL, OSError()).kind is FaultKind.PORT_VANISHED
-    assert "reset" in closed_fault(TCP, ConnectionResetError()).sentence
+    assert closed_fault(TCP, None).kind is FaultKind.CLOSED
+    assert closed_fault(TCP, ConnectionResetError()).kind is FaultKind.RESET
     assert "closed" in closed_fault(TCP, None).sentence

@@ -1,0 +1,149 @@
+"""What most likely damaged an answer in RTU framing, as far as its bytes show it.
+
+What a serial port makes of characters with another speed or parity follows from where it samples them: a stop bit that
+is not found is a framing error, which systems hand on as a byte of zeros. The tests sample such characters bit by bit.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from app.bus.requests import Request, crc_fits
+
+_RUNS: Final = frozenset((0x00, 0x80, 0xC0, 0xE0, 0xF0, 0xF8, 0xFC, 0xFE, 0xFF))
+"""Bytes without more than one change in them, as a too fast port sees one long bit, and as a framing error reads."""
+_RUNS_SHARE: Final = 0.55
+"""Share of such bytes from which on the speed or the parity is suspected."""
+_POLYNOMIAL: Final = 0xA001
+"""Of the CRC, reflected."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """What was `seen`, and what to `check`; `of_answer` if the bytes are surely those of an answer."""
+
+    seen: str
+    check: str
+    of_answer: bool = False
+
+
+def likely_cause(request: Request, data: bytes) -> Cause | None:
+    """Why no frame in `data`, which came in answer to `request`, is sound; None if nothing points anywhere."""
+    head = bytes((request.unit,)) + request.answer_head
+    wanted = request.answer_characters
+    finds = (
+        _first_byte_missing(request, data),
+        _damaged_echo(request, data),
+        _doubled_byte(head, data),
+        _seven_data_bits(data, wanted),
+        _one_bit(head, data[:wanted]) if len(data) >= wanted else None,
+        _speed_or_parity(head, data, wanted),
+    )
+    return next((cause for cause in finds if cause is not None), None)
+
+
+def _first_byte_missing(request: Request, data: bytes) -> Cause | None:
+    if len(data) < 4 or not crc_fits(bytes((request.unit,)) + data):
+        return None
+    return Cause(
+        "its first byte is missing",
+        "the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, "
+        "or give the follower a longer answer delay",
+        of_answer=True,
+    )
+
+
+def _damaged_echo(request: Request, data: bytes) -> Cause | None:
+    own = request.rtu
+    alike = sum(one == other for one, other in zip(own, data, strict=False))
+    if request.echo_could_answer or len(data) < len(own) or not len(own) - 2 <= alike < len(own):
+        return None
+    return Cause(
+        "it is our own request, come back damaged",
+        "the adapter echoes, and something else drives the line at the same time; check for a second client, for two "
+        "devices with one unit address, and for swapped wires",
+    )
+
+
+def _doubled_byte(head: bytes, data: bytes) -> Cause | None:
+    for at in range(len(data) - 1):
+        if data[at] == data[at + 1]:
+            rest = data[:at] + data[at + 1 :]
+            if rest.startswith(head[:2]) and crc_fits(rest):
+                return Cause(
+                    f"byte {at + 1} came twice",
+                    "check the converter and its driver; a byte that is doubled is not a fault of the wire",
+                    of_answer=True,
+                )
+    return None
+
+
+def _seven_data_bits(data: bytes, wanted: int) -> Cause | None:
+    """Every byte has the same parity over its eight bits: the eighth is a parity bit (chance: one in 2 ** length)."""
+    odd = sum(byte.bit_count() % 2 for byte in data)
+    if len(data) < max(7, wanted - 1) or odd not in (0, len(data)) or len(set(data)) < 4:
+        return None
+    return Cause(
+        f"the high bit of every byte is a parity bit ({'odd' if odd else 'even'})",
+        "the follower sends seven data bits; set it to eight, and to RTU",
+        of_answer=True,
+    )
+
+
+def _one_bit(head: bytes, frame: bytes) -> Cause | None:
+    """One bit was turned over: the remainder of the whole frame is that of this bit alone."""
+    if not frame.startswith(head[:2]):
+        return None
+    rest = _remainder(frame)
+    of_bit = 0x0001
+    # The last bit on the wire is the highest of the last byte; each one before it is one step of the register further.
+    bits = len(frame) * 8
+    for back in range(bits):
+        of_bit = _POLYNOMIAL if back == 0 else of_bit >> 1 ^ (_POLYNOMIAL if of_bit & 1 else 0)
+        if of_bit == rest:
+            place = bits - 1 - back
+            return Cause(
+                f"one bit is wrong (bit {place % 8} of byte {place // 8 + 1})",
+                "the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart from motor cables",
+                of_answer=True,
+            )
+    return None
+
+
+def _remainder(data: bytes) -> int:
+    """The CRC register after all of `data` from 0 on a sound frame gives 0; started as the CRC is."""
+    register = 0xFFFF
+    for byte in data:
+        register ^= byte
+        for _ in range(8):
+            register = register >> 1 ^ (_POLYNOMIAL if register & 1 else 0)
+    return register
+
+
+def _speed_or_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
+    known = list(zip(head, data, strict=False))
+    right_or_zero = all(byte in (true, 0) for true, byte in known) and any(true != byte for true, byte in known)
+    if len(data) == wanted and right_or_zero:
+        return Cause(
+            "some of its bytes read as zeros, the others are right",
+            "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect",
+            of_answer=True,
+        )
+    if len(data) < 2 or sum(byte in _RUNS for byte in data) < _RUNS_SHARE * len(data):
+        return None
+    share = len(data) / wanted
+    if share > 1.05:
+        return Cause(
+            f"{len(data)} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones",
+            "that is what a wrong speed looks like: the follower's baud rate is lower than this line's",
+        )
+    if share > 0.6:
+        return Cause(
+            f"{len(data)} bytes came in place of {wanted}, most of them zeros",
+            "that is what a wrong parity looks like: the follower sends no parity bit, or another number of stop bits",
+        )
+    return Cause(
+        f"{len(data)} bytes came in place of {wanted}, most of them zeros",
+        "that is what a wrong speed looks like: the follower's baud rate is higher than this line's",
+    )

@@ -116,6 +116,7 @@ def _seconds(text: str) -> float:
 def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--grab", metavar="FILE.png", type=Path, help="save a picture of the window, then exit")
     verb.add_argument("--for", dest="for_s", metavar="S", type=_seconds, help="seconds to run before the picture")
+    verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
 
 
 def _endpoint(verb: argparse.ArgumentParser) -> None:
@@ -136,23 +137,32 @@ def _window_arguments(verb: argparse.ArgumentParser) -> None:
 
 
 def _window(args: argparse.Namespace) -> int:
-    from widgets.application import run_window
+    return _open(args, Path(args.project) if args.project else None)
 
-    return run_window(Path(args.project) if args.project else None, grab=args.grab, for_s=args.for_s)
+
+def _open(
+    args: argparse.Namespace, project: Path | None, *, demo: bool = False, keys: Sequence[str | float] = ()
+) -> int:
+    from widgets.application import run_window
+    from widgets.palette import Appearance
+
+    appearance = Appearance(args.palette) if args.palette else None
+    return run_window(project, demo=demo, grab=args.grab, for_s=args.for_s, appearance=appearance, keys=keys)
 
 
 def _demo_arguments(verb: argparse.ArgumentParser) -> None:
     from projects import demos
 
     verb.add_argument("name", metavar="NAME", nargs="?", choices=demos(), help=f"one of: {', '.join(demos())}")
+    verb.add_argument("--keys", metavar="KEYS", help="press these keys of the panel once it is live")
     _grab(verb)
 
 
 def _demo(args: argparse.Namespace) -> int:
     from projects import demo_path, demos
-    from widgets.application import run_window
 
-    return run_window(demo_path(args.name or demos()[0]), demo=True, grab=args.grab, for_s=args.for_s)
+    path = demo_path(args.name or demos()[0])
+    return _open(args, path, demo=True, keys=_presses(load(path), args.keys or ""))
 
 
 # check and plan -----------------------------------------------------------------------------------------------------

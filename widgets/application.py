@@ -44,7 +44,7 @@ def run_window(
     for_s: float | None = None,
     *,
     appearance: Appearance | None = None,
-    keys: Sequence[str] = (),
+    keys: Sequence[str | float] = (),
 ) -> int:
     """Open the window and stay until it is closed. Returns the exit status: 0, or 2 with a sentence on standard error.
 
@@ -73,7 +73,7 @@ def run_window(
             if demo:
                 window.show_workplace(1)
                 window.bench.connect_line()
-                QTimer.singleShot(KEYS_AFTER_MS, window, lambda: _press(window, list(keys)))
+                QTimer.singleShot(KEYS_AFTER_MS, window, lambda: _press(window, keys))
             if grab is not None or for_s is not None:
                 after = GRAB_AFTER_S if for_s is None else for_s
                 QTimer.singleShot(int(after * 1000), window, lambda: _finish(window, grab, outcome))
@@ -117,12 +117,17 @@ class _Outcome:
     trouble = ""
 
 
-def _press(window: MainWindow, keys: list[str]) -> None:
-    """Press the first of `keys` as an operator would, and the others after it."""
-    if keys:
-        window.live.key_down(keys[0])
-        window.live.key_up(keys[0])
-        QTimer.singleShot(KEYS_EVERY_MS, window, lambda: _press(window, keys[1:]))
+def _press(window: MainWindow, keys: Sequence[str | float]) -> None:
+    """Press the first of `keys` as an operator would, and the others after it. A number waits so many seconds."""
+    if not keys:
+        return
+    first, pause_ms = keys[0], KEYS_EVERY_MS
+    if isinstance(first, str):
+        window.live.key_down(first)
+        window.live.key_up(first)
+    else:
+        pause_ms = int(first * 1000)
+    QTimer.singleShot(pause_ms, window, lambda: _press(window, keys[1:]))
 
 
 def _finish(window: MainWindow, grab: Path | None, outcome: _Outcome) -> None:

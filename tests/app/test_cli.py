@@ -190,6 +190,7 @@ def test_a_serial_device_that_is_missing(capsys: pytest.CaptureFixture[str], tmp
         (["follower", "PROJECT", "--tcp", "5020"], "HOST:PORT"),
         (["follower", "PROJECT", "--tcp", "127.0.0.1:5020", "--follower", "fan"], "fan"),
         (["demo", "volcano"], "volcano"),
+        (["demo", "--keys", "strat"], "strat"),
     ],
 )
 def test_wrong_words(capsys: pytest.CaptureFixture[str], argv: list[str], word: str) -> None:

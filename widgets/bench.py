@@ -335,6 +335,7 @@ class _Cards(QScrollArea):
         column.setContentsMargins(0, 0, 0, 0)
         for card in cards:
             column.addWidget(card)
+        column.addStretch(1)
         self._inner = inner
         self.setWidget(inner)
         inner.installEventFilter(self)

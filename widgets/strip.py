@@ -42,6 +42,7 @@ class Passage:
     at: float
     advice: str = ""
     """Of a fault: the same with what to check."""
+    transaction: Transaction | None = None
 
 
 def passage_of(transaction: Transaction) -> Passage:
@@ -51,7 +52,9 @@ def passage_of(transaction: Transaction) -> Passage:
     at = transaction.at + transaction.ms / 1000
     if fault is None:
         words = QCoreApplication.translate("LineStrip", "{what}, {ms} ms").format(what=head, ms=_ms(transaction.ms))
-        return Passage(transaction.line, words, good=True, write=transaction.request.writes, at=at)
+        return Passage(
+            transaction.line, words, good=True, write=transaction.request.writes, at=at, transaction=transaction
+        )
     return Passage(
         transaction.line,
         f"{head}: {fault.detail}",
@@ -59,6 +62,7 @@ def passage_of(transaction: Transaction) -> Passage:
         write=transaction.request.writes,
         at=at,
         advice=f"{head}: {fault.sentence}",
+        transaction=transaction,
     )
 
 
@@ -81,11 +85,14 @@ class LineStrip(QWidget):
     """Marks run from right to left, the newest at the right edge.
 
     A good read is a short stroke, a good write a dot, a fault a cross of full height with its words beside it, so
-    the three differ in shape. Left and Right step through the marks, the newest first; Escape lets go.
+    the three differ in shape. Left and Right step through the marks, the newest first; Escape lets go. Enter or a
+    double click asks for more about the one that was stepped to.
     """
 
     selected = Signal(object)
     """The Passage that the user stepped to, or None."""
+    opened = Signal(object)
+    """More is wanted about this Passage; None: about the line as a whole."""
 
     def __init__(self, parent: QWidget | None = None, *, clock: Callable[[], float] = time.monotonic) -> None:
         super().__init__(parent)
@@ -264,12 +271,19 @@ class LineStrip(QWidget):
         """Hold on to the mark under the pointer."""
         self._choose(self._under(int(event.position().x()), int(event.position().y())))
 
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Ask for more about the mark under the pointer."""
+        self._choose(self._under(int(event.position().x()), int(event.position().y())))
+        self.opened.emit(self.chosen)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Step through the marks."""
         if event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right):
             self._step(older=event.key() == Qt.Key.Key_Left)
         elif event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self._change_lane(-1 if event.key() == Qt.Key.Key_Up else 1)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.opened.emit(self.chosen)
         elif event.key() == Qt.Key.Key_Escape and self._chosen is not None:
             self._choose(None)
         else:
@@ -321,7 +335,8 @@ class LineStrip(QWidget):
     def _legend(self) -> str:
         return self.tr(
             "Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. "
-            "Cross: a fault; its words stand beside. Left and Right step through them."
+            "Cross: a fault; its words stand beside. Left and Right step through them; Enter or a double click shows "
+            "the bytes."
         )
 
     def _announce(self) -> None:

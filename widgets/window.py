@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QAction,
     QActionGroup,
@@ -17,6 +17,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QDialog,
+    QDockWidget,
     QFileDialog,
     QFrame,
     QHBoxLayout,
@@ -37,17 +38,20 @@ from widgets.bench import BenchWorkplace
 from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.line_view import LineView
 from widgets.live import Live
 from widgets.palette import Appearance, Theme, set_look
 from widgets.problems import ProblemsDialog
 from widgets.settings import Settings
-from widgets.strip import LineStrip, passage_of
+from widgets.strip import LineStrip, Passage, passage_of
 from widgets.templates import TemplateDialog, blank
 
 SUFFIX: Final = ".toml"
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 COMFORTABLE: Final = QSize(1240, 700)
+LINE_VIEW_HEIGHT: Final = 250
+"""Of the line view when it is opened first: a list of some seven transactions."""
 
 
 class MainWindow(QMainWindow):
@@ -61,6 +65,8 @@ class MainWindow(QMainWindow):
         self.document = Document(blank(4, 20), None, self)
         self.live = Live(self)
         self.strip = LineStrip()
+        self.line_view = LineView(self.live)
+        self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
         self._make_actions()
         self.design = DesignWorkplace(self.document)
@@ -222,6 +228,10 @@ class MainWindow(QMainWindow):
         self.full_screen_action = self._action(self.tr("&Full screen"), self._full_screen, "Ctrl+Shift+F", toggles=True)
         self.strip_action = self._action(self.tr("&Line strip"), self.strip.setVisible, "Ctrl+Shift+L", toggles=True)
         self.strip_action.setChecked(True)
+        self.line_view_action = self._action(self.tr("Line &view"), self._show_line_view, "Ctrl+L", toggles=True)
+        self.line_window_action = self._action(
+            self.tr("In its &own window"), self._float_line_view, "Ctrl+Shift+V", toggles=True
+        )
         self.shortcuts_action = self._action(self.tr("&Keys and shortcuts"), self._show_shortcuts, "Ctrl+F1")
         self.cautions_action = self._action(self.tr("&Cautions"), lambda: _run(CautionsDialog(self)), "Ctrl+Shift+F1")
         self.about_action = self._action(self.tr("&About Fanlight"), lambda: _run(AboutDialog(self)), "Ctrl+Shift+H")
@@ -291,6 +301,8 @@ class MainWindow(QMainWindow):
         layout.addWidget(self._stack, 1)
         layout.addWidget(self.strip)
         self.setCentralWidget(whole)
+        self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.line_dock)
+        self.line_dock.hide()
 
     def _make_menus(self) -> None:
         bar = self.menuBar()
@@ -311,6 +323,10 @@ class MainWindow(QMainWindow):
         workplace.addActions(self._workplace_actions)
         self.design.fill_menu(bar.addMenu(self.tr("&Design")))
         self.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
+        line = bar.addMenu(self.tr("&Line"))
+        line.addActions([self.line_view_action, self.line_window_action])
+        line.addSeparator()
+        self.line_view.fill_menu(line)
         help_menu = bar.addMenu(self.tr("&Help"))
         help_menu.addActions([self.shortcuts_action, self.cautions_action])
         help_menu.addSeparator()
@@ -336,6 +352,9 @@ class MainWindow(QMainWindow):
         self.live.connection_changed.connect(self._connection_changed)
         self.live.frame.connect(self._show_trouble)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
+        self.strip.opened.connect(self._open_line_view)
+        self.line_dock.closed.connect(lambda: self.line_view_action.setChecked(False))
+        self.line_dock.topLevelChanged.connect(self.line_window_action.setChecked)
         self._connection_changed()
 
     # Keeping it in step
@@ -364,6 +383,31 @@ class MainWindow(QMainWindow):
         if session is not None:
             for name, line in session.snapshot().lines.items():
                 self.strip.set_trouble(name, "" if line.connected else line.reason)
+
+    # The line view
+
+    def _show_line_view(self, on: bool) -> None:
+        if on == self.line_dock.isVisible():
+            return
+        self.line_dock.setVisible(on)
+        if not on:
+            self.workplace.setFocus()
+            return
+        if not self.line_dock.isFloating() and self.line_dock.height() < LINE_VIEW_HEIGHT:
+            self.resizeDocks([self.line_dock], [LINE_VIEW_HEIGHT], Qt.Orientation.Vertical)
+        self.line_view.setFocus()
+
+    def _float_line_view(self, on: bool) -> None:
+        if on != self.line_dock.isFloating():
+            self.line_dock.setFloating(on)
+        self.line_view_action.setChecked(True)
+
+    def _open_line_view(self, passage: Passage | None) -> None:
+        """Open the line view, on one transaction if the strip names it."""
+        self.line_view_action.setChecked(True)
+        transaction = passage.transaction if passage is not None else None
+        if transaction is not None and not self.line_view.show_transaction(transaction):
+            self.tell(self.tr("This transaction is kept no longer"), trouble=True)
 
     def _refresh_recent(self) -> None:
         self._recent_menu.clear()
@@ -427,6 +471,35 @@ class MainWindow(QMainWindow):
             event.acceptProposedAction()
             # A dialog inside the drop would hold the program that the file was dragged from.
             QTimer.singleShot(0, self, lambda: self.open_file(path))
+
+
+class _LineDock(QDockWidget):
+    """The line view below the strip, or as a window of its own on another screen."""
+
+    closed = Signal()
+    """A button closed it."""
+
+    def __init__(self, view: LineView, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setObjectName("line view")
+        self.setWindowTitle(self.tr("Line view"))
+        self.setAllowedAreas(Qt.DockWidgetArea.BottomDockWidgetArea | Qt.DockWidgetArea.TopDockWidgetArea)
+        self.setWidget(view)
+        self.topLevelChanged.connect(self._title)
+        view.away.clicked.connect(self.close)
+        self._title(floating=False)
+
+    def _title(self, floating: bool) -> None:
+        """A title to take hold of as a window of its own; below the strip the view's own heading is enough."""
+        former = self.titleBarWidget()
+        self.setTitleBarWidget(None if floating else QWidget())  # type: ignore[arg-type]  # None: Qt's own title
+        if former is not None:
+            former.deleteLater()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Closed by a button."""
+        super().closeEvent(event)
+        self.closed.emit()
 
 
 def _run(dialog: QDialog) -> None:

@@ -165,7 +165,7 @@ def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explan
 def _timing(transaction: Transaction) -> str:
     """Measured against predicted time, in words."""
     measured = f"{milliseconds(transaction.ms)} ms measured"
-    predicted: float | None = getattr(transaction, "predicted_ms", None)
+    predicted = transaction.predicted_ms
     if not predicted:
         return measured
     over = transaction.ms - predicted
@@ -338,12 +338,12 @@ class _Parts:
         cursor.take(2, name, say, wrong=wrong, signals=signals)
 
     def _place(self, table: Table, address: int, count: int) -> str:
-        """'holding register 310 (310 on the wire is 40311 in the manual)', in short."""
+        """'holding register 310; in the manual 40311'."""
         kind = {"coil": "coil", "discrete": "discrete input", "holding": "holding register", "input": "input register"}
         last = address + count - 1
         span = f"{kind[table]} {address}" if count == 1 else f"{kind[table]}s {address} to {last}"
         documented = self.names.documented(self.follower, table, address)
-        return span if documented is None else f"{span} on the wire, {documented} in the manual"
+        return span if documented is None else f"{span}; in the manual {documented}"
 
     def _count(self, cursor: _Cursor, function: int, name: str = "count") -> None:
         request = self.request

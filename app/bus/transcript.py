@@ -33,7 +33,7 @@ def result_text(transaction: Transaction) -> str:
 
 def times_text(transaction: Transaction) -> str:
     """Measured and, where known, predicted time: '12.9 ms (predicted 12.6)'."""
-    predicted: float | None = getattr(transaction, "predicted_ms", None)
+    predicted = transaction.predicted_ms
     measured = f"{milliseconds(transaction.ms)} ms"
     return f"{measured} (predicted {milliseconds(predicted)})" if predicted else measured
 
@@ -77,7 +77,7 @@ def as_json(explanation: Explanation, epoch_s: float) -> dict[str, Any]:
     """A transaction in plain types; `epoch_s` is when it was sent, in seconds since 1970."""
     transaction = explanation.transaction
     fault = transaction.fault
-    predicted: float | None = getattr(transaction, "predicted_ms", None)
+    predicted = transaction.predicted_ms
     return {
         "time": round(epoch_s, 6),
         "line": transaction.line,
@@ -86,7 +86,7 @@ def as_json(explanation: Explanation, epoch_s: float) -> dict[str, Any]:
         "what": transaction.kind,
         "signals": list(explanation.signals),
         "ms": round(transaction.ms, 3),
-        "predicted_ms": None if predicted is None else round(predicted, 3),
+        "predicted_ms": round(predicted, 3) if predicted else None,
         "fault": None if fault is None else {"kind": str(fault.kind), "words": fault.sentence},
         "sent": _frame_json(explanation.sent),
         "received": [_frame_json(frame) for frame in explanation.received],

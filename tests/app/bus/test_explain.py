@@ -155,7 +155,7 @@ def test_half_a_signal_is_said_to_be_half(names: RegisterNames) -> None:
 def test_the_manuals_number_stands_beside_the_wire_address() -> None:
     project = _one_signal("prefixed", 40311)
     told = explain(serial(read_request(1, "holding", 310, 1), b"", SILENT, "device"), RegisterNames.of(project))
-    assert part(told.sent, "address") == "holding register 310 on the wire, 40311 in the manual"
+    assert part(told.sent, "address") == "holding register 310; in the manual 40311"
 
 
 def test_overlapping_signals_share_a_part() -> None:

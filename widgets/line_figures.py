@@ -1,0 +1,101 @@
+"""The statistics of the lines: how much goes over them, how fast followers answer, and the faults by kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QTreeWidget, QTreeWidgetItem, QWidget
+
+from widgets import palette
+
+if TYPE_CHECKING:  # the bus is imported only when a line is connected
+    from app.bus.states import LineState
+
+
+class LineFigures(QTreeWidget):
+    """A heading for each line, and under it a row for each figure. Only what changed is written again."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(self.tr("Statistics of the line"))
+        self.setHeaderLabels([self.tr("Statistics"), ""])
+        self.setRootIsDecorated(False)
+        self.setItemsExpandable(False)
+        self.setIndentation(10)
+        self.setAlternatingRowColors(True)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setColumnWidth(0, self.fontMetrics().horizontalAdvance("Turnaround, median") + 34)
+        self.header().setStretchLastSection(True)
+        self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
+        copy = QAction(self.tr("Copy the statistics"), self)
+        copy.setShortcut(QKeySequence.StandardKey.Copy)
+        copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
+        copy.triggered.connect(lambda: QApplication.clipboard().setText(self.text()))
+        self.addAction(copy)
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
+
+    def show_states(self, states: Iterable[LineState]) -> None:
+        """Show how these lines do."""
+        told = [(state.name, self._figures(state)) for state in states]
+        if told == self._shown:
+            return
+        same = [(name, [row[0] for row in rows]) for name, rows in told] == [
+            (name, [row[0] for row in rows]) for name, rows in self._shown
+        ]
+        self._shown = told
+        if not same:
+            self._rebuild()
+            return
+        for number, (_, rows) in enumerate(told):
+            top = self.topLevelItem(number)
+            for place, (_, value, _) in enumerate(rows):
+                item = top.child(place)
+                if item.text(1) != value:
+                    item.setText(1, value)
+
+    def refresh_look(self) -> None:
+        """The colours changed."""
+        self._rebuild()
+
+    def text(self) -> str:
+        """The same as text, a line each."""
+        lines: list[str] = []
+        for name, rows in self._shown:
+            lines.append(name)
+            lines += [f"  {label}: {value}" for label, value, _ in rows]
+        return "\n".join(lines)
+
+    def _rebuild(self) -> None:
+        self.clear()
+        for name, rows in self._shown:
+            top = QTreeWidgetItem([name])
+            font = top.font(0)
+            font.setBold(True)
+            top.setFont(0, font)
+            self.addTopLevelItem(top)
+            top.setFirstColumnSpanned(True)
+            for label, value, fault in rows:
+                item = QTreeWidgetItem([label, value])
+                if fault:
+                    item.setForeground(0, palette.current().colour("fault"))
+                top.addChild(item)
+        self.expandAll()
+
+    def _figures(self, state: LineState) -> list[tuple[str, str, bool]]:
+        """Label, value, and whether it is a fault."""
+        from app.bus.faults import kind_text
+
+        rows = [
+            (self.tr("Requests"), f"{state.requests}", False),
+            (self.tr("Good answers"), f"{state.good}", False),
+        ]
+        faults = sorted(state.faults.items(), key=lambda pair: -pair[1])
+        rows += [(f"\u26a0 {kind_text(kind)}", f"{count}", True) for kind, count in faults]
+        if not faults:
+            rows.append((self.tr("Faults"), self.tr("none"), False))
+        return rows

@@ -16,7 +16,7 @@ from pymodbus.framer import FramerRTU
 
 from app.bus.faults import EXCEPTIONS, FaultKind
 from app.bus.register_names import NO_NAMES, RegisterNames
-from app.bus.requests import Request, crc_fits
+from app.bus.requests import RETURN_QUERY_DATA, Request, crc_fits
 from app.bus.transactions import Transaction
 from app.signals.numbering import Table
 
@@ -156,7 +156,7 @@ def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explan
         transaction,
         reader.frame(Role.REQUEST, transaction.sent),
         received,
-        names.at(transaction.follower, request.table, request.address, request.count),
+        names.at(transaction.follower, request.table, request.address, reader.count),
         _timing(transaction),
         fault.sentence if fault else "",
     )
@@ -222,6 +222,12 @@ class _Parts:
     follower: str
     names: RegisterNames
     label: bytes | None
+
+    @property
+    def count(self) -> int:
+        """Registers or bits that are asked for; a read that is only to settle the line has them in its bytes alone."""
+        request = self.request
+        return request.count or (int.from_bytes(request.pdu[3:5], "big") if request.function < 5 else 0)
 
     def frame(self, role: Role, data: bytes, *, headless: bool = False) -> Frame:
         """A frame in its parts. `headless`: its first byte, the unit, is missing."""
@@ -313,6 +319,8 @@ class _Parts:
             self._count(cursor, function)
             if asking:
                 self._written(cursor, function)
+        elif function == RETURN_QUERY_DATA:
+            self._query(cursor)
         elif function == 22:
             self._mask(cursor)
         elif function == 23:
@@ -334,7 +342,7 @@ class _Parts:
 
         signals: tuple[str, ...] = ()
         if function == request.function:
-            signals = self.names.at(self.follower, table, request.address, request.count)
+            signals = self.names.at(self.follower, table, request.address, self.count)
         cursor.take(2, name, say, wrong=wrong, signals=signals)
 
     def _place(self, table: Table, address: int, count: int) -> str:
@@ -350,19 +358,19 @@ class _Parts:
         unit = "bit" if _TABLE[function] in ("coil", "discrete") else "register"
 
         def wrong(data: bytes) -> bool:
-            return function == request.function != 23 and int.from_bytes(data, "big") != request.count
+            return function == request.function != 23 and int.from_bytes(data, "big") != self.count
 
         def say(data: bytes) -> str:
             count = int.from_bytes(data, "big")
             words = f"{count} {unit}" + ("s" if count != 1 else "")
-            return f"{words}; asked were {request.count}" if wrong(data) else words
+            return f"{words}; asked were {self.count}" if wrong(data) else words
 
         cursor.take(2, name, say, wrong=wrong)
 
     def _read_answer(self, cursor: _Cursor, function: int) -> None:
         request = self.request
         bits = function in (1, 2)
-        due = (request.count + 7) // 8 if bits else 2 * request.count
+        due = (self.count + 7) // 8 if bits else 2 * self.count
         ours = function == request.function
         fits = False
 
@@ -377,7 +385,7 @@ class _Parts:
             if not fits:
                 cursor.take(said[0], "data", f"not for this request{': its length is wrong' if ours else ''}")
             elif bits:
-                self._bits(cursor, cursor.data[cursor.at : cursor.at + size], request.address, request.count)
+                self._bits(cursor, cursor.data[cursor.at : cursor.at + size], request.address, self.count)
             else:
                 self._registers(cursor, cursor.data[cursor.at : cursor.at + size], request.address)
 
@@ -428,7 +436,7 @@ class _Parts:
             words = named or words
             return f"{words}; written was {_hex(wanted)}" if ours and data != wanted else words
 
-        signals = self.names.at(self.follower, request.table, request.address, request.count) if ours else ()
+        signals = self.names.at(self.follower, request.table, request.address, self.count) if ours else ()
         cursor.take(2, "value", say, wrong=lambda data: ours and data != wanted, signals=signals)
 
     def _told(self, words: list[int] | list[bool]) -> str:
@@ -443,9 +451,20 @@ class _Parts:
         if said:
             data = cursor.data[cursor.at : cursor.at + said[0]]
             if function == 15:
-                self._bits(cursor, data, request.address, request.count)
+                self._bits(cursor, data, request.address, self.count)
             else:
                 self._registers(cursor, data, request.address)
+
+    def _query(self, cursor: _Cursor) -> None:
+        """Function 08; its sub-function 0 gives the data back as they came."""
+        ours = self.request.function == RETURN_QUERY_DATA
+        wanted = self.request.pdu[3:5]
+
+        def say(data: bytes) -> str:
+            return f"sent was {_hex(wanted)}" if ours and data != wanted else "comes back as it was sent"
+
+        cursor.take(2, "sub-function", lambda data: "0, return query data" if data == b"\0\0" else "another diagnosis")
+        cursor.take(2, "data", say, wrong=lambda data: ours and data != wanted)
 
     def _mask(self, cursor: _Cursor) -> None:
         self._address(cursor, 22)
@@ -505,7 +524,7 @@ def _rtu_received(transaction: Transaction, reader: _Parts) -> Iterator[Frame]:
 def _echo_due(transaction: Transaction) -> bool:
     """Whether the first copy of the request in what arrived is an echo rather than the answer."""
     request = transaction.request
-    if not request.answer_is_echo:
+    if not request.echo_could_answer:
         return True
     copies = transaction.received.count(request.rtu)
     fault = transaction.fault

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings, strategies as st
 
@@ -10,6 +12,7 @@ from app.bus.faults import Fault, FaultKind, exception_fault
 from app.bus.register_names import RegisterNames
 from app.bus.requests import (
     Request,
+    query_data_request,
     read_request,
     write_coil,
     write_coils,
@@ -283,6 +286,30 @@ def test_an_exception_is_told_with_its_meaning(code: int, names: RegisterNames) 
     assert part(frame, "exception").startswith(f"{code:02d}, ")
 
 
+def test_a_read_that_only_settles_the_line_is_explained_by_its_bytes(names: RegisterNames) -> None:
+    told = explain(serial(replace(READ, count=0), GOOD), names)
+    assert part(told.sent, "count") == "2 registers"
+    assert roles(told) == [Role.ANSWER]
+    assert not wrong(told.received[0])
+    assert "speed set point" in told.signals
+
+
+def test_a_sign_of_life_is_explained() -> None:
+    """Function 08, sub-function 0 gives back what it was sent (V1.1b3, section 6.8, from memory)."""
+    request = query_data_request(READ, 0xA537)
+    told = explain(serial(request, request.rtu))
+    assert [p.name for p in told.sent.parts] == ["unit", "function", "sub-function", "data", "check sum"]
+    assert roles(told) == [Role.ANSWER]
+    assert told.signals == ()
+    other = explain(serial(request, query_data_request(READ, 0x1234).rtu, SILENT))
+    assert wrong(other.received[0]) == ["data"]
+
+
+def test_predicted_time_stands_against_the_measured_one() -> None:
+    told = explain(replace(serial(READ, GOOD, ms=20.0), predicted_ms=18.5))
+    assert told.timing == "20.0 ms measured, 18.5 ms predicted: 1.5 ms longer"
+
+
 def test_nothing_received_is_nothing() -> None:
     told = explain(serial(READ, b"", SILENT))
     assert told.received == ()
@@ -335,6 +362,8 @@ REQUESTS = (
     write_registers(3, 310, [1, 2, 3]),
     write_coil(3, 0, True),
     write_coils(3, 0, [True] * 9),
+    query_data_request(READ, 0xA537),
+    replace(READ, count=0),
 )
 
 

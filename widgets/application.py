@@ -13,7 +13,7 @@ from importlib import resources
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QSocketNotifier, QTimer
+from PySide6.QtCore import QMessageLogContext, QSocketNotifier, QTimer, QtMsgType, qInstallMessageHandler
 from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
@@ -91,6 +91,7 @@ def run_window(
 
 def make_application() -> QApplication:
     """The application, with our name, icon and style; the one that already runs, if one does."""
+    qInstallMessageHandler(_tell_qt_message)
     running = QApplication.instance()
     application = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
     application.setApplicationName("fanlight")
@@ -100,6 +101,12 @@ def make_application() -> QApplication:
     application.setWindowIcon(window_icon())
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
     return application
+
+
+def _tell_qt_message(kind: QtMsgType, _context: QMessageLogContext, text: str) -> None:
+    """Pass on what Qt has to say, but for a remark of its platform for pictures that is no trouble of the user's."""
+    if "propagateSizeHints" not in text:
+        sys.stderr.write(f"{kind.name}: {text}\n")
 
 
 def window_icon() -> QIcon:

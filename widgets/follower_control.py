@@ -25,6 +25,7 @@ from app.project.binding import bindings
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.numbering import Table
+from app.signals.text import number_digits
 from widgets.palette import set_look
 from widgets.readings_table import age_text
 
@@ -289,6 +290,7 @@ def _text(quantity: Quantity) -> str:
     value = quantity.value
     if isinstance(value, str):
         return value
-    number = float(value)
-    text = f"{number:.0f}" if abs(number) >= 1000 else f"{number:.1f}"
+    # The model counts in binary floats: what it means by 38.149999999 is 38.15, and that is shown as 38.2.
+    exact = Fraction(repr(round(float(value), 6)))
+    text = number_digits(exact, 0 if abs(exact) >= 1000 else 1)
     return f"{text} {quantity.unit}".strip()

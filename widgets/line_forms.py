@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, Final
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app.project import edits
-from app.project.model import Follower, SerialLine, SerialOverTcpLine, TcpLine
+from app.project.model import Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, InfoRow
+from widgets.form import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
 from widgets.typed import whole
 
 translate = QCoreApplication.translate
+_RANGE: Final = re.compile(
+    r"(?:(?P<table>coil|discrete|holding|input)\s+)?(?P<first>\d{1,6})(?:\s*-\s*(?P<last>\d{1,6}))?"
+)
 BAUD_RATES: Final = ("1200", "2400", "4800", "9600", "19200", "38400", "57600", "115200")
 
 
@@ -118,6 +122,20 @@ class FollowerForm(PartForm):
             suffix=self.tr("registers"),
         )
         self.check(self.tr("Gaps"), "gaps", self.tr("registers that no signal names may be read along"))
+        self.add(
+            LineRow(
+                self.tr("Never read"),
+                lambda: None if self.part is None else (ranges_text(self.part.never_read),),
+                self.put(lambda texts: self.change(never_read=ranges(texts[0]))),
+                self.tr("Ranges in its own numbering, such as: holding 500-599, input 7. Never read, not even along"),
+            )
+        )
+        self.line(
+            self.tr("Writes with"),
+            "write_functions",
+            functions,
+            self.tr("Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask"),
+        )
         self.line(
             self.tr("Line silence"),
             "communication_timeout_ms",
@@ -148,6 +166,41 @@ class FollowerForm(PartForm):
             return None
         count = sum(getattr(signal, "follower", None) == part.name for signal in self.project.signals)
         return (str(count),)
+
+
+def ranges_text(parts: tuple[NeverRead, ...]) -> str:
+    """Ranges as a person types them: 'holding 500-599, input 7'."""
+    return ", ".join(
+        f"{part.table} {part.first}" + (f"-{part.last}" if part.last != part.first else "") for part in parts
+    )
+
+
+def ranges(text: str) -> tuple[NeverRead, ...]:
+    """What `ranges_text` gives; a range without a table is in holding registers. Raises ValueError in words."""
+    found = []
+    for piece in filter(None, (piece.strip() for piece in text.split(","))):
+        match = _RANGE.fullmatch(piece)
+        if match is None:
+            raise ValueError(
+                translate("FollowerForm", "'{text}' is no range; write them as: holding 500-599, input 7").format(
+                    text=piece
+                )
+            )
+        first = int(match["first"])
+        last = int(match["last"] or first)
+        if last < first:
+            raise ValueError(translate("FollowerForm", "'{text}' ends before it begins").format(text=piece))
+        found.append(NeverRead.model_validate({"table": match["table"] or "holding", "first": first, "last": last}))
+    return tuple(found)
+
+
+def functions(text: str) -> tuple[int, ...]:
+    """Function codes with commas between. Raises ValueError in words."""
+    found = tuple(dict.fromkeys(whole(piece) for piece in text.split(",") if piece.strip()))
+    for code in found:
+        if code not in (5, 6, 15, 16, 22):
+            raise ValueError(translate("FollowerForm", "{code} is not one of 5, 6, 15, 16 and 22").format(code=code))
+    return found
 
 
 def _parities() -> list[tuple[str, str]]:

@@ -8,6 +8,8 @@ from collections.abc import Iterator
 from app.checks.finding import Fault
 from app.checks.rule import rule
 from app.checks.survey import Block, Survey
+from app.project.binding import bindings
+from app.project.capability import never_read, not_offered
 from app.project.model import BitSignal, RegisterSignal
 from app.project.problems import Place, quoted
 from app.signals.encoding import bit_place, is_integer, register_count
@@ -66,6 +68,46 @@ def read_too_long(survey: Survey) -> Iterator[Fault]:
                 f"{block.follower.max_registers} in one read ('max_registers')",
                 "mend the limit of the follower, or read a shorter value",
             )
+
+
+@rule("never-read-signal")
+def never_read_signal(survey: Survey) -> Iterator[Fault]:
+    """A signal in registers that are never to be read, or such a range that names no registers."""
+    for index, follower in enumerate(survey.project.followers):
+        for part in follower.never_read:
+            for number in (part.first, part.last):
+                try:
+                    wire_address(follower.numbering, part.table, number)
+                except NotARegister as error:
+                    hint = "mend the range ('never_read'); it counts as the follower's manual does"
+                    yield Fault("error", ("follower", index), f"of what is never read, {error}", hint)
+                    break
+    for block in survey.blocks:
+        for first, end in never_read(block.follower, block.table):
+            if block.address < end and first < block.end:
+                yield Fault(
+                    "error",
+                    ("signal", block.index),
+                    f"it stands in registers that are never read from follower {quoted(block.follower.name)} "
+                    "('never_read')",
+                    "remove the signal, or mend the range",
+                )
+                break
+
+
+@rule("write-not-offered")
+def write_not_offered(survey: Survey) -> Iterator[Fault]:
+    """A signal that may be written, but with no function code that its follower offers."""
+    for index, signal in enumerate(survey.project.signals):
+        if not isinstance(signal, BitSignal | RegisterSignal) or not signal.write:
+            continue
+        binding = bindings(survey.project).get(signal.name)
+        if binding is None or binding.table not in ("coil", "holding"):
+            continue
+        reason = not_offered(binding)
+        if reason is not None:
+            hint = "take 'write' off, or mend what the follower offers ('write_functions')"
+            yield Fault("error", ("signal", index), f"{reason}; it can never be written", hint)
 
 
 @rule("registers-overlap")

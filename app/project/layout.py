@@ -19,6 +19,7 @@ from app.project.model import (
     Follower,
     HeldSignal,
     HeldValue,
+    NeverRead,
     Panel,
     Part,
     Project,
@@ -52,9 +53,11 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     TcpLine: _layout("name kind host port timeout_ms in_flight", "kind port timeout_ms"),
     SerialOverTcpLine: _layout("name kind host port timeout_ms", "kind port timeout_ms"),
     Follower: _layout(
-        "name line unit numbering word_order byte_order max_registers gaps communication_timeout_ms simulate",
+        "name line unit numbering word_order byte_order max_registers gaps never_read write_functions "
+        "communication_timeout_ms simulate",
         "unit numbering word_order simulate",
     ),
+    NeverRead: _layout("table first last", "table"),
     RegisterSignal: _layout(
         "name follower table register encoding length scale unit decimals limits step texts "
         "write every_ms refresh_ms start_value notes",

@@ -145,6 +145,24 @@ class SerialOverTcpLine(LinePart):
 Line = Annotated[SerialLine | TcpLine | SerialOverTcpLine, Discriminator("kind")]
 
 
+class NeverRead(Part):
+    """Registers that a follower must not be asked for: reading them does harm, or is refused."""
+
+    table: Table = "holding"
+    first: int = Key(ge=0, le=465_536, description="In the follower's own numbering.")
+    last: int = Key(ge=0, le=465_536, description="In the follower's own numbering; it belongs to them.")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.first > self.last:
+            raise ValueError(f"the first register {self.first} is behind the last one {self.last}")
+        return self
+
+
+WriteFunction = Literal[5, 6, 15, 16, 22]
+"""Function codes that write: one coil, one register, several coils, several registers, bits of one register by mask."""
+
+
 class Follower(Part):
     """The device that answers."""
 
@@ -156,6 +174,12 @@ class Follower(Part):
     byte_order: Order = Key("high-first", description="Of the two bytes of each word; the standard says high-first.")
     max_registers: int = Key(125, ge=1, le=125, description="The most registers it answers in one read.")
     gaps: bool = Key(True, description="Registers that no signal names may be read along with their neighbours.")
+    never_read: tuple[NeverRead, ...] = Key(
+        (), description="Registers that are never read, not even along with others."
+    )
+    write_functions: tuple[WriteFunction, ...] = Key(
+        (5, 6, 15, 16), description="The function codes that it offers for writing; 22 writes bits by mask."
+    )
     communication_timeout_ms: int = Key(
         0, ge=0, le=600_000, description="It stops by itself when the line is silent this long; 0 = it does not."
     )

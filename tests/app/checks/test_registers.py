@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 import pytest
 
 from app.checks import check
-from app.project.model import Bit, BitSignal, Field, RegisterSignal
+from app.project.model import Bit, BitSignal, Field, NeverRead, RegisterSignal
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -125,3 +125,35 @@ def test_a_scale_that_is_not_applied(good: Draft, signal: str) -> None:
     assert (finding.rule, finding.severity) == ("scale-without-meaning", "warning")
     assert finding.place == good.place("signal", signal)
     assert good.signal(signal, scale=None).clean()
+
+
+def test_a_signal_in_registers_that_are_never_read(good: Draft) -> None:
+    def never(first: int, last: int) -> tuple[NeverRead, ...]:
+        return (NeverRead(table="holding", first=first, last=last),)
+
+    finding = good.change(("follower", 0), never_read=never(305, 310)).only()
+    assert (finding.rule, finding.severity, finding.place) == (
+        "never-read-signal",
+        "error",
+        good.place("signal", "speed set"),
+    )
+    assert good.change(("follower", 0), never_read=never(301, 309)).clean()
+
+
+def test_a_range_that_is_never_read_and_names_no_registers(good: Draft) -> None:
+    broken = good.change(("follower", 1), never_read=(NeverRead(table="holding", first=7, last=9),))
+    finding = broken.only()
+    assert (finding.rule, finding.place) == ("never-read-signal", ("follower", 1))
+    mended = (NeverRead(table="holding", first=40_007, last=40_009),)
+    assert good.change(("follower", 1), never_read=mended).clean()
+
+
+def test_a_signal_that_its_follower_cannot_be_written(good: Draft) -> None:
+    broken = good.change(("follower", 0), write_functions=(22,))
+    findings = [finding for finding in check(broken.project) if finding.rule == "write-not-offered"]
+    assert [finding.place for finding in findings] == [
+        good.place("signal", "command"),
+        good.place("signal", "speed set"),
+    ]
+    assert all("06 or 16" in finding.message for finding in findings)
+    assert good.change(("follower", 0), write_functions=(16,)).clean()

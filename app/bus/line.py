@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import heapq
 import logging
+import random
 import time
 from collections.abc import Callable
 from concurrent.futures import Future
@@ -34,6 +35,9 @@ REFUSED_EVERY_S: Final = 2.0
 """How often a signal whose register the follower never had is asked for again, at most."""
 BEHIND_S: Final = 0.001
 """By how much a failed read steps back behind the others of its follower."""
+AT_ONCE_AGAIN: Final = 0.35
+"""How often, by chance, a failed read is tried again at once instead: a follower that fails in step with the reads (every
+third request, say) would else always fail at the same ones."""
 
 _CONNECTING: Final = Fault(FaultKind.CLOSED, "it is not connected yet")
 
@@ -245,7 +249,8 @@ class LineAtWork:
                 raise
             if fault.kind is not FaultKind.EXCEPTION:
                 # Behind the follower's other reads, so that each of them is tried.
-                self._again(job, max(time.monotonic(), partner.retry_at) + BEHIND_S)
+                behind = random.random() >= AT_ONCE_AGAIN
+                self._again(job, max(time.monotonic(), partner.retry_at) + BEHIND_S if behind else due)
                 if partner.answering is not False:
                     self._readings.unread(job.read.signals, fault.sentence)
             elif whole:

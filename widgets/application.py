@@ -59,7 +59,7 @@ def run_window(
     settings = Settings()
     theme = Theme(application)
     theme.prepare(appearance or settings.appearance)
-    window = MainWindow(settings, theme)
+    window = MainWindow(settings, theme, workplace=1 if demo else 0)
     theme.choose(theme.appearance)
     ring = FocusRing(application)
     outcome = _Outcome()
@@ -71,7 +71,6 @@ def run_window(
                 window.resize(*GRAB_SIZE)
             window.show()
             if demo:
-                window.show_workplace(1)
                 window.bench.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, window, lambda: _press(window, keys))
             if grab is not None or for_s is not None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -35,7 +35,6 @@ from app.project.files import ProjectFileError, ProjectSaveError, load, save
 from app.project.model import Project
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
-from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.line_view import LineView
@@ -45,6 +44,9 @@ from widgets.problems import ProblemsDialog
 from widgets.settings import Settings
 from widgets.strip import LineStrip, Passage, passage_of
 from widgets.templates import TemplateDialog, blank
+
+if TYPE_CHECKING:  # made, and so imported, when it is first wanted
+    from widgets.design import DesignWorkplace
 
 SUFFIX: Final = ".toml"
 TOLD_MS: Final = 8_000
@@ -57,7 +59,8 @@ LINE_VIEW_HEIGHT: Final = 250
 class MainWindow(QMainWindow):
     """Everything around the workplaces: which project, which workplace, what is connected, what may be written."""
 
-    def __init__(self, settings: Settings | None = None, theme: Theme | None = None) -> None:
+    def __init__(self, settings: Settings | None = None, theme: Theme | None = None, workplace: int = 0) -> None:
+        """Make the window with this workplace in front, counted from 0 in the order of the switcher."""
         super().__init__()
         self.settings = settings or Settings()
         self._theme = theme
@@ -69,13 +72,13 @@ class MainWindow(QMainWindow):
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
         self._make_actions()
-        self.design = DesignWorkplace(self.document)
+        self._design: DesignWorkplace | None = None
         self.bench = BenchWorkplace(self.document, self.live)
         self._make_frame()
         self._make_menus()
         self._connect()
         self._retitle()
-        self.show_workplace(0)
+        self.show_workplace(workplace)
         self.resize(COMFORTABLE)
         if not self.settings.geometry.isEmpty():
             self.restoreGeometry(self.settings.geometry)
@@ -197,14 +200,25 @@ class MainWindow(QMainWindow):
 
     def show_workplace(self, number: int) -> None:
         """Go to a workplace, counted from 0 in the order of the switcher."""
-        self._stack.setCurrentIndex(number)
+        self._stack.setCurrentWidget(self.design if number == 0 else self.bench)
         self._workplace_actions[number].setChecked(True)
         self.workplace.setFocus()
 
     @property
     def workplace(self) -> QWidget:
         """The workplace that is shown."""
-        return self._workplaces[self._stack.currentIndex()]
+        return self.bench if self._stack.currentWidget() is self.bench else self.design
+
+    @property
+    def design(self) -> DesignWorkplace:
+        """The Design workplace. Made when it is first wanted: a demo begins on the Bench, and is live sooner so."""
+        if self._design is None:
+            from widgets.design import DesignWorkplace
+
+            self._design = DesignWorkplace(self.document)
+            self._stack.addWidget(self._design)
+            self._design.fill_menu(self._design_menu)
+        return self._design
 
     def tell(self, words: str, *, trouble: bool = False) -> None:
         """Say something in the bar for a while."""
@@ -269,11 +283,8 @@ class MainWindow(QMainWindow):
         row.setSpacing(0)
         group = QActionGroup(self)
         self._workplace_actions: list[QAction] = []
-        self._workplaces: tuple[QWidget, ...] = (self.design, self.bench)
-        for number, (name, workplace) in enumerate(
-            ((self.tr("&Design"), self.design), (self.tr("&Bench"), self.bench))
-        ):
-            self._stack.addWidget(workplace)
+        self._stack.addWidget(self.bench)
+        for number, name in enumerate((self.tr("&Design"), self.tr("&Bench"))):
             action = self._action(name, lambda number=number: self.show_workplace(number), f"Ctrl+{number + 1}")
             action.setCheckable(True)
             group.addAction(action)
@@ -321,7 +332,8 @@ class MainWindow(QMainWindow):
         view.addActions([self.strip_action, self.full_screen_action])
         workplace = bar.addMenu(self.tr("&Workplace"))
         workplace.addActions(self._workplace_actions)
-        self.design.fill_menu(bar.addMenu(self.tr("&Design")))
+        self._design_menu = bar.addMenu(self.tr("&Design"))
+        self._design_menu.aboutToShow.connect(lambda: self.design)
         self.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
         line = bar.addMenu(self.tr("&Line"))
         line.addActions([self.line_view_action, self.line_window_action])

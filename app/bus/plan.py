@@ -1,37 +1,25 @@
 """Which registers are read together, in which order, how often, and how long that takes.
 
-Within one follower, table and freshness, signals are grouped so that the predicted time on the line is least: a gap is
-read along when that costs less than another request. The values of one signal are never split over two reads.
+Within one table of a follower, signals are grouped so that they take the least share of the line's time: a gap is read
+along when that costs less than another request, and a signal that may be old joins a read that is made more often when
+that costs less than its own. The values of one signal are never split over two reads.
 """
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any
 
 from app.bus.endpoint import Endpoint
+from app.bus.grouping import Range, Span, group_spans
 from app.bus.requests import MOST_BITS
 from app.bus.timing import Pace, pace_of
 from app.project.binding import bindings, unbound
-from app.project.model import Project, RegisterSignal
+from app.project.capability import never_read
+from app.project.model import Follower, Project, RegisterSignal
 from app.signals.numbering import Table
-
-
-@dataclass(frozen=True, slots=True)
-class Span:
-    """Where one signal stands in its table: `count` registers or bits from wire address `address` on."""
-
-    signal: str
-    address: int
-    count: int
-
-    @property
-    def end(self) -> int:
-        """The first address behind it."""
-        return self.address + self.count
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +46,10 @@ class Read:
         return tuple(span.signal for span in self.spans)
 
     def halves(self, pace: Pace) -> tuple[Read, Read] | None:
-        """Two reads that bring the same signals, split at the widest gap near the middle; None if it has one signal."""
+        """Two reads that bring the same signals, split at the widest gap near the middle; None if it has one signal.
+
+        Both are made as often as this one.
+        """
         if len(self.spans) < 2:
             return None
         cuts = range(1, len(self.spans))
@@ -87,6 +78,11 @@ class LinePlan:
     def cycle_ms(self) -> float:
         """Predicted time of one pass over all reads, in milliseconds."""
         return sum(read.ms for read in self.reads)
+
+    @property
+    def share(self) -> float:
+        """Predicted share of the line's time that the reads take; above 1 it cannot keep up."""
+        return sum(read.ms / read.every_ms for read in self.reads)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,115 +127,66 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
 
     Costs are those of where each line leads: by `endpoints`, else where the project says.
     """
-    groups: dict[str, dict[tuple[str, Table, int], list[Span]]] = {}
-    bound = bindings(project)
-    for name, binding in bound.items():
+    tables: dict[str, dict[tuple[str, Table], list[Span]]] = {}
+    left_out = dict(unbound(project))
+    forbidden: dict[tuple[str, Table], tuple[Range, ...]] = {}
+    for name, binding in bindings(project).items():
         signal = binding.signal
-        if isinstance(signal, RegisterSignal):
-            of_line = groups.setdefault(binding.follower.line, {})
-            key = binding.follower.name, binding.table, signal.every_ms
-            of_line.setdefault(key, []).append(Span(name, binding.address, binding.count))
+        if not isinstance(signal, RegisterSignal):
+            continue
+        follower = binding.follower
+        key = follower.name, binding.table
+        span = Span(name, binding.address, binding.count, signal.every_ms)
+        if follower.never_read:
+            ranges = forbidden.setdefault(key, never_read(follower, binding.table))
+            if any(span.address < end and first < span.end for first, end in ranges):
+                left_out[name] = (
+                    f"signal '{name}' stands in registers that are never read from follower '{follower.name}'; "
+                    "mend its register or the range ('never_read')"
+                )
+                continue
+        tables.setdefault(follower.line, {}).setdefault(key, []).append(span)
     plans = []
     for line in project.lines:
         if line_name is not None and line.name != line_name:
             continue
         pace = pace_of((endpoints or {}).get(line.name) or Endpoint.of_line(line))
         reads: list[Read] = []
-        for (follower_name, table, every_ms), spans in groups.get(line.name, {}).items():
+        for (follower_name, table), spans in tables.get(line.name, {}).items():
             follower = project.follower_named[follower_name]
-            most = follower.max_registers if table in ("holding", "input") else MOST_BITS
-            for group in group_spans(spans, pace, table, most, gaps=follower.gaps):
-                address, count = _extent(group)
-                ms = pace.read_ms(table, count)
-                reads.append(
-                    Read(line.name, follower_name, follower.unit, table, address, count, every_ms, ms, tuple(group))
-                )
+            never = forbidden.get((follower_name, table), ())
+            reads += reads_of(follower, table, spans, pace, never)
         reads.sort(key=lambda read: read.every_ms)
         plans.append(LinePlan(line.name, tuple(reads)))
-    return Plan(tuple(plans), MappingProxyType(dict(unbound(project))))
+    return Plan(tuple(plans), MappingProxyType(left_out))
 
 
-def group_spans(spans: Iterable[Span], pace: Pace, table: Table, most: int, *, gaps: bool = True) -> list[list[Span]]:
-    """The grouping of `spans` into reads of at most `most` registers or bits whose predicted time is least.
-
-    Without `gaps` a read never brings an address that no span has. A span longer than `most` is read alone. Spans that
-    lie inside another are read along with it at no cost.
-    """
-    atoms: list[list[Span]] = []
-    """Spans that reach further than all before them, each with those inside it: starts and ends both increase."""
-    for span in sorted(spans, key=lambda span: (span.address, -span.count, span.signal)):
-        if atoms and span.end <= atoms[-1][0].end:
-            atoms[-1].append(span)
-        else:
-            atoms.append([span])
-    find = _cheapest_registers if table in ("holding", "input") else _cheapest_bits
-    groups: list[list[Span]] = []
-    for run in [atoms] if gaps else _without_gaps(atoms):
-        begins = find([atom[0].address for atom in run], [atom[0].end for atom in run], pace, most)
-        found: list[list[Span]] = []
-        i = len(run)
-        while i > 0:
-            begin = begins[i - 1]
-            group = [span for atom in run[begin:i] for span in atom]
-            found.append(sorted(group, key=lambda span: (span.address, span.end, span.signal)))
-            i = begin
-        groups += reversed(found)
-    return groups
-
-
-def _without_gaps(atoms: list[list[Span]]) -> list[list[list[Span]]]:
-    """The runs of atoms between which addresses are missing."""
-    runs: list[list[list[Span]]] = []
-    for atom in atoms:
-        if runs and atom[0].address <= runs[-1][-1][0].end:
-            runs[-1].append(atom)
-        else:
-            runs.append([atom])
-    return runs
-
-
-def _cheapest_registers(starts: list[int], ends: list[int], pace: Pace, most: int) -> list[int]:
-    """For each i the begin of the last read in the cheapest grouping of the first i + 1 atoms, in linear time.
-
-    best[i + 1] = fixed + word * ends[i] + min over the begins j that `most` allows of (best[j] - word * starts[j]): the
-    minimum of a window that only moves forward, kept in a queue of candidates that can still win.
-    """
-    word = 2 * pace.byte_ms
-    best = [0.0]
-    begins: list[int] = []
-    candidates: deque[tuple[float, int]] = deque()
-    for i, end in enumerate(ends):
-        value = best[i] - word * starts[i]
-        while candidates and candidates[-1][0] >= value:
-            candidates.pop()
-        candidates.append((value, i))
-        while candidates[0][1] < i and end - starts[candidates[0][1]] > most:
-            candidates.popleft()
-        least, begin = candidates[0]
-        best.append(pace.fixed_ms + word * end + least)
-        begins.append(begin)
-    return begins
-
-
-def _cheapest_bits(starts: list[int], ends: list[int], pace: Pace, most: int) -> list[int]:
-    """As for registers; eight bits cost as much as one, so every begin has to be looked at."""
-    best = [0.0]
-    begins: list[int] = []
-    for i, end in enumerate(ends):
-        least, begin = best[i] + pace.byte_ms * ((end - starts[i] + 7) // 8), i
-        for j in range(i - 1, -1, -1):
-            count = end - starts[j]
-            if count > most:
-                break
-            cost = best[j] + pace.byte_ms * ((count + 7) // 8)
-            if cost < least:
-                least, begin = cost, j
-        best.append(pace.fixed_ms + least)
-        begins.append(begin)
-    return begins
+def reads_of(
+    follower: Follower, table: Table, spans: Iterable[Span], pace: Pace, never: Sequence[Range] = ()
+) -> list[Read]:
+    """The reads that bring `spans` of one table at the least cost and never bring an address of the ranges `never`."""
+    most = follower.max_registers if table in ("holding", "input") else MOST_BITS
+    reads = []
+    for group in group_spans(spans, pace, table, most, gaps=follower.gaps, never=never):
+        address, count = _extent(group.spans)
+        ms = pace.read_ms(table, count)
+        reads.append(
+            Read(
+                follower.line,
+                follower.name,
+                follower.unit,
+                table,
+                address,
+                count,
+                group.every_ms,
+                ms,
+                group.spans,
+            )
+        )
+    return reads
 
 
 def _extent(spans: Sequence[Span]) -> tuple[int, int]:
     """Address and count of the read that brings `spans`, in order of address."""
     address = spans[0].address
-    return address, max(span.end for span in spans) - address
+    return address, max([span.address + span.count for span in spans]) - address

@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
-import random
 from decimal import Decimal
-from itertools import combinations
 from typing import Any
 
 import pytest
 
 from app.bus.endpoint import Endpoint
-from app.bus.plan import Span, group_spans, make_plan
-from app.bus.timing import Pace, pace_of
-from app.project.model import Bit, BitSignal, Follower, HeldSignal, Panel, Project, RegisterSignal, SerialLine, Signal
-from app.signals.numbering import Table
+from app.bus.plan import make_plan
+from app.bus.timing import pace_of
+from app.project.model import (
+    Bit,
+    BitSignal,
+    Follower,
+    HeldSignal,
+    NeverRead,
+    Panel,
+    Project,
+    RegisterSignal,
+    SerialLine,
+    Signal,
+)
 
 SERIAL = pace_of(Endpoint.serial("x", baud=19_200))
 
@@ -42,16 +50,43 @@ def test_a_small_gap_is_read_along_and_a_wide_one_is_not() -> None:
     ]
 
 
-def test_tables_and_rates_are_read_apart() -> None:
-    found = reads(
-        project(word("slow", 1, every_ms=2000), word("a", 1), word("b", 2, table="input"), word("c", 3, table="coil"))
-    )
-    assert found == [
-        ("holding", 1, 1, ("a",)),
-        ("input", 2, 1, ("b",)),
-        ("coil", 3, 1, ("c",)),
-        ("holding", 1, 1, ("slow",)),
-    ]
+def test_tables_are_read_apart() -> None:
+    found = reads(project(word("a", 1), word("b", 2, table="input"), word("c", 3, table="coil")))
+    assert found == [("holding", 1, 1, ("a",)), ("input", 2, 1, ("b",)), ("coil", 3, 1, ("c",))]
+
+
+def periods(project: Project) -> list[tuple[int, int, int]]:
+    return [(read.every_ms, read.address, read.count) for read in make_plan(project).of_line("bus").reads]
+
+
+def test_a_slow_signal_among_fast_ones_rides_along_for_nothing() -> None:
+    assert periods(project(word("a", 1), word("slow", 2, every_ms=10_000), word("b", 3))) == [(500, 1, 3)]
+    assert periods(project(word("a", 1), word("the same", 1, every_ms=10_000))) == [(500, 1, 1)]
+
+
+def test_a_slow_signal_beside_a_fast_one_joins_it_only_where_that_is_cheaper() -> None:
+    # At 19 200 Bd a register takes 1.15 ms and a read of its own 12.6 ms: worth it from every 5.5 s on.
+    assert periods(project(word("a", 1), word("slow", 2, every_ms=5000))) == [(500, 1, 2)]
+    assert periods(project(word("a", 1), word("slow", 2, every_ms=6000))) == [(500, 1, 1), (6000, 2, 1)]
+
+
+def test_a_slow_read_reaches_across_a_fast_one() -> None:
+    words = (word("s", 0, every_ms=60_000), word("a", 5, every_ms=50), word("t", 9, every_ms=60_000))
+    assert periods(project(*words)) == [(50, 5, 1), (60_000, 0, 10)]
+
+
+def test_what_is_never_read_is_not_read_along_and_its_signals_are_left_out() -> None:
+    never = (NeverRead(table="holding", first=12, last=12), NeverRead(table="input", first=10, last=20))
+    plan = make_plan(project(word("a", 10), word("b", 14), word("c", 12), never_read=never))
+    assert [read.signals for read in plan.of_line("bus").reads] == [("a",), ("b",)]
+    assert "never read" in plan.left_out["c"]
+    assert reads(project(word("a", 10), word("b", 14))) == [("holding", 10, 5, ("a", "b"))]
+
+
+def test_a_range_that_is_never_read_counts_as_the_follower_does() -> None:
+    never = (NeverRead(table="holding", first=40_012, last=40_013),)
+    words = (word("a", 40_011), word("b", 40_014))
+    assert [read[1:3] for read in reads(project(*words, numbering="prefixed", never_read=never))] == [(10, 1), (13, 1)]
 
 
 def test_a_value_of_two_registers_is_never_split() -> None:
@@ -106,44 +141,6 @@ def test_as_json() -> None:
         "count": 2,
         "signals": ["a", "b"],
     }
-
-
-def cost(groups: list[list[Span]], pace: Pace, table: Table) -> float:
-    return sum(pace.read_ms(table, max(s.end for s in group) - min(s.address for s in group)) for group in groups)
-
-
-def every_grouping(spans: list[Span]) -> list[list[list[Span]]]:
-    """All ways to part a list into groups, not only into runs of neighbours."""
-    if not spans:
-        return [[]]
-    first, rest = spans[0], spans[1:]
-    found = []
-    for size in range(len(rest) + 1):
-        for others in combinations(rest, size):
-            remaining = [span for span in rest if span not in others]
-            found += [[[first, *others], *more] for more in every_grouping(remaining)]
-    return found
-
-
-@pytest.mark.parametrize("table", ["holding", "discrete"])
-def test_the_grouping_is_as_cheap_as_the_cheapest_of_all(table: Table) -> None:
-    random.seed(7)
-    for case in range(150):
-        spans = [
-            Span(f"s{n}", random.randrange(60), random.choice((1, 1, 2, 4) if table == "holding" else (1,)))
-            for n in range(random.randrange(1, 7))
-        ]
-        most = random.choice((4, 6, 12, 125))
-        pace = Pace(random.choice((1.0, 8.0, 13.0, 40.0)), 1.0, 0.0, 0.0)
-        found = group_spans(spans, pace, table, most)
-        assert sorted(span.signal for group in found for span in group) == sorted(span.signal for span in spans)
-
-        def allowed(groups: list[list[Span]], most: int = most) -> bool:
-            return all(max(s.end for s in group) - min(s.address for s in group) <= most for group in groups)
-
-        assert allowed(found)
-        least = min(cost(groups, pace, table) for groups in every_grouping(spans) if allowed(groups))
-        assert cost(found, pace, table) == pytest.approx(least), f"case {case}: {spans}"
 
 
 def test_a_refused_read_is_split_at_its_gap() -> None:

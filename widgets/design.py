@@ -47,6 +47,7 @@ class DesignWorkplace(QWidget):
         self._timer.setSingleShot(True)
         self._timer.setInterval(CHECK_AFTER_MS)
         self._timer.timeout.connect(self._check)
+        self.setFocusProxy(self.editor.face)
         self._changed()
         self._timer.start()
 

@@ -330,6 +330,7 @@ def test_workplaces_change_by_shortcut(window: MainWindow) -> None:
     assert window.bench.face.hasFocus()
     QTest.keySequence(window, "Ctrl+1")
     assert window.design.isVisible()
+    assert window.focusWidget() is window.design.editor.face, "typing goes to the face at once"
     assert not window.bench.isVisible()
 
 

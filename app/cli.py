@@ -458,6 +458,8 @@ def _line(args: argparse.Namespace) -> int:
         while not over:
             over = ended.wait(0.05) or (end is not None and time.monotonic() >= end)
             _tell_look(args, watch)
+        told = time.monotonic()
+        _wait(lambda: session.snapshot().at >= told, limit_s=1.0)
         snapshot = session.snapshot()
         _tell_lines(args, watch)
     _complain_of_endpoints(snapshot)
@@ -493,9 +495,9 @@ def _tell_lines(args: argparse.Namespace, watch: LineWatch) -> None:
     from app.bus.transcript import figures_json, figures_text
 
     if args.json:
-        print(json.dumps({"statistics": [figures_json(state) for state in watch.states()]}, ensure_ascii=False))
+        print(json.dumps({"statistics": [figures_json(*line) for line in watch.figures()]}, ensure_ascii=False))
     else:
-        print("\n".join(text for state in watch.states() for text in figures_text(state)))
+        print("\n".join(text for line in watch.figures() for text in figures_text(*line)))
     if not watch.requests:
         print("nothing went over the line", file=sys.stderr)
 

@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import time
-from collections import Counter
+from collections import Counter, deque
 from dataclasses import dataclass
+from typing import Final
 
 from app.bus.explain import Explanation, explain
 from app.bus.faults import FaultKind
+from app.bus.figures import Figures, figures
 from app.bus.register_names import RegisterNames
 from app.bus.states import LineState
+from app.bus.timing import pace_of
+from app.bus.transactions import Transaction
 from app.session import Session
+
+MEASURED: Final = 2000
+"""How many of the newest transactions of each line the figures are of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +44,7 @@ class LineWatch:
         self._faults_only = faults_only
         self._names = RegisterNames.of(session.project)
         self._seen = 0
+        self._newest: dict[str, deque[Transaction]] = {}
         self._reasons: dict[str, str] = {}
         self.requests = 0
         """Transactions of the chosen follower, or of all, whether told or not."""
@@ -55,6 +63,7 @@ class LineWatch:
         self._seen = count
         told = []
         for transaction in news:
+            self._newest.setdefault(transaction.line, deque(maxlen=MEASURED)).append(transaction)
             if self._follower is not None and transaction.follower != self._follower:
                 continue
             self.requests += 1
@@ -76,6 +85,10 @@ class LineWatch:
                 self._reasons[name] = reason
         return tuple(changed)
 
-    def states(self) -> tuple[LineState, ...]:
-        """How the lines are doing."""
-        return tuple(self._session.snapshot().lines.values())
+    def figures(self) -> tuple[tuple[LineState, Figures], ...]:
+        """How the lines are doing, and what their newest transactions show, of all followers."""
+        endpoints = self._session.endpoints
+        return tuple(
+            (state, figures(tuple(self._newest.get(name, ())), pace_of(endpoints[name])))
+            for name, state in self._session.snapshot().lines.items()
+        )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QAbstractItemView, QApplication, QTreeWidget, QTre
 from widgets import palette
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
+    from app.bus.figures import Figures
     from app.bus.states import LineState
 
 
@@ -29,7 +30,7 @@ class LineFigures(QTreeWidget):
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setColumnWidth(0, self.fontMetrics().horizontalAdvance("Turnaround, median") + 34)
+        self.setColumnWidth(0, self.fontMetrics().horizontalAdvance("climate: 95 % within") + 20)
         self.header().setStretchLastSection(True)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
         copy = QAction(self.tr("Copy the statistics"), self)
@@ -39,9 +40,9 @@ class LineFigures(QTreeWidget):
         self.addAction(copy)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
 
-    def show_states(self, states: Iterable[LineState]) -> None:
-        """Show how these lines do."""
-        told = [(state.name, self._figures(state)) for state in states]
+    def show_states(self, states: Iterable[LineState], measured: Mapping[str, Figures]) -> None:
+        """Show how these lines do, and what their newest transactions show, by line."""
+        told = [(state.name, self._figures(state, measured.get(state.name))) for state in states]
         if told == self._shown:
             return
         same = [(name, [row[0] for row in rows]) for name, rows in told] == [
@@ -86,16 +87,30 @@ class LineFigures(QTreeWidget):
                 top.addChild(item)
         self.expandAll()
 
-    def _figures(self, state: LineState) -> list[tuple[str, str, bool]]:
+    def _figures(self, state: LineState, measured: Figures | None) -> list[tuple[str, str, bool]]:
         """Label, value, and whether it is a fault."""
+        from app.bus.explain import milliseconds
         from app.bus.faults import kind_text
+        from app.bus.transcript import by_number
 
         rows = [
             (self.tr("Requests"), f"{state.requests}", False),
             (self.tr("Good answers"), f"{state.good}", False),
         ]
-        faults = sorted(state.faults.items(), key=lambda pair: -pair[1])
-        rows += [(f"\u26a0 {kind_text(kind)}", f"{count}", True) for kind, count in faults]
-        if not faults:
-            rows.append((self.tr("Faults"), self.tr("none"), False))
+        faults = [(f"\u26a0 {kind_text(kind)}", f"{count}", True) for kind, count in by_number(state)]
+        rows += faults or [(self.tr("Faults"), self.tr("none"), False)]
+        if measured is None or not measured.transactions:
+            return rows
+        rows.append((self.tr("One pass of reads"), f"{milliseconds(measured.cycle_ms)} ms", False))
+        rows.append((self.tr("Wire in use"), f"{100 * measured.used:.0f} %", False))
+        for follower, spread in measured.turnaround.items():
+            if follower:
+                named = {
+                    self.tr("{follower}: turnaround"): spread.median,
+                    self.tr("{follower}: 95 % within"): spread.most,
+                    self.tr("{follower}: worst"): spread.worst,
+                }
+                rows += [
+                    (label.format(follower=follower), f"{milliseconds(ms)} ms", False) for label, ms in named.items()
+                ]
         return rows

@@ -37,9 +37,12 @@ from widgets.transactions_table import KEPT, Row, TransactionsModel, Transaction
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.bus.register_names import RegisterNames
     from app.bus.transactions import Transaction
+    from app.session import Session
 
 FIGURES_EVERY_S: Final = 0.5
 """How often the statistics are brought up to date."""
+MEASURED: Final = 1000
+"""How many of the newest transactions of each line the statistics are of."""
 
 
 class LineView(QWidget):
@@ -52,8 +55,10 @@ class LineView(QWidget):
         super().__init__(parent)
         self._live = live
         self._waiting: deque[Row] = deque(maxlen=KEPT)
+        self._newest: dict[str, deque[Transaction]] = {}
         self._names: RegisterNames | None = None
         self._project: Project | None = None
+        self._session: Session | None = None
         self._figures_at = 0.0
         self.model = TransactionsModel(self)
         self.table = TransactionsTable(self.model)
@@ -78,6 +83,8 @@ class LineView(QWidget):
 
         names = self._names or NO_NAMES
         offset = time.time() - time.monotonic()
+        for transaction in transactions:
+            self._newest.setdefault(transaction.line, deque(maxlen=MEASURED)).append(transaction)
         self._waiting.extend(Row(transaction, transaction.at + offset, names) for transaction in transactions)
         if self._taking:
             self._take()
@@ -301,6 +308,10 @@ class LineView(QWidget):
 
     def _connection_changed(self) -> None:
         session = self._live.session
+        if session is not self._session:
+            self._session = session
+            if session is not None:
+                self._newest.clear()
         if session is None or session.project is self._project:
             return
         from app.bus.register_names import RegisterNames
@@ -321,7 +332,17 @@ class LineView(QWidget):
         session = self._live.session
         if session is not None and self.isVisible() and now - self._figures_at >= FIGURES_EVERY_S:
             self._figures_at = now
-            self.figures.show_states(session.snapshot().lines.values())
+            self._show_figures(session)
+
+    def _show_figures(self, session: Session) -> None:
+        from app.bus.figures import figures
+        from app.bus.timing import pace_of
+
+        measured = {
+            name: figures(tuple(self._newest.get(name, ())), pace_of(endpoint))
+            for name, endpoint in session.endpoints.items()
+        }
+        self.figures.show_states(session.snapshot().lines.values(), measured)
 
     def sizeHint(self) -> QSize:
         """The same whatever is shown: a sentence more must not push the workplace together."""

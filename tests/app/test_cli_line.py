@@ -67,12 +67,16 @@ name = "run"
 def test_each_transaction_is_told_with_its_bytes_in_parts(capsys: pytest.CaptureFixture[str]) -> None:
     status, out, err = watched(capsys, PUMP, "--via", "simulated")
     assert status == 0
-    told = [line for line in out.splitlines() if "read holding 310" in line]
+    # Protocol, length, unit 3, function 03, address 310; the answer begins with protocol, length, unit and function.
+    told = [line for line in out.splitlines() if " 0000 0006 03 03 0136 " in line]
     assert told
-    # Transaction, protocol, length, unit 3, function 03, address 0136h, one register.
-    assert " 0000 0006 03 03 0136 0001  < " in told[0]
+    assert "read holding 310" in told[0]
+    assert " 03 03 " in told[0].partition("  < ")[2]
+    assert "1DCE" in told[0]  # 7630, the start value of 38.15 Hz
     assert "\u2713 good" in told[0]
     assert "line 'pump room' at tcp://127.0.0.1:" in out
+    assert "wire in use" in out
+    assert "turnaround of pump" in out
     assert "Ctrl+C ends it" in err
 
 
@@ -102,6 +106,10 @@ def test_json_gives_an_object_a_line_and_the_statistics_at_the_end(
     assert line["line"] == "bench"
     assert 0 < len(told) <= len(follower.asked)
     assert line["good"] == line["requests"] > 0
+    assert line["measured"] == len(told)
+    assert 0 < line["turnaround_ms"]["device"]["median"] <= line["turnaround_ms"]["device"]["worst"]
+    assert 0 < line["used"] < 1
+    assert line["cycle_ms"] > 0
     assert line["faults"] == {}
 
 

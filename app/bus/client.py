@@ -18,7 +18,7 @@ from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_
 from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault, overheard
 from app.bus.requests import Request, read_request
 from app.bus.settling import Settling
-from app.bus.timing import BROADCAST_TURNAROUND_S, Turnarounds, pace_of, sleep_until
+from app.bus.timing import BROADCAST_TURNAROUND_S, PunctualSleep, Turnarounds, pace_of
 from app.bus.transactions import Transaction
 from app.bus.wire import Wire
 
@@ -48,10 +48,10 @@ class _Flight:
 
     __slots__ = ("answer", "guard", "limit_s", "quiet", "request", "sent")
 
-    def __init__(self, request: Request, guard: RtuGuard | MbapGuard, sent: float, limit_s: float) -> None:
+    def __init__(self, request: Request, guard: RtuGuard | MbapGuard, limit_s: float) -> None:
         self.request = request
         self.guard = guard
-        self.sent = sent
+        self.sent = 0.0
         self.limit_s = limit_s
         self.quiet: asyncio.TimerHandle | None = None
         self.answer: asyncio.Future[bytes] = asyncio.get_running_loop().create_future()
@@ -90,6 +90,7 @@ class Client:
         self._flight: _Flight | None = None
         self._flights: dict[int, _Flight] = {}
         self._stream = MbapStream()
+        self._sleep = PunctualSleep()
         self._busy_until = 0.0
         self._last_byte = 0.0
         self._idle = b""
@@ -182,18 +183,20 @@ class Client:
     async def _exchange_rtu(
         self, request: Request, *, linger: bool, permit: Callable[[], None] | None = None
     ) -> Answer:
+        # All that can be made ready beforehand is, so that nothing but the sending comes after the silence.
+        frame = request.rtu
+        on_the_wire = len(frame) * self._character_s
+        guard = RtuGuard(request, echo=self._echo)
+        flight = _Flight(request, guard, on_the_wire + self._timeout_s)
+        predicted = self.predicted_ms(request)
         await self._keep_silence()
         wire = self._ready(permit)
-        frame = request.rtu
-        guard = RtuGuard(request, echo=self._echo)
-        at, sent = time.monotonic(), time.perf_counter()
-        on_the_wire = len(frame) * self._character_s
-        self._busy_until = sent + on_the_wire
-        flight = _Flight(request, guard, sent, on_the_wire + self._timeout_s)
         self._flight = flight
         fault: Fault | None = None
         pdu = b""
-        predicted = self.predicted_ms(request)
+        at, sent = time.monotonic(), time.perf_counter()
+        flight.sent = sent
+        self._busy_until = sent + on_the_wire
         try:
             wire.send_bytes(frame)
             pdu = await self._await_answer(flight)
@@ -241,7 +244,7 @@ class Client:
         on_the_wire = len(request.rtu) * self._character_s
         wire.send_bytes(request.rtu)
         self._busy_until = sent + on_the_wire + BROADCAST_TURNAROUND_S
-        await sleep_until(self._busy_until)
+        await self._sleep.until(self._busy_until)
         took = 1000 * (on_the_wire + BROADCAST_TURNAROUND_S)
         heard, self._idle = self._idle, b""
         self._tell(at, request, request.rtu, heard, took, None, took)
@@ -265,7 +268,7 @@ class Client:
             due = max(self._busy_until, self._last_byte) + self._silence_s
             if due <= time.perf_counter():
                 break
-            await sleep_until(due)
+            await self._sleep.until(due)
         if self._idle:
             self._heed(self._idle)
             self._idle = b""
@@ -297,8 +300,9 @@ class Client:
         transaction = self._next_transaction()
         frame = request.mbap(transaction)
         guard = MbapGuard(request, transaction)
+        flight = _Flight(request, guard, self._timeout_s)
         at, sent = time.monotonic(), time.perf_counter()
-        flight = _Flight(request, guard, sent, self._timeout_s)
+        flight.sent = sent
         self._flights[transaction] = flight
         fault: Fault | None = None
         pdu = b""

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+import asyncio
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
+from math import inf
 from typing import Final
 
-from app.bus.client import Client
+from app.bus.client import Answer, Client
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
 from app.bus.requests import Request, bits_of, read_request, registers_of
 from app.bus.states import FollowerState
-from app.bus.statistics import LineStatistics
+from app.bus.statistics import FollowerStatistics, LineStatistics
 from app.bus.transactions import Transaction
 from app.project.binding import bindings
 from app.project.model import Follower, Project
@@ -21,9 +24,11 @@ from app.signals.numbering import Table
 
 LINGER_FAILURES: Final = 2
 """After this many time-outs in a row nobody listens for a late answer any more: it would have come before."""
-QUIET_SHARE: Final = 4
-"""A follower that does not answer is left alone for this many times what its silence cost, while others answer: so it
-takes at most a fifth of the line's time."""
+DEAD_SHARE: Final = Fraction(1, 5)
+"""While others answer, followers that do not answer take together at most this share of the line's time."""
+LEAST_PROBE_S: Final = 0.02
+"""A follower that did not answer before is listened to for at least so long, even if an output is to be written again
+meanwhile."""
 SILENCES_BEFORE_REOPENING: Final = 3
 """A network connection on which nobody answered so many requests in a row is opened afresh: the other end may have been
 switched off and on without a word."""
@@ -51,6 +56,16 @@ class Partner:
     retry_at: float = 0.0
     last_answer: float | None = None
     answer_ms: float | None = None
+    refused: dict[str, str] = field(default_factory=dict)
+    """Signals whose registers it refuses, and why."""
+    probed_before: float = 0.0
+    """The deadline for the sake of which it was asked later than it might have been."""
+    statistics: FollowerStatistics = field(default_factory=FollowerStatistics)
+
+    @property
+    def may_read_more(self) -> bool:
+        """Whether registers that no signal names may be read, and any of them."""
+        return self.follower.gaps and not self.follower.never_read
 
     @property
     def state(self) -> FollowerState:
@@ -66,6 +81,11 @@ class Partner:
             fault.kind if fault else None,
             self.last_answer,
             self.answer_ms,
+            tuple(self.refused),
+            self.statistics.requests,
+            self.statistics.good,
+            self.statistics.faults_now(),
+            self.statistics.turnaround(),
         )
 
 
@@ -90,6 +110,8 @@ class Conversation:
         self._record = record
         self._changed = changed
         self._silences = 0
+        self.pressing: Callable[[], float | None] = lambda: None
+        """When something must go out that cannot wait (monotonic seconds), or None."""
         bound = bindings(project).items()
         self.partners = {
             follower.name: Partner(
@@ -111,7 +133,7 @@ class Conversation:
         partner = self.partners[follower]
         started = time.monotonic()
         try:
-            answer = await self.client.exchange(request, linger=partner.failures < LINGER_FAILURES, permit=permit)
+            answer = await self._exchange(partner, request, permit)
         except LineFault as failed:
             if failed.fault.kind is FaultKind.EXCEPTION:
                 self._answered(partner, time.monotonic(), None)
@@ -121,12 +143,50 @@ class Conversation:
         self._answered(partner, answer.at, 1000 * (answer.at - started))
         return answer.pdu, answer.at
 
+    async def _exchange(self, partner: Partner, request: Request, permit: Permit | None) -> Answer:
+        """Exchange, but do not listen to a silent follower beyond the time at which something else must go out."""
+        timeout_s = self._endpoint.timeout_ms / 1000
+        pressing = self.pressing()
+        left = inf if pressing is None else pressing - time.monotonic()
+        linger = partner.failures < LINGER_FAILURES and left > 2 * timeout_s
+        if not partner.failures or request.writes or left > timeout_s + self.client.pace.fixed_ms / 1000:
+            return await self.client.exchange(request, linger=linger, permit=permit)
+        listened = max(left, LEAST_PROBE_S, 2 * (partner.answer_ms or 0) / 1000)
+        started = time.monotonic()
+        try:
+            async with asyncio.timeout(listened):
+                return await self.client.exchange(request, permit=permit)
+        except TimeoutError:
+            took = 1000 * (time.monotonic() - started)
+            fault = Fault(
+                FaultKind.SILENCE,
+                f"unit {request.unit} did not answer within {took:.0f} ms, and then an output had to be written again",
+            )
+            sent = request.rtu if self._endpoint.rtu else request.mbap(0)
+            name = partner.follower.name
+            self._recorded(Transaction(started, self.client.line, name, request, sent, b"", took, fault))
+            raise LineFault(fault) from None
+
+    def better_after(self, partner: Partner, now: float) -> float | None:
+        """When a silent follower is better asked: right after what must go out before its time-out would be over.
+
+        None for now.
+        """
+        pressing = self.pressing()
+        if not partner.failures or pressing is None or pressing <= now or partner.probed_before == pressing:
+            return None
+        if pressing - now > self._endpoint.timeout_ms / 1000:
+            return None
+        partner.probed_before = pressing
+        return pressing
+
     async def registers(self, follower: str, table: Table, address: int, width: int) -> tuple[int, ...]:
         """Registers or bits as they are now. Raises LineFault and Reopen."""
         asked = self.partners[follower].follower
         wanted = read_request(asked.unit, table, address, width)
         for _ in range(SETTLING_READS):
-            request = self.client.settling.distinct(wanted, time.monotonic(), wider=asked.gaps)
+            more = self.partners[follower].may_read_more
+            request = self.client.settling.distinct(wanted, time.monotonic(), wider=more)
             if request is None:
                 break
             try:
@@ -173,7 +233,8 @@ class Conversation:
         others = any(other.answering for other in self.partners.values() if other is not partner)
         pause = 0.0
         if partner.failures > 1:
-            pause = QUIET_SHARE * cost_s if others else self._endpoint.timeout_ms / 2000
+            dead = sum(other.failures > 1 for other in self.partners.values())
+            pause = float((1 / DEAD_SHARE - 1) * dead) * cost_s if others else self._endpoint.timeout_ms / 2000
         partner.retry_at = time.monotonic() + pause
         if fault.kind is FaultKind.SILENCE and self._endpoint.kind != "serial":
             self._silences += 1
@@ -198,16 +259,20 @@ class Conversation:
         """A Modbus TCP answer came after its request was given up."""
         self.statistics.fault(fault.kind)
         partner = self._of_unit.get(unit)
-        if partner is not None and partner.failures:
-            self._show(partner, fault)
+        if partner is not None:
+            partner.statistics.fault(fault.kind)
+            if partner.failures:
+                self._show(partner, fault)
 
     def _recorded(self, transaction: Transaction) -> None:
-        self.statistics.requests += 1
-        fault = transaction.fault
-        if fault is None:
-            self.statistics.good += 1
-        elif not fault.of_connection:
-            self.statistics.fault(fault.kind)
+        partner = self._of_unit.get(transaction.request.unit)
+        pace = self.client.pace
+        characters = len(transaction.sent) + len(transaction.received)
+        characters_ms = characters * pace.character_ms
+        self.statistics.took(transaction, characters_ms)
+        self.statistics.used(transaction.at - pace.silence_ms / 1000, transaction.at + transaction.ms / 1000)
+        if partner is not None:
+            partner.statistics.took(transaction, characters_ms)
         self._record(transaction)
 
     def _name_of(self, unit: int) -> str:

@@ -45,7 +45,8 @@ class Engine:
         self._plan = make_plan(project, endpoints=endpoints)
         self.transactions = TransactionLog()
         """The newest transactions of all lines."""
-        self._readings = Readings(project, {line.line: line.cycle_ms for line in self._plan.lines})
+        cycles = {line.line: line.cycle_ms for line in self._plan.lines}
+        self._readings = Readings(project, cycles, self._plan.left_out)
         arming = frozenset(armed)
         self._lines = {
             plan.line: LineAtWork(
@@ -152,6 +153,16 @@ class Engine:
         """Whether a line may be written to."""
         return line in self._lines and self._lines[line].armed
 
+    def show(self, signals: Iterable[str]) -> None:
+        """Read these signals first from now on: what is on the shown screen. The others are read all the same.
+
+        What comes on and was not read just now is read at once. Names that are not on a line are passed over.
+        """
+        names = frozenset(signals)
+        if self._loop is not None and self.running:
+            with suppress(RuntimeError):  # stopped meanwhile
+                self._loop.call_soon_threadsafe(self._show, names)
+
     def flush(self, timeout_s: float) -> bool:
         """Wait until no write is waiting or under way, at most `timeout_s` seconds. Gives whether that was reached.
 
@@ -198,6 +209,10 @@ class Engine:
         for line in self._lines.values():
             line.ended()
         self._snapshot = self._make_snapshot()
+
+    def _show(self, names: frozenset[str]) -> None:
+        for line in self._lines.values():
+            line.show(names)
 
     def _tell_waiting(self, future: Future[bool]) -> None:
         future.set_result(any(line.waiting for line in self._lines.values()))

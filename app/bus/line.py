@@ -3,28 +3,30 @@
 from __future__ import annotations
 
 import asyncio
-import heapq
 import logging
 import random
 import time
 from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import dataclass
-from itertools import count
 from typing import Final
 
-from app.bus.conversation import Conversation, Reopen, words_of
+from app.bus.conversation import Conversation, Partner, Reopen, words_of
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault
-from app.bus.plan import LinePlan, Read
+from app.bus.grouping import Range
+from app.bus.plan import LinePlan, Read, reads_of
 from app.bus.readings import Readings
 from app.bus.requests import Request, read_request
+from app.bus.schedule import Schedule
 from app.bus.states import FollowerState, LineState
 from app.bus.transactions import Transaction
 from app.bus.writes import WriteReport
 from app.bus.writing import Writing
 from app.project.binding import Binding, bindings
+from app.project.capability import never_read
 from app.project.model import Project
+from app.signals.numbering import Table
 from app.signals.reading import Value
 
 FIRST_PAUSE_S: Final = 0.1
@@ -32,25 +34,50 @@ FIRST_PAUSE_S: Final = 0.1
 LONGEST_PAUSE_S: Final = 0.5
 """Between attempts to open a line, unless its time-out is shorter: a line that can be had again is had soon."""
 REFUSED_EVERY_S: Final = 2.0
-"""How often a signal whose register the follower never had is asked for again, at most."""
+"""How often a signal whose register the follower never had is asked for again, at most; half as often every time."""
+REFUSED_LONGEST_S: Final = 64.0
+"""The longest that such a signal is left alone."""
 BEHIND_S: Final = 0.001
 """By how much a failed read steps back behind the others of its follower."""
 AT_ONCE_AGAIN: Final = 0.35
-"""How often, by chance, a failed read is tried again at once instead: a follower that fails in step with the reads (every
-third request, say) would else always fail at the same ones."""
+"""How often, by chance, a failed read is tried again at once instead: a follower that fails in step with the reads
+(every third request, say) would else always fail at the same ones."""
 
 _CONNECTING: Final = Fault(FaultKind.CLOSED, "it is not connected yet")
 
 _log = logging.getLogger(__name__)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
+class _Search:
+    """The search for what a follower refuses of one read: it is asked in halves until each piece is judged."""
+
+    good: list[_Job]
+    guilty: list[_Job]
+    open: int
+    """Pieces that are not judged yet."""
+
+
+@dataclass(slots=True, eq=False)
 class _Job:
     """One read of the plan, its request, and where each signal stands: its address and its width."""
 
     read: Read
     request: Request
     parts: tuple[tuple[Binding, int, int], ...]
+    search: _Search | None = None
+    retired: bool = False
+    """Others have taken its place."""
+
+    @property
+    def signals(self) -> tuple[str, ...]:
+        """What it brings."""
+        return self.read.signals
+
+    @property
+    def every_s(self) -> float:
+        """How often it is to be made, in seconds."""
+        return self.read.every_ms / 1000
 
 
 class LineAtWork:
@@ -79,8 +106,15 @@ class LineAtWork:
         self._writing.down = _CONNECTING
         self._bound = bindings(project)
         self._jobs = [self._job(read) for read in plan.reads]
-        self._due: list[tuple[float, int, _Job]] = []
-        self._order = count()
+        self._due: Schedule[_Job] = Schedule()
+        self._refusals: dict[str, int] = {}
+        """How often in a row each signal alone was refused."""
+        self._barriers: dict[tuple[str, Table], list[Range]] = {}
+        """What is no longer read along, because reads with it were refused."""
+        self._reading: set[asyncio.Task[None]] = set()
+        self._plan_ms = plan.cycle_ms
+        self._took_ms: dict[_Job, float] = {}
+        self._conversation.pressing = lambda: self._writing.refresh_due
         self._connected = False
         self._trouble: Fault | None = None
         self._waker: asyncio.Future[None] | None = None
@@ -113,7 +147,21 @@ class LineAtWork:
             statistics.good,
             statistics.faults_now(),
             self.waiting,
+            self._plan_ms,
+            self._cycle_ms(),
+            statistics.share(time.monotonic()),
+            statistics.turnaround(),
         )
+
+    def _cycle_ms(self) -> float | None:
+        took = [self._took_ms.get(job) for job in self._jobs]
+        return sum(ms for ms in took if ms is not None) if took and None not in took else None
+
+    def show(self, names: frozenset[str]) -> None:
+        """These signals are on the shown screen: they are read first."""
+        bases = {self._bound[name].base.name for name in names if name in self._bound}
+        self._due.show(bases, time.monotonic())
+        self._wake()
 
     def follower_states(self) -> dict[str, FollowerState]:
         """How its followers are doing, by name."""
@@ -174,7 +222,9 @@ class LineAtWork:
         self._connected, self._trouble, self._writing.down = True, None, None
         self._conversation.connected()
         now = time.monotonic()
-        self._due = [(now, next(self._order), job) for job in self._jobs]
+        self._due.clear()
+        for job in self._jobs:
+            self._due.put(job, now)
         self._changed()
 
     def _down(self, fault: Fault) -> None:
@@ -187,22 +237,39 @@ class LineAtWork:
 
     async def _poll(self) -> None:
         """Write and read until the connection is lost. Raises LineFault or Reopen."""
-        while True:
-            if not self._client.connected:
-                raise LineFault(self._client.down_fault)
-            if await self._writing.one():
-                continue
-            now = time.monotonic()
-            refresh = self._writing.refresh_due
-            if refresh is not None and refresh <= now:
-                await self._writing.refresh(now)
-            elif self._due and self._due[0][0] <= now:
-                due, _, job = heapq.heappop(self._due)
-                await self._read(job, due, now)
-            else:
-                soon = [self._due[0][0]] if self._due else []
-                soon += [] if refresh is None else [refresh]
-                await self._idle(min(soon) - now if soon else None)
+        try:
+            while True:
+                for task in [task for task in self._reading if task.done()]:
+                    self._reading.discard(task)
+                    task.result()
+                if not self._client.connected:
+                    raise LineFault(self._client.down_fault)
+                if await self._writing.one():
+                    continue
+                now = time.monotonic()
+                refresh = self._writing.refresh_due
+                if refresh is not None and refresh <= now:
+                    await self._writing.refresh(now)
+                    continue
+                next_due = self._due.next_due
+                if len(self._reading) >= self._client.in_flight:
+                    await self._idle(None if refresh is None else refresh - now)
+                elif (entry := self._due.take(now)) is not None:
+                    due, job = entry
+                    if self._client.in_flight == 1:
+                        await self._read(job, due, now)
+                    else:
+                        task = asyncio.create_task(self._read(job, due, now))
+                        task.add_done_callback(lambda _: self._wake())
+                        self._reading.add(task)
+                else:
+                    soon = [at for at in (next_due, refresh) if at is not None]
+                    await self._idle(min(soon) - now if soon else None)
+        finally:
+            tasks, self._reading = self._reading, set()
+            for task in tasks:
+                task.cancel()
+            await asyncio.gather(*tasks, return_exceptions=True)
 
     async def _idle(self, at_most_s: float | None) -> None:
         """Wait until something is due, or somebody calls `_wake`."""
@@ -223,20 +290,27 @@ class LineAtWork:
 
     # reading -------------------------------------------------------------------------------------------------------
 
-    def _job(self, read: Read) -> _Job:
+    def _job(self, read: Read, search: _Search | None = None) -> _Job:
         parts = tuple((self._bound[span.signal], span.address, span.count) for span in read.spans)
-        return _Job(read, read_request(read.unit, read.table, read.address, read.count), parts)
+        return _Job(read, read_request(read.unit, read.table, read.address, read.count), parts, search)
 
     def _again(self, job: _Job, at: float) -> None:
-        heapq.heappush(self._due, (at, next(self._order), job))
+        if not job.retired:
+            self._due.put(job, at)
 
     async def _read(self, job: _Job, due: float, now: float) -> None:
         """Read what is due, unless its follower is being left alone, and let it wait for its next time."""
+        if job.retired:
+            return
         partner = self._conversation.partners[job.read.follower]
         if partner.retry_at > now:
             self._again(job, partner.retry_at)
             return
-        request = self._client.settling.distinct(job.request, now, wider=partner.follower.gaps)
+        after = self._conversation.better_after(partner, now)
+        if after is not None:
+            self._again(job, after + BEHIND_S)
+            return
+        request = self._client.settling.distinct(job.request, now, wider=partner.may_read_more)
         if request is None:
             self._again(job, now + self._endpoint.timeout_ms / 1000)
             return
@@ -263,24 +337,76 @@ class LineAtWork:
         for binding, address, width in job.parts:
             if first <= address and address + width <= end:
                 self._readings.take(binding, words[address - first : address - first + width], at)
-        self._again(job, max(due + job.read.every_ms / 1000, now) if whole else now)
+        if whole:
+            self._took_ms[job] = 1000 * (at - now)
+            self._accepted(job, partner)
+        self._again(job, max(due + job.every_s, now) if whole else now)
         self._changed()
 
     def _refused(self, job: _Job, fault: Fault, now: float) -> None:
         """The follower refused a read. If one register in it may be the guilty one, ask in halves from now on."""
         halves = job.read.halves(self._client.pace) if fault.code in (2, 3) else None
         if halves is not None:
-            parts = [self._job(half) for half in halves]
-            self._jobs = [other for other in self._jobs if other is not job] + parts
-            for part in parts:
-                self._again(part, now)
+            search = job.search or _Search([], [], 1)
+            search.open += 1
+            first, last = halves
+            gap = first.address + first.count, last.address
+            if gap[0] < gap[1]:
+                self._barriers.setdefault((job.read.follower, job.read.table), []).append(gap)
+            self._replace([job], [self._job(half, search) for half in halves], now)
             return
+        partner = self._conversation.partners[job.read.follower]
         for binding, _, _ in job.parts:
-            self._readings.refused((binding.signal.name,), f"{_where(binding)}: {fault.sentence}")
-        never = not any(self._readings.ever_read(name) for name in job.read.signals)
-        lasting = REFUSED_EVERY_S if never and fault.code in (1, 2, 3) else 0.0
-        self._again(job, now + max(job.read.every_ms / 1000, lasting))
+            reason = f"{_where(binding)}: {fault.sentence}"
+            self._readings.refused((binding.signal.name,), reason)
+            if fault.code in (1, 2, 3):
+                partner.refused[binding.signal.name] = reason
+        never = not any(self._readings.ever_read(name) for name in job.signals)
+        lasting = 0.0
+        if never and fault.code in (1, 2, 3):
+            times = self._refusals[job.signals[0]] = self._refusals.get(job.signals[0], -1) + 1
+            lasting = min(REFUSED_LONGEST_S, REFUSED_EVERY_S * 2**times)
+        self._again(job, now + max(job.every_s, lasting))
+        if fault.code in (2, 3):
+            self._judged(job, guilty=True)
         self._changed()
+
+    def _accepted(self, job: _Job, partner: Partner) -> None:
+        for name in job.signals:
+            if partner.refused.pop(name, None) is not None:
+                self._refusals.pop(name, None)
+        self._judged(job, guilty=False)
+
+    def _judged(self, job: _Job, *, guilty: bool) -> None:
+        """A piece of a refused read was answered or found guilty. After the last one the good ones are joined again."""
+        search, job.search = job.search, None
+        if search is None:
+            return
+        (search.guilty if guilty else search.good).append(job)
+        search.open -= 1
+        if search.open or not search.guilty or not search.good:
+            return
+        follower = self._conversation.partners[job.read.follower].follower
+        table = job.read.table
+        spans = [span for good in search.good for span in good.read.spans]
+        barriers = self._barriers.setdefault((follower.name, table), [])
+        barriers += [(each.read.address, each.read.address + each.read.count) for each in search.guilty]
+        never = [
+            (first, end)
+            for first, end in (*never_read(follower, table), *barriers)
+            if not any(span.address < end and first < span.end for span in spans)
+        ]
+        joined = reads_of(follower, table, spans, self._client.pace, never)
+        if len(joined) < len(search.good):
+            self._replace(search.good, [self._job(read) for read in joined], time.monotonic())
+
+    def _replace(self, former: list[_Job], jobs: list[_Job], now: float) -> None:
+        for job in former:
+            job.retired = True
+            self._took_ms.pop(job, None)
+        self._jobs = [job for job in self._jobs if not job.retired] + jobs
+        for job in jobs:
+            self._again(job, now)
 
 
 def _where(binding: Binding) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Final
 
-from app.project.binding import Binding, Words, bindings, derive_bits, unbound
+from app.project.binding import Binding, Words, bindings, derive_bits
 from app.project.model import Project, RegisterSignal
 from app.signals.reading import NEVER_READ, Quality, Reading
 
@@ -18,8 +18,11 @@ LEAST_LIFE_S: Final = 0.3
 class Readings:
     """The readings of one project. Belongs to the engine's thread; `now` gives out values."""
 
-    def __init__(self, project: Project, cycle_ms: Mapping[str, float]) -> None:
-        """`cycle_ms` is the predicted time of one pass, by line: no reading can be fresher than that."""
+    def __init__(self, project: Project, cycle_ms: Mapping[str, float], left_out: Mapping[str, str]) -> None:
+        """`cycle_ms` is the predicted time of one pass, by line: no reading can be fresher than that.
+
+        `left_out` says of signals that are not read why not.
+        """
         self._project = project
         self._newest: dict[str, Reading] = {}
         self._life_s: dict[str, float] = {}
@@ -28,7 +31,7 @@ class Readings:
                 every_ms = max(binding.signal.every_ms, cycle_ms.get(binding.follower.line, 0.0))
                 self._newest[name] = NEVER_READ
                 self._life_s[name] = max(LEAST_LIFE_S, MISSED_READS * every_ms / 1000)
-        for name, reason in unbound(project).items():
+        for name, reason in left_out.items():
             self._newest[name] = Reading(quality=Quality.NONE, reason=reason)
 
     def ever_read(self, name: str) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from app.bus.faults import FaultKind
+from app.bus.statistics import Turnaround
 from app.signals.reading import Reading
 
 
@@ -15,7 +16,9 @@ class FollowerState:
 
     `answering` is None until it was first asked. `reason` says in words why it does not answer; `short` says it in 20
     characters; both are empty while all is well. `last_answer` is `time.monotonic()` of the newest answer, or None;
-    `answer_ms` the smoothed time from request to complete answer, in milliseconds, or None.
+    `answer_ms` the smoothed time from request to complete answer, in milliseconds, or None. `refused_signals` are those
+    whose registers it refuses, each found by asking for it alone; `requests`, `good` and `faults` count since the
+    engine started.
     """
 
     name: str
@@ -27,6 +30,11 @@ class FollowerState:
     fault: FaultKind | None = None
     last_answer: float | None = None
     answer_ms: float | None = None
+    refused_signals: tuple[str, ...] = ()
+    requests: int = 0
+    good: int = 0
+    faults: Mapping[FaultKind, int] = field(default_factory=dict)
+    turnaround: Turnaround | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +42,9 @@ class LineState:
     """One line.
 
     `reason` says in words why it is not connected; `requests`, `good` and `faults` count since the engine started;
-    `waiting` is the number of writes that have not gone out yet.
+    `waiting` is the number of writes that have not gone out yet. `planned_cycle_ms` is the predicted time of one pass
+    over all reads of the plan, `cycle_ms` the measured one (of each read the latest time; None before all were made);
+    `share` the part of the latest ten seconds, 0 to 1, in which the wire was in use.
     """
 
     name: str
@@ -47,6 +57,10 @@ class LineState:
     good: int = 0
     faults: Mapping[FaultKind, int] = field(default_factory=dict)
     waiting: int = 0
+    planned_cycle_ms: float = 0.0
+    cycle_ms: float | None = None
+    share: float = 0.0
+    turnaround: Turnaround | None = None
 
 
 @dataclass(frozen=True, slots=True)

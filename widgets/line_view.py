@@ -41,6 +41,8 @@ if TYPE_CHECKING:  # the bus is imported only when a line is connected
 
 FIGURES_EVERY_S: Final = 0.5
 """How often the statistics are brought up to date."""
+TAKE_EVERY_S: Final = 0.06
+"""How often the list takes what came: every second frame, since nobody reads faster."""
 MEASURED: Final = 1000
 """How many of the newest transactions of each line the statistics are of."""
 
@@ -48,7 +50,8 @@ MEASURED: Final = 1000
 class LineView(QWidget):
     """What goes over the lines, as it happens.
 
-    It takes the transactions of each frame at once. Paused or hidden it keeps collecting them; what is kept is bounded.
+    It takes the transactions of some frames at once. Paused or hidden it goes on collecting them; what is kept is
+    bounded.
     """
 
     def __init__(self, live: Live, parent: QWidget | None = None) -> None:
@@ -60,6 +63,7 @@ class LineView(QWidget):
         self._project: Project | None = None
         self._session: Session | None = None
         self._figures_at = 0.0
+        self._taken_at = 0.0
         self.model = TransactionsModel(self)
         self.table = TransactionsTable(self.model)
         self.parts = TransactionParts()
@@ -86,9 +90,7 @@ class LineView(QWidget):
         for transaction in transactions:
             self._newest.setdefault(transaction.line, deque(maxlen=MEASURED)).append(transaction)
         self._waiting.extend(Row(transaction, transaction.at + offset, names) for transaction in transactions)
-        if self._taking:
-            self._take()
-        else:
+        if not self._taking:
             self._tell()
 
     @property
@@ -312,6 +314,8 @@ class LineView(QWidget):
             self._session = session
             if session is not None:
                 self._newest.clear()
+            elif self._taking:
+                self._take()
         if session is None or session.project is self._project:
             return
         from app.bus.register_names import RegisterNames
@@ -329,6 +333,9 @@ class LineView(QWidget):
 
     def _frame(self) -> None:
         now = time.monotonic()
+        if self._waiting and self._taking and now - self._taken_at >= TAKE_EVERY_S:
+            self._taken_at = now
+            self._take()
         session = self._live.session
         if session is not None and self.isVisible() and now - self._figures_at >= FIGURES_EVERY_S:
             self._figures_at = now

@@ -87,7 +87,7 @@ class TransactionParts(QWidget):
         self.tree.addAction(copy)
         self.tree.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
         layout = QVBoxLayout(self)
-        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setContentsMargins(4, 0, 0, 0)
         layout.setSpacing(3)
         layout.addWidget(self.head)
         layout.addWidget(self.fault)

@@ -164,13 +164,11 @@ def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explan
 
 def _timing(transaction: Transaction) -> str:
     """Measured against predicted time, in words."""
-    measured = f"{milliseconds(transaction.ms)} ms measured"
+    fault = transaction.fault
+    answered = fault is None or fault.kind in (FaultKind.EXCEPTION, FaultKind.LATE)
+    measured = f"{milliseconds(transaction.ms)} ms" if answered else f"given up after {milliseconds(transaction.ms)} ms"
     predicted = transaction.predicted_ms
-    if not predicted:
-        return measured
-    over = transaction.ms - predicted
-    side = "longer" if over >= 0 else "shorter"
-    return f"{measured}, {milliseconds(predicted)} ms predicted: {milliseconds(abs(over))} ms {side}"
+    return f"{measured}, predicted {milliseconds(predicted)} ms" if predicted else measured
 
 
 # The parts of one frame ----------------------------------------------------------------------------------------------

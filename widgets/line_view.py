@@ -139,7 +139,12 @@ class LineView(QWidget):
 
         form, between = (many_lines, "\n\n") if words else (one_line, "\n")
         chosen = self.model.shown if rows is None else rows
-        return between.join(form(explain(row.transaction, row.names), clock_text(row.at)) for row in chosen)
+        # Thousands of them take a second or two.
+        QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+        try:
+            return between.join(form(explain(row.transaction, row.names), clock_text(row.at)) for row in chosen)
+        finally:
+            QApplication.restoreOverrideCursor()
 
     def copy(self, *, words: bool) -> None:
         """Put the selected transactions, or all that are shown if none is selected, on the clipboard."""

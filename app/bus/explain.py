@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from pymodbus.framer import FramerRTU
@@ -248,7 +248,13 @@ class _Parts:
             pdu = _Cursor(data[cursor.at :])
             self._pdu(pdu, asking=asking)
             cursor.parts += pdu.parts
-        return Frame(role, tuple(cursor.parts))
+        parts = cursor.parts
+        if role in (Role.DAMAGED, Role.CUT, Role.STRANGER):
+            # Nobody must take for a reading what the program did not.
+            parts = [
+                replace(part, words=f"not to be trusted: {part.words}") if part.signals else part for part in parts
+            ]
+        return Frame(role, tuple(parts))
 
     def _unit(self, cursor: _Cursor) -> None:
         asked = self.request.unit

@@ -236,6 +236,12 @@ def test_a_bad_check_sum_is_said_with_the_right_one() -> None:
     assert GOOD[-2:].hex(" ").upper() in part(frame, "check sum")
 
 
+def test_a_value_in_a_damaged_answer_is_not_told_as_if_it_were_one(names: RegisterNames) -> None:
+    bad = GOOD[:-1] + bytes((GOOD[-1] ^ 1,))
+    (frame,) = explain(serial(READ, bad, DAMAGED), names).received
+    assert part(frame, "register 310").startswith("not to be trusted: speed set point = ")
+
+
 def test_a_frame_without_its_first_byte_is_recognised() -> None:
     (frame,) = explain(serial(READ, GOOD[1:], DAMAGED)).received
     assert frame.role is Role.DAMAGED

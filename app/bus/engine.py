@@ -19,8 +19,8 @@ from app.bus.readings import Readings
 from app.bus.states import FollowerState, LineState, Snapshot
 from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
-from app.bus.writes import WriteReport
-from app.project.binding import Unbound, bind, unwritable
+from app.bus.writes import Outcome, WriteReport
+from app.project.binding import Binding, Unbound, bind, bindings, unwritable
 from app.project.model import Project
 from app.signals.reading import Value
 
@@ -29,6 +29,8 @@ __all__ = ["Engine", "FollowerState", "LineState", "Snapshot"]
 PUBLISH_EVERY_S: Final = 0.02
 """Snapshots follow one another no faster than this: nobody can see more."""
 FLUSH_EVERY_S: Final = 0.005
+RELEASE_S: Final = 1.0
+"""How long the release of a held key may take when a line is disarmed, in seconds."""
 AGE_EVERY_S: Final = 0.1
 """How often readings are looked through for those that have grown too old."""
 
@@ -130,13 +132,14 @@ class Engine:
             reason = f"line '{line_name}' is not armed"
         elif reason is None and not self.running:
             reason = f"line '{line_name}' is stopped"
-        if reason is None and line is not None and self._loop is not None:
-            try:
+        # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
+        with self._lock:
+            if reason is None and line is not None and self._loop is not None and not self._ended:
                 self._loop.call_soon_threadsafe(line.want, binding, wanted, future)
-            except RuntimeError:
+            elif reason is None:
                 reason = f"line '{line_name}' is stopped"
         if reason is not None:
-            future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason))
+            future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
         return future
 
     def arm(self, line: str, on: bool = True) -> None:
@@ -148,6 +151,44 @@ class Engine:
         if self._loop is not None and self.running:
             with suppress(RuntimeError):  # stopped meanwhile: all is dropped anyway
                 self._loop.call_soon_threadsafe(self._changed if on else at_work.disarm)
+
+    def disarm(
+        self, line: str, releases: Iterable[tuple[str, Value | int]] = (), within_s: float = RELEASE_S
+    ) -> tuple[Future[WriteReport], ...]:
+        """Forbid writing to a line, and let nothing go out any more but `releases`: signals and their values.
+
+        These take back what a key that is held has set; they are written within `within_s` seconds, or dropped. `armed`
+        is false at once. The futures are as those of `write`; on a line that was not armed nothing is sent. Raises
+        KeyError for an unknown line.
+        """
+        futures = []
+        handed: list[tuple[Binding, Value, Future[WriteReport]]] = []
+        was_armed = self.armed(line)
+        for signal, value in releases:
+            future: Future[WriteReport] = Future()
+            futures.append(future)
+            wanted: Value = value if isinstance(value, str) else Fraction(value)
+            reason = unwritable(self._project, signal) if was_armed else f"line '{line}' is not armed"
+            binding = None if reason else bindings(self._project).get(signal)
+            if binding is not None and binding.follower.line == line:
+                handed.append((binding, wanted, future))
+            else:
+                reason = reason or f"signal '{signal}' is not on line '{line}'"
+                future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
+        if line in self._unled:
+            return tuple(futures)
+        at_work = self._lines[line]
+        at_work.armed = False
+        with self._lock:
+            if self._loop is not None and self.running:
+                self._loop.call_soon_threadsafe(at_work.disarm, handed, time.monotonic() + within_s)
+                handed = []
+        for binding, wanted, future in handed:
+            reason = f"line '{line}' is stopped"
+            future.set_result(
+                WriteReport(binding.signal.name, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT)
+            )
+        return tuple(futures)
 
     def armed(self, line: str) -> bool:
         """Whether a line may be written to."""
@@ -204,6 +245,7 @@ class Engine:
         for task in tasks:
             task.cancel()
         await asyncio.gather(*tasks, return_exceptions=True)
+        await asyncio.sleep(0)  # writes that were handed over meanwhile are refused by their stopped line
         if self._publishing is not None:
             self._publishing.cancel()
         for line in self._lines.values():

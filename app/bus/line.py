@@ -6,7 +6,7 @@ import asyncio
 import logging
 import random
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from concurrent.futures import Future
 from dataclasses import dataclass
 from typing import Final
@@ -172,9 +172,12 @@ class LineAtWork:
         self._writing.want(binding, value, future)
         self._wake()
 
-    def disarm(self) -> None:
-        """Nothing is written any more; what waits is dropped."""
+    def disarm(self, releases: Iterable[tuple[Binding, Value, Future[WriteReport]]] = (), until: float = 0.0) -> None:
+        """Nothing is written any more; what waits is dropped. Only `releases` may still go out, until `until`."""
         self._writing.forget(f"line '{self.name}' was disarmed")
+        for binding, value, future in releases:
+            self._writing.release(binding, value, future, until)
+        self._wake()
         self._changed()
 
     # the life of the line ------------------------------------------------------------------------------------------
@@ -211,6 +214,7 @@ class LineAtWork:
         finally:
             self._client.close()
             self._connected = False
+            self._writing.down = Fault(FaultKind.CLOSED, "it was stopped")
             self._writing.forget(f"line '{self.name}' was stopped")
 
     def ended(self) -> None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Final
 
-from app.project.binding import Binding, Words, bindings, derive_bits
-from app.project.model import Project, RegisterSignal
-from app.signals.reading import NEVER_READ, Quality, Reading
+from app.project.binding import Binding, Words, bindings, derive_bit, derive_bits
+from app.project.model import BitSignal, Project, RegisterSignal
+from app.signals.reading import NEVER_READ, Quality, Reading, Value
 
 MISSED_READS: Final = 3
 """A reading is stale after this many of its reads should have come and did not."""
@@ -55,6 +55,16 @@ class Readings:
             former = self._newest[name]
             quality = Quality.NONE if former.value is None else Quality.STALE
             self._newest[name] = Reading(former.raw, former.value, quality, reason, former.time)
+
+    def known(self, name: str) -> Value | None:
+        """The value of a signal, or of a bit, if its reading is good."""
+        reading = self._newest.get(name)
+        if reading is None:
+            signal = self._project.signal_named.get(name)
+            if not isinstance(signal, BitSignal):
+                return None
+            reading = derive_bit(self._project, signal, self._newest)
+        return reading.value if reading.good else None
 
     def unread(self, names: Iterable[str], reason: str) -> None:
         """A read of these failed: those without any value get the reason; the others live on until they are too old."""

@@ -20,6 +20,7 @@ from pymodbus.pdu.bit_message import (
 )
 from pymodbus.pdu.diag_message import ReturnQueryDataRequest
 from pymodbus.pdu.register_message import (
+    MaskWriteRegisterRequest,
     ReadHoldingRegistersRequest,
     ReadHoldingRegistersResponse,
     ReadInputRegistersRequest,
@@ -130,6 +131,15 @@ def write_registers(unit: int, address: int, words: Sequence[int]) -> Request:
     """Put words into consecutive holding registers (function 16)."""
     pdu = WriteMultipleRegistersRequest(address=address, registers=list(words), dev_id=unit)
     return _counted(unit, "holding", address, len(words), pdu)
+
+
+def mask_write(unit: int, address: int, and_mask: int, or_mask: int) -> Request:
+    """Change bits of one holding register inside the follower, so that nothing can come in between (function 22).
+
+    The register becomes (itself AND `and_mask`) OR (`or_mask` AND NOT `and_mask`).
+    """
+    pdu = MaskWriteRegisterRequest(address=address, and_mask=and_mask, or_mask=or_mask, dev_id=unit)
+    return _echoed(unit, "holding", address, pdu)
 
 
 def write_coil(unit: int, address: int, on: bool) -> Request:

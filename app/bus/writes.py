@@ -6,6 +6,7 @@ their order is kept, and waiting bits of one register are written together.
 
 from __future__ import annotations
 
+import enum
 from collections.abc import Iterable
 from concurrent.futures import Future, InvalidStateError
 from contextlib import suppress
@@ -13,6 +14,25 @@ from dataclasses import dataclass, field
 
 from app.project.binding import Binding
 from app.signals.reading import Value
+
+
+class Outcome(enum.StrEnum):
+    """What became of a write, in one word."""
+
+    KEPT = "kept"
+    """The follower holds what was written; or it acknowledged what cannot be read back."""
+    LIMITED = "limited"
+    """It holds a value between the former and the wanted one."""
+    IGNORED = "ignored"
+    """It acknowledged, and holds what it held before."""
+    CHANGED = "changed"
+    """It holds another value."""
+    REFUSED = "refused"
+    """It answered with an exception."""
+    UNPROVED = "unproved"
+    """It did not acknowledge, or could not be read back."""
+    NOT_SENT = "not-sent"
+    """Nothing was sent."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +49,7 @@ class WriteReport:
     kept: Value | None
     ok: bool
     reason: str = ""
+    outcome: Outcome = Outcome.KEPT
 
 
 @dataclass(slots=True)
@@ -49,9 +70,9 @@ class Wanted:
         self.value = value
         self.futures.append(future)
 
-    def report(self, *, ok: bool, kept: Value | None = None, reason: str = "") -> None:
+    def report(self, *, ok: bool, kept: Value | None = None, reason: str = "", outcome: Outcome = Outcome.KEPT) -> None:
         """Tell everyone who waits. Cancelled calls are passed over."""
-        report = WriteReport(self.signal, self.value, kept, ok, reason)
+        report = WriteReport(self.signal, self.value, kept, ok, reason, outcome)
         for future in self.futures:
             with suppress(InvalidStateError):
                 future.set_result(report)
@@ -66,6 +87,8 @@ class WriteJob:
 
     wanted: list[Wanted]
     register: int | None = None
+    until: float | None = None
+    """Of a release: until when it may go out although the line is no longer armed (monotonic seconds)."""
 
     @property
     def follower(self) -> str:
@@ -95,8 +118,8 @@ class WriteQueue:
     def __len__(self) -> int:
         return len(self._jobs)
 
-    def put(self, binding: Binding, value: Value, future: Future[WriteReport]) -> None:
-        """Let `value` wait to be written."""
+    def put(self, binding: Binding, value: Value, future: Future[WriteReport], until: float | None = None) -> None:
+        """Let `value` wait to be written; `until` as in WriteJob."""
         register = None if binding.bit is None else binding.mask_write(0)[0]
         touching = [job for job in self._jobs if job.touches(binding, register)]
         last = touching[-1] if touching else None
@@ -109,11 +132,13 @@ class WriteQueue:
                 # shorter than one pass of the line still arrives as a press and a release.
                 if not command or same.value == value or len(touching) > 1:
                     same.replaced_by(value, future)
+                    last.until = until
                     return
             elif register is not None:
                 last.wanted.append(fresh)
+                last.until = until
                 return
-        self._jobs.append(WriteJob([fresh], register))
+        self._jobs.append(WriteJob([fresh], register, until))
 
     def take(self) -> WriteJob | None:
         """The oldest job, taken out, or None."""
@@ -126,10 +151,10 @@ class WriteQueue:
             drop(job.wanted, reason)
 
 
-def drop(wanted: Iterable[Wanted], reason: str) -> None:
-    """Report that these were not written."""
+def drop(wanted: Iterable[Wanted], reason: str, outcome: Outcome = Outcome.NOT_SENT) -> None:
+    """Report that these were not written, or not for certain."""
     for one in wanted:
-        one.report(ok=False, reason=reason)
+        one.report(ok=False, reason=reason, outcome=outcome)
 
 
 def _extent(binding: Binding, register: int | None) -> tuple[int, int]:

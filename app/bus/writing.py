@@ -7,14 +7,16 @@ import time
 from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
 from app.bus.conversation import Conversation
 from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
-from app.bus.requests import Request, write_coil, write_register, write_registers
-from app.bus.writes import Wanted, WriteJob, WriteQueue, WriteReport, drop
+from app.bus.requests import Request, mask_write, write_coil, write_coils, write_register, write_registers
+from app.bus.writes import Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop
 from app.project.binding import Binding, bindings, refusal
+from app.project.capability import not_offered, write_function
 from app.project.model import Project
 from app.signals.reading import Value
 from app.signals.text import number_digits
@@ -24,6 +26,11 @@ READ_BACK_AGAIN_S: Final = 0.05
 REFRESH_FAILURES: Final = 2
 """After this many failures in a row a refreshed output is no longer written: the follower has stopped by itself by
 then, and must not be started again by a value of long ago."""
+
+STEADY_READS: Final = 4
+"""Before bits of a register are changed it is read until two reads in a row agree, at most so many times."""
+BIT_ATTEMPTS: Final = 3
+"""So many times bits are written anew if somebody else wrote the register meanwhile and undid them."""
 
 _UNSURE: Final = "not acknowledged, and perhaps written all the same"
 
@@ -38,8 +45,11 @@ class _Refresh:
 
     binding: Binding
     words: tuple[int, ...]
+    """The registers; or, with `masks`, nothing."""
     due: float
     every_s: float
+    masks: tuple[int, int, int] | None = None
+    """Of bits that are written by mask: their register, what to keep and what to put."""
 
 
 class Writing:
@@ -60,6 +70,10 @@ class Writing:
         self._queue = WriteQueue()
         self._under_way = False
         self._refreshes: dict[tuple[str, int], _Refresh] = {}
+        self._without_mask: set[str] = set()
+        """Followers that refused function 22."""
+        self._until: float | None = None
+        """Of the release that is under way, until when it may go out."""
 
     @property
     def waiting(self) -> int:
@@ -79,11 +93,26 @@ class Writing:
         except Dropped as why:
             drop((wanted,), str(why))
             return
-        reason = refusal(self._project, wanted.signal, value)
+        self._let_wait(wanted)
+
+    def release(self, binding: Binding, value: Value, future: Future[WriteReport], until: float) -> None:
+        """Let a value wait that takes back what a held key has set.
+
+        Unlike any other it may go out although the line is no longer armed, until `until` (monotonic seconds).
+        """
+        wanted = Wanted(binding, value, [future])
+        if self.down is not None:
+            drop((wanted,), f"line '{self._line}' is down: {self.down.sentence}")
+        else:
+            self._let_wait(wanted, until)
+
+    def _let_wait(self, wanted: Wanted, until: float | None = None) -> None:
+        binding = wanted.binding
+        reason = refusal(self._project, wanted.signal, wanted.value) or not_offered(binding)
         if reason is not None:
             drop((wanted,), reason)
         else:
-            self._queue.put(binding, value, future)
+            self._queue.put(binding, wanted.value, wanted.futures[0], until)
 
     def forget(self, reason: str) -> None:
         """Drop what waits, and say so; write nothing again."""
@@ -99,6 +128,7 @@ class Writing:
         if job is None:
             return False
         self._under_way = True
+        self._until = job.until
         try:
             if job.register is None:
                 await self._write_signal(job.wanted[0])
@@ -109,20 +139,21 @@ class Writing:
         except LineFault as failed:
             fault = failed.fault
             if fault.kind is FaultKind.EXCEPTION:
-                drop(job.wanted, f"follower '{job.follower}' {fault.sentence}")
+                drop(job.wanted, f"follower '{job.follower}' {fault.sentence}", Outcome.REFUSED)
             else:
-                drop(job.wanted, f"{_UNSURE}: {fault.sentence}")
+                drop(job.wanted, f"{_UNSURE}: {fault.sentence}", Outcome.UNPROVED)
             if fault.of_connection:
                 raise
         finally:
-            self._under_way = False
-            drop(job.wanted, f"{_UNSURE}: the connection was given up")  # only who has no report yet
+            self._under_way, self._until = False, None
+            # Only who has no report yet:
+            drop(job.wanted, f"{_UNSURE}: the connection was given up", Outcome.UNPROVED)
             self._changed()
         return True
 
     def _line_permits(self) -> None:
         """Raises Dropped if nothing may be written to this line now."""
-        if not self.armed:
+        if not self.armed and (self._until is None or time.monotonic() > self._until):
             raise Dropped(f"line '{self._line}' is not armed")
         if self.down is not None:
             raise Dropped(f"line '{self._line}' is down: {self.down.sentence}")
@@ -150,39 +181,80 @@ class Writing:
 
     async def _write_signal(self, wanted: Wanted) -> None:
         binding = wanted.binding
-        unit = binding.follower.unit
+        former = self._readings.known(wanted.signal)
         encoded = binding.encode(wanted.value)
-        if isinstance(encoded, bool):
-            asked: tuple[int, ...] = (encoded,)
-            await self._send(binding, write_coil(unit, binding.address, encoded))
-        else:
-            asked = encoded
-            await self._send(binding, _write_words(unit, binding.address, encoded))
-            self._keep_fresh(binding, encoded)
+        asked: tuple[int, ...] = (encoded,) if isinstance(encoded, bool) else encoded
+        await self._send(binding, _request(binding, asked))
+        if not binding.single:
+            self._keep_fresh(_Refresh(binding, asked, 0.0, 0.0))
         words = await self._read_back([wanted], lambda words: words == asked)
         if words is not None:
-            _report(wanted, _value(wanted, words), same=words == asked)
+            _report(wanted, _value(wanted, words), former, same=words == asked)
 
     async def _write_bits(self, job: WriteJob, register: int) -> None:
-        """Change bits of one register and keep its others: read it, change it, write it, read it back."""
+        """Change bits of one register and keep its others."""
         binding = job.wanted[0].binding
-        self._permits(binding)
-        (word,) = await self._conversation.registers(binding.follower.name, binding.table, register, 1)
+        follower = binding.follower
+        former = {bit.signal: self._readings.known(bit.signal) for bit in job.wanted}
+        keep, put = 0xFFFF, 0
         for bit in job.wanted:
-            _, keep, put = bit.binding.mask_write(bit.value)
-            word = word & keep | put
-        await self._send(binding, write_register(binding.follower.unit, register, word))
-        words = await self._read_back(
-            job.wanted, lambda words: all(_value(bit, words) == bit.value for bit in job.wanted)
-        )
+            _, and_mask, or_mask = bit.binding.mask_write(bit.value)
+            keep, put = keep & and_mask, put & and_mask | or_mask
+        words, note = None, ""
+        if write_function(binding) == 22 and follower.name not in self._without_mask:
+            try:
+                await self._send(binding, mask_write(follower.unit, register, keep, put))
+            except LineFault as failed:
+                if failed.fault.code != 1 or not {6, 16} & set(follower.write_functions):
+                    raise
+                self._without_mask.add(follower.name)
+                words, note = await self._change_word(job, register, keep, put)
+            else:
+                self._keep_fresh(_Refresh(binding, (), 0.0, 0.0, (register, keep, put)))
+                words = await self._read_back(job.wanted, lambda words: _all_kept(job, words))
+        else:
+            words, note = await self._change_word(job, register, keep, put)
         if words is None:
             return
-        asked = list(words)
-        asked[register - binding.address] = word
-        self._keep_fresh(binding, tuple(asked))
         for bit in job.wanted:
             kept = _value(bit, words)
-            _report(bit, kept, same=kept == bit.value)
+            _report(bit, kept, former[bit.signal], same=kept == bit.value, note=note)
+
+    async def _change_word(
+        self, job: WriteJob, register: int, keep: int, put: int
+    ) -> tuple[tuple[int, ...] | None, str]:
+        """Read a register until it stands still, change its bits, write it, read it back, and again if need be.
+
+        What another client or the follower itself changes in the register shows between two reads, and is then kept;
+        what undoes our bits after the write shows when it is read back, and they are written anew. Only a change
+        between the last read and the write, the time of one frame, cannot be seen. Gives the registers read back, None
+        if they cannot be (which is then reported), and what could not be proved.
+        """
+        binding = job.wanted[0].binding
+        follower, place = binding.follower.name, register - binding.address
+        note = ""
+        words: tuple[int, ...] | None = None
+        for _ in range(BIT_ATTEMPTS):
+            self._permits(binding)
+            (word,) = await self._conversation.registers(follower, binding.table, register, 1)
+            for _ in range(STEADY_READS - 1):
+                former = word
+                (word,) = await self._conversation.registers(follower, binding.table, register, 1)
+                if word == former:
+                    break
+            else:
+                note = f"register {binding.base.number + place} keeps changing; its other bits may have been set back"
+            asked = word & keep | put
+            await self._send(binding, _write_words(binding, register, (asked,)))
+            words = await self._read_back(job.wanted, lambda words: _all_kept(job, words))
+            if words is None:
+                return None, note
+            if _all_kept(job, words):
+                self._keep_fresh(_Refresh(binding, words, 0.0, 0.0))
+                return words, note
+            if not (words[place] ^ asked) & keep:
+                return words, note  # nobody else wrote: the follower did not take it
+        return words, f"somebody else keeps writing register {binding.base.number + place}"
 
     async def _read_back(self, wanted: list[Wanted], kept: Callable[[tuple[int, ...]], bool]) -> tuple[int, ...] | None:
         """The registers as they are after a write; they become the reading of their signal too.
@@ -202,7 +274,8 @@ class Writing:
             for one in wanted:
                 # A register that can only be written was acknowledged; more than that nobody can know.
                 ok = fault.kind is FaultKind.EXCEPTION
-                one.report(ok=ok, reason=f"acknowledged, but not read back: {fault.sentence}")
+                reason = f"acknowledged, but not read back: {fault.sentence}"
+                one.report(ok=ok, reason=reason, outcome=Outcome.KEPT if ok else Outcome.UNPROVED)
             if fault.of_connection:
                 raise
             return None
@@ -212,15 +285,28 @@ class Writing:
             self._changed()
         return words
 
-    def _keep_fresh(self, binding: Binding, words: tuple[int, ...]) -> None:
-        """Write these registers again from now on, if their signal asks for it.
+    def _keep_fresh(self, refresh: _Refresh) -> None:
+        """Write these registers or bits again from now on, if their signal asks for it.
 
         Only what this program has written on this connection, while armed, is written again.
         """
-        every_s = binding.base.refresh_ms / 1000
-        if every_s > 0 and self.armed:
-            key = binding.follower.name, binding.address
-            self._refreshes[key] = _Refresh(binding, words, time.monotonic() + every_s, every_s)
+        binding = refresh.binding
+        refresh.every_s = binding.base.refresh_ms / 1000
+        if refresh.every_s <= 0 or not self.armed:
+            return
+        key = binding.follower.name, binding.address
+        former = self._refreshes.get(key)
+        if refresh.masks is not None and former is not None:
+            register, keep, put = refresh.masks
+            if former.masks is None:
+                place = register - binding.address
+                words = list(former.words)
+                words[place] = words[place] & keep | put
+                refresh.words, refresh.masks = tuple(words), None
+            elif former.masks[0] == register:
+                refresh.masks = register, former.masks[1] & keep, former.masks[2] & keep | put
+        refresh.due = time.monotonic() + refresh.every_s
+        self._refreshes[key] = refresh
 
     async def refresh(self, now: float) -> None:
         """Write again the output that has waited longest. Raises LineFault if the line is down, and Reopen."""
@@ -232,7 +318,10 @@ class Writing:
         if partner.failures >= REFRESH_FAILURES:
             self._refreshes = {key: kept for key, kept in self._refreshes.items() if key[0] != follower}
             return
-        request = _write_words(binding.follower.unit, binding.address, refresh.words)
+        if refresh.masks is not None:
+            request = mask_write(binding.follower.unit, *refresh.masks)
+        else:
+            request = _write_words(binding, binding.address, refresh.words)
         try:
             await self._conversation.ask(follower, request, self._line_permits)
         except Dropped:
@@ -242,18 +331,51 @@ class Writing:
                 raise
 
 
-def _report(wanted: Wanted, kept: Value | None, *, same: bool) -> None:
+def _report(wanted: Wanted, kept: Value | None, former: Value | None, *, same: bool, note: str = "") -> None:
+    """What the follower kept, against what it held before, as far as that is known."""
     if same or kept == wanted.value:
-        wanted.report(ok=True, kept=kept)
+        wanted.report(ok=True, kept=kept, reason=note)
         return
     binding = wanted.binding
     held = "something that its encoding cannot mean" if kept is None else _said(binding, kept)
     reason = f"follower '{binding.follower.name}' kept {held} instead of {_said(binding, wanted.value)}"
-    wanted.report(ok=False, kept=kept, reason=reason)
+    outcome = Outcome.CHANGED
+    if kept is not None and kept == former:
+        outcome = Outcome.IGNORED
+        reason += (
+            ", as before: the register may be read-only, limited there, or not writable in the follower's present state"
+        )
+    elif _between(former, kept, wanted.value):
+        outcome = Outcome.LIMITED
+        reason += ": it limits this value; compare its own limits with those of the signal"
+    wanted.report(ok=False, kept=kept, reason=f"{reason}; {note}" if note else reason, outcome=outcome)
 
 
-def _write_words(unit: int, address: int, words: tuple[int, ...]) -> Request:
-    return write_register(unit, address, words[0]) if len(words) == 1 else write_registers(unit, address, words)
+def _between(former: Value | None, kept: Value | None, wanted: Value) -> bool:
+    if not isinstance(kept, Fraction) or not isinstance(former, Fraction) or not isinstance(wanted, Fraction):
+        return False
+    return min(former, wanted) < kept < max(former, wanted)
+
+
+def _request(binding: Binding, words: tuple[int, ...]) -> Request:
+    """The write of a whole signal with a function that its follower offers."""
+    if not binding.single:
+        return _write_words(binding, binding.address, words)
+    unit, on = binding.follower.unit, bool(words[0])
+    if 5 in binding.follower.write_functions:
+        return write_coil(unit, binding.address, on)
+    return write_coils(unit, binding.address, (on,))
+
+
+def _write_words(binding: Binding, address: int, words: tuple[int, ...]) -> Request:
+    unit = binding.follower.unit
+    if len(words) == 1 and 6 in binding.follower.write_functions:
+        return write_register(unit, address, words[0])
+    return write_registers(unit, address, words)
+
+
+def _all_kept(job: WriteJob, words: tuple[int, ...]) -> bool:
+    return all(_value(bit, words) == bit.value for bit in job.wanted)
 
 
 def _value(wanted: Wanted, words: tuple[int, ...]) -> Value | None:

@@ -13,6 +13,7 @@ import pytest
 
 from app.bus.engine import Engine, Snapshot
 from app.bus.faults import FaultKind
+from app.bus.writes import Outcome
 from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
 from app.signals.reading import Quality
 from tests.staged_follower import CLOSE, Answer, Asked, Registers, StagedFollower
@@ -253,7 +254,8 @@ def test_a_write_that_the_follower_ignores_or_clamps_is_told(
     report = engine.write("10", Fraction(50)).result(5)
     assert not report.ok
     assert report.kept == 10
-    assert report.reason == "follower 'pump' kept 10 instead of 50"
+    assert report.reason.startswith("follower 'pump' kept 10 instead of 50, as before")
+    assert report.outcome is Outcome.IGNORED
 
 
 def test_a_write_that_is_lost_once_is_sent_again(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:

@@ -98,6 +98,7 @@ class Client:
         self._transaction = 0
         self._late: OrderedDict[int, float] = OrderedDict()
         self._opened_before = False
+        self._sweeper: asyncio.TimerHandle | None = None
         self.on_closed: Callable[[Fault], None] = lambda _: None
         """Called when the line closes by itself."""
         self.on_timeout: Callable[[Request, Fault], None] = lambda *_: None
@@ -154,6 +155,9 @@ class Client:
         if self._wire is not None:
             self._wire.close()
             self._wire = None
+            if self._sweeper is not None:
+                self._sweeper.cancel()
+                self._sweeper = None
             self._fail_all(closed_fault(self.endpoint, None))
 
     async def exchange(
@@ -301,32 +305,49 @@ class Client:
         frame = request.mbap(transaction)
         guard = MbapGuard(request, transaction)
         flight = _Flight(request, guard, self._timeout_s)
-        at, sent = time.monotonic(), time.perf_counter()
-        flight.sent = sent
+        predicted = self.predicted_ms(request)
+        at, flight.sent = time.monotonic(), time.perf_counter()
         self._flights[transaction] = flight
+        if self._sweeper is None:
+            self._sweeper = asyncio.get_running_loop().call_later(self._timeout_s, self._sweep)
         fault: Fault | None = None
         pdu = b""
-        predicted = self.predicted_ms(request)
         try:
-            wire.send_bytes(frame)
-            pdu = await self._await_answer(flight)
+            if len(self._flights) > 1:
+                wire.gather_bytes(frame)
+            else:
+                wire.send_bytes(frame)
+            pdu = await flight.answer
             if pdu[0] & 0x80:
                 fault = exception_fault(pdu[1], request.deed)
         except LineFault as failed:
             fault = failed.fault
         finally:
             del self._flights[transaction]
+            if flight.quiet is not None:
+                flight.quiet.cancel()
             if not pdu:
-                self._late[transaction] = sent + self._timeout_s
+                self._late[transaction] = flight.sent + self._timeout_s
                 if len(self._late) > KEPT_LATE:
                     self._late.popitem(last=False)
-        took = 1000 * (time.perf_counter() - sent)
+        took = 1000 * (time.perf_counter() - flight.sent)
         if pdu:
             self._took(request.unit, took)
         self._tell(at, request, frame, guard.received, took, fault, predicted)
         if fault is not None:
             raise LineFault(fault)
         return Answer(pdu, at + took / 1000)
+
+    def _sweep(self) -> None:
+        """Fail what is outstanding for too long. All have the same time-out, so the oldest is the next one."""
+        self._sweeper = None
+        now = time.perf_counter()
+        for flight in list(self._flights.values()):
+            left = flight.sent + flight.limit_s - now
+            if left > 0:
+                self._sweeper = asyncio.get_running_loop().call_later(left, self._sweep)
+                return
+            self._give_up(flight)
 
     def _next_transaction(self) -> int:
         """A number that no answer which may still come has; never 0, which some followers answer to everything."""

@@ -94,8 +94,11 @@ class RtuGuard:
 
     @property
     def clean(self) -> bool:
-        """Whether the answer that passed was the very first thing to arrive: the line gives no echo."""
-        return self._passed_at == 0
+        """Whether an answer, the true one or not, was the very first thing to arrive: the line gives no echo."""
+        if self._passed_at == 0:
+            return True
+        first = _whole_frame(self.received, 0, wait=False) if len(self.received) >= _SHORTEST_RTU else 0
+        return first > 0 and not self.received.startswith(self._request.rtu)
 
     def feed(self, data: bytes) -> bytes | None:
         """See Guard."""
@@ -256,26 +259,28 @@ class MbapGuard:
     many milliseconds an answer that arrives now missed its time-out, by transaction identifier.
     """
 
+    echo_seen = False
+    """There is no echo on a network."""
+
     def __init__(self, request: Request, transaction: int, earlier: Mapping[int, float] | None = None) -> None:
         self.received = b""
-        self.echo_seen = False
         self.earlier = dict(earlier) if earlier else {}
         self._request = request
-        self._stream = MbapStream()
+        self._stream: MbapStream | None = None
         self._transaction = transaction
-        self._label = transaction.to_bytes(2, "big") + b"\0\0"
-        length = request.answer_length + 1
-        self._head = self._label + length.to_bytes(2, "big") + bytes((request.unit,)) + request.answer_head
-        self._length = length + 6
-        self._refusal = self._label + b"\0\x03" + bytes((request.unit, request.function | 0x80))
+        self._label = transaction.to_bytes(2, "big")
+        self._head = self._label + request.mbap_answer
+        self._length = request.answer_length + _MBAP_HEADER
 
     def feed(self, data: bytes) -> bytes | None:
         """See Guard. For a connection with one request at a time, whose stream is this guard's alone."""
+        if self._stream is None:
+            self._stream = MbapStream()
         return self._first(self._stream.feed(data, (self._transaction,)), data)
 
     def last_look(self) -> bytes | None:
         """See Guard."""
-        return self._first(self._stream.give_up(), b"")
+        return None if self._stream is None else self._first(self._stream.give_up(), b"")
 
     def take(self, frame: bytes) -> bytes | None:
         """One whole frame of the connection. Gives the PDU if it is the verified answer."""
@@ -294,13 +299,17 @@ class MbapGuard:
         for frame in frames:
             if frame.startswith(self._head) and len(frame) == self._length:
                 return frame[_MBAP_HEADER:]
-            if frame.startswith(self._refusal) and len(frame) == _MBAP_HEADER + 2:
+            if len(frame) == _MBAP_HEADER + 2 and frame.startswith(self._refusal):
                 return frame[_MBAP_HEADER:]
         return None
 
+    @property
+    def _refusal(self) -> bytes:
+        return self._label + b"\0\0\0\x03" + bytes((self._request.unit, self._request.function | 0x80))
+
     def wrongly_answered(self) -> bool:
         """See Guard."""
-        return any(frame[:4] == self._label for frame in _mbap_frames(self.received, final=False)[0])
+        return any(frame[:2] == self._label for frame in _mbap_frames(self.received, final=False)[0])
 
     def verdict(self) -> Fault:
         """See Guard."""
@@ -318,7 +327,7 @@ class MbapGuard:
             transaction = int.from_bytes(frame[:2], "big")
             if transaction in self.earlier:
                 others.append(late_fault(frame[6], self.earlier[transaction]))
-            elif frame[:2] != self._label[:2]:
+            elif frame[:2] != self._label:
                 others.append(
                     Fault(
                         FaultKind.WRONG_TRANSACTION,

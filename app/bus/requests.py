@@ -5,6 +5,7 @@ The bytes are pymodbus's; what a true answer looks like follows MODBUS Applicati
 
 from __future__ import annotations
 
+import struct
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
@@ -22,7 +23,6 @@ from pymodbus.pdu.diag_message import ReturnQueryDataRequest
 from pymodbus.pdu.register_message import (
     MaskWriteRegisterRequest,
     ReadHoldingRegistersRequest,
-    ReadHoldingRegistersResponse,
     ReadInputRegistersRequest,
     WriteMultipleRegistersRequest,
     WriteSingleRegisterRequest,
@@ -68,6 +68,10 @@ class Request:
     answer_head: bytes
     answer_length: int
     rtu: bytes = field(compare=False, repr=False)
+    mbap_body: bytes = field(compare=False, repr=False)
+    """The frame of Modbus TCP behind its transaction identifier."""
+    mbap_answer: bytes = field(compare=False, repr=False)
+    """What a true answer's frame of Modbus TCP has behind its transaction identifier, as far as `answer_head` goes."""
 
     @property
     def function(self) -> int:
@@ -109,7 +113,7 @@ class Request:
 
     def mbap(self, transaction: int) -> bytes:
         """The frame of Modbus TCP with transaction identifier `transaction`, 1..65535."""
-        return _MBAP.encode(self.pdu, self.unit, transaction)
+        return transaction.to_bytes(2, "big") + self.mbap_body
 
 
 def read_request(unit: int, table: Table, address: int, count: int) -> Request:
@@ -165,9 +169,7 @@ def query_data_request(like: Request, data: int) -> Request:
 
 def registers_of(pdu: bytes) -> tuple[int, ...]:
     """The words in a verified answer to a read of registers."""
-    answer = ReadHoldingRegistersResponse()
-    answer.decode(pdu[1:])
-    return tuple(answer.registers)
+    return struct.unpack_from(f">{pdu[1] // 2}H", pdu, 2)
 
 
 def bits_of(pdu: bytes, count: int) -> tuple[bool, ...]:
@@ -194,4 +196,6 @@ def _counted(unit: int, table: Table, address: int, count: int, pdu: ModbusPDU) 
 
 def _request(unit: int, table: Table, address: int, count: int, pdu: ModbusPDU, head: bytes, length: int) -> Request:
     data = bytes((pdu.function_code,)) + pdu.encode()
-    return Request(unit, table, address, count, data, head, length, _RTU.encode(data, unit, 0))
+    answer = b"\0\0" + (length + 1).to_bytes(2, "big") + bytes((unit,)) + head
+    rtu, mbap = _RTU.encode(data, unit, 0), _MBAP.encode(data, unit, 0)
+    return Request(unit, table, address, count, data, head, length, rtu, mbap[2:], answer)

@@ -42,6 +42,7 @@ class Wire(ModbusProtocol):
         self._endpoint = endpoint
         self._on_data = on_data
         self._on_closed = on_closed
+        self._gathered: list[bytes] = []
 
     async def open(self) -> None:
         """Open the line. Raises LineFault, saying what is wrong and what to do."""
@@ -114,6 +115,17 @@ class Wire(ModbusProtocol):
                 transport.intern_write_ready()  # at the next turn of the loop it would be later than it was meant
         elif transport is not None:
             transport.write(data)  # type: ignore[attr-defined]
+
+    def gather_bytes(self, data: bytes) -> None:
+        """Put `data` on a network line together with all else that is gathered in this turn of the loop: one call of
+        the system for many requests."""
+        if not self._gathered:
+            self.loop.call_soon(self._send_gathered)
+        self._gathered.append(data)
+
+    def _send_gathered(self) -> None:
+        gathered, self._gathered = self._gathered, []
+        self.send_bytes(b"".join(gathered))
 
     def data_received(self, data: bytes) -> None:
         """What the transport calls with every piece that arrives."""

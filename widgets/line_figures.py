@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QApplication, QTreeWidget, QTreeWidgetItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from widgets import palette
 
@@ -30,8 +30,9 @@ class LineFigures(QTreeWidget):
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setColumnWidth(0, self.fontMetrics().horizontalAdvance("climate: 95 % within") + 20)
-        self.header().setStretchLastSection(True)
+        self.header().setStretchLastSection(False)
+        self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
         copy = QAction(self.tr("Copy the statistics"), self)
         copy.setShortcut(QKeySequence.StandardKey.Copy)

@@ -50,9 +50,9 @@ class Column(enum.IntEnum):
     TIME = 0
     FOLLOWER = 1
     WHAT = 2
-    MEASURED = 3
-    PREDICTED = 4
-    RESULT = 5
+    RESULT = 3
+    MEASURED = 4
+    PREDICTED = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -372,7 +372,8 @@ class TransactionsTable(QTableView):
         for column, sample in (
             (Column.TIME, "00:00:00.000"),
             (Column.FOLLOWER, "Follower"),
-            (Column.WHAT, "read holding 400..499"),
+            (Column.WHAT, "read holding 400..409"),
+            (Column.RESULT, "\u26a0 answer too late"),
             (Column.MEASURED, "000.0"),
             (Column.PREDICTED, "Predicted"),
         ):

@@ -100,6 +100,14 @@ class Registers:
             self.words.update(
                 zip(range(address, address + count), struct.unpack(f">{count}H", asked.pdu[6:]), strict=True)
             )
+        elif function == 15:
+            self.coils.update(
+                (address + index, bool(asked.pdu[6 + index // 8] >> index % 8 & 1)) for index in range(count)
+            )
+        elif function == 22:
+            and_mask, or_mask = count, int.from_bytes(asked.pdu[5:7], "big")
+            self.words[address] = self.words.get(address, address) & and_mask | or_mask & ~and_mask
+            return asked.pdu
         else:
             return bytes((function | 0x80, 1))
         return asked.pdu[:5]
@@ -274,7 +282,7 @@ class StagedFollower:
             return 6 + int.from_bytes(data[4:6], "big") if len(data) >= 6 else None
         if len(data) < 7:
             return None
-        return 9 + data[6] if data[1] in (15, 16) else 8
+        return 9 + data[6] if data[1] in (15, 16) else 10 if data[1] == 22 else 8
 
     def _take(self, frame: bytes) -> Asked:
         at = time.monotonic()

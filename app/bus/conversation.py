@@ -58,8 +58,8 @@ class Partner:
     answer_ms: float | None = None
     refused: dict[str, str] = field(default_factory=dict)
     """Signals whose registers it refuses, and why."""
-    probed_before: float = 0.0
-    """The deadline for the sake of which it was asked later than it might have been."""
+    postponed: bool = False
+    """Whether it is asked later than it might have been, for the sake of what must go out on time."""
     statistics: FollowerStatistics = field(default_factory=FollowerStatistics)
 
     @property
@@ -173,12 +173,9 @@ class Conversation:
         None for now.
         """
         pressing = self.pressing()
-        if not partner.failures or pressing is None or pressing <= now or partner.probed_before == pressing:
-            return None
-        if pressing - now > self._endpoint.timeout_ms / 1000:
-            return None
-        partner.probed_before = pressing
-        return pressing
+        near = pressing is not None and now < pressing <= now + self._endpoint.timeout_ms / 1000
+        partner.postponed = bool(partner.failures) and near and not partner.postponed
+        return pressing if partner.postponed else None
 
     async def registers(self, follower: str, table: Table, address: int, width: int) -> tuple[int, ...]:
         """Registers or bits as they are now. Raises LineFault and Reopen."""

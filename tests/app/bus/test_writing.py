@@ -1,0 +1,298 @@
+"""Writing over real sockets: by what the follower offers, bit by bit, and what is said of what it kept."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from decimal import Decimal
+from fractions import Fraction
+from itertools import pairwise
+from typing import Any
+
+import pytest
+
+from app.bus.engine import Engine
+from app.bus.writes import Outcome
+from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, Scale, Signal, TcpLine
+from tests.staged_follower import Answer, Asked, Registers, StagedFollower
+from tests.waiting import wait_for
+
+TIMEOUT_MS = 100
+
+
+def word(name: str, number: int, **more: Any) -> RegisterSignal:
+    return RegisterSignal(**{"follower": "pump", "number": number, "every_ms": 20, "write": True, "name": name, **more})
+
+
+TENTHS = Scale(raw=(Decimal(0), Decimal(10)), value=(Decimal(0), Decimal(1)))
+SIGNALS: tuple[Signal, ...] = (
+    word("speed", 310, scale=TENTHS, decimals=1, unit="Hz"),
+    word("total", 320, encoding="uint32"),
+    word("command", 300),
+    word("lamp", 5, table="coil"),
+    *(BitSignal(name=f"bit {n}", bit=Bit(of="command", number=n), write=True) for n in range(4)),
+)
+
+
+class Line:
+    """One armed line with one honest follower, until a test puts something in its way."""
+
+    def __init__(self, kind: str, signals: tuple[Signal, ...], follower: dict[str, Any]) -> None:
+        self.honest = Registers({300: 0b1010_0000, 310: 200})
+        self.follower = StagedFollower(kind, self.honest, TIMEOUT_MS)
+        self.project = Project(
+            panel=Panel(start="a"),
+            lines=(TcpLine(name="bus", host="unused"),),
+            followers=(Follower(name="pump", line="bus", unit=3, **follower),),
+            signals=signals,
+        )
+
+    def start(self) -> None:
+        self.follower.start()
+        self.engine = Engine(self.project, {"bus": self.follower.endpoint}, armed=["bus"])
+        self.engine.start()
+        wait_for(lambda: all(reading.good for reading in self.engine.snapshot().readings.values()))
+
+    def stop(self) -> None:
+        self.engine.stop()
+        self.follower.stop()
+
+    def written(self) -> list[str]:
+        return [asked.pdu.hex() for asked in self.follower.asked if asked.function > 4]
+
+
+@contextmanager
+def running(kind: str = "tcp", signals: tuple[Signal, ...] = SIGNALS, **follower: Any) -> Iterator[Line]:
+    line = Line(kind, signals, follower)
+    line.start()
+    try:
+        yield line
+    finally:
+        line.stop()
+
+
+@pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
+def test_only_functions_that_the_follower_offers_are_used(kind: str) -> None:
+    with running(kind, write_functions=(15, 16)) as line:
+        assert line.engine.write("speed", 12).result(5).ok
+        assert line.engine.write("lamp", 1).result(5).ok
+        assert line.engine.write("bit 0", 1).result(5).ok
+        assert line.written() == ["1001360001020078", "0f000500010101", "10012c00010200a1"]
+
+
+def test_what_cannot_be_written_with_what_is_offered_is_refused_unsent() -> None:
+    with running(write_functions=(6,)) as line:
+        for name, words in (("total", "function 16"), ("lamp", "05 or 15")):
+            report = line.engine.write(name, 1).result(5)
+            assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
+            assert words in report.reason
+        assert line.written() == []
+
+
+@pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
+def test_bits_are_written_by_mask_where_the_follower_offers_it(kind: str) -> None:
+    with running(kind, write_functions=(6, 16, 22)) as line:
+        assert line.engine.write("bit 1", 1).result(5).ok
+        assert line.honest.words[300] == 0b1010_0010
+        futures = [line.engine.write("bit 0", 1), line.engine.write("bit 1", 0)]
+        assert all(future.result(5).ok for future in futures)
+        assert line.honest.words[300] == 0b1010_0001
+        # V1.1b3, section 6.16 (from memory): function, address, AND mask, OR mask.
+        assert line.written()[0] == "16012cfffd0002"
+        assert {pdu[:2] for pdu in line.written()} == {"16"}
+
+
+def test_a_follower_that_has_no_mask_write_after_all_is_written_by_register() -> None:
+    def refusing(asked: Asked) -> Answer:
+        return [asked.framed(b"\x96\x01")] if asked.function == 22 else line.honest(asked)
+
+    with running(write_functions=(6, 22)) as line:
+        line.follower.answer = refusing
+        for value in (1, 0):
+            assert line.engine.write("bit 0", value).result(5).ok
+        assert [pdu[:2] for pdu in line.written()] == ["16", "06", "06"]
+        assert line.honest.words[300] == 0b1010_0000
+
+
+def meddling(line: Line, when: Callable[[list[Asked]], bool], change: Callable[[], None]) -> None:
+    """Once, after the honest answer to a request: somebody else changes the register."""
+    seen: list[Asked] = []
+
+    def answer(asked: Asked) -> Answer:
+        parts = list(line.honest(asked))
+        if asked.address == 300:
+            seen.append(asked)
+            if when(seen):
+                change()
+        return parts
+
+    line.follower.answer = answer
+
+
+def test_a_bit_that_somebody_else_sets_between_read_and_write_is_kept() -> None:
+    def single_read(seen: list[Asked]) -> bool:
+        return len(seen) == 1 and seen[-1].function == 3
+
+    quiet = tuple(s.but(every_ms=3_600_000) if isinstance(s, RegisterSignal) else s for s in SIGNALS)
+    with running(signals=quiet) as line:
+        meddling(line, single_read, lambda: line.honest.words.update({300: 0b1010_1000}))
+        assert line.engine.write("bit 0", 1).result(5).ok
+        assert line.honest.words[300] == 0b1010_1001
+
+
+def test_a_bit_that_somebody_else_undoes_after_the_write_is_written_again() -> None:
+    def first_write(seen: list[Asked]) -> bool:
+        return seen[-1].function == 6 and sum(asked.function == 6 for asked in seen) == 1
+
+    with running() as line:
+        meddling(line, first_write, lambda: line.honest.words.update({300: 0b1100_0000}))
+        report = line.engine.write("bit 0", 1).result(5)
+        assert report.ok
+        assert line.honest.words[300] == 0b1100_0001
+
+
+def test_a_register_that_never_stands_still_is_written_and_that_is_said() -> None:
+    with running() as line:
+        meddling(
+            line,
+            lambda seen: seen[-1].function == 3,
+            lambda: line.honest.words.update({300: line.honest.words[300] ^ 0x8000}),
+        )
+        report = line.engine.write("bit 0", 1).result(5)
+        assert "register 300 keeps changing" in report.reason
+        assert line.honest.words[300] & 1
+
+
+def answering(line: Line, take: Callable[[int], int | None]) -> None:
+    """Function 06 is acknowledged, and `take` says what is really kept; None for what was there."""
+
+    def answer(asked: Asked) -> Answer:
+        if asked.function != 6:
+            return line.honest(asked)
+        kept = take(asked.count)
+        if kept is not None:
+            line.honest.words[asked.address] = kept
+        return [asked.framed(asked.pdu)]
+
+    line.follower.answer = answer
+
+
+@pytest.mark.parametrize(
+    ("take", "kept", "outcome", "words"),
+    [
+        (lambda raw: None, 20, Outcome.IGNORED, "kept 20.0 Hz instead of 60.0 Hz, as before"),
+        (lambda raw: min(raw, 500), 50, Outcome.LIMITED, "kept 50.0 Hz instead of 60.0 Hz: it limits this value"),
+        (lambda raw: 7, Fraction("0.7"), Outcome.CHANGED, "kept 0.7 Hz instead of 60.0 Hz"),
+    ],
+    ids=["ignored", "limited", "changed"],
+)
+def test_what_the_follower_made_of_a_value_is_told(
+    take: Callable[[int], int | None], kept: Fraction, outcome: Outcome, words: str
+) -> None:
+    with running() as line:
+        answering(line, take)
+        report = line.engine.write("speed", 60).result(5)
+        assert (report.ok, report.kept, report.outcome) == (False, kept, outcome)
+        assert words in report.reason
+
+
+def test_a_read_only_register_is_told_by_its_exception() -> None:
+    with running() as line:
+        line.follower.answer = lambda asked: [asked.framed(b"\x86\x02")] if asked.function == 6 else line.honest(asked)
+        report = line.engine.write("speed", 60).result(5)
+        assert (report.ok, report.outcome) == (False, Outcome.REFUSED)
+        assert "exception 02" in report.reason
+
+
+def test_disarming_writes_the_release_of_a_held_key_and_nothing_else() -> None:
+    with running() as line:
+        assert line.engine.write("lamp", 1).result(5).ok
+        count = len(line.written())
+        waiting = [line.engine.write("speed", 40), line.engine.write("total", 7)]
+        (release,) = line.engine.disarm("bus", [("lamp", 0)])
+        assert not line.engine.armed("bus")
+        assert release.result(5).ok
+        assert line.honest.coils[5] is False
+        assert all(future.result(5).outcome in (Outcome.NOT_SENT, Outcome.KEPT) for future in waiting)
+        assert not waiting[1].result(5).ok
+        report = line.engine.write("speed", 30).result(5)
+        assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
+        assert set(line.written()[count:]) <= {"050005" + "0000", "0601360190"}
+
+
+def test_nothing_is_released_on_a_line_that_was_not_armed() -> None:
+    with running() as line:
+        line.engine.arm("bus", False)
+        (release,) = line.engine.disarm("bus", [("lamp", 0)])
+        report = release.result(5)
+        assert (report.ok, report.reason) == (False, "line 'bus' is not armed")
+        assert line.written() == []
+
+
+def test_a_release_that_is_too_late_is_dropped() -> None:
+    with running() as line:
+        (release,) = line.engine.disarm("bus", [("lamp", 0)], within_s=-1.0)
+        assert release.result(5).outcome is Outcome.NOT_SENT
+        assert line.written() == []
+
+
+@pytest.mark.parametrize("functions", [(6, 16), (6, 16, 22)])
+def test_refreshed_bits_are_written_again(functions: tuple[int, ...]) -> None:
+    signals = tuple(s.but(refresh_ms=30) if s.name == "command" else s for s in SIGNALS)
+    with running(signals=signals, write_functions=functions) as line:
+        assert line.engine.write("bit 0", 1).result(5).ok
+        assert line.engine.write("bit 1", 1).result(5).ok
+        line.honest.words[300] = 0b1010_0000
+        wait_for(lambda: line.honest.words[300] == 0b1010_0011)
+        count = len(line.written())
+        wait_for(lambda: len(line.written()) > count + 3)
+        line.engine.arm("bus", False)
+        wait_for(lambda: not line.engine.snapshot().lines["bus"].armed)
+        line.honest.words[300] = 0
+        asked = len(line.follower.asked)
+        wait_for(lambda: len(line.follower.asked) > asked + 10)
+        assert line.honest.words[300] in (0, 0b1010_0011, 0b11)  # one may have been on its way
+        count = len(line.written())
+        wait_for(lambda: len(line.follower.asked) > asked + 20)
+        assert len(line.written()) == count
+
+
+@pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
+def test_outputs_are_written_again_on_time_beside_a_dead_follower(kind: str) -> None:
+    """Refreshing every 50 ms beside a follower whose silence costs 100 ms a time-out."""
+    every = 0.05
+    honest = Registers()
+    staged = StagedFollower(kind, honest, TIMEOUT_MS)
+    project = Project(
+        panel=Panel(start="a"),
+        lines=(TcpLine(name="bus", host="unused"),),
+        followers=(Follower(name="pump", line="bus", unit=3), Follower(name="dead", line="bus", unit=9)),
+        signals=(
+            word("alive", 50, refresh_ms=int(1000 * every)),
+            RegisterSignal(name="gone", follower="dead", number=1, every_ms=20),
+        ),
+    )
+    times: list[float] = []
+
+    def answer(asked: Asked) -> Answer:
+        if asked.function == 6:
+            times.append(time.monotonic())
+        return [] if asked.unit == 9 else honest(asked)
+
+    staged.answer = answer
+    with staged:
+        engine = Engine(project, {"bus": staged.endpoint}, armed=["bus"])
+        engine.start()
+        try:
+            wait_for(lambda: engine.snapshot().followers["dead"].answering is False)
+            wait_for(lambda: engine.snapshot().readings["alive"].good)
+            assert engine.write("alive", 9).result(5).ok
+            failed = engine.snapshot().followers["dead"].requests
+            wait_for(lambda: engine.snapshot().followers["dead"].requests >= failed + 6)
+            count = len(times)
+            wait_for(lambda: len(times) > count + 20)
+        finally:
+            engine.stop()
+    late = [b - a for a, b in pairwise(times) if b - a > every + 0.8 * TIMEOUT_MS / 1000]
+    assert not late, late

@@ -11,7 +11,7 @@ from typing import Literal, Self
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine, Snapshot
 from app.bus.writes import WriteReport
-from app.follower.simulation import Simulation
+from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import (
     Effect,
     Event,
@@ -33,7 +33,9 @@ Via = Literal["simulated"] | Endpoint | None
 """Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
 
 RELEASE_S = 1.0
-"""How long a stop waits at most for the line to take the release of a key that was held, in seconds."""
+"""How long a stop waits at most for the line to take what keys have asked for, releases above all, in seconds."""
+RELEASE_EVERY_S = 0.02
+"""How often it looks meanwhile whether a release that failed is to be sent again, in seconds."""
 
 
 class CannotConnect(Exception):
@@ -41,7 +43,7 @@ class CannotConnect(Exception):
 
 
 class Session:
-    """A project running. All methods belong to one thread, the caller's; none of them waits for the line.
+    """A project running. All methods belong to one thread, the caller's; none of them but `stop` waits for the line.
 
     A simulated line is armed from the start, since nothing real can move. A real line is armed only by `armed=True`
     or later by `engine.arm`.
@@ -96,30 +98,44 @@ class Session:
         return bool(self._waiting)
 
     def start(self) -> None:
-        """Start the simulated followers, if any, then the line. Returns at once; readings come in by themselves."""
+        """Start the simulated followers, if any, then the line. Returns at once; readings come in by themselves.
+
+        Raises FollowerError if a line cannot be simulated; then nothing runs.
+        """
         if self.running:
             return
         armed = [line.name for line in self.project.lines] if self._armed or self.simulation else []
         if self.simulation is not None:
             self.simulation.start()
-            for line in self.project.lines:
-                host, port = self.simulation.serve_tcp(line.name, "127.0.0.1", 0)
-                self._endpoints[line.name] = Endpoint.tcp(host, port, timeout_ms=line.timeout_ms)
+            try:
+                for line in self.project.lines:
+                    host, port = self.simulation.serve_tcp(line.name, "127.0.0.1", 0)
+                    self._endpoints[line.name] = Endpoint.tcp(host, port, timeout_ms=line.timeout_ms)
+            except FollowerError:
+                self.simulation.stop()
+                raise
         engine = Engine(self.project, self._endpoints, armed=armed)
         engine.start()
         self._engine = engine
         self.state = begin(self.project, self._clock())
 
-    def stop(self) -> None:
-        """Release what is held, then stop the line and the simulated followers. No thread is left."""
+    def stop(self) -> tuple[str, ...]:
+        """Release what is held, then stop the line and the simulated followers. No thread is left.
+
+        Waits, RELEASE_S at most, until what keys have asked for is written: a stop or a release may still be on its
+        way. Gives the signals whose release the line has not confirmed by then: they may still be on.
+        """
+        unreleased: tuple[str, ...] = ()
         if self._engine is not None:
-            if self._feed(ReleaseAll(self._clock())):
-                self._engine.flush(RELEASE_S)
+            self._feed(ReleaseAll(self._clock()))
+            self._finish_writes(self._engine)
+            unreleased = tuple(self.state.owed)
             self._engine.stop()
             self._engine = None
         self._waiting.clear()
         if self.simulation is not None:
             self.simulation.stop()
+        return unreleased
 
     def key_down(self, key: str) -> tuple[Effect, ...]:
         """The operator presses `key`."""
@@ -149,6 +165,13 @@ class Session:
     def snapshot(self) -> Snapshot:
         """The newest readings and the state of followers and lines."""
         return self.engine.snapshot()
+
+    def _finish_writes(self, engine: Engine) -> None:
+        end = time.monotonic() + RELEASE_S
+        while (self._waiting or self.state.owed) and (left := end - time.monotonic()) > 0:
+            if not self._waiting or not engine.flush(left):
+                time.sleep(min(RELEASE_EVERY_S, left))
+            self.tick()  # also sends a release that has failed again when its time has come
 
     def _feed(self, event: Event) -> tuple[Effect, ...]:
         self.state, effects = step(self.project, self.state, event, self.snapshot().readings)

@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from app.bus.endpoint import Endpoint
-from app.follower.simulation import Simulation
+from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import Entered, Refused, Write
 from app.project.files import load
 from app.project.model import Project
@@ -103,6 +103,63 @@ def test_a_held_momentary_key_is_let_go_at_the_stop(pump: Project) -> None:
         wait_for(lambda: value(session, "command") is not None)
         assert Write("fault reset", Fraction(1)) in session.key_down("reset")
         assert Write("fault reset", Fraction(0)) in session.release_all()
+
+
+def test_a_key_let_go_just_before_the_stop_is_released_all_the_same(pump: Project) -> None:
+    session = Session(pump, "simulated")
+    session.start()
+    assert session.simulation is not None
+    drive = session.simulation.models["pump"]
+    try:
+        wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
+        session.key_down("reset")
+        wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+        session.key_up("reset")
+    finally:
+        unreleased = session.stop()
+    assert drive.get("fault reset") == 0
+    assert unreleased == ()
+
+
+def test_a_stop_pressed_just_before_the_end_reaches_the_drive(pump: Project) -> None:
+    session = Session(pump, "simulated")
+    session.start()
+    assert session.simulation is not None
+    drive = session.simulation.models["pump"]
+    try:
+        wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
+        press(session, "start")
+        wait_for(lambda: session.tick() is not None and drive.get("run command") == 1 and not session.writing)
+        press(session, "stop")
+    finally:
+        session.stop()
+    assert drive.get("run command") == 0
+
+
+def test_the_stop_names_what_it_could_not_release(pump: Project) -> None:
+    session = Session(pump, "simulated")
+    session.start()
+    assert session.simulation is not None
+    drive = session.simulation.models["pump"]
+    try:
+        wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
+        session.key_down("reset")
+        wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+        drive.silent = True
+    finally:
+        unreleased = session.stop()
+    assert drive.get("fault reset") == 1
+    assert unreleased == ("fault reset",)
+
+
+def test_a_line_that_cannot_be_simulated_leaves_no_thread(pump: Project) -> None:
+    before = set(threading.enumerate())
+    lonely = pump.but(lines=(*pump.lines, pump.lines[0].but(name="spare", device="/dev/ttyUSB1")))
+    session = Session(lonely, "simulated")
+    with pytest.raises(FollowerError, match="spare"):
+        session.start()
+    assert not session.running
+    assert set(threading.enumerate()) == before
 
 
 def test_one_endpoint_cannot_stand_in_for_two_lines(pump: Project) -> None:

@@ -75,6 +75,8 @@ def _with_verb(argv: Sequence[str]) -> list[str]:
     words = list(argv)
     if words and (words[0] in VERBS or words[0] in ("-h", "--help", "--version")):
         return words
+    if len(words) > 1 and not any(word.startswith("-") for word in words[:2]):
+        _parser().error(f"'{words[0]}' is no verb; the verbs are {', '.join(VERBS)}")
     return ["window", *words]
 
 
@@ -315,14 +317,36 @@ def _session(args: argparse.Namespace, project: Project, *, armed: bool = False)
 def _started(session: Session) -> Iterator[Session]:
     from app.follower.simulation import FollowerError
 
+    with _ending_in_order():
+        try:
+            session.start()
+        except FollowerError as why:
+            raise CouldNotRun(str(why)) from None
+        try:
+            yield session
+        finally:
+            for name in session.stop():
+                print(
+                    f"fanlight: the line has not confirmed that signal '{name}' was released; it may still be on: "
+                    "look at the machine, and stop it there",
+                    file=sys.stderr,
+                )
+
+
+@contextmanager
+def _ending_in_order() -> Iterator[None]:
+    """Take the system's wish to end, or a terminal that is closed, as Ctrl+C: what a key holds is released first."""
+
+    def interrupt(*_: object) -> NoReturn:
+        raise KeyboardInterrupt
+
+    names = [name for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]  # Windows has no SIGHUP
+    before = {name: signal.signal(getattr(signal, name), interrupt) for name in names}
     try:
-        session.start()
-    except FollowerError as why:
-        raise CouldNotRun(str(why)) from None
-    try:
-        yield session
+        yield
     finally:
-        session.stop()
+        for name, handler in before.items():
+            signal.signal(getattr(signal, name), handler)
 
 
 def _read_arguments(verb: argparse.ArgumentParser) -> None:
@@ -543,7 +567,10 @@ def _presses(project: Project, keys: str) -> list[str | float]:
         if word in project.panel.keys:
             presses.append(word)
         elif re.fullmatch(r"\d+(\.\d+)?s", word):
-            presses.append(_seconds(word[:-1]))
+            try:
+                presses.append(_seconds(word[:-1]))
+            except argparse.ArgumentTypeError as why:
+                raise CouldNotRun(f"a wait among the keys: {why}") from None
         else:
             raise CouldNotRun(f"the panel has no key '{word}'; its keys are: {', '.join(project.panel.keys)}")
     return presses
@@ -601,7 +628,21 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
     else:
         edge = "+" + "-" * session.project.panel.columns + "+"
         print("\n".join([edge, *(f"|{row}|" for row in rows), edge]))
-    return FINE
+    doubtful = _doubtful(session)
+    for name, reason in doubtful.items():
+        print(f"signal '{name}' is not live: {reason}", file=sys.stderr)
+    return FOUND_WRONG if doubtful else FINE
+
+
+def _doubtful(session: Session) -> dict[str, str]:
+    """The signals on the shown screen whose values are not live, each with the reason."""
+    from app.panel.machine import view
+
+    project, state = session.project, session.state
+    seen = view(project, state, session.snapshot().readings)
+    screen = project.screen_named.get(state.shown)
+    names = [field.signal for field in (screen.fields if screen else ())]
+    return {name: seen[name].reason for name in names if not seen[name].good}
 
 
 def _print_json(value: object) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import json
+import signal
 import socket
 import subprocess
 import sys
@@ -186,6 +187,8 @@ def test_a_serial_device_that_is_missing(capsys: pytest.CaptureFixture[str], tmp
         (["read", "PROJECT", "--via", "simulated", "--signal", "sped"], "sped"),
         (["read", "PROJECT", "--via", "simulated", "--signal", "top-up rate"], "held value"),
         (["panel", "PROJECT", "--via", "simulated", "--keys", "rihgt"], "rihgt"),
+        (["panel", "PROJECT", "--via", "simulated", "--keys", "right 99999999s"], "99999999"),
+        (["chekc", "PROJECT"], "chekc"),
         (["read", "PROJECT", "--for", "soon"], "soon"),
         (["follower", "PROJECT", "--tcp", "5020"], "HOST:PORT"),
         (["follower", "PROJECT", "--tcp", "127.0.0.1:5020", "--follower", "fan"], "fan"),
@@ -276,6 +279,14 @@ def test_the_screen_prints_as_a_person_sees_it(capsys: pytest.CaptureFixture[str
     assert lines[1].startswith("|BOOSTER PUMP")
 
 
+def test_a_screen_that_is_not_live_is_told_as_such(capsys: pytest.CaptureFixture[str]) -> None:
+    via = ["--via", f"tcp://127.0.0.1:{free_port()}"]  # nobody listens there
+    status, out, err = answers(capsys, "panel", str(demo_path("booster-pump")), *via, "--keys", "right")
+    assert status == 1
+    assert "Current ------ A" in out
+    assert "signal 'current' is not live: nothing listens" in err
+
+
 def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixture[str]) -> None:
     path = demo_path("booster-pump")
     port = free_port()
@@ -319,7 +330,24 @@ def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
     assert "38.2" in shown["cells"][1]
 
 
+@pytest.mark.skipif(sys.platform != "linux", reason="looks into /proc for the connection")
+@pytest.mark.parametrize("number", [signal.SIGTERM, getattr(signal, "SIGHUP", None)])
+def test_a_panel_that_is_told_to_end_ends_in_order(number: signal.Signals) -> None:
+    path = demo_path("booster-pump")
+    port = free_port()
+    command = [sys.executable, "-m", "app.cli", "panel", str(path), "--via", f"tcp://127.0.0.1:{port}", "--for", "600"]
+    with (
+        follower(path, port),
+        subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as polling,
+    ):
+        wait_for(lambda: connected_to(port))
+        polling.send_signal(number)
+        out, err = polling.communicate(timeout=60)
+        assert polling.returncode == 130
+        assert (out, err) == ("", "")
+
+
 def connected_to(port: int) -> bool:
-    """Whether anybody holds a connection to the port of this machine."""
+    """Whether anybody holds a connection to the port of this computer."""
     listing = Path("/proc/net/tcp").read_text("ascii").splitlines()[1:]
     return any(line.split()[2].endswith(f":{port:04X}") and line.split()[3] == "01" for line in listing)

@@ -5,13 +5,10 @@ An independent implementation of the same profile (CiA 402): its SW_MASK and TRA
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
+from canopen.profiles.p402 import State402
 
 from app.follower.states import STATUS, TRANSITIONS, DriveState, Event, after, state_shown
-
-State402: Any = pytest.importorskip("canopen.profiles.p402").State402
 
 # Its command codes, and which of our events each stands for. It has one code for switch on and disable operation.
 COMMANDS = {

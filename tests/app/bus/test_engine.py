@@ -7,16 +7,20 @@ import os
 import socket
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 import pytest
 
+from app.bus.conversation import DEAD_SHARE
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.bus.faults import FaultKind
+from app.bus.schedule import FRESH_S
 from app.project.model import (
     Bit,
     BitSignal,
@@ -319,6 +323,138 @@ def test_a_refused_register_is_found_and_the_others_are_read(follower: StagedFol
         assert reason.startswith("holding register 12: refused with exception 02 (no such register)")
     finally:
         running.engine.stop()
+
+
+def refusing(honest: Registers, *registers: int) -> Callable[[Asked], Sequence[bytes | float | object]]:
+    """A follower that refuses every read with one of these registers in it."""
+
+    def answer(asked: Asked) -> Sequence[bytes | float | object]:
+        if asked.function == 3 and any(asked.address <= each < asked.address + asked.count for each in registers):
+            return [asked.framed(b"\x83\x02")]
+        return honest(asked)
+
+    return answer
+
+
+def test_around_refused_registers_the_others_are_read_together_again(
+    follower: StagedFollower, honest: Registers
+) -> None:
+    follower.answer = refusing(honest, 13, 26)
+    running = Running(project(*(word(str(n), n) for n in range(10, 40))), follower, honest, armed=False)
+    try:
+        wait_for(lambda: running.engine.snapshot().followers["pump"].refused_signals == ("13", "26"))
+
+        def reads() -> set[tuple[int, int]]:
+            return {
+                (entry.request.address, entry.request.count) for entry in running.engine.transactions.since(0)[1][-9:]
+            }
+
+        wait_for(lambda: reads() >= {(10, 3), (14, 12), (27, 13)} and len(reads()) <= 5)
+        assert all(running.value(str(n)) == n for n in range(10, 40) if n not in (13, 26))
+        # The line comes back, and what was found is still known.
+        asked = len(follower.asked)
+        follower.stop()
+        wait_for(lambda: not running.engine.snapshot().lines["pumproom"].connected)
+        follower.start()
+        wait_for(lambda: len(follower.asked) > asked + 10)
+        after = [(each.address, each.count) for each in follower.asked[asked:]]
+        assert set(after) <= {(10, 3), (14, 12), (27, 13), (13, 1), (26, 1)}
+        # It has the register after all.
+        follower.answer = refusing(honest, 26)
+        wait_for(lambda: running.value("13") == 13)
+        assert running.engine.snapshot().followers["pump"].refused_signals == ("26",)
+    finally:
+        running.engine.stop()
+
+
+def test_a_gap_that_the_follower_does_not_have_is_no_longer_read_along(
+    follower: StagedFollower, honest: Registers
+) -> None:
+    follower.answer = refusing(honest, 12, 30)
+    running = Running(project(*(word(str(n), n) for n in (10, 11, 13, 14, 30, 31))), follower, honest, armed=False)
+    try:
+        wait_for(lambda: all(running.value(str(n)) == n for n in (10, 11, 13, 14, 31)))
+        count = len(follower.asked)
+        wait_for(lambda: len(follower.asked) > count + 20)
+        recent = {(each.address, each.count) for each in follower.asked[count:]}
+        assert {(10, 2), (13, 2), (31, 1)} <= recent <= {(10, 2), (13, 2), (31, 1), (30, 1)}
+        assert running.engine.snapshot().followers["pump"].refused_signals == ("30",)
+    finally:
+        running.engine.stop()
+
+
+def test_several_dead_followers_take_no_more_than_their_share_together(honest: Registers) -> None:
+    names = ("pump", "one", "two", "three")
+    many = project(
+        word("good", 7, every_ms=10),
+        *(word(name, 8, follower=name) for name in names[1:]),
+        followers=tuple(Follower(name=name, line="pumproom", unit=3 + n) for n, name in enumerate(names)),
+    )
+    with StagedFollower("serial-over-tcp", honest, 40) as follower:
+        follower.answer = lambda asked: honest(asked) if asked.unit == 3 else []
+        running = Running(many, follower, honest, armed=False)
+        try:
+            wait_for(lambda: all(running.engine.snapshot().followers[name].requests >= 5 for name in names[1:]), 60)
+            kept = running.engine.transactions.since(0)[1]
+            third = [entry for entry in kept if entry.follower == "three"][2]
+            recent = [entry for entry in kept if entry.at > third.at + third.ms / 1000]
+            spent = sum(entry.ms for entry in recent if entry.request.unit != 3) / 1000
+            # Each may just have been asked once more than its share when the count ends.
+            assert spent <= float(DEAD_SHARE) * (recent[-1].at - recent[0].at) + 3 * 0.05
+            assert running.engine.snapshot().readings["good"].good
+            dead = running.engine.snapshot().followers["two"]
+            assert dead.good == 0
+            assert dead.faults == {FaultKind.SILENCE: dead.requests}
+            reading = running.engine.snapshot().readings["two"]
+            assert (reading.quality, reading.age(time.monotonic())) == (Quality.NONE, None)
+            assert reading.reason.startswith("unit 5 did not answer")
+        finally:
+            running.engine.stop()
+
+
+def test_what_comes_on_the_screen_is_read_at_once(follower: StagedFollower, honest: Registers) -> None:
+    slow = project(word("often", 50), word("slow", 60, table="input", write=False, every_ms=3_600_000))
+    running = Running(slow, follower, honest, armed=False)
+    try:
+        wait_for(lambda: running.value("slow") == 60)
+        honest.words[60] = 61
+        at = running.engine.snapshot().readings["slow"].time
+        assert at is not None
+        wait_for(lambda: time.monotonic() > at + FRESH_S)
+        assert running.value("slow") == 60
+        running.engine.show(["slow", "no such signal"])
+        wait_for(lambda: running.value("slow") == 61)
+    finally:
+        running.engine.stop()
+
+
+def test_the_state_of_line_and_followers_tells_share_cycle_and_turnaround(running: Running) -> None:
+    wait_for(lambda: running.engine.snapshot().lines["pumproom"].cycle_ms is not None)
+    state = running.engine.snapshot().lines["pumproom"]
+    assert state.planned_cycle_ms > 0
+    assert 0 < state.share <= 1
+    assert state.turnaround is not None
+    assert 0 <= state.turnaround.median_ms <= state.turnaround.most_ms <= state.turnaround.worst_ms
+    pump = running.engine.snapshot().followers["pump"]
+    assert 0 < pump.good <= pump.requests
+    assert pump.turnaround is not None
+    assert pump.refused_signals == ()
+
+
+def test_several_requests_are_on_their_way_at_once_where_the_line_allows_it(honest: Registers) -> None:
+    together = project(*(word(str(n), 250 * n) for n in range(6)))
+    with StagedFollower("tcp", honest, 2000) as follower:
+        engine = Engine(together, {"pumproom": replace(follower.endpoint, in_flight=4)})
+        engine.start()
+        try:
+            wait_for(lambda: all(engine.snapshot().readings[str(n)].value == 250 * n for n in range(6)))
+            overlapping = 0
+            entries = engine.transactions.since(0)[1]
+            for former, latter in pairwise(entries):
+                overlapping += latter.at < former.at + former.ms / 1000
+            assert overlapping > 0
+        finally:
+            engine.stop()
 
 
 def test_registers_that_the_encoding_cannot_mean_are_implausible(follower: StagedFollower, honest: Registers) -> None:

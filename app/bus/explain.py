@@ -471,9 +471,23 @@ class _Parts:
         cursor.take(2, "data", say, wrong=lambda data: ours and data != wanted)
 
     def _mask(self, cursor: _Cursor) -> None:
+        """Function 22, whose answer repeats the request."""
         self._address(cursor, 22)
-        cursor.take(2, "AND mask", lambda data: f"keeps the bits {_bits_set(data) or 'none'}")
-        cursor.take(2, "OR mask", lambda data: f"sets the bits {_bits_set(data) or 'none'} where the AND mask is 0")
+        ours = self.request.function == 22
+        wanted = self.request.pdu[3:7]
+
+        def keeping(data: bytes) -> str:
+            return f"keeps bits {_bits_set(data) or 'none'}"
+
+        def putting(data: bytes) -> str:
+            keep, put = int.from_bytes(kept, "big"), int.from_bytes(data, "big")
+            named = self.names.masked(self.follower, self.request.address, keep, put) if ours else ""
+            bits = _bits_set((put & ~keep & 0xFFFF).to_bytes(2, "big")) or "none"
+            return f"{named} (sets bits {bits})" if named else f"sets bits {bits}, clears the others that are not kept"
+
+        signals = self.names.at(self.follower, "holding", self.request.address, 1) if ours else ()
+        kept = cursor.take(2, "AND mask", keeping, wrong=lambda data: ours and data != wanted[:2])
+        cursor.take(2, "OR mask", putting, wrong=lambda data: ours and data != wanted[2:], signals=signals)
 
     def _both(self, cursor: _Cursor, *, asking: bool) -> None:
         if not asking:

@@ -115,6 +115,20 @@ class RegisterNames:
             groups.append(Group(at, end))
         return tuple(groups)
 
+    def masked(self, follower: str, address: int, keep: int, put: int) -> str:
+        """The bit signals that a mask write changes in a holding register, with their new values; empty if none.
+
+        `keep` is the AND mask, `put` the OR mask of function 22.
+        """
+        told = []
+        for place in self._within(follower, "holding", address, 1):
+            for bit in place.bits:
+                register, _, mine = bit.mask_write(1)
+                if register == address and not keep & mine and self._project is not None:
+                    name = bit.signal.name
+                    told.append(f"{name} = {plain_text(self._project, name, int(bool(put & mine)))}")
+        return ", ".join(told)
+
     def _within(self, follower: str, table: Table, address: int, count: int) -> list[_Place]:
         key = follower, table
         places = self._places.get(key, ())

@@ -12,6 +12,7 @@ from app.bus.faults import Fault, FaultKind, exception_fault
 from app.bus.register_names import RegisterNames
 from app.bus.requests import (
     Request,
+    mask_write,
     query_data_request,
     read_request,
     write_coil,
@@ -147,6 +148,22 @@ def test_a_written_value_is_told_on_the_way_out_and_back(names: RegisterNames) -
     assert part(told.sent, "value") == "speed set point = 38.2 Hz (raw 7630)"
     assert roles(told) == [Role.ANSWER]
     assert part(told.received[0], "value") == "speed set point = 38.2 Hz (raw 7630)"
+
+
+def test_the_standards_mask_write() -> None:
+    """V1.1b3, section 6.16 (from memory): register 5, AND F2h, OR 25h: 12h becomes 17h, so bit 0 and 2 are set."""
+    request = mask_write(1, 4, 0xF2, 0x25)
+    assert request.pdu.hex() == "16000400f20025"
+    told = explain(serial(request, request.rtu))
+    assert roles(told) == [Role.ANSWER]
+    assert part(told.sent, "AND mask") == "keeps bits 1 4 5 6 7"
+    assert part(told.sent, "OR mask") == "sets bits 0 2, clears the others that are not kept"
+
+
+def test_a_mask_write_names_the_bits_that_it_changes(names: RegisterNames) -> None:
+    request = mask_write(3, 300, 0xFFFE, 1)
+    told = explain(serial(request, request.rtu), names)
+    assert part(told.sent, "OR mask") == "run command = 1 (sets bits 0)"
 
 
 def test_half_a_signal_is_said_to_be_half(names: RegisterNames) -> None:
@@ -372,6 +389,7 @@ REQUESTS = (
     write_coil(3, 0, True),
     write_coils(3, 0, [True] * 9),
     query_data_request(READ, 0xA537),
+    mask_write(3, 300, 0xFFFE, 1),
     replace(READ, count=0),
 )
 

@@ -231,7 +231,9 @@ class Conversation:
         pause = 0.0
         if partner.failures > 1:
             dead = sum(other.failures > 1 for other in self.partners.values())
-            pause = float((1 / DEAD_SHARE - 1) * dead) * cost_s if others else self._endpoint.timeout_ms / 2000
+            # The first ones were listened for longer: that was pause enough.
+            alone = self._endpoint.timeout_ms / 2000 if partner.failures > LINGER_FAILURES else 0.0
+            pause = float((1 / DEAD_SHARE - 1) * dead) * cost_s if others else alone
         partner.retry_at = time.monotonic() + pause
         if fault.kind is FaultKind.SILENCE and self._endpoint.kind != "serial":
             self._silences += 1

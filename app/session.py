@@ -67,6 +67,7 @@ class Session:
         self._engine: Engine | None = None
         self._waiting: list[tuple[Write, Future[WriteReport]]] = []
         self.state: State = begin(project, clock())
+        self._shown = ""
 
     def __enter__(self) -> Self:
         self.start()
@@ -118,6 +119,8 @@ class Session:
         engine.start()
         self._engine = engine
         self.state = begin(self.project, self._clock())
+        self._shown = ""
+        self._read_shown_first()
 
     def stop(self) -> tuple[str, ...]:
         """Release what is held, then stop the line and the simulated followers. No thread is left.
@@ -178,7 +181,16 @@ class Session:
         for effect in effects:
             if isinstance(effect, Write):
                 self._waiting.append((effect, self.engine.write(effect.signal, effect.value)))
+        self._read_shown_first()
         return effects
+
+    def _read_shown_first(self) -> None:
+        if self.state.shown != self._shown:
+            self._shown = self.state.shown
+            screen = self.project.screen_named.get(self._shown)
+            fields = screen.fields if screen is not None else ()
+            blinking = (field.blink.signal for field in fields if field.blink is not None)
+            self.engine.show({*(field.signal for field in fields), *blinking})
 
     def _outcome(self, write: Write, future: Future[WriteReport]) -> Event:
         report = future.result()

@@ -8,6 +8,7 @@ from fractions import Fraction
 import pytest
 
 from app.bus.endpoint import Endpoint
+from app.bus.engine import Engine
 from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import Entered, Refused, Write
 from app.project.files import load
@@ -175,3 +176,20 @@ def test_a_key_that_changes_an_unread_value_is_refused(pump: Project) -> None:
         assert all(isinstance(effect, Write | Refused) for effect in effects)
         wait_for(lambda: session.tick() is not None and not session.writing)
         assert session.state.message is not None
+
+
+def test_the_line_is_told_what_is_on_the_screen(pump: Project, monkeypatch: pytest.MonkeyPatch) -> None:
+    told: list[set[str]] = []
+    monkeypatch.setattr(Engine, "show", lambda _, names: told.append(set(names)))
+
+    def fields(session: Session) -> set[str]:
+        return {field.signal for field in pump.screen_named[session.state.shown].fields}
+
+    with Session(pump, "simulated") as session:
+        assert told[-1] >= fields(session) > set()
+        first, count = session.state.shown, len(told)
+        session.tick()
+        assert len(told) == count
+        press(session, "right")
+        assert session.state.shown != first
+        assert told[-1] >= fields(session)

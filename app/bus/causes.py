@@ -15,6 +15,8 @@ _RUNS: Final = frozenset((0x00, 0x80, 0xC0, 0xE0, 0xF0, 0xF8, 0xFC, 0xFE, 0xFF))
 """Bytes without more than one change in them, as a too fast port sees one long bit, and as a framing error reads."""
 _RUNS_SHARE: Final = 0.55
 """Share of such bytes from which on the speed or the parity is suspected."""
+_SURE: Final = 5
+"""Bytes with the same parity that are hardly chance."""
 _POLYNOMIAL: Final = 0xA001
 """Of the CRC, reflected."""
 
@@ -36,9 +38,9 @@ def likely_cause(request: Request, data: bytes) -> Cause | None:
         _first_byte_missing(request, data),
         _damaged_echo(request, data),
         _doubled_byte(head, data),
-        _seven_data_bits(data, wanted),
+        _unexpected_parity(head, data, wanted),
         _one_bit(head, data[:wanted]) if len(data) >= wanted else None,
-        _speed_or_parity(head, data, wanted),
+        _speed_or_parity(data, wanted),
     )
     return next((cause for cause in finds if cause is not None), None)
 
@@ -79,18 +81,6 @@ def _doubled_byte(head: bytes, data: bytes) -> Cause | None:
     return None
 
 
-def _seven_data_bits(data: bytes, wanted: int) -> Cause | None:
-    """Every byte has the same parity over its eight bits: the eighth is a parity bit (chance: one in 2 ** length)."""
-    odd = sum(byte.bit_count() % 2 for byte in data)
-    if len(data) < max(7, wanted - 1) or odd not in (0, len(data)) or len(set(data)) < 4:
-        return None
-    return Cause(
-        f"the high bit of every byte is a parity bit ({'odd' if odd else 'even'})",
-        "the follower sends seven data bits; set it to eight, and to RTU",
-        of_answer=True,
-    )
-
-
 def _one_bit(head: bytes, frame: bytes) -> Cause | None:
     """One bit was turned over: the remainder of the whole frame is that of this bit alone."""
     if not frame.startswith(head[:2]):
@@ -121,15 +111,29 @@ def _remainder(data: bytes) -> int:
     return register
 
 
-def _speed_or_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
+def _unexpected_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
+    """The parity bit stands where the stop bit is looked for: every character in which it is 0 reads as zeros.
+
+    So the characters that are left all have the same parity (chance: one in 2 ** their number), and the other one than
+    that of the follower, because in them its parity bit is 1.
+    """
+    left = [byte for byte in data if byte]
+    odd = {byte.bit_count() % 2 for byte in left}
     known = list(zip(head, data, strict=False))
-    right_or_zero = all(byte in (true, 0) for true, byte in known) and any(true != byte for true, byte in known)
-    if len(data) == wanted and right_or_zero:
-        return Cause(
-            "some of its bytes read as zeros, the others are right",
-            "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect",
-            of_answer=True,
-        )
+    lost = sum(true != byte == 0 for true, byte in known)
+    if len(data) != wanted or len(odd) != 1 or len(left) == len(data) or not (lost or len(left) >= _SURE):
+        return None
+    if any(byte not in (true, 0) for true, byte in known):
+        return None
+    return Cause(
+        "some of its bytes read as zeros, the others are right",
+        "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, "
+        f"{'even' if 1 in odd else 'odd'} by the bytes that came",
+        of_answer=True,
+    )
+
+
+def _speed_or_parity(data: bytes, wanted: int) -> Cause | None:
     if len(data) < 2 or sum(byte in _RUNS for byte in data) < _RUNS_SHARE * len(data):
         return None
     share = len(data) / wanted

@@ -15,7 +15,7 @@ from typing import Final
 
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
-from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault, overheard
+from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault, overheard, sound_frames
 from app.bus.requests import Request, read_request
 from app.bus.settling import Settling
 from app.bus.timing import BROADCAST_TURNAROUND_S, PunctualSleep, Turnarounds, pace_of
@@ -33,6 +33,10 @@ PATIENCE_S: Final = 60.0
 """See Settling.patience_s; at least 100 time-outs."""
 
 _TRANSACTIONS: Final = 0x10000
+
+
+LINGERING: Final = 0.6
+"""How long, in time-outs, an answer is listened for after the time-out: so short that the line is back soon."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +108,7 @@ class Client:
         self.on_timeout: Callable[[Request, Fault], None] = lambda *_: None
         """Called when a request timed out, before the client lingers for a late answer."""
         self.on_late: Callable[[int, Fault], None] = lambda *_: None
-        """Called with unit and fault when an answer arrives after its request was given up, between two requests."""
+        """Called with unit and fault when an answer arrives after its request was given up."""
 
     @property
     def connected(self) -> bool:
@@ -165,8 +169,8 @@ class Client:
     ) -> Answer:
         """Send `request` and wait for its verified answer.
 
-        With `linger`, a time-out on a line whose frames carry no number is followed by listening for one time-out
-        more, so that an answer that is merely late is told as that and cannot be mistaken later; `on_timeout` is
+        With `linger`, a time-out on a line whose frames carry no number is followed by listening a little
+        longer, so that an answer that is merely late is told as that and cannot be mistaken later; `on_timeout` is
         called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
         and nothing is sent. A write to unit 0 of an RTU line is a broadcast: nobody answers, and the followers' time to
         do it is waited for instead.
@@ -218,6 +222,9 @@ class Client:
         ended = time.perf_counter()
         if fault is None or fault.kind is FaultKind.EXCEPTION:
             ended = min(ended, self._last_byte)
+        elif guard.received and not pdu and not fault.of_connection:
+            late = self._late_answer(guard.received)
+            fault = fault if late is None else late[1]
         self._learn(request, guard, fault, pdu, at)
         took = 1000 * (ended - sent)
         if fault is None or fault.kind is FaultKind.EXCEPTION:
@@ -228,11 +235,11 @@ class Client:
         return Answer(pdu, at + (ended - sent))
 
     async def _linger(self, flight: _Flight, fault: Fault) -> tuple[Fault, bytes]:
-        """Listen for one more time-out; gives what is wrong after all, and the late answer."""
+        """Listen a little longer; gives what is wrong after all, and the late answer."""
         self.on_timeout(flight.request, fault)
         started = time.perf_counter()
         flight.answer = asyncio.get_running_loop().create_future()
-        flight.limit_s = self._timeout_s
+        flight.limit_s = LINGERING * self._timeout_s
         try:
             pdu = await self._await_answer(flight)
         except LineFault as failed:
@@ -278,9 +285,24 @@ class Client:
             self._idle = b""
 
     def _heed(self, data: bytes) -> None:
-        """Another client's questions: their answers are not ours."""
+        """What came while nothing was outstanding: late answers, and another client's questions."""
+        late = self._late_answer(data)
+        if late is not None:
+            self.on_late(*late)
         for other in overheard(data):
             self.settling.unanswered(other, time.monotonic())
+
+    def _late_answer(self, data: bytes) -> tuple[int, Fault] | None:
+        """The last of the answers in `data` to requests that were given up: of which unit, and how late it is."""
+        last: tuple[int, Fault] | None = None
+        now = time.monotonic()
+        for frame in sound_frames(data):
+            found = self.settling.late(frame)
+            if found is not None:
+                request, sent_at = found
+                due = sent_at + len(request.rtu) * self._character_s + self._timeout_s
+                last = request.unit, late_fault(request.unit, max(0.0, 1000 * (now - due)))
+        return last
 
     def _learn(self, request: Request, guard: RtuGuard, fault: Fault | None, pdu: bytes, at: float) -> None:
         """What an exchange tells about the next ones: whether the line echoes, and which answers may still come."""
@@ -295,7 +317,8 @@ class Client:
         else:
             self.settling.unanswered(request, at)
         if fault is not None and guard.received:
-            self._heed(guard.received.replace(request.rtu, b"", 1))
+            for other in overheard(guard.received.replace(request.rtu, b"", 1)):
+                self.settling.unanswered(other, at)
 
     # Modbus TCP ----------------------------------------------------------------------------------------------------
 
@@ -371,9 +394,8 @@ class Client:
         due = self._late.pop(transaction, None)
         if due is not None:
             late_ms = 1000 * (time.perf_counter() - due)
-            if oldest is None:
-                self.on_late(frame[6], late_fault(frame[6], late_ms))
-            else:
+            self.on_late(frame[6], late_fault(frame[6], late_ms))
+            if oldest is not None:
                 oldest.guard.earlier[transaction] = late_ms  # type: ignore[union-attr]
         if oldest is not None:
             oldest.guard.take(frame)  # type: ignore[union-attr]

@@ -353,6 +353,11 @@ def late_fault(unit: int, late_ms: float) -> Fault:
     return Fault(FaultKind.LATE, f"unit {unit} answered {late_ms:.0f} ms after the time-out", late_ms=late_ms)
 
 
+def sound_frames(data: bytes) -> list[bytes]:
+    """All frames in RTU framing, of whomever to whatever, that stand whole in `data`."""
+    return [data[at : at + length] for at, length in _whole_frames(data)]
+
+
 def overheard(data: bytes) -> list[Request]:
     """The reads that another client has asked for in what was heard on an RTU line.
 

@@ -33,12 +33,14 @@ _MARKERS: Final = bytes((RETURN_QUERY_DATA,))
 class _Open:
     """Unanswered requests of one shape; `first` and `last` are the ends of those that may still be answered.
 
-    They count what was sent to the unit. `at` is when the last one was sent.
+    They count what was sent to the unit. `since` is when the first one was sent, as far as that is known, `at` when the
+    last one was.
     """
 
     request: Request
     first: int
     last: int
+    since: float
     at: float
 
 
@@ -60,7 +62,10 @@ class Settling:
         shapes = self._open.setdefault(request.unit, {})
         shape, number = _shape(request), next(self._order)
         former = shapes.get(shape)
-        shapes[shape] = _Open(request, number if former is None else former.first, number, sent_at)
+        if former is None:
+            shapes[shape] = _Open(request, number, number, sent_at, sent_at)
+        else:
+            shapes[shape] = _Open(request, former.first, number, former.since, sent_at)
 
     def answered(self, request: Request, sent_at: float = 0.0, *, refused: bool = False) -> None:
         """An answer to `request` came. `refused`: an exception, which any open request of its function may have got."""
@@ -74,14 +79,42 @@ class Settling:
         if not owners:
             del self._open[request.unit]
             return
-        # It may be that of an earlier one, at the earliest of this one:
-        earliest = min(owners)
-        for shape, entry in list(shapes.items()):
-            if entry.last <= earliest:
-                del shapes[shape]
-            elif entry.first <= earliest:
-                entry.first = earliest + 1
+        self._passed(request.unit, min(owners))  # it may be that of an earlier one, at the earliest of this one
         self.unanswered(request, sent_at)
+
+    def late(self, frame: bytes) -> tuple[Request, float] | None:
+        """A sound frame came that answers nothing that is outstanding.
+
+        If it is the answer to something that is open: to what, and when that was sent (monotonic seconds).
+        """
+        shapes = self._open.get(frame[0], {})
+        pdu = frame[1:-2]
+        if pdu[0] & 0x80:
+            owners = [entry for entry in shapes.values() if entry.request.function == pdu[0] & 0x7F]
+        else:
+            owners = [
+                entry
+                for entry in shapes.values()
+                if len(pdu) == entry.request.answer_length
+                and (pdu[0] == RETURN_QUERY_DATA or pdu.startswith(entry.request.answer_head))
+            ]
+        if not owners:
+            return None
+        oldest = min(owners, key=lambda entry: entry.first)
+        found = oldest.request, oldest.since
+        self._passed(frame[0], oldest.first)
+        return found
+
+    def _passed(self, unit: int, number: int) -> None:
+        """What was sent to `unit` up to `number` is answered, or lost for ever."""
+        shapes = self._open[unit]
+        for shape, entry in list(shapes.items()):
+            if entry.last <= number:
+                del shapes[shape]
+            elif entry.first <= number:
+                entry.first, entry.since = number + 1, entry.at
+        if not shapes:
+            del self._open[unit]
 
     def owes(self, unit: int) -> bool:
         """Whether an answer of `unit` may still be on its way."""

@@ -34,6 +34,7 @@ class LineFigures(QTreeWidget):
         self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
+        self._items: list[list[QTreeWidgetItem]] = []
         copy = QAction(self.tr("Copy the statistics"), self)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
@@ -53,10 +54,8 @@ class LineFigures(QTreeWidget):
         if not same:
             self._rebuild()
             return
-        for number, (_, rows) in enumerate(told):
-            top = self.topLevelItem(number)
-            for place, (_, value, _) in enumerate(rows):
-                item = top.child(place)
+        for (_, rows), items in zip(told, self._items, strict=True):
+            for (_, value, _), item in zip(rows, items, strict=True):
                 if item.text(1) != value:
                     item.setText(1, value)
 
@@ -74,6 +73,7 @@ class LineFigures(QTreeWidget):
 
     def _rebuild(self) -> None:
         self.clear()
+        self._items = []
         for name, rows in self._shown:
             top = QTreeWidgetItem([name])
             font = top.font(0)
@@ -81,11 +81,12 @@ class LineFigures(QTreeWidget):
             top.setFont(0, font)
             self.addTopLevelItem(top)
             top.setFirstColumnSpanned(True)
-            for label, value, fault in rows:
-                item = QTreeWidgetItem([label, value])
+            items = [QTreeWidgetItem([label, value]) for label, value, _ in rows]
+            for item, (_, _, fault) in zip(items, rows, strict=True):
                 if fault:
                     item.setForeground(0, palette.current().colour("fault"))
-                top.addChild(item)
+            top.addChildren(items)
+            self._items.append(items)
         self.expandAll()
 
     def _figures(self, state: LineState, measured: Figures | None) -> list[tuple[str, str, bool]]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import Future
+from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal, Self
 
@@ -27,6 +28,7 @@ from app.panel.machine import (
     step,
 )
 from app.panel.rendering import Rows, render
+from app.project.binding import bind
 from app.project.model import Project
 
 Via = Literal["simulated"] | Endpoint | None
@@ -152,6 +154,20 @@ class Session:
         """No key can be held any longer: the window lost the focus."""
         return self._feed(ReleaseAll(self._clock()))
 
+    def disarm(self) -> tuple[Effect, ...]:
+        """Write to no line any more, but for the releases of momentary actions: these still go out, and soon.
+
+        Also one that was on its way already, from a key that was let go a moment ago.
+        """
+        self.state, effects = step(self.project, self.state, ReleaseAll(self._clock()), self.snapshot().readings)
+        released = [Write(signal, Fraction(0)) for signal in self.state.owed]
+        for line in self.project.lines:
+            mine = [write for write in released if bind(self.project, write.signal).follower.line == line.name]
+            futures = self.engine.disarm(line.name, [(write.signal, write.value) for write in mine])
+            self._waiting += zip(mine, futures, strict=True)
+        self._send(effect for effect in effects if effect not in released)
+        return effects
+
     def tick(self) -> tuple[Effect, ...]:
         """Let time pass: finished writes, conditions, time-outs. Call it some ten to thirty times a second."""
         effects: tuple[Effect, ...] = ()
@@ -178,11 +194,14 @@ class Session:
 
     def _feed(self, event: Event) -> tuple[Effect, ...]:
         self.state, effects = step(self.project, self.state, event, self.snapshot().readings)
+        self._send(effects)
+        self._read_shown_first()
+        return effects
+
+    def _send(self, effects: Iterable[Effect]) -> None:
         for effect in effects:
             if isinstance(effect, Write):
                 self._waiting.append((effect, self.engine.write(effect.signal, effect.value)))
-        self._read_shown_first()
-        return effects
 
     def _read_shown_first(self) -> None:
         if self.state.shown != self._shown:

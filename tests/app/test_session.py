@@ -153,6 +153,29 @@ def test_the_stop_names_what_it_could_not_release(pump: Project) -> None:
     assert unreleased == ("fault reset",)
 
 
+@pytest.mark.parametrize("let_go", [False, True])
+def test_disarming_releases_what_a_key_has_set_and_writes_nothing_else(pump: Project, let_go: bool) -> None:
+    player = Simulation(pump)
+    player.start()
+    host, port = player.serve_tcp(None, "127.0.0.1", 0)
+    drive = player.models["pump"]
+    try:
+        with Session(pump, Endpoint.tcp(host, port, timeout_ms=300), armed=True) as session:
+            wait_for(lambda: session.tick() is not None and value(session, "command") is not None)
+            session.key_down("reset")
+            wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+            if let_go:
+                session.key_up("reset")
+            session.disarm()
+            assert not session.engine.armed("pump room")
+            press(session, "start")
+            wait_for(lambda: session.tick() is not None and not session.writing and not session.state.owed)
+            assert drive.get("fault reset") == 0
+            assert drive.get("run command") == 0
+    finally:
+        player.stop()
+
+
 def test_a_line_that_cannot_be_simulated_leaves_no_thread(pump: Project) -> None:
     before = set(threading.enumerate())
     lonely = pump.but(lines=(*pump.lines, pump.lines[0].but(name="spare", device="/dev/ttyUSB1")))

@@ -11,8 +11,8 @@ from bisect import bisect_left, bisect_right
 from collections import deque
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
-from operator import le
 from typing import Final
 
 from app.bus.timing import Pace
@@ -20,6 +20,8 @@ from app.signals.numbering import Table
 
 MOST_NESTED: Final = 5
 """Up to so many different periods in one table are weighed the fast way."""
+FORGET_EVERY: Final = 8
+"""After so many signals, ways that have lost are looked for."""
 GRAIN: Final = 10**11
 """Costs are whole numbers, in this part of the dearest read's fixed cost: so equal ways cost just the same."""
 NEVER: Final = 1 << 62
@@ -29,6 +31,8 @@ FEW_STATES: Final = 6
 
 Range = tuple[int, int]
 """Wire addresses from the first to behind the last."""
+Wanted = tuple[int, int, int]
+"""First address, end, and class: the number of a period, counted from the fastest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,139 +208,225 @@ def _several_periods(
 ) -> list[tuple[int, int, int]]:
     """The cheapest reads for signals of several periods."""
     class_of = {period: k for k, period in enumerate(periods)}
-    wanted = [(span.address, span.address + span.count, class_of[span.every_ms]) for span in _needed(run)]
+    needed = _needed(run)
+    origin = needed[0].address
+    wanted = tuple(
+        [(span.address - origin, span.address - origin + span.count, class_of[span.every_ms]) for span in needed]
+    )
+    found = _cheapest(wanted, tuple(periods), pace, most, table in ("holding", "input"))
+    return [(periods[k], origin + first, origin + end) for k, first, end in found]
+
+
+@lru_cache(maxsize=128)
+def _cheapest(
+    wanted: tuple[Wanted, ...], periods: tuple[int, ...], pace: Pace, most: int, word: bool
+) -> tuple[Wanted, ...]:
+    """The cheapest reads. Kept, since many a plant has many followers of one kind, and plans are made again."""
+    rate = [1 / period for period in periods]
     in_order = all(former[1] < latter[1] for former, latter in pairwise(wanted))
-    if table in ("holding", "input") and in_order and len(periods) <= MOST_NESTED:
-        found = _nested(wanted, [1 / period for period in periods], pace, most)
-    else:
-        found = _any_overlap(wanted, [1 / period for period in periods], pace, most, word=table in ("holding", "input"))
-    return [(periods[k], first, end) for k, first, end in found]
-
-
-_Ends = tuple["_Ends", int, int, int] | None
-"""How a state came about, newest first: the read of which class was begun (1) or ended (0), and where."""
+    if word and in_order and len(periods) <= MOST_NESTED:
+        return tuple(_nested(wanted, rate, pace, most))
+    return tuple(_any_overlap(wanted, rate, pace, most, word=word))
 
 
 @dataclass(slots=True)
-class _Outer:
-    """A read that is being made longer, with those inside it.
+class _Alike:
+    """Outermost reads whose costs differ by the same amount whatever lies inside them: from now on for ever.
 
-    `cost` and `trail` have an entry for every set of faster classes (bit b: class b) whose read reaches to here.
+    `cost` has an entry for every set of faster classes (bit b: class b) whose read reaches to here. `members` are the
+    start, the number of the first signal, and what to add to `cost`; of two, the one that begins later costs more, else
+    it would have won. So the first one costs least.
     """
 
-    start: int
     cost: list[int]
-    trail: list[_Ends]
+    members: deque[tuple[int, int, int]]
 
 
-def _nested(wanted: list[tuple[int, int, int]], rate: list[float], pace: Pace, most: int) -> list[tuple[int, int, int]]:
+def _nested(wanted: Sequence[Wanted], rate: list[float], pace: Pace, most: int) -> list[tuple[int, int, int]]:
     """The cheapest reads of registers, if starts and ends both increase: class, first address and end of each.
 
     Then the reads of a cheapest plan lie behind one another, or faster ones inside a slower one, in gaps between what
     that one brings. `most` binds only the outermost; what lies inside is short enough by itself, and it is enough to
     know of the faster classes whether their read reaches to here. A state is the class and the start of the outermost
-    read and that set; of two outermost reads the one that begins later wins if it costs no more, whatever the set.
+    read and that set; of two outermost reads the one that begins later wins if it costs no more, whatever the set, and
+    one that costs no less than to begin anew here has lost.
     """
+    tariff = _Tariff(rate, pace)
+    word, fixed = tariff.word, tariff.fixed
     classes = range(len(rate))
-    grain = GRAIN / (pace.fixed_ms * rate[0])
-    word = [round(grain * 2 * pace.byte_ms * each) for each in rate]
-    fixed = [round(grain * pace.fixed_ms * each) for each in rate]
-    inside = [[[b for b in range(k) if mask >> b & 1] for mask in range(1 << k)] for k in classes]
-    again = [[fixed[k] + sum(fixed[b] for b in bits) for bits in inside[k]] for k in classes]
-    fronts: list[list[_Outer]] = [[] for _ in classes]
-    """By class of the outermost read, those that can still win, by start."""
-    best = 0
-    best_trail: _Ends = None
-    former_end = 0
+    again = [[fixed[k] + sum(fixed[b] for b in range(k) if mask >> b & 1) for mask in range(1 << k)] for k in classes]
+    slower = range(1, len(rate))
+    fastest: deque[tuple[int, int, int]] = deque()
+    """Outermost reads of the fastest class: start, first signal, and cost but for what grows with the end."""
+    fronts: list[list[_Alike]] = [[] for _ in classes]
+    word0, fixed0 = word[0], fixed[0]
+    best, former_end = 0, 0
+    chosen: list[tuple[int, int]] = []
+    """Of the cheapest plan up to each signal: class and first signal of its last outermost read."""
+    last = len(wanted) - 1
     for i, (start, end, own) in enumerate(wanted):
-        size, onward = end - start, end - former_end
-        needs = (2 << own) - 1
-        """The classes of which one must reach here."""
-        before, before_trail = best, best_trail
-        best = NEVER
-        apart = i + 1 == len(wanted) or wanted[i + 1][0] >= end
-        for k in classes:
+        size, onward, before = end - start, end - former_end, best
+        value = before + fixed0 - word0 * start
+        while fastest and fastest[-1][2] >= value:
+            fastest.pop()
+        fastest.append((start, i, value))
+        while end - fastest[0][0] > most and fastest[0][1] < i:
+            fastest.popleft()
+        best, choice = fastest[0][2] + word0 * end, (0, fastest[0][1])
+        for k in slower:
             front = fronts[k]
-            while front and end - front[0].start > most:
-                del front[0]
-            for outer in front:
-                _lengthen(outer, k, size, onward, former_end, start, word, fixed)
+            if k > own and not front:
+                continue
+            for alike in front:
+                members = alike.members
+                while members and end - members[0][0] > most:
+                    members.popleft()
+                tariff.lengthen(alike.cost, k, size, onward)
             if k <= own:
-                begun: _Ends = (before_trail, 1, k, start)
-                cost = before + fixed[k] + word[k] * size
-                costs, trails = [cost], [begun]
+                costs = [before + fixed[k] + word[k] * size]
                 for b in range(k):
                     more = fixed[b] + word[b] * size
-                    trails += [(trail, 1, b, start) for trail in trails]
                     costs += [cost + more for cost in costs]
-                front.append(_Outer(start, costs, trails))
+                front.append(_Alike(costs, deque([(start, i, 0)])))
             else:
-                for outer in front:
-                    outer.cost = [cost if mask & needs else NEVER for mask, cost in enumerate(outer.cost)]
-            for outer in front:
-                cost = min(outer.cost)
-                if cost < best:
-                    best = cost
-                    mask = outer.cost.index(cost)
-                    best_trail = (outer.trail[mask], 0, k, end)
-                    for b in inside[k][mask]:
-                        best_trail = (best_trail, 0, b, end)
-        for k in classes:
-            if fronts[k]:
-                fronts[k] = _winners(fronts[k], [best + each for each in again[k]] if apart else None)
+                needs = (2 << own) - 1  # one of these classes must reach here
+                for alike in front:
+                    cost = alike.cost
+                    for mask in range(1 << k):
+                        if not mask & needs:
+                            cost[mask] = NEVER
+            if len(front) > 1:
+                fronts[k] = front = _joined(front)
+            elif not front[0].members:
+                front.clear()
+            for alike in front:
+                _, first, extra = alike.members[0]
+                least = min(alike.cost) + extra
+                if least < best:
+                    best, choice = least, (k, first)
+        chosen.append(choice)
         former_end = end
-    return _reads_of(best_trail)
-
-
-def _lengthen(
-    outer: _Outer, k: int, size: int, onward: int, former_end: int, start: int, word: list[int], fixed: list[int]
-) -> None:
-    """Let a read of class `k` reach `onward` further, to a signal of `size` at `start`; those inside it, or not."""
-    cost, trail = outer.cost, outer.trail
-    for b in range(k):
-        bit, stay, anew = 1 << b, word[b] * onward, fixed[b] + word[b] * size
-        for mask in range(1 << k):
-            if mask & bit:
-                continue
-            without, within = cost[mask], cost[mask | bit]
-            if within < without:
-                without = cost[mask] = within
-                trail[mask] = (trail[mask | bit], 0, b, former_end)
-            if within + stay <= without + anew:
-                cost[mask | bit] = within + stay
-            else:
-                cost[mask | bit] = without + anew
-                trail[mask | bit] = (trail[mask], 1, b, start)
-    on = word[k] * onward
-    outer.cost = [each + on for each in cost]
-
-
-def _winners(front: list[_Outer], afresh: list[int] | None) -> list[_Outer]:
-    """Those outermost reads that may still win.
-
-    Dropped are those that cost no less than one that begins later, and those that cost no less than to begin `afresh`.
-    """
-    kept: list[_Outer] = []
-    for outer in reversed(front):
-        if kept and all(map(le, kept[-1].cost, outer.cost)):
-            continue
-        if afresh is not None and all(map(le, afresh, outer.cost)):
-            continue
-        kept.append(outer)
-    kept.reverse()
-    return kept
-
-
-def _reads_of(trail: _Ends) -> list[tuple[int, int, int]]:
-    """Class, first address and end of each read of a trail."""
+        if i % FORGET_EVERY == 0 and i < last and wanted[i + 1][0] >= end:
+            for k in slower:
+                for alike in fronts[k]:
+                    members = alike.members
+                    # What to begin anew costs beyond the first member, whatever the set, has lost.
+                    spare = max([best + more - cost for more, cost in zip(again[k], alike.cost, strict=True)])
+                    while members and members[-1][2] >= spare:
+                        members.pop()
+                fronts[k] = [alike for alike in fronts[k] if alike.members]
     found: list[tuple[int, int, int]] = []
-    ends: dict[int, int] = {}
-    while trail is not None:
-        trail, begun, k, at = trail
+    i = last
+    while i >= 0:
+        k, first = chosen[i]
+        found.append((k, wanted[first][0], wanted[i][1]))
+        if k:
+            found += _inside(wanted[first : i + 1], k, tariff)
+        i = first - 1
+    return found
+
+
+class _Tariff:
+    """What reads cost, by class, as often as they are made: in whole numbers, so that equal ways cost just the same."""
+
+    def __init__(self, rate: list[float], pace: Pace) -> None:
+        grain = GRAIN / (pace.fixed_ms * rate[0])
+        self.word = [round(grain * 2 * pace.byte_ms * each) for each in rate]
+        self.fixed = [round(grain * pace.fixed_ms * each) for each in rate]
+
+    def lengthen(self, cost: list[int], k: int, size: int, onward: int) -> None:
+        """Let a read of class `k` reach `onward` further, to a signal of `size`; those inside it too, end, or begin."""
+        word, fixed = self.word, self.fixed
+        on = word[k] * onward
+        if k == 1:
+            without, within = cost
+            if within < without:
+                without = within
+            within += word[0] * onward
+            anew = without + fixed[0] + word[0] * size
+            cost[0] = without + on
+            cost[1] = (within if within < anew else anew) + on
+            return
+        for b in range(k):
+            bit, stay, anew = 1 << b, word[b] * onward, fixed[b] + word[b] * size
+            for mask in range(1 << k):
+                if not mask & bit:
+                    without, within = cost[mask], cost[mask | bit]
+                    if within < without:
+                        cost[mask] = without = within
+                    within += stay
+                    cost[mask | bit] = within if within < without + anew else without + anew
+        for mask in range(1 << k):
+            cost[mask] += on
+
+
+def _joined(front: list[_Alike]) -> list[_Alike]:
+    """Those of one shape put together."""
+    shapes: dict[tuple[int, ...], tuple[_Alike, int]] = {}
+    for alike in front:
+        if not alike.members:
+            continue
+        least = min(alike.cost)
+        shape = tuple([cost - least if cost < NEVER else -1 for cost in alike.cost])
+        known = shapes.get(shape)
+        if known is None:
+            shapes[shape] = alike, least
+            continue
+        other, its_least = known
+        more = least - its_least
+        members = other.members
+        if alike.members[0][0] <= members[-1][0]:
+            both = sorted([*members, *((start, first, extra + more) for start, first, extra in alike.members)])
+            members.clear()
+            for member in both:
+                while members and members[-1][2] >= member[2]:
+                    members.pop()
+                members.append(member)
+            continue
+        for start, first, extra in alike.members:
+            while members and members[-1][2] >= extra + more:
+                members.pop()
+            members.append((start, first, extra + more))
+    return [alike for alike, _ in shapes.values()]
+
+
+_Ends = tuple["_Ends", int, int, int] | None
+"""How a state came about, newest first: whether a read was begun (1) or ended (0), its class, and where."""
+
+
+def _inside(wanted: Sequence[Wanted], k: int, tariff: _Tariff) -> list[tuple[int, int, int]]:
+    """The cheapest reads of classes faster than `k` inside one of class `k` that brings all the rest of `wanted`."""
+    word, fixed = tariff.word, tariff.fixed
+    sets = range(1 << k)
+    cost = [0] + [NEVER] * (len(sets) - 1)
+    trail: list[_Ends] = [None] * len(sets)
+    former_end = wanted[0][0]
+    for start, end, own in wanted:
+        size, onward = end - start, end - former_end
+        for b in range(k):
+            bit, stay, anew = 1 << b, word[b] * onward, fixed[b] + word[b] * size
+            for mask in sets:
+                if mask & bit:
+                    continue
+                if cost[mask | bit] < cost[mask]:
+                    cost[mask], trail[mask] = cost[mask | bit], (trail[mask | bit], 0, b, former_end)
+                cost[mask | bit] += stay
+                if cost[mask] + anew < cost[mask | bit]:
+                    cost[mask | bit], trail[mask | bit] = cost[mask] + anew, (trail[mask], 1, b, start)
+        if own < k:
+            needs = (2 << own) - 1
+            cost = [each if mask & needs else NEVER for mask, each in enumerate(cost)]
+        former_end = end
+    mask = cost.index(min(cost))
+    found: list[tuple[int, int, int]] = []
+    ends = {b: former_end for b in range(k) if mask >> b & 1}
+    newest = trail[mask]
+    while newest is not None:
+        newest, begun, b, at = newest
         if begun:
-            found.append((k, at, ends[k]))
+            found.append((b, at, ends[b]))
         else:
-            ends[k] = at
+            ends[b] = at
     return found
 
 
@@ -347,7 +437,7 @@ _Trail = tuple["_Trail", int, int, int] | None
 
 
 def _any_overlap(
-    wanted: list[tuple[int, int, int]], rate: list[float], pace: Pace, most: int, *, word: bool
+    wanted: Sequence[Wanted], rate: list[float], pace: Pace, most: int, *, word: bool
 ) -> list[tuple[int, int, int]]:
     """The cheapest reads of bits, or of registers however they overlap: class, first address and end of each.
 
@@ -408,15 +498,17 @@ def _needed(run: list[Span]) -> list[Span]:
     """The spans without those that any read of another one brings anyway: inside it, and no more impatient."""
     needed: list[Span] = []
     furthest: dict[int, int] = {}
+    far = -1
     for span in run:
         end = span.address + span.count
-        if all(end > reached for every_ms, reached in furthest.items() if every_ms <= span.every_ms):
+        if end > far or all(end > reached for every_ms, reached in furthest.items() if every_ms <= span.every_ms):
             needed.append(span)
             furthest[span.every_ms] = end
+            far = max(far, end)
     return needed
 
 
-def _later(wanted: list[tuple[int, int, int]], classes: int) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:
+def _later(wanted: Sequence[Wanted], classes: int) -> list[tuple[tuple[int, ...], tuple[int, ...]]]:
     """For each signal, by class: where the next one behind it of just this class starts, and of this class or slower.
 
     -1 if there is none.

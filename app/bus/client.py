@@ -39,6 +39,10 @@ LINGERING: Final = 0.6
 """How long, in time-outs, an answer is listened for after the time-out: so short that the line is back soon."""
 
 
+_WRONGLY: Final = (FaultKind.WRONG_LENGTH, FaultKind.WRONG_FUNCTION, FaultKind.WRONG_ECHO)
+"""What a unit's own answer may be called that is sound and not the right one."""
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """A verified answer: its PDU (empty for a broadcast), and `time.monotonic()` when it was complete."""
@@ -315,7 +319,8 @@ class Client:
         if pdu:
             self.settling.answered(request, at, refused=bool(pdu[0] & 0x80))
         else:
-            self.settling.unanswered(request, at)
+            wrongly = fault is not None and fault.kind in _WRONGLY
+            self.settling.unanswered(request, at, wrongly=wrongly)
         if fault is not None and guard.received:
             for other in overheard(guard.received.replace(request.rtu, b"", 1)):
                 self.settling.unanswered(other, at)

@@ -42,6 +42,8 @@ class _Open:
     last: int
     since: float
     at: float
+    wrongly: bool
+    """Whether the last one was answered, if wrongly: nothing more need be on its way, though it may."""
 
 
 @dataclass(slots=True)
@@ -57,15 +59,18 @@ class Settling:
     _order: counting[int] = field(default_factory=counting)
     _marker: int = field(default_factory=lambda: secrets.randbelow(0x10000))
 
-    def unanswered(self, request: Request, sent_at: float) -> None:
-        """`request`, sent at `sent_at` (monotonic seconds), brought no answer that could be verified."""
+    def unanswered(self, request: Request, sent_at: float, *, wrongly: bool = False) -> None:
+        """`request`, sent at `sent_at` (monotonic seconds), brought no answer that could be verified.
+
+        `wrongly`: but another answer of the unit. So no answer that comes later is called the late one to this.
+        """
         shapes = self._open.setdefault(request.unit, {})
         shape, number = _shape(request), next(self._order)
         former = shapes.get(shape)
         if former is None:
-            shapes[shape] = _Open(request, number, number, sent_at, sent_at)
+            shapes[shape] = _Open(request, number, number, sent_at, sent_at, wrongly)
         else:
-            shapes[shape] = _Open(request, former.first, number, former.since, sent_at)
+            shapes[shape] = _Open(request, former.first, number, former.since, sent_at, wrongly)
 
     def answered(self, request: Request, sent_at: float = 0.0, *, refused: bool = False) -> None:
         """An answer to `request` came. `refused`: an exception, which any open request of its function may have got."""
@@ -85,25 +90,24 @@ class Settling:
     def late(self, frame: bytes) -> tuple[Request, float] | None:
         """A sound frame came that answers nothing that is outstanding.
 
-        If it is the answer to something that is open: to what, and when that was sent (monotonic seconds).
+        If it looks like the answer to something that is open: to what, and when that was sent (monotonic seconds). That
+        is enough for a diagnosis, and proves nothing: a follower that answers in a wrong length may be at work.
         """
-        shapes = self._open.get(frame[0], {})
+        silent = [entry for entry in self._open.get(frame[0], {}).values() if not entry.wrongly]
         pdu = frame[1:-2]
         if pdu[0] & 0x80:
-            owners = [entry for entry in shapes.values() if entry.request.function == pdu[0] & 0x7F]
+            owners = [entry for entry in silent if entry.request.function == pdu[0] & 0x7F]
         else:
             owners = [
                 entry
-                for entry in shapes.values()
+                for entry in silent
                 if len(pdu) == entry.request.answer_length
                 and (pdu[0] == RETURN_QUERY_DATA or pdu.startswith(entry.request.answer_head))
             ]
         if not owners:
             return None
         oldest = min(owners, key=lambda entry: entry.first)
-        found = oldest.request, oldest.since
-        self._passed(frame[0], oldest.first)
-        return found
+        return oldest.request, oldest.since
 
     def _passed(self, unit: int, number: int) -> None:
         """What was sent to `unit` up to `number` is answered, or lost for ever."""

@@ -241,3 +241,13 @@ def test_however_late_and_whatever_is_lost_no_answer_is_taken_for_anothers(
         if request is TEN:
             settled += 1
     assert settled > 1
+
+
+def test_a_request_that_was_wrongly_answered_is_not_taken_for_answered_late() -> None:
+    frame = bytes((3, *ONE.answer_head, 0, 0, 0, 0))
+    settling = Settling(60.0)
+    settling.unanswered(ONE, 1.0, wrongly=True)
+    assert settling.late(frame) is None
+    assert settling.mistakable(ONE, 2.0)
+    settling = unsettled(ONE)
+    assert settling.late(frame) == (ONE, 0.0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import errno
 import json
 import logging
 import re
@@ -44,6 +45,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     logging.getLogger("pymodbus").propagate = False
     try:
         status: int = args.run(args)
+        if sys.stdout is not None:  # the GUI entry point of Windows has none
+            sys.stdout.flush()
     except CouldNotRun as why:
         return _complain(str(why))
     except ProjectFileError as why:
@@ -54,6 +57,13 @@ def main(argv: Sequence[str] | None = None) -> int:
         # Whoever read our output stopped reading; leave without a second complaint when Python flushes.
         sys.stdout = None
         return COULD_NOT_RUN
+    except OSError as why:
+        if why.errno not in (errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO):
+            raise
+        sys.stdout = None
+        return _complain(
+            "the output cannot be written: the disk is full or failing; free some space, or write elsewhere"
+        )
     return status
 
 

@@ -155,6 +155,17 @@ def test_a_file_of_100_megabytes(capsys: pytest.CaptureFixture[str], tmp_path: P
     assert str(path) in refused(capsys, "check", str(path))
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+@pytest.mark.parametrize("verb", [["check"], ["check", "--json"], ["plan"], ["plan", "--json"]])
+def test_output_to_a_full_disk(verb: list[str]) -> None:
+    command = [sys.executable, "-m", "app.cli", *verb, str(demo_path("booster-pump"))]
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, timeout=60, check=False)
+    assert done.returncode == 2
+    assert done.stderr.splitlines()[-1].startswith("fanlight: the output cannot be written: the disk is full")
+    assert "Traceback" not in done.stderr
+
+
 def test_a_port_in_use(capsys: pytest.CaptureFixture[str]) -> None:
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))

@@ -1,11 +1,10 @@
-"""Faults staged on real sockets and ptys: no wrong value is ever read, the fault is named, the line recovers."""
+"""What becomes of reads and writes on a disturbed line, on real sockets and ptys; tests/faults/ stages every fault."""
 
 from __future__ import annotations
 
 import os
 import struct
 import threading
-import time
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 
@@ -15,8 +14,7 @@ from app.bus.engine import Engine, Snapshot
 from app.bus.faults import FaultKind
 from app.bus.writes import Outcome
 from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
-from app.signals.reading import Quality
-from tests.staged_follower import CLOSE, Answer, Asked, Registers, StagedFollower
+from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 TIMEOUT_MS = 100
@@ -103,99 +101,6 @@ def late(seconds: float) -> Callable[[Asked, bytes], Answer]:
     return lambda asked, pdu: [seconds, asked.framed(pdu)]
 
 
-def longer(asked: Asked, pdu: bytes) -> Answer:
-    return [asked.framed(bytes((pdu[0], pdu[1] + 2)) + pdu[2:] + b"\0\1")]
-
-
-def shorter(asked: Asked, pdu: bytes) -> Answer:
-    return [asked.framed(bytes((pdu[0], pdu[1] - 2)) + pdu[2:-2])]
-
-
-def broken(asked: Asked, pdu: bytes) -> Answer:
-    frame = bytearray(asked.framed(pdu))
-    frame[4] ^= 0x10
-    return [bytes(frame)]
-
-
-FAULTS: list[tuple[str, Callable[[Asked, bytes], Answer], FaultKind, str]] = [
-    ("silence", lambda asked, pdu: [], FaultKind.SILENCE, "all"),
-    ("always late", late(1.5 * TIMEOUT_MS / 1000), FaultKind.LATE, "all"),
-    ("one register too many", longer, FaultKind.WRONG_LENGTH, "all"),
-    ("one register too few", shorter, FaultKind.WRONG_LENGTH, "all"),
-    ("other function", lambda asked, pdu: [asked.framed(b"\x04" + pdu[1:])], FaultKind.WRONG_FUNCTION, "all"),
-    ("other unit", lambda asked, pdu: [asked.framed(pdu, unit=9)], FaultKind.WRONG_UNIT, "all"),
-    ("bad crc", broken, FaultKind.BAD_CRC, "rtu"),
-    ("cut", lambda asked, pdu: [asked.framed(pdu)[:-2]], FaultKind.CUT, "all"),
-    ("noise instead", lambda asked, pdu: [b"\xf5\xfa\xff\x80\x11"], FaultKind.GARBLED, "all"),
-    ("exception", lambda asked, pdu: [asked.framed(b"\x83\x04")], FaultKind.EXCEPTION, "all"),
-    ("unknown exception", lambda asked, pdu: [asked.framed(b"\x83\x77")], FaultKind.EXCEPTION, "all"),
-    ("only the echo", lambda asked, pdu: [asked.frame], FaultKind.SILENCE, "rtu"),
-    ("close in mid-frame", lambda asked, pdu: [asked.framed(pdu)[:4], CLOSE], FaultKind.CLOSED, "network"),
-    (
-        "transaction number 0",
-        lambda asked, pdu: [b"\0\0" + asked.framed(pdu)[2:]],
-        FaultKind.WRONG_TRANSACTION,
-        "tcp",
-    ),
-]
-
-
-@pytest.mark.parametrize(("fault", "kind", "where"), [case[1:] for case in FAULTS], ids=[case[0] for case in FAULTS])
-def test_a_fault_is_named_shown_and_survived(
-    staged: tuple[StagedFollower, Stage, Engine, Watch],
-    fault: Callable[[Asked, bytes], Answer],
-    kind: FaultKind,
-    where: str,
-) -> None:
-    follower, stage, engine, watch = staged
-    if (where == "rtu" and follower.kind == "tcp") or (where == "tcp" and follower.kind != "tcp"):
-        pytest.skip("this framing has no such fault")
-    if where == "network" and follower.kind == "serial":
-        pytest.skip("a serial line has no connection to close")
-    stage.fault = fault
-    wait_for(lambda: engine.snapshot().lines["bus"].faults.get(kind, 0) >= 2)
-    wait_for(lambda: not any(engine.snapshot().readings[name].good for name in VALUES))
-    for reading in engine.snapshot().readings.values():
-        assert reading.reason
-        assert reading.quality is (Quality.REFUSED if kind is FaultKind.EXCEPTION else Quality.STALE)
-    stage.fault = None
-    ended = time.monotonic()
-    wait_for(lambda: all_good(engine.snapshot()))
-    # Without help and soon: two time-outs, what was still on its way, and much time for a busy computer.
-    assert time.monotonic() - ended < 40 * TIMEOUT_MS / 1000
-    assert engine.snapshot().followers["pump"].answering
-    assert engine.snapshot().followers["pump"].reason == ""
-    assert watch.wrong == []
-
-
-HARMLESS: list[tuple[str, Callable[[Asked, bytes], Answer], str]] = [
-    ("noise before", lambda asked, pdu: [b"\xf5\x00\x81" + asked.framed(pdu)], "all"),
-    ("noise after", lambda asked, pdu: [asked.framed(pdu) + b"\xf5\x00\x81"], "all"),
-    (
-        "byte by byte",
-        lambda asked, pdu: [part for byte in asked.framed(pdu) for part in (bytes((byte,)), 0.002)],
-        "all",
-    ),
-    ("doubled", lambda asked, pdu: [asked.framed(pdu) * 2], "all"),
-    ("echo", lambda asked, pdu: [asked.frame, asked.framed(pdu)], "rtu"),
-    ("another's frame first", lambda asked, pdu: [asked.framed(pdu, unit=7) + asked.framed(pdu)], "all"),
-]
-
-
-@pytest.mark.parametrize(("how", "where"), [case[1:] for case in HARMLESS], ids=[case[0] for case in HARMLESS])
-def test_what_is_merely_untidy_does_no_harm(
-    staged: tuple[StagedFollower, Stage, Engine, Watch], how: Callable[[Asked, bytes], Answer], where: str
-) -> None:
-    follower, stage, engine, watch = staged
-    if where == "rtu" and follower.kind == "tcp":
-        pytest.skip("this framing has no such fault")
-    stage.fault = how
-    before = engine.snapshot().lines["bus"].good
-    wait_for(lambda: engine.snapshot().lines["bus"].good > before + 20)
-    assert all_good(engine.snapshot())
-    assert watch.wrong == []
-
-
 @pytest.mark.parametrize("times", [1.5, 2.5, 3.5, 6.0])
 def test_a_follower_that_is_always_late_never_gives_a_wrong_value(
     staged: tuple[StagedFollower, Stage, Engine, Watch], times: float
@@ -207,17 +112,6 @@ def test_a_follower_that_is_always_late_never_gives_a_wrong_value(
     assert watch.wrong == []
     stage.fault = None
     wait_for(lambda: all_good(engine.snapshot()))
-
-
-def test_a_follower_that_answers_every_third_request_is_read_all_the_same(
-    staged: tuple[StagedFollower, Stage, Engine, Watch],
-) -> None:
-    _, stage, engine, watch = staged
-    stage.fault = lambda asked, pdu: [asked.framed(pdu)] if asked.number % 3 == 0 else []
-    started = time.monotonic()
-    for name in VALUES:
-        wait_for(lambda name=name: (engine.snapshot().readings[name].time or 0) > started)  # type: ignore[misc]
-    assert watch.wrong == []
 
 
 def test_a_late_answer_is_measured(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
@@ -235,8 +129,8 @@ def test_on_an_adapter_that_echoes_a_write_needs_a_real_acknowledgement(
     if follower.kind == "tcp":
         pytest.skip("only two-wire adapters echo")
     stage.fault = lambda asked, pdu: [asked.frame, asked.framed(pdu)] if asked.function == 3 else [asked.frame]
-    before = engine.snapshot().lines["bus"].good
-    wait_for(lambda: engine.snapshot().lines["bus"].good > before + 3)
+    before = len(follower.asked)
+    wait_for(lambda: len(follower.asked) > before + 5)
     report = engine.write("10", Fraction(10)).result(5)
     assert not report.ok
     assert "not acknowledged" in report.reason

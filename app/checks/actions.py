@@ -27,7 +27,7 @@ def action_refused(survey: Survey) -> Iterator[Fault]:
                 "error",
                 place,
                 f"it does '{action.do}' on {quoted(signal.name)}, which may not be written",
-                "set 'write = true' on the signal, or act on another one",
+                "let the signal be written ('write'), or act on another one",
             )
             continue
         reasons = (refusal(project, signal.name, value) for value in _written(survey, action))
@@ -95,7 +95,7 @@ def start_without_stop(survey: Survey) -> Iterator[Fault]:
                 ("action", index),
                 f"the key {quoted(action.key or '')} switches on {quoted(action.signal or '')}, and no key switches it "
                 "off again",
-                f"add an action with 'do = \"clear\"' on {quoted(action.signal or '')} by a stop key",
+                f"add an action of a stop key that clears {quoted(action.signal or '')}",
             )
 
 

@@ -31,7 +31,7 @@ def entry_not_writable(survey: Survey) -> Iterator[Fault]:
                 "error",
                 place,
                 f"the field allows entry, but '{signal.name}' may not be written",
-                "set 'write = true' on the signal, or take 'entry' off the field",
+                "let the signal be written ('write'), or take entry off the field",
             )
 
 
@@ -48,7 +48,7 @@ def entry_without_limits(survey: Survey) -> Iterator[Fault]:
             "error",
             place,
             f"the field allows entry, but '{signal.name}' has no limits",
-            "give the signal 'limits = [lowest, highest]' that the machine can stand",
+            "give the signal limits, lowest and highest, that the machine can stand",
         )
 
 

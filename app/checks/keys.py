@@ -120,7 +120,7 @@ def begin_key_taken(survey: Survey) -> Iterator[Fault]:
                 "error",
                 ("screen", index),
                 f"its fields allow entry, but the key {quoted(begin)} that begins it is taken by {takers[0]}",
-                "give that another key, or begin entry by an action with 'do = \"begin-entry\"'",
+                "give that another key, or begin entry by an action of another key",
             )
 
 

@@ -159,7 +159,7 @@ def write_to_read_only(survey: Survey) -> Iterator[Fault]:
         yield Fault(
             "error",
             ("signal", index),
-            f"it may be written ('write = true'), but the table '{base.table}' can only be read",
+            f"it may be written, but the table '{base.table}' can only be read",
             f"take 'write' off, or name the table '{writable}' if the follower has it there",
         )
 
@@ -173,7 +173,7 @@ def refresh_without_write(survey: Survey) -> Iterator[Fault]:
                 "warning",
                 ("signal", index),
                 f"it is to be written every {signal.refresh_ms} ms ('refresh_ms'), but may not be written",
-                "set 'write = true', or take 'refresh_ms' off",
+                "let it be written ('write'), or take 'refresh_ms' off",
             )
 
 

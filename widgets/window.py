@@ -102,14 +102,15 @@ class MainWindow(QMainWindow):
 
     def open_file(self, path: Path) -> bool:
         """Open this file, after the question about unsaved changes. False if it was not opened; that has been said."""
-        if not self.may_leave():
-            return False
         try:
             project = load(path)
         except ProjectFileError as error:
-            self.settings.forget(path)
-            self._refresh_recent()
+            if not path.exists():
+                self.settings.forget(path)
+                self._refresh_recent()
             self.show_problems(path, error)
+            return False
+        if not self.may_leave():
             return False
         self.take(project, path)
         return True
@@ -133,7 +134,17 @@ class MainWindow(QMainWindow):
         if not name:
             return False
         path = Path(name)
-        return self._save_to(path if path.suffix else path.with_suffix(SUFFIX))
+        if path.suffix.lower() != SUFFIX:
+            # "press 1.5 kW" has no suffix, though it has a point; and over this file the dialog did not ask.
+            path = path.with_name(path.name + SUFFIX)
+            if path.exists() and not self._may_replace(path):
+                return False
+        return self._save_to(path)
+
+    def _may_replace(self, path: Path) -> bool:
+        button = QMessageBox.StandardButton
+        words = self.tr("{file} exists already. Replace it?").format(file=path.name)
+        return QMessageBox.question(self, self.tr("Save the project as"), words, button.Yes | button.No) == button.Yes
 
     def may_leave(self) -> bool:
         """Whether the present project may be left: nothing is unsaved, or the user saved or discarded it."""

@@ -80,7 +80,7 @@ def change(window: MainWindow) -> None:
     window.document.do("Title", retitle)
 
 
-def when_asked(answer: Callable[[QWidget], None]) -> list[tuple[type[QWidget], str]]:
+def when_asked(answer: Callable[[QWidget], object]) -> list[tuple[type[QWidget], str]]:
     """Answer the next modal dialog; what it was and what it said stands in the list afterwards."""
     asked: list[tuple[type[QWidget], str]] = []
 
@@ -158,6 +158,27 @@ def test_saving_what_has_no_file_asks_for_one_and_adds_the_suffix(
     assert window.windowTitle() == "first[*] \u2013 Fanlight"
 
 
+def test_a_point_in_a_name_is_no_suffix(window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    name_file(monkeypatch, "getSaveFileName", tmp_path / "press 1.5 kW")
+    change(window)
+    assert window.save()
+    assert window.document.path == tmp_path / "press 1.5 kW.toml"
+
+
+def test_a_file_that_the_suffix_leads_to_is_not_replaced_unasked(
+    window: MainWindow, file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    name_file(monkeypatch, "getSaveFileName", file.with_suffix(""))
+    change(window)
+    asked = when_asked(press(QMessageBox.StandardButton.No))
+    assert not window.save()
+    assert "pump room.toml exists already" in asked[0][1]
+    assert load(file).title == "Bench"
+    when_asked(press(QMessageBox.StandardButton.Yes))
+    assert window.save()
+    assert load(file).title == "!"
+
+
 def test_no_name_given_is_not_saved(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
     name_file(monkeypatch, "getSaveFileName", None)
     change(window)
@@ -198,7 +219,23 @@ def test_all_problems_of_a_bad_file_are_shown_and_the_project_stays(
     assert "speed" in shown[0]
     assert window.document.project == bench_project()
     assert window.document.path == file
-    assert bad not in window.settings.recent
+    assert bad in window.settings.recent, "mended elsewhere, it is opened from there again"
+
+
+def test_a_file_that_is_gone_is_taken_off_the_recent_ones(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    file.unlink()
+    when_asked(lambda dialog: dialog.close())
+    assert not window.open_file(file)
+    assert file not in window.settings.recent
+
+
+def test_a_file_that_cannot_be_opened_asks_for_no_change_to_be_given_up(window: MainWindow, tmp_path: Path) -> None:
+    change(window)
+    asked = when_asked(lambda dialog: dialog.close())
+    assert not window.open_file(tmp_path / "none.toml")
+    assert [kind for kind, _ in asked] == [ProblemsDialog]
+    assert window.isWindowModified()
 
 
 @pytest.mark.parametrize(

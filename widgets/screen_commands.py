@@ -25,6 +25,8 @@ class ScreenCommands(QObject):
         self._document = document
         self.insert = False
         """Whether typing moves what stands behind it, instead of writing over it."""
+        self._full: Selection | None = None
+        """The selection right after a row was typed full, when the cursor has gone to the next row by itself."""
 
     def go(self, row: int, column: int) -> None:
         """Put the cursor on a cell; a field there is selected with it."""
@@ -106,6 +108,15 @@ class ScreenCommands(QObject):
             merge=("type", screen.name, row),
             cell=after,
         )
+        now = self._document.selection
+        self._full = now if now.cell == after == (row + 1, 0) else None
+
+    def new_line(self) -> None:
+        """To the beginning of the next row; where a full row has just brought the cursor there, it stays."""
+        selection = self._document.selection
+        full, self._full = self._full, None
+        if selection is not full:
+            self.go(selection.cell[0] + 1, 0)
 
     def _behind(self, row: int, column: int) -> tuple[int, int]:
         """Where the cursor goes after the last character: behind a full row to the next one."""

@@ -320,8 +320,7 @@ class ScreenEditor(QWidget):
         if self._document.selection.fields:
             self.field_opened.emit()
         else:
-            row, _ = self._document.selection.cell
-            self.commands.go(row + 1, 0)
+            self.commands.new_line()
         return True
 
     def copy(self) -> None:

@@ -136,6 +136,20 @@ def test_a_full_row_goes_on_in_the_next(editor: ScreenEditor, document: Document
     assert (text_of(document, 1), text_of(document, 2)) == ("", "")
 
 
+def test_return_behind_a_full_row_skips_no_row(editor: ScreenEditor, document: Document) -> None:
+    press(editor, Key.Key_Down)
+    type_in(editor, "x" * 20)
+    assert document.selection.cell == (2, 0)
+    press(editor, Key.Key_Return)
+    assert document.selection.cell == (2, 0), "the cursor was there already"
+    press(editor, Key.Key_Return)
+    assert document.selection.cell == (3, 0)
+    press(editor, Key.Key_Up, Key.Key_Up, Key.Key_End)
+    type_in(editor, "y")
+    press(editor, Key.Key_Up, Key.Key_Down, Key.Key_Return)
+    assert document.selection.cell == (3, 0), "moved since then, Return goes on as always"
+
+
 def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: Document) -> None:
     document.select_screen("run")
     right = editor.face.keypad.buttons["right"]

@@ -236,12 +236,7 @@ class BenchWorkplace(QWidget):
             self._session = session
             self._begin(session)
         writing = self._live.writing
-        if session is not None:
-            where = ", ".join(f"{name} at {endpoint}" for name, endpoint in session.endpoints.items())
-            words = self.tr("Live, simulated: {where}") if writing.simulated else self.tr("Live: {where}")
-            self._say_status(words.format(where=where), "good")
-        else:
-            self._say_status(self.tr("Not connected"), "faint")
+        self._say_how_it_is()
         connected = session is not None
         self.connect_button.setText(self.tr("Disconnect") if connected else self.tr("Connect"))
         self.where.setEnabled(not connected)
@@ -252,6 +247,20 @@ class BenchWorkplace(QWidget):
         real = connected and not writing.simulated
         self.arm_action.setEnabled(real and not writing.armed)
         self.disarm_action.setEnabled(real and bool(writing.armed))
+
+    def _say_how_it_is(self) -> None:
+        session = self._live.session
+        if session is None:
+            self._say_status("\u25cb", self.tr("Not connected"), "faint")
+            return
+        where = ", ".join(f"{name} at {endpoint}" for name, endpoint in session.endpoints.items())
+        silent = [name for name, state in session.snapshot().followers.items() if state.answering is False]
+        if silent:
+            words = self.tr("Not answering: {names}; on {where}").format(names=", ".join(silent), where=where)
+            self._say_status("\u26a0", words, "fault")
+        else:
+            words = self.tr("Live, simulated: {where}") if session.simulation is not None else self.tr("Live: {where}")
+            self._say_status("\u25cf", words.format(where=where), "good")
 
     def _begin(self, session: Session | None) -> None:
         """Put the project of this session on the bench, or the edited one while there is no session."""
@@ -269,8 +278,10 @@ class BenchWorkplace(QWidget):
                 self._followers_menu.addMenu(card.follower.name.replace("&", "&&")).addActions(card.switches.actions)
         self._followers_menu.setEnabled(not self._followers_menu.isEmpty())
 
-    def _say_status(self, words: str, look: str) -> None:
-        text = ("\u25cf " if look == "good" else "\u25cb ") + words
+    def _say_status(self, mark: str, words: str, look: str) -> None:
+        text = f"{mark} {words}"
+        if text == self.status.text():
+            return
         self.status.setText(text)
         self.status.setToolTip(text)
         set_look(self.status, look)
@@ -305,6 +316,7 @@ class BenchWorkplace(QWidget):
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
             self.readings.set_readings(self._live.readings(), now)
+            self._say_how_it_is()
             followers = session.snapshot().followers
             for card in self._cards:
                 card.show_state(followers.get(card.follower.name), now)

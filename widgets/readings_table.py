@@ -397,6 +397,8 @@ class ReadingsTable(QWidget):
         self.filter.setAccessibleName(self.tr("Filter of the readings"))
         self.not_good = QCheckBox(self.tr("Only those that are &not good"))
         self.summary = QLabel()
+        self._live = False
+        """Whether readings have come since the project was set; before that nothing is wrong with them."""
         self.view = QTableView()
         self._build_view()
         heading = QLabel(self.tr("Readings"))
@@ -418,10 +420,12 @@ class ReadingsTable(QWidget):
         """Show this project's signals, all still unread."""
         self.model.set_project(project)
         self._fit_columns()
+        self._live = False
         self._summarise()
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
+        self._live = True
         if self.model.set_readings(readings, now):
             self.sorted.refresh()
         self._summarise()
@@ -476,6 +480,8 @@ class ReadingsTable(QWidget):
         total, not_good = self.model.counts()
         if not total:
             words, look = self.tr("no signals"), "faint"
+        elif not self._live:
+            words, look = self.tr("not read yet"), "faint"
         elif not_good:
             words, look = self.tr("{count} of {total} not good").format(count=not_good, total=total), "caution"
         else:

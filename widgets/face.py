@@ -233,9 +233,11 @@ class PanelFace(QWidget):
         """A small half-round window with its bars, at the lower left corner."""
         radius = 9.0
         centre_x, bottom = body.left() + 14 + radius, body.bottom() - 9
+        arch = QRectF(centre_x - radius, bottom - radius, 2 * radius, 2 * radius)
+        if self.keypad.isVisible() and arch.intersects(QRectF(self.keypad.geometry())):
+            return  # a small face has no room for it beside the keys
         painter.setPen(QPen(self._colours.mark, 1.3))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        arch = QRectF(centre_x - radius, bottom - radius, 2 * radius, 2 * radius)
         painter.drawPie(arch, 0, 180 * 16)
         for angle in (45, 90, 135):
             painter.drawPie(arch, 0, angle * 16)

@@ -271,6 +271,8 @@ class _Delegate(QStyledItemDelegate):
     def __init__(self, view: _List) -> None:
         super().__init__(view)
         self._view = view
+        self._edited = QPersistentModelIndex()
+        self.closeEditor.connect(self._edit_ended)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: ARG002
         lines = 2 * option.fontMetrics.lineSpacing() + 12
@@ -304,6 +306,9 @@ class _Delegate(QStyledItemDelegate):
         for number, row in enumerate(rows):
             paint_row(painter, row, QPoint(0, number * height), THUMB_PIXELS, face)
         painter.restore()
+        if index == self._edited:
+            painter.restore()
+            return  # the words would look out from behind the name that is being typed
         left = at.right() + 12
         words = QRect(left, area.top() + 5, area.right() - left - 4, area.height() - 10)
         ink = colours.colour("ink")
@@ -337,3 +342,12 @@ class _Delegate(QStyledItemDelegate):
         height = editor.sizeHint().height()
         top = option.rect.center().y() - height // 2
         editor.setGeometry(left, top, option.rect.right() - left - 2, height)
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+        editor = super().createEditor(parent, option, index)
+        self._edited = QPersistentModelIndex(index)
+        return editor
+
+    def _edit_ended(self) -> None:
+        self._edited = QPersistentModelIndex()
+        self._view.viewport().update()

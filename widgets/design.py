@@ -87,7 +87,7 @@ class DesignWorkplace(QWidget):
         self._across.setStretchFactor(1, 1)
         self._across.setCollapsible(1, False)
         self._across.setSizes([230, 780, 350])
-        self.screens.setMinimumWidth(150)
+        self.screens.setMinimumWidth(190)
         self.inspector.setMinimumWidth(290)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -143,6 +143,7 @@ class DesignWorkplace(QWidget):
         document.refused.connect(self._refused)
         document.offered.connect(self._offered)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
+        self.views.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
         self.editor.field_opened.connect(self._open_field)
         self.editor.next_screen_wanted.connect(self._next_screen)
         self.editor.new_signal_wanted.connect(self._new_signal)
@@ -155,6 +156,7 @@ class DesignWorkplace(QWidget):
         self.lines.chosen.connect(self._show_inspector)
         for view in (self.behaviour, self.signals, self.lines):
             view.opened.connect(self._to_inspector)
+            view.added.connect(self._to_inspector)
         self.inspector.signal_wanted.connect(self.show_signal)
         self.inspector.screen_form.turn_wanted.connect(lambda index: self.show_turn(index))
         self.inspector.screen_form.action_wanted.connect(lambda index: self.show_action(index))
@@ -259,6 +261,9 @@ class DesignWorkplace(QWidget):
 
     def show_view(self, name: str) -> None:
         """Bring a view to the middle and give it the focus."""
+        if self.views.currentIndex() != VIEWS.index(name):
+            # What has the focus may go with the former view, and Qt would give it to whatever is next.
+            self.views.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
         self.views.setCurrentIndex(VIEWS.index(name))
         {
             "screen": self.editor.face,

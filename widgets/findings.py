@@ -30,15 +30,22 @@ def severity_icon(severity: Severity | str, size: int = 14) -> QIcon:
     """A shape for how grave a finding is: a square with a cross, a triangle, a ring; a pencil stroke for a draft."""
     colours = palette.current()
     names = {"error": "fault", "warning": "caution", "note": "faint", "draft": "fault"}
-    colour = colours.colour(names[severity])
+    icon = QIcon(_shape(severity, colours.colour(names[severity]), QColor(colours.base), size))
+    # In a selected row it stands on the accent, in which none of its own colours can be seen.
+    selected = _shape(severity, colours.colour("on_accent"), colours.colour("accent"), size)
+    icon.addPixmap(selected, QIcon.Mode.Selected)
+    return icon
+
+
+def _shape(severity: str, colour: QColor, ground: QColor, size: int) -> QPixmap:
     pixmap = QPixmap(size * 2, size * 2)
     pixmap.setDevicePixelRatio(2)
     pixmap.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixmap)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    _paint_shape(painter, severity, colour, QColor(colours.base), float(size))
+    _paint_shape(painter, severity, colour, ground, float(size))
     painter.end()
-    return QIcon(pixmap)
+    return pixmap
 
 
 def _paint_shape(painter: QPainter, severity: str, colour: QColor, ground: QColor, size: float) -> None:
@@ -92,6 +99,7 @@ class FindingsList(QWidget):
         self.summary.setProperty("look", "faint")
         top = QHBoxLayout()
         top.setContentsMargins(8, 2, 8, 0)
+        top.setSpacing(8)
         top.addWidget(self.title)
         top.addWidget(self.summary, 1)
         self.tree = _Tree()
@@ -107,6 +115,7 @@ class FindingsList(QWidget):
         self.tree.setTextElideMode(Qt.TextElideMode.ElideRight)
         header = self.tree.header()
         header.setStretchLastSection(True)
+        header.setProperty("look", "narrow")
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         self.tree.itemClicked.connect(lambda item, _column: self._choose(item))
         self.tree.entered_by_key.connect(self._choose)

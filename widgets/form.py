@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Iterable, Sequence
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -314,10 +314,13 @@ class CheckRow(FormRow):
 
     def __init__(self, label: str, get: Get, put: Put, text: str, hint: str = "") -> None:
         super().__init__(label, get, put, hint)
-        self._box = QCheckBox(text)
+        self._box = QCheckBox()
         self._box.setAccessibleName(text)
         self._box.clicked.connect(lambda _on: self.commit())
-        self._layout.addWidget(self._box, 1)
+        words = _Words(text, self._box)
+        words.setToolTip(hint)
+        self._layout.addWidget(self._box, 0, Qt.AlignmentFlag.AlignTop)
+        self._layout.addWidget(words, 1)
 
     def editors(self) -> tuple[QWidget, ...]:
         """The box."""
@@ -332,12 +335,30 @@ class CheckRow(FormRow):
         self._box.setChecked(bool(texts[0]))
 
 
+class _Words(QLabel):
+    """What a box says, in as many lines as it needs (Qt's own box has one). A click counts for the box."""
+
+    def __init__(self, text: str, box: QCheckBox) -> None:
+        super().__init__(text)
+        self._box = box
+        self.setWordWrap(True)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go over the words: as if the box was clicked."""
+        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+            self._box.setFocus(Qt.FocusReason.MouseFocusReason)
+            self._box.click()
+
+
 class NotesRow(FormRow):
     """A longer text of several lines."""
 
-    def __init__(self, label: str, get: Get, put: Put, hint: str = "", *, lines: int = 3, fixed: bool = False) -> None:
+    def __init__(
+        self, label: str, get: Get, put: Put, hint: str = "", *, lines: int = 3, fixed: bool = False, example: str = ""
+    ) -> None:
         super().__init__(label, get, put, hint)
         self._edit = QPlainTextEdit()
+        self._edit.setPlaceholderText(example)
         self._edit.setTabChangesFocus(True)
         self._edit.setFixedHeight(self._edit.fontMetrics().lineSpacing() * lines + 14)
         if fixed:

@@ -271,12 +271,12 @@ QToolButton[look="badge"] {{
 QToolButton[look="badge"]:pressed {{ background: {line}; }}
 QToolButton[look="badge"]:disabled {{ color: {off}; border-color: {line}; }}
 QLineEdit, QPlainTextEdit, QTextBrowser {{
-  color: {ink}; background: {base}; border: 1px solid {edge}; border-radius: 3px; padding: 2px 4px;
+  color: {ink}; background: {base}; border: 1px solid {edge}; border-radius: 3px; padding: 3px 4px;
   selection-background-color: {accent}; selection-color: {on_accent};
 }}
 QLineEdit:disabled, QPlainTextEdit:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
 QComboBox {{
-  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 4px; padding: 3px 8px;
+  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 4px; padding: 1px 8px;
 }}
 QComboBox:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
 QComboBox:editable {{ background: {base}; }}
@@ -292,8 +292,10 @@ QCheckBox::indicator:checked {{
 }}
 QCheckBox::indicator:disabled {{ background: {window}; border-color: {line}; }}
 QHeaderView::section {{
-  background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 6px; font-weight: 600;
+  background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 8px; font-weight: 600;
 }}
+QHeaderView[look="narrow"]::section {{ padding: 4px 3px; }}
+QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QTableView, QListView, QTreeView {{ background: {base}; alternate-background-color: {band}; border: 1px solid {line}; }}
 QSplitter::handle {{ background: {window}; }}
 """

@@ -377,6 +377,7 @@ class _Table(QTableView):
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
         self.horizontalHeader().setHighlightSections(False)
+        self.horizontalHeader().setProperty("look", "narrow")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         event.ignore()

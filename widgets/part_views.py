@@ -37,6 +37,8 @@ class SignalsView(QWidget):
 
     chosen = Signal()
     opened = Signal()
+    added = Signal()
+    """A part was added and is current: it wants a name and the rest."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -111,6 +113,7 @@ class SignalsView(QWidget):
         if self._document.do(self.tr("Add signal"), lambda project: edits.add_signal(project, signal)) is None:
             self.select(at)
             self.chosen.emit()
+            self.added.emit()
 
     def _duplicate(self, index: int) -> None:
         project = self._document.project
@@ -118,6 +121,7 @@ class SignalsView(QWidget):
         if self._document.do(self.tr("Duplicate signal"), lambda p: edits.duplicate_signal(p, name)) is None:
             self.select(index + 1)
             self.chosen.emit()
+            self.added.emit()
 
     def _delete(self, index: int) -> None:
         name = self._document.project.signals[index].name
@@ -134,6 +138,8 @@ class _TwoTables(QWidget):
 
     chosen = Signal()
     opened = Signal()
+    added = Signal()
+    """A part was added and is current: it wants a name and the rest."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -255,6 +261,7 @@ class BehaviourView(_TwoTables):
         if self._document.do(self.tr("Add turn"), lambda project: edits.add_turn(project, turn)) is None:
             self.select("turn", len(self._document.project.turns) - 1)
             self.chosen.emit()
+            self.added.emit()
 
     def add_action(self, cause: str, screen: str | None = None) -> None:
         """Add an action by `key` or by a condition (`when`); with `screen` on that screen only."""
@@ -273,18 +280,21 @@ class BehaviourView(_TwoTables):
         if self._document.do(self.tr("Add action"), lambda project: edits.add_action(project, action)) is None:
             self.select("action", len(self._document.project.actions) - 1)
             self.chosen.emit()
+            self.added.emit()
 
     def _duplicate_turn(self, index: int) -> None:
         turn = self._document.project.turns[index]
         if self._document.do(self.tr("Duplicate turn"), lambda p: edits.add_turn(p, turn, index + 1)) is None:
             self.select("turn", index + 1)
             self.chosen.emit()
+            self.added.emit()
 
     def _duplicate_action(self, index: int) -> None:
         action = self._document.project.actions[index]
         if self._document.do(self.tr("Duplicate action"), lambda p: edits.add_action(p, action, index + 1)) is None:
             self.select("action", index + 1)
             self.chosen.emit()
+            self.added.emit()
 
     def _move_turn(self, index: int, to: int) -> None:
         if self._document.do(self.tr("Move turn"), lambda project: edits.move_turn(project, index, to)) is None:
@@ -343,12 +353,12 @@ class LinesView(_TwoTables):
     def _add_line(self, kind: str) -> None:
         project = self._document.project
         line = line_of_kind(kind, free_name(self.tr("line"), project.line_named))
-        self._done("line", self.tr("Add line"), lambda p: edits.add_line(p, line), len(project.lines))
+        self._add("line", self.tr("Add line"), lambda p: edits.add_line(p, line), len(project.lines))
 
     def _duplicate_line(self, index: int) -> None:
         project = self._document.project
         line = project.lines[index].but(name=free_name(project.lines[index].name, project.line_named))
-        self._done("line", self.tr("Duplicate line"), lambda p: edits.add_line(p, line), len(project.lines))
+        self._add("line", self.tr("Duplicate line"), lambda p: edits.add_line(p, line), len(project.lines))
 
     def _delete_line(self, index: int) -> None:
         name = self._document.project.lines[index].name
@@ -364,7 +374,7 @@ class LinesView(_TwoTables):
         taken = {part.unit for part in project.followers if part.line == line}
         unit = next((number for number in range(1, 248) if number not in taken), 1)
         follower = Follower(name=free_name(self.tr("follower"), project.follower_named), line=line, unit=unit)
-        self._done(
+        self._add(
             "follower", self.tr("Add follower"), lambda p: edits.add_follower(p, follower), len(project.followers)
         )
 
@@ -374,7 +384,7 @@ class LinesView(_TwoTables):
         taken = {other.unit for other in project.followers if other.line == part.line}
         unit = next((number for number in range(1, 248) if number not in taken), part.unit)
         copy = part.but(name=free_name(part.name, project.follower_named), unit=unit)
-        self._done(
+        self._add(
             "follower", self.tr("Duplicate follower"), lambda p: edits.add_follower(p, copy), len(project.followers)
         )
 
@@ -386,10 +396,16 @@ class LinesView(_TwoTables):
         name = self._document.project.followers[index].name
         self._done("follower", self.tr("Move follower"), lambda p: edits.move_follower(p, name, to), to)
 
-    def _done(self, kind: str, name: str, edit: Any, at: int) -> None:
-        if self._document.do(name, edit) is None:
-            self.select(kind, at)
-            self.chosen.emit()
+    def _done(self, kind: str, name: str, edit: Any, at: int) -> bool:
+        if self._document.do(name, edit) is not None:
+            return False
+        self.select(kind, at)
+        self.chosen.emit()
+        return True
+
+    def _add(self, kind: str, name: str, edit: Any, at: int) -> None:
+        if self._done(kind, name, edit, at):
+            self.added.emit()
 
 
 def _limits_text(_project: Project, part: Any) -> str:

@@ -164,6 +164,7 @@ class SignalForm(PartForm):
                 self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
                 self.tr("A text per value, one a line: 1 = running"),
                 fixed=True,
+                example=self.tr("0 = stopped\n1 = running"),
             )
         )
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TypeVar
 
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtGui import QIcon
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QMenu, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit, QMenu, QPlainTextEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.checks import check
@@ -16,9 +18,12 @@ from app.project.files import dump, load, parse
 from app.project.fresh import fresh_project
 from app.project.model import BitSignal, Field, Project, RegisterSignal, TcpLine
 from projects import demo_path
+from widgets import palette
 from widgets.design import VIEWS, DesignWorkplace
 from widgets.document import Document, Selection
+from widgets.findings import severity_icon
 from widgets.form import Form, FormRow
+from widgets.palette import contrast
 from widgets.part_table import PartTable
 
 Key = Qt.Key
@@ -26,6 +31,7 @@ NO = Qt.KeyboardModifier.NoModifier
 CTRL = Qt.KeyboardModifier.ControlModifier
 ALT = Qt.KeyboardModifier.AltModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier
+W = TypeVar("W")
 
 
 def made(document: Document, qtbot: QtBot) -> DesignWorkplace:
@@ -52,6 +58,11 @@ def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
 @pytest.fixture
 def empty(qapp: object, qtbot: QtBot) -> DesignWorkplace:
     return made(Document(fresh_project()), qtbot)
+
+
+def must(widget: W | None) -> W:
+    assert widget is not None
+    return widget
 
 
 def row_of(form: Form, label: str) -> FormRow:
@@ -577,6 +588,85 @@ def test_another_project_forgets_what_was_typed(design: DesignWorkplace, documen
     assert design.drafts.all() == ()
     design.check_now()
     assert "not taken over" not in design.findings.summary.text()
+
+
+@pytest.mark.parametrize("view", VIEWS)
+def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkplace, view: str) -> None:
+    design.inspector.show_tab(design.inspector.panel_form)
+    design.inspector.panel_form.focus_row("Title")
+    assert design.inspector.isAncestorOf(must(QApplication.focusWidget()))
+    other = "signals" if view != "signals" else "lines"
+    design.show_view(other)
+    design._to_inspector()
+    bar = design.views.tabBar()
+    QTest.mouseClick(bar, Qt.MouseButton.LeftButton, pos=bar.tabRect(VIEWS.index(view)).center())
+    assert design.view == view
+    assert must(design.views.currentWidget()).isAncestorOf(must(QApplication.focusWidget()))
+    assert design.findings.tree.currentItem() is None, "the focus went through the findings"
+
+
+@pytest.mark.parametrize(("view", "tables"), [("signals", 1), ("behaviour", 2), ("lines", 2)])
+def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: str, tables: int) -> None:
+    design.show_view(view)
+    found = must(design.views.currentWidget()).findChildren(PartTable)
+    assert len(found) == tables
+    for table in found:
+        count = len(table.model.parts)
+        add(table, 0 if table.add_button.menu() is not None else None)
+        assert len(table.model.parts) == count + 1
+        focus = must(QApplication.focusWidget())
+        form = design.inspector.current_form()
+        assert focus is form.rows[0].editors()[0]
+        if isinstance(focus, QLineEdit):
+            assert focus.selectedText() == focus.text(), "the first character typed replaces the name"
+
+
+def test_words_of_a_box_use_as_many_lines_as_they_need_and_count_for_it(
+    design: DesignWorkplace, document: Document
+) -> None:
+    design.show_view("lines")
+    design.lines.select("follower", 0)
+    design._show_inspector()
+    form = design.inspector.follower_form
+    QApplication.processEvents()
+    area = must(form.parentWidget())
+    assert form.width() <= area.width(), "the form is cut off at the right"
+    row = row_of(form, "Gaps")
+    words = must(row.findChild(QLabel))
+    before = document.project.followers[0].gaps
+    QTest.mouseClick(words, Qt.MouseButton.LeftButton)
+    assert document.project.followers[0].gaps is not before
+    assert must(QApplication.focusWidget()) is row.editors()[0]
+
+
+def test_a_finding_in_a_selected_row_keeps_its_shape() -> None:
+    for severity in ("error", "warning", "note", "draft"):
+        icon = severity_icon(severity)
+        chosen = icon.pixmap(QSize(14, 14), QIcon.Mode.Selected).toImage()
+        accent, on_accent = palette.current().colour("accent"), palette.current().colour("on_accent")
+        colours = {chosen.pixelColor(x, y).rgba() for x in range(chosen.width()) for y in range(chosen.height())}
+        assert on_accent.rgba() in colours, severity
+        assert contrast(on_accent.name(), accent.name()) >= 3
+
+
+def test_nothing_looks_out_from_behind_a_name_that_is_typed(design: DesignWorkplace) -> None:
+    screens = design.screens.list.list
+    screens.setFocus()
+    QTest.keyClick(screens, Key.Key_F2)
+    editor = must(QApplication.focusWidget())
+    assert isinstance(editor, QLineEdit)
+    row = screens.visualRect(screens.currentIndex())
+    image = screens.viewport().grab(row).toImage()
+    place = editor.geometry().translated(-row.topLeft())
+    right = [image.pixelColor(x, y).name() for x in range(place.left() + 4, row.width() - 4) for y in (3, 4, 5, 6, 7)]
+    assert len(set(right)) == 1, "the name is drawn behind the editor"
+    QTest.keyClick(editor, Key.Key_Escape)
+    QApplication.processEvents()
+    image = screens.viewport().grab(row).toImage()
+    again = {
+        image.pixelColor(x, y).name() for x in range(place.left() + 4, row.width() - 4) for y in range(row.height())
+    }
+    assert len(again) > 1, "the name is back"
 
 
 def test_everything_can_be_reached_by_tab_and_has_a_name(design: DesignWorkplace) -> None:

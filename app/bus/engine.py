@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import os
 import threading
 import time
 from collections.abc import Iterable, Mapping
@@ -59,6 +60,7 @@ class Engine:
                 self.transactions.append,
                 self._changed,
                 armed=plan.line in arming,
+                shared_with=_sharing(plan.line, endpoints),
             )
             for plan in self._plan.lines
             if plan.line in endpoints
@@ -292,3 +294,13 @@ class Engine:
             MappingProxyType(followers),
             MappingProxyType(lines),
         )
+
+
+def _sharing(line: str, endpoints: Mapping[str, Endpoint]) -> str:
+    """Another line on the same serial port, or an empty text."""
+    own = endpoints[line]
+    if own.kind != "serial":
+        return ""
+    port = os.path.realpath(own.device)
+    others = (name for name, end in endpoints.items() if name != line and end.kind == "serial")
+    return next((name for name in others if os.path.realpath(endpoints[name].device) == port), "")

@@ -8,7 +8,7 @@ import random
 import time
 from collections.abc import Callable, Iterable
 from concurrent.futures import Future
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from app.bus.conversation import Conversation, Partner, Reopen, words_of
@@ -93,8 +93,11 @@ class LineAtWork:
         changed: Callable[[], None],
         *,
         armed: bool = False,
+        shared_with: str = "",
     ) -> None:
+        """`shared_with` names another line of the project that uses the same serial port."""
         self.name = plan.line
+        self._shared_with = shared_with
         self._endpoint = endpoint
         self._readings = readings
         self._changed = changed
@@ -233,6 +236,12 @@ class LineAtWork:
 
     def _down(self, fault: Fault) -> None:
         """The line as a whole is down: nothing on it is live, and nothing waits to be written."""
+        if fault.kind is FaultKind.PORT_BUSY and self._shared_with:
+            fault = replace(
+                fault,
+                detail=f"serial port {self._endpoint.device} is used by line '{self._shared_with}' of this project "
+                "too; put the followers of both on one line, or name another device",
+            )
         self._client.close()
         self._connected, self._trouble, self._writing.down = False, fault, fault
         self._writing.forget(fault.sentence)

@@ -549,11 +549,14 @@ def _panel_arguments(verb: argparse.ArgumentParser) -> None:
 def _panel(args: argparse.Namespace) -> int:
     project = load(args.project)
     presses = _presses(project, args.keys or "")
+    by_hand = args.keys is None and args.for_s is None and not args.json
+    if by_hand and not (sys.stdin.isatty() and sys.stdout.isatty()):
+        raise CouldNotRun("to be operated by hand the panel needs a terminal; without one give '--keys' or '--for'")
     session = _session(args, project, armed=args.armed)
     if args.armed and args.via != "simulated":
         print(CAUTION, file=sys.stderr)
     with _started(session):
-        if args.keys is None and args.for_s is None and not args.json:
+        if by_hand:
             from app.terminal import operate
 
             return operate(session)

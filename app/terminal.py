@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from itertools import groupby
 from typing import Any
 
@@ -29,7 +30,9 @@ def keyboard(keys: tuple[str, ...]) -> dict[str, str]:
 
 
 def operate(session: Session) -> int:
-    """Show the panel of a running session and pass keys on, until Ctrl+C or Ctrl+Q. Returns the exit status 0.
+    """Show the panel of a running session and pass keys on, until Ctrl+C, Ctrl+Q or the end of the terminal's input.
+
+    Returns the exit status 0.
 
     A terminal tells when a key goes down but not when it comes up: each press is let go at once.
     """
@@ -71,7 +74,8 @@ def operate(session: Session) -> int:
     # An escape byte also begins every arrow key; without this limit the Esc key would wait half a second.
     application.ttimeoutlen = 0.05
     application.timeoutlen = 0.05
-    application.run()
+    with suppress(EOFError):
+        application.run()
     return 0
 
 

@@ -298,6 +298,15 @@ def test_a_screen_that_is_not_live_is_told_as_such(capsys: pytest.CaptureFixture
     assert "signal 'current' is not live: nothing listens" in err
 
 
+def test_a_panel_by_hand_needs_a_terminal() -> None:
+    command = [sys.executable, "-m", "app.cli", "panel", str(demo_path("booster-pump")), "--via", "simulated"]
+    done = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, text=True, timeout=60, check=False)
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert done.stderr.startswith("fanlight: to be operated by hand the panel needs a terminal")
+    assert done.stderr.count("\n") == 1
+
+
 def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixture[str]) -> None:
     path = demo_path("booster-pump")
     port = free_port()

@@ -238,9 +238,12 @@ def _plan(args: argparse.Namespace) -> int:
     from app.bus.plan import make_plan
 
     plan = make_plan(load(args.project))
+    for reason in plan.left_out.values():
+        print(f"not read: {reason}", file=sys.stderr)
+    status = FOUND_WRONG if plan.left_out else FINE
     if args.json:
         _print_json(plan.as_json())
-        return FINE
+        return status
     for line in plan.lines:
         print(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
         for read in line.reads:
@@ -249,7 +252,7 @@ def _plan(args: argparse.Namespace) -> int:
                 f"  {read.follower} (unit {read.unit}) {read.table} {span}, every {read.every_ms} ms, "
                 f"{read.ms:.1f} ms: {', '.join(read.signals)}"
             )
-    return FINE
+    return status
 
 
 # follower -----------------------------------------------------------------------------------------------------------

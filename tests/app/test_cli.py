@@ -127,6 +127,17 @@ def test_plan_tells_every_read(capsys: pytest.CaptureFixture[str]) -> None:
 # trouble
 
 
+@pytest.mark.parametrize("more", [[], ["--json"]])
+def test_plan_names_what_is_not_read(capsys: pytest.CaptureFixture[str], tmp_path: Path, more: list[str]) -> None:
+    path = tmp_path / "wrong.toml"
+    path.write_text(demo_path("booster-pump").read_text("utf-8").replace("register = 311", "register = 70000"), "utf-8")
+    status, out, err = answers(capsys, "plan", str(path), *more)
+    assert status == 1
+    assert "speed set point" in out
+    assert "ramp up" not in out
+    assert "not read: signal 'ramp up': register 70000 is outside 0..65535" in err
+
+
 @pytest.mark.parametrize("verb", ["check", "plan", "read", "panel"])
 def test_a_missing_file(capsys: pytest.CaptureFixture[str], tmp_path: Path, verb: str) -> None:
     path = tmp_path / "nowhere.toml"

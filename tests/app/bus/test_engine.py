@@ -7,7 +7,7 @@ import os
 import socket
 import threading
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
@@ -34,7 +34,7 @@ from app.project.model import (
     Signal,
 )
 from app.signals.reading import NEVER_READ, Quality
-from tests.staged_follower import Asked, Registers, StagedFollower
+from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 TIMEOUT_MS = 100
@@ -325,10 +325,10 @@ def test_a_refused_register_is_found_and_the_others_are_read(follower: StagedFol
         running.engine.stop()
 
 
-def refusing(honest: Registers, *registers: int) -> Callable[[Asked], Sequence[bytes | float | object]]:
+def refusing(honest: Registers, *registers: int) -> Callable[[Asked], Answer]:
     """A follower that refuses every read with one of these registers in it."""
 
-    def answer(asked: Asked) -> Sequence[bytes | float | object]:
+    def answer(asked: Asked) -> Answer:
         if asked.function == 3 and any(asked.address <= each < asked.address + asked.count for each in registers):
             return [asked.framed(b"\x83\x02")]
         return honest(asked)

@@ -238,10 +238,21 @@ class MbapStream:
         """The frames that are complete with `data`. `expected` are the transactions that are outstanding."""
         if self._given_up and self.rest:
             self._given_up = False
-            if _mbap_length(data, 0) is not None and int.from_bytes(data[:2], "big") in expected:
-                self.rest = b""  # the one that broke off is not continued: here begins what was asked for
+            if not self._continued(data) and _mbap_length(data, 0) and int.from_bytes(data[:2], "big") in expected:
+                self.rest = b""  # the one that broke off ends there: here begins what was asked for
         frames, self.rest = _mbap_frames(self.rest + data if self.rest else data, final=False)
         return frames
+
+    def _continued(self, data: bytes) -> bool:
+        """Whether `data` can be what is missing of the frame that has begun: behind it another one begins, or nothing.
+
+        Only what can not be that may be taken for a new frame, or the inside of a late answer could be.
+        """
+        length = _mbap_length(self.rest, 0)
+        if length is None:
+            return True
+        behind = data[length - len(self.rest) :]
+        return _mbap_length(behind, 0) is not None if len(behind) > _MBAP_HEADER else not any(behind[2:4])
 
     def give_up(self) -> list[bytes]:
         """What has begun did not end in time. Gives frames that stand behind its beginning, if that was no header."""

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import asyncio
+import time
+
 import pytest
+from hypothesis import given, strategies as st
 
 from app.bus.endpoint import Endpoint
-from app.bus.timing import character_bits, pace_of, silent_intervals_ms
+from app.bus.timing import PunctualSleep, Turnarounds, character_bits, exact_loop, pace_of, silent_intervals_ms
 
 
 @pytest.mark.parametrize(("count", "ms"), [(1, 12.6), (10, 22.9), (50, 68.8), (125, 154.7)])
@@ -36,3 +40,46 @@ def test_bits_are_charged_by_the_byte() -> None:
 def test_the_turnaround_is_added() -> None:
     pace = pace_of(Endpoint.tcp("h"))
     assert pace.read_ms("input", 3, 7.5) == pytest.approx(pace.read_ms("input", 3) + 7.5)
+
+
+def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
+    measured = Turnarounds(keep=4)
+    assert measured.median_ms is None
+    for ms in (100.0, 1.0, 2.0, 3.0, 4.0):
+        measured.add(ms)
+    assert [measured.quantile(share) for share in (0.5, 0.95, 0.0)] == [3.0, 4.0, 1.0]
+    assert (measured.count, measured.worst_ms) == (5, 100.0)
+    measured.add(-0.5)
+    assert measured.quantile(0.0) == 0.0
+
+
+@given(st.lists(st.floats(0, 1000), min_size=1, max_size=200), st.integers(1, 20))
+def test_turnarounds_are_those_of_a_sorted_list(times: list[float], keep: int) -> None:
+    measured = Turnarounds(keep)
+    for ms in times:
+        measured.add(ms)
+    latest = sorted(times[-keep:])
+    assert measured.median_ms == latest[len(latest) // 2]
+    assert measured.quantile(1.0) == latest[-1]
+
+
+def test_an_exchange_takes_its_characters_and_the_turnaround() -> None:
+    pace = pace_of(Endpoint.serial("x", baud=19_200))
+    # 8 + 7 characters of 11 bits, by hand: 8.594 ms; t3.5 of a follower that is not known: 2.005 ms.
+    assert pace.exchange_ms(8, 7, 5.0) == pytest.approx(13.594, abs=1e-3)
+    assert pace.exchange_ms(8, 7) == pytest.approx(10.599, abs=1e-3)
+    assert pace_of(Endpoint.tcp("h")).exchange_ms(12, 13, 0.4) == pytest.approx(0.4)
+
+
+def test_a_punctual_sleep_is_never_too_short() -> None:
+    async def run() -> list[float]:
+        sleep, early = PunctualSleep(), []
+        for milliseconds in (0.0, 0.1, 0.4, 1.75, 2.0, 5.0, 60.0):
+            due = time.perf_counter() + milliseconds / 1000
+            await sleep.until(due)
+            early.append(due - time.perf_counter())
+        await sleep.until(time.perf_counter() - 1.0)
+        return early
+
+    with asyncio.Runner(loop_factory=exact_loop) as runner:
+        assert max(runner.run(run())) <= 0

@@ -10,7 +10,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections import deque
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final
@@ -28,6 +28,11 @@ NEVER: Final = 1 << 62
 """The cost of what cannot be."""
 FEW_STATES: Final = 6
 """Up to so many alternatives are carried on without comparing each with each."""
+EXACT_BITS: Final = 100
+"""Up to so many bits of several periods are weighed by whole bytes, more of them by the bit."""
+MOST_STATES: Final = 24
+"""Of bits of several periods, and of registers that overlap, the cheapest alternatives that are carried on. Where more
+could still win, the plan is a good one but not proved to be the cheapest."""
 
 Range = tuple[int, int]
 """Wire addresses from the first to behind the last."""
@@ -224,8 +229,12 @@ def _cheapest(
     """The cheapest reads. Kept, since many a plant has many followers of one kind, and plans are made again."""
     rate = [1 / period for period in periods]
     in_order = all(former[1] < latter[1] for former, latter in pairwise(wanted))
-    if word and in_order and len(periods) <= MOST_NESTED:
-        return tuple(_nested(wanted, rate, pace, most))
+    if in_order and len(periods) <= MOST_NESTED:
+        if word:
+            return tuple(_nested(wanted, rate, pace, most))
+        if len(wanted) > EXACT_BITS:
+            # An eighth of a byte a bit: right to within one byte of each read.
+            return tuple(_nested(wanted, rate, replace(pace, byte_ms=pace.byte_ms / 16), most))
     return tuple(_any_overlap(wanted, rate, pace, most, word=word))
 
 
@@ -558,6 +567,8 @@ def _that_can_win(
         worth = worths[places]
         if not any(better + _to_catch_up(rival, places, worth, byte, word=word) <= cost for rival, better in winners):
             winners.append((places, cost))
+            if len(winners) == MOST_STATES:
+                break
     return {places: states[places] for places, _ in winners}
 
 

@@ -107,5 +107,21 @@ def test_a_value_longer_than_the_follower_allows_is_read_alone_with_what_lies_in
     assert [[span.signal for span in group.spans] for group in groups] == [["text", "inside"], ["next"]]
 
 
+def test_many_bits_of_two_periods_cost_no_more_than_all_at_the_faster_one_or_apart() -> None:
+    chance = random.Random(5)
+    addresses = sorted(chance.sample(range(8000), 2000))
+    spans = [Span(f"b{n}", address, 1, chance.choice((100, 1000))) for n, address in enumerate(addresses)]
+    pace = Pace(11.0, 0.57, 0.0, 0.0)
+
+    def total(*parts: list[Span]) -> float:
+        groups = [list(group.spans) for part in parts for group in group_spans(part, pace, "coil", 2000)]
+        return cost(groups, pace, "coil")
+
+    found = total(spans)
+    fast = [Span(span.signal, span.address, 1, 100) for span in spans]
+    assert found <= total(fast) * 1.001
+    assert found <= total([s for s in spans if s.every_ms == 100], [s for s in spans if s.every_ms == 1000]) * 1.001
+
+
 def test_nothing_to_read() -> None:
     assert group_spans([], Pace(10.0, 1.0, 0.0, 0.0), "holding", 8) == []

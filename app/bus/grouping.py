@@ -212,11 +212,20 @@ def _several_periods(
     run: list[Span], periods: list[int], pace: Pace, table: Table, most: int
 ) -> list[tuple[int, int, int]]:
     """The cheapest reads for signals of several periods."""
-    class_of = {period: k for k, period in enumerate(periods)}
+    if len(periods) > MOST_NESTED and len(run) > EXACT_BITS:
+        # Some signals are then read more often than they ask for, and the plan is not proved to be the cheapest.
+        periods = [periods[i * len(periods) // MOST_NESTED] for i in range(MOST_NESTED)]
     needed = _needed(run)
     origin = needed[0].address
     wanted = tuple(
-        [(span.address - origin, span.address - origin + span.count, class_of[span.every_ms]) for span in needed]
+        [
+            (
+                span.address - origin,
+                span.address - origin + span.count,
+                bisect_right(periods, span.every_ms) - 1,
+            )
+            for span in needed
+        ]
     )
     found = _cheapest(wanted, tuple(periods), pace, most, table in ("holding", "input"))
     return [(periods[k], origin + first, origin + end) for k, first, end in found]

@@ -123,5 +123,13 @@ def test_many_bits_of_two_periods_cost_no_more_than_all_at_the_faster_one_or_apa
     assert found <= total([s for s in spans if s.every_ms == 100], [s for s in spans if s.every_ms == 1000]) * 1.001
 
 
+def test_a_table_of_very_many_periods_reads_none_less_often_than_asked() -> None:
+    chance = random.Random(9)
+    spans = [Span(f"s{n}", 2 * n, 1, chance.choice(range(100, 2000, 100))) for n in range(300)]
+    groups = group_spans(spans, Pace(11.0, 0.57, 0.0, 0.0), "holding", 125)
+    assert sorted(span.signal for group in groups for span in group.spans) == sorted(span.signal for span in spans)
+    assert all(group.every_ms <= span.every_ms for group in groups for span in group.spans)
+
+
 def test_nothing_to_read() -> None:
     assert group_spans([], Pace(10.0, 1.0, 0.0, 0.0), "holding", 8) == []

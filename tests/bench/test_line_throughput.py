@@ -18,7 +18,7 @@ from app.bus.endpoint import Endpoint
 from app.bus.requests import read_request, registers_of
 from app.bus.transactions import TransactionLog
 
-LEAST_RATIO = 0.8
+LEAST_RATIO = 0.95
 READS = 300
 ROUNDS = 7
 

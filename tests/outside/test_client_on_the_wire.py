@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
+from pymodbus.pdu.register_message import ReadHoldingRegistersResponse
 from pyModbusTCP.server import ModbusServer
 
 from app.bus.client import Answer, Client
@@ -91,6 +92,14 @@ def test_what_the_standards_examples_mean() -> None:
     bits = bits_of(bytes.fromhex("01 03 CD 6B 05"), 19)
     assert bits[:8] == (True, False, True, True, False, False, True, True)
     assert bits[16:] == (True, False, True)
+
+
+@pytest.mark.parametrize("count", [1, 2, 125])
+def test_registers_are_those_that_pymodbus_decodes(count: int) -> None:
+    pdu = bytes((3, 2 * count)) + bytes(index * 37 % 256 for index in range(2 * count))
+    theirs = ReadHoldingRegistersResponse()
+    theirs.decode(pdu[1:])
+    assert registers_of(pdu) == tuple(theirs.registers)
 
 
 def test_the_check_value_of_the_crc() -> None:

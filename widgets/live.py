@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any, Final
 
@@ -17,10 +16,6 @@ if TYPE_CHECKING:  # the line's libraries are imported only when a project is co
 
 FRAME_MS: Final = 33
 """Time between two looks at the session."""
-LET_GO_S: Final = 0.5
-"""How long disarming waits at most for the writes that let go of held keys."""
-GLANCE_S: Final = 0.004
-"""How long one look at them may take."""
 
 
 class NotConnectedError(Exception):
@@ -43,6 +38,9 @@ class Live(QObject):
     transactions = Signal(object)
     """What went over the line since the last frame, oldest first: a tuple of app.bus.transactions.Transaction."""
 
+    left_on = Signal(object)
+    """Disconnected before the line confirmed that these signals, a tuple of names, are let go: they may still be on."""
+
     def __init__(
         self, parent: QObject | None = None, *, make_session: Callable[[Project, Via], Session] | None = None
     ) -> None:
@@ -50,7 +48,6 @@ class Live(QObject):
         self._make = make_session or _session
         self._session: Session | None = None
         self._seen = 0
-        self._letting_go: float | None = None
         self._timer = QTimer(self)
         self._timer.setInterval(FRAME_MS)
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
@@ -111,41 +108,34 @@ class Live(QObject):
         if session is None:
             return
         self._timer.stop()
-        self._letting_go = None
         # It lets go of the keys itself and waits, for a moment only, until the line has taken that.
-        session.stop()
+        unreleased = session.stop()
         self.connection_changed.emit()
+        if unreleased:
+            self.left_on.emit(unreleased)
 
     def arm(self) -> None:
         """Let keys write to every line of the project. Only after the user has taken the cautions."""
         session = self._session
-        if session is None or session.simulation is not None or self._letting_go is not None:
+        if session is None or session.simulation is not None:
             return
         for line in session.project.lines:
             session.engine.arm(line.name, True)
         self.connection_changed.emit()
 
     def disarm(self) -> None:
-        """Let go of every key, then write to no real line any more.
-
-        At once, unless a key is held whose letting go must still be written: then as soon as that is done, but after
-        LET_GO_S at the latest. No key is taken meanwhile.
-        """
+        """Write to no real line any more, at once; only what lets go of held keys still goes out."""
         session = self._session
-        if session is None or session.simulation is not None or self._letting_go is not None:
+        if session is None or session.simulation is not None:
             return
-        released = session.release_all()
-        self._pass_on(released)
-        if released:
-            self._letting_go = time.monotonic() + LET_GO_S
-        else:
-            self._disarm(session)
+        self._pass_on(session.disarm())
+        self.connection_changed.emit()
 
     # The panel
 
     def key_down(self, key: str) -> None:
         """The operator presses `key` of the panel."""
-        if self._session is not None and self._letting_go is None:
+        if self._session is not None:
             self._pass_on(self._session.key_down(key))
             self.frame.emit()
 
@@ -174,11 +164,7 @@ class Live(QObject):
         session = self._session
         if session is None:
             return
-        if self._letting_go is None:
-            self._pass_on(session.tick())
-        elif session.engine.flush(GLANCE_S) or time.monotonic() > self._letting_go:
-            self._letting_go = None
-            self._disarm(session)
+        self._pass_on(session.tick())
         self._seen, news = session.engine.transactions.since(self._seen)
         if news:
             self.transactions.emit(news)
@@ -187,11 +173,6 @@ class Live(QObject):
     def _pass_on(self, effects: tuple[Any, ...]) -> None:
         for effect in effects:
             self.happened.emit(effect)
-
-    def _disarm(self, session: Session) -> None:
-        for line in session.project.lines:
-            session.engine.arm(line.name, False)
-        self.connection_changed.emit()
 
 
 def _session(project: Project, via: Via) -> Session:

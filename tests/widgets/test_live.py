@@ -131,13 +131,28 @@ def test_a_held_key_is_let_go_before_writing_ends(
     qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
     if how == "disarm":
         live.disarm()
+        assert live.writing.armed == (), "at once"
         live.key_down("start")  # comes too late
-        qtbot.waitUntil(lambda: live.writing.armed == ())
         live.key_up("jog")
+        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 0)
     else:
         live.disconnect_from_line()
         assert not live.connected
     assert device.models["fan"].get("command") == 0
+
+
+def test_a_held_key_that_cannot_be_let_go_is_told_when_disconnecting(
+    live: Live, real: Project, device: Simulation, qtbot: QtBot
+) -> None:
+    live.connect_to(real, None)
+    qtbot.waitUntil(lambda: value(live, "command") == 0)
+    live.arm()
+    live.key_down("jog")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    device.models["fan"].silent = True
+    with qtbot.waitSignal(live.left_on) as told:
+        live.disconnect_from_line()
+    assert told.args == [("run",)]
 
 
 def test_disarming_does_not_wait_for_a_follower_that_is_silent(

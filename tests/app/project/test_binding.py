@@ -134,6 +134,7 @@ def test_an_edit_keeps_the_bindings_it_did_not_touch() -> None:
 
 
 def test_bindings_live_no_longer_than_their_project() -> None:
+    gc.collect()  # what other tests left must not go in between
     known = len(room._of_project)
     whole = project({"name": "speed"})
     bind(whole, "speed")

@@ -31,6 +31,8 @@ MARK: Final = 16
 COMFORTABLE: Final = 20
 """The character height in pixels that the size hint asks for."""
 FITTING_LARGEST: Final = 34
+LEGIBLE: Final = 12
+"""The character height in pixels below which nobody wants to edit; the editor scrolls instead."""
 
 
 class PanelFace(QWidget):
@@ -153,7 +155,10 @@ class PanelFace(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         """The least size that it can be used at."""
-        return self._whole(self._zoom or SMALLEST)
+        return self._whole(self._zoom or self._least())
+
+    def _least(self) -> int:
+        return LEGIBLE if self._editing else SMALLEST
 
     def bezel_rect(self) -> QRect:
         """The pixels of the drawn panel."""
@@ -175,8 +180,8 @@ class PanelFace(QWidget):
             pixels = self._zoom
         else:
             room = self.size()
-            pixels = SMALLEST
-            for candidate in range(FITTING_LARGEST, SMALLEST, -1):
+            pixels = self._least()
+            for candidate in range(FITTING_LARGEST, pixels, -1):
                 whole = self._whole(candidate)
                 if whole.width() <= room.width() and whole.height() <= room.height():
                     pixels = candidate

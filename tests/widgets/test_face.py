@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QRect, Qt
 from PySide6.QtGui import QAccessible, QColor, QFocusEvent, QKeyEvent, QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from app.panel.rendering import Attribute, Row
 from app.project.model import Panel
 from widgets.cells import LARGEST, SMALLEST
-from widgets.face import PanelFace
+from widgets.face import LEGIBLE, PanelFace
 from widgets.face_colours import DARK, LIGHT
 
 PANEL = Panel(start="run", keys=("left", "right", "up", "down", "enter", "escape", "start", "stop"))
@@ -161,6 +161,40 @@ def test_assistive_technology_reads_the_rows(face: PanelFace) -> None:
     names = [QAccessible.queryAccessibleInterface(key).text(QAccessible.Text.Name) for key in keys]
     assert names[0] == "Key left"
     assert all(names)
+
+
+def test_a_small_face_is_legible_while_it_is_edited(face: PanelFace, window: QWidget, qtbot: QtBot) -> None:
+    face.set_editing(True)
+    assert face.minimumSizeHint().width() > face.grid.size_at(LEGIBLE).width()
+    layout = window.layout()
+    assert layout is not None
+    layout.setEnabled(False)
+    face.resize(150, 90)
+    assert face.grid.pixels == LEGIBLE
+    face.set_editing(False)
+    assert face.grid.pixels == SMALLEST
+
+
+def test_the_mark_is_left_out_where_keys_cover_its_place(face: PanelFace, window: QWidget) -> None:
+    def mark_seen() -> bool:
+        image = face.grab().toImage()
+        body = face.bezel_rect()
+        corner = QRect(body.left() + 14, body.bottom() - 22, 20, 12)
+        colours = {
+            image.pixelColor(x, y).name()
+            for x in range(corner.left(), corner.right())
+            for y in range(corner.top(), corner.bottom())
+            if not face.keypad.geometry().contains(x, y)
+        }
+        return len(colours) > 1
+
+    layout = window.layout()
+    assert layout is not None
+    layout.setEnabled(False)
+    face.resize(700, 460)
+    assert mark_seen()
+    face.resize(face.minimumSizeHint())
+    assert not mark_seen()
 
 
 def test_it_uses_the_largest_cells_that_fit(face: PanelFace, window: QWidget, qtbot: QtBot) -> None:

@@ -151,6 +151,7 @@ class DesignWorkplace(QWidget):
         self.map.screen_chosen.connect(document.select_screen)
         self.map.screen_opened.connect(self._open_screen)
         self.map.turn_chosen.connect(lambda _index: self._show_inspector())
+        self.signals.lines_wanted.connect(lambda: self.show_view("lines"))
         self.behaviour.chosen.connect(self._show_inspector)
         self.signals.chosen.connect(self._show_inspector)
         self.lines.chosen.connect(self._show_inspector)

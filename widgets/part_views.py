@@ -39,6 +39,8 @@ class SignalsView(QWidget):
     opened = Signal()
     added = Signal()
     """A part was added and is current: it wants a name and the rest."""
+    lines_wanted = Signal()
+    """A follower is needed first."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -104,8 +106,10 @@ class SignalsView(QWidget):
             signal = HeldSignal(name=name, held=number("0"))
         else:
             if not project.followers:
-                self._document.refused.emit(
-                    self.tr("A register belongs to a follower; add one in the Lines and followers view first.")
+                self._document.offered.emit(
+                    self.tr("A register belongs to a follower; add one first."),
+                    self.tr("Lines and followers"),
+                    self.lines_wanted.emit,
                 )
                 return
             signal = RegisterSignal(name=name, follower=project.followers[0].name, number=_free_register(project))

@@ -621,6 +621,16 @@ def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: s
             assert focus.selectedText() == focus.text(), "the first character typed replaces the name"
 
 
+def test_a_register_signal_without_a_follower_leads_to_the_followers(empty: DesignWorkplace) -> None:
+    empty.show_view("signals")
+    add(empty.signals.table, 0)
+    assert empty.notice.isVisible()
+    assert empty.notice.button.text() == "Lines and followers"
+    QTest.mouseClick(empty.notice.button, Qt.MouseButton.LeftButton)
+    assert empty.view == "lines"
+    assert not empty.notice.isVisible()
+
+
 def test_words_of_a_box_use_as_many_lines_as_they_need_and_count_for_it(
     design: DesignWorkplace, document: Document
 ) -> None:

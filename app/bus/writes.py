@@ -1,7 +1,8 @@
 """What is waiting to be written, and what became of it.
 
-A newer set point takes the place of an older one of the same signal that still waits. Bits and coils are commands:
-their order is kept, and waiting bits of one register are written together.
+All writes of a line go out in the order in which they were asked for: a speed that is to hold before the start must be
+there before it. Only what was asked for one after another may become one request: a newer set point takes the place of
+the same signal's older one, and bits of one register are written together.
 """
 
 from __future__ import annotations
@@ -124,7 +125,7 @@ class WriteQueue:
         touching = [job for job in self._jobs if job.touches(binding, register)]
         last = touching[-1] if touching else None
         fresh = Wanted(binding, value, [future])
-        if last is not None and last.register == register:
+        if last is not None and last is self._jobs[-1] and last.register == register:
             same = last.of(fresh.signal)
             command = binding.single or register is not None
             if same is not None:

@@ -32,6 +32,8 @@ STEADY_READS: Final = 4
 BIT_ATTEMPTS: Final = 3
 """So many times bits are written anew if somebody else wrote the register meanwhile and undid them."""
 
+_REFUSED_OUTRIGHT: Final = (1, 2, 3)
+"""Exception codes after which a register surely is as it was; who is busy (05, 06) may still carry the write out."""
 _UNSURE: Final = "not acknowledged, and perhaps written all the same"
 
 
@@ -129,6 +131,8 @@ class Writing:
             return False
         self._under_way = True
         self._until = job.until
+        refreshed = {key: kept for key, kept in self._refreshes.items() if job.touches(kept.binding, None)}
+        unchanged = False
         try:
             if job.register is None:
                 await self._write_signal(job.wanted[0])
@@ -139,6 +143,7 @@ class Writing:
         except LineFault as failed:
             fault = failed.fault
             if fault.kind is FaultKind.EXCEPTION:
+                unchanged = fault.code in _REFUSED_OUTRIGHT
                 drop(job.wanted, f"follower '{job.follower}' {fault.sentence}", Outcome.REFUSED)
             else:
                 drop(job.wanted, f"{_UNSURE}: {fault.sentence}", Outcome.UNPROVED)
@@ -146,6 +151,10 @@ class Writing:
                 raise
         finally:
             self._under_way, self._until = False, None
+            if not unchanged:
+                # What was to be replaced and may have been is not written again: a stop whose answer was lost must not
+                # be undone. What was written anew has another entry.
+                self._refreshes = {key: kept for key, kept in self._refreshes.items() if refreshed.get(key) is not kept}
             # Only who has no report yet:
             drop(job.wanted, f"{_UNSURE}: the connection was given up", Outcome.UNPROVED)
             self._changed()

@@ -44,7 +44,7 @@ class Queue:
 
 def test_a_newer_set_point_replaces_the_waiting_one_and_both_callers_hear_of_it() -> None:
     queue = Queue()
-    first, _, second = queue.put("speed", 1), queue.put("ramp", 5), queue.put("speed", 2)
+    first, second, _ = queue.put("speed", 1), queue.put("speed", 2), queue.put("ramp", 5)
     job = queue.queue.take()
     assert job is not None
     job.wanted[0].report(ok=True, kept=Fraction(2))
@@ -55,9 +55,18 @@ def test_a_newer_set_point_replaces_the_waiting_one_and_both_callers_hear_of_it(
 def test_bits_of_one_register_go_out_together() -> None:
     queue = Queue()
     queue.put("run", 1)
-    queue.put("speed", 7)
     queue.put("reverse", 1)
+    queue.put("speed", 7)
     assert queue.taken() == [{"run": 1, "reverse": 1}, {"speed": 7}]
+
+
+def test_no_write_overtakes_another() -> None:
+    queue = Queue()
+    queue.put("reverse", 0)
+    queue.put("speed", 5)
+    queue.put("run", 1)
+    queue.put("speed", 7)
+    assert queue.taken() == [{"reverse": 0}, {"speed": 5}, {"run": 1}, {"speed": 7}]
 
 
 @pytest.mark.parametrize("name", ["run", "lamp"])

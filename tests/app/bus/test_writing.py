@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -296,3 +297,48 @@ def test_outputs_are_written_again_on_time_beside_a_dead_follower(kind: str) -> 
             engine.stop()
     late = [b - a for a, b in pairwise(times) if b - a > every + 0.8 * TIMEOUT_MS / 1000]
     assert not late, late
+
+
+def test_writes_to_different_registers_keep_their_order() -> None:
+    with running() as line:
+        held = threading.Event()
+        caught = threading.Event()
+
+        def wait_first(asked: Asked) -> Answer:
+            if asked.function > 4:
+                return line.honest(asked)
+            caught.set()
+            held.wait(5)
+            return line.honest(asked)
+
+        line.follower.answer = wait_first
+        caught.wait(5)
+        futures = [line.engine.write(name, value) for name, value in (("bit 1", 0), ("speed", 5), ("bit 0", 1))]
+        held.set()
+        assert all(future.result(5).ok for future in futures)
+        assert [pdu[2:6] for pdu in line.written()] == ["012c", "0136", "012c"]
+
+
+@pytest.mark.parametrize("functions", [(6, 16), (6, 16, 22)])
+def test_a_switched_off_bit_is_not_refreshed_on_again_though_its_read_back_was_lost(functions: tuple[int, ...]) -> None:
+    signals = tuple(s.but(refresh_ms=150) if s.name == "command" else s for s in SIGNALS)
+    with running(signals=signals, write_functions=functions) as line:
+        assert line.engine.write("bit 0", 1).result(5).ok
+        lose = [False]
+
+        def lossy(asked: Asked) -> Answer:
+            answer = line.honest(asked)
+            if asked.function > 4 and not line.honest.words[300] & 1:
+                lose[0] = True
+                return answer
+            if lose[0] and asked.function == 3 and asked.address == 300:
+                lose[0] = False
+                return []
+            return answer
+
+        line.follower.answer = lossy
+        report = line.engine.write("bit 0", 0).result(5)
+        assert not report.ok
+        count = len(line.follower.asked)
+        wait_for(lambda: len(line.follower.asked) > count + 40)
+        assert line.honest.words[300] & 1 == 0

@@ -17,7 +17,8 @@ What the table cannot say:
   where he was. Whatever covers or uncovers a screen abandons the entry there.
 - Conditions are judged on good readings only: without one an override neither begins nor ends.
 - An action on a condition acts once each time the condition begins to hold. The first good reading is only what it is
-  compared with: starting a panel commands nothing.
+  compared with: starting a panel commands nothing. The same holds after the reading was not good for a while: a line
+  that comes back commands nothing by itself. Only actions that clear are kept for that moment, since they stop things.
 - A momentary action ends when its key comes up, when another screen is shown, and on `ReleaseAll`.
 - The release of a momentary action is owed until the line says that it is written: while it fails, it is sent again
   every `RELEASE_AGAIN_S`. A machine must not go on jogging because one message was lost.
@@ -561,6 +562,8 @@ def _judge(work: _Work) -> None:
     for one in layout.conditionals:
         truth = holds(one.condition, seen)
         if truth is None:
+            if one.action.do != "clear":
+                judged.pop(one.index, None)
             continue
         if truth and judged.get(one.index) is False:
             due.append(one.action)

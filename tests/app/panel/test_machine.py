@@ -513,6 +513,32 @@ def test_a_lost_reading_between_makes_no_new_beginning() -> None:
     assert operator.tick() == ()
 
 
+@pytest.mark.parametrize(
+    ("action", "effects"),
+    [
+        ({"do": "clear", "signal": "run command"}, (Write("run command", Fraction(0)),)),
+        ({"do": "set", "signal": "run command"}, ()),
+        ({"do": "toggle", "signal": "run command"}, ()),
+        ({"do": "write", "signal": "set point", "value": 20}, ()),
+    ],
+)
+def test_a_line_that_comes_back_stops_things_but_starts_nothing(
+    action: dict[str, Any], effects: tuple[Write, ...]
+) -> None:
+    operator = panel(actions=[{"when": {"signal": "fault"}, **action}])
+    operator.read("command", 0)
+    operator.read("status", 0)
+    operator.tick()
+    operator.lose("status")
+    operator.wait(1)
+    operator.read("status", FAULT)
+    assert operator.tick() == effects
+    operator.read("status", 0)
+    operator.tick()
+    operator.read("status", FAULT)
+    assert len(operator.tick()) == 1, "from then on it acts as ever"
+
+
 def test_a_held_value_is_sent_when_an_input_rises() -> None:
     operator = panel(
         signal=[*SIGNALS, register("apply", 1, table="discrete", write=False)],

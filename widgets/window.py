@@ -147,7 +147,13 @@ class MainWindow(QMainWindow):
         return QMessageBox.question(self, self.tr("Save the project as"), words, button.Yes | button.No) == button.Yes
 
     def may_leave(self) -> bool:
-        """Whether the present project may be left: nothing is unsaved, or the user saved or discarded it."""
+        """Whether the present project may be left.
+
+        Nothing is armed, or the user leaves it; nothing is unsaved, or the user saved or discarded it.
+        """
+        writing = self.live.writing
+        if writing.armed and not writing.simulated and not self._may_let_go(writing.armed):
+            return False
         if not self.document.modified:
             return True
         answer = QMessageBox(self)
@@ -169,6 +175,22 @@ class MainWindow(QMainWindow):
             case _:
                 return False
 
+    def _may_let_go(self, lines: tuple[str, ...]) -> bool:
+        box = QMessageBox(self)
+        box.setIcon(QMessageBox.Icon.Warning)
+        box.setWindowTitle(self.tr("Armed"))
+        box.setTextFormat(Qt.TextFormat.PlainText)
+        box.setText(self.tr("Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines)))
+        box.setInformativeText(
+            self.tr("Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone.")
+        )
+        box.addButton(self.tr("&Disconnect"), QMessageBox.ButtonRole.AcceptRole)
+        stay = box.addButton(QMessageBox.StandardButton.Cancel)
+        box.setDefaultButton(stay)
+        box.exec()
+        box.deleteLater()
+        return box.buttonRole(box.clickedButton()) == QMessageBox.ButtonRole.AcceptRole
+
     def leave(self) -> None:
         """Close without the question about unsaved changes."""
         self._ask = False
@@ -185,13 +207,21 @@ class MainWindow(QMainWindow):
         try:
             save(self.document.project, path)
         except ProjectSaveError as error:
-            QMessageBox.critical(self, self.tr("Not saved"), str(error))
-            return False
+            return self._wants_another_place(str(error)) and self.save_as()
         self.document.mark_saved(path)
         self.settings.remember(path)
         self._refresh_recent()
         self.tell(self.tr("Saved {file}").format(file=path.name))
         return True
+
+    def _wants_another_place(self, why: str) -> bool:
+        box = QMessageBox(QMessageBox.Icon.Critical, self.tr("Not saved"), why, parent=self)
+        box.setTextFormat(Qt.TextFormat.PlainText)
+        box.addButton(self.tr("Save &as\u2026"), QMessageBox.ButtonRole.AcceptRole)
+        box.addButton(QMessageBox.StandardButton.Close)
+        box.exec()
+        box.deleteLater()
+        return box.buttonRole(box.clickedButton()) == QMessageBox.ButtonRole.AcceptRole
 
     def _folder(self) -> str:
         path = self.document.path or next(iter(self.settings.recent), None)

@@ -14,6 +14,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMenu, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
+from app.follower.simulation import Simulation
 from app.project.files import load, save
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
@@ -100,6 +101,14 @@ def press(button: QMessageBox.StandardButton) -> Callable[[QWidget], None]:
         QTest.mouseClick(dialog.button(button), Qt.MouseButton.LeftButton)
 
     return answer
+
+
+def press_accept(dialog: QWidget) -> None:
+    assert isinstance(dialog, QMessageBox)
+    accepting = [
+        button for button in dialog.buttons() if dialog.buttonRole(button) == QMessageBox.ButtonRole.AcceptRole
+    ]
+    QTest.mouseClick(accepting[0], Qt.MouseButton.LeftButton)
 
 
 def name_file(monkeypatch: pytest.MonkeyPatch, method: str, path: Path | None) -> None:
@@ -190,12 +199,24 @@ def test_what_cannot_be_saved_is_said_and_stays_changed(window: MainWindow, file
     window.open_file(file)
     change(window)
     gone = tmp_path / "no such folder" / "x.toml"
-    asked = when_asked(press(QMessageBox.StandardButton.Ok))
+    asked = when_asked(press(QMessageBox.StandardButton.Close))
     assert not window._save_to(gone)
     assert asked[0][0] is QMessageBox
     assert str(gone.parent) in asked[0][1]
     assert window.isWindowModified()
     assert load(file).title == "Bench"
+
+
+def test_what_cannot_be_saved_there_is_saved_elsewhere(
+    window: MainWindow, file: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window.open_file(file)
+    change(window)
+    name_file(monkeypatch, "getSaveFileName", tmp_path / "elsewhere.toml")
+    when_asked(press_accept)
+    assert window._save_to(tmp_path / "no such folder" / "x.toml")
+    assert load(tmp_path / "elsewhere.toml").title == "Bench!"
+    assert not window.isWindowModified()
 
 
 def test_all_problems_of_a_bad_file_are_shown_and_the_project_stays(
@@ -459,6 +480,25 @@ def test_connected_the_strip_and_the_badge_tell_and_closing_leaves_nothing(
     window.close()
     assert not window.live.connected
     assert window.strip.lines == ()
+
+
+def test_an_armed_line_is_not_left_unasked(window: MainWindow, file: Path, qtbot: QtBot) -> None:
+    with Simulation(bench_project()) as device:
+        window.take(bench_project(device.serve_tcp(None, "127.0.0.1", 0)[1]), None)
+        window.bench.choose(1)
+        QTest.keySequence(window, "Ctrl+K")
+        qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
+        window.live.arm()
+        asked = when_asked(press(QMessageBox.StandardButton.Cancel))
+        assert not window.close()
+        assert "armed on hall" in asked[0][1]
+        asked = when_asked(lambda dialog: QTest.keyClick(dialog, Qt.Key.Key_Return))
+        assert not window.open_file(file), "Return is the safe answer"
+        assert asked
+        assert window.live.writing.armed == ("hall",)
+        when_asked(press_accept)
+        assert window.open_file(file)
+        assert not window.live.connected
 
 
 def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> None:

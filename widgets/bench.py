@@ -37,7 +37,7 @@ if TYPE_CHECKING:
     from app.panel.state import State
     from app.session import Session
 
-TABLE_EVERY_S: Final = 0.25
+TABLE_EVERY_S: Final = 0.4
 """How often the table and the cards are brought up to date: nobody reads faster."""
 BLINK_S: Final = 0.1
 """The cells are worked out anew at least this often, also where nothing happened: some of them blink."""

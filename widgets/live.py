@@ -14,7 +14,7 @@ if TYPE_CHECKING:  # the line's libraries are imported only when a project is co
     from app.session import Session, Via
     from app.signals.reading import Reading
 
-FRAME_MS: Final = 33
+FRAME_MS: Final = 50
 """Time between two looks at the session."""
 
 
@@ -32,7 +32,7 @@ class Live(QObject):
     connection_changed = Signal()
     """Connected, disconnected, armed or disarmed."""
     frame = Signal()
-    """The session was looked at; `rows`, `snapshot` and `readings` are new. Some thirty times a second."""
+    """The session was looked at; `rows`, `snapshot` and `readings` are new. Some twenty times a second."""
     happened = Signal(object)
     """The panel did something: an app.panel.events effect (Write, Turned, Entered, Refused)."""
     transactions = Signal(object)

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QCoreApplication, QEvent, QLineF, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QCoreApplication, QEvent, QLineF, QPointF, QRect, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
@@ -27,6 +27,8 @@ FAULT_STAYS_S: Final = 6.0
 """How long the words of a fault stay before a good transaction may replace them."""
 WORDS_STAY_S: Final = 0.5
 """How long other words stay at least, so that they can be read."""
+NEWS_MS: Final = 100
+"""New marks are drawn together, so often: more often nobody can tell, and each time costs a computer work."""
 MOST_LANES: Final = 4
 """Further lines share the last lane's place in the counts but are not drawn."""
 
@@ -99,6 +101,10 @@ class LineStrip(QWidget):
         self._clock = clock
         self._lanes: dict[str, _Lane] = {}
         self._chosen: tuple[str, Passage] | None = None
+        self._news = QTimer(self)
+        self._news.setSingleShot(True)
+        self._news.setInterval(NEWS_MS)
+        self._news.timeout.connect(self.update)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setMouseTracking(True)
@@ -127,7 +133,8 @@ class LineStrip(QWidget):
             lane.told = _to_tell(lane.told, passage)
             changed = True
         if changed:
-            self.update()
+            if not self._news.isActive():
+                self._news.start()
             self._announce()
 
     @property
@@ -203,7 +210,7 @@ class LineStrip(QWidget):
             lane.elided = (told, metrics.elidedText(told[0], Qt.TextElideMode.ElideRight, told[1]))
         painter.drawText(words, middle, lane.elided[1])
         painter.setPen(colours.colour("fault" if lane.faults else "faint"))
-        text = self.tr("{good} good, {faults} faults").format(good=lane.good, faults=lane.faults)
+        text = self.tr("good: {good}, faults: {faults}").format(good=lane.good, faults=lane.faults)
         painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, text)
 
     def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane) -> None:

@@ -62,10 +62,11 @@ def round_half_away(number: int | Fraction, decimals: int = 0) -> Fraction:
     Exact as long as the number is: binary floats would turn 38.15 into 38.1.
     """
     power = 10**decimals
-    return Fraction(_rounded_count(number, power), power)
+    return Fraction(rounded_count(number, power), power)
 
 
-def _rounded_count(number: int | Fraction, power: int) -> int:
+def rounded_count(number: int | Fraction, power: int) -> int:
+    """The number times `power` (1 or more), rounded to a whole number, a half away from zero."""
     top, bottom = abs(number.numerator) * power, number.denominator
     count = (2 * top + bottom) // (2 * bottom)
     return -count if number.numerator < 0 else count

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from app.signals.scaling import round_half_away
+from app.signals.scaling import round_half_away, rounded_count
 
 OVERFLOW: Final = "#"
 """Fills the run of cells of whatever does not fit."""
@@ -23,7 +23,7 @@ def number_digits(value: int | Fraction, decimals: int) -> str:
 
     A minus sign stands in front of a negative number; what rounds to zero has none.
     """
-    scaled = int(round_half_away(value, decimals) * 10**decimals)
+    scaled = rounded_count(value, 10**decimals)
     digits = str(abs(scaled)).rjust(decimals + 1, "0")
     if decimals:
         digits = f"{digits[:-decimals]}.{digits[-decimals:]}"

@@ -29,6 +29,12 @@ FINE, COULD_NOT_RUN = 0, 2
 KEYS_AFTER_MS: Final = 1000
 KEYS_EVERY_MS: Final = 150
 """Time before the first key, and from one to the next."""
+ENDING: Final = tuple(
+    getattr(signal, name)
+    for name in ("SIGINT", "SIGTERM", "SIGHUP")
+    if hasattr(signal, name)  # not all on Windows
+)
+"""Signals by which a user, the system or a closing terminal asks the program to end."""
 SCREENS: Final = ("QT_QPA_PLATFORM", "DISPLAY", "WAYLAND_DISPLAY")
 """Variables of which one is set wherever a window can be opened on Linux."""
 GRAB_SIZE: Final = (1366, 768)
@@ -204,7 +210,7 @@ def _interruptible(window: MainWindow) -> Iterator[None]:
             window.close()
 
     notifier.activated.connect(_leave)
-    before = {number: signal.signal(number, lambda *_: None) for number in (signal.SIGINT, signal.SIGTERM)}
+    before = {number: signal.signal(number, lambda *_: None) for number in ENDING}
     woken = signal.set_wakeup_fd(theirs.fileno())
     try:
         yield

@@ -31,7 +31,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.files import ProjectFileError, ProjectSaveError, load, save
+from app.project.files import ProjectFileError, ProjectSaveError, has_comments, load, save
 from app.project.model import Project
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
@@ -146,6 +146,23 @@ class MainWindow(QMainWindow):
         words = self.tr("{file} exists already. Replace it?").format(file=path.name)
         return QMessageBox.question(self, self.tr("Save the project as"), words, button.Yes | button.No) == button.Yes
 
+    def _may_drop_remarks(self, path: Path) -> bool:
+        """Whether saving may go on: the file has no remarks that would be lost, or the user lets them go."""
+        try:
+            remarks = has_comments(path.read_text("utf-8"))
+        except (OSError, UnicodeError):
+            return True  # nothing there to lose, or saving will say what is wrong
+        if not remarks:
+            return True
+        button = QMessageBox.StandardButton
+        words = self.tr(
+            "{file} holds remarks after '#', and saving does not keep them. "
+            "The file as it is now stays beside it as {file}.bak until the next saving. "
+            "What should last belongs into the notes. Save?"
+        ).format(file=path.name)
+        answer = QMessageBox.question(self, self.tr("Remarks in the file"), words, button.Save | button.Cancel)
+        return answer == button.Save
+
     def may_leave(self) -> bool:
         """Whether the present project may be left.
 
@@ -204,6 +221,8 @@ class MainWindow(QMainWindow):
         _run(ProblemsDialog(self.tr("This file cannot be opened"), summary, error.problems, self))
 
     def _save_to(self, path: Path) -> bool:
+        if not self._may_drop_remarks(path):
+            return False
         try:
             save(self.document.project, path)
         except ProjectSaveError as error:
@@ -404,11 +423,19 @@ class MainWindow(QMainWindow):
         self.document.standing_changed.connect(self._retitle)
         self.live.connection_changed.connect(self._connection_changed)
         self.live.frame.connect(self._show_trouble)
+        self.live.left_on.connect(self._say_left_on)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
         self.strip.opened.connect(self._open_line_view)
         self.line_dock.closed.connect(lambda: self.line_view_action.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.line_window_action.setChecked)
         self._connection_changed()
+
+    def _say_left_on(self, signals: tuple[str, ...]) -> None:
+        words = self.tr(
+            "The line did not confirm that these signals were let go: {signals}. They may still be on. "
+            "Look at the machine before anyone goes near it."
+        ).format(signals=", ".join(signals))
+        QMessageBox.warning(self, self.tr("Perhaps still on"), words)
 
     # Keeping it in step
 

@@ -156,6 +156,29 @@ def test_saves_to_its_file(window: MainWindow, file: Path) -> None:
     assert window._told.text() == "Saved pump room.toml"
 
 
+def test_remarks_in_a_file_are_not_lost_unasked(window: MainWindow, file: Path, qtbot: QtBot) -> None:
+    text = file.read_text("utf-8") + "\n# the filter was changed in March\n"
+    file.write_text(text, "utf-8")
+    window.open_file(file)
+    change(window)
+    asked = when_asked(press(QMessageBox.StandardButton.Cancel))
+    QTest.keySequence(window, "Ctrl+S")
+    assert "'#'" in asked[0][1]
+    assert file.read_text("utf-8") == text
+    assert window.isWindowModified()
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    when_asked(press(QMessageBox.StandardButton.Save))
+    QTest.keySequence(window, "Ctrl+S")
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    assert load(file).title == "Bench!"
+    assert (file.parent / (file.name + ".bak")).read_text("utf-8") == text
+    change(window)
+    QTest.keySequence(window, "Ctrl+S")
+    assert not window.isWindowModified(), "nothing is left to ask about"
+
+
 def test_saving_what_has_no_file_asks_for_one_and_adds_the_suffix(
     window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -499,6 +522,22 @@ def test_an_armed_line_is_not_left_unasked(window: MainWindow, file: Path, qtbot
         when_asked(press_accept)
         assert window.open_file(file)
         assert not window.live.connected
+
+
+def test_what_could_not_be_let_go_is_said(window: MainWindow, qtbot: QtBot) -> None:
+    with Simulation(bench_project()) as device:
+        window.take(bench_project(device.serve_tcp(None, "127.0.0.1", 0)[1]), None)
+        window.bench.choose(1)
+        QTest.keySequence(window, "Ctrl+K")
+        qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
+        window.live.arm()
+        window.live.key_down("jog")
+        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+        device.models["fan"].silent = True
+        asked = when_asked(press(QMessageBox.StandardButton.Ok))
+        window.live.disconnect_from_line()
+        assert "run" in asked[0][1]
+        assert "may still be on" in asked[0][1]
 
 
 def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> None:

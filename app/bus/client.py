@@ -313,8 +313,8 @@ class Client:
         if guard.echo_seen:
             if not request.echo_could_answer:
                 self._echo = True
-        elif not request.echo_could_answer and (guard.clean or not guard.received):
-            # Nothing came ahead of the answer, or nothing at all: there is no echo.
+        elif not request.echo_could_answer and guard.clean:
+            # Nothing came ahead of the answer: there is no echo. Silence proves nothing: an echo may be lost too.
             self._echo = False
         if pdu:
             self.settling.answered(request, at, refused=bool(pdu[0] & 0x80))

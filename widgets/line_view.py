@@ -254,7 +254,7 @@ class LineView(QWidget):
         for widget, stretch in ((self.table, 6), (self.parts, 5), (self.figures, 2)):
             split.addWidget(widget)
             split.setStretchFactor(split.count() - 1, stretch)
-        split.setSizes([600, 530, 200])
+        split.setSizes([640, 490, 200])
         layout = QVBoxLayout(self)
         layout.setContentsMargins(8, 4, 8, 6)
         layout.setSpacing(5)

@@ -369,12 +369,17 @@ class TransactionsTable(QTableView):
 
     def _fit_columns(self) -> None:
         metrics = self.fontMetrics()
+        bold = self.font()
+        bold.setBold(True)
+        headings = QFontMetrics(bold)
         for column, sample in (
             (Column.TIME, "00:00:00.000"),
-            (Column.FOLLOWER, "Follower"),
+            (Column.FOLLOWER, ""),
             (Column.WHAT, "read holding 400..409"),
             (Column.RESULT, "\u26a0 answer too late"),
             (Column.MEASURED, "000.0"),
-            (Column.PREDICTED, "Predicted"),
+            (Column.PREDICTED, "000.0"),
         ):
-            self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 2 * PADDING + 4)
+            heading = str(self.model().headerData(column, Qt.Orientation.Horizontal))
+            widest = max(metrics.horizontalAdvance(sample), headings.horizontalAdvance(heading))
+            self.setColumnWidth(column, widest + 2 * PADDING + 4)

@@ -6,18 +6,16 @@ import enum
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any, Final, Protocol, cast
+from typing import Any, Final
 
 from PySide6.QtCore import (
     QAbstractTableModel,
     QCoreApplication,
     QModelIndex,
-    QPersistentModelIndex,
-    QRect,
     QSortFilterProxyModel,
     Qt,
 )
-from PySide6.QtGui import QAction, QFontMetrics, QKeySequence, QPainter
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QApplication,
@@ -26,9 +24,6 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
     QLineEdit,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QTableView,
     QVBoxLayout,
     QWidget,
@@ -39,11 +34,9 @@ from app.project.model import Project
 from app.signals.reading import NEVER_READ, Quality, Raw, Reading
 from widgets import palette
 from widgets.palette import set_look
+from widgets.quick_cells import Index, QuickCells
 
-_Index = QModelIndex | QPersistentModelIndex
 _ROOT: Final = QModelIndex()
-PADDING: Final = 8
-"""Pixels left and right of a cell's text."""
 SORT_ROLE: Final = Qt.ItemDataRole.UserRole + 1
 
 
@@ -163,11 +156,11 @@ class ReadingsModel(QAbstractTableModel):
         """The quality in this row."""
         return self._rows[row].quality
 
-    def rowCount(self, parent: _Index = _ROOT) -> int:
+    def rowCount(self, parent: Index = _ROOT) -> int:
         """One row a signal."""
         return 0 if parent.isValid() else len(self._names)
 
-    def columnCount(self, parent: _Index = _ROOT) -> int:
+    def columnCount(self, parent: Index = _ROOT) -> int:
         """See Column."""
         return 0 if parent.isValid() else len(Column)
 
@@ -188,7 +181,7 @@ class ReadingsModel(QAbstractTableModel):
             return _ALIGNMENT[Column(section)]
         return None
 
-    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """What stands in a cell."""
         row, column = self._rows[index.row()], Column(index.column())
         if role == Qt.ItemDataRole.DisplayRole:
@@ -324,7 +317,7 @@ class _Sorted(QSortFilterProxyModel):
         self._not_good_only = not_good_only
         self.invalidate()
 
-    def filterAcceptsRow(self, row: int, parent: _Index) -> bool:
+    def filterAcceptsRow(self, row: int, parent: Index) -> bool:
         if self._not_good_only and self._source.quality_of(row) is Quality.GOOD:
             return False
         if not self._words:
@@ -335,53 +328,11 @@ class _Sorted(QSortFilterProxyModel):
         ).casefold()
         return all(word in text for word in self._words)
 
-    def lessThan(self, left: _Index, right: _Index) -> bool:
+    def lessThan(self, left: Index, right: Index) -> bool:
         a, b = self._source.data(left, SORT_ROLE), self._source.data(right, SORT_ROLE)
         if isinstance(a, str) != isinstance(b, str):
             return not isinstance(a, str)
         return bool(a < b)
-
-
-class _Drawn(Protocol):
-    """What the stubs of Qt do not say of QStyleOptionViewItem."""
-
-    rect: QRect
-    state: QStyle.StateFlag
-    fontMetrics: QFontMetrics  # noqa: N815
-
-
-class _Cells(QStyledItemDelegate):
-    """Draws a cell from the model's row. Asking the model for each role of each cell would cost many times as much."""
-
-    def __init__(self, model: ReadingsModel, order: _Sorted) -> None:
-        super().__init__(order)
-        self._model = model
-        self._order = order
-        self._letters: dict[tuple[int, int], int] = {}
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: _Index) -> None:
-        column = Column(index.column())
-        text, quality = self._model.cell(self._order.mapToSource(index).row(), column)
-        view = cast("_Drawn", option)
-        rect = view.rect
-        if view.state & QStyle.StateFlag.State_Selected:
-            painter.fillRect(rect, palette.current().colour("accent"))
-            painter.setPen(palette.current().colour("on_accent"))
-        else:
-            painter.setPen(palette.current().colour(_ink(quality, column)))
-        if text:
-            rect = rect.adjusted(PADDING, 0, -PADDING, 0)
-            metrics = view.fontMetrics
-            # Measuring a text costs as much as drawing it; most are short enough whatever their letters.
-            if len(text) * self._widest(metrics) > rect.width():
-                text = metrics.elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
-            painter.drawText(rect, _ALIGNMENT[column], text)
-
-    def _widest(self, metrics: QFontMetrics) -> int:
-        font = metrics.height(), metrics.averageCharWidth()
-        if font not in self._letters:
-            self._letters[font] = metrics.horizontalAdvance("W")
-        return self._letters[font]
 
 
 class ReadingsTable(QWidget):
@@ -423,6 +374,11 @@ class ReadingsTable(QWidget):
         self._live = False
         self._summarise()
 
+    def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
+        column = Column(index.column())
+        text, quality = self.model.cell(self.sorted.mapToSource(index).row(), column)
+        return text, _ink(quality, column), _ALIGNMENT[column]
+
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
         self._live = True
@@ -433,7 +389,7 @@ class ReadingsTable(QWidget):
     def _build_view(self) -> None:
         view = self.view
         view.setModel(self.sorted)
-        view.setItemDelegate(_Cells(self.model, self.sorted))
+        view.setItemDelegate(QuickCells(self.sorted, self._cell))
         view.setAccessibleName(self.tr("Readings"))
         view.setSortingEnabled(True)
         # -1: the order of the project, until a head is clicked.

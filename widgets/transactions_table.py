@@ -6,42 +6,34 @@ import enum
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cache
-from typing import TYPE_CHECKING, Any, Final, Protocol, cast
+from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import (
     QAbstractTableModel,
     QItemSelectionModel,
     QModelIndex,
     QObject,
-    QPersistentModelIndex,
-    QRect,
     Qt,
 )
-from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QTableView,
     QWidget,
 )
 
-from widgets import palette
+from widgets.quick_cells import PADDING, Index, QuickCells
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.bus.register_names import RegisterNames
     from app.bus.transactions import Transaction
 
-_Index = QModelIndex | QPersistentModelIndex
 _ROOT: Final = QModelIndex()
 KEPT: Final = 5000
 """How many transactions are kept at least."""
 SLACK: Final = 500
 """So many more before the oldest go: taking them out one by one would cost more."""
-PADDING: Final = 8
-"""Pixels left and right of a cell's text."""
 
 
 class Column(enum.IntEnum):
@@ -176,11 +168,11 @@ class TransactionsModel(QAbstractTableModel):
 
     # what Qt asks
 
-    def rowCount(self, parent: _Index = _ROOT) -> int:
+    def rowCount(self, parent: Index = _ROOT) -> int:
         """One row a transaction that is shown."""
         return 0 if parent.isValid() else len(self._shown)
 
-    def columnCount(self, parent: _Index = _ROOT) -> int:
+    def columnCount(self, parent: Index = _ROOT) -> int:
         """See Column."""
         return 0 if parent.isValid() else len(Column)
 
@@ -206,7 +198,7 @@ class TransactionsModel(QAbstractTableModel):
             return _ALIGNMENT[Column(section)]
         return None
 
-    def data(self, index: _Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """What stands in a cell."""
         column = Column(index.column())
         if role == Qt.ItemDataRole.DisplayRole:
@@ -250,46 +242,11 @@ def _wording() -> tuple[Callable[[float], str], Callable[[float], str], Callable
     return milliseconds, clock_text, result_text
 
 
-_MAY_BE_LONG: Final = (Column.FOLLOWER, Column.WHAT, Column.RESULT)
 _ALIGNMENT: Final = {
     column: Qt.AlignmentFlag.AlignVCenter
     | (Qt.AlignmentFlag.AlignRight if column in (Column.MEASURED, Column.PREDICTED) else Qt.AlignmentFlag.AlignLeft)
     for column in Column
 }
-
-
-class _Drawn(Protocol):
-    """What the stubs of Qt do not say of QStyleOptionViewItem."""
-
-    rect: QRect
-    state: QStyle.StateFlag
-    fontMetrics: QFontMetrics  # noqa: N815
-
-
-class _Cells(QStyledItemDelegate):
-    """Draws a cell from the model's row, without asking the model for each role."""
-
-    def __init__(self, model: TransactionsModel) -> None:
-        super().__init__(model)
-        self._model = model
-        self._widest = 0
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: _Index) -> None:
-        column = Column(index.column())
-        text, ink = self._model.cell(index.row(), column)
-        view = cast("_Drawn", option)
-        rect = view.rect
-        colours = palette.current()
-        if view.state & QStyle.StateFlag.State_Selected:
-            painter.fillRect(rect, colours.colour("accent"))
-            ink = "on_accent"
-        painter.setPen(colours.colour(ink))
-        rect = rect.adjusted(PADDING, 0, -PADDING, 0)
-        if column in _MAY_BE_LONG:
-            self._widest = self._widest or view.fontMetrics.horizontalAdvance("W")
-            if len(text) * self._widest > rect.width():
-                text = view.fontMetrics.elidedText(text, Qt.TextElideMode.ElideRight, rect.width())
-        painter.drawText(rect, _ALIGNMENT[column], text)
 
 
 class TransactionsTable(QTableView):
@@ -301,7 +258,7 @@ class TransactionsTable(QTableView):
         self._following = True
         self._own = False
         self.setModel(model)
-        self.setItemDelegate(_Cells(model))
+        self.setItemDelegate(QuickCells(model, self._cell))
         self.setAccessibleName(self.tr("Transactions"))
         self.setAlternatingRowColors(True)
         self.setShowGrid(False)
@@ -366,6 +323,10 @@ class TransactionsTable(QTableView):
     def _chosen(self) -> None:
         if self.selectionModel().hasSelection():
             self._following = False
+
+    def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
+        column = Column(index.column())
+        return *self._model.cell(index.row(), column), _ALIGNMENT[column]
 
     def _fit_columns(self) -> None:
         metrics = self.fontMetrics()

@@ -1,0 +1,37 @@
+"""The language that the program speaks to people: English, or whatever a translator set from outside makes of it.
+
+Texts in `app` are English templates: `translate("checks", "the key {key} turns nothing").format(key=...)`. The context
+names the room, so that one word can be translated differently in two. The window puts Qt's translator in here; the
+command line leaves it out, since scripts read what it says. Texts that are made while a module is imported are
+wrapped in `mark`, which only makes them findable, and translated where they are used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+Translator = Callable[[str, str], str]
+"""From a context and an English template to the template in the language that is spoken."""
+
+
+def _english(context: str, text: str) -> str:  # noqa: ARG001
+    return text
+
+
+_translator: Translator = _english
+
+
+def speak(translator: Translator | None) -> None:
+    """Translate with `translator` from now on; None speaks English again."""
+    global _translator
+    _translator = translator or _english
+
+
+def translate(context: str, text: str) -> str:
+    """`text` in the language that is spoken; itself if it has no translation."""
+    return _translator(context, text)
+
+
+def mark(context: str, text: str) -> str:  # noqa: ARG001
+    """`text` itself: a template that is translated later, found by the collector of texts already here."""
+    return text

@@ -2,19 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import (
-    QAction,
-    QActionGroup,
-    QCloseEvent,
-    QDragEnterEvent,
-    QDropEvent,
-    QKeySequence,
-)
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QDialog,
     QDockWidget,
@@ -23,7 +15,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QMainWindow,
-    QMenu,
     QMessageBox,
     QStackedWidget,
     QToolButton,
@@ -44,6 +35,7 @@ from widgets.problems import ProblemsDialog
 from widgets.settings import Settings
 from widgets.strip import LineStrip, Passage, passage_of
 from widgets.templates import TemplateDialog, blank
+from widgets.window_menus import WindowMenus
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.design import DesignWorkplace
@@ -71,11 +63,11 @@ class MainWindow(QMainWindow):
         self.line_view = LineView(self.live)
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
-        self._make_actions()
+        self.menus = WindowMenus(self)
         self._design: DesignWorkplace | None = None
         self.bench = BenchWorkplace(self.document, self.live)
         self._make_frame()
-        self._make_menus()
+        self.menus.fill()
         self._connect()
         self._retitle()
         self.show_workplace(workplace)
@@ -107,7 +99,7 @@ class MainWindow(QMainWindow):
         except ProjectFileError as error:
             if not path.exists():
                 self.settings.forget(path)
-                self._refresh_recent()
+                self.menus.show_recent()
             self.show_problems(path, error)
             return False
         if not self.may_leave():
@@ -121,7 +113,7 @@ class MainWindow(QMainWindow):
         self.document.open(project, path)
         if path is not None:
             self.settings.remember(path)
-            self._refresh_recent()
+            self.menus.show_recent()
 
     def save(self) -> bool:
         """Save the project to its file. False if it was not saved; that has been said."""
@@ -229,7 +221,7 @@ class MainWindow(QMainWindow):
             return self._wants_another_place(str(error)) and self.save_as()
         self.document.mark_saved(path)
         self.settings.remember(path)
-        self._refresh_recent()
+        self.menus.show_recent()
         self.tell(self.tr("Saved {file}").format(file=path.name))
         return True
 
@@ -261,7 +253,7 @@ class MainWindow(QMainWindow):
     def show_workplace(self, number: int) -> None:
         """Go to a workplace, counted from 0 in the order of the switcher."""
         self._stack.setCurrentWidget(self.design if number == 0 else self.bench)
-        self._workplace_actions[number].setChecked(True)
+        self.menus.workplaces[number].setChecked(True)
         self.workplace.setFocus()
 
     @property
@@ -277,7 +269,7 @@ class MainWindow(QMainWindow):
 
             self._design = DesignWorkplace(self.document)
             self._stack.addWidget(self._design)
-            self._design.fill_menu(self._design_menu)
+            self._design.fill_menu(self.menus.design)
         return self._design
 
     def tell(self, words: str, *, trouble: bool = False) -> None:
@@ -289,51 +281,6 @@ class MainWindow(QMainWindow):
 
     # Making the window
 
-    def _make_actions(self) -> None:
-        key = QKeySequence.StandardKey
-        self.new_action = self._action(self.tr("&New\u2026"), self.new, key.New)
-        self.open_action = self._action(self.tr("&Open\u2026"), self.open, key.Open)
-        self.save_action = self._action(self.tr("&Save"), self.save, key.Save)
-        self.save_as_action = self._action(self.tr("Save &as\u2026"), self.save_as, "Ctrl+Shift+S")
-        self.quit_action = self._action(self.tr("&Quit"), self.close, "Ctrl+Q")
-        self.quit_action.setMenuRole(QAction.MenuRole.QuitRole)
-        self.undo_action = self._action(self.tr("&Undo"), self.document.undo, key.Undo)
-        self.redo_action = self._action(self.tr("&Redo"), self.document.redo, key.Redo)
-        self.full_screen_action = self._action(self.tr("&Full screen"), self._full_screen, "Ctrl+Shift+F", toggles=True)
-        self.strip_action = self._action(self.tr("&Line strip"), self.strip.setVisible, "Ctrl+Shift+L", toggles=True)
-        self.strip_action.setChecked(True)
-        self.line_view_action = self._action(self.tr("Line &view"), self._show_line_view, "Ctrl+L", toggles=True)
-        self.line_window_action = self._action(
-            self.tr("In its &own window"), self._float_line_view, "Ctrl+Shift+V", toggles=True
-        )
-        self.shortcuts_action = self._action(self.tr("&Keys and shortcuts"), self._show_shortcuts, "Ctrl+F1")
-        self.cautions_action = self._action(self.tr("&Cautions"), lambda: _run(CautionsDialog(self)), "Ctrl+Shift+F1")
-        self.about_action = self._action(self.tr("&About Fanlight"), lambda: _run(AboutDialog(self)), "Ctrl+Shift+H")
-        self.about_action.setMenuRole(QAction.MenuRole.AboutRole)
-
-    def _action(
-        self,
-        text: str,
-        run: Callable[..., object],
-        shortcut: QKeySequence | QKeySequence.StandardKey | str | None = None,
-        *,
-        toggles: bool = False,
-    ) -> QAction:
-        action = QAction(text, self)
-        action.setCheckable(toggles)
-        if isinstance(shortcut, QKeySequence.StandardKey):
-            # Without the names of multimedia keys, which Qt lists too and few keyboards have.
-            bindings = QKeySequence.keyBindings(shortcut)
-            action.setShortcuts([keys for keys in bindings if "+" in keys.toString()] or bindings)
-        elif shortcut is not None:
-            action.setShortcut(shortcut)
-        if toggles:
-            action.toggled.connect(run)
-        else:
-            action.triggered.connect(lambda _checked=False: run())
-        self.addAction(action)
-        return action
-
     def _make_frame(self) -> None:
         self._stack = QStackedWidget()
         bar = QFrame()
@@ -341,14 +288,8 @@ class MainWindow(QMainWindow):
         row = QHBoxLayout(bar)
         row.setContentsMargins(6, 0, 8, 0)
         row.setSpacing(0)
-        group = QActionGroup(self)
-        self._workplace_actions: list[QAction] = []
         self._stack.addWidget(self.bench)
-        for number, name in enumerate((self.tr("&Design"), self.tr("&Bench"))):
-            action = self._action(name, lambda number=number: self.show_workplace(number), f"Ctrl+{number + 1}")
-            action.setCheckable(True)
-            group.addAction(action)
-            self._workplace_actions.append(action)
+        for action in self.menus.workplaces:
             button = QToolButton()
             button.setProperty("look", "workplace")
             button.setDefaultAction(action)
@@ -375,49 +316,6 @@ class MainWindow(QMainWindow):
         self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.line_dock)
         self.line_dock.hide()
 
-    def _make_menus(self) -> None:
-        bar = self.menuBar()
-        file = bar.addMenu(self.tr("&File"))
-        file.addActions([self.new_action, self.open_action])
-        self._recent_menu = file.addMenu(self.tr("Open &recent"))
-        file.addSeparator()
-        file.addActions([self.save_action, self.save_as_action])
-        file.addSeparator()
-        file.addAction(self.quit_action)
-        self._refresh_recent()
-        edit = bar.addMenu(self.tr("&Edit"))
-        edit.addActions([self.undo_action, self.redo_action])
-        view = bar.addMenu(self.tr("&View"))
-        self._add_appearance(view)
-        view.addActions([self.strip_action, self.full_screen_action])
-        workplace = bar.addMenu(self.tr("&Workplace"))
-        workplace.addActions(self._workplace_actions)
-        self._design_menu = bar.addMenu(self.tr("&Design"))
-        self._design_menu.aboutToShow.connect(lambda: self.design)
-        self.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
-        line = bar.addMenu(self.tr("&Line"))
-        line.addActions([self.line_view_action, self.line_window_action])
-        line.addSeparator()
-        self.line_view.fill_menu(line)
-        help_menu = bar.addMenu(self.tr("&Help"))
-        help_menu.addActions([self.shortcuts_action, self.cautions_action])
-        help_menu.addSeparator()
-        help_menu.addAction(self.about_action)
-
-    def _add_appearance(self, view: QMenu) -> None:
-        menu = view.addMenu(self.tr("&Appearance"))
-        group = QActionGroup(self)
-        for appearance, text, shortcut in (
-            (Appearance.SYSTEM, self.tr("As the &system"), "Ctrl+Shift+1"),
-            (Appearance.LIGHT, self.tr("&Light"), "Ctrl+Shift+2"),
-            (Appearance.DARK, self.tr("&Dark"), "Ctrl+Shift+3"),
-        ):
-            action = self._action(text, lambda appearance=appearance: self._choose_look(appearance), shortcut)
-            action.setCheckable(True)
-            action.setChecked(appearance is self.settings.appearance)
-            group.addAction(action)
-            menu.addAction(action)
-
     def _connect(self) -> None:
         self.document.changed.connect(self._retitle)
         self.document.standing_changed.connect(self._retitle)
@@ -426,8 +324,8 @@ class MainWindow(QMainWindow):
         self.live.left_on.connect(self._say_left_on)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
         self.strip.opened.connect(self._open_line_view)
-        self.line_dock.closed.connect(lambda: self.line_view_action.setChecked(False))
-        self.line_dock.topLevelChanged.connect(self.line_window_action.setChecked)
+        self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
+        self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
         self._connection_changed()
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
@@ -442,12 +340,7 @@ class MainWindow(QMainWindow):
     def _retitle(self) -> None:
         self.setWindowTitle(self.tr("{name}[*] \u2013 Fanlight").format(name=self._name()))
         self.setWindowModified(self.document.modified)
-        for action, name, plain, named in (
-            (self.undo_action, self.document.undo_name, self.tr("&Undo"), self.tr("&Undo: {step}")),
-            (self.redo_action, self.document.redo_name, self.tr("&Redo"), self.tr("&Redo: {step}")),
-        ):
-            action.setEnabled(name is not None)
-            action.setText(plain if name is None else named.format(step=name.replace("&", "&&")))
+        self.menus.name_steps()
 
     def _connection_changed(self) -> None:
         writing = self.live.writing
@@ -466,7 +359,8 @@ class MainWindow(QMainWindow):
 
     # The line view
 
-    def _show_line_view(self, on: bool) -> None:
+    def show_line_view(self, on: bool) -> None:
+        """Show the list of transactions, or put it away."""
         if on == self.line_dock.isVisible():
             return
         self.line_dock.setVisible(on)
@@ -477,50 +371,44 @@ class MainWindow(QMainWindow):
             self.resizeDocks([self.line_dock], [LINE_VIEW_HEIGHT], Qt.Orientation.Vertical)
         self.line_view.setFocus()
 
-    def _float_line_view(self, on: bool) -> None:
+    def float_line_view(self, on: bool) -> None:
+        """Make the line view a window of its own, or put it back below the strip."""
         if on != self.line_dock.isFloating():
             self.line_dock.setFloating(on)
-        self.line_view_action.setChecked(True)
+        self.menus.line_view.setChecked(True)
 
     def _open_line_view(self, passage: Passage | None) -> None:
         """Open the line view, on one transaction if the strip names it."""
-        self.line_view_action.setChecked(True)
+        self.menus.line_view.setChecked(True)
         transaction = passage.transaction if passage is not None else None
         if transaction is not None and not self.line_view.show_transaction(transaction):
             self.tell(self.tr("This transaction is kept no longer"), trouble=True)
 
-    def _refresh_recent(self) -> None:
-        self._recent_menu.clear()
-        for number, path in enumerate(self.settings.recent, start=1):
-            text = f"&{number}  {path.name}  \u2013  {path.parent}".replace("&", "&&").replace("&&", "&", 1)
-            action = self._recent_menu.addAction(text)
-            if number == 1:
-                action.setShortcut("Ctrl+Shift+O")
-            action.triggered.connect(lambda _checked=False, path=path: self.open_file(path))
-        self._recent_menu.setEnabled(bool(self.settings.recent))
-        if self.settings.recent:
-            self._recent_menu.addSeparator()
-            self._recent_menu.addAction(self.tr("&Empty this list")).triggered.connect(self._empty_recent)
-
-    def _empty_recent(self) -> None:
-        self.settings.forget_all()
-        self._refresh_recent()
-
-    def _choose_look(self, appearance: Appearance) -> None:
+    def choose_look(self, appearance: Appearance) -> None:
+        """Light, dark or as the system, from now on."""
         self.settings.appearance = appearance
         if self._theme is not None:
             self._theme.choose(appearance)
 
-    def _full_screen(self, on: bool) -> None:
+    def show_full_screen(self, on: bool) -> None:
+        """Fill the screen, or be a window again."""
         self.setWindowState(
             self.windowState() | Qt.WindowState.WindowFullScreen
             if on
             else self.windowState() & ~Qt.WindowState.WindowFullScreen
         )
 
-    def _show_shortcuts(self) -> None:
-        menus = [action.menu() for action in self.menuBar().actions()]
-        _run(ShortcutsDialog([menu for menu in menus if isinstance(menu, QMenu)], self.document.project.panel, self))
+    def show_shortcuts(self) -> None:
+        """Show all commands with their keys."""
+        _run(ShortcutsDialog(self.menus.all(), self.document.project.panel, self))
+
+    def show_cautions(self) -> None:
+        """Show what everybody must know who lets a panel write to a machine."""
+        _run(CautionsDialog(self))
+
+    def show_about(self) -> None:
+        """Show what this program is."""
+        _run(AboutDialog(self))
 
     # Events
 

@@ -232,7 +232,7 @@ def test_the_strip_opens_it_on_the_transaction_that_was_stepped_to(window: MainW
     assert view.isVisible()
     (row,) = view.table.selected_rows()
     assert row.transaction is chosen.transaction
-    assert window.line_view_action.isChecked()
+    assert window.menus.line_view.isChecked()
 
 
 def test_the_strip_finds_a_transaction_that_the_filter_hides(window: MainWindow, view: LineView) -> None:
@@ -247,14 +247,14 @@ def test_the_strip_finds_a_transaction_that_the_filter_hides(window: MainWindow,
 def test_its_button_closes_it_and_the_menu_knows(window: MainWindow, view: LineView) -> None:
     QTest.mouseClick(view.away, Qt.MouseButton.LeftButton)
     assert not view.isVisible()
-    assert not window.line_view_action.isChecked()
+    assert not window.menus.line_view.isChecked()
 
 
 def test_it_can_have_a_window_of_its_own(window: MainWindow, view: LineView) -> None:
-    window.line_window_action.trigger()
+    window.menus.line_window.trigger()
     assert window.line_dock.isFloating()
     assert view.isVisible()
-    window.line_window_action.trigger()
+    window.menus.line_window.trigger()
     assert not window.line_dock.isFloating()
     assert view.isVisible()
 

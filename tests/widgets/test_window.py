@@ -131,18 +131,18 @@ def test_opens_a_file_and_remembers_it(window: MainWindow, file: Path, monkeypat
     assert window.document.project == bench_project()
     assert window.windowTitle() == "pump room[*] \u2013 Fanlight"
     assert window.settings.recent == (file,)
-    assert file.name in window._recent_menu.actions()[0].text()
+    assert file.name in window.menus.recent.actions()[0].text()
 
 
 def test_a_change_is_marked_and_undo_takes_the_mark_away(window: MainWindow, file: Path) -> None:
     window.open_file(file)
     change(window)
     assert window.isWindowModified()
-    assert window.undo_action.text() == "&Undo: Title"
+    assert window.menus.undo.text() == "&Undo: Title"
     QTest.keySequence(window, "Ctrl+Z")
     assert not window.isWindowModified()
-    assert not window.undo_action.isEnabled()
-    assert window.redo_action.text() == "&Redo: Title"
+    assert not window.menus.undo.isEnabled()
+    assert window.menus.redo.text() == "&Redo: Title"
     QTest.keySequence(window, "Ctrl+Shift+Z")
     assert window.isWindowModified()
 
@@ -307,8 +307,8 @@ def test_recent_files_open_from_the_menu(window: MainWindow, file: Path, tmp_pat
     save(bench_project().but(title="Other"), other)
     window.open_file(other)
     window.open_file(file)
-    assert [action.text().split("  ")[1] for action in window._recent_menu.actions()[:2]] == [file.name, other.name]
-    window._recent_menu.actions()[1].trigger()
+    assert [action.text().split("  ")[1] for action in window.menus.recent.actions()[:2]] == [file.name, other.name]
+    window.menus.recent.actions()[1].trigger()
     assert window.document.project.title == "Other"
 
 

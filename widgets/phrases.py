@@ -65,6 +65,8 @@ def deed_text(action: Action) -> str:
             if signal
             else translate("phrases", "begins entry")
         )
+    if action.do == "next-language":
+        return translate("phrases", "shows the next language")
     words = {
         "set": translate("phrases", "sets {signal}"),
         "clear": translate("phrases", "clears {signal}"),

@@ -122,7 +122,8 @@ def width_needed(project: Project, name: str, kind: str) -> int:
     if kind == "bar" or signal is None:
         return 10
     if kind == "choice" and signal.texts:
-        return max(1, *(len(text) for text in signal.texts.values()))
+        every = (signal.texts, *signal.texts_in.values())
+        return max(1, *(len(text) for texts in every for text in texts.values()))
     value = widest_value(project, name)
     if isinstance(value, str):
         return max(1, len(value))

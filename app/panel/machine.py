@@ -19,6 +19,8 @@ What the table cannot say:
 - An action on a condition acts once each time the condition begins to hold. The first good reading is only what it is
   compared with: starting a panel commands nothing. The same holds after the reading was not good for a while: a line
   that comes back commands nothing by itself. Only actions that clear are kept for that moment, since they stop things.
+- The signal that chooses the language does so while its reading is good; what it last chose stays. A value without a
+  language means the first one. Without such a signal the language is the panel's own, and begins as the first.
 - A momentary action ends when its key comes up, when another screen is shown, and on `ReleaseAll`.
 - The release of a momentary action is owed until the line says that it is written: while it fails, it is sent again
   every `RELEASE_AGAIN_S`. A machine must not go on jogging because one message was lost.
@@ -572,6 +574,20 @@ def _judge(work: _Work) -> None:
         work.change(judged=MappingProxyType(judged))
     for action in due:
         _do(work, action, "")
+    _speak(work)
+
+
+def _speak(work: _Work) -> None:
+    """Take the language from the signal that chooses it, if one does."""
+    panel = work.project.panel
+    language = work.state.language if work.state.language < len(panel.languages) else 0
+    if panel.language in work.project.signal_named:
+        reading = work.view[panel.language]
+        if reading.good and isinstance(reading.value, Fraction):
+            known = reading.value.denominator == 1 and 0 <= reading.value < len(panel.languages)
+            language = int(reading.value) if known else 0
+    if language != work.state.language:
+        work.change(language=language)
 
 
 def _fit(work: _Work) -> None:
@@ -602,7 +618,9 @@ def _show(work: _Work, screen: str, override: int | None, cover: str | None, cau
 
 def _do(work: _Work, action: Action, key: str) -> None:
     signal = action.signal or ""
-    if signal not in work.project.signal_named:
+    if action.do == "next-language":
+        _next_language(work)
+    elif signal not in work.project.signal_named:
         work.refuse(signal, f"there is no signal '{signal}'")
     elif action.do == "momentary":
         _press(work, key, signal)
@@ -620,6 +638,19 @@ def _do(work: _Work, action: Action, key: str) -> None:
             _write(work, signal, held)
     elif action.value is not None:
         _write(work, signal, Fraction(action.value))
+
+
+def _next_language(work: _Work) -> None:
+    panel = work.project.panel
+    if len(panel.languages) < 2:
+        work.refuse("", "there is one language only")
+        return
+    if panel.language is None:
+        work.change(language=(work.state.language + 1) % len(panel.languages))
+        return
+    # As with toggle, what is on its way counts.
+    now = work.state.sent.get(panel.language, Fraction(work.state.language))
+    _write(work, panel.language, (now + 1) % len(panel.languages))
 
 
 def _toggle(work: _Work, signal: str) -> None:

@@ -16,6 +16,7 @@ from app.panel.layout import Layout
 from app.panel.state import State
 from app.panel.view import View
 from app.project.binding import shown_text
+from app.project.languages import in_language
 from app.project.model import Field, Project
 from app.signals.reading import Quality, Reading, Value
 from app.signals.text import OVERFLOW
@@ -48,12 +49,13 @@ Rows = tuple[Row, ...]
 
 
 def render(project: Project, state: State, readings: Mapping[str, Reading], at: float) -> Rows:
-    """What the panel shows at `at` (`time.monotonic()`, seconds), when messages end.
+    """What the panel shows at `at` (`time.monotonic()`, seconds), when messages end; in the language of the state.
 
     A field shows its value only if the reading is good, or stale (then with the STALE look). A signal that was never
     read, whose follower refused, or whose registers are implausible shows a full run of dashes. A field that reaches
     beyond the panel shows a full run of '#' in the cells that are there, since a cut number is a wrong number.
     """
+    project = in_language(project, state.language)
     layout = Layout.of(project)
     screen = layout.screen(state.shown)
     seen = View(project, state.held, readings)

@@ -64,6 +64,8 @@ class State:
     """Releases of momentary actions that the line has not confirmed: the signal, and when to send it again
     (`math.inf` while an answer is awaited)."""
     message: Message | None = None
+    language: int = 0
+    """The language of the texts: its index in the panel's `languages`, 0 where there are none."""
 
     @property
     def shown(self) -> str:

@@ -28,6 +28,11 @@ def canonical(project: Project) -> str:
     return "".join(_table(project, ""))
 
 
+def part_text(part: Part, key: str) -> str:
+    """What stands in the text of a project for one part of a list; `key` is that of the list."""
+    return "".join([f"\n[[{key}]]\n", *_table(part, key)])
+
+
 def number_text(number: Decimal) -> str:
     """The shortest exact way to write a finite number, never with an exponent: "50", "0.1", "-3"."""
     if number == 0:
@@ -44,7 +49,9 @@ def _table(part: Part, path: str) -> Iterator[str]:
         if isinstance(value, Panel | EntryKeys) or (isinstance(value, tuple) and value and isinstance(value[0], Part)):
             below.append((at, value))
         elif isinstance(value, tuple) and key == "text":
-            yield "text = [\n" + "".join(f"  {_scalar(row)},\n" for row in value) + "]\n"
+            yield f"text = {_rows(value)}\n"
+        elif isinstance(value, Mapping) and key == "text_in":
+            below.append((at, {language: value[language] for language in sorted(value)}))
         elif key == "notes" and isinstance(value, str):
             yield f"notes = {_long_text(value)}\n"
         else:
@@ -59,7 +66,7 @@ def _table(part: Part, path: str) -> Iterator[str]:
             yield from _table(value, at)
         elif isinstance(value, Mapping):
             yield f"\n[{at}]\n"
-            yield from (f"{key} = {content}\n" for key, content in _entries(value))
+            yield from (f"{key} = {content}\n" for key, content in _entries(value, upright=True))
         elif isinstance(value, tuple):
             for item in value:
                 yield f"\n[[{at}]]\n"
@@ -96,10 +103,21 @@ def _inline(value: object) -> str:
     return _scalar(value)
 
 
-def _entries(texts: Mapping[str, str]) -> Iterator[tuple[str, str]]:
-    """A text per value, in the order of the values."""
-    for key in sorted(texts, key=lambda key: (int(key), key)):
-        yield key if _BARE_KEY.fullmatch(key) else _scalar(key), _scalar(texts[key])
+def _entries(entries: Mapping[str, object], *, upright: bool = False) -> Iterator[tuple[str, str]]:
+    """Texts in the order of their values, or whatever languages have in the order of their names."""
+    for key in sorted(entries, key=_in_order):
+        value = entries[key]
+        content = _rows(value) if upright and isinstance(value, tuple) else _inline(value)
+        yield key if _BARE_KEY.fullmatch(key) else _scalar(key), content
+
+
+def _in_order(key: str) -> tuple[int, str]:
+    return (int(key), key) if key.removeprefix("-").isdecimal() else (0, key)
+
+
+def _rows(rows: tuple[object, ...]) -> str:
+    """A list of texts, one below the other as they stand on the panel."""
+    return "[\n" + "".join(f"  {_scalar(row)},\n" for row in rows) + "]"
 
 
 @lru_cache(maxsize=4096, typed=True)

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-import contextlib
 import errno
+import hashlib
 import os
 import re
-import secrets
 import shutil
 import stat
 import tomllib
-from collections.abc import Iterator
 from decimal import Decimal, DecimalException
 from pathlib import Path
 from typing import Final
 
 from pydantic import ValidationError
 
+from app.project.atomic import sync_folder, temporary, write_new
 from app.project.canonical import canonical
 from app.project.migration import Tables, UnknownFormat, migrated
 from app.project.model import FORMAT, Project
@@ -83,21 +82,48 @@ class ProjectSaveError(Exception):
     """A project was not saved, and the former file is as it was. The message says why and what to do."""
 
 
+class ChangedOnDisk(ProjectSaveError):
+    """A project was not saved, because another program has changed the file since it was read or saved here."""
+
+
 # Reading ------------------------------------------------------------------------------------------------------------
 
 
 def load(path: str | os.PathLike[str]) -> Project:
     """The project in a file. Raises ProjectFileError with all that is wrong with it."""
+    return load_known(path)[0]
+
+
+def load_known(path: str | os.PathLike[str]) -> tuple[Project, str]:
+    """The project in a file, and the digest by which `save` knows whether the file is still the same.
+
+    Raises ProjectFileError with all that is wrong with it.
+    """
     try:
-        return parse(_content(Path(path)))
+        content = _content(Path(path))
+        return parse(content), digest(content)
     except ProjectFileError as error:
         raise ProjectFileError(error.problems, path, unreadable=error.unreadable) from None
 
 
-def parse(text: str | bytes) -> Project:
+def digest(content: bytes) -> str:
+    """What tells one content of a file from another."""
+    return hashlib.sha256(content).hexdigest()
+
+
+def digest_of(path: str | os.PathLike[str]) -> str | None:
+    """The digest of what a file holds now; None if it cannot be read or is far too large for a project."""
+    try:
+        return digest(_content(Path(path)))
+    except ProjectFileError:
+        return None
+
+
+def parse(text: str | bytes, *, loose: bool = False) -> Project:
     """The project in the text of a project file; bytes are UTF-8, with or without a byte order mark.
 
-    Raises ProjectFileError with all that is wrong with it.
+    Raises ProjectFileError with all that is wrong with it. With `loose` names may point to nothing, as they may in
+    the middle of an edit: for a copy of work that was not saved yet.
     """
     tables = _tables(_decoded(text) if isinstance(text, bytes) else text.removeprefix("\ufeff"))
     problems = _format_problems(tables)
@@ -113,7 +139,8 @@ def parse(text: str | bytes) -> Project:
     except ValidationError as error:
         found = [problem for problem in problems_of(error, tables) if problem.place != ("format",)]
         problems += found
-    problems += problems_of_names(tables)
+    if not loose:
+        problems += problems_of_names(tables)
     if project is None or problems:
         raise ProjectFileError(tuple(sorted(problems, key=_order)))
     return project
@@ -249,11 +276,13 @@ def dump(project: Project) -> str:
     return canonical(project)
 
 
-def save(project: Project, path: str | os.PathLike[str]) -> None:
+def save(project: Project, path: str | os.PathLike[str], *, known: str | None = None) -> str:
     """Write `project` to a file, all of it or nothing; the former file stays beside it as `<name>.bak`.
 
-    A link is followed; permissions are kept. Raises ProjectSaveError, and the former file is as it was; also when
-    names point to nothing, because such a file could not be opened again.
+    A link is followed; permissions are kept. Returns the digest of what the file holds now. Raises ProjectSaveError,
+    and the former file is as it was; also when names point to nothing, because such a file could not be opened again.
+    `known` is the digest of the file as it was read or saved last: if it holds anything else now, ChangedOnDisk is
+    raised. A file that is gone is written anew.
     """
     asked = Path(path)
     if problems := problems_of_names(project):
@@ -261,16 +290,35 @@ def save(project: Project, path: str | os.PathLike[str]) -> None:
     content = dump(project).encode()
     try:
         target = Path(os.path.realpath(asked))
-        _replace(target, content)
+        _replace(target, content, known)
     except (OSError, ValueError) as error:
         raise ProjectSaveError(f"{asked} was not saved: {_save_trouble(error, asked)}") from None
+    return digest(content)
+
+
+def set_aside(path: Path, name: str) -> Path:
+    """Copy what stands in a file to `name` beside it, or to the first free name like it. Returns where it is.
+
+    Raises ProjectSaveError.
+    """
+    wanted = path.with_name(name)
+    place, number = wanted, 1
+    try:
+        while place.exists():
+            number += 1
+            place = wanted.with_name(f"{wanted.stem} {number}{wanted.suffix}")
+        write_new(place, path.read_bytes())
+        shutil.copymode(path, place)
+    except OSError as error:
+        raise ProjectSaveError(f"{place} was not written: {_save_trouble(error, place)}") from None
+    return place
 
 
 class _Unfit(ValueError):
     """The target cannot be a project file."""
 
 
-def _replace(target: Path, content: bytes) -> None:
+def _replace(target: Path, content: bytes, known: str | None) -> None:
     mode: int | None = None
     if target.is_symlink():  # though all links were followed
         raise _Unfit("the link leads back to itself; choose another name")
@@ -280,54 +328,25 @@ def _replace(target: Path, content: bytes) -> None:
             raise _Unfit("a folder or a device has this name; choose another name")
         if not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
             raise _Unfit("the file is write-protected; save under another name, or take the protection off")
-    with _temporary(target) as new:
-        _write(new, content)
+    with temporary(target) as new:
+        write_new(new, content)
+        if known is not None and mode is not None and digest_of(target) != known:
+            raise ChangedOnDisk(f"{target.name} was not saved: another program has changed the file meanwhile")
         if mode is not None:
             new.chmod(stat.S_IMODE(mode))
             _back_up(target)
         new.replace(target)
-    _sync_folder(target.parent)
-
-
-@contextlib.contextmanager
-def _temporary(target: Path) -> Iterator[Path]:
-    """A name in the target's folder, nothing left of it afterwards."""
-    temporary = target.with_name(f".{target.name[:40]}.{secrets.token_hex(6)}.tmp")
-    try:
-        yield temporary
-    finally:
-        # Gone already when all went well. Left in place only if the drive itself is gone.
-        with contextlib.suppress(OSError):
-            temporary.unlink(missing_ok=True)
-
-
-def _write(path: Path, content: bytes) -> None:
-    with path.open("xb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
+    sync_folder(target.parent)
 
 
 def _back_up(target: Path) -> None:
     """Keep the former file as `<name>.bak`, itself put in place in one step."""
-    with _temporary(target) as copy:
+    with temporary(target) as copy:
         try:
             copy.hardlink_to(target)
         except (OSError, NotImplementedError):  # sticks and network drives without hard links
             shutil.copy2(target, copy)
         copy.replace(target.with_name(target.name + ".bak"))
-
-
-def _sync_folder(folder: Path) -> None:
-    """Make the new name last through a power failure; only POSIX has this, and not on every drive."""
-    if os.name != "posix":
-        return
-    with contextlib.suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
 
 
 def _save_trouble(error: Exception, path: Path) -> str:

@@ -47,7 +47,7 @@ def _layout(keys: str, stated: str = "") -> Layout:
 
 LAYOUTS: Final[dict[type[Part], Layout]] = {
     Project: _layout("format title notes panel line follower signal screen turn action", "format title"),
-    Panel: _layout("rows columns repertoire keys start entry", "rows columns repertoire keys"),
+    Panel: _layout("rows columns repertoire keys languages language start entry", "rows columns repertoire keys"),
     EntryKeys: _layout("begin up down left right confirm abandon by timeout_s"),
     SerialLine: _layout("name kind device baud parity stop_bits timeout_ms", "kind baud parity stop_bits timeout_ms"),
     TcpLine: _layout("name kind host port timeout_ms in_flight", "kind port timeout_ms"),
@@ -59,16 +59,16 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     ),
     NeverRead: _layout("table first last", "table"),
     RegisterSignal: _layout(
-        "name follower table register encoding length scale unit decimals limits step texts "
+        "name follower table register encoding length scale unit decimals limits step texts texts_in "
         "write every_ms refresh_ms start_value notes",
         "table encoding",
     ),
-    BitSignal: _layout("name bit unit decimals limits step texts write notes"),
-    HeldSignal: _layout("name held unit decimals limits step texts notes"),
+    BitSignal: _layout("name bit unit decimals limits step texts texts_in write notes"),
+    HeldSignal: _layout("name held unit decimals limits step texts texts_in notes"),
     Scale: _layout("raw value"),
     Bit: _layout("of number"),
     Condition: _layout("signal is value", "is"),
-    Screen: _layout("name text notes field"),
+    Screen: _layout("name text text_in notes map field"),
     Field: _layout("at width signal kind entry range blink", "kind"),
     Turn: _layout("from key when idle_s to"),
     Action: _layout("from key when do signal value"),

@@ -48,7 +48,7 @@ Number = Annotated[Decimal, BeforeValidator(_exact), Key(allow_inf_nan=False, ma
 Repertoire = Literal["ascii", "latin-1", "hd44780-a00", "hd44780-a02"]
 FieldKind = Literal["number", "choice", "bar"]
 Comparison = Literal["set", "clear", "above", "below", "equal"]
-Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary"]
+Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary", "next-language"]
 Model = Literal["bank", "drive"]
 
 
@@ -102,8 +102,21 @@ class Panel(Part):
     columns: int = Key(20, ge=1, le=132)
     repertoire: Repertoire = "ascii"
     keys: Annotated[tuple[Name, ...], Key(max_length=40)] = ("left", "right", "up", "down", "enter", "escape")
+    languages: Annotated[tuple[Name, ...], Key(max_length=9)] = Key(
+        (), description="Of the texts; the first is the one of 'text' and 'texts'. Left out: one, without a name."
+    )
+    language: str | None = Key(
+        None, description="The signal that chooses: 0 is the first language. Left out: keys choose, or nobody."
+    )
     start: str = Key(description="The first screen.")
     entry: EntryKeys = EntryKeys()
+
+    @model_validator(mode="after")
+    def _languages_differ(self) -> Self:
+        for language in self.languages:
+            if self.languages.count(language) > 1:
+                raise ValueError(f"the language '{language}' is named twice; each needs a name of its own")
+        return self
 
 
 class LinePart(Part):
@@ -204,6 +217,12 @@ class Scale(Part):
 Texts = dict[Annotated[str, StringConstraints(pattern=r"^-?[0-9]{1,20}$")], str]
 
 
+def _lists_are_tuples(value: Any) -> Any:
+    if not isinstance(value, dict):
+        return value
+    return {key: tuple(rows) if isinstance(rows, list) else rows for key, rows in value.items()}
+
+
 class Shown(Part):
     """How a signal is shown and changed, wherever it comes from."""
 
@@ -213,6 +232,9 @@ class Shown(Part):
     limits: tuple[Number, Number] | None = None
     step: Number | None = Key(None, gt=0)
     texts: Texts = Key({}, description="A text per value.")
+    texts_in: dict[Name, Texts] = Key(
+        {}, description="The texts in the panel's other languages, as far as they differ."
+    )
     notes: str = ""
 
     @model_validator(mode="after")
@@ -299,13 +321,26 @@ class Field(Part):
     blink: Condition | None = None
 
 
+MapEighths = Annotated[int, Key(ge=-10_000, le=10_000)]
+
+
 class Screen(Part):
-    """What the panel shows at one time."""
+    """What the panel shows at one time.
+
+    `map` is the screen's place on the page map, right and down, in eighths of the step from one screen to the one
+    beside or below it; so the picture of a map lasts when the panel gets another size.
+    """
 
     name: Name
     text: tuple[str, ...] = ()
+    text_in: Annotated[dict[Name, tuple[str, ...]], BeforeValidator(_lists_are_tuples)] = Key(
+        {}, description="The text in the panel's other languages; where it is left out, 'text' is shown."
+    )
     fields: tuple[Field, ...] = Key((), alias="field")
     notes: str = ""
+    map: tuple[MapEighths, MapEighths] | None = Key(
+        None, description="Place on the page map, right and down, in eighths of a step. Left out: found by itself."
+    )
 
 
 class Turn(Part):
@@ -350,10 +385,12 @@ class Action(Part):
             raise ValueError("an action needs exactly one of 'key' and 'when'")
         if self.when is not None and self.from_ is not None:
             raise ValueError("an action on a condition acts on every screen and takes no 'from'")
-        if self.key is None and self.do in ("begin-entry", "momentary"):
+        if self.key is None and self.do in ("begin-entry", "momentary", "next-language"):
             raise ValueError(f"'do = \"{self.do}\"' goes with a key only")
-        if self.signal is None and self.do != "begin-entry":
+        if self.signal is None and self.do not in ("begin-entry", "next-language"):
             raise ValueError(f"'do = \"{self.do}\"' needs a signal")
+        if self.signal is not None and self.do == "next-language":
+            raise ValueError("'do = \"next-language\"' takes no signal; the panel's 'language' names it")
         if (self.value is None) != (self.do != "write"):
             raise ValueError("'value' goes with 'do = \"write\"', and that needs it")
         return self

@@ -55,7 +55,7 @@ def in_words(root: object, place: Place) -> str:
         node = at_key(node, step)
         if isinstance(step, str):
             words.append(quoted(step)[1:-1])
-            listed = step
+            listed = "text" if listed == "text_in" else step
             continue
         name = at_key(node, "name")
         if isinstance(name, str) and name:

@@ -19,6 +19,7 @@ _Sought = Literal["line", "follower", "signal", "screen", "key", "register", "he
 
 _REFERENCES: Final[tuple[tuple[tuple[str, ...], _Sought], ...]] = (
     (("panel", "start"), "screen"),
+    (("panel", "language"), "signal"),
     (("follower", "line"), "line"),
     (("signal", "follower"), "follower"),
     (("signal", "bit", "of"), "register"),
@@ -170,6 +171,27 @@ def _dangling(root: object) -> Iterator[Problem]:
                 f"signal {quoted(name)} is not a held value",
                 "name a signal with 'held', or write a number",
             )
+
+    yield from _unknown_languages(root)
+
+
+def _unknown_languages(root: object) -> Iterator[Problem]:
+    """Texts in a language that the panel does not have, or that is the one of the plain texts."""
+    known = at_key(at_key(root, "panel"), "languages")
+    names = [name for name in known if isinstance(name, str)] if isinstance(known, list | tuple) else []
+    for keys in (("screen", "text_in"), ("signal", "texts_in")):
+        for place, texts in follow(root, keys):
+            for language in texts if isinstance(texts, dict) else ():
+                if language in names[1:]:
+                    continue
+                at = (*place, language)
+                if language in names:
+                    message = f"{quoted(language)} is the first language; its texts stand in {quoted(keys[1][:-3])}"
+                    yield _problem(root, at, message, "leave them out here, or change the order of the languages")
+                else:
+                    message = f"language {quoted(language)} does not exist"
+                    hint = did_you_mean(language, names[1:]) or "name it in the panel's 'languages', behind the first"
+                    yield _problem(root, at, message, hint)
 
 
 def _thing(place: Place, kind: Kind) -> str:

@@ -52,6 +52,8 @@ def projects(draw: st.DrawFn) -> Project:
     words = [name for name, form in zip(signals, forms, strict=True) if form != "bit"]
     held = [name for name, form in zip(signals, forms, strict=True) if form == "held"]
 
+    languages = draw(st.lists(NAMES, unique=True, max_size=3))
+
     def condition() -> dict[str, Any]:
         comparison = draw(st.sampled_from(["set", "clear", "above", "below", "equal"]))
         made: dict[str, Any] = {"signal": draw(st.sampled_from(signals)), "is": comparison}
@@ -80,9 +82,18 @@ def projects(draw: st.DrawFn) -> Project:
         )
         return {"name": name, "line": draw(st.sampled_from(lines)), **draw(more)}
 
+    def in_languages(texts: st.SearchStrategy[Any]) -> st.SearchStrategy[dict[str, Any]]:
+        return st.dictionaries(st.sampled_from(languages[1:]), texts) if languages[1:] else st.just({})
+
     def signal(name: str, form: str) -> dict[str, Any]:
         texts = st.dictionaries(st.integers(-(10**6), 10**6).map(str), TEXTS, max_size=8)
-        more = some(unit=TEXTS.map(lambda text: text[:16]), decimals=st.integers(0, 9), texts=texts, notes=TEXTS)
+        more = some(
+            unit=TEXTS.map(lambda text: text[:16]),
+            decimals=st.integers(0, 9),
+            texts=texts,
+            texts_in=in_languages(texts),
+            notes=TEXTS,
+        )
         made: dict[str, Any] = {"name": name, **draw(more)}
         if draw(st.booleans()):
             made["limits"] = pair()
@@ -118,7 +129,8 @@ def projects(draw: st.DrawFn) -> Project:
         return made
 
     def screen(name: str) -> dict[str, Any]:
-        made: dict[str, Any] = {"name": name, **draw(some(text=st.lists(TEXTS, max_size=5), notes=TEXTS))}
+        rows = st.lists(TEXTS, max_size=5)
+        made: dict[str, Any] = {"name": name, **draw(some(text=rows, text_in=in_languages(rows), notes=TEXTS))}
         if signals:
             made["field"] = [field() for _ in range(draw(st.integers(0, 3)))]
         return made
@@ -151,11 +163,12 @@ def projects(draw: st.DrawFn) -> Project:
         columns=st.integers(1, 132),
         repertoire=st.sampled_from(["ascii", "hd44780-a02"]),
         entry=some(by=st.just("digit"), begin=NAMES, timeout_s=st.integers(0, 3600)),
+        **({"language": st.sampled_from(signals)} if signals else {}),
     )
     return Project.model_validate(
         {
             **draw(some(title=TEXTS, notes=TEXTS)),
-            "panel": {"start": draw(st.sampled_from(screens)), "keys": keys, **draw(panel)},
+            "panel": {"start": draw(st.sampled_from(screens)), "keys": keys, "languages": languages, **draw(panel)},
             "line": [line(name) for name in lines],
             "follower": [follower(name) for name in followers],
             "signal": [signal(name, form) for name, form in zip(signals, forms, strict=True)],

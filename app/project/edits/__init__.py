@@ -13,6 +13,7 @@ from app.project.edits.fields import (
     resize_field,
     room_at,
 )
+from app.project.edits.languages import rename_language, set_language_signal, set_languages, translate_screen
 from app.project.edits.lines import (
     add_follower,
     add_line,
@@ -26,6 +27,7 @@ from app.project.edits.lines import (
     rename_line,
     replace_line,
 )
+from app.project.edits.map import lead_key, place_screens, reorder_ring
 from app.project.edits.panel import (
     change_entry,
     rename_key,
@@ -106,6 +108,7 @@ __all__ = [
     "erase_text",
     "field_at",
     "held_signal",
+    "lead_key",
     "move_action",
     "move_field",
     "move_fields",
@@ -114,17 +117,22 @@ __all__ = [
     "move_signal",
     "move_turn",
     "new_signal_name",
+    "place_screens",
     "register_signal",
     "rename_follower",
     "rename_key",
+    "rename_language",
     "rename_line",
     "rename_screen",
     "rename_signal",
+    "reorder_ring",
     "replace_line",
     "replace_signal",
     "resize_field",
     "room_at",
     "set_keys",
+    "set_language_signal",
+    "set_languages",
     "set_notes",
     "set_repertoire",
     "set_row",
@@ -132,6 +140,7 @@ __all__ = [
     "set_size",
     "set_start",
     "set_title",
+    "translate_screen",
     "turn",
     "type_text",
     "uses_of_screen",

@@ -27,10 +27,7 @@ def set_size(project: Project, rows: int, columns: int) -> Project:
     outside = tuple(_outside(project, rows, columns))
     if outside:
         raise EditRefused(f"{columns} columns and {rows} rows are too few for {listed(outside)}", outside)
-    screens = tuple(
-        screen if len(screen.text) in (0, rows) else changed(screen, text=_text_of_rows(screen, rows))
-        for screen in project.screens
-    )
+    screens = tuple(_of_rows(screen, rows) for screen in project.screens)
     return changed(project, panel=panel, screens=screens)
 
 
@@ -87,12 +84,18 @@ def _with_panel(project: Project, **changes: Any) -> Project:
     return project if panel == project.panel else changed(project, panel=panel)
 
 
-def _text_of_rows(screen: Screen, rows: int) -> tuple[str, ...]:
-    """The text with as many rows; more only where text stood outside the panel before."""
-    text = list(screen.text)
-    while len(text) > rows and not text[-1].strip(" "):
-        text.pop()
-    return (*text, *[""] * (rows - len(text)))
+def _of_rows(screen: Screen, rows: int) -> Screen:
+    """The screen with as many rows of text in every language; more only where text stood outside the panel before."""
+    text = _text_of_rows(screen.text, rows)
+    text_in = {language: _text_of_rows(others, rows) for language, others in screen.text_in.items()}
+    return screen if (text, text_in) == (screen.text, screen.text_in) else changed(screen, text=text, text_in=text_in)
+
+
+def _text_of_rows(text: tuple[str, ...], rows: int) -> tuple[str, ...]:
+    kept = list(text)
+    while len(kept) > rows and not kept[-1].strip(" "):
+        kept.pop()
+    return (*kept, *[""] * (rows - len(kept))) if kept else ()
 
 
 def _outside(project: Project, rows: int, columns: int) -> Iterable[Use]:
@@ -103,10 +106,13 @@ def _outside(project: Project, rows: int, columns: int) -> Iterable[Use]:
         return (row >= rows or end > columns) and row < panel.rows and end <= panel.columns
 
     for number, screen in enumerate(project.screens):
+        written: list[tuple[Place, tuple[str, ...]]] = [(("text",), screen.text)]
+        written += [(("text_in", language), text) for language, text in screen.text_in.items()]
         places: list[Place] = [
-            ("screen", number, "text", row)
-            for row, text in enumerate(screen.text)
-            if text.strip(" ") and leaves(row, len(text.rstrip(" ")))
+            ("screen", number, *keys, row)
+            for keys, text in written
+            for row, line in enumerate(text)
+            if line.strip(" ") and leaves(row, len(line.rstrip(" ")))
         ]
         places += [
             ("screen", number, "field", index)

@@ -26,11 +26,11 @@ def add_screen(project: Project, name: str | None = None, at: int | None = None)
 
 
 def duplicate_screen(project: Project, name: str, new_name: str | None = None) -> Project:
-    """With a copy of a screen right behind it: text, fields and notes, but no turns."""
+    """With a copy of a screen right behind it: text, fields and notes, but no turns and no place on the map."""
     screen = screen_called(project, name)
     new_name = free_name(name, project.screen_named) if new_name is None else new_name
     _must_be_usable(project, new_name)
-    return _inserted(project, changed(screen, name=new_name), index_of_screen(project, name) + 1)
+    return _inserted(project, changed(screen, name=new_name, map=None), index_of_screen(project, name) + 1)
 
 
 def rename_screen(project: Project, name: str, new_name: str) -> Project:

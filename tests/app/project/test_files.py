@@ -91,7 +91,7 @@ def test_the_problems_are_told_with_the_file(tmp_path: Path) -> None:
         load(path)
     assert str(caught.value) == (
         f"{path}: 2 problems\n"
-        "  panel: 'title' is not a key of a panel; its keys are rows, columns, repertoire, keys, start, entry\n"
+        "  panel: 'title' is not a key of a panel; its keys are rows, columns, repertoire, keys, languages, language, start, entry\n"
         "  panel: start screen 'run' does not exist"
     )
     assert caught.value.path == path

@@ -1,0 +1,141 @@
+"""Copies of unsaved work, which outlive the program: one for each window, in a folder of the user's own.
+
+A copy is a project file with one line of remarks in front that tells where it belongs. As long as its window lives it is
+locked; one that nobody holds was left by a program that died.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import secrets
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from filelock import BaseFileLock
+
+from app.language import translate
+from app.project.atomic import write_whole
+from app.project.files import LARGEST_FILE, ProjectFileError, parse
+from app.project.locks import take
+from app.project.model import Project
+from app.project.problems import Problem
+
+_MARK: Final = "# fanlight unsaved work: "
+_LARGEST_COPY: Final = LARGEST_FILE + 64 * 1024
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where unsaved work belongs."""
+
+    path: Path | None
+    """The file that it would have been saved to; None if it never had one."""
+    known: str | None = None
+    """The digest of that file when it was last read or saved; see `app.project.files.save`."""
+    at: float = 0.0
+    """When the copy was written, in seconds since 1970."""
+
+
+class Slot:
+    """The place of one window's copy, locked until it is let go. Not shared between threads but for `write`."""
+
+    def __init__(self, file: Path, lock: BaseFileLock) -> None:
+        self.file = file
+        self._lock = lock
+
+    def write(self, text: str, origin: Origin) -> None:
+        """Keep the canonical text of a project, in place of the former copy. Raises OSError."""
+        about = {"path": None if origin.path is None else str(origin.path), "known": origin.known, "at": origin.at}
+        write_whole(self.file, f"{_MARK}{json.dumps(about)}\n{text}".encode())
+
+    @property
+    def filled(self) -> bool:
+        """Whether there is a copy."""
+        return self.file.exists()
+
+    def read(self) -> tuple[Project, Origin]:
+        """The copy. Raises ProjectFileError if it cannot be read."""
+        try:
+            with self.file.open("rb") as file:
+                content = file.read(_LARGEST_COPY)
+        except OSError as error:
+            words = translate("recovery", "the copy cannot be read: {reason}").format(reason=error.strerror or error)
+            raise ProjectFileError((Problem("", words),), self.file, unreadable=True) from None
+        try:
+            return parse(content, loose=True), _origin(content)
+        except ProjectFileError as error:
+            raise ProjectFileError(error.problems, self.file, unreadable=error.unreadable) from None
+
+    @property
+    def origin(self) -> Origin:
+        """Where the copy belongs, as far as it can be read."""
+        try:
+            with self.file.open("rb") as file:
+                origin = _origin(file.readline(64 * 1024))
+            return origin if origin.at else Origin(origin.path, origin.known, self.file.stat().st_mtime)
+        except OSError:
+            return Origin(None)
+
+    def clear(self) -> None:
+        """Forget the copy: it was saved, or is not wanted. Raises OSError."""
+        self.file.unlink(missing_ok=True)
+
+    def release(self) -> None:
+        """Let go of the place. A copy in it waits for whoever looks next."""
+        with contextlib.suppress(OSError):
+            if not self.file.exists():
+                self.file.with_suffix(".lock").unlink(missing_ok=True)
+        self._lock.release()
+
+
+def new_slot(folder: Path) -> Slot:
+    """A place for the copy of a window, empty. Raises OSError if the folder cannot be used."""
+    folder.mkdir(parents=True, exist_ok=True)
+    while True:
+        name = time.strftime("%Y%m%d-%H%M%S-") + secrets.token_hex(4)
+        lock = take(folder / f"{name}.lock")
+        if lock is not None:
+            return Slot(folder / f"{name}.toml", lock)
+
+
+def left_behind(folder: Path) -> tuple[Slot, ...]:
+    """The copies of windows that are gone, the newest first. They are held until released, so nobody else gets them."""
+    return tuple(sorted(_left_behind(folder), key=lambda slot: slot.origin.at, reverse=True))
+
+
+def _left_behind(folder: Path) -> Iterator[Slot]:
+    try:
+        files = sorted(file for file in folder.glob("*.toml") if not file.name.startswith("."))
+    except OSError:
+        return
+    for file in files:
+        try:
+            lock = take(file.with_suffix(".lock"))
+        except OSError:
+            continue
+        if lock is None:
+            continue
+        if file.exists():
+            yield Slot(file, lock)
+        else:  # its window ended in order just now
+            lock.release()
+
+
+def _origin(content: bytes) -> Origin:
+    line = content.split(b"\n", 1)[0].decode("utf-8", "replace")
+    try:
+        about = json.loads(line.removeprefix(_MARK)) if line.startswith(_MARK) else None
+    except ValueError:
+        about = None
+    if not isinstance(about, dict):
+        return Origin(None)
+    path, known, at = about.get("path"), about.get("known"), about.get("at")
+    return Origin(
+        Path(path) if isinstance(path, str) and path else None,
+        known if isinstance(known, str) else None,
+        float(at) if isinstance(at, int | float) and not isinstance(at, bool) and 0 < at < 1e11 else 0.0,
+    )

@@ -1,7 +1,7 @@
 """Copies of unsaved work, which outlive the program: one for each window, in a folder of the user's own.
 
-A copy is a project file with one line of remarks in front that tells where it belongs. As long as its window lives it is
-locked; one that nobody holds was left by a program that died.
+A copy is a project file with one line of remarks in front that tells where it belongs. As long as its window lives it
+is locked; one that nobody holds was left by a program that died.
 """
 
 from __future__ import annotations

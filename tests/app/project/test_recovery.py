@@ -1,0 +1,139 @@
+"""Copies of unsaved work: kept whole, held by their window, found when it has died."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from app.project.canonical import canonical
+from app.project.files import ProjectFileError, load, parse
+from app.project.model import Project
+from app.project.recovery import Origin, Slot, left_behind, new_slot
+from projects import demo_path
+
+
+@pytest.fixture
+def project() -> Project:
+    return load(demo_path("booster-pump"))
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    return tmp_path / "state" / "recovery"
+
+
+@pytest.fixture
+def slot(folder: Path) -> Iterator[Slot]:
+    made = new_slot(folder)
+    yield made
+    made.release()
+
+
+def test_what_is_kept_is_read_back(slot: Slot, project: Project, tmp_path: Path) -> None:
+    origin = Origin(tmp_path / 'pump "3".toml', "a" * 64, 1_700_000_000.5)
+    assert not slot.filled
+    slot.write(canonical(project), origin)
+    assert slot.filled
+    assert slot.read() == (project, origin)
+    assert slot.origin == origin
+    assert parse(slot.file.read_bytes()) == project, "a copy is a project file that can be opened by hand"
+    slot.clear()
+    assert not slot.filled
+
+
+def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Slot, project: Project) -> None:
+    half = project.but(signals=project.signals[2:])
+    slot.write(canonical(half), Origin(None, None, 5.0))
+    with pytest.raises(ProjectFileError):
+        parse(slot.file.read_bytes())
+    assert slot.read() == (half, Origin(None, None, 5.0))
+
+
+def test_copies_that_a_window_holds_are_left_alone(folder: Path, slot: Slot, project: Project) -> None:
+    slot.write(canonical(project), Origin(None))
+    assert left_behind(folder) == ()
+    slot.release()
+    found = left_behind(folder)
+    assert [each.file for each in found] == [slot.file]
+    assert left_behind(folder) == (), "whoever looks first holds them"
+    found[0].release()
+    again = left_behind(folder)
+    assert len(again) == 1, "declined, it waits for the next"
+    again[0].clear()
+    again[0].release()
+    assert list(folder.iterdir()) == []
+
+
+def test_the_newest_comes_first(folder: Path, project: Project) -> None:
+    for at in (20.0, 30.0, 10.0):
+        made = new_slot(folder)
+        made.write(canonical(project), Origin(None, None, at))
+        made.release()
+    found = left_behind(folder)
+    assert [slot.origin.at for slot in found] == [30.0, 20.0, 10.0]
+    for slot in found:
+        slot.release()
+
+
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"\0\1\2", b"# fanlight unsaved work: {", b"# fanlight unsaved work: [1]\nformat = 1\n", b"format = 99\n"],
+)
+def test_a_damaged_copy_says_so_and_hides_no_other(folder: Path, slot: Slot, project: Project, content: bytes) -> None:
+    slot.write(canonical(project), Origin(None))
+    slot.release()
+    (folder / "20200101-000000-aa.toml").write_bytes(content)
+    found = left_behind(folder)
+    assert len(found) == 2
+    damaged = next(each for each in found if each.file != slot.file)
+    assert damaged.origin.path is None
+    with pytest.raises(ProjectFileError):
+        damaged.read()
+    for each in found:
+        each.release()
+
+
+def test_without_a_folder_there_is_nothing_behind(tmp_path: Path) -> None:
+    assert left_behind(tmp_path / "none") == ()
+
+
+def test_a_folder_that_cannot_be_is_an_error(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("x")
+    with pytest.raises(OSError):
+        new_slot(tmp_path / "file" / "recovery")
+
+
+HOLDER = """
+import sys, time
+from pathlib import Path
+from app.project.recovery import Origin, new_slot
+slot = new_slot(Path(sys.argv[1]))
+slot.write('format = 1\\n[panel]\\nstart = "a"\\n[[screen]]\\nname = "a"\\n', Origin(Path("/x/pump.toml"), None, 7.0))
+print("held", flush=True)
+time.sleep(600)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="kills as Unix does")
+def test_a_program_that_is_killed_leaves_its_copy_to_the_next(folder: Path) -> None:
+    holder = subprocess.Popen(
+        [sys.executable, "-c", HOLDER, str(folder)],
+        stdout=subprocess.PIPE,
+        cwd=Path(__file__).parents[3],
+        text=True,
+    )
+    assert holder.stdout is not None
+    assert holder.stdout.readline() == "held\n"
+    assert left_behind(folder) == ()
+    os.kill(holder.pid, signal.SIGKILL)
+    holder.wait()
+    holder.stdout.close()
+    (found,) = left_behind(folder)
+    assert found.origin == Origin(Path("/x/pump.toml"), None, 7.0)
+    found.release()

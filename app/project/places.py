@@ -6,7 +6,7 @@ can be told at once, also those that would only show after the others are mended
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Final
 
@@ -35,15 +35,31 @@ def at_key(node: object, key: str | int) -> object:
 
 def follow(node: object, keys: tuple[str, ...], place: Place = ()) -> Iterator[tuple[Place, object]]:
     """All that stands under `keys`, every item of the lists on the way, each with its place."""
+    # Level by level: a generator inside a generator for each name would take several times as long.
+    level: Iterable[tuple[Place, object]] = _items(place, node)
+    for key in keys:
+        level = _below(level, key)
+    return iter(level)
+
+
+def _below(level: Iterable[tuple[Place, object]], key: str) -> Iterator[tuple[Place, object]]:
+    for place, node in level:
+        below = at_key(node, key)
+        if below is None:
+            continue
+        if isinstance(below, list | tuple):
+            yield from _items((*place, key), below)
+        else:
+            yield (*place, key), below
+
+
+def _items(place: Place, node: object) -> Iterator[tuple[Place, object]]:
     if isinstance(node, list | tuple):
         for index, item in enumerate(node):
-            if not isinstance(item, list | tuple):
-                yield from follow(item, keys, (*place, index))
-    elif not keys:
-        if node is not None:
-            yield place, node
+            if item is not None and not isinstance(item, list | tuple):
+                yield (*place, index), item
     elif node is not None:
-        yield from follow(at_key(node, keys[0]), keys[1:], (*place, keys[0]))
+        yield place, node
 
 
 def in_words(root: object, place: Place) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import islice
 from typing import Final, Literal, TypeVar
@@ -59,11 +59,21 @@ class Use:
 
 def uses(project: Project, kind: Kind, name: str) -> tuple[Use, ...]:
     """All places that use the `kind` called `name`, in the order of the file's sections."""
-    return tuple(
-        Use(in_words(project, place[:-1]), place)
-        for place, sought, used in _references(project)
-        if used == name and _kind(sought) == kind and not (place[-1] == "to" and name in RELATIVE_SCREENS)
-    )
+    return uses_of(project, kind, {name})[name]
+
+
+def uses_of(project: Project, kind: Kind, names: Collection[str]) -> dict[str, tuple[Use, ...]]:
+    """The same for each of several names at once."""
+    found: dict[str, list[Use]] = {name: [] for name in names}
+    for place, _, used in _references(project, kind):
+        if used in found and not (place[-1] == "to" and used in RELATIVE_SCREENS):
+            found[used].append(Use(in_words(project, place[:-1]), place))
+    return {name: tuple(places) for name, places in found.items()}
+
+
+def use_counts(project: Project, kind: Kind) -> Counter[str]:
+    """How many places use each name of a kind."""
+    return Counter(used for _, _, used in _references(project, kind))
 
 
 def dangling(project: Project) -> tuple[Problem, ...]:
@@ -83,9 +93,14 @@ def problems_of_names(root: object) -> list[Problem]:
 
 def renamed(project: Project, kind: Kind, old: str, new: str) -> Project:
     """`project` with every use of a name changed. The thing itself keeps its name: that is the caller's edit."""
+    return renamed_all(project, kind, {old: new})
+
+
+def renamed_all(project: Project, kind: Kind, names: Mapping[str, str]) -> Project:
+    """The same for several names at once, old to new: two things may even exchange their names."""
 
     def change(name: object) -> object:
-        return new if name == old else name
+        return names.get(name, name) if isinstance(name, str) else name
 
     for keys, sought in _REFERENCES:
         if _kind(sought) == kind:
@@ -102,8 +117,11 @@ def _kind(sought: _Sought) -> Kind:
     return sought
 
 
-def _references(root: object) -> Iterator[tuple[Place, _Sought, str]]:
+def _references(root: object, kind: Kind | None = None) -> Iterator[tuple[Place, _Sought, str]]:
+    """All references, or those to one kind of things."""
     for keys, sought in _REFERENCES:
+        if kind is not None and _kind(sought) != kind:
+            continue
         for place, name in follow(root, keys):
             if isinstance(name, str):
                 yield place, sought, name

@@ -29,7 +29,7 @@ def reorder_ring(project: Project, name: str, to: int, ring: Sequence[str]) -> P
     """With screen `name` as number `to`, from 0, of the screens `ring`, which are in the order of the list.
 
     On the map the screens of the ring change places among one another: its picture stays, and the turns to "next" and
-    "previous" stay short. Screens outside the ring keep their number in the list.
+    "previous" stay short. Screens outside the ring keep their order.
     """
     for each in (name, *ring):
         must_exist("screen", each, project.screen_named)

@@ -41,7 +41,7 @@ from app.signals.reading import Reading
 __all__ = ["FollowerError", "Rehearsal"]
 
 STANDS_STILL_S: Final = 1.0
-"""A pause between two ticks of more seconds than this has not happened for the models: the window was busy or hidden."""
+"""A longer pause between two ticks, in seconds, has not happened for the models: the window was busy or hidden."""
 
 
 class Rehearsal:
@@ -64,6 +64,11 @@ class Rehearsal:
         if screen in project.screen_named:
             self.state = replace(self.state, screen=screen)
         self._answers: list[Event] = []
+
+    @property
+    def models(self) -> Mapping[str, Bank]:
+        """What plays the followers, by follower; a person may set what stands in them, or make them silent."""
+        return self._models
 
     def key_down(self, key: str) -> tuple[Effect, ...]:
         """The operator presses `key`."""
@@ -114,6 +119,8 @@ class Rehearsal:
         model = self._models[binding.follower.name]
         now = self._clock()
         reason = not_offered(binding)
+        if model.silent:
+            reason = _silence(model)
         if reason is None:
             try:
                 words = model.read(binding.table, binding.address, binding.count)
@@ -147,8 +154,13 @@ class _Registers(Mapping[str, Reading]):
             binding = self._bindings[name]
             if isinstance(binding.signal, BitSignal):
                 raise KeyError(name)  # worked out from its word, as on a line
-            words = self._models[binding.follower.name].read(binding.table, binding.address, binding.count)
-            found = self._read[name] = binding.reading(words, self._at)
+            model = self._models[binding.follower.name]
+            if model.silent:
+                found = Reading(reason=_silence(model))
+            else:
+                words = model.read(binding.table, binding.address, binding.count)
+                found = binding.reading(words, self._at)
+            self._read[name] = found
         return found
 
     def __iter__(self) -> Iterator[str]:
@@ -156,3 +168,7 @@ class _Registers(Mapping[str, Reading]):
 
     def __len__(self) -> int:
         return sum(1 for _ in self)
+
+
+def _silence(model: Bank) -> str:
+    return translate("rehearsal", "follower '{follower}' does not answer").format(follower=model.name)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence
 from PySide6.QtWidgets import (
     QComboBox,
@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QMenu,
     QPushButton,
-    QScrollArea,
     QSizePolicy,
     QSplitter,
     QToolButton,
@@ -25,9 +24,10 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Line, Project, SerialLine
 from widgets.arming import ArmingDialog
+from widgets.commands import allow
 from widgets.document import Document
 from widgets.face import PanelFace
-from widgets.follower_control import FollowerCard
+from widgets.follower_control import FollowerCard, FollowerCards
 from widgets.live import Live, NotConnectedError
 from widgets.palette import set_look
 from widgets.readings_table import ReadingsTable
@@ -63,7 +63,7 @@ class BenchWorkplace(QWidget):
         self._make_actions()
         self.face = PanelFace()
         self.readings = ReadingsTable()
-        self._cards_area = _Cards()
+        self._cards_area = FollowerCards()
         self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
         self._notice = _Notice()
         self._lay_out()
@@ -240,13 +240,13 @@ class BenchWorkplace(QWidget):
         connected = session is not None
         self.connect_button.setText(self.tr("Disconnect") if connected else self.tr("Connect"))
         self.where.setEnabled(not connected)
-        self.connect_action.setEnabled(not connected)
-        self.disconnect_action.setEnabled(connected)
-        self.simulated_action.setEnabled(not connected)
-        self.real_action.setEnabled(not connected)
+        for action in (self.connect_action, self.simulated_action, self.real_action):
+            allow(action, not connected, self.tr("disconnect first"))
+        allow(self.disconnect_action, connected, self.tr("nothing is connected"))
         real = connected and not writing.simulated
-        self.arm_action.setEnabled(real and not writing.armed)
-        self.disarm_action.setEnabled(real and bool(writing.armed))
+        why_not = self.tr("it is armed already") if real else self.tr("connect to the real line first")
+        allow(self.arm_action, real and not writing.armed, why_not)
+        allow(self.disarm_action, real and bool(writing.armed), self.tr("nothing is armed"))
 
     def _say_how_it_is(self) -> None:
         session = self._live.session
@@ -326,46 +326,6 @@ class BenchWorkplace(QWidget):
         """Keys are let go when the focus leaves."""
         self._live.release_all()
         super().focusOutEvent(event)
-
-
-class _Cards(QScrollArea):
-    """The cards of the followers, as high as they are, but never more than half of the room."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._inner = QWidget()
-        self.setWidget(self._inner)
-        self.setWidgetResizable(True)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
-
-    def show_cards(self, cards: Sequence[QWidget]) -> None:
-        inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(0, 0, 0, 0)
-        for card in cards:
-            column.addWidget(card)
-        column.addStretch(1)
-        self._inner = inner
-        self.setWidget(inner)
-        inner.installEventFilter(self)
-        self.updateGeometry()
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.LayoutRequest:
-            self.updateGeometry()
-        return super().eventFilter(watched, event)
-
-    def sizeHint(self) -> QSize:
-        parent = self.parentWidget()
-        wanted = self._inner.sizeHint()
-        half = parent.height() // 2 if parent is not None else wanted.height()
-        return QSize(wanted.width(), max(60, min(wanted.height(), half)))
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(200, min(120, self.sizeHint().height()))
 
 
 class _Notice(QFrame):

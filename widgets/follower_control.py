@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -17,6 +17,8 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
+    QScrollArea,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -33,6 +35,8 @@ if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.bus.states import FollowerState
     from app.follower.bank import Bank, Quantity
 
+translate = QCoreApplication.translate
+
 SHOWN: Final = ("state", "output frequency", "shaft speed", "current")
 """Which of a drive's own values stand on its card; there is no room for all."""
 
@@ -45,11 +49,10 @@ class SimulatedSwitches:
 
     def __init__(self, bank: Bank, parent: QWidget) -> None:
         self.bank = bank
-        tr = parent.tr
         self.silent = self._switch(
             parent,
-            tr("Does not &answer"),
-            tr("As if unplugged from the line: it neither hears nor answers."),
+            translate("SimulatedSwitches", "Does not &answer"),
+            translate("SimulatedSwitches", "As if unplugged from the line: it neither hears nor answers."),
             lambda on: setattr(bank, "silent", on),
         )
         self.actions = [self.silent]
@@ -57,14 +60,17 @@ class SimulatedSwitches:
         if inputs is not None:
             self.external_fault = self._switch(
                 parent,
-                tr("&External fault"),
-                tr("The drive's external fault input is tripped, and it stops with a fault until that is reset."),
+                translate("SimulatedSwitches", "&External fault"),
+                translate(
+                    "SimulatedSwitches",
+                    "The drive's external fault input is tripped, and it stops with a fault until that is reset.",
+                ),
                 lambda on: setattr(inputs, "external_fault", on),
             )
             self.local = self._switch(
                 parent,
-                tr("&Local"),
-                tr("Somebody switched the drive to local: the line commands it no longer."),
+                translate("SimulatedSwitches", "&Local"),
+                translate("SimulatedSwitches", "Somebody switched the drive to local: the line commands it no longer."),
                 lambda on: setattr(inputs, "remote", not on),
             )
             self.actions = [self.external_fault, self.local, self.silent]
@@ -166,6 +172,50 @@ class FollowerCard(QFrame):
             self.state.setText(words)
             self.state.setToolTip(words)
         set_look(self.state, look)
+
+
+class FollowerCards(QScrollArea):
+    """The cards of the followers, as high as they are, but never more than half of the room."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._inner = QWidget()
+        self.setWidget(self._inner)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+
+    def show_cards(self, cards: Sequence[QWidget]) -> None:
+        """Show these cards and forget the former ones."""
+        inner = QWidget()
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(0, 0, 0, 0)
+        for card in cards:
+            column.addWidget(card)
+        column.addStretch(1)
+        self._inner = inner
+        self.setWidget(inner)
+        inner.installEventFilter(self)
+        self.updateGeometry()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Follow the cards as they grow."""
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+        return super().eventFilter(watched, event)
+
+    def sizeHint(self) -> QSize:
+        """As high as the cards, half of the room at most."""
+        parent = self.parentWidget()
+        wanted = self._inner.sizeHint()
+        half = parent.height() // 2 if parent is not None else wanted.height()
+        return QSize(wanted.width(), max(60, min(wanted.height(), half)))
+
+    def minimumSizeHint(self) -> QSize:
+        """Enough for one card."""
+        return QSize(200, min(120, self.sizeHint().height()))
 
 
 class ValueSetter(QWidget):

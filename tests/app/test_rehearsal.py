@@ -144,6 +144,18 @@ def test_a_write_that_the_follower_does_not_offer_is_told_on_the_panel() -> None
     assert rehearsal.readings()["coil"].value == 0
 
 
+def test_a_silent_follower_shows_no_value_and_takes_none() -> None:
+    clock = Clock()
+    rehearsal = Rehearsal(parse(BANK), clock=clock)
+    rehearsal.models["f"].silent = True
+    pass_time(rehearsal, clock, 0.1)
+    assert texts(rehearsal) == ["Level ----- %", "---"]
+    press(rehearsal, "f1")
+    pass_time(rehearsal, clock, 0.1)
+    assert rehearsal.state.message is not None
+    assert "does not answer" in rehearsal.state.message.text
+
+
 def test_a_start_value_that_does_not_fit_is_told() -> None:
     with pytest.raises(FollowerError, match="'level'"):
         Rehearsal(parse(BANK.replace("start_value = 42.5", "start_value = 9000")))

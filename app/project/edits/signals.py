@@ -4,29 +4,20 @@ from __future__ import annotations
 
 from typing import Any
 
-from app.project.edits.refused import (
-    changed,
-    free_name,
-    made,
-    moved,
-    must_be_free,
-    must_be_index,
-    must_be_unused,
-    must_exist,
-    with_names_in_order,
-)
+from app.project.edits.refused import changed, free_name, made, moved, must_be_index, must_exist
+from app.project.edits.several import delete_parts, put_parts
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
-from app.project.references import renamed
 
 AnySignal = RegisterSignal | BitSignal | HeldSignal
 
 
 def add_signal(project: Project, signal: AnySignal, at: int | None = None) -> Project:
     """With one more signal, at index `at` or at the end."""
-    must_be_free("signal", signal.name, project.signal_named)
+    after = put_parts(project, "signal", {}, [signal])
     at = len(project.signals) if at is None else max(0, min(at, len(project.signals)))
-    signals = (*project.signals[:at], signal, *project.signals[at:])
-    return with_names_in_order(changed(project, signals=signals), project)
+    if at == len(project.signals):
+        return after
+    return changed(after, signals=(*project.signals[:at], signal, *project.signals[at:]))
 
 
 def duplicate_signal(project: Project, name: str, new_name: str | None = None) -> Project:
@@ -38,10 +29,8 @@ def duplicate_signal(project: Project, name: str, new_name: str | None = None) -
 
 def change_signal(project: Project, name: str, /, **changes: Any) -> Project:
     """With other attributes of a signal; `name` among them renames it, and its uses follow."""
-    new_name = changes.pop("name", name)
-    if changes:
-        project = replace_signal(project, name, changed(project.signals[_index(project, name)], **changes))
-    return rename_signal(project, name, new_name)
+    index = _index(project, name)
+    return put_parts(project, "signal", {index: changed(project.signals[index], **changes)})
 
 
 def replace_signal(project: Project, name: str, signal: AnySignal) -> Project:
@@ -50,27 +39,17 @@ def replace_signal(project: Project, name: str, signal: AnySignal) -> Project:
     Refused where a use of it would break: a bit of what is now a bit itself, a value from what is no held value.
     """
     index = _index(project, name)
-    signal = changed(signal, name=name) if signal.name != name else signal
-    if signal == project.signals[index]:
-        return project
-    return with_names_in_order(_with_signal(project, index, signal), project)
+    return put_parts(project, "signal", {index: changed(signal, name=name) if signal.name != name else signal})
 
 
 def rename_signal(project: Project, name: str, new_name: str) -> Project:
     """With another name for a signal; all its uses follow."""
-    index = _index(project, name)
-    if new_name == name:
-        return project
-    must_be_free("signal", new_name, project.signal_named)
-    after = _with_signal(project, index, changed(project.signals[index], name=new_name))
-    return renamed(after, "signal", name, new_name)
+    return change_signal(project, name, name=new_name)
 
 
 def delete_signal(project: Project, name: str) -> Project:
     """Without a signal. Refused while it is used, with the list of uses."""
-    index = _index(project, name)
-    must_be_unused(project, "signal", name)
-    return changed(project, signals=(*project.signals[:index], *project.signals[index + 1 :]))
+    return delete_parts(project, "signal", [_index(project, name)])
 
 
 def move_signal(project: Project, name: str, to: int) -> Project:
@@ -104,7 +83,3 @@ def _index(project: Project, name: str) -> int:
     must_exist("signal", name, project.signal_named)
     signal = project.signal_named[name]
     return next(index for index, other in enumerate(project.signals) if other is signal)
-
-
-def _with_signal(project: Project, index: int, signal: AnySignal) -> Project:
-    return changed(project, signals=(*project.signals[:index], signal, *project.signals[index + 1 :]))

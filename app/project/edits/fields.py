@@ -14,7 +14,7 @@ from app.project.problems import quoted
 def add_field(project: Project, screen_name: str, field: Field) -> Project:
     """With one more field, the last of its screen."""
     screen = screen_called(project, screen_name)
-    return _with_fields(project, screen, (*screen.fields, field), {len(screen.fields)})
+    return with_fields(project, screen, (*screen.fields, field), {len(screen.fields)})
 
 
 def change_field(project: Project, screen_name: str, index: int, **changes: Any) -> Project:
@@ -24,7 +24,7 @@ def change_field(project: Project, screen_name: str, index: int, **changes: Any)
     field = changed(screen.fields[index], **changes)
     if field == screen.fields[index]:
         return project
-    return _with_fields(project, screen, (*screen.fields[:index], field, *screen.fields[index + 1 :]), {index})
+    return with_fields(project, screen, (*screen.fields[:index], field, *screen.fields[index + 1 :]), {index})
 
 
 def move_field(project: Project, screen_name: str, index: int, row: int, column: int) -> Project:
@@ -44,7 +44,7 @@ def move_fields(project: Project, screen_name: str, indices: Iterable[int], down
         changed(field, at=(field.at[0] + down, field.at[1] + right)) if index in moving else field
         for index, field in enumerate(screen.fields)
     )
-    return _with_fields(project, screen, fields, moving)
+    return with_fields(project, screen, fields, moving)
 
 
 def resize_field(project: Project, screen_name: str, index: int, width: int) -> Project:
@@ -76,8 +76,11 @@ def room_at(project: Project, screen_name: str, row: int, column: int, without: 
     return end - column
 
 
-def _with_fields(project: Project, screen: Screen, fields: tuple[Field, ...], touched: Collection[int]) -> Project:
-    """With these fields, if those touched lie no worse than before: a file may hold fields that already lie badly."""
+def with_fields(project: Project, screen: Screen, fields: tuple[Field, ...], touched: Collection[int]) -> Project:
+    """With these fields, if those `touched` (indices) lie no worse than before: a file may hold some that lie badly.
+
+    Refused where one would lie outside the panel or over another one, and where one names a signal that does not exist.
+    """
     before = dict(enumerate(screen.fields))
     for index in sorted(touched):
         field, old = fields[index], before.get(index)

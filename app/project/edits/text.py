@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import unicodedata
 
-from app.project.edits.refused import EditRefused, changed
-from app.project.edits.screens import screen_called, with_screen
+from app.project.edits.refused import EditRefused
+from app.project.edits.rows import full_rows, with_text
+from app.project.edits.screens import screen_called
 from app.project.model import Field, Project, Screen
 from app.project.problems import quoted
 
@@ -21,7 +22,7 @@ def type_text(project: Project, screen_name: str, row: int, column: int, text: s
     the edge, to the right. Refused where text would leave the panel, or where a field would cover a character of it.
     """
     screen = screen_called(project, screen_name)
-    rows = _rows(project, screen)
+    rows = full_rows(project, screen.text)
     lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     if len(lines) > 1 and not lines[-1]:
         lines.pop()  # a copied line often ends in a line break
@@ -30,7 +31,7 @@ def type_text(project: Project, screen_name: str, row: int, column: int, text: s
         _must_be_printable(line)
         write = _put_in if insert else _written_over
         rows[row + down] = write(project, screen, row + down, column, line, rows[row + down])
-    return _with_rows(project, screen, rows)
+    return with_text(project, screen, rows)
 
 
 def erase_text(
@@ -41,13 +42,13 @@ def erase_text(
     Then what follows, up to the next field or the edge, moves left.
     """
     screen = screen_called(project, screen_name)
-    rows = _rows(project, screen)
+    rows = full_rows(project, screen.text)
     _must_be_cell(project, row, column)
     end = _end_of_run(project, screen, row, column) if close_up else len(rows[row])
     run = rows[row][column:end]
     rest = run[max(0, count) :]
     rows[row] = rows[row][:column] + (rest.ljust(len(run)) if close_up else rest.rjust(len(run))) + rows[row][end:]
-    return _with_rows(project, screen, rows)
+    return with_text(project, screen, rows)
 
 
 def set_row(project: Project, screen_name: str, row: int, text: str) -> Project:
@@ -58,9 +59,9 @@ def set_row(project: Project, screen_name: str, row: int, text: str) -> Project:
     text = text.rstrip(" ")
     if len(text) > project.panel.columns:
         raise EditRefused(f"the text has {len(text)} characters, and the panel {project.panel.columns} columns")
-    rows = _rows(project, screen)
+    rows = full_rows(project, screen.text)
     rows[row] = text
-    return _with_rows(project, screen, rows)
+    return with_text(project, screen, rows)
 
 
 def field_at(screen: Screen, row: int, column: int) -> Field | None:
@@ -89,19 +90,6 @@ def _put_in(project: Project, screen: Screen, row: int, column: int, text: str, 
     if len(longer) > len(run):
         raise EditRefused("there is no room: text would be pushed under a field or off the panel")
     return old[:column] + longer.ljust(len(run)) + old[end:]
-
-
-def _rows(project: Project, screen: Screen) -> list[str]:
-    """All rows at full width. Text outside the panel, which a file may hold, is kept."""
-    rows = [row.ljust(project.panel.columns) for row in screen.text]
-    return rows + [" " * project.panel.columns] * (project.panel.rows - len(rows))
-
-
-def _with_rows(project: Project, screen: Screen, rows: list[str]) -> Project:
-    text = tuple(row.rstrip(" ") for row in rows)
-    if "\n".join(text).rstrip("\n") == "\n".join(row.rstrip(" ") for row in screen.text).rstrip("\n"):
-        return project  # at most blanks at the ends differ
-    return with_screen(project, changed(screen, text=text))
 
 
 def _end_of_run(project: Project, screen: Screen, row: int, column: int) -> int:

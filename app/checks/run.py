@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from app.checks import actions, entry, keys, lines, names, paging, registers, screens, whole
+from app.checks import actions, entry, keys, languages, lines, names, paging, registers, screens, whole
 from app.checks.finding import GRAVITY, Finding
 from app.checks.rule import RULES
 from app.checks.survey import Survey
@@ -10,7 +10,7 @@ from app.project.model import Project
 from app.project.places import in_words
 from app.project.problems import Place
 
-RULE_MODULES = (names, whole, lines, registers, screens, paging, keys, entry, actions)
+RULE_MODULES = (names, whole, lines, registers, screens, paging, keys, entry, actions, languages)
 """The modules of rules: named here, so that their rules are in the list once this module is imported."""
 
 

@@ -211,6 +211,8 @@ class Survey:
             if isinstance(action.value, HeldValue):
                 names.add(action.value.from_)
         names.update(signal.bit.of for signal in self.project.signals if isinstance(signal, BitSignal))
+        if self.project.panel.language is not None:
+            names.add(self.project.panel.language)
         return frozenset(names)
 
 

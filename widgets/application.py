@@ -17,7 +17,7 @@ from PySide6.QtCore import QMessageLogContext, QSocketNotifier, QTimer, QtMsgTyp
 from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
-from app.project.files import ProjectFileError, load
+from app.project.files import ProjectFileError, load_known
 from widgets.focus_ring import FocusRing
 from widgets.palette import Appearance, Theme
 from widgets.settings import Settings
@@ -72,7 +72,8 @@ def run_window(
     try:
         with _interruptible(window):
             if project_path is not None:
-                window.take(load(project_path), None if demo else project_path)
+                project, known = load_known(project_path)
+                window.take(project, *((None,) if demo else (project_path, known)))
             if grab is not None:
                 window.resize(*GRAB_SIZE)
             window.show()

@@ -10,7 +10,6 @@ from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QDialog,
     QDockWidget,
-    QFileDialog,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -22,7 +21,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.files import ProjectFileError, ProjectSaveError, has_comments, load, save
 from app.project.model import Project
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
@@ -31,16 +29,15 @@ from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.line_view import LineView
 from widgets.live import Live
 from widgets.palette import Appearance, Theme, set_look
-from widgets.problems import ProblemsDialog
+from widgets.project_files import ProjectFiles
 from widgets.settings import Settings
 from widgets.strip import LineStrip, Passage, passage_of
-from widgets.templates import TemplateDialog, blank
+from widgets.templates import blank
 from widgets.window_menus import WindowMenus
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.design import DesignWorkplace
 
-SUFFIX: Final = ".toml"
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 COMFORTABLE: Final = QSize(1240, 700)
@@ -51,8 +48,17 @@ LINE_VIEW_HEIGHT: Final = 250
 class MainWindow(QMainWindow):
     """Everything around the workplaces: which project, which workplace, what is connected, what may be written."""
 
-    def __init__(self, settings: Settings | None = None, theme: Theme | None = None, workplace: int = 0) -> None:
-        """Make the window with this workplace in front, counted from 0 in the order of the switcher."""
+    def __init__(
+        self,
+        settings: Settings | None = None,
+        theme: Theme | None = None,
+        workplace: int = 0,
+        state: Path | None = None,
+    ) -> None:
+        """Make the window with this workplace in front, counted from 0 in the order of the switcher.
+
+        `state` is the folder for recovery copies; None keeps none.
+        """
         super().__init__()
         self.settings = settings or Settings()
         self._theme = theme
@@ -63,6 +69,7 @@ class MainWindow(QMainWindow):
         self.line_view = LineView(self.live)
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
+        self.files = ProjectFiles(self, state)
         self.menus = WindowMenus(self)
         self._design: DesignWorkplace | None = None
         self.bench = BenchWorkplace(self.document, self.live)
@@ -77,176 +84,22 @@ class MainWindow(QMainWindow):
 
     # Projects and files
 
-    def new(self) -> None:
-        """Ask what the new project starts as, and edit it."""
-        if not self.may_leave():
-            return
-        dialog = TemplateDialog(self)
-        if dialog.exec():
-            self.take(dialog.project, None)
-        dialog.deleteLater()
-
-    def open(self) -> None:
-        """Ask for a file and open it."""
-        name, _ = QFileDialog.getOpenFileName(self, self.tr("Open a project"), self._folder(), self._filter())
-        if name:
-            self.open_file(Path(name))
-
     def open_file(self, path: Path) -> bool:
         """Open this file, after the question about unsaved changes. False if it was not opened; that has been said."""
-        try:
-            project = load(path)
-        except ProjectFileError as error:
-            if not path.exists():
-                self.settings.forget(path)
-                self.menus.show_recent()
-            self.show_problems(path, error)
-            return False
-        if not self.may_leave():
-            return False
-        self.take(project, path)
-        return True
+        return self.files.open_file(path)
 
-    def take(self, project: Project, path: Path | None) -> None:
-        """Edit this project from now on. What ran is disconnected."""
-        self.live.disconnect_from_line()
-        self.document.open(project, path)
-        if path is not None:
-            self.settings.remember(path)
-            self.menus.show_recent()
+    def take(self, project: Project, path: Path | None, known: str | None = None) -> None:
+        """Edit this project from now on (see `ProjectFiles.take`)."""
+        self.files.take(project, path, known)
 
     def save(self) -> bool:
         """Save the project to its file. False if it was not saved; that has been said."""
-        return self.save_as() if self.document.path is None else self._save_to(self.document.path)
-
-    def save_as(self) -> bool:
-        """Ask for a file and save there. False if it was not saved."""
-        start = self.document.path or Path(self._folder()) / (self._name() + SUFFIX)
-        name, _ = QFileDialog.getSaveFileName(self, self.tr("Save the project as"), str(start), self._filter())
-        if not name:
-            return False
-        path = Path(name)
-        if path.suffix.lower() != SUFFIX:
-            # "press 1.5 kW" has no suffix, though it has a point; and over this file the dialog did not ask.
-            path = path.with_name(path.name + SUFFIX)
-            if path.exists() and not self._may_replace(path):
-                return False
-        return self._save_to(path)
-
-    def _may_replace(self, path: Path) -> bool:
-        button = QMessageBox.StandardButton
-        words = self.tr("{file} exists already. Replace it?").format(file=path.name)
-        return QMessageBox.question(self, self.tr("Save the project as"), words, button.Yes | button.No) == button.Yes
-
-    def _may_drop_remarks(self, path: Path) -> bool:
-        """Whether saving may go on: the file has no remarks that would be lost, or the user lets them go."""
-        try:
-            remarks = has_comments(path.read_text("utf-8"))
-        except (OSError, UnicodeError):
-            return True  # nothing there to lose, or saving will say what is wrong
-        if not remarks:
-            return True
-        button = QMessageBox.StandardButton
-        words = self.tr(
-            "{file} holds remarks after '#', and saving does not keep them. "
-            "The file as it is now stays beside it as {file}.bak until the next saving. "
-            "What should last belongs into the notes. Save?"
-        ).format(file=path.name)
-        answer = QMessageBox.question(self, self.tr("Remarks in the file"), words, button.Save | button.Cancel)
-        return answer == button.Save
-
-    def may_leave(self) -> bool:
-        """Whether the present project may be left.
-
-        Nothing is armed, or the user leaves it; nothing is unsaved, or the user saved or discarded it.
-        """
-        writing = self.live.writing
-        if writing.armed and not writing.simulated and not self._may_let_go(writing.armed):
-            return False
-        if not self.document.modified:
-            return True
-        answer = QMessageBox(self)
-        answer.setIcon(QMessageBox.Icon.Question)
-        answer.setWindowTitle(self.tr("Unsaved changes"))
-        answer.setText(self.tr("Save the changes to {name}?").format(name=f"\u201c{self._name()}\u201d"))
-        answer.setTextFormat(Qt.TextFormat.PlainText)
-        answer.setInformativeText(self.tr("Otherwise they are lost."))
-        button = QMessageBox.StandardButton
-        answer.setStandardButtons(button.Save | button.Discard | button.Cancel)
-        answer.setDefaultButton(button.Save)
-        pressed = answer.exec()
-        answer.deleteLater()
-        match pressed:
-            case button.Save:
-                return self.save()
-            case button.Discard:
-                return True
-            case _:
-                return False
-
-    def _may_let_go(self, lines: tuple[str, ...]) -> bool:
-        box = QMessageBox(self)
-        box.setIcon(QMessageBox.Icon.Warning)
-        box.setWindowTitle(self.tr("Armed"))
-        box.setTextFormat(Qt.TextFormat.PlainText)
-        box.setText(self.tr("Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines)))
-        box.setInformativeText(
-            self.tr("Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone.")
-        )
-        box.addButton(self.tr("&Disconnect"), QMessageBox.ButtonRole.AcceptRole)
-        stay = box.addButton(QMessageBox.StandardButton.Cancel)
-        box.setDefaultButton(stay)
-        box.exec()
-        box.deleteLater()
-        return box.buttonRole(box.clickedButton()) == QMessageBox.ButtonRole.AcceptRole
+        return self.files.save()
 
     def leave(self) -> None:
-        """Close without the question about unsaved changes."""
+        """Close without any question. What is unsaved is offered at the next start."""
         self._ask = False
         self.close()
-
-    def show_problems(self, path: Path, error: ProjectFileError) -> None:
-        """Say everything that is wrong with a file."""
-        summary = self.tr("{file} cannot be opened. Problems found: {count}").format(
-            file=path.name, count=len(error.problems)
-        )
-        _run(ProblemsDialog(self.tr("This file cannot be opened"), summary, error.problems, self))
-
-    def _save_to(self, path: Path) -> bool:
-        if not self._may_drop_remarks(path):
-            return False
-        try:
-            save(self.document.project, path)
-        except ProjectSaveError as error:
-            return self._wants_another_place(str(error)) and self.save_as()
-        self.document.mark_saved(path)
-        self.settings.remember(path)
-        self.menus.show_recent()
-        self.tell(self.tr("Saved {file}").format(file=path.name))
-        return True
-
-    def _wants_another_place(self, why: str) -> bool:
-        box = QMessageBox(QMessageBox.Icon.Critical, self.tr("Not saved"), why, parent=self)
-        box.setTextFormat(Qt.TextFormat.PlainText)
-        box.addButton(self.tr("Save &as\u2026"), QMessageBox.ButtonRole.AcceptRole)
-        box.addButton(QMessageBox.StandardButton.Close)
-        box.exec()
-        box.deleteLater()
-        return box.buttonRole(box.clickedButton()) == QMessageBox.ButtonRole.AcceptRole
-
-    def _folder(self) -> str:
-        path = self.document.path or next(iter(self.settings.recent), None)
-        return str(path.parent) if path else ""
-
-    def _filter(self) -> str:
-        return self.tr("Fanlight projects (*{suffix});;All files (*)").format(suffix=SUFFIX)
-
-    def _name(self) -> str:
-        if self.document.path is not None:
-            return self.document.path.name.removesuffix(SUFFIX)
-        return "".join(c for c in self.document.project.title if c.isalnum() or c in " -_").strip() or self.tr(
-            "untitled"
-        )
 
     # Workplaces
 
@@ -270,7 +123,12 @@ class MainWindow(QMainWindow):
             self._design = DesignWorkplace(self.document)
             self._stack.addWidget(self._design)
             self._design.fill_menu(self.menus.design)
+            self._design.wanted.connect(self._bring_design)
         return self._design
+
+    def _bring_design(self) -> None:
+        if self.workplace is not self.design:
+            self.show_workplace(0)
 
     def tell(self, words: str, *, trouble: bool = False) -> None:
         """Say something in the bar for a while."""
@@ -310,6 +168,7 @@ class MainWindow(QMainWindow):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(bar)
+        layout.addWidget(self.files.bar)
         layout.addWidget(self._stack, 1)
         layout.addWidget(self.strip)
         self.setCentralWidget(whole)
@@ -338,7 +197,7 @@ class MainWindow(QMainWindow):
     # Keeping it in step
 
     def _retitle(self) -> None:
-        self.setWindowTitle(self.tr("{name}[*] \u2013 Fanlight").format(name=self._name()))
+        self.setWindowTitle(self.tr("{name}[*] \u2013 Fanlight").format(name=self.files.name))
         self.setWindowModified(self.document.modified)
         self.menus.name_steps()
 
@@ -414,18 +273,22 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, then disarm, disconnect and go."""
-        if self._ask and not self.may_leave():
+        if self._ask and not self.files.may_leave():
             event.ignore()
             return
         self.live.disconnect_from_line()
+        self.files.close(keep=not self._ask)
         self.settings.geometry = self.saveGeometry()
         event.accept()
 
     def changeEvent(self, event: QEvent) -> None:
-        """A window that is not in front holds no key."""
+        """A window that is not in front holds no key; one that comes to the front looks at its file."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
-            self.live.release_all()
+        if event.type() == QEvent.Type.ActivationChange:
+            if self.isActiveWindow():
+                self.files.look()
+            else:
+                self.live.release_all()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take one file of this computer."""

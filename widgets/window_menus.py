@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QApplication, QMenu
+from shiboken6 import isValid
 
-from widgets.commands import command, mark_entry
+from widgets.commands import allow, command, listed
 from widgets.palette import Appearance
 
 if TYPE_CHECKING:
@@ -22,10 +23,6 @@ class WindowMenus(QObject):
         super().__init__(window)
         self._window = window
         key = QKeySequence.StandardKey
-        self.new = command(window, self.tr("&New\u2026"), window.new, key.New)
-        self.open = command(window, self.tr("&Open\u2026"), window.open, key.Open)
-        self.save = command(window, self.tr("&Save"), window.save, key.Save)
-        self.save_as = command(window, self.tr("Save &as\u2026"), window.save_as, "Ctrl+Shift+S")
         self.quit = command(window, self.tr("&Quit"), window.close, "Ctrl+Q")
         self.quit.setMenuRole(QAction.MenuRole.QuitRole)
         self.undo = command(window, self.tr("&Undo"), window.document.undo, key.Undo)
@@ -39,6 +36,7 @@ class WindowMenus(QObject):
         self.line_window = command(
             window, self.tr("In its &own window"), window.float_line_view, "Ctrl+Shift+V", toggles=True
         )
+        self.find = command(window, self.tr("&Find a command\u2026"), self._find, "Ctrl+J")
         self.shortcuts = command(window, self.tr("&Keys and shortcuts"), window.show_shortcuts, "Ctrl+F1")
         self.cautions = command(window, self.tr("&Cautions"), window.show_cautions, "Ctrl+Shift+F1")
         self.about = command(window, self.tr("&About Fanlight"), window.show_about, "Ctrl+Shift+H")
@@ -57,13 +55,9 @@ class WindowMenus(QObject):
         window = self._window
         bar = window.menuBar()
         file = bar.addMenu(self.tr("&File"))
-        file.addActions([self.new, self.open])
-        self.recent = file.addMenu(self.tr("Open &recent"))
-        file.addSeparator()
-        file.addActions([self.save, self.save_as])
+        window.files.fill_menu(file)
         file.addSeparator()
         file.addAction(self.quit)
-        self.show_recent()
         edit = bar.addMenu(self.tr("&Edit"))
         edit.addActions([self.undo, self.redo])
         view = bar.addMenu(self.tr("&View"))
@@ -79,7 +73,7 @@ class WindowMenus(QObject):
         line.addSeparator()
         window.line_view.fill_menu(line)
         help_menu = bar.addMenu(self.tr("&Help"))
-        help_menu.addActions([self.shortcuts, self.cautions])
+        help_menu.addActions([self.find, self.shortcuts, self.cautions])
         help_menu.addSeparator()
         help_menu.addAction(self.about)
 
@@ -89,26 +83,23 @@ class WindowMenus(QObject):
         found = [action.menu() for action in self._window.menuBar().actions()]
         return [menu for menu in found if isinstance(menu, QMenu)]
 
-    def show_recent(self) -> None:
-        """List the files that were opened last."""
-        window, menu = self._window, self.recent
-        menu.clear()
-        for number, path in enumerate(window.settings.recent, start=1):
-            text = f"&{number}  {path.name}  \u2013  {path.parent}".replace("&", "&&").replace("&&", "&", 1)
-            action = mark_entry(menu.addAction(text))
-            if number == 1:
-                action.setShortcut("Ctrl+Shift+O")
-            action.triggered.connect(lambda _checked=False, path=path: window.open_file(path))
-        menu.setEnabled(bool(window.settings.recent))
-        if window.settings.recent:
-            menu.addSeparator()
-            empty = menu.addAction(self.tr("&Empty this list"))
-            empty.setShortcut("Ctrl+Shift+Del")
-            empty.triggered.connect(self._empty_recent)
+    def _find(self) -> None:
+        """Ask for a command or a place by name, and go there."""
+        from widgets.command_finder import CommandFinder, command_targets, part_targets
 
-    def _empty_recent(self) -> None:
-        self._window.settings.forget_all()
-        self.show_recent()
+        window = self._window
+        focus = QApplication.focusWidget()
+        commands = [each for each in listed(self.all()) if each.action is not self.find]
+        targets = [*command_targets(commands), *part_targets(window.design)]
+        finder = CommandFinder(targets, window.settings.recent_commands, window)
+        finder.exec()
+        chosen = finder.chosen
+        finder.deleteLater()
+        if chosen is not None:
+            window.settings.remember_command(chosen.token)
+            if focus is not None and isValid(focus):
+                focus.setFocus(Qt.FocusReason.OtherFocusReason)  # many commands are about what has the focus
+            chosen.run()
 
     def name_steps(self) -> None:
         """Say what would be undone and done again."""
@@ -117,7 +108,7 @@ class WindowMenus(QObject):
             (self.undo, document.undo_name, self.tr("&Undo"), self.tr("&Undo: {step}")),
             (self.redo, document.redo_name, self.tr("&Redo"), self.tr("&Redo: {step}")),
         ):
-            action.setEnabled(name is not None)
+            allow(action, name is not None, self.tr("there is no such step"))
             action.setText(unnamed if name is None else named.format(step=name.replace("&", "&&")))
 
     def _add_appearance(self, view: QMenu) -> None:

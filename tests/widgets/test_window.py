@@ -131,7 +131,7 @@ def test_opens_a_file_and_remembers_it(window: MainWindow, file: Path, monkeypat
     assert window.document.project == bench_project()
     assert window.windowTitle() == "pump room[*] \u2013 Fanlight"
     assert window.settings.recent == (file,)
-    assert file.name in window.menus.recent.actions()[0].text()
+    assert file.name in window.files.recent.actions()[0].text()
 
 
 def test_a_change_is_marked_and_undo_takes_the_mark_away(window: MainWindow, file: Path) -> None:
@@ -223,7 +223,7 @@ def test_what_cannot_be_saved_is_said_and_stays_changed(window: MainWindow, file
     change(window)
     gone = tmp_path / "no such folder" / "x.toml"
     asked = when_asked(press(QMessageBox.StandardButton.Close))
-    assert not window._save_to(gone)
+    assert not window.files.save_to(gone)
     assert asked[0][0] is QMessageBox
     assert str(gone.parent) in asked[0][1]
     assert window.isWindowModified()
@@ -237,7 +237,7 @@ def test_what_cannot_be_saved_there_is_saved_elsewhere(
     change(window)
     name_file(monkeypatch, "getSaveFileName", tmp_path / "elsewhere.toml")
     when_asked(press_accept)
-    assert window._save_to(tmp_path / "no such folder" / "x.toml")
+    assert window.files.save_to(tmp_path / "no such folder" / "x.toml")
     assert load(tmp_path / "elsewhere.toml").title == "Bench!"
     assert not window.isWindowModified()
 
@@ -266,11 +266,19 @@ def test_all_problems_of_a_bad_file_are_shown_and_the_project_stays(
     assert bad in window.settings.recent, "mended elsewhere, it is opened from there again"
 
 
-def test_a_file_that_is_gone_is_taken_off_the_recent_ones(window: MainWindow, file: Path) -> None:
+def test_a_recent_file_that_is_gone_says_so_and_is_taken_off_if_wanted(
+    window: MainWindow, file: Path, qtbot: QtBot
+) -> None:
     window.open_file(file)
     file.unlink()
     when_asked(lambda dialog: dialog.close())
     assert not window.open_file(file)
+    assert file in window.settings.recent, "its drive may only be away"
+    menu = window.files.recent
+    menu.popup(window.pos())
+    qtbot.waitUntil(lambda: "(not found)" in menu.actions()[0].text())
+    menu.close()
+    next(action for action in menu.actions() if action.text().startswith("&Take off")).trigger()
     assert file not in window.settings.recent
 
 
@@ -307,8 +315,8 @@ def test_recent_files_open_from_the_menu(window: MainWindow, file: Path, tmp_pat
     save(bench_project().but(title="Other"), other)
     window.open_file(other)
     window.open_file(file)
-    assert [action.text().split("  ")[1] for action in window.menus.recent.actions()[:2]] == [file.name, other.name]
-    window.menus.recent.actions()[1].trigger()
+    assert [action.text().split("  ")[1] for action in window.files.recent.actions()[:2]] == [file.name, other.name]
+    window.files.recent.actions()[1].trigger()
     assert window.document.project.title == "Other"
 
 

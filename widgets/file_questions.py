@@ -1,0 +1,140 @@
+"""The questions about a project file that must be answered before something is done or lost."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TypeVar
+
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtWidgets import QMessageBox, QWidget
+
+translate = QCoreApplication.translate
+
+_A = TypeVar("_A")
+
+
+class Leaving(enum.Enum):
+    """What becomes of unsaved changes."""
+
+    SAVE = enum.auto()
+    DISCARD = enum.auto()
+    STAY = enum.auto()
+
+
+class Conflict(enum.Enum):
+    """What is done where another program has changed the file that is to be saved."""
+
+    COMPARE = enum.auto()
+    SAVE_OVER = enum.auto()
+    SAVE_AS = enum.auto()
+    RELOAD = enum.auto()
+    NOTHING = enum.auto()
+
+
+def what_of_changes(parent: QWidget, name: str) -> Leaving:
+    """Ask what becomes of the unsaved changes to `name`."""
+    box = _box(
+        parent,
+        QMessageBox.Icon.Question,
+        translate("files", "Unsaved changes"),
+        translate("files", "Save the changes to {name}?").format(name=f"\u201c{name}\u201d"),
+        translate("files", "Otherwise they are lost."),
+    )
+    button = QMessageBox.StandardButton
+    box.setStandardButtons(button.Save | button.Discard | button.Cancel)
+    box.setDefaultButton(button.Save)
+    pressed = box.exec()
+    box.deleteLater()
+    return {button.Save: Leaving.SAVE, button.Discard: Leaving.DISCARD}.get(
+        QMessageBox.StandardButton(pressed), Leaving.STAY
+    )
+
+
+def may_let_go(parent: QWidget, lines: Sequence[str]) -> bool:
+    """Ask whether armed lines may be disconnected."""
+    box = _box(
+        parent,
+        QMessageBox.Icon.Warning,
+        translate("files", "Armed"),
+        translate("files", "Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines)),
+        translate("files", "Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone."),
+    )
+    return _choice(box, ((translate("files", "&Disconnect"), True),), False)
+
+
+def may_replace(parent: QWidget, path: Path) -> bool:
+    """Ask whether a file that exists already may be replaced."""
+    button = QMessageBox.StandardButton
+    words = translate("files", "{file} exists already. Replace it?").format(file=path.name)
+    title = translate("files", "Save the project as")
+    return QMessageBox.question(parent, title, words, button.Yes | button.No) == button.Yes
+
+
+def may_drop_remarks(parent: QWidget, path: Path) -> bool:
+    """Ask whether saving may go on though the file holds remarks, which are not kept."""
+    button = QMessageBox.StandardButton
+    words = translate(
+        "files",
+        "{file} holds remarks after '#', and saving does not keep them. "
+        "The file as it is now stays beside it as {file}.bak until the next saving. "
+        "What should last belongs into the notes. Save?",
+    ).format(file=path.name)
+    title = translate("files", "Remarks in the file")
+    return QMessageBox.question(parent, title, words, button.Save | button.Cancel) == button.Save
+
+
+def wants_another_place(parent: QWidget, why: str) -> bool:
+    """Say why a project was not saved, and ask whether it should be saved elsewhere."""
+    box = _box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why, "")
+    return _choice(box, ((translate("files", "Save &as\u2026"), True),), False, QMessageBox.StandardButton.Close)
+
+
+def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
+    """Ask what to do where another program has changed the file meanwhile."""
+    box = _box(
+        parent,
+        QMessageBox.Icon.Warning,
+        translate("files", "Changed by another program"),
+        translate(
+            "files", "{file} was changed by another program since it was read here. Nothing was saved yet."
+        ).format(file=path.name),
+        translate(
+            "files",
+            "Compare shows both versions side by side. Save over it writes your version; the other one stays beside it "
+            "as a file of its own. Reload takes the other version; undo brings yours back.",
+        ),
+    )
+    return _choice(
+        box,
+        (
+            (translate("files", "&Compare"), Conflict.COMPARE),
+            (translate("files", "Save &over it"), Conflict.SAVE_OVER),
+            (translate("files", "Save &as\u2026"), Conflict.SAVE_AS),
+            (translate("files", "&Reload"), Conflict.RELOAD),
+        ),
+        Conflict.NOTHING,
+    )
+
+
+def _box(parent: QWidget, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
+    box = QMessageBox(icon, title, text, parent=parent)
+    box.setTextFormat(Qt.TextFormat.PlainText)
+    box.setInformativeText(more)
+    return box
+
+
+def _choice(
+    box: QMessageBox,
+    ways: Sequence[tuple[str, _A]],
+    else_: _A,
+    out: QMessageBox.StandardButton = QMessageBox.StandardButton.Cancel,
+) -> _A:
+    """Which way was taken; `else_` for the safe way out, which is the default."""
+    buttons = [(box.addButton(words, QMessageBox.ButtonRole.AcceptRole), way) for words, way in ways]
+    box.setDefaultButton(box.addButton(out))
+    box.exec()
+    clicked = box.clickedButton()
+    box.deleteLater()
+    return next((way for button, way in buttons if button is clicked), else_)

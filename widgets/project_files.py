@@ -1,0 +1,386 @@
+"""The file of the project that a window edits: opened, saved, watched, and never overwritten unasked."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from filelock import BaseFileLock
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QFileDialog, QMenu
+
+from app.project.files import (
+    ChangedOnDisk,
+    ProjectFileError,
+    ProjectSaveError,
+    digest_of,
+    has_comments,
+    load_known,
+    save,
+    set_aside,
+)
+from app.project.locks import take
+from app.project.model import Project
+from app.project.recovery import Origin
+from widgets import file_questions as ask
+from widgets.background import GaveUp, patiently
+from widgets.commands import command
+from widgets.file_bar import FileBar
+from widgets.file_watch import FileWatch
+from widgets.problems import ProblemsDialog
+from widgets.recent_files import RecentFiles
+from widgets.recovery import Autosave
+from widgets.templates import TemplateDialog
+
+if TYPE_CHECKING:
+    from widgets.window import MainWindow
+
+SUFFIX: Final = ".toml"
+
+
+class ProjectFiles(QObject):
+    """Everything that the File menu does to one window.
+
+    `state` is the folder where recovery copies and notes of open files are kept; None keeps neither.
+    """
+
+    def __init__(self, window: MainWindow, state: Path | None) -> None:
+        super().__init__(window)
+        self._window = window
+        self._document = window.document
+        self._settings = window.settings
+        self._state = state
+        self._known: str | None = None
+        self._followed: Path | None = None
+        self._open_here: BaseFileLock | None = None
+        self.bar = FileBar()
+        self._watch = FileWatch(self)
+        self._watch.found.connect(self._found)
+        self.autosave: Autosave | None = None
+        if state is not None:
+            self.autosave = Autosave(self._document, state / "recovery", self._origin, self)
+            self.autosave.failed.connect(self._say_no_copy)
+        self._make_commands()
+
+    def _make_commands(self) -> None:
+        window, key = self._window, QKeySequence.StandardKey
+        self._commands = [
+            command(window, self.tr("&New\u2026"), self.new, key.New),
+            command(window, self.tr("&Open\u2026"), self.open, key.Open),
+        ]
+        self.recent = RecentFiles(self._settings, self.open_file)
+        self._more_commands = [
+            command(window, self.tr("&Save"), self.save, key.Save),
+            command(window, self.tr("Save &as\u2026"), self.save_as, "Ctrl+Shift+S"),
+            command(window, self.tr("Re&load from the disk"), self.reload, "F5"),
+        ]
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands about files into a menu."""
+        menu.addActions(self._commands)
+        menu.addMenu(self.recent)
+        menu.addSeparator()
+        menu.addActions(self._more_commands)
+
+    # Opening
+
+    def new(self) -> None:
+        """Ask what the new project starts as, and edit it."""
+        if not self.may_leave():
+            return
+        dialog = TemplateDialog(self._window)
+        if dialog.exec():
+            self.take(dialog.project, None)
+        dialog.deleteLater()
+
+    def open(self) -> None:
+        """Ask for a file and open it."""
+        name, _ = QFileDialog.getOpenFileName(self._window, self.tr("Open a project"), self._folder(), self._filter())
+        if name:
+            self.open_file(Path(name))
+
+    def open_file(self, path: Path) -> bool:
+        """Open this file, after the question about unsaved changes. False if it was not opened; that has been said."""
+        found = self._read(path)
+        if found is None or not self.may_leave():
+            return False
+        self.take(found[0], path, found[1])
+        return True
+
+    def take(self, project: Project, path: Path | None, known: str | None = None) -> None:
+        """Edit this project from now on. What ran is disconnected.
+
+        `known` is the digest of the file when the project was read from it; looked up if it is left out.
+        """
+        self._window.live.disconnect_from_line()
+        self._document.open(project, path)
+        if path is not None and known is None:
+            known = digest_of(path)
+        self._follow(path, known)
+
+    def reload(self) -> bool:
+        """Take what the file holds now, as one step that undo takes back. False if that was not possible."""
+        path = self._document.path
+        found = None if path is None else self._read(path)
+        if path is None or found is None:
+            if path is None:
+                self._tell(self.tr("This project was never saved; there is nothing to reload"), trouble=True)
+            return False
+        project, known = found
+        changed = self._document.project != project
+        self._document.seal()
+        self._document.do(self.tr("Reload"), lambda _: project)
+        self._document.mark_saved(path)
+        self._follow(path, known)
+        words = self.tr("Reloaded {file}; undo brings back what was here") if changed else self.tr("{file} is the same")
+        self._tell(words.format(file=path.name))
+        return True
+
+    def _read(self, path: Path) -> tuple[Project, str] | None:
+        """What a file holds, and its digest; None if it cannot be opened, which has been said."""
+        try:
+            return patiently(self._window, self.tr("Opening {file}\u2026").format(file=path), lambda: load_known(path))
+        except GaveUp:
+            self._tell(self.tr("{file} was not opened: the drive does not answer").format(file=path.name), trouble=True)
+        except ProjectFileError as error:
+            self.recent.refresh()
+            self.show_problems(path, error)
+        return None
+
+    def show_problems(self, path: Path, error: ProjectFileError) -> None:
+        """Say everything that is wrong with a file."""
+        summary = self.tr("{file} cannot be opened. Problems found: {count}").format(
+            file=path.name, count=len(error.problems)
+        )
+        dialog = ProblemsDialog(self.tr("This file cannot be opened"), summary, error.problems, self._window)
+        dialog.exec()
+        dialog.deleteLater()
+
+    # Saving
+
+    def save(self) -> bool:
+        """Save the project to its file. False if it was not saved; that has been said."""
+        return self.save_as() if self._document.path is None else self.save_to(self._document.path)
+
+    def save_as(self) -> bool:
+        """Ask for a file and save there. False if it was not saved."""
+        start = self._document.path or Path(self._folder()) / (self.name + SUFFIX)
+        title = self.tr("Save the project as")
+        name, _ = QFileDialog.getSaveFileName(self._window, title, str(start), self._filter())
+        if not name:
+            return False
+        path = Path(name)
+        if path.suffix.lower() != SUFFIX:
+            # "press 1.5 kW" has no suffix, though it has a point; and over this file the dialog did not ask.
+            path = path.with_name(path.name + SUFFIX)
+            if path.exists() and not ask.may_replace(self._window, path):
+                return False
+        return self.save_to(path)
+
+    def save_to(self, path: Path) -> bool:
+        """Save to this file. False if it was not saved; that has been said."""
+        known = self._known if path == self._document.path else None
+        if not self._may_drop_remarks(path):
+            return False
+        try:
+            known = self._write(path, known)
+        except ChangedOnDisk:
+            return self._settle_conflict(path)
+        except ProjectSaveError as error:
+            return ask.wants_another_place(self._window, str(error)) and self.save_as()
+        except GaveUp:
+            words = self.tr("The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere")
+            self._tell(words.format(file=path.name), trouble=True)
+            return False
+        self._document.mark_saved(path)
+        self._follow(path, known)
+        self._tell(self.tr("Saved {file}").format(file=path.name))
+        return True
+
+    def _write(self, path: Path, known: str | None) -> str:
+        project = self._document.project
+        words = self.tr("Saving {file}\u2026").format(file=path)
+        return patiently(self._window, words, lambda: save(project, path, known=known))
+
+    def _may_drop_remarks(self, path: Path) -> bool:
+        """Whether saving may go on: the file has no remarks that would be lost, or the user lets them go."""
+        try:
+            remarks = has_comments(path.read_text("utf-8"))
+        except (OSError, UnicodeError):
+            return True  # nothing there to lose, or saving will say what is wrong
+        return not remarks or ask.may_drop_remarks(self._window, path)
+
+    def _settle_conflict(self, path: Path) -> bool:
+        """Another program has changed the file: nothing is overwritten unasked. True if it was saved in the end."""
+        match ask.what_of_conflict(self._window, path):
+            case ask.Conflict.SAVE_OVER:
+                return self.save_over(path)
+            case ask.Conflict.SAVE_AS:
+                return self.save_as()
+            case ask.Conflict.RELOAD:
+                self.reload()
+            case _:
+                self._say_changed(path)
+        return False
+
+    def save_over(self, path: Path) -> bool:
+        """Save though another program has changed the file; its version stays beside it under another name."""
+        name = f"{path.stem} ({self.tr('other version')} {time.strftime('%Y-%m-%d %H.%M')}){path.suffix}"
+        try:
+            aside = set_aside(path, name) if path.exists() else None
+        except ProjectSaveError as error:
+            return ask.wants_another_place(self._window, str(error)) and self.save_as()
+        self._known = digest_of(path)
+        if not self.save_to(path):
+            return False
+        if aside is not None:
+            self._tell(self.tr("Saved; the other version is {file}").format(file=aside.name))
+        return True
+
+    # Leaving
+
+    def may_leave(self) -> bool:
+        """Whether the present project may be left.
+
+        Nothing is armed, or the user leaves it; nothing is unsaved, or the user saved or discarded it.
+        """
+        writing = self._window.live.writing
+        if writing.armed and not writing.simulated and not ask.may_let_go(self._window, writing.armed):
+            return False
+        if not self._document.modified:
+            return True
+        match ask.what_of_changes(self._window, self.name):
+            case ask.Leaving.SAVE:
+                return self.save()
+            case ask.Leaving.DISCARD:
+                return True
+            case _:
+                return False
+
+    def close(self, *, keep: bool) -> None:
+        """The window closes. With `keep` unsaved work is kept for the next start, since nobody was asked about it."""
+        self._watch.stop()
+        self._leave_file()
+        if self.autosave is not None:
+            self.autosave.close(keep=keep)
+
+    # The file meanwhile
+
+    def _follow(self, path: Path | None, known: str | None) -> None:
+        """The document belongs to this file now, which holds the content `known`."""
+        self._known = known
+        self._watch.follow(path, known)
+        self.bar.hide()
+        if self.autosave is not None:
+            self.autosave.settle()
+        former, self._followed = self._followed, path
+        if path != former:
+            self._leave_file()
+        if path is None:
+            return
+        self._settings.remember(path)
+        self.recent.refresh()
+        if path == former:
+            return
+        if not self._enter_file(path):
+            self._say_open_elsewhere(path)
+        elif path.exists() and not os.access(path, os.W_OK):
+            self._say_read_only(path)
+
+    def _origin(self) -> Origin:
+        return Origin(self._document.path, self._known)
+
+    def _found(self, path: Path, digest: str | None) -> None:
+        if path != self._document.path:
+            return
+        if digest == self._known:
+            self.bar.retract("changed")
+            self.bar.retract("gone")
+        elif digest is None:
+            self._say_gone(path)
+        else:
+            self._say_changed(path)
+
+    def look(self) -> None:
+        """Look now whether the file is still the same: the user comes back from another program."""
+        self._watch.look()
+        if self._document.path is not None and self._open_here is None and self._enter_file(self._document.path):
+            self.bar.retract("elsewhere")
+
+    def _enter_file(self, path: Path) -> bool:
+        """Note that this window has the file open. False if another one has noted that already."""
+        if self._state is None:
+            return True
+        folder = self._state / "open"
+        name = hashlib.sha256(os.fsencode(os.path.realpath(path))).hexdigest()[:32]
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+            self._open_here = take(folder / f"{name}.lock")
+        except OSError:
+            return True  # the recovery copy will say that the folder is no good
+        return self._open_here is not None
+
+    def _leave_file(self) -> None:
+        if self._open_here is not None:
+            self._open_here.release()
+            self._open_here = None
+
+    # What the bar says
+
+    def _say_changed(self, path: Path) -> None:
+        if self._document.modified:
+            words = self.tr("{file} was changed by another program, and you have changes that are not saved.")
+        else:
+            words = self.tr("{file} was changed by another program.")
+        self.bar.say("changed", words.format(file=path.name), ((self.tr("&Reload"), self.reload),))
+
+    def _say_gone(self, path: Path) -> None:
+        words = self.tr(
+            "{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. "
+            "What you see is all there is."
+        )
+        deeds: tuple[tuple[str, Callable[[], object]], ...] = (
+            (self.tr("Save it &there again"), self.save),
+            (self.tr("Save &as\u2026"), self.save_as),
+        )
+        self.bar.say("gone", words.format(file=path.name), deeds)
+
+    def _say_open_elsewhere(self, path: Path) -> None:
+        words = self.tr(
+            "{file} is open in another window too. You can edit it here; if both are saved, "
+            "the second one is asked first."
+        )
+        self.bar.say("elsewhere", words.format(file=path.name))
+
+    def _say_read_only(self, path: Path) -> None:
+        words = self.tr("{file} can only be read: you may edit it, but it must be saved under another name.")
+        self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self.save_as),))
+
+    def _say_no_copy(self, reason: str) -> None:
+        words = self.tr("No recovery copy can be written to {folder}: {reason}. Save often.")
+        self.bar.say("no copy", words.format(folder=self._state, reason=reason))
+
+    def _tell(self, words: str, *, trouble: bool = False) -> None:
+        self._window.tell(words, trouble=trouble)
+
+    # Names
+
+    @property
+    def name(self) -> str:
+        """What the project is called in the window's title: its file, or its title as far as a file can have it."""
+        if self._document.path is not None:
+            return self._document.path.name.removesuffix(SUFFIX)
+        title = "".join(c for c in self._document.project.title if c.isalnum() or c in " -_").strip()
+        return title or self.tr("untitled")
+
+    def _folder(self) -> str:
+        path = self._document.path or next(iter(self._settings.recent), None)
+        return str(path.parent) if path else ""
+
+    def _filter(self) -> str:
+        return self.tr("Fanlight projects (*{suffix});;All files (*)").format(suffix=SUFFIX)

@@ -1,0 +1,154 @@
+"""Keeping a copy of unsaved work, a few seconds behind the hand, so that a crash loses next to nothing."""
+
+from __future__ import annotations
+
+import contextlib
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.project.kept_text import KeptText
+from app.project.recovery import Origin, Slot, new_slot
+from widgets.background import Background
+from widgets.document import Document
+
+QUIET_S: Final = 1.0
+"""Seconds without an edit after which a copy is written."""
+LONGEST_S: Final = 3.0
+"""Seconds after which one is begun even though the edits go on."""
+SLICE_S: Final = 0.002
+SLICE_EVERY_MS: Final = 8
+"""The text of a large project is written in slices of so many seconds, so that typing is not held up in between."""
+
+
+class Autosave(QObject):
+    """Writes what a document holds to a place of its own while it is unsaved; never to the user's file.
+
+    The text is made in the window's thread, part by part and only of parts that changed; the drive is waited for in
+    another.
+    """
+
+    failed = Signal(str)
+    """No copy could be written; why, in words. Said once until it works again."""
+    written = Signal()
+    """A copy is on the drive."""
+
+    def __init__(
+        self, document: Document, folder: Path, origin: Callable[[], Origin], parent: QObject | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._folder = folder
+        self._origin = origin
+        self._text = KeptText()
+        self._since: float | None = None
+        self._posted = False
+        self._broken = False
+        self._slot: Slot | None = None  # belongs to the thread
+        self._aside = Background("recovery copy")
+        self._quiet = QTimer(self)
+        self._quiet.setSingleShot(True)
+        self._quiet.timeout.connect(self._slices_begin)
+        self._slices = QTimer(self)
+        self._slices.setInterval(SLICE_EVERY_MS)
+        self._slices.timeout.connect(self._slice)
+        document.changed.connect(self._changed)
+        aside = self._aside
+        self.destroyed.connect(lambda: aside.stop(1.0))
+
+    def settle(self) -> None:
+        """The document was saved, or another one was opened: the copy has done its work if nothing is unsaved now."""
+        self._quiet.stop()
+        self._slices.stop()
+        self._since = None
+        if self._document.modified:
+            self._changed()
+            return
+        if self._posted:
+            self._posted = False
+            self._aside.post("copy", self._clear)
+        # The text of a large project takes longer the first time; it is made while nothing else happens.
+        self._quiet.start(int(QUIET_S * 1000))
+
+    def adopt(self, slot: Slot) -> None:
+        """Go on with a place that another window left, the copy in it included."""
+        self._posted = True
+        self._aside.post("adopt", lambda: self._exchange(slot))
+
+    def close(self, *, keep: bool) -> None:
+        """End. What is unsaved is kept for the next start with `keep`, else there is nothing to be kept."""
+        self._quiet.stop()
+        self._slices.stop()
+        if keep and self._document.modified:
+            self._post()
+        else:
+            self._aside.post("copy", self._clear)
+        self._aside.post("end", self._end)
+        self._aside.stop()
+
+    # In the window's thread
+
+    def _changed(self) -> None:
+        if self._slices.isActive():
+            self._since = self._since or time.monotonic()
+            return  # the slices go on with the newest value
+        now = time.monotonic()
+        self._since = self._since or now
+        self._quiet.start(max(0, int(1000 * min(QUIET_S, self._since + LONGEST_S - now))))
+
+    def _slices_begin(self) -> None:
+        self._slices.start()
+        self._slice()
+
+    def _slice(self) -> None:
+        if not self._text.prepare(self._document.project, SLICE_S):
+            return
+        self._slices.stop()
+        unsaved, self._since = self._since is not None, None
+        if unsaved and self._document.modified:
+            self._post()
+        elif self._posted:
+            self._posted = False
+            self._aside.post("copy", self._clear)
+
+    def _post(self) -> None:
+        text = self._text.text(self._document.project)
+        origin = replace(self._origin(), at=time.time())
+        self._posted = True
+        self._aside.post("copy", lambda: self._write(text, origin))
+
+    # In the other thread
+
+    def _write(self, text: str, origin: Origin) -> None:
+        try:
+            if self._slot is None:
+                self._slot = new_slot(self._folder)
+            self._slot.write(text, origin)
+        except OSError as error:
+            if not self._broken:
+                self._broken = True
+                with contextlib.suppress(RuntimeError):  # the window may be gone
+                    self.failed.emit(error.strerror or str(error))
+            return
+        self._broken = False
+        with contextlib.suppress(RuntimeError):
+            self.written.emit()
+
+    def _clear(self) -> None:
+        if self._slot is not None:
+            with contextlib.suppress(OSError):
+                self._slot.clear()
+
+    def _exchange(self, slot: Slot) -> None:
+        self._clear()
+        self._end()
+        self._slot = slot
+
+    def _end(self) -> None:
+        if self._slot is not None:
+            self._slot.release()
+            self._slot = None

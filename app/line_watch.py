@@ -14,6 +14,7 @@ from app.bus.register_names import RegisterNames
 from app.bus.states import LineState
 from app.bus.timing import pace_of
 from app.bus.transactions import Transaction
+from app.language import translate
 from app.session import Session
 
 MEASURED: Final = 2000
@@ -80,7 +81,7 @@ class LineWatch:
             reason = "" if line.connected else line.reason
             # That a line which was never up is still being opened is no news.
             before = self._reasons.get(name, "")
-            if reason != before and reason not in ("connecting", "not started"):
+            if reason != before and reason != translate("bus", "connecting"):
                 changed.append((name, reason))
                 self._reasons[name] = reason
         return tuple(changed)

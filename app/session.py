@@ -13,6 +13,7 @@ from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine, Snapshot
 from app.bus.writes import WriteReport
 from app.follower.simulation import FollowerError, Simulation
+from app.language import translate
 from app.panel.machine import (
     Effect,
     Event,
@@ -225,9 +226,12 @@ def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:
     if via is None:
         return {line.name: Endpoint.of_line(line) for line in project.lines}
     if len(project.lines) != 1:
-        names = ", ".join(f"'{line.name}'" for line in project.lines) or "none"
+        names = ", ".join(f"'{line.name}'" for line in project.lines) or translate("bus", "none")
         raise CannotConnect(
-            f"one endpoint can stand in for one line, and the project has {len(project.lines)} ({names}); "
-            "change the lines in the project, or use 'simulated'"
+            translate(
+                "bus",
+                "one endpoint can stand in for one line, and the project has {count} ({names}); change "
+                "the lines in the project, or use 'simulated'",
+            ).format(count=len(project.lines), names=names)
         )
     return {project.lines[0].name: via}

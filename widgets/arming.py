@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QAbstractAnimation, QEasingCurve, QRectF, Qt, QVariantAnimation, Signal
+from PySide6.QtCore import QAbstractAnimation, QCoreApplication, QEasingCurve, QRectF, Qt, QVariantAnimation, Signal
 from PySide6.QtGui import QAction, QBrush, QHideEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -24,19 +24,24 @@ from PySide6.QtWidgets import (
 from widgets import palette
 from widgets.palette import set_look
 
+translate = QCoreApplication.translate
+
 HOLD_MS: Final = 1200
 """How long the button must be held: too long for a stray click, short enough for a stiff hand."""
 
 
-def cautions(widget: QWidget) -> tuple[str, ...]:
+def cautions() -> tuple[str, ...]:
     """What everybody must know before Fanlight writes to a real line."""
     return (
-        widget.tr(
-            "A key on this screen is no emergency stop. A working emergency stop is within reach of whoever tests."
+        translate(
+            "cautions",
+            "A key on this screen is no emergency stop. A working emergency stop is within reach of whoever tests.",
         ),
-        widget.tr("Motion can start at once and without warning, also from a value that is already set."),
-        widget.tr("Nobody is near the machine or anything that it moves, and nobody can come near unseen."),
-        widget.tr("Local codes, and a licensed person who knows this machine, decide whether it may be run now."),
+        translate("cautions", "Motion can start at once and without warning, also from a value that is already set."),
+        translate("cautions", "Nobody is near the machine or anything that it moves, and nobody can come near unseen."),
+        translate(
+            "cautions", "Local codes, and a licensed person who knows this machine, decide whether it may be run now."
+        ),
     )
 
 
@@ -105,7 +110,7 @@ class ArmingDialog(QDialog):
         where.setAccessibleName(self.tr("Lines to be armed"))
         layout.addWidget(where)
         layout.addWidget(QLabel(self.tr("Read and tick each of these:")))
-        self.ticks = [_Caution(text, self) for text in cautions(self)]
+        self.ticks = [_Caution(text, self) for text in cautions()]
         for tick in self.ticks:
             tick.box.toggled.connect(self._ticked)
             layout.addWidget(tick)

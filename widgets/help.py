@@ -70,7 +70,7 @@ class CautionsDialog(QDialog):
             "\n\n".join(
                 [
                     self.tr("Fanlight can write to a machine. Before it does, all of this must hold:"),
-                    *(f"\u2022  {text}" for text in cautions(self)),
+                    *(f"\u2022  {text}" for text in cautions()),
                     self.tr(
                         "Fanlight only reads until a line is armed, and disarms when you disconnect, close the window "
                         "or press Disarm. A follower may go on with the last command it got: set its communication "

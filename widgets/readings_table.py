@@ -31,10 +31,12 @@ from PySide6.QtWidgets import (
 
 from app.project.binding import plain_text
 from app.project.model import Project
-from app.signals.reading import NEVER_READ, Quality, Raw, Reading
+from app.signals.reading import NEVER_READ, NOT_YET, Quality, Raw, Reading
 from widgets import palette
 from widgets.palette import set_look
 from widgets.quick_cells import Index, QuickCells
+
+translate = QCoreApplication.translate
 
 _ROOT: Final = QModelIndex()
 SORT_ROLE: Final = Qt.ItemDataRole.UserRole + 1
@@ -77,13 +79,12 @@ MARKS: Final = {
 
 def quality_words(quality: Quality) -> str:
     """The quality in words for people."""
-    tr = QCoreApplication.translate
     words = {
-        Quality.GOOD: tr("Quality", "good"),
-        Quality.STALE: tr("Quality", "stale"),
-        Quality.NONE: tr("Quality", "never read"),
-        Quality.REFUSED: tr("Quality", "refused"),
-        Quality.IMPLAUSIBLE: tr("Quality", "implausible"),
+        Quality.GOOD: translate("Quality", "good"),
+        Quality.STALE: translate("Quality", "stale"),
+        Quality.NONE: translate("Quality", "never read"),
+        Quality.REFUSED: translate("Quality", "refused"),
+        Quality.IMPLAUSIBLE: translate("Quality", "implausible"),
     }
     return words[quality]
 
@@ -248,7 +249,7 @@ def _shown(project: Project, name: str, reading: Reading, now: float, before: _S
         raw=_raw_text(reading.raw),
         quality=reading.quality,
         age=text,
-        reason=reading.reason,
+        reason=translate("signals", NOT_YET) if reading.reason == NOT_YET else reading.reason,
         value_order=float(value) if isinstance(value, Fraction) else value or "",
         raw_order=float(reading.raw) if isinstance(reading.raw, int | float) else reading.raw or "",
         age_order=_age_order(age),

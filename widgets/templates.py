@@ -24,6 +24,8 @@ from app.project.model import Panel, Project, Screen
 from projects import demo_path, demos
 from widgets.face import PanelFace
 
+translate = QCoreApplication.translate
+
 BLANK_SIZES: Final = ((4, 20), (2, 16), (4, 40), (8, 40), (16, 40))
 """Rows and columns, in the order of the list."""
 
@@ -38,23 +40,22 @@ class Template:
 
 def blank(rows: int, columns: int) -> Project:
     """A project with one empty screen."""
-    first = QCoreApplication.translate("Template", "main")
+    first = translate("Template", "main")
     return Project(panel=Panel(rows=rows, columns=columns, start=first), screens=(Screen(name=first),))
 
 
 def templates() -> tuple[Template, ...]:
     """All templates, blank ones first."""
-    tr = QCoreApplication.translate
     sizes = tuple(
         Template(
-            tr("Template", "Blank, {rows} rows of {columns}").format(rows=rows, columns=columns),
+            translate("Template", "Blank, {rows} rows of {columns}").format(rows=rows, columns=columns),
             lambda rows=rows, columns=columns: blank(rows, columns),  # type: ignore[misc]
         )
         for rows, columns in BLANK_SIZES
     )
     copies = tuple(
         Template(
-            tr("Template", "Copy of the demo: {name}").format(name=name.replace("-", " ")),
+            translate("Template", "Copy of the demo: {name}").format(name=name.replace("-", " ")),
             lambda name=name: load(demo_path(name)),  # type: ignore[misc]
         )
         for name in demos()

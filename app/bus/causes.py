@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.bus.requests import Request, crc_fits
+from app.language import translate
 
 _RUNS: Final = frozenset((0x00, 0x80, 0xC0, 0xE0, 0xF0, 0xF8, 0xFC, 0xFE, 0xFF))
 """Bytes without more than one change in them, as a too fast port sees one long bit, and as a framing error reads."""
@@ -49,9 +50,12 @@ def _first_byte_missing(request: Request, data: bytes) -> Cause | None:
     if len(data) < 4 or not crc_fits(bytes((request.unit,)) + data):
         return None
     return Cause(
-        "its first byte is missing",
-        "the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, "
-        "or give the follower a longer answer delay",
+        translate("bus", "its first byte is missing"),
+        translate(
+            "bus",
+            "the adapter or converter switches from sending to receiving too late; shorten its "
+            "turn-off delay, or give the follower a longer answer delay",
+        ),
         of_answer=True,
     )
 
@@ -62,9 +66,12 @@ def _damaged_echo(request: Request, data: bytes) -> Cause | None:
     if request.echo_could_answer or len(data) < len(own) or not len(own) - 2 <= alike < len(own):
         return None
     return Cause(
-        "it is our own request, come back damaged",
-        "the adapter echoes, and something else drives the line at the same time; check for a second client, for two "
-        "devices with one unit address, and for swapped wires",
+        translate("bus", "it is our own request, come back damaged"),
+        translate(
+            "bus",
+            "the adapter echoes, and something else drives the line at the same time; check for a "
+            "second client, for two devices with one unit address, and for swapped wires",
+        ),
     )
 
 
@@ -74,8 +81,10 @@ def _doubled_byte(head: bytes, data: bytes) -> Cause | None:
             rest = data[:at] + data[at + 1 :]
             if rest.startswith(head[:2]) and crc_fits(rest):
                 return Cause(
-                    f"byte {at + 1} came twice",
-                    "check the converter and its driver; a byte that is doubled is not a fault of the wire",
+                    translate("bus", "byte {number} came twice").format(number=at + 1),
+                    translate(
+                        "bus", "check the converter and its driver; a byte that is doubled is not a fault of the wire"
+                    ),
                     of_answer=True,
                 )
     return None
@@ -94,8 +103,14 @@ def _one_bit(head: bytes, frame: bytes) -> Cause | None:
         if of_bit == rest:
             place = bits - 1 - back
             return Cause(
-                f"one bit is wrong (bit {place % 8} of byte {place // 8 + 1})",
-                "the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart from motor cables",
+                translate("bus", "one bit is wrong (bit {bit} of byte {byte})").format(
+                    bit=place % 8, byte=place // 8 + 1
+                ),
+                translate(
+                    "bus",
+                    "the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart "
+                    "from motor cables",
+                ),
                 of_answer=True,
             )
     return None
@@ -125,10 +140,19 @@ def _unexpected_parity(head: bytes, data: bytes, wanted: int) -> Cause | None:
         return None
     if any(byte not in (true, 0) for true, byte in known):
         return None
-    return Cause(
-        "some of its bytes read as zeros, the others are right",
+    sends_even = translate(
+        "bus",
         "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, "
-        f"{'even' if 1 in odd else 'odd'} by the bytes that came",
+        "even by the bytes that came",
+    )
+    sends_odd = translate(
+        "bus",
+        "that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, "
+        "odd by the bytes that came",
+    )
+    return Cause(
+        translate("bus", "some of its bytes read as zeros, the others are right"),
+        sends_even if 1 in odd else sends_odd,
         of_answer=True,
     )
 
@@ -139,15 +163,27 @@ def _speed_or_parity(data: bytes, wanted: int) -> Cause | None:
     share = len(data) / wanted
     if share > 1.05:
         return Cause(
-            f"{len(data)} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones",
-            "that is what a wrong speed looks like: the follower's baud rate is lower than this line's",
+            translate(
+                "bus", "{count} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones"
+            ).format(count=len(data), wanted=wanted),
+            translate(
+                "bus", "that is what a wrong speed looks like: the follower's baud rate is lower than this line's"
+            ),
         )
     if share > 0.6:
         return Cause(
-            f"{len(data)} bytes came in place of {wanted}, most of them zeros",
-            "that is what a wrong parity looks like: the follower sends no parity bit, or another number of stop bits",
+            translate("bus", "{count} bytes came in place of {wanted}, most of them zeros").format(
+                count=len(data), wanted=wanted
+            ),
+            translate(
+                "bus",
+                "that is what a wrong parity looks like: the follower sends no parity bit, or another "
+                "number of stop bits",
+            ),
         )
     return Cause(
-        f"{len(data)} bytes came in place of {wanted}, most of them zeros",
-        "that is what a wrong speed looks like: the follower's baud rate is higher than this line's",
+        translate("bus", "{count} bytes came in place of {wanted}, most of them zeros").format(
+            count=len(data), wanted=wanted
+        ),
+        translate("bus", "that is what a wrong speed looks like: the follower's baud rate is higher than this line's"),
     )

@@ -18,6 +18,7 @@ from app.bus.requests import Request, bits_of, read_request, registers_of
 from app.bus.states import FollowerState
 from app.bus.statistics import FollowerStatistics, LineStatistics
 from app.bus.transactions import Transaction
+from app.language import translate
 from app.project.binding import bindings
 from app.project.model import Follower, Project
 from app.signals.numbering import Table
@@ -160,7 +161,9 @@ class Conversation:
             took = 1000 * (time.monotonic() - started)
             fault = Fault(
                 FaultKind.SILENCE,
-                f"unit {request.unit} did not answer within {took:.0f} ms, and then an output had to be written again",
+                translate(
+                    "bus", "unit {unit} did not answer within {took:.0f} ms, and then an output had to be written again"
+                ).format(unit=request.unit, took=took),
             )
             sent = request.rtu if self._endpoint.rtu else request.mbap(0)
             name = partner.follower.name
@@ -195,7 +198,12 @@ class Conversation:
             first = request.address
             if first <= address and address + width <= first + request.count:
                 return words_of(request, pdu)[address - first : address - first + width]
-        raise LineFault(Fault(FaultKind.LATE, f"unit {wanted.unit} may still answer an earlier request"))
+        raise LineFault(
+            Fault(
+                FaultKind.LATE,
+                translate("bus", "unit {unit} may still answer an earlier request").format(unit=wanted.unit),
+            )
+        )
 
     def connected(self) -> None:
         """The line was opened."""
@@ -211,7 +219,7 @@ class Conversation:
         """Nobody is asked any more."""
         for partner in self.partners.values():
             partner.answering = None
-            self._readings.lost(partner.signals, "the line was stopped")
+            self._readings.lost(partner.signals, translate("bus", "the line was stopped"))
 
     def _answered(self, partner: Partner, at: float, took_ms: float | None) -> None:
         self._silences = 0

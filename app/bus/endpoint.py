@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Final, Literal, Self
 
+from app.language import translate
 from app.project.model import Line, SerialLine, SerialOverTcpLine, TcpLine
 
 LineKind = Literal["tcp", "serial", "serial-over-tcp"]
@@ -14,7 +15,7 @@ Parity = Literal["none", "even", "odd"]
 USUAL_PORT: Final = 502
 """The port registered for Modbus TCP."""
 
-_FORMS = "tcp://HOST:PORT, serial:DEVICE or serial+tcp://HOST:PORT"
+_FORMS = "tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT"
 _TCP = re.compile(
     r"(?P<scheme>tcp|serial\+tcp)://(?:\[(?P<six>[0-9A-Fa-f:.%\w]+)\]|(?P<host>[^:/\[\]\s]+))(?::(?P<port>\d+))?/?"
 )
@@ -95,22 +96,38 @@ class Endpoint:
             device = rest.removeprefix("//") if rest.startswith("///") else rest
             if not device or device != device.strip():
                 raise BadEndpoint(
-                    f"'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3"
+                    translate(
+                        "bus",
+                        "'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or "
+                        "serial:COM3",
+                    ).format(text=text)
                 )
             own = cls.of_line(line)
             return (
                 replace(own, device=device) if own.kind == "serial" else cls.serial(device, timeout_ms=line.timeout_ms)
             )
         if scheme not in ("tcp", "serial+tcp"):
-            raise BadEndpoint(f"'{text}' is no endpoint; write {_FORMS}")
+            raise BadEndpoint(
+                translate("bus", "'{text}' is no endpoint; write {forms}").format(text=text, forms=_FORMS)
+            )
         found = _TCP.fullmatch(text.strip())
         if found is None:
-            raise BadEndpoint(f"'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{USUAL_PORT}")
+            raise BadEndpoint(
+                translate("bus", "'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}").format(
+                    text=text, scheme=scheme, port=USUAL_PORT
+                )
+            )
         if found["port"] is None:
-            raise BadEndpoint(f"'{text}' names no port; the usual one is {USUAL_PORT}: {text.rstrip('/')}:{USUAL_PORT}")
+            raise BadEndpoint(
+                translate("bus", "'{text}' names no port; the usual one is {port}: {whole}").format(
+                    text=text, port=USUAL_PORT, whole=f"{text.rstrip('/')}:{USUAL_PORT}"
+                )
+            )
         port = int(found["port"])
         if not 1 <= port <= 65_535:
-            raise BadEndpoint(f"'{text}': port {port} is outside 1..65535")
+            raise BadEndpoint(
+                translate("bus", "'{text}': port {port} is outside 1..65535").format(text=text, port=port)
+            )
         host = found["six"] or found["host"]
         if scheme == "tcp":
             in_flight = line.in_flight if isinstance(line, TcpLine) else 1

@@ -21,6 +21,7 @@ from app.bus.states import FollowerState, LineState, Snapshot
 from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
 from app.bus.writes import Outcome, WriteReport
+from app.language import translate
 from app.project.binding import Binding, Unbound, bind, bindings, unwritable
 from app.project.model import Project
 from app.signals.reading import Value
@@ -66,7 +67,7 @@ class Engine:
             if plan.line in endpoints
         }
         self._unled = {
-            line.name: LineState(line.name, "", reason="nothing says where this line leads")
+            line.name: LineState(line.name, "", reason=translate("bus", "nothing says where this line leads"))
             for line in project.lines
             if line.name not in endpoints
         }
@@ -129,17 +130,17 @@ class Engine:
                 reason = str(why)
         line = self._lines.get(line_name)
         if reason is None and line is None:
-            reason = f"line '{line_name}' is down: nothing says where it leads"
+            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=line_name)
         elif reason is None and line is not None and not line.armed:
-            reason = f"line '{line_name}' is not armed"
+            reason = translate("bus", "line '{line}' is not armed").format(line=line_name)
         elif reason is None and not self.running:
-            reason = f"line '{line_name}' is stopped"
+            reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
         # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
         with self._lock:
             if reason is None and line is not None and self._loop is not None and not self._ended:
                 self._loop.call_soon_threadsafe(line.want, binding, wanted, future)
             elif reason is None:
-                reason = f"line '{line_name}' is stopped"
+                reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
         if reason is not None:
             future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
         return future
@@ -170,12 +171,18 @@ class Engine:
             future: Future[WriteReport] = Future()
             futures.append(future)
             wanted: Value = value if isinstance(value, str) else Fraction(value)
-            reason = unwritable(self._project, signal) if was_armed else f"line '{line}' is not armed"
+            reason = (
+                unwritable(self._project, signal)
+                if was_armed
+                else translate("bus", "line '{line}' is not armed").format(line=line)
+            )
             binding = None if reason else bindings(self._project).get(signal)
             if binding is not None and binding.follower.line == line:
                 handed.append((binding, wanted, future))
             else:
-                reason = reason or f"signal '{signal}' is not on line '{line}'"
+                reason = reason or translate("bus", "signal '{signal}' is not on line '{line}'").format(
+                    signal=signal, line=line
+                )
                 future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
         if line in self._unled:
             return tuple(futures)
@@ -186,7 +193,7 @@ class Engine:
                 self._loop.call_soon_threadsafe(at_work.disarm, handed, time.monotonic() + within_s)
                 handed = []
         for binding, wanted, future in handed:
-            reason = f"line '{line}' is stopped"
+            reason = translate("bus", "line '{line}' is stopped").format(line=line)
             future.set_result(
                 WriteReport(binding.signal.name, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT)
             )

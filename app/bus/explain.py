@@ -14,32 +14,33 @@ from typing import Final
 
 from pymodbus.framer import FramerRTU
 
-from app.bus.faults import EXCEPTIONS, FaultKind
+from app.bus.faults import EXCEPTIONS, FaultKind, exception_text
 from app.bus.register_names import NO_NAMES, RegisterNames
 from app.bus.requests import RETURN_QUERY_DATA, Request, crc_fits
 from app.bus.transactions import Transaction
-from app.signals.numbering import Table
+from app.language import mark, translate
+from app.signals.numbering import Table, register_text
 
 FUNCTIONS: Final = {
-    1: "read coils",
-    2: "read discrete inputs",
-    3: "read holding registers",
-    4: "read input registers",
-    5: "write one coil",
-    6: "write one register",
-    7: "read exception status",
-    8: "diagnostics",
-    11: "read event counter",
-    12: "read event log",
-    15: "write coils",
-    16: "write registers",
-    17: "report server identification",
-    20: "read file record",
-    21: "write file record",
-    22: "mask write register",
-    23: "read and write registers",
-    24: "read FIFO queue",
-    43: "encapsulated transport",
+    1: mark("bus", "read coils"),
+    2: mark("bus", "read discrete inputs"),
+    3: mark("bus", "read holding registers"),
+    4: mark("bus", "read input registers"),
+    5: mark("bus", "write one coil"),
+    6: mark("bus", "write one register"),
+    7: mark("bus", "read exception status"),
+    8: mark("bus", "diagnostics"),
+    11: mark("bus", "read event counter"),
+    12: mark("bus", "read event log"),
+    15: mark("bus", "write coils"),
+    16: mark("bus", "write registers"),
+    17: mark("bus", "report server identification"),
+    20: mark("bus", "read file record"),
+    21: mark("bus", "write file record"),
+    22: mark("bus", "mask write register"),
+    23: mark("bus", "read and write registers"),
+    24: mark("bus", "read FIFO queue"),
+    43: mark("bus", "encapsulated transport"),
 }
 """What the standard's functions do."""
 
@@ -84,14 +85,14 @@ class Role(enum.StrEnum):
 
 
 ROLE_WORDS: Final = {
-    Role.REQUEST: "request",
-    Role.ANSWER: "answer",
-    Role.REFUSAL: "answer: refused",
-    Role.ECHO: "echo of the request, from the adapter",
-    Role.STRANGER: "a frame that does not answer this request",
-    Role.DAMAGED: "damaged answer",
-    Role.CUT: "answer that broke off",
-    Role.NOISE: "bytes that make no frame",
+    Role.REQUEST: mark("bus", "request"),
+    Role.ANSWER: mark("bus", "answer"),
+    Role.REFUSAL: mark("bus", "answer: refused"),
+    Role.ECHO: mark("bus", "echo of the request, from the adapter"),
+    Role.STRANGER: mark("bus", "a frame that does not answer this request"),
+    Role.DAMAGED: mark("bus", "damaged answer"),
+    Role.CUT: mark("bus", "answer that broke off"),
+    Role.NOISE: mark("bus", "bytes that make no frame"),
 }
 
 
@@ -124,7 +125,7 @@ class Frame:
     @property
     def words(self) -> str:
         """What it is to the request."""
-        return ROLE_WORDS[self.role]
+        return translate("bus", ROLE_WORDS[self.role])
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +143,7 @@ class Explanation:
     def result(self) -> str:
         """How it ended, in at most 20 characters."""
         fault = self.transaction.fault
-        return fault.short if fault else "good"
+        return fault.short if fault else translate("bus", "good")
 
 
 def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explanation:
@@ -166,9 +167,14 @@ def _timing(transaction: Transaction) -> str:
     """Measured against predicted time, in words."""
     fault = transaction.fault
     answered = fault is None or fault.kind in (FaultKind.EXCEPTION, FaultKind.LATE)
-    measured = f"{milliseconds(transaction.ms)} ms" if answered else f"given up after {milliseconds(transaction.ms)} ms"
-    predicted = transaction.predicted_ms
-    return f"{measured}, predicted {milliseconds(predicted)} ms" if predicted else measured
+    took, predicted = milliseconds(transaction.ms), transaction.predicted_ms
+    if not predicted:
+        return f"{took} ms" if answered else translate("bus", "given up after {took} ms").format(took=took)
+    if answered:
+        told = translate("bus", "{took} ms, predicted {predicted} ms")
+    else:
+        told = translate("bus", "given up after {took} ms, predicted {predicted} ms")
+    return told.format(took=took, predicted=milliseconds(predicted))
 
 
 # The parts of one frame ----------------------------------------------------------------------------------------------
@@ -201,7 +207,7 @@ class _Cursor:
         if not data:
             return data
         if len(data) < size:
-            self.parts.append(Part(data, name, f"cut off: {len(data)} of {size} bytes", signals, True))
+            self.parts.append(Part(data, name, _cut_off(len(data), size), signals, True))
         else:
             words = say if isinstance(say, str) else say(data)
             self.parts.append(Part(data, name, words, signals, wrong if isinstance(wrong, bool) else wrong(data)))
@@ -242,7 +248,7 @@ class _Parts:
             cursor.at = max(cursor.at, body)
             covered = bytes((self.request.unit,)) + data[:-2] if headless else data[:-2]
             fits = _crc_fits(covered, data)
-            cursor.take(2, "check sum", _crc_words(covered, fits=fits), wrong=not fits)
+            cursor.take(2, translate("bus", "check sum"), _crc_words(covered, fits=fits), wrong=not fits)
         else:
             self._header(cursor, self.label, asking=asking)
             pdu = _Cursor(data[cursor.at :])
@@ -251,9 +257,8 @@ class _Parts:
         parts = cursor.parts
         if role in (Role.DAMAGED, Role.CUT, Role.STRANGER):
             # Nobody must take for a reading what the program did not.
-            parts = [
-                replace(part, words=f"not to be trusted: {part.words}") if part.signals else part for part in parts
-            ]
+            doubted = translate("bus", "not to be trusted: {words}")
+            parts = [replace(part, words=doubted.format(words=part.words)) if part.signals else part for part in parts]
         return Frame(role, tuple(parts))
 
     def _unit(self, cursor: _Cursor) -> None:
@@ -262,10 +267,12 @@ class _Parts:
         def say(data: bytes) -> str:
             unit = data[0]
             if unit != asked:
-                return f"{unit}; asked was {asked}"
-            return "0, a broadcast to all units" if unit == 0 else f"{unit}, follower {self.follower}"
+                return _instead(unit, asked)
+            if unit == 0:
+                return translate("bus", "0, a broadcast to all units")
+            return translate("bus", "{unit}, follower {name}").format(unit=unit, name=self.follower)
 
-        cursor.take(1, "unit", say, wrong=lambda data: data[0] != asked)
+        cursor.take(1, translate("bus", "unit"), say, wrong=lambda data: data[0] != asked)
 
     def _header(self, cursor: _Cursor, label: bytes, *, asking: bool) -> None:
         own = int.from_bytes(label, "big")
@@ -274,22 +281,24 @@ class _Parts:
             found = int.from_bytes(part, "big")
             if asking:
                 return f"{found}"
-            return f"{found}, as asked" if found == own else f"{found}; asked was {own}"
+            return translate("bus", "{found}, as asked").format(found=found) if found == own else _instead(found, own)
 
-        cursor.take(2, "transaction", number, wrong=lambda part: part != label)
+        cursor.take(2, translate("bus", "transaction"), number, wrong=lambda part: part != label)
         cursor.take(
             2,
-            "protocol",
-            lambda part: "Modbus" if part == b"\0\0" else "not Modbus: this must be 0",
+            translate("bus", "protocol"),
+            lambda part: "Modbus" if part == b"\0\0" else translate("bus", "not Modbus: this must be 0"),
             wrong=lambda part: part != b"\0\0",
         )
         follow = max(0, len(cursor.data) - 6)
 
         def length(part: bytes) -> str:
             said = int.from_bytes(part, "big")
-            return f"{_bytes(said)} follow" if said == follow else f"{_bytes(said)} should follow, {follow} do"
+            if said == follow:
+                return translate("bus", "{bytes} follow").format(bytes=_bytes(said))
+            return translate("bus", "{bytes} should follow, {found} do").format(bytes=_bytes(said), found=follow)
 
-        cursor.take(2, "length", length, wrong=lambda part: int.from_bytes(part, "big") != follow)
+        cursor.take(2, translate("bus", "length"), length, wrong=lambda part: int.from_bytes(part, "big") != follow)
         self._unit(cursor)
 
     # the function and its data
@@ -300,16 +309,17 @@ class _Parts:
         own = self.request.function
         function = cursor.data[0]
         plain = function & 0x7F
-        name = FUNCTIONS.get(plain, "not in the standard")
+        name = translate("bus", FUNCTIONS[plain]) if plain in FUNCTIONS else translate("bus", "not in the standard")
         if function & 0x80 and not asking:
-            other = "" if plain == own else f"; asked was {own:02d}"
-            cursor.take(1, "function", f"{plain:02d}, {name}: refused (80h added){other}", wrong=plain != own)
-            cursor.take(1, "exception", lambda data: _exception_words(data[0]))
-            cursor.rest("surplus", "more than an exception has", wrong=True)
+            told = translate("bus", "{code:02d}, {name}: refused (80h added)").format(code=plain, name=name)
+            words = told if plain == own else _instead(told, f"{own:02d}")
+            cursor.take(1, translate("bus", "function"), words, wrong=plain != own)
+            cursor.take(1, translate("bus", "exception"), lambda data: _exception_words(data[0]))
+            cursor.rest(translate("bus", "surplus"), translate("bus", "more than an exception has"), wrong=True)
             return
         wrong = function != own
-        other = f"; asked was {own:02d}" if wrong else ""
-        cursor.take(1, "function", f"{function:02d}, {name}{other}", wrong=wrong)
+        told = f"{function:02d}, {name}"
+        cursor.take(1, translate("bus", "function"), _instead(told, f"{own:02d}") if wrong else told, wrong=wrong)
         if function in (1, 2, 3, 4):
             if asking:
                 self._address(cursor, function)
@@ -329,17 +339,18 @@ class _Parts:
             self._mask(cursor)
         elif function == 23:
             self._both(cursor, asking=asking)
-        cursor.rest("data" if function not in _TABLE else "surplus", _surplus(function), wrong=function in _TABLE)
+        if function in _TABLE:
+            cursor.rest(translate("bus", "surplus"), translate("bus", "more than this function has"), wrong=True)
+        else:
+            cursor.rest(translate("bus", "data"), translate("bus", "not told apart"))
 
-    def _address(self, cursor: _Cursor, function: int, name: str = "address") -> None:
+    def _address(self, cursor: _Cursor, function: int, name: str = "") -> None:
         request, table = self.request, _TABLE[function]
 
         def say(data: bytes) -> str:
             address = int.from_bytes(data, "big")
-            words = self._place(table, address, 1)
-            if function == request.function and function != 23 and address != request.address:
-                words += f"; asked was {request.address}"
-            return words
+            words = self._place(table, address)
+            return _instead(words, request.address) if wrong(data) else words
 
         def wrong(data: bytes) -> bool:
             return function == request.function != 23 and int.from_bytes(data, "big") != request.address
@@ -347,29 +358,29 @@ class _Parts:
         signals: tuple[str, ...] = ()
         if function == request.function:
             signals = self.names.at(self.follower, table, request.address, self.count)
-        cursor.take(2, name, say, wrong=wrong, signals=signals)
+        cursor.take(2, name or translate("bus", "address"), say, wrong=wrong, signals=signals)
 
-    def _place(self, table: Table, address: int, count: int) -> str:
+    def _place(self, table: Table, address: int) -> str:
         """'holding register 310; in the manual 40311'."""
-        kind = {"coil": "coil", "discrete": "discrete input", "holding": "holding register", "input": "input register"}
-        last = address + count - 1
-        span = f"{kind[table]} {address}" if count == 1 else f"{kind[table]}s {address} to {last}"
         documented = self.names.documented(self.follower, table, address)
-        return span if documented is None else f"{span}; in the manual {documented}"
+        place = register_text(table, address)
+        if documented is None:
+            return place
+        return translate("bus", "{register}; in the manual {number}").format(register=place, number=documented)
 
-    def _count(self, cursor: _Cursor, function: int, name: str = "count") -> None:
+    def _count(self, cursor: _Cursor, function: int, name: str = "") -> None:
         request = self.request
-        unit = "bit" if _TABLE[function] in ("coil", "discrete") else "register"
+        bits = _TABLE[function] in ("coil", "discrete")
 
         def wrong(data: bytes) -> bool:
             return function == request.function != 23 and int.from_bytes(data, "big") != self.count
 
         def say(data: bytes) -> str:
             count = int.from_bytes(data, "big")
-            words = f"{count} {unit}" + ("s" if count != 1 else "")
-            return f"{words}; asked were {self.count}" if wrong(data) else words
+            words = _bits_text(count) if bits else _registers_text(count)
+            return _instead(words, self.count) if wrong(data) else words
 
-        cursor.take(2, name, say, wrong=wrong)
+        cursor.take(2, name or translate("bus", "count"), say, wrong=wrong)
 
     def _read_answer(self, cursor: _Cursor, function: int) -> None:
         request = self.request
@@ -379,15 +390,19 @@ class _Parts:
         fits = False
 
         def say(data: bytes) -> str:
-            words = f"{_bytes(data[0])} of data follow"
-            return words if not ours or data[0] == due else f"{words}; {due} were due"
+            words = _data_follow(data)
+            if not ours or data[0] == due:
+                return words
+            return translate("bus", "{follow}; {due} were due").format(follow=words, due=due)
 
-        said = cursor.take(1, "byte count", say, wrong=lambda data: ours and data[0] != due)
+        said = cursor.take(1, translate("bus", "byte count"), say, wrong=lambda data: ours and data[0] != due)
         if said:
             fits = ours and said[0] == due
             size = min(said[0], cursor.left)
             if not fits:
-                cursor.take(said[0], "data", f"not for this request{': its length is wrong' if ours else ''}")
+                wrong_length = translate("bus", "not for this request: its length is wrong")
+                words = wrong_length if ours else translate("bus", "not for this request")
+                cursor.take(said[0], translate("bus", "data"), words)
             elif bits:
                 self._bits(cursor, cursor.data[cursor.at : cursor.at + size], request.address, self.count)
             else:
@@ -399,26 +414,25 @@ class _Parts:
         words = [int.from_bytes(data[i : i + 2], "big") for i in range(0, len(data) - 1, 2)]
         for group in self.names.groups(self.follower, table, address, words):
             count = group.end - group.address
-            name = f"register {group.address}" if count == 1 else f"registers {group.address} to {group.end - 1}"
-            told = group.words or "no signal: " + _numbers(words[group.address - address : group.end - address])
-            cursor.take(2 * count, name, told, signals=group.signals)
+            numbers = _numbers(words[group.address - address : group.end - address])
+            told = group.words or translate("bus", "no signal: {numbers}").format(numbers=numbers)
+            cursor.take(2 * count, _span(group.address, group.end - 1), told, signals=group.signals)
         if len(data) % 2:
-            cursor.take(2, f"register {address + len(words)}", "")
+            cursor.take(2, _span(address + len(words), address + len(words)), "")
 
     def _bits(self, cursor: _Cursor, data: bytes, address: int, count: int, table: Table | None = None) -> None:
         """Bits, byte by byte: the lowest bit of the first byte is the first coil or input."""
         table = table or self.request.table
-        kind = "coil" if table == "coil" else "input"
         for start in range(0, min(count, 8 * len(data)), 8):
             byte = data[start // 8]
             states = [bool(byte >> place & 1) for place in range(min(8, count - start))]
             first, last = address + start, address + start + len(states) - 1
             groups = self.names.groups(self.follower, table, first, states)
             named = "; ".join(group.words for group in groups if group.words)
-            plain = "lowest first: " + " ".join("1" if on else "0" for on in states)
+            plain = translate("bus", "lowest first: {bits}").format(bits=" ".join("1" if on else "0" for on in states))
             cursor.take(
                 1,
-                f"{kind} {first}" if first == last else f"{kind}s {first} to {last}",
+                register_text(table, first, last),
                 f"{named} ({plain})" if named else plain,
                 signals=tuple(name for group in groups for name in group.signals),
             )
@@ -432,16 +446,18 @@ class _Parts:
 
         def say(data: bytes) -> str:
             if function == 5:
-                words = {b"\xff\x00": "on", b"\x00\x00": "off"}.get(data, "neither FF00h (on) nor 0000h (off)")
+                words = _switch_text(data)
                 named = self._told([data == b"\xff\x00"])
             else:
                 number = int.from_bytes(data, "big")
                 words, named = str(number), self._told([number])
             words = named or words
-            return f"{words}; written was {_hex(wanted)}" if ours and data != wanted else words
+            if not ours or data == wanted:
+                return words
+            return translate("bus", "{found}; written was {wanted}").format(found=words, wanted=_hex(wanted))
 
         signals = self.names.at(self.follower, request.table, request.address, self.count) if ours else ()
-        cursor.take(2, "value", say, wrong=lambda data: ours and data != wanted, signals=signals)
+        cursor.take(2, translate("bus", "value"), say, wrong=lambda data: ours and data != wanted, signals=signals)
 
     def _told(self, words: list[int] | list[bool]) -> str:
         request = self.request
@@ -451,7 +467,7 @@ class _Parts:
     def _written(self, cursor: _Cursor, function: int) -> None:
         """The byte count and the data of functions 15 and 16."""
         request = self.request
-        said = cursor.take(1, "byte count", lambda data: f"{_bytes(data[0])} of data follow")
+        said = cursor.take(1, translate("bus", "byte count"), _data_follow)
         if said:
             data = cursor.data[cursor.at : cursor.at + said[0]]
             if function == 15:
@@ -465,10 +481,17 @@ class _Parts:
         wanted = self.request.pdu[3:5]
 
         def say(data: bytes) -> str:
-            return f"sent was {_hex(wanted)}" if ours and data != wanted else "comes back as it was sent"
+            if ours and data != wanted:
+                return translate("bus", "sent was {wanted}").format(wanted=_hex(wanted))
+            return translate("bus", "comes back as it was sent")
 
-        cursor.take(2, "sub-function", lambda data: "0, return query data" if data == b"\0\0" else "another diagnosis")
-        cursor.take(2, "data", say, wrong=lambda data: ours and data != wanted)
+        def diagnosis(data: bytes) -> str:
+            return (
+                translate("bus", "0, return query data") if data == b"\0\0" else translate("bus", "another diagnosis")
+            )
+
+        cursor.take(2, translate("bus", "sub-function"), diagnosis)
+        cursor.take(2, translate("bus", "data"), say, wrong=lambda data: ours and data != wanted)
 
     def _mask(self, cursor: _Cursor) -> None:
         """Function 22, whose answer repeats the request."""
@@ -477,31 +500,35 @@ class _Parts:
         wanted = self.request.pdu[3:7]
 
         def keeping(data: bytes) -> str:
-            return f"keeps bits {_bits_set(data) or 'none'}"
+            return translate("bus", "keeps bits {bits}").format(bits=_bits_set(data))
 
         def putting(data: bytes) -> str:
             keep, put = int.from_bytes(kept, "big"), int.from_bytes(data, "big")
             named = self.names.masked(self.follower, self.request.address, keep, put) if ours else ""
-            bits = _bits_set((put & ~keep & 0xFFFF).to_bytes(2, "big")) or "none"
-            return f"{named} (sets bits {bits})" if named else f"sets bits {bits}, clears the others that are not kept"
+            bits = _bits_set((put & ~keep & 0xFFFF).to_bytes(2, "big"))
+            if named:
+                return translate("bus", "{named} (sets bits {bits})").format(named=named, bits=bits)
+            return translate("bus", "sets bits {bits}, clears the others that are not kept").format(bits=bits)
 
         signals = self.names.at(self.follower, "holding", self.request.address, 1) if ours else ()
-        kept = cursor.take(2, "AND mask", keeping, wrong=lambda data: ours and data != wanted[:2])
-        cursor.take(2, "OR mask", putting, wrong=lambda data: ours and data != wanted[2:], signals=signals)
+        kept = cursor.take(2, translate("bus", "AND mask"), keeping, wrong=lambda data: ours and data != wanted[:2])
+        cursor.take(
+            2, translate("bus", "OR mask"), putting, wrong=lambda data: ours and data != wanted[2:], signals=signals
+        )
 
     def _both(self, cursor: _Cursor, *, asking: bool) -> None:
         if not asking:
-            said = cursor.take(1, "byte count", lambda data: f"{_bytes(data[0])} of data follow")
+            said = cursor.take(1, translate("bus", "byte count"), _data_follow)
             if said:
-                cursor.take(said[0], "data", "the registers that were read")
+                cursor.take(said[0], translate("bus", "data"), translate("bus", "the registers that were read"))
             return
-        self._address(cursor, 23, "read address")
-        self._count(cursor, 23, "read count")
-        self._address(cursor, 23, "write address")
-        self._count(cursor, 23, "write count")
-        said = cursor.take(1, "byte count", lambda data: f"{_bytes(data[0])} of data follow")
+        self._address(cursor, 23, translate("bus", "read address"))
+        self._count(cursor, 23, translate("bus", "read count"))
+        self._address(cursor, 23, translate("bus", "write address"))
+        self._count(cursor, 23, translate("bus", "write count"))
+        said = cursor.take(1, translate("bus", "byte count"), _data_follow)
         if said:
-            cursor.take(said[0], "data", "the registers that are written")
+            cursor.take(said[0], translate("bus", "data"), translate("bus", "the registers that are written"))
 
 
 # What arrived --------------------------------------------------------------------------------------------------------
@@ -585,12 +612,13 @@ def _cut(data: bytes, length: int, reader: _Parts) -> Frame:
     """An answer of which `length` bytes should have come: its check sum may have begun."""
     if len(data) == length - 1:
         frame = reader.frame(Role.CUT, data[:-1])
-        return Frame(Role.CUT, (*frame.parts, Part(data[-1:], "check sum", "cut off: 1 of 2 bytes", (), True)))
+        return Frame(Role.CUT, (*frame.parts, Part(data[-1:], translate("bus", "check sum"), _cut_off(1, 2), (), True)))
     return reader.frame(Role.CUT, data)
 
 
 def _noise(data: bytes) -> Frame:
-    return Frame(Role.NOISE, (Part(data, "stray bytes" if len(data) > 1 else "stray byte", "no frame", (), True),))
+    name = translate("bus", "stray bytes") if len(data) > 1 else translate("bus", "stray byte")
+    return Frame(Role.NOISE, (Part(data, name, translate("bus", "no frame"), (), True),))
 
 
 def _sound_length(data: bytes, at: int) -> int | None:
@@ -658,24 +686,55 @@ def _crc_fits(covered: bytes, data: bytes) -> bool:
 
 def _crc_words(covered: bytes, *, fits: bool) -> str:
     if fits:
-        return "fits"
-    return f"does not fit: these bytes would have {_hex(FramerRTU.compute_CRC(covered).to_bytes(2, 'big'))}"
+        return translate("bus", "fits")
+    due = _hex(FramerRTU.compute_CRC(covered).to_bytes(2, "big"))
+    return translate("bus", "does not fit: these bytes would have {due}").format(due=due)
 
 
 def _exception_words(code: int) -> str:
     if code in EXCEPTIONS:
-        name, meaning = EXCEPTIONS[code]
+        name, meaning = exception_text(code)
         return f"{code:02d}, {name}: {meaning}"
-    return f"{code:02d}, not in the standard: see the follower's manual"
+    return translate("bus", "{code:02d}, not in the standard: see the follower's manual").format(code=code)
 
 
-def _surplus(function: int) -> str:
-    return "more than this function has" if function in _TABLE else "not told apart"
+def _instead(found: object, asked: object) -> str:
+    return translate("bus", "{found}; asked was {asked}").format(found=found, asked=asked)
+
+
+def _cut_off(came: int, size: int) -> str:
+    return translate("bus", "cut off: {came} of {size} bytes").format(came=came, size=size)
+
+
+def _data_follow(data: bytes) -> str:
+    return translate("bus", "{bytes} of data follow").format(bytes=_bytes(data[0]))
+
+
+def _switch_text(data: bytes) -> str:
+    if data in (b"\xff\x00", b"\x00\x00"):
+        return translate("bus", "on") if data[0] else translate("bus", "off")
+    return translate("bus", "neither FF00h (on) nor 0000h (off)")
+
+
+def _span(first: int, last: int) -> str:
+    if first == last:
+        return translate("bus", "register {first}").format(first=first)
+    return translate("bus", "registers {first} to {last}").format(first=first, last=last)
+
+
+def _bits_text(count: int) -> str:
+    return translate("bus", "1 bit") if count == 1 else translate("bus", "{count} bits").format(count=count)
+
+
+def _registers_text(count: int) -> str:
+    return translate("bus", "1 register") if count == 1 else translate("bus", "{count} registers").format(count=count)
 
 
 def _bits_set(data: bytes) -> str:
     word = int.from_bytes(data, "big")
-    return "0 to 15" if word == 0xFFFF else " ".join(str(bit) for bit in range(16) if word >> bit & 1)
+    if word == 0xFFFF:
+        return translate("bus", "0 to 15")
+    return " ".join(str(bit) for bit in range(16) if word >> bit & 1) or translate("bus", "none")
 
 
 def _numbers(words: list[int]) -> str:
@@ -684,7 +743,7 @@ def _numbers(words: list[int]) -> str:
 
 
 def _bytes(count: int) -> str:
-    return "1 byte" if count == 1 else f"{count} bytes"
+    return translate("bus", "1 byte") if count == 1 else translate("bus", "{count} bytes").format(count=count)
 
 
 def _hex(data: bytes) -> str:

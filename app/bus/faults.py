@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.bus.endpoint import Endpoint
+from app.language import mark, translate
 
 
 class FaultKind(enum.StrEnum):
@@ -63,28 +64,28 @@ class FaultKind(enum.StrEnum):
 
 
 _SHORT: Final = {
-    FaultKind.SILENCE: "no answer",
-    FaultKind.LATE: "answer too late",
-    FaultKind.BAD_CRC: "bad check sum",
-    FaultKind.CUT: "answer cut off",
-    FaultKind.GARBLED: "garbled bytes",
-    FaultKind.WRONG_UNIT: "other unit answered",
-    FaultKind.WRONG_FUNCTION: "other function",
-    FaultKind.WRONG_LENGTH: "wrong length",
-    FaultKind.WRONG_ECHO: "wrong echo",
-    FaultKind.WRONG_TRANSACTION: "wrong transaction",
-    FaultKind.OTHER_CLIENT: "another client",
-    FaultKind.EXCEPTION: "refused",
-    FaultKind.CLOSED: "connection closed",
-    FaultKind.RESET: "connection reset",
-    FaultKind.REFUSED_CONNECTION: "connection refused",
-    FaultKind.NO_SUCH_HOST: "no such host",
-    FaultKind.UNREACHABLE: "host unreachable",
-    FaultKind.PORT_MISSING: "no such port",
-    FaultKind.PORT_BUSY: "port is busy",
-    FaultKind.PORT_PERMISSION: "port not permitted",
-    FaultKind.PORT_SETTINGS: "port settings",
-    FaultKind.PORT_VANISHED: "port is gone",
+    FaultKind.SILENCE: mark("bus", "no answer"),
+    FaultKind.LATE: mark("bus", "answer too late"),
+    FaultKind.BAD_CRC: mark("bus", "bad check sum"),
+    FaultKind.CUT: mark("bus", "answer cut off"),
+    FaultKind.GARBLED: mark("bus", "garbled bytes"),
+    FaultKind.WRONG_UNIT: mark("bus", "other unit answered"),
+    FaultKind.WRONG_FUNCTION: mark("bus", "other function"),
+    FaultKind.WRONG_LENGTH: mark("bus", "wrong length"),
+    FaultKind.WRONG_ECHO: mark("bus", "wrong echo"),
+    FaultKind.WRONG_TRANSACTION: mark("bus", "wrong transaction"),
+    FaultKind.OTHER_CLIENT: mark("bus", "another client"),
+    FaultKind.EXCEPTION: mark("bus", "refused"),
+    FaultKind.CLOSED: mark("bus", "connection closed"),
+    FaultKind.RESET: mark("bus", "connection reset"),
+    FaultKind.REFUSED_CONNECTION: mark("bus", "connection refused"),
+    FaultKind.NO_SUCH_HOST: mark("bus", "no such host"),
+    FaultKind.UNREACHABLE: mark("bus", "host unreachable"),
+    FaultKind.PORT_MISSING: mark("bus", "no such port"),
+    FaultKind.PORT_BUSY: mark("bus", "port is busy"),
+    FaultKind.PORT_PERMISSION: mark("bus", "port not permitted"),
+    FaultKind.PORT_SETTINGS: mark("bus", "port settings"),
+    FaultKind.PORT_VANISHED: mark("bus", "port is gone"),
 }
 
 _CONNECTION: Final = frozenset(
@@ -92,31 +93,55 @@ _CONNECTION: Final = frozenset(
 )
 
 _CHECK: Final = {
-    FaultKind.SILENCE: "check its power, its unit address, the wiring, and on a serial line baud rate and parity",
-    FaultKind.LATE: "give the line a longer time-out",
-    FaultKind.BAD_CRC: "check parity and baud rate, the line's ends and shield, and that no two devices share a unit",
-    FaultKind.CUT: "check the wiring and the converter; a follower that pauses inside a frame does this too",
-    FaultKind.GARBLED: "check baud rate and parity, and that A and B are not swapped",
-    FaultKind.WRONG_UNIT: "check for a second device or a second client on the line",
-    FaultKind.WRONG_FUNCTION: "check for a second client on the line; else the follower does not keep to the protocol",
-    FaultKind.WRONG_LENGTH: "check for a second client on the line; else the follower does not keep to the protocol",
-    FaultKind.WRONG_ECHO: "read the value back before relying on it",
-    FaultKind.WRONG_TRANSACTION: "the follower or gateway does not keep to Modbus TCP",
-    FaultKind.OTHER_CLIENT: "only one client may ask on a serial line; take the other one off it",
-    FaultKind.EXCEPTION: "",
+    FaultKind.SILENCE: mark(
+        "bus", "check its power, its unit address, the wiring, and on a serial line baud rate and parity"
+    ),
+    FaultKind.LATE: mark("bus", "give the line a longer time-out"),
+    FaultKind.BAD_CRC: mark(
+        "bus", "check parity and baud rate, the line's ends and shield, and that no two devices share a unit"
+    ),
+    FaultKind.CUT: mark(
+        "bus", "check the wiring and the converter; a follower that pauses inside a frame does this too"
+    ),
+    FaultKind.GARBLED: mark("bus", "check baud rate and parity, and that A and B are not swapped"),
+    FaultKind.WRONG_UNIT: mark("bus", "check for a second device or a second client on the line"),
+    FaultKind.WRONG_FUNCTION: mark(
+        "bus", "check for a second client on the line; else the follower does not keep to the protocol"
+    ),
+    FaultKind.WRONG_LENGTH: mark(
+        "bus", "check for a second client on the line; else the follower does not keep to the protocol"
+    ),
+    FaultKind.WRONG_ECHO: mark("bus", "read the value back before relying on it"),
+    FaultKind.WRONG_TRANSACTION: mark("bus", "the follower or gateway does not keep to Modbus TCP"),
+    FaultKind.OTHER_CLIENT: mark("bus", "only one client may ask on a serial line; take the other one off it"),
 }
 
 EXCEPTIONS: Final = {
-    1: ("unknown function", "the follower does not know this function; its manual lists those that it does"),
-    2: ("no such register", "the follower has no such register; compare the number and the numbering with its manual"),
-    3: ("value not allowed", "the follower does not take this value or count"),
-    4: ("failure in the follower", "the follower failed while it did this; look at its own fault display"),
-    5: ("still working", "the follower accepted and needs longer; ask again later"),
-    6: ("busy", "the follower is busy; ask again later, or less often"),
-    7: ("not done", "the follower cannot do this now; see its manual"),
-    8: ("memory parity error", "the follower found its memory damaged"),
-    10: ("gateway path unavailable", "the gateway has no way to that unit; check its configuration"),
-    11: ("no answer behind the gateway", "the gateway reached nobody at that unit; check the device behind it"),
+    1: (
+        mark("bus", "unknown function"),
+        mark("bus", "the follower does not know this function; its manual lists those that it does"),
+    ),
+    2: (
+        mark("bus", "no such register"),
+        mark("bus", "the follower has no such register; compare the number and the numbering with its manual"),
+    ),
+    3: (mark("bus", "value not allowed"), mark("bus", "the follower does not take this value or count")),
+    4: (
+        mark("bus", "failure in the follower"),
+        mark("bus", "the follower failed while it did this; look at its own fault display"),
+    ),
+    5: (mark("bus", "still working"), mark("bus", "the follower accepted and needs longer; ask again later")),
+    6: (mark("bus", "busy"), mark("bus", "the follower is busy; ask again later, or less often")),
+    7: (mark("bus", "not done"), mark("bus", "the follower cannot do this now; see its manual")),
+    8: (mark("bus", "memory parity error"), mark("bus", "the follower found its memory damaged")),
+    10: (
+        mark("bus", "gateway path unavailable"),
+        mark("bus", "the gateway has no way to that unit; check its configuration"),
+    ),
+    11: (
+        mark("bus", "no answer behind the gateway"),
+        mark("bus", "the gateway reached nobody at that unit; check the device behind it"),
+    ),
 }
 """Exception codes of MODBUS Application Protocol V1.1b3, section 7 (from memory): a short text, and what it means.
 
@@ -124,9 +149,19 @@ EXCEPTIONS: Final = {
 """
 
 
+def exception_text(code: int) -> tuple[str, str]:
+    """A short text for one of the exception codes of the standard, and what it means. Raises KeyError."""
+    name, meaning = EXCEPTIONS[code]
+    return translate("bus", name), translate("bus", meaning)
+
+
+def _check(kind: FaultKind) -> str:
+    return translate("bus", _CHECK[kind]) if kind in _CHECK else ""
+
+
 def kind_text(kind: FaultKind) -> str:
     """A kind of trouble in at most 20 characters, for tables and counts."""
-    return _SHORT[kind]
+    return translate("bus", _SHORT[kind])
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,12 +182,14 @@ class Fault:
     @property
     def short(self) -> str:
         """At most 20 characters, for a panel or a strip."""
-        return f"exception {self.code:02d}" if self.kind is FaultKind.EXCEPTION else _SHORT[self.kind]
+        if self.kind is FaultKind.EXCEPTION:
+            return translate("bus", "exception {code:02d}").format(code=self.code)
+        return kind_text(self.kind)
 
     @property
     def sentence(self) -> str:
         """What happened, and what to check."""
-        check = self.check or (EXCEPTIONS[self.code][1] if self.code in EXCEPTIONS else _CHECK.get(self.kind, ""))
+        check = self.check or (exception_text(self.code)[1] if self.code in EXCEPTIONS else _check(self.kind))
         return f"{self.detail}; {check}" if check else self.detail
 
     @property
@@ -171,9 +208,18 @@ class LineFault(Exception):
 
 def exception_fault(code: int, concerned: str = "") -> Fault:
     """The follower refused with `code`, 0..255. `concerned` says what was asked of it: 'read holding 300..311'."""
-    name = EXCEPTIONS[code][0] if code in EXCEPTIONS else "a code of the follower's own; see its manual"
-    about = f" when asked to {concerned} (wire addresses, from 0)" if concerned else ""
-    return Fault(FaultKind.EXCEPTION, f"refused with exception {code:02d} ({name}){about}", code)
+    name = (
+        exception_text(code)[0]
+        if code in EXCEPTIONS
+        else translate("bus", "a code of the follower's own; see its manual")
+    )
+    if concerned:
+        told = translate(
+            "bus", "refused with exception {code:02d} ({name}) when asked to {concerned} (wire addresses, from 0)"
+        )
+    else:
+        told = translate("bus", "refused with exception {code:02d} ({name})")
+    return Fault(FaultKind.EXCEPTION, told.format(code=code, name=name, concerned=concerned), code)
 
 
 def opening_fault(endpoint: Endpoint, error: Exception) -> Fault:
@@ -186,36 +232,51 @@ def closed_fault(endpoint: Endpoint, error: Exception | None) -> Fault:
     if endpoint.kind == "serial":
         return Fault(
             FaultKind.PORT_VANISHED,
-            f"serial port {endpoint.device} went away while it was in use; plug the adapter in again",
+            translate("bus", "serial port {device} went away while it was in use; plug the adapter in again").format(
+                device=endpoint.device
+            ),
         )
     if isinstance(error, (ConnectionResetError, BrokenPipeError, ConnectionAbortedError)):
         return Fault(
             FaultKind.RESET,
-            f"the connection to {endpoint} was reset; the device may have restarted, or a firewall has dropped it",
+            translate(
+                "bus",
+                "the connection to {endpoint} was reset; the device may have restarted, or a firewall has dropped it",
+            ).format(endpoint=endpoint),
         )
     return Fault(
         FaultKind.CLOSED,
-        f"the connection to {endpoint} was closed by the other end; it may have been switched off, it may close "
-        f"connections that are idle, or it allows fewer of them",
+        translate(
+            "bus",
+            "the connection to {endpoint} was closed by the other end; it may have been switched "
+            "off, it may close connections that are idle, or it allows fewer of them",
+        ).format(endpoint=endpoint),
     )
 
 
 def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
-    where = f"port {endpoint.port} of {endpoint.host}"
+    where = translate("bus", "port {port} of {host}").format(port=endpoint.port, host=endpoint.host)
     if isinstance(error, (socket.gaierror, UnicodeError)):
         return Fault(
             FaultKind.NO_SUCH_HOST,
-            f"the host '{endpoint.host}' has no address; check its spelling and the name service, or give its number",
+            translate(
+                "bus", "the host '{host}' has no address; check its spelling and the name service, or give its number"
+            ).format(host=endpoint.host),
         )
     if isinstance(error, ConnectionRefusedError):
         return Fault(
             FaultKind.REFUSED_CONNECTION,
-            f"nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port",
+            translate(
+                "bus",
+                "nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port",
+            ).format(where=where),
         )
     if isinstance(error, (asyncio.TimeoutError, TimeoutError)):
         return Fault(
             FaultKind.UNREACHABLE,
-            f"no connection to {where} within its time; check the address, the cable and any firewall between",
+            translate(
+                "bus", "no connection to {where} within its time; check the address, the cable and any firewall between"
+            ).format(where=where),
         )
     if isinstance(error, OSError) and error.errno in (
         errno.EHOSTUNREACH,
@@ -225,40 +286,75 @@ def _network_fault(endpoint: Endpoint, error: Exception) -> Fault:
     ):
         return Fault(
             FaultKind.UNREACHABLE,
-            f"no way leads to {endpoint.host}; check the cable and this computer's network address",
+            translate("bus", "no way leads to {host}; check the cable and this computer's network address").format(
+                host=endpoint.host
+            ),
         )
-    return Fault(FaultKind.UNREACHABLE, f"no connection to {where}: {_said(error)}; check address and port")
+    return Fault(
+        FaultKind.UNREACHABLE,
+        translate("bus", "no connection to {where}: {said}; check address and port").format(
+            where=where, said=_said(error)
+        ),
+    )
 
 
 def _serial_fault(endpoint: Endpoint, error: Exception) -> Fault:
-    port = f"serial port {endpoint.device}"
+    port = translate("bus", "serial port {device}").format(device=endpoint.device)
     number = getattr(error, "errno", None)
     text = str(error).casefold()
     if number in (errno.EACCES, errno.EPERM) or "permission" in text:
         if "access is denied" in text or "access denied" in text:  # what Windows says of a port that is in use
-            return Fault(FaultKind.PORT_BUSY, f"{port} is in use; close the other program that has it open")
+            return Fault(
+                FaultKind.PORT_BUSY,
+                translate("bus", "{port} is in use; close the other program that has it open").format(port=port),
+            )
         return Fault(
             FaultKind.PORT_PERMISSION,
-            f"{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again",
+            translate(
+                "bus",
+                "{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again",
+            ).format(port=port),
         )
     if number in (errno.ENOENT, errno.ENODEV, errno.ENXIO) or "no such file" in text or "filenotfound" in text:
-        return Fault(FaultKind.PORT_MISSING, f"{port} does not exist; plug the adapter in, or check the port's name")
+        return Fault(
+            FaultKind.PORT_MISSING,
+            translate("bus", "{port} does not exist; plug the adapter in, or check the port's name").format(port=port),
+        )
     if number in (errno.EBUSY, errno.EWOULDBLOCK) or "exclusively lock" in text or "busy" in text:
-        return Fault(FaultKind.PORT_BUSY, f"{port} is in use; close the other program that has it open")
+        return Fault(
+            FaultKind.PORT_BUSY,
+            translate("bus", "{port} is in use; close the other program that has it open").format(port=port),
+        )
     if isinstance(error, (asyncio.TimeoutError, TimeoutError)):
-        return Fault(FaultKind.PORT_BUSY, f"{port} does not open; unplug the adapter and plug it in again")
-    settings = f"{endpoint.baud} Bd, parity {endpoint.parity}, {endpoint.stop_bits} stop bits"
+        return Fault(
+            FaultKind.PORT_BUSY,
+            translate("bus", "{port} does not open; unplug the adapter and plug it in again").format(port=port),
+        )
+    settings = translate("bus", "{baud} Bd, parity {parity}, {stop_bits} stop bits").format(
+        baud=endpoint.baud, parity=endpoint.parity, stop_bits=endpoint.stop_bits
+    )
     if number == errno.ENOTTY or "not a typewriter" in text or "inappropriate ioctl" in text:
-        return Fault(FaultKind.PORT_SETTINGS, f"{endpoint.device} is not a serial port; check the port's name")
+        return Fault(
+            FaultKind.PORT_SETTINGS,
+            translate("bus", "{device} is not a serial port; check the port's name").format(device=endpoint.device),
+        )
     if (
         isinstance(error, ValueError)
         or number == errno.EINVAL
         or "invalid argument" in text
         or "configure port" in text
     ):
-        return Fault(FaultKind.PORT_SETTINGS, f"{port} does not offer {settings}; choose settings that it has")
+        return Fault(
+            FaultKind.PORT_SETTINGS,
+            translate("bus", "{port} does not offer {settings}; choose settings that it has").format(
+                port=port, settings=settings
+            ),
+        )
     return Fault(
-        FaultKind.PORT_MISSING, f"{port} cannot be opened: {_said(error)}; check the adapter and the port's name"
+        FaultKind.PORT_MISSING,
+        translate("bus", "{port} cannot be opened: {said}; check the adapter and the port's name").format(
+            port=port, said=_said(error)
+        ),
     )
 
 

@@ -19,6 +19,7 @@ from typing import Final, Protocol
 from app.bus.causes import likely_cause
 from app.bus.faults import Fault, FaultKind
 from app.bus.requests import Request, crc_fits, read_request
+from app.language import translate
 from app.signals.numbering import Table
 
 KEPT_BYTES: Final = 2048
@@ -173,14 +174,20 @@ class RtuGuard:
         if self._doubtful:
             return Fault(
                 FaultKind.OTHER_CLIENT,
-                f"another client asked unit {unit} the like at the same time; whose answer came cannot be told",
+                translate(
+                    "bus",
+                    "another client asked unit {unit} the like at the same time; whose answer came cannot be told",
+                ).format(unit=unit),
             )
         if not data:
             if self.echo_seen:
                 return Fault(
-                    FaultKind.SILENCE, f"unit {unit} did not answer; only our own request came back from the adapter"
+                    FaultKind.SILENCE,
+                    translate(
+                        "bus", "unit {unit} did not answer; only our own request came back from the adapter"
+                    ).format(unit=unit),
                 )
-            return Fault(FaultKind.SILENCE, f"unit {unit} did not answer")
+            return Fault(FaultKind.SILENCE, translate("bus", "unit {unit} did not answer").format(unit=unit))
         found = [data[at : at + length] for at, length in _whole_frames(data)]
         if not found and len(data) >= 4 and crc_fits(data):
             found = [data]
@@ -189,7 +196,10 @@ class RtuGuard:
             frame = next((frame for frame in answers if frame[0] == unit), (answers or found)[0])
             if not answers:
                 return Fault(
-                    FaultKind.OTHER_CLIENT, f"another client asked unit {frame[0]} while unit {unit} was to answer"
+                    FaultKind.OTHER_CLIENT,
+                    translate("bus", "another client asked unit {asked} while unit {unit} was to answer").format(
+                        asked=frame[0], unit=unit
+                    ),
                 )
             return _other_frame(request, frame[0], frame[1:-2])
         return self._damage(data)
@@ -211,14 +221,19 @@ class RtuGuard:
         if begun >= 0 or (cause is not None and cause.of_answer):
             return Fault(
                 FaultKind.BAD_CRC,
-                f"the answer of unit {unit} arrived damaged: {cause.seen if cause else 'its check sum does not fit'}",
+                translate("bus", "the answer of unit {unit} arrived damaged: {seen}").format(
+                    unit=unit, seen=cause.seen if cause else translate("bus", "its check sum does not fit")
+                ),
                 check=cause.check if cause else "",
             )
+        if cause is None:
+            return _no_frame(data, unit)
         return Fault(
             FaultKind.GARBLED,
-            f"{_bytes(len(data))} arrived instead of an answer of unit {unit}"
-            + (f": {cause.seen}" if cause else ", and no frame"),
-            check=cause.check if cause else "",
+            translate("bus", "{bytes} arrived instead of an answer of unit {unit}: {seen}").format(
+                bytes=_bytes(len(data)), unit=unit, seen=cause.seen
+            ),
+            check=cause.check,
         )
 
 
@@ -326,7 +341,7 @@ class MbapGuard:
         """See Guard."""
         request, data = self._request, self.received
         if not data:
-            return Fault(FaultKind.SILENCE, f"unit {request.unit} did not answer")
+            return Fault(FaultKind.SILENCE, translate("bus", "unit {unit} did not answer").format(unit=request.unit))
         others: list[Fault] = []
         at = 0
         while len(data) - at > _MBAP_HEADER:
@@ -342,7 +357,9 @@ class MbapGuard:
                 others.append(
                     Fault(
                         FaultKind.WRONG_TRANSACTION,
-                        f"an answer came with transaction number {transaction}; asked was {self._transaction}",
+                        translate("bus", "an answer came with transaction number {found}; asked was {asked}").format(
+                            found=transaction, asked=self._transaction
+                        ),
                     )
                 )
             elif len(frame) < length:
@@ -354,14 +371,16 @@ class MbapGuard:
             return others[-1]
         if self._head.startswith(data):
             return _cut(request.unit, len(data), self._length)
-        return Fault(
-            FaultKind.GARBLED, f"{_bytes(len(data))} arrived instead of an answer of unit {request.unit}, and no frame"
-        )
+        return _no_frame(data, request.unit)
 
 
 def late_fault(unit: int, late_ms: float) -> Fault:
     """The true answer of `unit` came `late_ms` milliseconds after the time-out."""
-    return Fault(FaultKind.LATE, f"unit {unit} answered {late_ms:.0f} ms after the time-out", late_ms=late_ms)
+    return Fault(
+        FaultKind.LATE,
+        translate("bus", "unit {unit} answered {late_ms:.0f} ms after the time-out").format(unit=unit, late_ms=late_ms),
+        late_ms=late_ms,
+    )
 
 
 def sound_frames(data: bytes) -> list[bytes]:
@@ -472,26 +491,50 @@ def _mbap_length(data: bytes, at: int) -> int | None:
 def _other_frame(request: Request, unit: int, pdu: bytes) -> Fault:
     """What is wrong with a sound frame that is not the answer."""
     if unit != request.unit:
-        return Fault(FaultKind.WRONG_UNIT, f"unit {unit} answered instead of unit {request.unit}")
+        return Fault(
+            FaultKind.WRONG_UNIT,
+            translate("bus", "unit {unit} answered instead of unit {asked}").format(unit=unit, asked=request.unit),
+        )
     function = pdu[0]
     if function & 0x7F != request.function:
         return Fault(
             FaultKind.WRONG_FUNCTION,
-            f"unit {unit} answered function {function & 0x7F:02d} instead of {request.function:02d}",
+            translate("bus", "unit {unit} answered function {function:02d} instead of {asked:02d}").format(
+                unit=unit, function=function & 0x7F, asked=request.function
+            ),
         )
     if request.writes and len(pdu) == request.answer_length:
         return Fault(
-            FaultKind.WRONG_ECHO, f"unit {unit} acknowledged another register or value than the one that was written"
+            FaultKind.WRONG_ECHO,
+            translate("bus", "unit {unit} acknowledged another register or value than the one that was written").format(
+                unit=unit
+            ),
         )
     return Fault(
         FaultKind.WRONG_LENGTH,
-        f"unit {unit} answered {_bytes(len(pdu))} long; the answer to this request is {request.answer_length} long",
+        translate(
+            "bus", "unit {unit} answered {bytes} long; the answer to this request is {answer_length} long"
+        ).format(unit=unit, bytes=_bytes(len(pdu)), answer_length=request.answer_length),
+    )
+
+
+def _no_frame(data: bytes, unit: int) -> Fault:
+    return Fault(
+        FaultKind.GARBLED,
+        translate("bus", "{bytes} arrived instead of an answer of unit {unit}, and no frame").format(
+            bytes=_bytes(len(data)), unit=unit
+        ),
     )
 
 
 def _cut(unit: int, came: int, wanted: int) -> Fault:
-    return Fault(FaultKind.CUT, f"the answer of unit {unit} broke off after {came} of {wanted} bytes")
+    return Fault(
+        FaultKind.CUT,
+        translate("bus", "the answer of unit {unit} broke off after {came} of {wanted} bytes").format(
+            unit=unit, came=came, wanted=wanted
+        ),
+    )
 
 
 def _bytes(count: int) -> str:
-    return "1 byte" if count == 1 else f"{count} bytes"
+    return translate("bus", "1 byte") if count == 1 else translate("bus", "{count} bytes").format(count=count)

@@ -23,10 +23,11 @@ from app.bus.states import FollowerState, LineState
 from app.bus.transactions import Transaction
 from app.bus.writes import WriteReport
 from app.bus.writing import Writing
+from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.capability import never_read
 from app.project.model import Project
-from app.signals.numbering import Table
+from app.signals.numbering import Table, register_text
 from app.signals.reading import Value
 
 FIRST_PAUSE_S: Final = 0.1
@@ -43,7 +44,6 @@ AT_ONCE_AGAIN: Final = 0.35
 """How often, by chance, a failed read is tried again at once instead: a follower that fails in step with the reads
 (every third request, say) would else always fail at the same ones."""
 
-_CONNECTING: Final = Fault(FaultKind.CLOSED, "it is not connected yet")
 
 _log = logging.getLogger(__name__)
 
@@ -106,7 +106,7 @@ class LineAtWork:
         self._client.on_closed = lambda _: self._wake()
         self._writing = Writing(project, plan.line, self._conversation, readings, changed)
         self._writing.armed = armed
-        self._writing.down = _CONNECTING
+        self._writing.down = _not_yet()
         self._bound = bindings(project)
         self._jobs = [self._job(read) for read in plan.reads]
         self._due: Schedule[_Job] = Schedule()
@@ -144,7 +144,7 @@ class LineAtWork:
             str(self._endpoint),
             self._connected,
             self.armed,
-            trouble.sentence if trouble else "" if self._connected else "connecting",
+            trouble.sentence if trouble else "" if self._connected else translate("bus", "connecting"),
             trouble.short if trouble else "",
             statistics.requests,
             statistics.good,
@@ -177,7 +177,7 @@ class LineAtWork:
 
     def disarm(self, releases: Iterable[tuple[Binding, Value, Future[WriteReport]]] = (), until: float = 0.0) -> None:
         """Nothing is written any more; what waits is dropped. Only `releases` may still go out, until `until`."""
-        self._writing.forget(f"line '{self.name}' was disarmed")
+        self._writing.forget(translate("bus", "line '{name}' was disarmed").format(name=self.name))
         for binding, value, future in releases:
             self._writing.release(binding, value, future, until)
         self._wake()
@@ -202,8 +202,10 @@ class LineAtWork:
                     self._down(failed.fault)
                 except Reopen:
                     self._client.close()
-                    self._connected, self._writing.down = False, _CONNECTING
-                    self._writing.forget(f"the connection of line '{self.name}' was given up")
+                    self._connected, self._writing.down = False, _not_yet()
+                    self._writing.forget(
+                        translate("bus", "the connection of line '{name}' was given up").format(name=self.name)
+                    )
                     pause = FIRST_PAUSE_S
                     continue  # the requests that went unanswered were pause enough
                 if statistics.good > good:
@@ -212,18 +214,25 @@ class LineAtWork:
                 pause = min(2 * pause, longest)
         except Exception:
             _log.exception("line '%s' stopped working", self.name)
-            self._down(Fault(FaultKind.CLOSED, f"line '{self.name}' stopped by a fault of this program; start it anew"))
+            self._down(
+                Fault(
+                    FaultKind.CLOSED,
+                    translate("bus", "line '{name}' stopped by a fault of this program; start it anew").format(
+                        name=self.name
+                    ),
+                )
+            )
             raise
         finally:
             self._client.close()
             self._connected = False
-            self._writing.down = Fault(FaultKind.CLOSED, "it was stopped")
-            self._writing.forget(f"line '{self.name}' was stopped")
+            self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "it was stopped"))
+            self._writing.forget(translate("bus", "line '{name}' was stopped").format(name=self.name))
 
     def ended(self) -> None:
         """The engine has ended: nothing is live any more."""
         self._conversation.ended()
-        self._trouble = Fault(FaultKind.CLOSED, "the line was stopped")
+        self._trouble = Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
 
     def _up(self) -> None:
         self._connected, self._trouble, self._writing.down = True, None, None
@@ -239,8 +248,11 @@ class LineAtWork:
         if fault.kind is FaultKind.PORT_BUSY and self._shared_with:
             fault = replace(
                 fault,
-                detail=f"serial port {self._endpoint.device} is used by line '{self._shared_with}' of this project "
-                "too; put the followers of both on one line, or name another device",
+                detail=translate(
+                    "bus",
+                    "serial port {device} is used by line '{shared_with}' of this project too; put the "
+                    "followers of both on one line, or name another device",
+                ).format(device=self._endpoint.device, shared_with=self._shared_with),
             )
         self._client.close()
         self._connected, self._trouble, self._writing.down = False, fault, fault
@@ -370,7 +382,7 @@ class LineAtWork:
             return
         partner = self._conversation.partners[job.read.follower]
         for binding, _, _ in job.parts:
-            reason = f"{_where(binding)}: {fault.sentence}"
+            reason = f"{register_text(binding.table, binding.base.number)}: {fault.sentence}"
             self._readings.refused((binding.signal.name,), reason)
             if fault.code in (1, 2, 3):
                 partner.refused[binding.signal.name] = reason
@@ -422,9 +434,5 @@ class LineAtWork:
             self._again(job, now)
 
 
-def _where(binding: Binding) -> str:
-    """The register of a signal as its manual names it."""
-    number = binding.base.number
-    return (
-        f"{binding.table} register {number}" if binding.table in ("holding", "input") else f"{binding.table} {number}"
-    )
+def _not_yet() -> Fault:
+    return Fault(FaultKind.CLOSED, translate("bus", "it is not connected yet"))

@@ -16,6 +16,7 @@ from app.bus.endpoint import Endpoint
 from app.bus.grouping import Range, Span, group_spans
 from app.bus.requests import MOST_BITS
 from app.bus.timing import Pace, pace_of
+from app.language import translate
 from app.project.binding import bindings, unbound
 from app.project.capability import never_read
 from app.project.model import Follower, Project, RegisterSignal
@@ -140,10 +141,11 @@ def make_plan(project: Project, line_name: str | None = None, endpoints: Mapping
         if follower.never_read:
             ranges = forbidden.setdefault(key, never_read(follower, binding.table))
             if any(span.address < end and first < span.end for first, end in ranges):
-                left_out[name] = (
-                    f"signal '{name}' stands in registers that are never read from follower '{follower.name}'; "
-                    "mend its register or the range ('never_read')"
-                )
+                left_out[name] = translate(
+                    "bus",
+                    "signal '{signal}' stands in registers that are never read from follower '{follower}'; mend "
+                    "its register or the range ('never_read')",
+                ).format(signal=name, follower=follower.name)
                 continue
         tables.setdefault(follower.line, {}).setdefault(key, []).append(span)
     plans = []

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Final
 
+from app.language import translate
 from app.project.binding import Binding, Words, bindings, derive_bit, derive_bits
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.signals.reading import NEVER_READ, Quality, Reading, Value
@@ -78,7 +79,9 @@ class Readings:
             if reading.quality is Quality.GOOD and reading.time is not None and now - reading.time > self._life_s[name]
         ]
         for name in old:
-            self.lost((name,), f"no newer value within {self._life_s[name]:.1f} s")
+            self.lost(
+                (name,), translate("bus", "no newer value within {life_s:.1f} s").format(life_s=self._life_s[name])
+            )
         return bool(old)
 
     def now(self) -> dict[str, Reading]:

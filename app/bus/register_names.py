@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Self
 
+from app.language import translate
 from app.project.binding import Binding, bindings, plain_text
 from app.project.model import Project
 from app.signals.encoding import Implausible
@@ -145,7 +146,9 @@ class RegisterNames:
         first = place.address - address
         own = words[first : first + binding.count] if first >= 0 else ()
         if len(own) < binding.count:
-            return f"a part of {name}, which has {binding.count} registers"
+            return translate("bus", "a part of {name}, which has {count} registers").format(
+                name=name, count=binding.count
+            )
         try:
             raw, value = binding.decode(own)
         except Implausible as why:
@@ -153,7 +156,11 @@ class RegisterNames:
         assert self._project is not None  # there are no places without one
         text = plain_text(self._project, name, value)
         shown = f"{text} {binding.signal.unit}".rstrip()
-        told = f"{name} = {shown}" if isinstance(raw, str) or text == str(raw) else f"{name} = {shown} (raw {raw})"
+        told = (
+            f"{name} = {shown}"
+            if isinstance(raw, str) or text == str(raw)
+            else translate("bus", "{name} = {shown} (raw {raw})").format(name=name, shown=shown, raw=raw)
+        )
         for bit in place.bits:
             on = bit.decode(own)[1]
             text = plain_text(self._project, bit.signal.name, on)

@@ -29,6 +29,7 @@ from pymodbus.pdu.register_message import (
 )
 
 from app.bus.timing import data_bytes
+from app.language import translate
 from app.signals.numbering import Table
 
 MOST_REGISTERS: Final = 125
@@ -87,11 +88,12 @@ class Request:
     def deed(self) -> str:
         """What is asked for, in a few words: 'read holding 300..311'."""
         if self.function == RETURN_QUERY_DATA:
-            return "ask for a sign of life"
+            return translate("bus", "ask for a sign of life")
         # A request that is only to settle the line has no count of its own.
         count = self.count or (int.from_bytes(self.pdu[3:5], "big") if self.function < 5 else 1)
         span = f"{self.address}..{self.address + count - 1}" if count > 1 else f"{self.address}"
-        return f"{'write' if self.writes else 'read'} {self.table} {span}"
+        deed = translate("bus", "write {table} {span}") if self.writes else translate("bus", "read {table} {span}")
+        return deed.format(table=self.table, span=span)
 
     @property
     def answer_is_echo(self) -> bool:

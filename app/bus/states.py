@@ -51,7 +51,7 @@ class LineState:
     where: str
     connected: bool = False
     armed: bool = False
-    reason: str = "not started"
+    reason: str = ""
     short: str = ""
     requests: int = 0
     good: int = 0

@@ -11,6 +11,7 @@ from app.bus.faults import FaultKind, kind_text
 from app.bus.figures import Figures, Spread
 from app.bus.states import LineState
 from app.bus.transactions import Transaction
+from app.language import translate
 
 GOOD, BAD = "\u2713", "\u26a0"
 """Marks before the result, so that colour is never the only sign."""
@@ -29,14 +30,18 @@ def hex_text(data: bytes) -> str:
 def result_text(transaction: Transaction) -> str:
     """How it ended, with a mark and in a few words."""
     fault = transaction.fault
-    return f"{BAD} {fault.short}" if fault else f"{GOOD} good"
+    if fault:
+        return f"{BAD} {fault.short}"
+    return GOOD + " " + translate("bus", "good")
 
 
 def times_text(transaction: Transaction) -> str:
     """Measured and, where known, predicted time: '12.9 ms (predicted 12.6)'."""
     predicted = transaction.predicted_ms
-    measured = f"{milliseconds(transaction.ms)} ms"
-    return f"{measured} (predicted {milliseconds(predicted)})" if predicted else measured
+    took = milliseconds(transaction.ms)
+    if not predicted:
+        return f"{took} ms"
+    return translate("bus", "{took} ms (predicted {predicted})").format(took=took, predicted=milliseconds(predicted))
 
 
 def one_line(explanation: Explanation, clock: str) -> str:
@@ -61,16 +66,18 @@ def many_lines(explanation: Explanation, clock: str) -> str:
     """A transaction with every part explained, without a line end behind the last line."""
     transaction = explanation.transaction
     lines = [
-        f"{clock}  {transaction.follower}: {transaction.kind}, line '{transaction.line}'",
+        translate("bus", "{clock}  {follower}: {deed}, line '{line}'").format(
+            clock=clock, follower=transaction.follower, deed=transaction.kind, line=transaction.line
+        ),
         f"  {result_text(transaction)}; {explanation.timing}",
     ]
     if explanation.fault:
         lines.append(f"  {explanation.fault}")
-    lines += ["  sent: request", *_part_lines([explanation.sent])]
+    lines += ["  " + translate("bus", "sent: request"), *_part_lines([explanation.sent])]
     for frame in explanation.received:
-        lines += [f"  received: {frame.words}", *_part_lines([frame])]
+        lines += ["  " + translate("bus", "received: {what}").format(what=frame.words), *_part_lines([frame])]
     if not explanation.received:
-        lines.append("  received: nothing")
+        lines.append("  " + translate("bus", "received: nothing"))
     return "\n".join(lines)
 
 
@@ -96,14 +103,17 @@ def as_json(explanation: Explanation, epoch_s: float) -> dict[str, Any]:
 
 def figures_rows(state: LineState, told: Figures) -> list[tuple[str, str]]:
     """How a line does, as pairs of a name and a figure in words; the faults by kind come last."""
-    rows = [("requests", f"{state.requests}, {state.good} good")]
+    good = translate("bus", "{requests}, {good} good").format(requests=state.requests, good=state.good)
+    rows = [(translate("bus", "requests"), good)]
     if told.transactions:
-        rows.append((f"of the newest {told.transactions}", f"in {told.seconds:.1f} s"))
-        rows.append(("one pass of reads", f"{milliseconds(told.cycle_ms)} ms" if told.cycle_ms else "no reads"))
-        rows.append(("wire in use", f"{100 * told.used:.0f} %"))
+        newest = translate("bus", "of the newest {count}").format(count=told.transactions)
+        rows.append((newest, translate("bus", "in {seconds:.1f} s").format(seconds=told.seconds)))
+        cycle = f"{milliseconds(told.cycle_ms)} ms" if told.cycle_ms else translate("bus", "no reads")
+        rows.append((translate("bus", "one pass of reads"), cycle))
+        rows.append((translate("bus", "wire in use"), f"{100 * told.used:.0f} %"))
     followers = {name: spread for name, spread in told.turnaround.items() if name}
     for name, spread in followers.items():
-        rows.append((f"turnaround of {name}", spread_text(spread)))
+        rows.append((translate("bus", "turnaround of {follower}").format(follower=name), spread_text(spread)))
     rows += [(kind_text(kind), f"{count}") for kind, count in by_number(state)]
     return rows
 
@@ -111,7 +121,9 @@ def figures_rows(state: LineState, told: Figures) -> list[tuple[str, str]]:
 def spread_text(spread: Spread) -> str:
     """A spread in words: '0.40 ms median, 1.2 ms 95 %, 8.0 ms worst'."""
     middle, most, worst = (milliseconds(ms) for ms in (spread.median, spread.most, spread.worst))
-    return f"{middle} ms median, {most} ms 95 %, {worst} ms worst"
+    return translate("bus", "{median} ms median, {most} ms 95 %, {worst} ms worst").format(
+        median=middle, most=most, worst=worst
+    )
 
 
 def by_number(state: LineState) -> list[tuple[FaultKind, int]]:
@@ -123,7 +135,8 @@ def figures_text(state: LineState, told: Figures) -> list[str]:
     """The figures of a line as lines of text, under its name."""
     rows = figures_rows(state, told)
     width = max(len(name) for name, _ in rows)
-    return [f"line '{state.name}' at {state.where}", *(f"  {name:<{width}}  {words}" for name, words in rows)]
+    head = translate("bus", "line '{line}' at {where}").format(line=state.name, where=state.where)
+    return [head, *(f"  {name:<{width}}  {words}" for name, words in rows)]
 
 
 def figures_json(state: LineState, told: Figures) -> dict[str, Any]:

@@ -20,6 +20,7 @@ from pymodbus.transport.serialtransport import SerialTransport
 
 from app.bus.endpoint import Endpoint
 from app.bus.faults import LineFault, opening_fault
+from app.language import translate
 
 # What pymodbus logs is said better by our own faults; without a handler Python would print it to standard error.
 logging.getLogger("pymodbus").addHandler(logging.NullHandler())
@@ -77,7 +78,7 @@ class Wire(ModbusProtocol):
                 trouble = trouble or error
             else:
                 return
-        raise trouble or OSError(f"no address of {endpoint.host}")
+        raise trouble or OSError(translate("bus", "no address of {host}").format(host=endpoint.host))
 
     async def _open_serial(self) -> None:
         endpoint, loop = self._endpoint, self.loop

@@ -15,6 +15,7 @@ from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
 from app.bus.requests import Request, mask_write, write_coil, write_coils, write_register, write_registers
 from app.bus.writes import Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop
+from app.language import translate
 from app.project.binding import Binding, bindings, refusal
 from app.project.capability import not_offered, write_function
 from app.project.model import Project
@@ -34,7 +35,6 @@ BIT_ATTEMPTS: Final = 3
 
 _REFUSED_OUTRIGHT: Final = (1, 2, 3)
 """Exception codes after which a register surely is as it was; who is busy (05, 06) may still carry the write out."""
-_UNSURE: Final = "not acknowledged, and perhaps written all the same"
 
 
 class Dropped(Exception):
@@ -104,7 +104,12 @@ class Writing:
         """
         wanted = Wanted(binding, value, [future])
         if self.down is not None:
-            drop((wanted,), f"line '{self._line}' is down: {self.down.sentence}")
+            drop(
+                (wanted,),
+                translate("bus", "line '{line}' is down: {sentence}").format(
+                    line=self._line, sentence=self.down.sentence
+                ),
+            )
         else:
             self._let_wait(wanted, until)
 
@@ -118,7 +123,7 @@ class Writing:
 
     def forget(self, reason: str) -> None:
         """Drop what waits, and say so; write nothing again."""
-        self._queue.drop(f"not written: {reason}")
+        self._queue.drop(translate("bus", "not written: {reason}").format(reason=reason))
         self._refreshes.clear()
 
     async def one(self) -> bool:
@@ -139,14 +144,20 @@ class Writing:
             else:
                 await self._write_bits(job, job.register)
         except Dropped as why:
-            drop(job.wanted, f"not written: {why}")
+            drop(job.wanted, translate("bus", "not written: {why}").format(why=why))
         except LineFault as failed:
             fault = failed.fault
             if fault.kind is FaultKind.EXCEPTION:
                 unchanged = fault.code in _REFUSED_OUTRIGHT
-                drop(job.wanted, f"follower '{job.follower}' {fault.sentence}", Outcome.REFUSED)
+                drop(
+                    job.wanted,
+                    translate("bus", "follower '{follower}' {sentence}").format(
+                        follower=job.follower, sentence=fault.sentence
+                    ),
+                    Outcome.REFUSED,
+                )
             else:
-                drop(job.wanted, f"{_UNSURE}: {fault.sentence}", Outcome.UNPROVED)
+                drop(job.wanted, _unsure(fault.sentence), Outcome.UNPROVED)
             if fault.of_connection:
                 raise
         finally:
@@ -156,16 +167,20 @@ class Writing:
                 # be undone. What was written anew has another entry.
                 self._refreshes = {key: kept for key, kept in self._refreshes.items() if refreshed.get(key) is not kept}
             # Only who has no report yet:
-            drop(job.wanted, f"{_UNSURE}: the connection was given up", Outcome.UNPROVED)
+            drop(job.wanted, _unsure(translate("bus", "the connection was given up")), Outcome.UNPROVED)
             self._changed()
         return True
 
     def _line_permits(self) -> None:
         """Raises Dropped if nothing may be written to this line now."""
         if not self.armed and (self._until is None or time.monotonic() > self._until):
-            raise Dropped(f"line '{self._line}' is not armed")
+            raise Dropped(translate("bus", "line '{line}' is not armed").format(line=self._line))
         if self.down is not None:
-            raise Dropped(f"line '{self._line}' is down: {self.down.sentence}")
+            raise Dropped(
+                translate("bus", "line '{line}' is down: {sentence}").format(
+                    line=self._line, sentence=self.down.sentence
+                )
+            )
 
     def _permits(self, binding: Binding) -> None:
         """Raises Dropped if nothing may be written to that follower now.
@@ -175,8 +190,12 @@ class Writing:
         self._line_permits()
         partner = self._conversation.partners[binding.follower.name]
         if partner.answering is False:
-            reason = partner.fault.sentence if partner.fault else "it was not reached"
-            raise Dropped(f"follower '{binding.follower.name}' does not answer: {reason}")
+            reason = partner.fault.sentence if partner.fault else translate("bus", "it was not reached")
+            raise Dropped(
+                translate("bus", "follower '{name}' does not answer: {reason}").format(
+                    name=binding.follower.name, reason=reason
+                )
+            )
 
     async def _send(self, binding: Binding, request: Request) -> None:
         """Send one write, and once more if it was not acknowledged: sent twice it does what it does once."""
@@ -252,7 +271,9 @@ class Writing:
                 if word == former:
                     break
             else:
-                note = f"register {binding.base.number + place} keeps changing; its other bits may have been set back"
+                note = translate(
+                    "bus", "register {number} keeps changing; its other bits may have been set back"
+                ).format(number=binding.base.number + place)
             asked = word & keep | put
             await self._send(binding, _write_words(binding, register, (asked,)))
             words = await self._read_back(job.wanted, lambda words: _all_kept(job, words))
@@ -263,7 +284,9 @@ class Writing:
                 return words, note
             if not (words[place] ^ asked) & keep:
                 return words, note  # nobody else wrote: the follower did not take it
-        return words, f"somebody else keeps writing register {binding.base.number + place}"
+        return words, translate("bus", "somebody else keeps writing register {number}").format(
+            number=binding.base.number + place
+        )
 
     async def _read_back(self, wanted: list[Wanted], kept: Callable[[tuple[int, ...]], bool]) -> tuple[int, ...] | None:
         """The registers as they are after a write; they become the reading of their signal too.
@@ -283,7 +306,7 @@ class Writing:
             for one in wanted:
                 # A register that can only be written was acknowledged; more than that nobody can know.
                 ok = fault.kind is FaultKind.EXCEPTION
-                reason = f"acknowledged, but not read back: {fault.sentence}"
+                reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
                 one.report(ok=ok, reason=reason, outcome=Outcome.KEPT if ok else Outcome.UNPROVED)
             if fault.of_connection:
                 raise
@@ -346,18 +369,28 @@ def _report(wanted: Wanted, kept: Value | None, former: Value | None, *, same: b
         wanted.report(ok=True, kept=kept, reason=note)
         return
     binding = wanted.binding
-    held = "something that its encoding cannot mean" if kept is None else _said(binding, kept)
-    reason = f"follower '{binding.follower.name}' kept {held} instead of {_said(binding, wanted.value)}"
+    held = translate("bus", "something that its encoding cannot mean") if kept is None else _said(binding, kept)
+    reason = translate("bus", "follower '{name}' kept {held} instead of {wanted}").format(
+        name=binding.follower.name, held=held, wanted=_said(binding, wanted.value)
+    )
     outcome = Outcome.CHANGED
     if kept is not None and kept == former:
         outcome = Outcome.IGNORED
-        reason += (
-            ", as before: the register may be read-only, limited there, or not writable in the follower's present state"
-        )
+        reason = translate(
+            "bus",
+            "{kept}, as before: the register may be read-only, limited there, or not writable in the "
+            "follower's present state",
+        ).format(kept=reason)
     elif _between(former, kept, wanted.value):
         outcome = Outcome.LIMITED
-        reason += ": it limits this value; compare its own limits with those of the signal"
+        reason = translate(
+            "bus", "{kept}: it limits this value; compare its own limits with those of the signal"
+        ).format(kept=reason)
     wanted.report(ok=False, kept=kept, reason=f"{reason}; {note}" if note else reason, outcome=outcome)
+
+
+def _unsure(why: str) -> str:
+    return translate("bus", "not acknowledged, and perhaps written all the same: {why}").format(why=why)
 
 
 def _between(former: Value | None, kept: Value | None, wanted: Value) -> bool:

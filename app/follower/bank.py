@@ -13,6 +13,7 @@ from typing import Final, get_args
 from pymodbus.constants import ExcCodes
 
 from app.follower.errors import FollowerError
+from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import Implausible, OutOfRange, is_text
@@ -62,8 +63,11 @@ class Bank:
                     self._put(binding, _start_words(binding, binding.signal.start_value))
                 except OutOfRange as why:
                     raise FollowerError(
-                        f"follower '{follower.name}' cannot be played: start_value {binding.signal.start_value} of "
-                        f"signal '{name}' does not fit: {why}"
+                        translate(
+                            "follower",
+                            "follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does "
+                            "not fit: {why}",
+                        ).format(follower=follower.name, value=binding.signal.start_value, signal=name, why=why)
                     ) from None
 
     @property
@@ -120,7 +124,11 @@ class Bank:
             try:
                 self._put(binding, binding.encode(value, words))
             except OutOfRange as why:
-                raise FollowerError(f"signal '{signal}' cannot be set to {value}: {why}") from None
+                raise FollowerError(
+                    translate("follower", "signal '{signal}' cannot be set to {value}: {why}").format(
+                        signal=signal, value=value, why=why
+                    )
+                ) from None
 
     def get(self, signal: str) -> Value:
         """What a signal reads now, in engineering units.
@@ -131,7 +139,9 @@ class Bank:
         try:
             return binding.decode(self.read(binding.table, binding.address, binding.count))[1]
         except Implausible as why:
-            raise FollowerError(f"signal '{signal}': {why}") from None
+            raise FollowerError(
+                translate("follower", "signal '{signal}': {why}").format(signal=signal, why=why)
+            ) from None
 
     def heard(self) -> None:
         """A request for this follower arrived."""
@@ -156,7 +166,11 @@ class Bank:
         try:
             return self._bindings[signal]
         except KeyError:
-            raise FollowerError(f"follower '{self.name}' has no signal '{signal}' to set or to look at") from None
+            raise FollowerError(
+                translate("follower", "follower '{follower}' has no signal '{signal}' to set or to look at").format(
+                    follower=self.name, signal=signal
+                )
+            ) from None
 
     def _put(self, binding: Binding, words: tuple[int, ...] | bool) -> None:
         values = words if isinstance(words, tuple) else (int(words),)
@@ -188,5 +202,5 @@ class Bank:
 def _start_words(binding: Binding, start: Decimal | str) -> tuple[int, ...] | bool:
     """The registers of a start value, which is an engineering value. Raises OutOfRange if it does not fit."""
     if isinstance(start, str) != (is_text(binding.base.encoding) and not binding.single):
-        raise OutOfRange("a text goes with the encoding 'string', and with no other")
+        raise OutOfRange(translate("follower", "a text goes with the encoding 'string', and with no other"))
     return binding.encode(start if isinstance(start, str) else Fraction(start))

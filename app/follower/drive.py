@@ -13,6 +13,7 @@ from typing import Final
 
 from app.follower.motor import RPM, LoadData, MotorData, load_torque, rectifier_mean, rectifier_peak, stepped
 from app.follower.states import IN_FAULT, STATUS, DriveState, Event, StatusBit, after
+from app.language import mark
 
 STEP: Final = 0.01
 """The fixed integration step, s."""
@@ -57,9 +58,9 @@ class FaultCode(enum.IntEnum):
 
 
 FAULT_TEXT: Final = {
-    FaultCode.NONE: "no fault",
-    FaultCode.COMMUNICATION: "no request for longer than the communication time-out",
-    FaultCode.EXTERNAL: "external fault input",
+    FaultCode.NONE: mark("follower", "no fault"),
+    FaultCode.COMMUNICATION: mark("follower", "no request for longer than the communication time-out"),
+    FaultCode.EXTERNAL: mark("follower", "external fault input"),
 }
 """What each fault code means, in words."""
 

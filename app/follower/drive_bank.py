@@ -9,6 +9,7 @@ from typing import Final
 from app.follower.bank import TABLES, Bank, Quantity
 from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
+from app.language import translate
 from app.project.model import Follower, Project
 from app.signals.encoding import encode, is_float, raw_range, register_count
 from app.signals.numbering import LAST_ADDRESS, Table
@@ -72,8 +73,8 @@ class DriveBank(Bank):
         with self._lock:
             drive = self.drive
             return (
-                Quantity("state", drive.state.value),
-                Quantity("fault", FAULT_TEXT[drive.fault]),
+                Quantity("state", translate("follower", drive.state.value)),
+                Quantity("fault", translate("follower", FAULT_TEXT[drive.fault])),
                 Quantity("output frequency", drive.frequency, "Hz"),
                 Quantity("target frequency", drive.target, "Hz"),
                 Quantity("shaft speed", drive.speed_rpm, "min-1"),
@@ -112,7 +113,9 @@ class DriveBank(Bank):
         for place, value in enumerate(values, address):
             setting = _SETTING.get(place)
             if setting is not None and not setting.low <= value <= setting.high:
-                return f"the drive's {setting.name} (register {place}) takes {setting.low} to {setting.high}"
+                return translate("follower", "the drive's {name} (register {register}) takes {low} to {high}").format(
+                    name=translate("follower", setting.name), register=place, low=setting.low, high=setting.high
+                )
         return None
 
     def _written(self, table: Table, address: int, values: Sequence[int]) -> None:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.follower.drive import BASE_FREQUENCY, FAULT_TEXT, Drive, FaultCode
+from app.language import mark
 from app.signals.encoding import EncodingName
 
 FULL_SPEED: Final = 10_000
@@ -82,7 +83,7 @@ def _communication_timeout(drive: Drive, count: int) -> None:
 
 
 COMMAND: Final = Setting(
-    "command word",
+    mark("follower", "command word"),
     300,
     0,
     _A_REGISTER,
@@ -91,19 +92,21 @@ COMMAND: Final = Setting(
     Drive.obey,
 )
 COMMUNICATION_TIMEOUT: Final = Setting(
-    "communication time-out", 301, 0, _A_REGISTER, 0, "ms; 0 = none", _communication_timeout
+    mark("follower", "communication time-out"), 301, 0, _A_REGISTER, 0, "ms; 0 = none", _communication_timeout
 )
 
 SETTINGS: Final = (
     COMMAND,
     COMMUNICATION_TIMEOUT,
-    Setting("speed reference", 310, 0, FULL_SPEED, 0, "10000 = base frequency, 50 Hz", _reference),
-    Setting("ramp-up time", 311, 1, 36_000, 50, "0.1 s, from standstill to base frequency", _ramp_up),
-    Setting("ramp-down time", 312, 1, 36_000, 50, "0.1 s, from base frequency to standstill", _ramp_down),
-    Setting("preset speed 1", 320, 0, FULL_SPEED, 0, "as the speed reference; stored"),
-    Setting("preset speed 2", 321, 0, FULL_SPEED, 0, "as the speed reference; stored"),
-    Setting("preset speed 3", 322, 0, FULL_SPEED, 0, "as the speed reference; stored"),
-    Setting("preset speed 4", 323, 0, FULL_SPEED, 0, "as the speed reference; stored"),
+    Setting(mark("follower", "speed reference"), 310, 0, FULL_SPEED, 0, "10000 = base frequency, 50 Hz", _reference),
+    Setting(mark("follower", "ramp-up time"), 311, 1, 36_000, 50, "0.1 s, from standstill to base frequency", _ramp_up),
+    Setting(
+        mark("follower", "ramp-down time"), 312, 1, 36_000, 50, "0.1 s, from base frequency to standstill", _ramp_down
+    ),
+    Setting(mark("follower", "preset speed 1"), 320, 0, FULL_SPEED, 0, "as the speed reference; stored"),
+    Setting(mark("follower", "preset speed 2"), 321, 0, FULL_SPEED, 0, "as the speed reference; stored"),
+    Setting(mark("follower", "preset speed 3"), 322, 0, FULL_SPEED, 0, "as the speed reference; stored"),
+    Setting(mark("follower", "preset speed 4"), 323, 0, FULL_SPEED, 0, "as the speed reference; stored"),
 )
 
 MEASURED: Final = (

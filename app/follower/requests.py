@@ -20,6 +20,7 @@ from pymodbus.simulator.simcore import SimCore
 
 from app.follower.bank import Bank
 from app.follower.errors import FollowerError
+from app.language import translate
 from app.signals.numbering import LAST_ADDRESS, Table
 
 BROADCAST: Final = 0
@@ -61,11 +62,16 @@ class Responder:
             other = self.models.setdefault(model.follower.unit, model)
             if other is not model:
                 raise FollowerError(
-                    f"followers '{other.name}' and '{model.name}' have the same unit address {model.follower.unit} and "
-                    "cannot be played at one endpoint; choose one of them by its name"
+                    translate(
+                        "follower",
+                        "followers '{one}' and '{other}' have the same unit address {unit} and cannot be played "
+                        "at one endpoint; choose one of them by its name",
+                    ).format(one=other.name, other=model.name, unit=model.follower.unit)
                 )
         if not self.models:
-            raise FollowerError("there is no follower to play; add one to the project, or name one that it has")
+            raise FollowerError(
+                translate("follower", "there is no follower to play; add one to the project, or name one that it has")
+            )
         self._clock = clock
         self._decoder = DecodePDU(True)
         self._core = SimCore([_device(unit, model) for unit, model in self.models.items()])

@@ -33,6 +33,7 @@ from app.follower.framing import (
     rtu_silence,
 )
 from app.follower.requests import BROADCAST, Responder
+from app.language import translate
 
 Framing = Literal["tcp", "rtu"]
 Parity = Literal["none", "even", "odd"]
@@ -270,16 +271,26 @@ def _family(host: str) -> socket.AddressFamily:
 
 
 def _cannot_listen(host: str, port: int, why: Exception) -> str:
-    place = f"cannot listen at {host}:{port}"
+    place = translate("follower", "cannot listen at {host}:{port}").format(host=host, port=port)
     number = why.errno if isinstance(why, OSError) else None
     if isinstance(why, (socket.gaierror, UnicodeError)):
-        return f"{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses"
+        return translate(
+            "follower",
+            "{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses",
+        ).format(place=place)
     if number == errno.EADDRINUSE:
-        return f"{place}: another program uses that port; stop it, or take another port (0 takes a free one)"
+        return translate(
+            "follower", "{place}: another program uses that port; stop it, or take another port (0 takes a free one)"
+        ).format(place=place)
     if number in (errno.EACCES, errno.EPERM):
-        return f"{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020"
+        return translate(
+            "follower",
+            "{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020",
+        ).format(place=place)
     if number == errno.EADDRNOTAVAIL:
-        return f"{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses"
+        return translate(
+            "follower", "{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses"
+        ).format(place=place)
     return f"{place}: {_reason(why)}"
 
 
@@ -289,19 +300,26 @@ def _is_pty(device: str) -> bool:
 
 
 def _cannot_open(device: str, why: Exception) -> str:
-    place = f"cannot open the serial device {device}"
+    place = translate("follower", "cannot open the serial device {device}").format(device=device)
     number = why.errno if isinstance(why, OSError) else None
     text = str(why)
     if isinstance(why, _BAD_SETTINGS):
-        return f"{place} with these settings: {text}; change baud, parity or stop_bits"
+        return translate("follower", "{place} with these settings: {text}; change baud, parity or stop_bits").format(
+            place=place, text=text
+        )
     if number == errno.ENOENT or "FileNotFoundError" in text:
-        return f"{place}: there is no such device; plug it in, or look up its name"
+        return translate("follower", "{place}: there is no such device; plug it in, or look up its name").format(
+            place=place
+        )
     if number == errno.EACCES and os.name != "nt":
-        return f"{place}: permission denied; on most systems your user must be in the group that owns the device"
+        return translate(
+            "follower",
+            "{place}: permission denied; on most systems your user must be in the group that owns the device",
+        ).format(place=place)
     if number in (errno.EBUSY, errno.EAGAIN) or "exclusively lock" in text or "PermissionError" in text:
-        return f"{place}: another program uses it; close that first"
+        return translate("follower", "{place}: another program uses it; close that first").format(place=place)
     if number == errno.ENOTTY or "Could not configure port" in text:
-        return f"{place}: that is no serial port; look up its name"
+        return translate("follower", "{place}: that is no serial port; look up its name").format(place=place)
     return f"{place}: {_reason(why)}"
 
 

@@ -15,6 +15,7 @@ from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.follower.requests import Responder
 from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
+from app.language import translate
 from app.project.model import Follower, Model, Project, SerialLine
 
 __all__ = ["FollowerError", "Simulation"]
@@ -135,15 +136,26 @@ class Simulation:
             return list(self.models.values())
         if isinstance(whom, str):
             if whom not in self.project.line_named:
-                raise FollowerError(f"the project has no line '{whom}'{_names(self.project.line_named)}")
+                raise FollowerError(
+                    _but(
+                        translate("follower", "the project has no line '{name}'").format(name=whom),
+                        self.project.line_named,
+                    )
+                )
             found = [model for model in self.models.values() if model.follower.line == whom]
             if not found:
-                raise FollowerError(f"line '{whom}' has no follower to play; add one to the project")
+                raise FollowerError(
+                    translate("follower", "line '{name}' has no follower to play; add one to the project").format(
+                        name=whom
+                    )
+                )
             return found
         names = list(whom)
         for name in names:
             if name not in self.models:
-                raise FollowerError(f"there is no follower '{name}' to play{_names(self.models)}")
+                raise FollowerError(
+                    _but(translate("follower", "there is no follower '{name}' to play").format(name=name), self.models)
+                )
         return [self.models[name] for name in dict.fromkeys(names)]
 
     def _line_settings(self, models: Iterable[Bank]) -> SerialSettings:
@@ -153,8 +165,11 @@ class Simulation:
         }
         if len(found) > 1:
             raise FollowerError(
-                "the followers' lines have different serial settings and cannot be played at one device; choose the "
-                "followers of one line by their names"
+                translate(
+                    "follower",
+                    "the followers' lines have different serial settings and cannot be played at one device; "
+                    "choose the followers of one line by their names",
+                )
             )
         return found.pop() if found else SerialSettings()
 
@@ -189,9 +204,14 @@ def _follower(project: Project, name: str) -> Follower:
     try:
         return project.follower_named[name]
     except KeyError:
-        raise FollowerError(f"the project has no follower '{name}'{_names(project.follower_named)}") from None
+        raise FollowerError(
+            _but(
+                translate("follower", "the project has no follower '{name}'").format(name=name), project.follower_named
+            )
+        ) from None
 
 
-def _names(known: Iterable[str]) -> str:
-    names = ", ".join(f"'{name}'" for name in known)
-    return f"; it has {names}" if names else "; it has none"
+def _but(lacking: str, known: Iterable[str]) -> str:
+    """What is lacking, and what is there instead."""
+    names = ", ".join(f"'{name}'" for name in known) or translate("follower", "none")
+    return translate("follower", "{lacking}; it has {names}").format(lacking=lacking, names=names)

@@ -11,18 +11,20 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from app.language import mark
+
 
 class DriveState(enum.Enum):
     """Where a drive stands. The value is the standard's name, in lower case."""
 
-    NOT_READY_TO_SWITCH_ON = "not ready to switch on"
-    SWITCH_ON_DISABLED = "switch on disabled"
-    READY_TO_SWITCH_ON = "ready to switch on"
-    SWITCHED_ON = "switched on"
-    OPERATION_ENABLED = "operation enabled"
-    QUICK_STOP_ACTIVE = "quick stop active"
-    FAULT_REACTION_ACTIVE = "fault reaction active"
-    FAULT = "fault"
+    NOT_READY_TO_SWITCH_ON = mark("follower", "not ready to switch on")
+    SWITCH_ON_DISABLED = mark("follower", "switch on disabled")
+    READY_TO_SWITCH_ON = mark("follower", "ready to switch on")
+    SWITCHED_ON = mark("follower", "switched on")
+    OPERATION_ENABLED = mark("follower", "operation enabled")
+    QUICK_STOP_ACTIVE = mark("follower", "quick stop active")
+    FAULT_REACTION_ACTIVE = mark("follower", "fault reaction active")
+    FAULT = mark("follower", "fault")
 
 
 class Event(enum.Enum):

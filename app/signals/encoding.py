@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final, Literal, TypeAlias, get_args
 
+from app.language import translate
 from app.signals.order import Order, arranged
 from app.signals.reading import Raw
 
@@ -94,9 +95,11 @@ def register_count(encoding: EncodingName, length: int | None = None) -> int:
     if encoding != "string":
         return _COUNT[encoding]
     if length is None:
-        raise ValueError("a string needs its length in registers ('length')")
+        raise ValueError(translate("signals", "a string needs its length in registers ('length')"))
     if not 1 <= length <= 125:
-        raise ValueError(f"a string is 1 to 125 registers long, not {length}")
+        raise ValueError(
+            translate("signals", "a string is 1 to 125 registers long, not {length}").format(length=length)
+        )
     return length
 
 
@@ -108,7 +111,7 @@ def raw_range(encoding: EncodingName) -> tuple[Fraction, Fraction]:
     try:
         return _RANGE[encoding]
     except KeyError:
-        raise ValueError("a string has no range of numbers") from None
+        raise ValueError(translate("signals", "a string has no range of numbers")) from None
 
 
 def decode(
@@ -128,14 +131,21 @@ def decode(
         text = _bytes(arranged(words, "high-first", byte_order)).partition(b"\0")[0]
         return text.decode("latin-1").rstrip(" ")
     if len(words) != _COUNT[encoding]:
-        raise ValueError(f"{encoding} takes {_COUNT[encoding]} registers, not {len(words)}")
+        raise ValueError(
+            translate("signals", "{encoding} takes {due} registers, not {count}").format(
+                encoding=encoding, due=_COUNT[encoding], count=len(words)
+            )
+        )
     if word_order != "high-first" or byte_order != "high-first":
         words = arranged(words, word_order, byte_order)
     if encoding in _FLOAT_FORMAT:
         number: float = struct.unpack(_FLOAT_FORMAT[encoding], _bytes(words))[0]
         if not math.isfinite(number):
-            name = "not a number" if math.isnan(number) else "infinity" if number > 0 else "minus infinity"
-            raise Implausible(f"the registers hold {name} ({_hex(words)}), which is no {encoding} value to show")
+            raise Implausible(
+                translate("signals", "the registers hold {name} ({hex}), which is no {encoding} value to show").format(
+                    name=_not_finite(number), hex=_hex(words), encoding=encoding
+                )
+            )
         return number
     count = 0
     for word in words:
@@ -146,7 +156,11 @@ def decode(
     if encoding in ("bcd16", "bcd32"):
         digits = f"{count:0{4 * len(words)}X}"
         if not digits.isdecimal():
-            raise Implausible(f"the registers hold {_hex(words)}, which has a digit above 9 and is no {encoding} value")
+            raise Implausible(
+                translate(
+                    "signals", "the registers hold {hex}, which has a digit above 9 and is no {encoding} value"
+                ).format(hex=_hex(words), encoding=encoding)
+            )
         return int(digits)
     return count
 
@@ -168,14 +182,20 @@ def encode(
     if encoding == "string":
         return tuple(arranged(_string_words(raw, length), "high-first", byte_order))
     if isinstance(raw, str):
-        raise OutOfRange(f"{raw!r} is a text; {encoding} holds a number")
+        raise OutOfRange(
+            translate("signals", "{raw!r} is a text; {encoding} holds a number").format(raw=raw, encoding=encoding)
+        )
     if encoding in _FLOAT_FORMAT:
         words = _float_words(encoding, raw)
     else:
         count = _whole(encoding, raw)
         least, greatest = _RANGE[encoding]
         if not least <= count <= greatest:
-            raise OutOfRange(f"{count} does not fit {encoding}, which holds {least} to {greatest}")
+            raise OutOfRange(
+                translate("signals", "{count} does not fit {encoding}, which holds {least} to {greatest}").format(
+                    count=count, encoding=encoding, least=least, greatest=greatest
+                )
+            )
         if encoding in ("bcd16", "bcd32"):
             count = int(str(count), 16)
         words = [count >> shift & 0xFFFF for shift in range(16 * (_COUNT[encoding] - 1), -1, -16)]
@@ -212,10 +232,16 @@ def bit_place(
     Raises ValueError if the encoding is no integer or has no such bit.
     """
     if encoding not in _INTEGERS:
-        raise ValueError(f"{encoding} has no bits to name; integers have")
+        raise ValueError(
+            translate("signals", "{encoding} has no bits to name; integers have").format(encoding=encoding)
+        )
     width = 16 * _COUNT[encoding]
     if not 0 <= number < width:
-        raise ValueError(f"{encoding} has the bits 0 to {width - 1}, there is no bit {number}")
+        raise ValueError(
+            translate("signals", "{encoding} has the bits 0 to {last}, there is no bit {number}").format(
+                encoding=encoding, last=width - 1, number=number
+            )
+        )
     index, bit = number // 16, number % 16
     if word_order == "high-first":
         index = _COUNT[encoding] - 1 - index
@@ -224,6 +250,12 @@ def bit_place(
 
 def _bytes(words: Sequence[int]) -> bytes:
     return struct.pack(f">{len(words)}H", *words)
+
+
+def _not_finite(number: float) -> str:
+    if math.isnan(number):
+        return translate("signals", "not a number")
+    return translate("signals", "infinity") if number > 0 else translate("signals", "minus infinity")
 
 
 def _hex(words: Sequence[int]) -> str:
@@ -236,9 +268,13 @@ def _words(data: bytes) -> tuple[int, ...]:
 
 def _whole(encoding: EncodingName, raw: RawNumber) -> int:
     if isinstance(raw, float) and not math.isfinite(raw):
-        raise OutOfRange(f"{raw} does not fit {encoding}")
+        raise OutOfRange(translate("signals", "{raw} does not fit {encoding}").format(raw=raw, encoding=encoding))
     if raw != (count := int(raw)):
-        raise OutOfRange(f"{raw} is not a whole number; {encoding} holds whole numbers only")
+        raise OutOfRange(
+            translate("signals", "{raw} is not a whole number; {encoding} holds whole numbers only").format(
+                raw=raw, encoding=encoding
+            )
+        )
     return count
 
 
@@ -247,24 +283,36 @@ def _float_words(encoding: EncodingName, raw: RawNumber) -> tuple[int, ...]:
         number = float(raw)
         data = struct.pack(_FLOAT_FORMAT[encoding], number)
     except OverflowError:
-        raise OutOfRange(f"the number is too large for {encoding}") from None
+        raise OutOfRange(
+            translate("signals", "the number is too large for {encoding}").format(encoding=encoding)
+        ) from None
     if not math.isfinite(number):
-        raise OutOfRange(f"{raw} is not a finite number; {encoding} set points must be")
+        raise OutOfRange(
+            translate("signals", "{raw} is not a finite number; {encoding} set points must be").format(
+                raw=raw, encoding=encoding
+            )
+        )
     return _words(data)
 
 
 def _string_words(raw: RawNumber | str, length: int | None) -> tuple[int, ...]:
     if not isinstance(raw, str):
-        raise OutOfRange(f"{raw} is a number; a string holds characters")
+        raise OutOfRange(translate("signals", "{raw} is a number; a string holds characters").format(raw=raw))
     if "\0" in raw:
-        raise OutOfRange("a string register holds no NUL character inside the text")
+        raise OutOfRange(translate("signals", "a string register holds no NUL character inside the text"))
     try:
         data = raw.encode("latin-1")
     except UnicodeEncodeError as error:
         raise OutOfRange(
-            f"the character {raw[error.start]!r} is not in Latin-1 and has no place in a register"
+            translate("signals", "the character {character!r} is not in Latin-1 and has no place in a register").format(
+                character=raw[error.start]
+            )
         ) from None
     room = (len(data) + 1) // 2 if length is None else register_count("string", length)
     if len(data) > 2 * room:
-        raise OutOfRange(f"the text has {len(data)} characters; its registers hold {2 * room}")
+        raise OutOfRange(
+            translate("signals", "the text has {count} characters; its registers hold {most}").format(
+                count=len(data), most=2 * room
+            )
+        )
     return _words(data.ljust(2 * room, b"\0"))

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from typing import Final, Literal
 
+from app.language import mark, translate
+
 Table = Literal["coil", "discrete", "holding", "input"]
 Numbering = Literal["from-0", "from-1", "prefixed"]
 
@@ -17,6 +19,12 @@ LAST_ADDRESS: Final = 65_535
 
 _PREFIX: Final[dict[Table, int]] = {"coil": 0, "discrete": 1, "input": 3, "holding": 4}
 _TABLE: Final[dict[int, Table]] = {prefix: table for table, prefix in _PREFIX.items()}
+_REGISTERS: Final[dict[Table, tuple[str, str]]] = {
+    "coil": (mark("signals", "coil {first}"), mark("signals", "coils {first} to {last}")),
+    "discrete": (mark("signals", "discrete input {first}"), mark("signals", "discrete inputs {first} to {last}")),
+    "holding": (mark("signals", "holding register {first}"), mark("signals", "holding registers {first} to {last}")),
+    "input": (mark("signals", "input register {first}"), mark("signals", "input registers {first} to {last}")),
+}
 _FIVE: Final = 10_000
 _SIX: Final = 100_000
 
@@ -34,12 +42,18 @@ def wire_address(numbering: Numbering, table: Table, number: int) -> int:
     """
     if numbering == "from-0":
         if not 0 <= number <= LAST_ADDRESS:
-            raise NotARegister(f"register {number} is outside 0..{LAST_ADDRESS}{_prefix_hint(table, number)}")
+            raise _outside(table, number, 0, LAST_ADDRESS)
         return number
     if numbering == "from-1":
         if not 1 <= number <= LAST_ADDRESS + 1:
-            zero = "; a manual that has a register 0 counts 'from-0'" if number == 0 else ""
-            raise NotARegister(f"register {number} is outside 1..{LAST_ADDRESS + 1}{zero}{_prefix_hint(table, number)}")
+            if number == 0:
+                raise NotARegister(
+                    translate(
+                        "signals",
+                        "register 0 is outside 1..{last}; a manual that has a register 0 counts 'from-0'",
+                    ).format(last=LAST_ADDRESS + 1)
+                )
+            raise _outside(table, number, 1, LAST_ADDRESS + 1)
         return number - 1
     return _prefixed_address(table, number)
 
@@ -51,7 +65,9 @@ def documented_number(numbering: Numbering, table: Table, address: int, digits: 
     Raises NotARegister if the address is out of range or has no unmistakable number (some prefixed coils).
     """
     if not 0 <= address <= LAST_ADDRESS:
-        raise NotARegister(f"address {address} is outside 0..{LAST_ADDRESS}")
+        raise NotARegister(
+            translate("signals", "address {address} is outside 0..{last}").format(address=address, last=LAST_ADDRESS)
+        )
     if numbering == "from-0":
         return address
     number = address + 1
@@ -62,6 +78,14 @@ def documented_number(numbering: Numbering, table: Table, address: int, digits: 
     return number
 
 
+def register_text(table: Table, first: int, last: int | None = None) -> str:
+    """A register, or the registers up to `last`: "holding register 310", "coils 16 to 20"."""
+    one, several = _REGISTERS[table]
+    if last is None or last == first:
+        return translate("signals", one).format(first=first)
+    return translate("signals", several).format(first=first, last=last)
+
+
 def _prefixed_address(table: Table, number: int) -> int:
     prefix = _PREFIX[table]
     named = _named_by_prefix(number)
@@ -70,12 +94,18 @@ def _prefixed_address(table: Table, number: int) -> int:
     if prefix == 0 and named is None and _FIVE <= number <= LAST_ADDRESS + 1:
         return number - 1  # a coil of six digits, 0xxxxx, that reads as nothing else
     if named is not None:
-        other = named[0]
         raise NotARegister(
-            f"register {number} is by its prefix number {named[1] + 1} of the table '{other}', but the signal says "
-            f"table '{table}'; {_rule(table)}"
+            translate(
+                "signals",
+                "register {number} is by its prefix number {rest} of the table '{other}', but the signal says "
+                "table '{table}'; {rule}",
+            ).format(number=number, rest=named[1] + 1, other=named[0], table=table, rule=_rule(table))
         )
-    raise NotARegister(f"register {number} has no prefix of the table '{table}'; {_rule(table)}")
+    raise NotARegister(
+        translate("signals", "register {number} has no prefix of the table '{table}'; {rule}").format(
+            number=number, table=table, rule=_rule(table)
+        )
+    )
 
 
 def _named_by_prefix(number: int) -> tuple[Table, int] | None:
@@ -90,12 +120,26 @@ def _named_by_prefix(number: int) -> tuple[Table, int] | None:
 def _rule(table: Table) -> str:
     prefix = _PREFIX[table]
     if prefix == 0:
-        return "prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant"
-    return f"its registers are {prefix}0001..{prefix}9999 or {prefix}00001..{prefix}65536"
+        return translate(
+            "signals", "prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant"
+        )
+    return translate("signals", "its registers are {prefix}0001..{prefix}9999 or {prefix}00001..{prefix}65536").format(
+        prefix=prefix
+    )
 
 
-def _prefix_hint(table: Table, number: int) -> str:
+def _outside(table: Table, number: int, first: int, last: int) -> NotARegister:
     named = _named_by_prefix(number)
     if named is None or named[0] != table:
-        return ""
-    return f"; it reads as number {named[1] + 1} of the table '{table}': is the numbering 'prefixed'?"
+        return NotARegister(
+            translate("signals", "register {number} is outside {first}..{last}").format(
+                number=number, first=first, last=last
+            )
+        )
+    return NotARegister(
+        translate(
+            "signals",
+            "register {number} is outside {first}..{last}; it reads as number {rest} of the table '{table}': is the "
+            "numbering 'prefixed'?",
+        ).format(number=number, first=first, last=last, rest=named[1] + 1, table=table)
+    )

@@ -5,6 +5,9 @@ from __future__ import annotations
 import enum
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Final
+
+from app.language import mark
 
 Raw = int | float | str
 """What stands in the registers, decoded but not scaled: a count, an IEEE 754 number or a text."""
@@ -27,6 +30,10 @@ class Quality(enum.StrEnum):
     """The registers hold something that the encoding cannot mean (a BCD digit above 9, not a number)."""
 
 
+NOT_YET: Final = mark("signals", "not read yet")
+"""Why a signal has no value before it was first asked for."""
+
+
 @dataclass(frozen=True, slots=True)
 class Reading:
     """The latest value of one signal.
@@ -39,7 +46,7 @@ class Reading:
     raw: Raw | None = None
     value: Value | None = None
     quality: Quality = Quality.NONE
-    reason: str = "not read yet"
+    reason: str = NOT_YET
     time: float | None = None
 
     @property

@@ -6,6 +6,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final
 
+from app.language import translate
+
 
 @dataclass(frozen=True, slots=True)
 class StraightLine:
@@ -26,9 +28,13 @@ class StraightLine:
 
     def __post_init__(self) -> None:
         if self.raw0 == self.raw1:
-            raise ValueError("the two raw points are the same; a straight line needs two different ones")
+            raise ValueError(
+                translate("signals", "the two raw points are the same; a straight line needs two different ones")
+            )
         if self.value0 == self.value1:
-            raise ValueError("the two values are the same; a straight line needs two different ones")
+            raise ValueError(
+                translate("signals", "the two values are the same; a straight line needs two different ones")
+            )
         slope = Fraction(self.value1 - self.value0) / Fraction(self.raw1 - self.raw0)
         offset = self.value0 - slope * self.raw0
         object.__setattr__(self, "_slope", slope)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
+from app.language import translate
 from app.signals.scaling import round_half_away, rounded_count
 
 OVERFLOW: Final = "#"
@@ -56,7 +57,7 @@ def bar_fill(value: int | Fraction, low: int | Fraction, high: int | Fraction, w
     Raises ValueError if the two ends are the same.
     """
     if low == high:
-        raise ValueError("the two ends of a bar are the same")
+        raise ValueError(translate("signals", "the two ends of a bar are the same"))
     cells = round_half_away(Fraction(value - low) / Fraction(high - low) * width)
     return int(min(max(cells, Fraction(0)), Fraction(width)))
 

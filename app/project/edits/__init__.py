@@ -54,6 +54,7 @@ from app.project.edits.panel import (
     set_title,
 )
 from app.project.edits.refused import EditRefused
+from app.project.edits.replacing import Refusal, Replaced, replace_all, replace_match
 from app.project.edits.screens import (
     add_screen,
     delete_screen,
@@ -63,6 +64,7 @@ from app.project.edits.screens import (
     set_screen_notes,
     uses_of_screen,
 )
+from app.project.edits.search import Match, Sought, find
 from app.project.edits.several import (
     delete_parts,
     order_parts,
@@ -113,7 +115,11 @@ __all__ = [
     "Block",
     "Difference",
     "EditRefused",
+    "Match",
+    "Refusal",
+    "Replaced",
     "Side",
+    "Sought",
     "action",
     "add_action",
     "add_counted_copies",
@@ -154,6 +160,7 @@ __all__ = [
     "erase_text",
     "field_at",
     "fields_in",
+    "find",
     "held_signal",
     "lead_key",
     "likely_step",
@@ -182,7 +189,9 @@ __all__ = [
     "rename_screen",
     "rename_signal",
     "reorder_ring",
+    "replace_all",
     "replace_line",
+    "replace_match",
     "replace_signal",
     "resize_field",
     "room_at",

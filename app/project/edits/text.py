@@ -28,7 +28,7 @@ def type_text(project: Project, screen_name: str, row: int, column: int, text: s
         lines.pop()  # a copied line often ends in a line break
     for down, line in enumerate(lines):
         _must_be_cell(project, row + down, column)
-        _must_be_printable(line)
+        must_be_printable(line)
         write = _put_in if insert else _written_over
         rows[row + down] = write(project, screen, row + down, column, line, rows[row + down])
     return with_text(project, screen, rows)
@@ -55,7 +55,7 @@ def set_row(project: Project, screen_name: str, row: int, text: str) -> Project:
     """With another text for a whole row. Refused where it is longer than the panel; fields may cover parts of it."""
     screen = screen_called(project, screen_name)
     _must_be_cell(project, row, 0)
-    _must_be_printable(text)
+    must_be_printable(text)
     text = text.rstrip(" ")
     if len(text) > project.panel.columns:
         raise EditRefused(f"the text has {len(text)} characters, and the panel {project.panel.columns} columns")
@@ -107,7 +107,8 @@ def _must_be_cell(project: Project, row: int, column: int) -> None:
         raise EditRefused("this cell is outside the panel")
 
 
-def _must_be_printable(text: str) -> None:
+def must_be_printable(text: str) -> None:
+    """Raises EditRefused if a character is none that a cell could ever show."""
     for character in text:
         if unicodedata.category(character) in ("Cc", "Cs", "Zl", "Zp"):
             raise EditRefused(f"the text holds a control character (code {ord(character)}), which no panel shows")

@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QRect, Signal
 
 from app.project.edits import EditRefused
 from app.project.history import History
+from app.project.languages import edited_in, in_language
 from app.project.model import Project, Screen
 from app.project.wording import refusal_of
 
@@ -38,6 +39,8 @@ class Document(QObject):
     replaced = Signal()
     """Another project altogether; comes before `changed`."""
     selection_changed = Signal()
+    language_changed = Signal()
+    """The texts are shown and typed in another language of the panel."""
     standing_changed = Signal()
     """The file, the unsaved mark or the names of the steps to undo and redo changed."""
     refused = Signal(str)
@@ -50,6 +53,9 @@ class Document(QObject):
         self._history = History(project)
         self._path = path
         self._selection = Selection(screen=_first_screen(project))
+        self._language = 0
+        self._looked_at: dict[int, tuple[Selection, Selection]] = {}
+        """What was selected before and after each step, by its position in the history."""
         self._order = tuple(screen.name for screen in project.screens)
 
     # The project and its file
@@ -73,6 +79,8 @@ class Document(QObject):
         """Edit another project from now on. There is no undo across this."""
         self._history = History(project, saved=saved)
         self._path = path
+        self._language = 0
+        self._looked_at = {}
         self._order = ()
         self.replaced.emit()
         self._told(Selection(screen=_first_screen(project)))
@@ -91,13 +99,14 @@ class Document(QObject):
         edit: Edit,
         *,
         merge: Hashable = None,
-        select: Selection | None = None,
+        select: Selection | Callable[[Project], Selection] | None = None,
         aloud: bool = True,
     ) -> str | None:
         """Make an edit as one step called `name`. Returns None, or in words why it was refused.
 
-        Consecutive steps with an equal `merge` (not None) become one. `select` is selected after the edit. A refusal
-        is also emitted as `refused`, unless `aloud` is False because the caller shows it.
+        Consecutive steps with an equal `merge` (not None) become one. `select` is selected after the edit; it may be a
+        function of the project as it is then. A refusal is also emitted as `refused`, unless `aloud` is False because
+        the caller shows it.
         """
         try:
             project = edit(self.project)
@@ -106,9 +115,15 @@ class Document(QObject):
             if aloud:
                 self.refused.emit(text)
             return text
+        if callable(select):
+            select = select(project)
         if project is not self.project and project != self.project:
+            before, at = self._selection, self._history.position
             self._history.record(project, name, merge)
             self._told(select)
+            merged = self._history.position == at
+            first = self._looked_at.get(at, (before, before))[0] if merged else before
+            self._looked_at[self._history.position] = (first, self._selection)
         elif select is not None:
             self._select(select)
         return None
@@ -116,16 +131,18 @@ class Document(QObject):
     def undo(self) -> None:
         """Take the last step back."""
         if self.undo_name is not None:
-            before = self.project
+            before, step = self.project, self._history.position
             self._history.undo()
-            self._told(self._where_changed(before))
+            looked_at = self._looked_at.get(step)
+            self._told(self._where_changed(before, looked_at[0] if looked_at else None))
 
     def redo(self) -> None:
         """Make the step again that was taken back last."""
         if self.redo_name is not None:
             before = self.project
             self._history.redo()
-            self._told(self._where_changed(before))
+            looked_at = self._looked_at.get(self._history.position)
+            self._told(self._where_changed(before, looked_at[1] if looked_at else None))
 
     def seal(self) -> None:
         """The next edit is a step of its own, whatever it is."""
@@ -141,13 +158,18 @@ class Document(QObject):
         """What redo would make again; None if there is nothing."""
         return self._history.redo_name
 
-    def _where_changed(self, before: Project) -> Selection | None:
-        """The one screen that differs from `before`, so that what is undone can be seen; None: stay here."""
+    def _where_changed(self, before: Project, looked_at: Selection | None) -> Selection | None:
+        """What to look at after undo or redo: the one screen that differs from `before`; None: stay here.
+
+        `looked_at` was selected then. It comes back with the step, so that the cursor is where it was.
+        """
         old = before.screen_named
-        differing = [screen for screen in self.project.screens if old.get(screen.name) is not screen]
-        if len(differing) != 1 or differing[0].name == self._selection.screen:
+        differing = [screen.name for screen in self.project.screens if old.get(screen.name) is not screen]
+        if looked_at is not None and [looked_at.screen] == differing:
+            return looked_at
+        if len(differing) != 1 or differing[0] == self._selection.screen:
             return None
-        return Selection(screen=differing[0].name)
+        return Selection(screen=differing[0])
 
     def _told(self, select: Selection | None = None) -> None:
         before = self._selection
@@ -157,6 +179,29 @@ class Document(QObject):
         self.standing_changed.emit()
         if self._selection != before:
             self.selection_changed.emit()
+
+    # The language of the panel's texts
+
+    @property
+    def language(self) -> int:
+        """The language that texts are shown and typed in: its index among the panel's, 0 where there are none."""
+        return self._language if self._language < len(self.project.panel.languages) else 0
+
+    def choose_language(self, number: int) -> None:
+        """Show and type texts in another language of the panel from now on."""
+        if number != self._language:
+            self._language = number
+            self.seal()
+            self.language_changed.emit()
+
+    @property
+    def spoken(self) -> Project:
+        """The project with the texts of that language, to be shown. It is never edited."""
+        return in_language(self.project, self.language)
+
+    def in_spoken(self, edit: Edit, screen: str) -> Edit:
+        """`edit`, about the text of `screen` in that language, as an edit of the project."""
+        return lambda project: edited_in(project, self.language, edit, only=screen)
 
     # The selection
 

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QWidget
 
 from app.project import edits
 from app.project.binding import value_span
 from app.project.model import Field, Panel, Project, Screen
 from app.signals.text import number_digits
+from widgets.commands import ENTRY
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit, Selection
 from widgets.drafts import Drafts, Texts
@@ -285,6 +287,7 @@ class PanelForm(PartForm):
             self.tr("Their names, with commas between: left, right, up, down, enter, escape, F1"),
         )
         self.choice(self.tr("Start screen"), "start", lambda: [(name, name) for name in self.project.screen_named])
+        self._language_rows()
         self.add_heading(self.tr("While the operator changes a value"))
         self.add(
             ChoiceRow(
@@ -323,6 +326,47 @@ class PanelForm(PartForm):
         )
         self.finish()
 
+    def _language_rows(self) -> None:
+        self.add_heading(self.tr("Languages of its texts"))
+        self.line(
+            self.tr("Languages"),
+            "languages",
+            read_languages,
+            self.tr("Their names, with commas between; the first is shown where another has no text. Empty: one only"),
+        )
+        self.add(
+            ChoiceRow(
+                self.tr("Chosen by"),
+                lambda: (self.project.panel.language or "",) if len(self.project.panel.languages) > 1 else None,
+                self.put(lambda texts: lambda project: edits.set_language_signal(project, texts[0] or None)),
+                lambda: [("", self.tr("keys, by an action")), *((name, name) for name in self.project.signal_named)],
+                self.tr("A signal whose value is the number of the language; 0 is the first one"),
+            )
+        )
+        self.take_out = QPushButton(self.tr("Take a language out"))
+        self._take_out_menu = QMenu(self.take_out)
+        self.take_out.setMenu(self._take_out_menu)
+        self.add_wide(self.take_out)
+
+    def show_subject(self, subject: Hashable) -> None:
+        """Show the panel as it is now."""
+        super().show_subject(subject)
+        languages = self.project.panel.languages
+        self.take_out.setVisible(len(languages) > 1)
+        if [action.text() for action in self._take_out_menu.actions()] != list(languages):
+            self._take_out_menu.clear()
+            for language in languages:
+                action = self._take_out_menu.addAction(language.replace("&", "&&"))
+                action.setProperty(ENTRY, True)
+                action.triggered.connect(lambda _checked=False, language=language: self._take_out(language))
+
+    def _take_out(self, language: str) -> None:
+        left = [each for each in self.project.panel.languages if each != language]
+        self.document.do(
+            self.tr("Take out the language \u201c{name}\u201d").format(name=language),
+            lambda project: edits.set_languages(project, left),
+        )
+
     def _entry_key(self, attribute: str, label: str) -> None:
         def options() -> list[tuple[str, str]]:
             # A name that the panel has not means that the step is not offered; it can be chosen as such.
@@ -356,6 +400,7 @@ class PanelForm(PartForm):
             "repertoire": lambda project: edits.set_repertoire(project, value),
             "keys": lambda project: with_keys(project, value),
             "start": lambda project: edits.set_start(project, value),
+            "languages": lambda project: with_languages(project, value),
         }[attribute]
 
     def _change_entry(self, **changes: Any) -> Edit:
@@ -378,6 +423,36 @@ def read_keys(text: str) -> tuple[str, ...]:
     if twice is not None:
         raise ValueError(translate("PanelForm", "the key '{name}' stands there twice").format(name=twice))
     return names
+
+
+def with_languages(project: Project, languages: tuple[str, ...]) -> Project:
+    """With these languages of the panel; where one was only spelled anew, its texts follow.
+
+    Refused where texts would go: a slip of the keyboard must not delete what somebody translated.
+    """
+    old = project.panel.languages
+    differing = [place for place, (one, other) in enumerate(zip(old, languages, strict=False)) if one != other]
+    if len(old) == len(languages) and len(differing) == 1 and languages[differing[0]] not in old:
+        return edits.rename_language(project, old[differing[0]], languages[differing[0]])
+    for language in old[1:]:
+        if language not in languages and _has_texts(project, language):
+            raise edits.EditRefused(
+                translate(
+                    "PanelForm", "there are texts in \u201c{name}\u201d; take that language out by the button"
+                ).format(name=language)
+            )
+    return edits.set_languages(project, languages)
+
+
+def _has_texts(project: Project, language: str) -> bool:
+    return any(language in screen.text_in for screen in project.screens) or any(
+        language in signal.texts_in for signal in project.signals
+    )
+
+
+def read_languages(text: str) -> tuple[str, ...]:
+    """Names of languages with commas between."""
+    return tuple(name.strip() for name in text.split(",") if name.strip())
 
 
 def _repertoires() -> list[tuple[str, str]]:

@@ -178,7 +178,7 @@ class ActionForm(_CausedForm):
         self.add(
             ChoiceRow(
                 self.tr("Signal"),
-                lambda: None if self.part is None else (self.part.signal or "",),
+                lambda: None if self.part is None or self.part.do == "next-language" else (self.part.signal or "",),
                 self.put(lambda texts: self.change(signal=texts[0] or None)),
                 self._signals,
             )
@@ -236,6 +236,7 @@ class ActionForm(_CausedForm):
             deeds += [
                 ("momentary", self.tr("sets it while the key is held")),
                 ("begin-entry", self.tr("begins entry")),
+                ("next-language", self.tr("shows the next language")),
             ]
         return deeds
 
@@ -257,7 +258,9 @@ class ActionForm(_CausedForm):
             changes["value"] = part.value if part.value is not None else number("0")
         else:
             changes["value"] = None
-        if part.signal is None and texts[0] != "begin-entry":
+        if texts[0] == "next-language":
+            changes["signal"] = None
+        elif part.signal is None and texts[0] != "begin-entry":
             names = self.project.signal_named
             if not names:
                 raise ValueError(self.tr("this needs a signal, and the project has none yet"))

@@ -9,7 +9,7 @@ from PySide6.QtCore import QRect
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
-from app.project.files import load
+from app.project.files import load, parse
 from app.project.model import Project
 from projects import demo_path
 from widgets.document import Document, Selection
@@ -134,3 +134,66 @@ def test_a_project_without_screens_can_be_held(qapp: object, project: Project) -
     assert bare.screen is not None
     bare.undo()
     assert bare.screen is None
+
+
+LANGUAGES = """
+format = 1
+
+[panel]
+rows = 1
+columns = 8
+languages = ["english", "deutsch"]
+start = "run"
+
+[[screen]]
+name = "run"
+text = ["Pump"]
+"""
+
+
+def test_texts_are_shown_and_typed_in_the_chosen_language(qtbot: QtBot) -> None:
+    document = Document(parse(LANGUAGES))
+    with qtbot.waitSignal(document.language_changed):
+        document.choose_language(1)
+    document.do("Type", document.in_spoken(lambda project: edits.type_text(project, "run", 0, 4, "e"), "run"))
+    assert document.project.screens[0].text == ("Pump",)
+    assert document.spoken.screens[0].text == ("Pumpe",)
+    document.undo()
+    assert document.project == parse(LANGUAGES)
+
+
+def test_a_language_that_is_gone_is_the_first_one_again() -> None:
+    document = Document(parse(LANGUAGES))
+    document.choose_language(1)
+    document.do("Fewer", lambda project: edits.set_languages(project, ["english"]))
+    assert document.language == 0
+    assert document.spoken is document.project
+    document.undo()
+    assert document.language == 1
+
+
+def test_undo_and_redo_bring_back_where_the_cursor_was(document: Document) -> None:
+    for letter, column in (("a", 3), ("b", 4)):
+        document.do(
+            "Type",
+            lambda project, letter=letter, column=column: edits.type_text(project, "times", 3, column, letter),
+            merge="type",
+            select=Selection("times", (3, column + 1)),
+        )
+    document.select(Selection("times", (0, 0)))
+    document.do(
+        "Delete field",
+        lambda project: edits.delete_fields(project, "times", [0]),
+        select=lambda project: Selection("times", (0, len(project.screen_named["times"].fields))),
+    )
+    fields = len(document.project.screen_named["times"].fields)
+    document.select(Selection("times", (2, 2)))
+    document.undo()
+    assert document.selection.cell == (0, 0)
+    document.undo()
+    assert document.selection.screen != "times" or document.selection.cell == (0, 0)
+    document.select(Selection("run", (1, 1)))
+    document.redo()
+    assert document.selection == Selection("times", (3, 5))
+    document.redo()
+    assert document.selection == Selection("times", (0, fields))

@@ -1,0 +1,98 @@
+"""A panel in several languages, made in the Design workplace: named, chosen by a key or a signal, written on the face."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QMenu
+from pytestqt.qtbot import QtBot
+
+from app.project import edits
+from app.project.files import load
+from projects import demo_path
+from tests.widgets.test_design import choose, made, reason, row_of, type_over
+from widgets.design import DesignWorkplace
+from widgets.document import Document
+
+
+@pytest.fixture
+def document(qapp: object) -> Document:
+    return Document(load(demo_path("booster-pump")))
+
+
+@pytest.fixture
+def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+    design = made(document, qtbot)
+    design.inspector.show_tab(design.inspector.panel_form)
+    return design
+
+
+def name_languages(design: DesignWorkplace, text: str) -> None:
+    type_over(design.inspector.panel_form, "Languages", text)
+
+
+def test_languages_are_named_with_commas_between(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    assert document.project.panel.languages == ("english", "deutsch")
+    document.undo()
+    assert document.project.panel.languages == ()
+
+
+def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0].name
+    document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
+    name_languages(design, "english, Deutsch")
+    assert document.project.screens[0].text_in == {"Deutsch": ("Pumpe",)}
+
+
+def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0].name
+    document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
+    name_languages(design, "english")
+    assert "take that language out" in reason(design.inspector.panel_form, "Languages")
+    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe",)}
+
+
+def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
+    design: DesignWorkplace, document: Document
+) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0].name
+    document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
+    menu = design.inspector.panel_form.take_out.menu()
+    assert isinstance(menu, QMenu)
+    menu.popup(design.mapToGlobal(design.rect().center()))
+    QTest.keyClick(menu, Qt.Key.Key_Down)
+    QTest.keyClick(menu, Qt.Key.Key_Down)
+    QTest.keyClick(menu, Qt.Key.Key_Return)
+    assert document.project.panel.languages == ("english",)
+    assert document.project.screens[0].text_in == {}
+    assert document.undo_name == "Take out the language \u201cdeutsch\u201d"
+    document.undo()
+    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe",)}
+
+
+def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Document) -> None:
+    form = design.inspector.panel_form
+    assert not [row for row in form.rows if row.label == "Chosen by" and not row.isHidden()]
+    name_languages(design, "english, deutsch")
+    choose(form, "Chosen by", "top-up rate")
+    assert document.project.panel.language == "top-up rate"
+    choose(form, "Chosen by", "keys, by an action")
+    assert document.project.panel.language is None
+
+
+def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Document) -> None:
+    index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
+    design.show_action(index)
+    form = design.inspector.action_form
+    choose(form, "Does", "shows the next language")
+    action = document.project.actions[index]
+    assert (action.do, action.signal, action.value) == ("next-language", None, None)
+    assert not [row for row in form.rows if row.label == "Signal" and not row.isHidden()]
+    choose(form, "Does", "sets the signal")
+    assert document.project.actions[index].signal == document.project.signals[0].name
+    assert row_of(form, "Signal").texts() == (document.project.signals[0].name,)

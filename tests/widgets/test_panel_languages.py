@@ -1,4 +1,4 @@
-"""A panel in several languages, made in the Design workplace: named, chosen by a key or a signal, written on the face."""
+"""A panel in several languages, made in the Design workplace: named, chosen by a key or a signal, and written."""
 
 from __future__ import annotations
 

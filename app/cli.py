@@ -255,6 +255,29 @@ def _plan(args: argparse.Namespace) -> int:
     return status
 
 
+# compare ------------------------------------------------------------------------------------------------------------
+
+
+def _compare_arguments(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument("before", metavar="A", help="a project file")
+    verb.add_argument("after", metavar="B", help="the project file that it is compared with")
+    _json(verb)
+
+
+def _compare(args: argparse.Namespace) -> int:
+    from app.project.comparison import compare
+    from app.project.comparison_words import as_json, in_lines, summary
+
+    comparison = compare(load(args.before), load(args.after))
+    if args.json:
+        _print_json(as_json(comparison))
+    else:
+        for line in in_lines(comparison):
+            print(line)
+        print(summary(comparison), file=sys.stderr)
+    return FINE if comparison.same else FOUND_WRONG
+
+
 # follower -----------------------------------------------------------------------------------------------------------
 
 
@@ -669,6 +692,7 @@ VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.A
     "window": (_window, _window_arguments, "open the window"),
     "demo": (_demo, _demo_arguments, "open the window on a demo project, live against its simulated follower"),
     "check": (_check, _check_arguments, "check the design of a project"),
+    "compare": (_compare, _compare_arguments, "show what differs between two project files"),
     "plan": (_plan, _plan_arguments, "show which registers are read together, and how long it takes"),
     "follower": (_follower, _follower_arguments, "play the followers of a project until interrupted"),
     "read": (_read, _read_arguments, "read the signals of a project"),

@@ -55,7 +55,7 @@ def _table(part: Part, path: str) -> Iterator[str]:
         elif key == "notes" and isinstance(value, str):
             yield f"notes = {_long_text(value)}\n"
         else:
-            line = f"{key} = {_inline(value)}\n"
+            line = f"{key} = {inline(value)}\n"
             if isinstance(value, Mapping) and len(line) > _LONGEST_LINE:
                 below.append((at, value))
             else:
@@ -90,14 +90,14 @@ def _plan(model: type[Part]) -> tuple[tuple[str, str, bool, object], ...]:
     )
 
 
-def _inline(value: object) -> str:
+def inline(value: object) -> str:
     """A value on one line."""
     if isinstance(value, Decimal):
         return number_text(value)
     if isinstance(value, tuple):
-        return f"[{', '.join(_inline(item) for item in value)}]"
+        return f"[{', '.join(inline(item) for item in value)}]"
     if isinstance(value, Part):
-        return f"{{ {', '.join(f'{key} = {_inline(content)}' for key, content in _contents(value))} }}"
+        return f"{{ {', '.join(f'{key} = {inline(content)}' for key, content in _contents(value))} }}"
     if isinstance(value, Mapping):
         return f"{{ {', '.join(f'{key} = {content}' for key, content in _entries(value))} }}"
     return _scalar(value)
@@ -107,7 +107,7 @@ def _entries(entries: Mapping[str, object], *, upright: bool = False) -> Iterato
     """Texts in the order of their values, or whatever languages have in the order of their names."""
     for key in sorted(entries, key=_in_order):
         value = entries[key]
-        content = _rows(value) if upright and isinstance(value, tuple) else _inline(value)
+        content = _rows(value) if upright and isinstance(value, tuple) else inline(value)
         yield key if _BARE_KEY.fullmatch(key) else _scalar(key), content
 
 

@@ -15,6 +15,7 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Final, TypeAlias
 
+from app.language import translate
 from app.project.model import BitSignal, FieldKind, Follower, HeldSignal, Project, RegisterSignal, Scale
 from app.signals.encoding import (
     Implausible,
@@ -121,7 +122,9 @@ class Binding:
         follower = self.follower
         if self.bit is not None:
             if words is None:
-                raise OutOfRange("a bit can be written only into registers that are known; read them first")
+                raise OutOfRange(
+                    translate("project", "a bit can be written only into registers that are known; read them first")
+                )
             _, keep, put = self.mask_write(value)
             index, _ = bit_place(self.base.encoding, self.bit, follower.word_order, follower.byte_order)
             return tuple(word & keep | put if place == index else word for place, word in enumerate(words))
@@ -141,7 +144,9 @@ class Binding:
         Raises OutOfRange if the signal is no bit of a register or the value is neither 0 nor 1.
         """
         if self.bit is None:
-            raise OutOfRange(f"signal '{self.signal.name}' is no bit of a register")
+            raise OutOfRange(
+                translate("project", "signal '{name}' is no bit of a register").format(name=self.signal.name)
+            )
         index, place = bit_place(self.base.encoding, self.bit, self.follower.word_order, self.follower.byte_order)
         mask = 1 << place
         return self.address + index, 0xFFFF & ~mask, mask if _on(value) else 0
@@ -181,9 +186,9 @@ def bind(project: Project, name: str) -> Binding:
         return found
     signal = project.signal_named.get(name)
     if signal is None:
-        raise Unbound(f"there is no signal '{name}'")
+        raise Unbound(translate("project", "there is no signal '{name}'").format(name=name))
     if isinstance(signal, HeldSignal):
-        raise Unbound(f"signal '{name}' is a held value and not on the line")
+        raise Unbound(translate("project", "signal '{name}' is a held value and not on the line").format(name=name))
     raise Unbound(bound.unbound[name])
 
 
@@ -232,7 +237,7 @@ def step_of(project: Project, name: str) -> Fraction:
     """
     signal = project.signal_named.get(name)
     if signal is None:
-        raise Unbound(f"there is no signal '{name}'")
+        raise Unbound(translate("project", "there is no signal '{name}'").format(name=name))
     if signal.step is not None:
         return Fraction(signal.step)
     if isinstance(signal, BitSignal):
@@ -249,17 +254,19 @@ def unwritable(project: Project, name: str) -> str | None:
     """Why no value at all may be written to the signal, or None if some may."""
     signal = project.signal_named.get(name)
     if signal is None:
-        return f"there is no signal '{name}'"
+        return translate("project", "there is no signal '{name}'").format(name=name)
     if isinstance(signal, HeldSignal):
         return None
     if not signal.write:
-        return f"signal '{name}' is not to be written ('write' is not set)"
+        return translate("project", "signal '{name}' is not to be written ('write' is not set)").format(name=name)
     try:
         binding = bind(project, name)
     except Unbound as error:
         return str(error)
     if binding.table in ("discrete", "input"):
-        return f"signal '{name}' is in the table '{binding.table}', which can only be read"
+        return translate("project", "signal '{name}' is in the table '{table}', which can only be read").format(
+            name=name, table=binding.table
+        )
     return None
 
 
@@ -274,15 +281,23 @@ def refusal(project: Project, name: str, value: Value | int) -> str | None:
         return reason
     signal = project.signal_named[name]
     if isinstance(signal, RegisterSignal) and not isinstance(value, str) and is_text(signal.encoding):
-        return f"{_said(signal, value)} is a number; signal '{name}' holds a text"
+        return translate("project", "{said} is a number; signal '{name}' holds a text").format(
+            said=_said(signal, value), name=name
+        )
     if isinstance(value, str) and not (isinstance(signal, RegisterSignal) and is_text(signal.encoding)):
-        return f"'{value}' is a text; signal '{name}' holds a number"
+        return translate("project", "'{value}' is a text; signal '{name}' holds a number").format(
+            value=value, name=name
+        )
     limits = _limits(signal)
     if limits is not None and not isinstance(value, str):
         if value < limits[0]:
-            return f"{_said(signal, value)} is below the limit {_said(signal, limits[0])}"
+            return translate("project", "{said} is below the limit {limit}").format(
+                said=_said(signal, value), limit=_said(signal, limits[0])
+            )
         if value > limits[1]:
-            return f"{_said(signal, value)} is above the limit {_said(signal, limits[1])}"
+            return translate("project", "{said} is above the limit {limit}").format(
+                said=_said(signal, value), limit=_said(signal, limits[1])
+            )
     return None if isinstance(signal, HeldSignal) else _unencodable(bind(project, name), value)
 
 
@@ -372,7 +387,11 @@ def _work_out(project: Project, former: _Bound) -> _Bound:
             base = signal if isinstance(signal, RegisterSignal) else _base(project, signal)
             follower = project.follower_named.get(base.follower)
             if follower is None:
-                raise Unbound(f"signal '{base.name}': there is no follower '{base.follower}'")
+                raise Unbound(
+                    translate("project", "signal '{name}': there is no follower '{follower}'").format(
+                        name=base.name, follower=base.follower
+                    )
+                )
             known = former.bindings.get(name)
             if known and known.signal is signal and known.base is base and known.follower is follower:
                 found[name] = known
@@ -386,12 +405,23 @@ def _work_out(project: Project, former: _Bound) -> _Bound:
 def _base(project: Project, signal: BitSignal) -> RegisterSignal:
     base = project.signal_named.get(signal.bit.of)
     if base is None:
-        raise Unbound(f"signal '{signal.name}': there is no signal '{signal.bit.of}' to take a bit of")
+        raise Unbound(
+            translate("project", "signal '{name}': there is no signal '{of}' to take a bit of").format(
+                name=signal.name, of=signal.bit.of
+            )
+        )
     if not isinstance(base, RegisterSignal):
-        kind = "a held value" if isinstance(base, HeldSignal) else "itself one bit"
-        raise Unbound(f"signal '{signal.name}': '{base.name}' is {kind}; bits are taken of registers")
+        if isinstance(base, HeldSignal):
+            why = translate("project", "signal '{name}': '{base}' is a held value; bits are taken of registers")
+        else:
+            why = translate("project", "signal '{name}': '{base}' is itself one bit; bits are taken of registers")
+        raise Unbound(why.format(name=signal.name, base=base.name))
     if base.table in ("coil", "discrete"):
-        raise Unbound(f"signal '{signal.name}': '{base.name}' is in the table '{base.table}' and itself one bit")
+        raise Unbound(
+            translate("project", "signal '{name}': '{base}' is in the table '{table}' and itself one bit").format(
+                name=signal.name, base=base.name, table=base.table
+            )
+        )
     return base
 
 
@@ -408,7 +438,10 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
         raise Unbound(f"signal '{signal.name}': {error}") from error
     if address + count - 1 > LAST_ADDRESS:
         raise Unbound(
-            f"signal '{signal.name}': its {count} registers from wire address {address} end beyond {LAST_ADDRESS}"
+            translate(
+                "project",
+                "signal '{name}': its {count} registers from wire address {address} end beyond {last}",
+            ).format(name=signal.name, count=count, address=address, last=LAST_ADDRESS)
         )
     scale = STRAIGHT_THROUGH if single or bit is not None else _line(base.scale)
     return Binding(signal, base, follower, base.table, address, count, scale, bit)
@@ -429,7 +462,9 @@ def _limits(signal: AnySignal) -> tuple[Fraction, Fraction] | None:
 
 def _on(value: Value | int) -> bool:
     if isinstance(value, str) or value not in (0, 1):
-        raise OutOfRange(f"{value} is neither 0 nor 1; a single bit holds nothing else")
+        raise OutOfRange(
+            translate("project", "{value} is neither 0 nor 1; a single bit holds nothing else").format(value=value)
+        )
     return value == 1
 
 
@@ -445,7 +480,9 @@ def _unencodable(binding: Binding, value: Value | int) -> str | None:
             return str(error)
         raw = round_half_away(binding.scale.raw(value))
         least, greatest = raw_range(encoding)
-        return f"{_said(binding.signal, value)} would be raw {raw}; {encoding} holds {least} to {greatest}"
+        return translate("project", "{said} would be raw {raw}; {encoding} holds {least} to {greatest}").format(
+            said=_said(binding.signal, value), raw=raw, encoding=encoding, least=least, greatest=greatest
+        )
     return None
 
 

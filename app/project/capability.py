@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from app.language import translate
 from app.project.binding import Binding
 from app.project.model import Follower, WriteFunction
 from app.signals.numbering import NotARegister, Table, wire_address
@@ -42,7 +43,17 @@ def not_offered(binding: Binding) -> str | None:
     """Why a signal cannot be written with what its follower offers; None if it can."""
     if write_function(binding) is not None:
         return None
-    needed = "05 or 15" if binding.single else "16" if binding.count > 1 and binding.bit is None else "06 or 16"
-    needed += ", or 22" if binding.bit is not None else ""
-    what = f"a value of {binding.count} registers" if binding.count > 1 and binding.bit is None else "it"
-    return f"{what} is written with function {needed}, which follower '{binding.follower.name}' does not offer"
+    if binding.count > 1 and binding.bit is None:
+        why = translate(
+            "project",
+            "a value of {count} registers is written with function 16, which follower '{follower}' does not offer",
+        )
+    elif binding.bit is not None:
+        why = translate(
+            "project", "it is written with function 06 or 16, or 22, which follower '{follower}' does not offer"
+        )
+    elif binding.single:
+        why = translate("project", "it is written with function 05 or 15, which follower '{follower}' does not offer")
+    else:
+        why = translate("project", "it is written with function 06 or 16, which follower '{follower}' does not offer")
+    return why.format(count=binding.count, follower=binding.follower.name)

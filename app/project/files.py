@@ -15,10 +15,12 @@ from typing import Final
 
 from pydantic import ValidationError
 
+from app.language import translate
 from app.project.atomic import sync_folder, temporary, write_new
 from app.project.canonical import canonical
 from app.project.migration import Tables, UnknownFormat, migrated
 from app.project.model import FORMAT, Project
+from app.project.places import called
 from app.project.problems import Problem
 from app.project.references import problems_of_names
 from app.project.wording import kind_of, problems_of
@@ -69,13 +71,16 @@ class ProjectFileError(Exception):
         self.unreadable = unreadable
 
     def __str__(self) -> str:
-        file = str(self.path) if self.path else "the project"
+        file = str(self.path) if self.path else translate("project", "the project")
         if len(self.problems) == 1:
             return f"{file}: {self.problems[0]}"
         shown = [f"  {problem}" for problem in self.problems[:_MOST_SHOWN]]
         if len(self.problems) > _MOST_SHOWN:
-            shown.append(f"  and {len(self.problems) - _MOST_SHOWN} more")
-        return "\n".join([f"{file}: {len(self.problems)} problems", *shown])
+            more = translate("project", "and {count} more").format(count=len(self.problems) - _MOST_SHOWN)
+            shown.append(f"  {more}")
+        return "\n".join(
+            [translate("project", "{file}: {count} problems").format(file=file, count=len(self.problems)), *shown]
+        )
 
 
 class ProjectSaveError(Exception):
@@ -156,21 +161,38 @@ def _content(path: Path) -> bytes:
         with open(path, "rb", opener=_without_waiting) as file:
             # Asked of the opened file, so that nothing can be put in its place meanwhile.
             if not stat.S_ISREG(os.fstat(file.fileno()).st_mode):
-                raise _unreadable("this is no ordinary file", "choose a project file")
+                raise _unreadable(
+                    translate("project", "this is no ordinary file"), translate("project", "choose a project file")
+                )
             content = file.read(LARGEST_FILE + 1)
     except IsADirectoryError:
-        raise _unreadable("this is a folder", "choose a project file in it") from None
+        raise _unreadable(
+            translate("project", "this is a folder"), translate("project", "choose a project file in it")
+        ) from None
     except FileNotFoundError:
-        raise _unreadable("there is no such file", "check the name and the folder") from None
+        raise _unreadable(
+            translate("project", "there is no such file"), translate("project", "check the name and the folder")
+        ) from None
     except PermissionError:
         if path.is_dir():  # what Windows says of a folder
-            raise _unreadable("this is a folder", "choose a project file in it") from None
-        raise _unreadable("you have no permission to read this file", "ask its owner for it") from None
+            raise _unreadable(
+                translate("project", "this is a folder"), translate("project", "choose a project file in it")
+            ) from None
+        raise _unreadable(
+            translate("project", "you have no permission to read this file"),
+            translate("project", "ask its owner for it"),
+        ) from None
     except (OSError, ValueError) as error:
-        raise _unreadable(f"the file cannot be read: {_reason(error)}", "check the name and the drive") from None
+        raise _unreadable(
+            translate("project", "the file cannot be read: {reason}").format(reason=_reason(error)),
+            translate("project", "check the name and the drive"),
+        ) from None
     if len(content) > LARGEST_FILE:
         raise _unreadable(
-            f"the file has more than {LARGEST_FILE // 1024**2} MB, which no project needs", "choose a project file"
+            translate("project", "the file has more than {most} MB, which no project needs").format(
+                most=LARGEST_FILE // 1024**2
+            ),
+            translate("project", "choose a project file"),
         )
     return content
 
@@ -185,19 +207,27 @@ def _unreadable(message: str, hint: str) -> ProjectFileError:
 
 def _decoded(content: bytes) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise _unreadable("the text is UTF-16, not UTF-8", "save it again as UTF-8")
+        raise _unreadable(
+            translate("project", "the text is UTF-16, not UTF-8"), translate("project", "save it again as UTF-8")
+        )
     if b"\0" in content:
-        raise _unreadable("this is no text file", "choose a project file")
+        raise _unreadable(translate("project", "this is no text file"), translate("project", "choose a project file"))
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = content.count(b"\n", 0, error.start) + 1
-        raise _unreadable(f"line {line} holds a character that is not UTF-8", "save the file again as UTF-8") from None
+        raise _unreadable(
+            translate("project", "line {line} holds a character that is not UTF-8").format(line=line),
+            translate("project", "save the file again as UTF-8"),
+        ) from None
 
 
 def _tables(text: str) -> Tables:
     if not text.strip():
-        raise _unreadable("the file is empty", "start a new project, or take the backup beside it")
+        raise _unreadable(
+            translate("project", "the file is empty"),
+            translate("project", "start a new project, or take the backup beside it"),
+        )
     # Keys cannot go over several lines; most files need no closer look.
     dotted = any(line.count(".") >= 32 for line in text.split("\n"))
     if dotted and any(token["deep"] for token in _TOKEN.finditer(text)):
@@ -208,22 +238,35 @@ def _tables(text: str) -> Tables:
         message = str(error)
         found = re.fullmatch(r"(?P<what>.*) \(at line (?P<line>\d+), column (?P<column>\d+)\)", message, re.DOTALL)
         if found is not None:
-            where, what = f"line {found['line']}, column {found['column']}", found["what"]
+            where, what = (
+                translate("project", "line {line}, column {column}").format(line=found["line"], column=found["column"]),
+                found["what"],
+            )
         else:
-            where, what = "end of the file", message.removesuffix(" (at end of document)")
+            where, what = translate("project", "end of the file"), message.removesuffix(" (at end of document)")
         what = what[:1].lower() + what[1:200]
-        raise ProjectFileError((Problem(where, f"this is not TOML: {what}"),), unreadable=True) from None
+        raise ProjectFileError(
+            (Problem(where, translate("project", "this is not TOML: {what}").format(what=what)),), unreadable=True
+        ) from None
     except RecursionError:
         raise _too_deep() from None
     except (ValueError, DecimalException):
-        raise _unreadable("a number has too many digits", "no project needs that") from None
+        raise _unreadable(
+            translate("project", "a number has too many digits"), translate("project", "no project needs that")
+        ) from None
     if _values(tables) > _MOST_VALUES:
-        raise _unreadable(f"the file holds more than {_MOST_VALUES} values", "no project needs that")
+        raise _unreadable(
+            translate("project", "the file holds more than {most} values").format(most=_MOST_VALUES),
+            translate("project", "no project needs that"),
+        )
     return tables
 
 
 def _too_deep() -> ProjectFileError:
-    return _unreadable("tables or lists stand too deep inside each other", "no project needs that")
+    return _unreadable(
+        translate("project", "tables or lists stand too deep inside each other"),
+        translate("project", "no project needs that"),
+    )
 
 
 def _values(tables: Tables) -> int:
@@ -245,11 +288,23 @@ def _exact(text: str) -> Decimal:
 def _format_problems(tables: Tables) -> list[Problem]:
     if "format" not in tables:
         return [
-            Problem("project", "'format' is missing", f"the present format is written 'format = {FORMAT}'", ("format",))
+            Problem(
+                called("project"),
+                translate("project", "'format' is missing"),
+                translate("project", "the present format is written 'format = {format}'").format(format=FORMAT),
+                ("format",),
+            )
         ]
     number = tables["format"]
     if not isinstance(number, int) or isinstance(number, bool):
-        return [Problem("format", f"needs a whole number, not {kind_of(number)}", f"write {FORMAT}", ("format",))]
+        return [
+            Problem(
+                "format",
+                translate("project", "needs a whole number, not {kind_of}").format(kind_of=kind_of(number)),
+                translate("project", "write {format}").format(format=FORMAT),
+                ("format",),
+            )
+        ]
     return []
 
 
@@ -286,13 +341,21 @@ def save(project: Project, path: str | os.PathLike[str], *, known: str | None = 
     """
     asked = Path(path)
     if problems := problems_of_names(project):
-        raise ProjectSaveError(f"{asked} was not saved, because it could not be opened again: {problems[0]}")
+        raise ProjectSaveError(
+            translate("project", "{asked} was not saved, because it could not be opened again: {problems}").format(
+                asked=asked, problems=problems[0]
+            )
+        )
     content = dump(project).encode()
     try:
         target = Path(os.path.realpath(asked))
         _replace(target, content, known)
     except (OSError, ValueError) as error:
-        raise ProjectSaveError(f"{asked} was not saved: {_save_trouble(error, asked)}") from None
+        raise ProjectSaveError(
+            translate("project", "{asked} was not saved: {save_trouble}").format(
+                asked=asked, save_trouble=_save_trouble(error, asked)
+            )
+        ) from None
     return digest(content)
 
 
@@ -310,7 +373,11 @@ def set_aside(path: Path, name: str) -> Path:
         write_new(place, path.read_bytes())
         shutil.copymode(path, place)
     except OSError as error:
-        raise ProjectSaveError(f"{place} was not written: {_save_trouble(error, place)}") from None
+        raise ProjectSaveError(
+            translate("project", "{place} was not written: {save_trouble}").format(
+                place=place, save_trouble=_save_trouble(error, place)
+            )
+        ) from None
     return place
 
 
@@ -321,17 +388,23 @@ class _Unfit(ValueError):
 def _replace(target: Path, content: bytes, known: str | None) -> None:
     mode: int | None = None
     if target.is_symlink():  # though all links were followed
-        raise _Unfit("the link leads back to itself; choose another name")
+        raise _Unfit(translate("project", "the link leads back to itself; choose another name"))
     if target.exists():
         mode = target.stat().st_mode
         if not stat.S_ISREG(mode):
-            raise _Unfit("a folder or a device has this name; choose another name")
+            raise _Unfit(translate("project", "a folder or a device has this name; choose another name"))
         if not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
-            raise _Unfit("the file is write-protected; save under another name, or take the protection off")
+            raise _Unfit(
+                translate("project", "the file is write-protected; save under another name, or take the protection off")
+            )
     with temporary(target) as new:
         write_new(new, content)
         if known is not None and mode is not None and digest_of(target) != known:
-            raise ChangedOnDisk(f"{target.name} was not saved: another program has changed the file meanwhile")
+            raise ChangedOnDisk(
+                translate("project", "{name} was not saved: another program has changed the file meanwhile").format(
+                    name=target.name
+                )
+            )
         if mode is not None:
             new.chmod(stat.S_IMODE(mode))
             _back_up(target)
@@ -354,15 +427,17 @@ def _save_trouble(error: Exception, path: Path) -> str:
         return str(error)
     match getattr(error, "errno", None):
         case errno.ENOSPC | errno.EDQUOT:
-            return "the disk is full; free some space, or save elsewhere"
+            return translate("project", "the disk is full; free some space, or save elsewhere")
         case errno.EFBIG:
-            return "the file would be larger than this account may write; save elsewhere"
+            return translate("project", "the file would be larger than this account may write; save elsewhere")
         case errno.EACCES | errno.EPERM:
-            return "you have no permission to write there; save in another folder"
+            return translate("project", "you have no permission to write there; save in another folder")
         case errno.EROFS:
-            return "the drive can only be read; save in another folder"
+            return translate("project", "the drive can only be read; save in another folder")
         case errno.ENOENT | errno.ENOTDIR:
-            return f"there is no folder {path.parent}; choose one that exists"
+            return translate("project", "there is no folder {parent}; choose one that exists").format(
+                parent=path.parent
+            )
         case errno.ENAMETOOLONG:
-            return "the name is too long; choose a shorter one"
-    return f"{_reason(error)}; save elsewhere"
+            return translate("project", "the name is too long; choose a shorter one")
+    return translate("project", "{reason}; save elsewhere").format(reason=_reason(error))

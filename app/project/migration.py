@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from app.language import translate
 from app.project.model import FORMAT
 
 Tables = dict[str, Any]
@@ -34,17 +35,22 @@ def migrated(tables: Tables) -> Tables:
     found = int(tables["format"])
     if found > FORMAT:
         raise UnknownFormat(
-            f"the file has format {_shown(found)}, and this program reads formats up to {FORMAT}",
-            "open it with a newer Fanlight",
+            translate("project", "the file has format {shown}, and this program reads formats up to {last}").format(
+                shown=_shown(found), last=FORMAT
+            ),
+            translate("project", "open it with a newer Fanlight"),
         )
     for number in range(found, FORMAT) if found >= min(MIGRATIONS, default=FORMAT) else (found,):
         if number == FORMAT:
             break
         if number not in MIGRATIONS:
-            raise UnknownFormat(f"there is no format {_shown(found)}", f"the present format is {FORMAT}")
+            raise UnknownFormat(
+                translate("project", "there is no format {shown}").format(shown=_shown(found)),
+                translate("project", "the present format is {format}").format(format=FORMAT),
+            )
         tables = {**MIGRATIONS[number](tables), "format": number + 1}
     return tables
 
 
 def _shown(number: int) -> str:
-    return str(number) if abs(number) < 10**6 else "of that number"
+    return str(number) if abs(number) < 10**6 else translate("project", "of that number")

@@ -22,6 +22,7 @@ from pydantic import (
     model_validator,
 )
 
+from app.language import translate
 from app.signals.encoding import EncodingName
 from app.signals.numbering import Numbering, Table
 from app.signals.order import Order
@@ -115,7 +116,11 @@ class Panel(Part):
     def _languages_differ(self) -> Self:
         for language in self.languages:
             if self.languages.count(language) > 1:
-                raise ValueError(f"the language '{language}' is named twice; each needs a name of its own")
+                raise ValueError(
+                    translate(
+                        "project", "the language '{language}' is named twice; each needs a name of its own"
+                    ).format(language=language)
+                )
         return self
 
 
@@ -168,7 +173,11 @@ class NeverRead(Part):
     @model_validator(mode="after")
     def _in_order(self) -> Self:
         if self.first > self.last:
-            raise ValueError(f"the first register {self.first} is behind the last one {self.last}")
+            raise ValueError(
+                translate("project", "the first register {first} is behind the last one {last}").format(
+                    first=self.first, last=self.last
+                )
+            )
         return self
 
 
@@ -208,9 +217,13 @@ class Scale(Part):
     @model_validator(mode="after")
     def _a_line(self) -> Self:
         if self.raw[0] == self.raw[1]:
-            raise ValueError("the two raw points are the same; a straight line needs two different ones")
+            raise ValueError(
+                translate("project", "the two raw points are the same; a straight line needs two different ones")
+            )
         if self.value[0] == self.value[1]:
-            raise ValueError("the two values are the same; a straight line needs two different ones")
+            raise ValueError(
+                translate("project", "the two values are the same; a straight line needs two different ones")
+            )
         return self
 
 
@@ -240,7 +253,11 @@ class Shown(Part):
     @model_validator(mode="after")
     def _limits_in_order(self) -> Self:
         if self.limits is not None and self.limits[0] > self.limits[1]:
-            raise ValueError(f"the lower limit {self.limits[0]} is above the upper limit {self.limits[1]}")
+            raise ValueError(
+                translate("project", "the lower limit {low} is above the upper limit {high}").format(
+                    low=self.limits[0], high=self.limits[1]
+                )
+            )
         return self
 
 
@@ -303,9 +320,11 @@ class Condition(Part):
     @model_validator(mode="after")
     def _value_where_needed(self) -> Self:
         if self.is_ in ("above", "below", "equal") and self.value is None:
-            raise ValueError(f"'is = \"{self.is_}\"' needs a value to compare with")
+            raise ValueError(
+                translate("project", "'is = \"{is_}\"' needs a value to compare with").format(is_=self.is_)
+            )
         if self.is_ in ("set", "clear") and self.value is not None:
-            raise ValueError(f"'is = \"{self.is_}\"' takes no value")
+            raise ValueError(translate("project", "'is = \"{is_}\"' takes no value").format(is_=self.is_))
         return self
 
 
@@ -355,11 +374,11 @@ class Turn(Part):
     @model_validator(mode="after")
     def _one_cause(self) -> Self:
         if sum(cause is not None for cause in (self.key, self.when, self.idle_s)) != 1:
-            raise ValueError("a turn needs exactly one of 'key', 'when' and 'idle_s'")
+            raise ValueError(translate("project", "a turn needs exactly one of 'key', 'when' and 'idle_s'"))
         if self.when is not None and self.from_ is not None:
-            raise ValueError("an override ('when') holds on every screen and takes no 'from'")
+            raise ValueError(translate("project", "an override ('when') holds on every screen and takes no 'from'"))
         if self.to in ("next", "previous") and self.key is None:
-            raise ValueError(f"'to = \"{self.to}\"' goes with a key only")
+            raise ValueError(translate("project", "'to = \"{to}\"' goes with a key only").format(to=self.to))
         return self
 
 
@@ -382,17 +401,19 @@ class Action(Part):
     @model_validator(mode="after")
     def _complete(self) -> Self:
         if (self.key is None) == (self.when is None):
-            raise ValueError("an action needs exactly one of 'key' and 'when'")
+            raise ValueError(translate("project", "an action needs exactly one of 'key' and 'when'"))
         if self.when is not None and self.from_ is not None:
-            raise ValueError("an action on a condition acts on every screen and takes no 'from'")
+            raise ValueError(translate("project", "an action on a condition acts on every screen and takes no 'from'"))
         if self.key is None and self.do in ("begin-entry", "momentary", "next-language"):
-            raise ValueError(f"'do = \"{self.do}\"' goes with a key only")
+            raise ValueError(translate("project", "'do = \"{do}\"' goes with a key only").format(do=self.do))
         if self.signal is None and self.do not in ("begin-entry", "next-language"):
-            raise ValueError(f"'do = \"{self.do}\"' needs a signal")
+            raise ValueError(translate("project", "'do = \"{do}\"' needs a signal").format(do=self.do))
         if self.signal is not None and self.do == "next-language":
-            raise ValueError("'do = \"next-language\"' takes no signal; the panel's 'language' names it")
+            raise ValueError(
+                translate("project", "'do = \"next-language\"' takes no signal; the panel's 'language' names it")
+            )
         if (self.value is None) != (self.do != "write"):
-            raise ValueError("'value' goes with 'do = \"write\"', and that needs it")
+            raise ValueError(translate("project", "'value' goes with 'do = \"write\"', and that needs it"))
         return self
 
 

@@ -10,11 +10,33 @@ from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Final
 
+from app.language import mark, translate
 from app.project.model import Part
 from app.project.problems import Place, quoted
 
 _LISTED: Final = {"text": "row", "keys": "key"}
 """What one item of a plain list is called."""
+
+_CALLED: Final = {
+    "project": mark("project", "project"),
+    "panel": mark("project", "panel"),
+    "line": mark("project", "line"),
+    "follower": mark("project", "follower"),
+    "signal": mark("project", "signal"),
+    "screen": mark("project", "screen"),
+    "field": mark("project", "field"),
+    "turn": mark("project", "turn"),
+    "action": mark("project", "action"),
+    "key": mark("project", "key"),
+    "row": mark("project", "row"),
+    "item": mark("project", "item"),
+}
+"""What people call a thing; other keys of the file have no other name than in the file."""
+
+
+def called(kind: str) -> str:
+    """What people call a kind of things, which the file calls `kind`: "screen", "follower"."""
+    return translate("project", _CALLED[kind])
 
 
 @cache
@@ -70,7 +92,7 @@ def in_words(root: object, place: Place) -> str:
     for step in place:
         node = at_key(node, step)
         if isinstance(step, str):
-            words.append(quoted(step)[1:-1])
+            words.append(called(step) if step in _CALLED else quoted(step)[1:-1])
             listed = "text" if listed == "text_in" else step
             continue
         name = at_key(node, "name")
@@ -79,5 +101,5 @@ def in_words(root: object, place: Place) -> str:
         elif len(words) == 1 or listed == "field":
             words[-1] += f" {step + 1}"
         else:
-            words.append(f"{_LISTED.get(listed, 'item')} {step + 1}")
-    return ", ".join(words) or "project"
+            words.append(f"{called(_LISTED.get(listed, 'item'))} {step + 1}")
+    return ", ".join(words) or called("project")

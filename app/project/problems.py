@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
+from app.language import translate
+
 Place = tuple[str | int, ...]
 """The keys of the file and the indices (from 0) that lead to a thing: `("screen", 3, "field", 1, "signal")`."""
 
@@ -47,10 +49,16 @@ def did_you_mean(name: str, names: Iterable[str]) -> str:
         return ""
     spelled = {other.casefold(): other for other in names}
     nearest = difflib.get_close_matches(name.casefold(), spelled, n=1, cutoff=0.65)
-    return f"did you mean {quoted(spelled[nearest[0]])}?" if nearest else ""
+    return _perhaps(spelled[nearest[0]]) if nearest else ""
 
 
 def one_of(names: Iterable[str]) -> str:
     """A list of names for a sentence: "'a', 'b' or 'c'"."""
     *most, last = (quoted(name) for name in names)
-    return f"{', '.join(most)} or {last}" if most else last
+    if not most:
+        return last
+    return translate("project", "{names} or {last}").format(names=", ".join(most), last=last)
+
+
+def _perhaps(name: str) -> str:
+    return translate("project", "did you mean {name}?").format(name=quoted(name))

@@ -11,6 +11,7 @@ from typing import Any, Final
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from app.language import mark, translate
 from app.project.layout import LAYOUTS
 from app.project.model import (
     Action,
@@ -43,28 +44,28 @@ _TABLES: Final = ("line", "follower", "signal", "screen", "turn", "action", "fie
 _LINES: Final[dict[str, type[Part]]] = {"serial": SerialLine, "tcp": TcpLine, "serial-over-tcp": SerialOverTcpLine}
 
 _PARTS: Final[dict[tuple[str, ...], tuple[type[Part], str]]] = {
-    (): (Project, "a project"),
-    ("panel",): (Panel, "a panel"),
-    ("panel", "entry"): (EntryKeys, "the entry keys"),
-    ("follower",): (Follower, "a follower"),
-    ("follower", "never_read"): (NeverRead, "a range that is never read"),
-    ("signal", "scale"): (Scale, "a scale"),
-    ("signal", "bit"): (Bit, "a bit"),
-    ("screen",): (Screen, "a screen"),
-    ("screen", "field"): (Field, "a field"),
-    ("screen", "field", "blink"): (Condition, "a condition"),
-    ("turn",): (Turn, "a turn"),
-    ("turn", "when"): (Condition, "a condition"),
-    ("action",): (Action, "an action"),
-    ("action", "when"): (Condition, "a condition"),
-    ("action", "value"): (HeldValue, "a value taken from the panel"),
+    (): (Project, mark("parts", "a project")),
+    ("panel",): (Panel, mark("parts", "a panel")),
+    ("panel", "entry"): (EntryKeys, mark("parts", "the entry keys")),
+    ("follower",): (Follower, mark("parts", "a follower")),
+    ("follower", "never_read"): (NeverRead, mark("parts", "a range that is never read")),
+    ("signal", "scale"): (Scale, mark("parts", "a scale")),
+    ("signal", "bit"): (Bit, mark("parts", "a bit")),
+    ("screen",): (Screen, mark("parts", "a screen")),
+    ("screen", "field"): (Field, mark("parts", "a field")),
+    ("screen", "field", "blink"): (Condition, mark("parts", "a condition")),
+    ("turn",): (Turn, mark("parts", "a turn")),
+    ("turn", "when"): (Condition, mark("parts", "a condition")),
+    ("action",): (Action, mark("parts", "an action")),
+    ("action", "when"): (Condition, mark("parts", "a condition")),
+    ("action", "value"): (HeldValue, mark("parts", "a value taken from the panel")),
 }
 
 _HINTS: Final = {
-    ("panel",): "write [panel] with start = the name of the first screen",
-    ("panel", "start"): "name the first screen",
-    ("format",): "write 'format = 1' at the top",
-    ("line", "kind"): f"write {one_of(_LINES)}",
+    ("panel",): mark("project", "write [panel] with start = the name of the first screen"),
+    ("panel", "start"): mark("project", "name the first screen"),
+    ("format",): mark("project", "write 'format = 1' at the top"),
+    ("line", "kind"): mark("project", "write {kinds}"),
 }
 """What to do where a key is missing."""
 
@@ -103,15 +104,15 @@ def at_key_path(root: object, place: Place) -> object:
 def kind_of(value: object) -> str:
     """What a value of a project file is, in words, to stand after "needs a number, not "."""
     kinds: tuple[tuple[type | tuple[type, ...], str], ...] = (
-        (bool, "a yes or no"),
-        (str, "a text"),
-        (int, "a whole number"),
-        ((Decimal, float), "a number with decimals"),
-        ((list, tuple), "a list"),
-        ((dict, Part), "a table"),
-        ((datetime.date, datetime.time), "a date or time"),
+        (bool, translate("project", "a yes or no")),
+        (str, translate("project", "a text")),
+        (int, translate("project", "a whole number")),
+        ((Decimal, float), translate("project", "a number with decimals")),
+        ((list, tuple), translate("project", "a list")),
+        ((dict, Part), translate("project", "a table")),
+        ((datetime.date, datetime.time), translate("project", "a date or time")),
     )
-    return next((words for types, words in kinds if isinstance(value, types)), "nothing")
+    return next((words for types, words in kinds if isinstance(value, types)), translate("project", "nothing"))
 
 
 def _edit_refusals(error: ValidationError) -> Iterable[str]:
@@ -119,7 +120,7 @@ def _edit_refusals(error: ValidationError) -> Iterable[str]:
         keys = [step for step in details["loc"] if isinstance(step, str) and step.isidentifier()]
         message, hint = _message(details)
         if details["type"] == "missing":
-            message, hint = f"{quoted(str(details['loc'][-1]))} is missing", ""
+            message, hint = _is_missing(details["loc"][-1]), ""
             keys = keys[:-1]
         yield ": ".join(part for part in (keys[0] if keys else "", message) if part) + (f" ({hint})" if hint else "")
 
@@ -153,8 +154,19 @@ def _fits_branch(branch: str, value: object) -> bool:
 
 
 def _either_or(place: Place, value: object) -> str:
-    choice = "a number or a text" if place[-1] == "start_value" else 'a number or { from = "the name of a held value" }'
-    return f"needs {choice}, not {kind_of(value)}"
+    if place[-1] == "start_value":
+        choice = translate("project", "a number or a text")
+    else:
+        choice = translate("project", 'a number or { from = "the name of a held value" }')
+    return _needed(choice, kind_of(value))
+
+
+def _needed(what: str, given: str) -> str:
+    return translate("project", "needs {what}, not {given}").format(what=what, given=given)
+
+
+def _is_missing(key: object) -> str:
+    return translate("project", "{key} is missing").format(key=quoted(str(key)))
 
 
 def _problem(details: ErrorDetails, root: object, place: Place) -> Problem:
@@ -166,7 +178,8 @@ def _problem(details: ErrorDetails, root: object, place: Place) -> Problem:
     if details["type"] == "union_tag_invalid":
         place = (*place, "kind")
     if place and place[-1] in _TABLES and isinstance(details["input"], dict) and "tuple" in details["type"]:
-        message, hint = "needs a list of tables", f"write [[{'.'.join(_keys(place))}]] for [{'.'.join(_keys(place))}]"
+        message = translate("project", "needs a list of tables")
+        hint = translate("project", "write [[{keys}]] for [{keys}]").format(keys=".".join(_keys(place)))
     return Problem(in_words(root, place), message, hint, place)
 
 
@@ -174,8 +187,9 @@ def _unknown_key(root: object, place: Place) -> Problem:
     holder, key = place[:-1], str(place[-1])
     model, noun = _part_at(root, holder)
     keys = LAYOUTS[model].keys
-    hint = did_you_mean(key, keys) or f"its keys are {', '.join(keys)}"
-    return Problem(in_words(root, holder), f"{quoted(key)} is not a key of {noun}", hint, place)
+    hint = did_you_mean(key, keys) or translate("project", "its keys are {keys}").format(keys=", ".join(keys))
+    message = translate("project", "{key} is not a key of {part}").format(key=quoted(key), part=noun)
+    return Problem(in_words(root, holder), message, hint, place)
 
 
 def _missing_key(details: ErrorDetails, root: object, place: Place) -> Problem:
@@ -185,9 +199,11 @@ def _missing_key(details: ErrorDetails, root: object, place: Place) -> Problem:
         pair = place[:-1]
         given = at_key_path(root, pair)
         length = len(given) if isinstance(given, list | tuple) else 0
-        return Problem(in_words(root, pair), f"needs 2 numbers, not {length}", "", pair)
+        message = translate("project", "needs 2 numbers, not {count}").format(count=length)
+        return Problem(in_words(root, pair), message, "", pair)
     hint = _HINTS.get(_keys(place), "")
-    return Problem(in_words(root, place[:-1]), f"{quoted(place[-1])} is missing", hint, place)
+    hint = translate("project", hint).format(kinds=one_of(_LINES)) if hint else ""
+    return Problem(in_words(root, place[:-1]), _is_missing(place[-1]), hint, place)
 
 
 def _keys(place: Place) -> tuple[str, ...]:
@@ -200,14 +216,15 @@ def _part_at(root: object, place: Place) -> tuple[type[Part], str]:
     table = at_key_path(root, place)
     if keys == ("line",):
         kind = str(at_key(table, "kind"))
-        return _LINES[kind], f"a line of kind {quoted(kind)}"
+        return _LINES[kind], translate("parts", "a line of kind {kind}").format(kind=quoted(kind))
     if keys == ("signal",):
         if at_key(table, "bit") is not None:
-            return BitSignal, "a bit signal"
+            return BitSignal, translate("parts", "a bit signal")
         if at_key(table, "held") is not None:
-            return HeldSignal, "a held value"
-        return RegisterSignal, "a signal"
-    return _PARTS[keys]
+            return HeldSignal, translate("parts", "a held value")
+        return RegisterSignal, translate("parts", "a signal")
+    model, noun = _PARTS[keys]
+    return model, translate("parts", noun)
 
 
 def _message(details: ErrorDetails) -> tuple[str, str]:
@@ -221,15 +238,15 @@ def _message(details: ErrorDetails) -> tuple[str, str]:
 
 
 def _needs(what: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
-    return lambda _, value: (f"needs {what}, not {kind_of(value)}", "")
+    return lambda _, value: (_needed(translate("project", what), kind_of(value)), "")
 
 
 def _bound(words: str, key: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
-    return lambda context, value: (f"needs {words} {context[key]}, not {_short(value)}", "")
+    return lambda context, value: (translate("project", words).format(bound=context[key], value=_short(value)), "")
 
 
 def _says(message: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
-    return lambda *_: (message, "")
+    return lambda *_: (translate("project", message), "")
 
 
 def _choice(context: dict[str, Any], value: object) -> tuple[str, str]:
@@ -238,52 +255,62 @@ def _choice(context: dict[str, Any], value: object) -> tuple[str, str]:
     choices = re.findall(r"'([^']*)'", expected)
     said = quoted(given) if isinstance(given, str) else _short(given) if type(given) is int else kind_of(given)
     hint = did_you_mean(given, choices) if isinstance(given, str) else ""
-    return f"needs {one_of(choices) if choices else expected}, not {said}", hint
+    return _needed(one_of(choices) if choices else expected, said), hint
 
 
 def _pattern(context: dict[str, Any], value: object) -> tuple[str, str]:
     if "[0-9]" in str(context["pattern"]):
-        return f"{quoted(str(value))} is not a whole number", 'texts belong to whole numbers: { 0 = "stopped" }'
-    return "has a blank at an end or a control character", "take it out"
+        message = translate("project", "{key} is not a whole number").format(key=quoted(str(value)))
+        return message, translate("project", 'texts belong to whole numbers: { 0 = "stopped" }')
+    message = translate("project", "has a blank at an end or a control character")
+    return message, translate("project", "take it out")
 
 
 def _too_long(context: dict[str, Any], value: object) -> tuple[str, str]:
-    length = f", not {len(value)}" if isinstance(value, list | tuple | str | dict) else ""
-    return f"holds at most {context['max_length']}{length}", ""
+    most = context["max_length"]
+    if not isinstance(value, list | tuple | str | dict):
+        return translate("project", "holds at most {most}").format(most=most), ""
+    return translate("project", "holds at most {most}, not {count}").format(most=most, count=len(value)), ""
+
+
+def _long_string(context: dict[str, Any], value: str) -> tuple[str, str]:
+    words = translate("project", "has {count} characters; at most {most} are allowed")
+    return words.format(count=len(value), most=context["max_length"]), ""
+
+
+def _digits(key: str) -> Callable[[dict[str, Any], object], tuple[str, str]]:
+    return lambda context, _: (translate("project", "has more than {most} digits").format(most=context[key]), "")
 
 
 def _short(value: object) -> str:
     text = f"{value:f}" if isinstance(value, Decimal) and abs(value.adjusted()) < 40 else ""
     if isinstance(value, int) and abs(value) < 10**40:
         text = str(value)
-    return text if text and len(text) <= 40 else "a number of that size"
+    return text if text and len(text) <= 40 else translate("project", "a number of that size")
 
 
 _WORDS: Final[dict[str, Callable[[dict[str, Any], Any], tuple[str, str]]]] = {
-    "int_type": _needs("a whole number"),
-    "is_instance_of": _needs("a number"),
-    "decimal_type": _needs("a number"),
-    "string_type": _needs("a text"),
-    "string_unicode": _says("holds half of a character pair, which no file can hold"),
-    "bool_type": _needs("true or false"),
-    "tuple_type": _needs("a list"),
-    "dict_type": _needs("a table"),
-    "model_type": _needs("a table"),
-    "model_attributes_type": _needs("a table"),
-    "greater_than": _bound("a number above", "gt"),
-    "greater_than_equal": _bound("at least", "ge"),
-    "less_than_equal": _bound("at most", "le"),
+    "int_type": _needs(mark("project", "a whole number")),
+    "is_instance_of": _needs(mark("project", "a number")),
+    "decimal_type": _needs(mark("project", "a number")),
+    "string_type": _needs(mark("project", "a text")),
+    "string_unicode": _says(mark("project", "holds half of a character pair, which no file can hold")),
+    "bool_type": _needs(mark("project", "true or false")),
+    "tuple_type": _needs(mark("project", "a list")),
+    "dict_type": _needs(mark("project", "a table")),
+    "model_type": _needs(mark("project", "a table")),
+    "model_attributes_type": _needs(mark("project", "a table")),
+    "greater_than": _bound(mark("project", "needs a number above {bound}, not {value}"), "gt"),
+    "greater_than_equal": _bound(mark("project", "needs at least {bound}, not {value}"), "ge"),
+    "less_than_equal": _bound(mark("project", "needs at most {bound}, not {value}"), "le"),
     "literal_error": _choice,
     "union_tag_invalid": _choice,
     "string_pattern_mismatch": _pattern,
-    "string_too_short": _says("is empty"),
-    "string_too_long": lambda context, value: (
-        f"has {len(value)} characters; at most {context['max_length']} are allowed",
-        "",
-    ),
+    "string_too_short": _says(mark("project", "is empty")),
+    "string_too_long": _long_string,
     "too_long": _too_long,
-    "decimal_max_digits": lambda context, _: (f"has more than {context['max_digits']} digits", ""),
-    "decimal_whole_digits": lambda context, _: (f"has more than {context['whole_digits']} digits", ""),
-    "finite_number": _says("needs a finite number"),
+    "decimal_max_digits": _digits("max_digits"),
+    "decimal_whole_digits": _digits("whole_digits"),
+    "finite_number": _says(mark("project", "needs a finite number")),
     "value_error": lambda context, _: (str(context["error"]), ""),
 }

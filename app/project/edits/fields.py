@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from typing import Any
 
+from app.language import translate
 from app.project.edits.refused import EditRefused, changed, must_be_index, with_names_in_order
 from app.project.edits.screens import screen_called, with_screen
 from app.project.model import Field, Panel, Project, Screen
@@ -90,7 +91,8 @@ def with_fields(project: Project, screen: Screen, fields: tuple[Field, ...], tou
             if other == index or not _overlap(field, neighbour):
                 continue
             if not (old and other in before and _overlap(old, before[other])):
-                raise EditRefused(f"the field would lie over field {other + 1} (signal {quoted(neighbour.signal)})")
+                why = translate("edits", "the field would lie over field {number} (signal {signal})")
+                raise EditRefused(why.format(number=other + 1, signal=quoted(neighbour.signal)))
     after = with_screen(project, changed(screen, fields=fields))
     if all(index in before and _names(fields[index]) == _names(before[index]) for index in touched):
         return after  # dragging names nothing new
@@ -112,8 +114,10 @@ def _why_outside(panel: Panel, field: Field) -> str:
     row, column = field.at
     past = column + field.width - panel.columns
     if not 0 <= row < panel.rows or column < 0 or past >= field.width:
-        return "the field would begin outside the panel"
-    return f"the field would reach {past} cell{'s' if past > 1 else ''} past the right edge of the panel"
+        return translate("edits", "the field would begin outside the panel")
+    if past == 1:
+        return translate("edits", "the field would reach 1 cell past the right edge of the panel")
+    return translate("edits", "the field would reach {count} cells past the right edge of the panel").format(count=past)
 
 
 def _overlap(one: Field, other: Field) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from app.language import translate
 from app.project.edits.refused import (
     EditRefused,
     changed,
@@ -26,7 +27,8 @@ def set_size(project: Project, rows: int, columns: int) -> Project:
         return project
     outside = tuple(_outside(project, rows, columns))
     if outside:
-        raise EditRefused(f"{columns} columns and {rows} rows are too few for {listed(outside)}", outside)
+        why = translate("edits", "{columns} columns and {rows} rows are too few for {parts}")
+        raise EditRefused(why.format(columns=columns, rows=rows, parts=listed(outside)), outside)
     screens = tuple(_of_rows(screen, rows) for screen in project.screens)
     return changed(project, panel=panel, screens=screens)
 
@@ -41,7 +43,8 @@ def set_keys(project: Project, keys: Iterable[str]) -> Project:
     wanted = tuple(keys)
     for key in wanted:
         if wanted.count(key) > 1:
-            raise EditRefused(f"there are two keys '{key}'; each key needs a name of its own")
+            why = translate("edits", "there are two keys '{key}'; each key needs a name of its own")
+            raise EditRefused(why.format(key=key))
     for key in project.panel.keys:
         if key not in wanted:
             must_be_unused(project, "key", key, "taken away")

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from typing import Any, Final, TypeVar
+from typing import Any, Final, Literal, TypeVar
 
 from pydantic import ValidationError
 
+from app.language import translate
 from app.project.model import Part, Project
+from app.project.places import called
 from app.project.problems import did_you_mean, quoted
 from app.project.references import Kind, Use, dangling, uses
 from app.project.wording import refusal_of
@@ -44,24 +46,30 @@ def made(model: type[_M], **attributes: Any) -> _M:
         raise EditRefused(refusal_of(error)) from None
 
 
-def must_be_unused(project: Project, kind: Kind, name: str, deed: str = "deleted") -> None:
+def must_be_unused(project: Project, kind: Kind, name: str, deed: Literal["deleted", "taken away"] = "deleted") -> None:
     """Raises EditRefused with the list of uses if the `kind` called `name` is used."""
     found = uses(project, kind, name)
     if found:
-        raise EditRefused(f"{kind} {quoted(name)} cannot be {deed}: it is used by {listed(found)}", found)
+        if deed == "deleted":
+            why = translate("edits", "{kind} {name} cannot be deleted: it is used by {uses}")
+        else:
+            why = translate("edits", "{kind} {name} cannot be taken away: it is used by {uses}")
+        raise EditRefused(why.format(kind=called(kind), name=quoted(name), uses=listed(found)), found)
 
 
 def must_exist(kind: Kind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is not among `names`."""
     if name not in names:
         hint = did_you_mean(name, names)
-        raise EditRefused(f"{kind} {quoted(name)} does not exist" + (f"; {hint}" if hint else ""))
+        why = translate("edits", "{kind} {name} does not exist").format(kind=called(kind), name=quoted(name))
+        raise EditRefused(f"{why}; {hint}" if hint else why)
 
 
 def must_be_free(kind: Kind, name: str, names: Collection[str]) -> None:
     """Raises EditRefused if `name` is among `names`."""
     if name in names:
-        raise EditRefused(f"there is a {kind} {quoted(name)} already; choose another name")
+        why = translate("edits", "there is a {kind} {name} already; choose another name")
+        raise EditRefused(why.format(kind=called(kind), name=quoted(name)))
 
 
 def with_names_in_order(after: Project, before: Project) -> Project:
@@ -89,7 +97,8 @@ def free_name(wanted: str, names: Collection[str]) -> str:
 def must_be_index(kind: str, index: int, count: int) -> None:
     """Raises EditRefused unless `index`, from 0, is one of `count` things."""
     if not 0 <= index < count:
-        raise EditRefused(f"there is no {kind} {index + 1}; there are {count}")
+        why = translate("edits", "there is no {kind} {number}; there are {count}")
+        raise EditRefused(why.format(kind=called(kind), number=index + 1, count=count))
 
 
 def moved(items: tuple[_P, ...], index: int, to: int) -> tuple[_P, ...]:
@@ -104,4 +113,5 @@ def listed(found: Sequence[Use]) -> str:
     """The uses in a sentence, each place once, the first dozen."""
     places = list(dict.fromkeys(use.where for use in found))
     more = len(places) - _MOST_SHOWN
-    return ", ".join(places[:_MOST_SHOWN]) + (f" and {more} more" if more > 0 else "")
+    shown = ", ".join(places[:_MOST_SHOWN])
+    return translate("edits", "{places} and {count} more").format(places=shown, count=more) if more > 0 else shown

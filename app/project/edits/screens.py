@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from app.language import translate
 from app.project.edits.refused import (
     EditRefused,
     changed,
@@ -54,10 +55,15 @@ def delete_screen(project: Project, name: str, *, with_turns: bool = False) -> P
     if in_the_way:
         starts = any(use.place[0] == "panel" for use in in_the_way)
         turns = tuple(use for use in in_the_way if use.place[0] == "turn")
-        reasons = ["the panel starts with it"] * starts + [
-            f"{listed(turns)} {'leads' if len(turns) == 1 else 'lead'} to it"
-        ] * bool(turns)
-        raise EditRefused(f"screen {quoted(name)} cannot be deleted: {' and '.join(reasons)}", in_the_way)
+        if starts and turns:
+            why = translate(
+                "project", "screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}"
+            )
+        elif starts:
+            why = translate("edits", "screen {name} cannot be deleted: the panel starts with it")
+        else:
+            why = translate("edits", "screen {name} cannot be deleted: these lead to it: {turns}")
+        raise EditRefused(why.format(name=quoted(name), turns=listed(turns)), in_the_way)
     return changed(
         project,
         screens=tuple(screen for screen in project.screens if screen.name != name),
@@ -109,4 +115,5 @@ def _inserted(project: Project, screen: Screen, at: int | None) -> Project:
 def _must_be_usable(project: Project, name: str) -> None:
     must_be_free("screen", name, project.screen_named)
     if name in RELATIVE_SCREENS:
-        raise EditRefused(f"a screen cannot be called {quoted(name)}: turns use this word; choose another name")
+        why = translate("edits", "a screen cannot be called {name}: turns use this word; choose another name")
+        raise EditRefused(why.format(name=quoted(name)))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import unicodedata
 
+from app.language import translate
 from app.project.edits.refused import EditRefused
 from app.project.edits.rows import full_rows, with_text
 from app.project.edits.screens import screen_called
@@ -58,7 +59,11 @@ def set_row(project: Project, screen_name: str, row: int, text: str) -> Project:
     must_be_printable(text)
     text = text.rstrip(" ")
     if len(text) > project.panel.columns:
-        raise EditRefused(f"the text has {len(text)} characters, and the panel {project.panel.columns} columns")
+        raise EditRefused(
+            translate("edits", "the text has {count} characters, and the panel {columns} columns").format(
+                count=len(text), columns=project.panel.columns
+            )
+        )
     rows = full_rows(project, screen.text)
     rows[row] = text
     return with_text(project, screen, rows)
@@ -75,11 +80,18 @@ def field_at(screen: Screen, row: int, column: int) -> Field | None:
 def _written_over(project: Project, screen: Screen, row: int, column: int, text: str, old: str) -> str:
     past = column + len(text) - project.panel.columns
     if past > 0:
-        raise EditRefused(f"the text reaches {past} cell{'s' if past > 1 else ''} past the right edge of the panel")
+        if past == 1:
+            raise EditRefused(translate("edits", "the text reaches 1 cell past the right edge of the panel"))
+        why = translate("edits", "the text reaches {count} cells past the right edge of the panel")
+        raise EditRefused(why.format(count=past))
     for over, character in enumerate(text):
         field = field_at(screen, row, column + over)
         if field is not None and character != " ":
-            raise EditRefused(f"the field of signal {quoted(field.signal)} would cover the text")
+            raise EditRefused(
+                translate("edits", "the field of signal {signal} would cover the text").format(
+                    signal=quoted(field.signal)
+                )
+            )
     return old[:column] + text + old[column + len(text) :]
 
 
@@ -88,7 +100,7 @@ def _put_in(project: Project, screen: Screen, row: int, column: int, text: str, 
     run = old[column:end]
     longer = (text + run).rstrip(" ")
     if len(longer) > len(run):
-        raise EditRefused("there is no room: text would be pushed under a field or off the panel")
+        raise EditRefused(translate("edits", "there is no room: text would be pushed under a field or off the panel"))
     return old[:column] + longer.ljust(len(run)) + old[end:]
 
 
@@ -97,18 +109,24 @@ def _end_of_run(project: Project, screen: Screen, row: int, column: int) -> int:
     _must_be_cell(project, row, column)
     field = field_at(screen, row, column)
     if field is not None:
-        raise EditRefused(f"the field of signal {quoted(field.signal)} stands there")
+        raise EditRefused(
+            translate("edits", "the field of signal {signal} stands there").format(signal=quoted(field.signal))
+        )
     starts = [field.at[1] for field in screen.fields if field.at[0] == row and field.at[1] > column]
     return min([*starts, project.panel.columns])
 
 
 def _must_be_cell(project: Project, row: int, column: int) -> None:
     if not (0 <= row < project.panel.rows and 0 <= column < project.panel.columns):
-        raise EditRefused("this cell is outside the panel")
+        raise EditRefused(translate("edits", "this cell is outside the panel"))
 
 
 def must_be_printable(text: str) -> None:
     """Raises EditRefused if a character is none that a cell could ever show."""
     for character in text:
         if unicodedata.category(character) in ("Cc", "Cs", "Zl", "Zp"):
-            raise EditRefused(f"the text holds a control character (code {ord(character)}), which no panel shows")
+            raise EditRefused(
+                translate("edits", "the text holds a control character (code {code}), which no panel shows").format(
+                    code=ord(character)
+                )
+            )

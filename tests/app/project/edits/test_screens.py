@@ -69,10 +69,10 @@ def test_uses_follow_a_new_name(project: Project) -> None:
 
 
 def test_a_screen_that_turns_lead_to_stays(project: Project) -> None:
-    with pytest.raises(EditRefused, match="screen 'status' cannot be deleted: turn 1 leads to it") as caught:
+    with pytest.raises(EditRefused, match="screen 'status' cannot be deleted: these lead to it: turn 1") as caught:
         edits.delete_screen(project, "status")
     assert [use.place for use in caught.value.uses] == [("turn", 0, "to")]
-    with pytest.raises(EditRefused, match="the panel starts with it and turn 2 leads to it"):
+    with pytest.raises(EditRefused, match="the panel starts with it, and these lead to it: turn 2"):
         edits.delete_screen(project, "run")
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, Final
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from app.checks import check
@@ -14,6 +14,7 @@ from app.checks.finding import Finding
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 from app.project.problems import Place
+from widgets.commands import command
 from widgets.document import Document, Selection
 from widgets.drafts import Drafts, follow_drafts
 from widgets.findings import FindingsList
@@ -30,6 +31,9 @@ VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
 
 class DesignWorkplace(QWidget):
     """Everything about a project is edited here; `document` holds it."""
+
+    wanted = Signal()
+    """A command of this workplace was chosen, perhaps while another workplace is in front."""
 
     def __init__(self, document: Document, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -120,12 +124,11 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str) -> None:
-        action = QAction(text, self)
-        action.setShortcut(QKeySequence(shortcut))
-        action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-        action.triggered.connect(lambda _checked=False: run())
-        self.addAction(action)
-        self._actions.append(action)
+        def run_here() -> None:
+            self.wanted.emit()
+            run()
+
+        self._actions.append(command(self, text, run_here, shortcut, within=True))
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands of this workplace into a menu of the window."""

@@ -7,10 +7,13 @@ from typing import Final
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from widgets.language import Language
 from widgets.palette import Appearance
 
 RECENT_FILES: Final = 9
 """How many recent files are remembered; one digit each in the menu."""
+RECENT_COMMANDS: Final = 12
+"""How many commands that were found by name are remembered."""
 
 
 class Settings:
@@ -25,9 +28,7 @@ class Settings:
     @property
     def recent(self) -> tuple[Path, ...]:
         """The project files opened or saved last, newest first."""
-        found = self._store.value("recent", [])
-        names = [found] if isinstance(found, str) else found if isinstance(found, list) else []
-        return tuple(Path(name) for name in names if isinstance(name, str) and name)[:RECENT_FILES]
+        return tuple(Path(name) for name in self._texts("recent"))[:RECENT_FILES]
 
     def remember(self, path: Path) -> None:
         """Put `path` at the head of the recent files."""
@@ -43,6 +44,16 @@ class Settings:
         self._write_recent([])
 
     @property
+    def recent_commands(self) -> tuple[str, ...]:
+        """What was found by name last, newest first (see `widgets.command_finder.Target.token`)."""
+        return self._texts("commands")[:RECENT_COMMANDS]
+
+    def remember_command(self, token: str) -> None:
+        """Put a command at the head of those found last."""
+        others = [other for other in self.recent_commands if other != token]
+        self._store.setValue("commands", [token, *others][:RECENT_COMMANDS])
+
+    @property
     def appearance(self) -> Appearance:
         """Light, dark, or as the system."""
         try:
@@ -55,6 +66,18 @@ class Settings:
         self._store.setValue("appearance", appearance.value)
 
     @property
+    def language(self) -> Language:
+        """English, German, or as the system."""
+        try:
+            return Language(str(self._store.value("language", Language.SYSTEM.value)))
+        except ValueError:
+            return Language.SYSTEM
+
+    @language.setter
+    def language(self, language: Language) -> None:
+        self._store.setValue("language", language.value)
+
+    @property
     def geometry(self) -> QByteArray:
         """Where the window was, as Qt writes it; empty if never saved."""
         found = self._store.value("geometry")
@@ -63,6 +86,11 @@ class Settings:
     @geometry.setter
     def geometry(self, geometry: QByteArray) -> None:
         self._store.setValue("geometry", geometry)
+
+    def _texts(self, key: str) -> tuple[str, ...]:
+        found = self._store.value(key, [])
+        texts = [found] if isinstance(found, str) else found if isinstance(found, list) else []
+        return tuple(text for text in texts if isinstance(text, str) and text)
 
     def _write_recent(self, paths: list[Path]) -> None:
         self._store.setValue("recent", [str(path) for path in paths[:RECENT_FILES]])

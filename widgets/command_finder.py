@@ -107,6 +107,7 @@ class CommandFinder(QDialog):
         layout.addWidget(self.told)
         metrics = self.fontMetrics()
         self.resize(metrics.averageCharWidth() * 115, metrics.lineSpacing() * 30)
+        self.search.setFocus()
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)
         self.list.currentItemChanged.connect(lambda _now, _before: self._tell())

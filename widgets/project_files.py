@@ -5,12 +5,12 @@ from __future__ import annotations
 import hashlib
 import os
 import time
-from collections.abc import Callable
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from filelock import BaseFileLock
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFileDialog, QMenu
 
@@ -26,15 +26,17 @@ from app.project.files import (
 )
 from app.project.locks import take
 from app.project.model import Project
-from app.project.recovery import Origin
+from app.project.recovery import Origin, left_behind
 from widgets import file_questions as ask
 from widgets.background import GaveUp, patiently
 from widgets.commands import command
-from widgets.file_bar import FileBar
+from widgets.comparison import ComparisonWindow, Side
+from widgets.file_bar import Deed, FileBar
 from widgets.file_watch import FileWatch
 from widgets.problems import ProblemsDialog
 from widgets.recent_files import RecentFiles
 from widgets.recovery import Autosave
+from widgets.recovery_dialog import Copy, RecoveryDialog
 from widgets.templates import TemplateDialog
 
 if TYPE_CHECKING:
@@ -78,7 +80,15 @@ class ProjectFiles(QObject):
             command(window, self.tr("&Save"), self.save, key.Save),
             command(window, self.tr("Save &as\u2026"), self.save_as, "Ctrl+Shift+S"),
             command(window, self.tr("Re&load from the disk"), self.reload, "F5"),
+            command(window, self.tr("Compare with what is sa&ved"), self.compare_with_saved, "F7"),
+            command(window, self.tr("&Compare with another file\u2026"), self.compare_with_another, "Shift+F7"),
+            command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Ctrl+Shift+U"),
         ]
+
+    @property
+    def state(self) -> Path | None:
+        """The folder where recovery copies and notes of open files are kept."""
+        return self._state
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands about files into a menu."""
@@ -224,6 +234,8 @@ class ProjectFiles(QObject):
                 return self.save_as()
             case ask.Conflict.RELOAD:
                 self.reload()
+            case ask.Conflict.COMPARE:
+                self.compare_conflict(path)
             case _:
                 self._say_changed(path)
         return False
@@ -241,6 +253,51 @@ class ProjectFiles(QObject):
         if aside is not None:
             self._tell(self.tr("Saved; the other version is {file}").format(file=aside.name))
         return True
+
+    # Comparing
+
+    def compare_with_saved(self) -> None:
+        """Show what differs between the project as it is here and its file."""
+        path = self._document.path
+        if path is None:
+            self._tell(self.tr("This project was never saved; there is nothing to compare it with"), trouble=True)
+        else:
+            self._compare(path, self.tr("{file}, as saved"), ((self.tr("&Reload from the disk"), self.reload),))
+
+    def compare_with_another(self) -> None:
+        """Ask for a file and show what differs from it."""
+        title = self.tr("Compare with")
+        name, _ = QFileDialog.getOpenFileName(self._window, title, self._folder(), self._filter())
+        if name:
+            self._compare(Path(name), "{file}")
+
+    def compare_conflict(self, path: Path) -> None:
+        """Show what another program has made of the file, beside what is here."""
+        deeds = (
+            (self.tr("&Reload"), self.reload),
+            (self.tr("Save &over it"), lambda: self.save_over(path)),
+            (self.tr("Save &as\u2026"), self.save_as),
+        )
+        self._compare(path, self.tr("{file}, as it is on the disk"), deeds)
+
+    def _compare(self, path: Path, words: str, deeds: Sequence[Deed] = ()) -> None:
+        found = self._read(path)
+        if found is not None:
+            self.show_comparison(Side(words.format(file=path.name), lambda: found[0]), deeds)
+
+    def show_comparison(self, before: Side, deeds: Sequence[Deed] = ()) -> None:
+        """Compare something with the project as it is here, in a window of its own."""
+        after = Side(self.tr("{name}, as it is here").format(name=self.name), lambda: self._document.project)
+        dialog = ComparisonWindow(before, after, deeds, self._window)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.screen_wanted.connect(self._edit_screen)
+        dialog.show()
+
+    def _edit_screen(self, name: str) -> None:
+        self._document.select_screen(name)
+        self._window.show_workplace(0)
+        self._window.design.show_view("screen")
+        self._window.activateWindow()
 
     # Leaving
 
@@ -268,6 +325,11 @@ class ProjectFiles(QObject):
         self._leave_file()
         if self.autosave is not None:
             self.autosave.close(keep=keep)
+
+    def succeed(self, former: ProjectFiles) -> None:
+        """Go on with the file of a window that this one takes the place of: watch it, keep copies, hold its lock."""
+        former.close(keep=False)
+        self._follow(self._document.path, former._known)
 
     # The file meanwhile
 
@@ -306,6 +368,48 @@ class ProjectFiles(QObject):
         else:
             self._say_changed(path)
 
+    def recover(self) -> bool:
+        """Offer the unsaved work of windows that are gone. False if there is none, which is said."""
+        copies = () if self._state is None else left_behind(self._state / "recovery")
+        if not copies:
+            self._tell(self.tr("There is no unsaved work of an earlier window"))
+            return False
+        dialog = RecoveryDialog(copies, self._window)
+        chosen = dialog.exec_chosen()
+        for slot in copies:
+            if chosen is None or slot is not chosen.slot:
+                slot.release()
+        dialog.deleteLater()
+        if chosen is not None:
+            self._take_up(chosen)
+        return True
+
+    def _take_up(self, copy: Copy) -> None:
+        """Edit the work that another window left. Its copy stays until the work is saved."""
+        if not self.may_leave():
+            copy.slot.release()
+            return
+        self._window.live.disconnect_from_line()
+        origin, project = copy.origin, copy.project
+        saved = copy.saved
+        if saved is not None:
+            # The file's version first, so that undo leads back to it.
+            self._document.open(saved, origin.path)
+            self._document.do(self.tr("Recover unsaved work"), lambda _: project)
+        else:
+            self._document.open(project, origin.path, saved=False)
+        if self.autosave is not None:
+            self.autosave.adopt(copy.slot)
+        known = origin.known
+        if known is None and origin.path is not None:
+            known = digest_of(origin.path)
+        self._follow(origin.path, known)
+        self._tell(self.tr("Recovered. It is not saved yet"))
+
+    def has_left_behind(self) -> bool:
+        """Whether there may be unsaved work to offer."""
+        return self._state is not None and any((self._state / "recovery").glob("*.toml"))
+
     def look(self) -> None:
         """Look now whether the file is still the same: the user comes back from another program."""
         self._watch.look()
@@ -337,14 +441,18 @@ class ProjectFiles(QObject):
             words = self.tr("{file} was changed by another program, and you have changes that are not saved.")
         else:
             words = self.tr("{file} was changed by another program.")
-        self.bar.say("changed", words.format(file=path.name), ((self.tr("&Reload"), self.reload),))
+        deeds: tuple[Deed, ...] = (
+            (self.tr("Co&mpare"), lambda: self.compare_conflict(path)),
+            (self.tr("Re&load"), self.reload),
+        )
+        self.bar.say("changed", words.format(file=path.name), deeds)
 
     def _say_gone(self, path: Path) -> None:
         words = self.tr(
             "{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. "
             "What you see is all there is."
         )
-        deeds: tuple[tuple[str, Callable[[], object]], ...] = (
+        deeds: tuple[Deed, ...] = (
             (self.tr("Save it &there again"), self.save),
             (self.tr("Save &as\u2026"), self.save_as),
         )

@@ -9,7 +9,7 @@ from app.language import mark, translate
 from app.project.comparison import Change, Comparison, Difference, Kind, ScreenDifference, Sort
 from app.project.problems import quoted
 
-SIGNS: Final[dict[Kind, str]] = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260"}
+SIGNS: Final[dict[Kind, str]] = {"added": "+", "removed": "-", "renamed": ">", "changed": "~"}
 """One character a kind, beside the word."""
 
 _LONGEST: Final = 90
@@ -72,7 +72,7 @@ def change_text(change: Change) -> str:
             before=change.before, after=change.after
         )
     nothing = translate("comparison", "nothing")
-    return translate("comparison", "{key}: {before} \u2192 {after}").format(
+    return translate("comparison", "{key}: {before} -> {after}").format(
         key=change.key, before=_cut(change.before) or nothing, after=_cut(change.after) or nothing
     )
 

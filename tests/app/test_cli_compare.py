@@ -34,9 +34,9 @@ def test_what_differs_is_1(files: tuple[Path, Path], capsys: pytest.CaptureFixtu
     assert main(["compare", *map(str, files)]) == 1
     out, said = capsys.readouterr()
     assert out.splitlines() == [
-        "\u2192 signal 'level' is called 'fill' now",
-        "\u2260 screen 'tank' changed",
-        '    text, row 1: "Tank level     %" \u2192 "Tonk level     %"',
+        "> signal 'level' is called 'fill' now",
+        "~ screen 'tank' changed",
+        '    text, row 1: "Tank level     %" -> "Tonk level     %"',
     ]
     assert said == "differences in screens: 1, signals: 1\n"
 

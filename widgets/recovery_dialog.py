@@ -1,0 +1,192 @@
+"""The dialog that offers unsaved work which windows left that are gone."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QDateTime, QLocale, Qt
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QListWidgetItem,
+    QMessageBox,
+    QPlainTextEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.comparison import compare
+from app.project.comparison_words import in_lines, summary
+from app.project.files import ProjectFileError, load
+from app.project.model import Project
+from app.project.recovery import Origin, Slot
+
+MOST_LINES = 200
+"""Of differences that are listed; the comparison shows them all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """Unsaved work, read."""
+
+    slot: Slot
+    origin: Origin
+    project: Project
+    saved: Project | None
+    """What its file holds now; None if it has none or it cannot be read."""
+
+
+class RecoveryDialog(QDialog):
+    """Lists the copies, the newest first, and tells of the chosen one where it belongs and how it differs from there.
+
+    Nothing is lost by closing it: what is not recovered waits for the next start, unless it is deleted here.
+    """
+
+    def __init__(self, slots: Sequence[Slot], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Recover unsaved work"))
+        self.resize(760, 440)
+        self._slots = list(slots)
+        self._read: dict[int, Copy | ProjectFileError] = {}
+        words = QLabel(
+            self.tr(
+                "Fanlight ended without saving this work. Recover one to go on with it; it is not saved to its file "
+                "before you save it."
+            )
+        )
+        words.setWordWrap(True)
+        self.list = QListWidget()
+        self.list.setAccessibleName(self.tr("Unsaved work"))
+        self.where = QLabel()
+        self.where.setTextFormat(Qt.TextFormat.PlainText)
+        self.where.setWordWrap(True)
+        self.differences = QPlainTextEdit()
+        self.differences.setReadOnly(True)
+        self.differences.setTabChangesFocus(True)
+        self.differences.setAccessibleName(self.tr("How it differs from its file"))
+        self.recover_button = QPushButton(self.tr("&Recover"))
+        self.delete_button = QPushButton(self.tr("&Delete\u2026"))
+        buttons = QDialogButtonBox()
+        buttons.addButton(self.recover_button, QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.addButton(self.delete_button, QDialogButtonBox.ButtonRole.DestructiveRole)
+        buttons.addButton(self.tr("&Keep for later"), QDialogButtonBox.ButtonRole.RejectRole)
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        self.recover_button.setDefault(True)
+        self.delete_button.setAutoDefault(False)
+        self.delete_button.clicked.connect(self._delete)
+        side = QVBoxLayout()
+        side.addWidget(self.where)
+        side.addWidget(self.differences, 1)
+        middle = QHBoxLayout()
+        middle.addWidget(self.list, 2)
+        middle.addLayout(side, 3)
+        layout = QVBoxLayout(self)
+        layout.addWidget(words)
+        layout.addLayout(middle, 1)
+        layout.addWidget(buttons)
+        for slot in self._slots:
+            self.list.addItem(QListWidgetItem(self._entry(slot)))
+        self.list.currentRowChanged.connect(self._show)
+        self.list.itemDoubleClicked.connect(lambda _item: self.recover_button.click())
+        self.list.setCurrentRow(0)
+        self.list.setFocus()
+
+    def exec_chosen(self) -> Copy | None:
+        """Ask. The copy to be recovered; None if none is wanted now."""
+        if not self.exec():
+            return None
+        found = self._copy(self.list.currentRow())
+        return found if isinstance(found, Copy) else None
+
+    def _entry(self, slot: Slot) -> str:
+        origin = slot.origin
+        name = origin.path.name if origin.path is not None else self.tr("never saved")
+        return self.tr("{name}\n{time}").format(name=name, time=_moment(origin.at))
+
+    def _copy(self, row: int) -> Copy | ProjectFileError | None:
+        if not 0 <= row < len(self._slots):
+            return None
+        slot = self._slots[row]
+        if id(slot) not in self._read:
+            try:
+                project, origin = slot.read()
+                self._read[id(slot)] = Copy(slot, origin, project, _saved(origin))
+            except ProjectFileError as error:
+                self._read[id(slot)] = error
+        return self._read[id(slot)]
+
+    def _show(self, row: int) -> None:
+        found = self._copy(row)
+        self.recover_button.setEnabled(isinstance(found, Copy))
+        self.delete_button.setEnabled(found is not None)
+        if found is None:
+            self.where.setText("")
+            self.differences.setPlainText("")
+            return
+        if isinstance(found, ProjectFileError):
+            self.where.setText(self.tr("This copy cannot be read. It is kept in {file}").format(file=found.path))
+            self.differences.setPlainText("\n".join(str(problem) for problem in found.problems[:MOST_LINES]))
+            return
+        lines = [self.tr("Title: {title}").format(title=found.project.title or self.tr("none"))]
+        if found.origin.path is not None:
+            lines.append(self.tr("File: {file}").format(file=found.origin.path))
+        lines.append(self.tr("Last kept: {time}").format(time=_moment(found.origin.at)))
+        self.where.setText("\n".join(lines))
+        self.differences.setPlainText(self._how_it_differs(found))
+
+    def _how_it_differs(self, copy: Copy) -> str:
+        if copy.saved is None:
+            if copy.origin.path is None:
+                return self.tr("It was never saved. Screens: {screens}, signals: {signals}").format(
+                    screens=len(copy.project.screens), signals=len(copy.project.signals)
+                )
+            return self.tr("Its file is gone or cannot be read.")
+        comparison = compare(copy.saved, copy.project)
+        if comparison.same:
+            return self.tr("It is the same as its file: nothing is to be recovered.")
+        lines = list(in_lines(comparison))
+        if len(lines) > MOST_LINES:
+            lines[MOST_LINES:] = ["\u2026"]
+        text = summary(comparison)
+        return "\n".join([text[:1].upper() + text[1:], "", *lines])
+
+    def _delete(self) -> None:
+        row = self.list.currentRow()
+        button = QMessageBox.StandardButton
+        words = self.tr("Delete this unsaved work for good?")
+        if QMessageBox.question(self, self.windowTitle(), words, button.Yes | button.No, button.No) != button.Yes:
+            return
+        try:
+            self._slots[row].clear()
+        except OSError as error:
+            QMessageBox.critical(self, self.windowTitle(), error.strerror or str(error))
+            return
+        del self._slots[row]
+        self.list.takeItem(row)
+        if not self._slots:
+            self.reject()
+
+
+def _saved(origin: Origin) -> Project | None:
+    if origin.path is None:
+        return None
+    try:
+        return load(origin.path)
+    except ProjectFileError:
+        return None
+
+
+def _moment(at: float) -> str:
+    """A time of day, with its date unless it is today's."""
+    moment = QDateTime.fromSecsSinceEpoch(int(at))
+    locale = QLocale.system()
+    if time.localtime(at)[:3] == time.localtime()[:3]:
+        return locale.toString(moment.time(), "HH:mm:ss")
+    return locale.toString(moment, QLocale.FormatType.ShortFormat)

@@ -17,6 +17,7 @@ from app.bus.endpoint import Endpoint
 from app.bus.line import LineAtWork
 from app.bus.plan import make_plan
 from app.bus.readings import Readings
+from app.bus.samples import SampleTap
 from app.bus.states import FollowerState, LineState, Snapshot
 from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
@@ -49,8 +50,10 @@ class Engine:
         self._plan = make_plan(project, endpoints=endpoints)
         self.transactions = TransactionLog()
         """The newest transactions of all lines."""
+        self.samples = SampleTap()
+        """Every reading as it comes, for those who subscribe."""
         cycles = {line.line: line.cycle_ms for line in self._plan.lines}
-        self._readings = Readings(project, cycles, self._plan.left_out)
+        self._readings = Readings(project, cycles, self._plan.left_out, self.samples)
         arming = frozenset(armed)
         self._lines = {
             plan.line: LineAtWork(

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterable, Mapping
 from typing import Final
 
+from app.bus.samples import SampleTap
 from app.language import translate
 from app.project.binding import Binding, Words, bindings, derive_bit, derive_bits
 from app.project.model import BitSignal, Project, RegisterSignal
@@ -19,12 +21,19 @@ LEAST_LIFE_S: Final = 0.3
 class Readings:
     """The readings of one project. Belongs to the engine's thread; `now` gives out values."""
 
-    def __init__(self, project: Project, cycle_ms: Mapping[str, float], left_out: Mapping[str, str]) -> None:
+    def __init__(
+        self,
+        project: Project,
+        cycle_ms: Mapping[str, float],
+        left_out: Mapping[str, str],
+        tap: SampleTap | None = None,
+    ) -> None:
         """`cycle_ms` is the predicted time of one pass, by line: no reading can be fresher than that.
 
-        `left_out` says of signals that are not read why not.
+        `left_out` says of signals that are not read why not. `tap` gets every reading as it comes.
         """
         self._project = project
+        self._tap = tap or SampleTap()
         self._newest: dict[str, Reading] = {}
         self._life_s: dict[str, float] = {}
         for name, binding in bindings(project).items():
@@ -42,20 +51,28 @@ class Readings:
     def take(self, binding: Binding, words: Words, at: float) -> None:
         """New registers of one signal arrived at `at`."""
         name = binding.signal.name
-        self._newest[name] = binding.reading(words, at, self._newest[name])
+        reading = self._newest[name] = binding.reading(words, at, self._newest[name])
+        if self._tap.wanted:
+            self._tap.put(name, at, (words,) if isinstance(words, int) else words, reading)
 
     def refused(self, names: Iterable[str], reason: str) -> None:
         """The follower refuses these."""
         for name in names:
             former = self._newest[name]
-            self._newest[name] = Reading(former.raw, former.value, Quality.REFUSED, reason, former.time)
+            self._lose(name, Reading(former.raw, former.value, Quality.REFUSED, reason, former.time))
 
     def lost(self, names: Iterable[str], reason: str) -> None:
         """These can no longer be read: what was good is stale from now on."""
         for name in names:
             former = self._newest[name]
             quality = Quality.NONE if former.value is None else Quality.STALE
-            self._newest[name] = Reading(former.raw, former.value, quality, reason, former.time)
+            self._lose(name, Reading(former.raw, former.value, quality, reason, former.time))
+
+    def _lose(self, name: str, reading: Reading) -> None:
+        lost = reading.quality is not self._newest[name].quality
+        self._newest[name] = reading
+        if lost and self._tap.wanted:
+            self._tap.put(name, time.monotonic(), (), reading)
 
     def known(self, name: str) -> Value | None:
         """The value of a signal, or of a bit, if its reading is good."""

@@ -3,21 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Final
 
 from PySide6.QtCore import QPoint, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from widgets import palette
+from widgets.size import scaled
+
+SIDE: Final = 16
+"""Of an icon, in pixels at 100 per cent."""
 
 
 def drawn_icon(draw: Callable[[QPainter], None], colour: str = "ink") -> QIcon:
-    """An icon of 16 x 16 drawn by a function, in one of the window's colours."""
-    pixmap = QPixmap(32, 32)
+    """An icon drawn by a function on 16 x 16, in one of the window's colours."""
+    side = scaled(SIDE)
+    pixmap = QPixmap(2 * side, 2 * side)
     pixmap.setDevicePixelRatio(2)
     pixmap.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixmap)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.scale(side / SIDE, side / SIDE)
     pen = QPen(palette.current().colour(colour), 1.7)
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
@@ -81,7 +88,7 @@ def tool(icon: QIcon, name: str, parent: QWidget, tip: str = "") -> QToolButton:
     """A flat button with an icon and a spoken name."""
     button = QToolButton(parent)
     button.setIcon(icon)
-    button.setIconSize(QSize(16, 16))
+    button.setIconSize(QSize(scaled(SIDE), scaled(SIDE)))
     button.setAutoRaise(True)
     button.setToolTip(tip or name)
     button.setAccessibleName(name)

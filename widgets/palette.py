@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import enum
+import re
 from dataclasses import dataclass, fields
 from functools import cache
 from importlib import resources
@@ -11,6 +12,8 @@ from typing import Final
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QStyle, QWidget
+
+from widgets import size
 
 
 class Appearance(enum.StrEnum):
@@ -146,6 +149,7 @@ class Theme(QObject):
         super().__init__(application)
         self._application = application
         self._wish = Appearance.SYSTEM
+        self._font = application.font()
         application.styleHints().colorSchemeChanged.connect(self._apply)
 
     @property
@@ -164,6 +168,14 @@ class Theme(QObject):
         dark = appearance is Appearance.DARK or (appearance is Appearance.SYSTEM and system_is_dark())
         _current = DARK if dark else LIGHT
         self._application.setPalette(qt_palette(_current))
+
+    def resize(self, percent: int) -> None:
+        """Draw windows that are made from now on at this many per cent of what the system asks for, 100 to 200."""
+        if percent == size.percent():
+            return
+        size.use(self._application, self._font, percent)
+        if self._application.styleSheet():
+            self._application.setStyleSheet(style_sheet(_current))
 
     def choose(self, appearance: Appearance) -> None:
         """Use this appearance from now on."""
@@ -231,7 +243,12 @@ def style_sheet(colours: Colours) -> str:
     """What the palette cannot say. A widget asks for a look by its dynamic property `look`."""
     values = {part.name: getattr(colours, part.name) for part in fields(colours)}
     icons = str(resources.files("resources") / "icons").replace("\\", "/")
-    return _SHEET.format_map(values | {"icons": icons, "shade": "dark" if colours.dark else "light"})
+    sheet = _SHEET.format_map(values | {"icons": icons, "shade": "dark" if colours.dark else "light"})
+    return _PIXELS.sub(lambda found: f"{size.scaled(int(found[1]))}px", sheet)
+
+
+_PIXELS: Final = re.compile(r"\b([2-9]|\d{2,})px")
+"""Measures that grow with the size of the texts; hairlines stay."""
 
 
 _SHEET: Final = """

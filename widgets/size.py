@@ -1,0 +1,44 @@
+"""How large everything is drawn: from 100 to 200 per cent of what the system asks for.
+
+Texts follow the font of the application; a measure in pixels that belongs to texts goes through `scaled` when a widget
+is made. A window is made anew for another size, as for another language.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QApplication
+
+SIZES: Final = (100, 125, 150, 175, 200)
+"""Per cent that can be chosen."""
+
+_percent = 100
+
+
+def percent() -> int:
+    """The size in use, 100 to 200."""
+    return _percent
+
+
+def scaled(pixels: int) -> int:
+    """Pixels at 100 per cent as pixels at the size in use."""
+    return (pixels * _percent + 50) // 100
+
+
+def nearest(wanted: int) -> int:
+    """The size that can be chosen which is nearest to `wanted`."""
+    return min(SIZES, key=lambda size: abs(size - wanted))
+
+
+def use(application: QApplication, font: QFont, wanted: int) -> None:
+    """Draw at `wanted` per cent (the nearest that can be chosen) of `font` from now on."""
+    global _percent
+    _percent = nearest(wanted)
+    larger = QFont(font)
+    if font.pointSizeF() > 0:
+        larger.setPointSizeF(font.pointSizeF() * _percent / 100)
+    else:
+        larger.setPixelSize(scaled(font.pixelSize()))
+    application.setFont(larger)

@@ -13,12 +13,15 @@ from importlib import resources
 from pathlib import Path
 from typing import Final
 
+from platformdirs import user_state_path
 from PySide6.QtCore import QMessageLogContext, QSocketNotifier, QTimer, QtMsgType, qInstallMessageHandler
 from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from app.project.files import ProjectFileError, load_known
+from widgets import left_off
 from widgets.focus_ring import FocusRing
+from widgets.language import Language, Speech, spoken_for
 from widgets.palette import Appearance, Theme
 from widgets.settings import Settings
 from widgets.window import MainWindow
@@ -51,46 +54,59 @@ def run_window(
     *,
     appearance: Appearance | None = None,
     keys: Sequence[str | float] = (),
+    language: Language | None = None,
+    state: Path | None = None,
 ) -> int:
     """Open the window and stay until it is closed. Returns the exit status: 0, or 2 with a sentence on standard error.
 
     `demo` edits a copy of the project without a file and goes live at once, on the Bench, against its simulated
     follower. `grab` saves a picture (PNG) of the window `for_s` seconds after it opened, then closes it; without
-    `grab`, `for_s` closes it without a picture. `appearance` overrides what the user chose, for this run only.
+    `grab`, `for_s` closes it without a picture. `appearance` and `language` override what the user chose, for this run
+    only.
+    `state` is the folder for copies of unsaved work, left out: where the system keeps such. With `demo`, `grab` or
+    `for_s` the user's settings are neither used nor changed, and no copies are kept unless `state` is given.
     `keys` of the panel are pressed one after another once a demo is live, so that its picture shows something moving.
     """
     if trouble := _no_screen(grab) or (grab is not None and _not_a_place(grab)):
         return _complain(trouble)
     application = make_application()
-    settings = Settings()
+    ordinary = not demo and grab is None and for_s is None
+    settings = Settings(keep=ordinary)
+    if state is None and ordinary:
+        state = user_state_path("fanlight", appauthor=False)
     theme = Theme(application)
     theme.prepare(appearance or settings.appearance)
-    window = MainWindow(settings, theme, workplace=1 if demo else 0)
+    speech = Speech(application)
+    speech.speak(language or settings.language)
+    place = _Place(MainWindow(settings, theme, 1 if demo else 0, state), settings, theme, speech)
+    window = place.window
     theme.choose(theme.appearance)
     ring = FocusRing(application)
     outcome = _Outcome()
     try:
-        with _interruptible(window):
+        with _interruptible(place):
             if project_path is not None:
                 project, known = load_known(project_path)
                 window.take(project, *((None,) if demo else (project_path, known)))
             if grab is not None:
                 window.resize(*GRAB_SIZE)
             window.show()
+            if ordinary:
+                QTimer.singleShot(0, window, lambda: _begin(window, resume=project_path is None))
             if demo:
                 window.bench.connect_line()
-                QTimer.singleShot(KEYS_AFTER_MS, window, lambda: _press(window, keys))
+                QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
             if grab is not None or for_s is not None:
                 after = GRAB_AFTER_S if for_s is None else for_s
-                QTimer.singleShot(int(after * 1000), window, lambda: _finish(window, grab, outcome))
+                QTimer.singleShot(int(after * 1000), application, lambda: _finish(place.window, grab, outcome))
             if window.isVisible():
                 application.exec()
     except ProjectFileError as error:
         outcome.trouble = str(error)
     finally:
         # Whatever happened: no line stays open, and no thread outlives the window.
-        window.live.disconnect_from_line()
-        window.deleteLater()
+        place.window.live.disconnect_from_line()
+        place.window.deleteLater()
         ring.stop()
     return _complain(outcome.trouble) if outcome.trouble else FINE
 
@@ -124,23 +140,51 @@ def window_icon() -> QIcon:
     return QIcon(picture)
 
 
+class _Place:
+    """Where the window of this run stands: another one takes its place when the user wants to read another language."""
+
+    def __init__(self, window: MainWindow, settings: Settings, theme: Theme, speech: Speech) -> None:
+        self._settings, self._theme, self._speech = settings, theme, speech
+        self._enter(window)
+
+    def _enter(self, window: MainWindow) -> None:
+        self.window = window
+        # Later, when the menu is closed that this was chosen in: it goes with its window.
+        window.language_chosen.connect(lambda language: QTimer.singleShot(0, window, lambda: self._change(language)))
+
+    def _change(self, language: Language) -> None:
+        former = self.window
+        if not former.isVisible() or spoken_for(language) is spoken_for(self._speech.wish):
+            return
+        self._speech.speak(language)
+        self._enter(MainWindow(self._settings, self._theme, former.workplace_number, former=former))
+        former.deleteLater()
+
+
+def _begin(window: MainWindow, *, resume: bool) -> None:
+    """Take up what was left: the project of the last window if none was asked for, and work that was not saved."""
+    if resume:
+        left_off.take_up(window)
+    window.files.offer_left_behind()
+
+
 class _Outcome:
     """What went wrong while the window ran; empty if nothing did."""
 
     trouble = ""
 
 
-def _press(window: MainWindow, keys: Sequence[str | float]) -> None:
+def _press(place: _Place, keys: Sequence[str | float]) -> None:
     """Press the first of `keys` as an operator would, and the others after it. A number waits so many seconds."""
     if not keys:
         return
     first, pause_ms = keys[0], KEYS_EVERY_MS
     if isinstance(first, str):
-        window.live.key_down(first)
-        window.live.key_up(first)
+        place.window.live.key_down(first)
+        place.window.live.key_up(first)
     else:
         pause_ms = int(first * 1000)
-    QTimer.singleShot(pause_ms, window, lambda: _press(window, keys[1:]))
+    QTimer.singleShot(pause_ms, place.window, lambda: _press(place, keys[1:]))
 
 
 def _finish(window: MainWindow, grab: Path | None, outcome: _Outcome) -> None:
@@ -187,7 +231,7 @@ def _complain(words: str) -> int:
 
 
 @contextmanager
-def _interruptible(window: MainWindow) -> Iterator[None]:
+def _interruptible(place: _Place) -> Iterator[None]:
     """Let Ctrl+C and the system's wish to end close the window, so that the line is disarmed and left in order.
 
     The first time it asks about unsaved changes as ever; the second time it does not. Qt's loop does not return to
@@ -203,12 +247,12 @@ def _interruptible(window: MainWindow) -> Iterator[None]:
     def _leave() -> None:
         nonlocal asked
         ours.recv(64)
-        window.live.disarm()
+        place.window.live.disarm()
         if asked:
-            window.leave()
+            place.window.leave()
         else:
             asked = True
-            window.close()
+            place.window.close()
 
     notifier.activated.connect(_leave)
     before = {number: signal.signal(number, lambda *_: None) for number in ENDING}

@@ -190,6 +190,7 @@ class BenchWorkplace(QWidget):
         column.addWidget(self.face, 1)
         column.addWidget(self._cards_area)
         split = QSplitter(Qt.Orientation.Horizontal)
+        split.setObjectName("bench")
         split.addWidget(left)
         split.addWidget(self.readings)
         split.setStretchFactor(0, 1)

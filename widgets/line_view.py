@@ -250,6 +250,7 @@ class LineView(QWidget):
         self.table.addActions([copy, self.copy_words_action, self.save_action])
         self.table.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
         split = QSplitter(Qt.Orientation.Horizontal)
+        split.setObjectName("line view parts")
         split.setChildrenCollapsible(False)
         for widget, stretch in ((self.table, 6), (self.parts, 5), (self.figures, 2)):
             split.addWidget(widget)

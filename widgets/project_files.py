@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import hashlib
-import os
 import time
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from filelock import BaseFileLock
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, QSignalBlocker, Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFileDialog, QMenu
 
@@ -24,15 +21,14 @@ from app.project.files import (
     save,
     set_aside,
 )
-from app.project.locks import take
 from app.project.model import Project
 from app.project.recovery import Origin, left_behind
 from widgets import file_questions as ask
 from widgets.background import GaveUp, patiently
 from widgets.commands import command
 from widgets.comparison import ComparisonWindow, Side
-from widgets.file_bar import Deed, FileBar
-from widgets.file_watch import FileWatch
+from widgets.file_bar import Deed
+from widgets.file_standing import FileStanding
 from widgets.problems import ProblemsDialog
 from widgets.recent_files import RecentFiles
 from widgets.recovery import Autosave
@@ -57,16 +53,12 @@ class ProjectFiles(QObject):
         self._document = window.document
         self._settings = window.settings
         self._state = state
-        self._known: str | None = None
-        self._followed: Path | None = None
-        self._open_here: BaseFileLock | None = None
-        self.bar = FileBar()
-        self._watch = FileWatch(self)
-        self._watch.found.connect(self._found)
+        self.standing = FileStanding(self._document, state, self, self)
+        self.bar = self.standing.bar
         self.autosave: Autosave | None = None
         if state is not None:
             self.autosave = Autosave(self._document, state / "recovery", self._origin, self)
-            self.autosave.failed.connect(self._say_no_copy)
+            self.autosave.failed.connect(self.standing.say_no_copy)
         self._make_commands()
 
     def _make_commands(self) -> None:
@@ -84,6 +76,11 @@ class ProjectFiles(QObject):
             command(window, self.tr("&Compare with another file\u2026"), self.compare_with_another, "Shift+F7"),
             command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Ctrl+Shift+U"),
         ]
+        self.resume = command(
+            window, self.tr("&Begin where I left off"), self._choose_resume, "Ctrl+Shift+J", toggles=True
+        )
+        with QSignalBlocker(self.resume):
+            self.resume.setChecked(self._settings.resumes)
 
     @property
     def state(self) -> Path | None:
@@ -96,6 +93,11 @@ class ProjectFiles(QObject):
         menu.addMenu(self.recent)
         menu.addSeparator()
         menu.addActions(self._more_commands)
+        menu.addSeparator()
+        menu.addAction(self.resume)
+
+    def _choose_resume(self, on: bool) -> None:
+        self._settings.resumes = on
 
     # Opening
 
@@ -121,6 +123,27 @@ class ProjectFiles(QObject):
             return False
         self.take(found[0], path, found[1])
         return True
+
+    def open_last(self, path: Path) -> bool:
+        """Open the project of the last window at the start. If that cannot be, the bar says why; nothing is asked."""
+        name = path.name
+        try:
+            words = self.tr("Opening {file}\u2026").format(file=path)
+            project, known = patiently(self._window, words, lambda: load_known(path))
+        except GaveUp:
+            why = self.tr("{file}, which was open last, was not opened: the drive does not answer.").format(file=name)
+        except ProjectFileError as error:
+            why = self.tr("{file}, which was open last, cannot be opened: {reason}.").format(
+                file=path, reason=error.problems[0]
+            )
+        else:
+            if self.standing.is_open_elsewhere(path):
+                why = self.tr("{file}, which was open last, is open in another window.").format(file=name)
+            else:
+                self.take(project, path, known)
+                return True
+        self.standing.say_not_opened(why, (self.tr("&Open it"), lambda: self.open_file(path)))
+        return False
 
     def take(self, project: Project, path: Path | None, known: str | None = None) -> None:
         """Edit this project from now on. What ran is disconnected.
@@ -194,7 +217,7 @@ class ProjectFiles(QObject):
 
     def save_to(self, path: Path) -> bool:
         """Save to this file. False if it was not saved; that has been said."""
-        known = self._known if path == self._document.path else None
+        known = self.standing.known if path == self._document.path else None
         if not self._may_drop_remarks(path):
             return False
         try:
@@ -237,7 +260,7 @@ class ProjectFiles(QObject):
             case ask.Conflict.COMPARE:
                 self.compare_conflict(path)
             case _:
-                self._say_changed(path)
+                self.standing.say_changed(path)
         return False
 
     def save_over(self, path: Path) -> bool:
@@ -247,7 +270,7 @@ class ProjectFiles(QObject):
             aside = set_aside(path, name) if path.exists() else None
         except ProjectSaveError as error:
             return ask.wants_another_place(self._window, str(error)) and self.save_as()
-        self._known = digest_of(path)
+        self.standing.known = digest_of(path)
         if not self.save_to(path):
             return False
         if aside is not None:
@@ -321,59 +344,38 @@ class ProjectFiles(QObject):
 
     def close(self, *, keep: bool) -> None:
         """The window closes. With `keep` unsaved work is kept for the next start, since nobody was asked about it."""
-        self._watch.stop()
-        self._leave_file()
+        self.standing.close()
         if self.autosave is not None:
             self.autosave.close(keep=keep)
 
     def succeed(self, former: ProjectFiles) -> None:
         """Go on with the file of a window that this one takes the place of: watch it, keep copies, hold its lock."""
         former.close(keep=False)
-        self._follow(self._document.path, former._known)
+        self._follow(self._document.path, former.standing.known)
 
     # The file meanwhile
 
     def _follow(self, path: Path | None, known: str | None) -> None:
         """The document belongs to this file now, which holds the content `known`."""
-        self._known = known
-        self._watch.follow(path, known)
-        self.bar.hide()
+        self.standing.follow(path, known)
         if self.autosave is not None:
             self.autosave.settle()
-        former, self._followed = self._followed, path
-        if path != former:
-            self._leave_file()
-        if path is None:
-            return
-        self._settings.remember(path)
-        self.recent.refresh()
-        if path == former:
-            return
-        if not self._enter_file(path):
-            self._say_open_elsewhere(path)
-        elif path.exists() and not os.access(path, os.W_OK):
-            self._say_read_only(path)
+        if path is not None:
+            self._settings.remember(path)
+            self.recent.refresh()
 
     def _origin(self) -> Origin:
-        return Origin(self._document.path, self._known)
+        return Origin(self._document.path, self.standing.known)
 
-    def _found(self, path: Path, digest: str | None) -> None:
-        if path != self._document.path:
-            return
-        if digest == self._known:
-            self.bar.retract("changed")
-            self.bar.retract("gone")
-        elif digest is None:
-            self._say_gone(path)
-        else:
-            self._say_changed(path)
+    # Unsaved work of windows that are gone
 
-    def recover(self) -> bool:
-        """Offer the unsaved work of windows that are gone. False if there is none, which is said."""
+    def recover(self, *, aloud: bool = True) -> None:
+        """Offer the unsaved work of windows that are gone. `aloud` says so if there is none."""
         copies = () if self._state is None else left_behind(self._state / "recovery")
         if not copies:
-            self._tell(self.tr("There is no unsaved work of an earlier window"))
-            return False
+            if aloud:
+                self._tell(self.tr("There is no unsaved work of an earlier window"))
+            return
         dialog = RecoveryDialog(copies, self._window)
         chosen = dialog.exec_chosen()
         for slot in copies:
@@ -382,7 +384,6 @@ class ProjectFiles(QObject):
         dialog.deleteLater()
         if chosen is not None:
             self._take_up(chosen)
-        return True
 
     def _take_up(self, copy: Copy) -> None:
         """Edit the work that another window left. Its copy stays until the work is saved."""
@@ -406,72 +407,14 @@ class ProjectFiles(QObject):
         self._follow(origin.path, known)
         self._tell(self.tr("Recovered. It is not saved yet"))
 
-    def has_left_behind(self) -> bool:
-        """Whether there may be unsaved work to offer."""
-        return self._state is not None and any((self._state / "recovery").glob("*.toml"))
+    def offer_left_behind(self) -> None:
+        """Offer unsaved work at the start, if there is any."""
+        if self._state is not None and any((self._state / "recovery").glob("*.toml")):
+            self.recover(aloud=False)
 
     def look(self) -> None:
         """Look now whether the file is still the same: the user comes back from another program."""
-        self._watch.look()
-        if self._document.path is not None and self._open_here is None and self._enter_file(self._document.path):
-            self.bar.retract("elsewhere")
-
-    def _enter_file(self, path: Path) -> bool:
-        """Note that this window has the file open. False if another one has noted that already."""
-        if self._state is None:
-            return True
-        folder = self._state / "open"
-        name = hashlib.sha256(os.fsencode(os.path.realpath(path))).hexdigest()[:32]
-        try:
-            folder.mkdir(parents=True, exist_ok=True)
-            self._open_here = take(folder / f"{name}.lock")
-        except OSError:
-            return True  # the recovery copy will say that the folder is no good
-        return self._open_here is not None
-
-    def _leave_file(self) -> None:
-        if self._open_here is not None:
-            self._open_here.release()
-            self._open_here = None
-
-    # What the bar says
-
-    def _say_changed(self, path: Path) -> None:
-        if self._document.modified:
-            words = self.tr("{file} was changed by another program, and you have changes that are not saved.")
-        else:
-            words = self.tr("{file} was changed by another program.")
-        deeds: tuple[Deed, ...] = (
-            (self.tr("Co&mpare"), lambda: self.compare_conflict(path)),
-            (self.tr("Re&load"), self.reload),
-        )
-        self.bar.say("changed", words.format(file=path.name), deeds)
-
-    def _say_gone(self, path: Path) -> None:
-        words = self.tr(
-            "{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. "
-            "What you see is all there is."
-        )
-        deeds: tuple[Deed, ...] = (
-            (self.tr("Save it &there again"), self.save),
-            (self.tr("Save &as\u2026"), self.save_as),
-        )
-        self.bar.say("gone", words.format(file=path.name), deeds)
-
-    def _say_open_elsewhere(self, path: Path) -> None:
-        words = self.tr(
-            "{file} is open in another window too. You can edit it here; if both are saved, "
-            "the second one is asked first."
-        )
-        self.bar.say("elsewhere", words.format(file=path.name))
-
-    def _say_read_only(self, path: Path) -> None:
-        words = self.tr("{file} can only be read: you may edit it, but it must be saved under another name.")
-        self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self.save_as),))
-
-    def _say_no_copy(self, reason: str) -> None:
-        words = self.tr("No recovery copy can be written to {folder}: {reason}. Save often.")
-        self.bar.say("no copy", words.format(folder=self._state, reason=reason))
+        self.standing.look()
 
     def _tell(self, words: str, *, trouble: bool = False) -> None:
         self._window.tell(words, trouble=trouble)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
@@ -9,11 +10,40 @@ from PySide6.QtCore import QByteArray, QSettings
 
 from widgets.language import Language
 from widgets.palette import Appearance
+from widgets.size import nearest
 
 RECENT_FILES: Final = 9
 """How many recent files are remembered; one digit each in the menu."""
 RECENT_COMMANDS: Final = 12
 """How many commands that were found by name are remembered."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOff:
+    """Where a window was left."""
+
+    path: Path | None = None
+    """The project; None if it had no file."""
+    workplace: int = 0
+    """Counted from 0 in the order of the switcher."""
+    view: str = ""
+    """Of the Design workplace; empty if it was not opened."""
+    screen: str = ""
+
+
+class _Forgotten:
+    """Settings of one run, which are kept nowhere."""
+
+    def __init__(self) -> None:
+        self._values: dict[str, object] = {}
+
+    def value(self, key: str, default: object = None) -> object:
+        """What was set, or the default."""
+        return self._values.get(key, default)
+
+    def setValue(self, key: str, value: object) -> None:
+        """Set it for this run."""
+        self._values[key] = value
 
 
 class Settings:
@@ -22,8 +52,13 @@ class Settings:
     Whatever stands in that file that cannot be understood is left out without a word: it is only comfort.
     """
 
-    def __init__(self) -> None:
-        self._store = QSettings(QSettings.Format.IniFormat, QSettings.Scope.UserScope, "fanlight", "fanlight")
+    def __init__(self, *, keep: bool = True) -> None:
+        """Read the user's settings; with `keep=False` begin without any, and keep none."""
+        self._store: QSettings | _Forgotten = (
+            QSettings(QSettings.Format.IniFormat, QSettings.Scope.UserScope, "fanlight", "fanlight")
+            if keep
+            else _Forgotten()
+        )
 
     @property
     def recent(self) -> tuple[Path, ...]:
@@ -78,6 +113,18 @@ class Settings:
         self._store.setValue("language", language.value)
 
     @property
+    def size(self) -> int:
+        """How large everything is drawn, in per cent; one of `widgets.size.SIZES`."""
+        try:
+            return nearest(int(str(self._store.value("size", 100))))
+        except ValueError:
+            return 100
+
+    @size.setter
+    def size(self, percent: int) -> None:
+        self._store.setValue("size", percent)
+
+    @property
     def geometry(self) -> QByteArray:
         """Where the window was, as Qt writes it; empty if never saved."""
         found = self._store.value("geometry")
@@ -86,6 +133,42 @@ class Settings:
     @geometry.setter
     def geometry(self, geometry: QByteArray) -> None:
         self._store.setValue("geometry", geometry)
+
+    @property
+    def resumes(self) -> bool:
+        """Whether the program begins where it was left, if it is started without a file."""
+        return str(self._store.value("resumes", "true")) != "false"
+
+    @resumes.setter
+    def resumes(self, on: bool) -> None:
+        self._store.setValue("resumes", "true" if on else "false")
+
+    @property
+    def left_off(self) -> LeftOff:
+        """Where the window was left last."""
+        texts = {key: str(self._store.value(f"left_off/{key}", "") or "") for key in ("path", "view", "screen")}
+        return LeftOff(
+            path=Path(texts["path"]) if texts["path"] else None,
+            workplace=1 if str(self._store.value("left_off/workplace", 0)) == "1" else 0,
+            view=texts["view"],
+            screen=texts["screen"],
+        )
+
+    @left_off.setter
+    def left_off(self, place: LeftOff) -> None:
+        self._store.setValue("left_off/path", "" if place.path is None else str(place.path.absolute()))
+        self._store.setValue("left_off/workplace", place.workplace)
+        self._store.setValue("left_off/view", place.view)
+        self._store.setValue("left_off/screen", place.screen)
+
+    def arrangement(self, name: str) -> QByteArray:
+        """How the parts called `name` were divided, as Qt writes it; empty if never saved."""
+        found = self._store.value(f"arrangement/{name}")
+        return found if isinstance(found, QByteArray) else QByteArray()
+
+    def keep_arrangement(self, name: str, state: QByteArray) -> None:
+        """Remember how the parts called `name` are divided."""
+        self._store.setValue(f"arrangement/{name}", state)
 
     def _texts(self, key: str) -> tuple[str, ...]:
         found = self._store.value(key, [])

@@ -22,10 +22,12 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import Project
+from widgets import left_off
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
 from widgets.document import Document
 from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.language import Language
 from widgets.line_view import LineView
 from widgets.live import Live
 from widgets.palette import Appearance, Theme, set_look
@@ -48,16 +50,21 @@ LINE_VIEW_HEIGHT: Final = 250
 class MainWindow(QMainWindow):
     """Everything around the workplaces: which project, which workplace, what is connected, what may be written."""
 
+    language_chosen = Signal(object)
+    """The user wants to read another widgets.language.Language: a window that speaks it is to take this one's place."""
+
     def __init__(
         self,
         settings: Settings | None = None,
         theme: Theme | None = None,
         workplace: int = 0,
         state: Path | None = None,
+        former: MainWindow | None = None,
     ) -> None:
         """Make the window with this workplace in front, counted from 0 in the order of the switcher.
 
-        `state` is the folder for recovery copies; None keeps none.
+        `state` is the folder for recovery copies; None keeps none. `former` is a window that this one takes the place
+        of, with its project, its steps and its session; it is hidden, and can only be deleted then.
         """
         super().__init__()
         self.settings = settings or Settings()
@@ -65,11 +72,14 @@ class MainWindow(QMainWindow):
         self._ask = True
         self.document = Document(blank(4, 20), None, self)
         self.live = Live(self)
+        if former is not None:
+            self.document.succeed(former.document)
+            self.live.succeed(former.live)
         self.strip = LineStrip()
         self.line_view = LineView(self.live)
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
-        self.files = ProjectFiles(self, state)
+        self.files = ProjectFiles(self, state if former is None else former.files.state)
         self.menus = WindowMenus(self)
         self._design: DesignWorkplace | None = None
         self.bench = BenchWorkplace(self.document, self.live)
@@ -79,8 +89,23 @@ class MainWindow(QMainWindow):
         self._retitle()
         self.show_workplace(workplace)
         self.resize(COMFORTABLE)
-        if not self.settings.geometry.isEmpty():
-            self.restoreGeometry(self.settings.geometry)
+        left_off.arrange(self)
+        if former is not None:
+            self._succeed(former)
+
+    def _succeed(self, former: MainWindow) -> None:
+        """Look as the former window did, and stand in its place."""
+        self.files.succeed(former.files)
+        self.bench.where.setCurrentIndex(former.bench.where.currentIndex())
+        if former._design is not None:
+            self.design.drafts.succeed(former._design.drafts)
+            self.design.views.setCurrentIndex(former._design.views.currentIndex())
+        self.restoreGeometry(former.saveGeometry())
+        self.show()
+        self.menus.strip.setChecked(former.menus.strip.isChecked())
+        self.menus.full_screen.setChecked(former.menus.full_screen.isChecked())
+        self.menus.line_view.setChecked(former.menus.line_view.isChecked())
+        former.hide()
 
     # Projects and files
 
@@ -110,6 +135,11 @@ class MainWindow(QMainWindow):
         self.workplace.setFocus()
 
     @property
+    def workplace_number(self) -> int:
+        """Which workplace is shown, counted from 0."""
+        return 1 if self.workplace is self.bench else 0
+
+    @property
     def workplace(self) -> QWidget:
         """The workplace that is shown."""
         return self.bench if self._stack.currentWidget() is self.bench else self.design
@@ -124,7 +154,13 @@ class MainWindow(QMainWindow):
             self._stack.addWidget(self._design)
             self._design.fill_menu(self.menus.design)
             self._design.wanted.connect(self._bring_design)
+            left_off.arrange_parts(self._design, self.settings)
         return self._design
+
+    @property
+    def has_design(self) -> bool:
+        """Whether the Design workplace has been made."""
+        return self._design is not None
 
     def _bring_design(self) -> None:
         if self.workplace is not self.design:
@@ -249,6 +285,17 @@ class MainWindow(QMainWindow):
         if self._theme is not None:
             self._theme.choose(appearance)
 
+    def choose_language(self, language: Language) -> None:
+        """Speak this language from now on: whoever runs this window puts another one in its place."""
+        self.settings.language = language
+        self.language_chosen.emit(language)
+
+    def choose_size(self, percent: int) -> None:
+        """Draw everything at this many per cent from now on."""
+        self.settings.size = percent
+        if self._theme is not None:
+            self._theme.resize(percent)
+
     def show_full_screen(self, on: bool) -> None:
         """Fill the screen, or be a window again."""
         self.setWindowState(
@@ -278,7 +325,7 @@ class MainWindow(QMainWindow):
             return
         self.live.disconnect_from_line()
         self.files.close(keep=not self._ask)
-        self.settings.geometry = self.saveGeometry()
+        left_off.remember(self)
         event.accept()
 
     def changeEvent(self, event: QEvent) -> None:

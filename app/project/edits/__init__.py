@@ -27,6 +27,7 @@ from app.project.edits.fields import (
     resize_field,
     room_at,
 )
+from app.project.edits.incoming import bring_in_signals, follower
 from app.project.edits.languages import rename_language, set_language_signal, set_languages, translate_screen
 from app.project.edits.lines import (
     add_follower,
@@ -133,6 +134,7 @@ __all__ = [
     "align_fields",
     "arrivals",
     "bit_signal",
+    "bring_in_signals",
     "cells_of",
     "change_action",
     "change_entry",
@@ -161,6 +163,7 @@ __all__ = [
     "field_at",
     "fields_in",
     "find",
+    "follower",
     "held_signal",
     "lead_key",
     "likely_step",

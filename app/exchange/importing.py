@@ -1,0 +1,99 @@
+"""An import from the file to the plan, in steps that can be done again when somebody changes a choice."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from app.exchange.joining import Plan, Target, plan
+from app.exchange.matching import Guess, Matching, guess, recalled, signature
+from app.exchange.reading import Source, Way, read, source_of
+from app.exchange.rows import Drafts, drafts_of
+from app.exchange.sheet import Progress, Sheet, no_progress
+from app.exchange.sunspec import COLUMNS
+from app.project.model import Project
+
+Memory = Callable[[str], str]
+"""From the signature of a list's titles to the matching that was kept for it; an empty text if none was."""
+
+
+@dataclass(frozen=True, slots=True)
+class Import:
+    """An import as far as it is prepared. Nothing is changed by it."""
+
+    source: Source
+    way: Way
+    sheet: Sheet
+    guessed: Guess
+    matching: Matching
+    from_memory: bool
+    """The matching is that of the last list with the same titles."""
+    drafts: Drafts
+    plan: Plan
+    project: Project = field(repr=False)
+    """What the plan was made for."""
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What is to be said about the list as a whole."""
+        return self.sheet.remarks + self.guessed.remarks
+
+    def signature(self) -> str:
+        """By which the matching is kept; empty for lists without titles and for models, which need none."""
+        return "" if self.source.kind == "model" else signature(self.matching.titles(self.sheet))
+
+
+def begin(
+    path: Path, project: Project, target: Target, memory: Memory = lambda _: "", progress: Progress = no_progress
+) -> Import:
+    """Read a file and prepare its import by what it suggests. Raises CannotRead; Stopped if `progress` does."""
+    return read_again(source_of(path), Way(), project, target, memory, progress)
+
+
+def read_again(
+    source: Source,
+    way: Way,
+    project: Project,
+    target: Target,
+    memory: Memory = lambda _: "",
+    progress: Progress = no_progress,
+    heading: int | None = None,
+) -> Import:
+    """The same for a file that was read before: in another way, or with its titles in another row."""
+    sheet, way = read(source, way, _part(progress, 0.0, 0.35))
+    if source.kind == "model":
+        guessed = Guess(Matching(COLUMNS, heading=1, mark=".", numbering="from-0"))
+        return match_again(source, way, sheet, guessed, guessed.matching, project, target, _part(progress, 0.35, 1))
+    guessed = guess(sheet, heading)
+    kept = memory(signature(guessed.matching.titles(sheet)))
+    matching = recalled(kept, guessed.matching) if kept else None
+    done = match_again(
+        source, way, sheet, guessed, matching or guessed.matching, project, target, _part(progress, 0.35, 1)
+    )
+    return replace(done, from_memory=matching is not None)
+
+
+def match_again(
+    source: Source,
+    way: Way,
+    sheet: Sheet,
+    guessed: Guess,
+    matching: Matching,
+    project: Project,
+    target: Target,
+    progress: Progress = no_progress,
+) -> Import:
+    """Convert the rows of a sheet by a matching, and plan what becomes of them. Raises Stopped if `progress` does."""
+    drafts = drafts_of(sheet, matching, _part(progress, 0.0, 0.5))
+    made = plan(project, drafts, matching, target, _part(progress, 0.5, 1))
+    return Import(source, way, sheet, guessed, matching, False, drafts, made, project)
+
+
+def plan_again(done: Import, project: Project, target: Target, progress: Progress = no_progress) -> Import:
+    """The same rows for another target. Raises Stopped if `progress` does."""
+    return replace(done, plan=plan(project, done.drafts, done.matching, target, progress), project=project)
+
+
+def _part(progress: Progress, first: float, last: float) -> Progress:
+    return lambda done: progress(first + (last - first) * done)

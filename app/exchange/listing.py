@@ -1,0 +1,110 @@
+"""The signals of a project as a table with a column for each of their keys, as an import reads it back unchanged."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final, TypeAlias
+
+from app.exchange.quoting import NO_UNIT, quoted
+from app.exchange.titles import TITLES, Key
+from app.exchange.worded_texts import written_languages, written_texts
+from app.project.edits.signals import AnySignal
+from app.project.model import BitSignal, HeldSignal, RegisterSignal
+
+
+@dataclass(frozen=True, slots=True)
+class Exact:
+    """A text that must stay one, whatever it looks like: the start of a string register."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class OneLine:
+    """A text in one line, in which an import takes several blanks for one: a name or a unit."""
+
+    text: str
+
+
+Value: TypeAlias = str | Decimal | Exact | OneLine | None
+"""What a cell is to hold; None: nothing."""
+
+Column: TypeAlias = Callable[[AnySignal], Value]
+
+
+def _register(read: Callable[[RegisterSignal], Value]) -> Column:
+    return lambda signal: read(signal) if isinstance(signal, RegisterSignal) else None
+
+
+def _bit(read: Callable[[BitSignal], Value]) -> Column:
+    return lambda signal: read(signal) if isinstance(signal, BitSignal) else None
+
+
+def _scale(end: str, at: int) -> Column:
+    return _register(lambda signal: None if signal.scale is None else getattr(signal.scale, end)[at])
+
+
+def _limit(at: int) -> Column:
+    return lambda signal: None if signal.limits is None else signal.limits[at]
+
+
+def _start(signal: RegisterSignal) -> Value:
+    start = signal.start_value
+    return Exact(start) if isinstance(start, str) else start
+
+
+def _write(signal: AnySignal) -> Value:
+    return None if isinstance(signal, HeldSignal) else "yes" if signal.write else "no"
+
+
+COLUMNS: Final[dict[Key, Column]] = {
+    "name": lambda signal: OneLine(signal.name),
+    "follower": _register(lambda signal: OneLine(signal.follower)),
+    "table": _register(lambda signal: signal.table),
+    "register": _register(lambda signal: Decimal(signal.number)),
+    "encoding": _register(lambda signal: signal.encoding),
+    "length": _register(lambda signal: None if signal.length is None else Decimal(signal.length)),
+    "raw_1": _scale("raw", 0),
+    "value_1": _scale("value", 0),
+    "raw_2": _scale("raw", 1),
+    "value_2": _scale("value", 1),
+    "unit": lambda signal: OneLine(signal.unit) if signal.unit else None,
+    "decimals": lambda signal: Decimal(signal.decimals),
+    "lower": _limit(0),
+    "upper": _limit(1),
+    "step": lambda signal: signal.step,
+    "write": _write,
+    "texts": lambda signal: written_texts(signal.texts) or None,
+    "texts_in": lambda signal: written_languages(signal.texts_in) or None,
+    "every_ms": _register(lambda signal: Decimal(signal.every_ms)),
+    "refresh_ms": _register(lambda signal: Decimal(signal.refresh_ms)),
+    "start_value": _register(_start),
+    "bit_of": _bit(lambda signal: OneLine(signal.bit.of)),
+    "bit": _bit(lambda signal: Decimal(signal.bit.number)),
+    "held": lambda signal: signal.held if isinstance(signal, HeldSignal) else None,
+    "notes": lambda signal: signal.notes or None,
+}
+"""How each column reads a signal."""
+
+
+def titles() -> tuple[str, ...]:
+    """The titles of all columns, in English: files go from one place to another."""
+    return tuple(TITLES[key] for key in COLUMNS)
+
+
+def listing(signals: Sequence[AnySignal]) -> list[tuple[Value, ...]]:
+    """A row of values for each signal, without the titles."""
+    columns = tuple(COLUMNS.values())
+    return [tuple(column(signal) for column in columns) for signal in signals]
+
+
+def written(value: str | Exact | OneLine, *, formulas: bool) -> str:
+    """A text as it stands in a cell. `formulas`: nothing that a spreadsheet would calculate stands there bare."""
+    if isinstance(value, Exact):
+        return quoted(value.text, always=True)
+    if isinstance(value, OneLine):
+        changed = " ".join(value.text.split()) != value.text or value.text in NO_UNIT
+        return quoted(value.text, always=changed, formulas=formulas)
+    return quoted(value, formulas=formulas)

@@ -1,0 +1,232 @@
+"""What the columns of a register list can hold, and by which titles they are known in English and German lists."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import Final, Literal, TypeAlias, get_args
+
+from app.language import mark
+
+Key: TypeAlias = Literal[
+    "name",
+    "follower",
+    "table",
+    "register",
+    "encoding",
+    "length",
+    "factor",
+    "divisor",
+    "exponent",
+    "offset",
+    "raw_1",
+    "raw_2",
+    "value_1",
+    "value_2",
+    "unit",
+    "decimals",
+    "lower",
+    "upper",
+    "range",
+    "step",
+    "write",
+    "texts",
+    "texts_in",
+    "every_ms",
+    "refresh_ms",
+    "start_value",
+    "bit_of",
+    "bit",
+    "held",
+    "notes",
+]
+"""What a column is taken for."""
+
+KEYS: Final[tuple[Key, ...]] = get_args(Key)
+
+TITLES: Final[dict[Key, str]] = {
+    "name": mark("exchange", "Name"),
+    "follower": mark("exchange", "Follower"),
+    "table": mark("exchange", "Table"),
+    "register": mark("exchange", "Register"),
+    "encoding": mark("exchange", "Encoding"),
+    "length": mark("exchange", "Length"),
+    "factor": mark("exchange", "Factor"),
+    "divisor": mark("exchange", "Divisor"),
+    "exponent": mark("exchange", "Exponent of ten"),
+    "offset": mark("exchange", "Offset"),
+    "raw_1": mark("exchange", "Raw 1"),
+    "raw_2": mark("exchange", "Raw 2"),
+    "value_1": mark("exchange", "Value 1"),
+    "value_2": mark("exchange", "Value 2"),
+    "unit": mark("exchange", "Unit"),
+    "decimals": mark("exchange", "Decimals"),
+    "lower": mark("exchange", "Lower limit"),
+    "upper": mark("exchange", "Upper limit"),
+    "range": mark("exchange", "Limits in one"),
+    "step": mark("exchange", "Step"),
+    "write": mark("exchange", "Write"),
+    "texts": mark("exchange", "Texts"),
+    "texts_in": mark("exchange", "Texts in other languages"),
+    "every_ms": mark("exchange", "Every ms"),
+    "refresh_ms": mark("exchange", "Refresh ms"),
+    "start_value": mark("exchange", "Start value"),
+    "bit_of": mark("exchange", "Bit of"),
+    "bit": mark("exchange", "Bit"),
+    "held": mark("exchange", "Held value"),
+    "notes": mark("exchange", "Notes"),
+}
+"""What a person reads; in English they are also the titles that an export writes."""
+
+HINTS: Final[dict[Key, str]] = {
+    "name": mark("exchange", "What the signal is called. Left out: its table and register."),
+    "follower": mark("exchange", "The name of the follower. Left out: the follower chosen above."),
+    "table": mark("exchange", "Coil, discrete, holding or input, or the function code that reads it."),
+    "register": mark("exchange", "A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit."),
+    "encoding": mark("exchange", "uint16, INT, REAL, DWORD, unsigned 32, string and the like."),
+    "length": mark("exchange", "How many registers a value takes; also '32 bit' or '4 bytes'."),
+    "factor": mark("exchange", "Value = raw number x factor: 0.1, x0.1, /10 or 1/10."),
+    "divisor": mark("exchange", "Value = raw number / divisor: 10, 100."),
+    "exponent": mark("exchange", "Value = raw number x 10 to this power: -1, 2."),
+    "offset": mark("exchange", "Added to the value after the factor, in its unit."),
+    "raw_1": mark("exchange", "A raw number, the first of two points of a straight line."),
+    "raw_2": mark("exchange", "A raw number, the second of two points of a straight line."),
+    "value_1": mark("exchange", "The value of the first raw number."),
+    "value_2": mark("exchange", "The value of the second raw number."),
+    "unit": mark("exchange", "The unit of the value: Hz, °C, bar."),
+    "decimals": mark("exchange", "How many decimals are shown. Left out: as many as the factor has."),
+    "lower": mark("exchange", "The least value that may be entered."),
+    "upper": mark("exchange", "The greatest value that may be entered."),
+    "range": mark("exchange", "Both limits in one cell: 0..50, -10 to 10."),
+    "step": mark("exchange", "By how much one press of a key changes the value."),
+    "write": mark("exchange", "Whether it may be written: R/W, RO, yes, no."),
+    "texts": mark("exchange", "A text per value: 0=stopped; 1=running."),
+    "texts_in": mark("exchange", "A line for each other language of the panel, such as Deutsch: 0=steht; 1=läuft."),
+    "every_ms": mark("exchange", "How fresh the value should be, in milliseconds."),
+    "refresh_ms": mark("exchange", "Written again and again after so many milliseconds."),
+    "start_value": mark("exchange", "What a simulated follower holds at first."),
+    "bit_of": mark("exchange", "The signal whose bit this is."),
+    "bit": mark("exchange", "The number of the bit, 0 is the least significant."),
+    "held": mark("exchange", "The first content of a value that lives in the panel."),
+    "notes": mark("exchange", "A description, remarks."),
+}
+
+# The titles that lists of registers usually have: common practice, no source.
+_KNOWN: Final[dict[Key, str]] = {
+    "name": (
+        "name, signal, signal name, tag, tag name, variable, variable name, parameter, parameter name, point, symbol, "
+        "designation, register name, item, bezeichnung, signalname, variablenname, parametername, messgröße, messwert, "
+        "benennung, registername, datenpunkt"
+    ),
+    "follower": "follower, device, device name, server, station, gerät, gerätename, teilnehmer, folger",
+    "table": (
+        "table, register type, reg type, registertype, area, memory area, object type, function code, function, fc, "
+        "read function, function code read, modbus function, tabelle, registerart, registertyp, funktionscode, "
+        "funktionskode, funktion, bereich, datenbereich, fkt, objekttyp, fc read, fc lesen"
+    ),
+    "register": (
+        "register, register number, register no, register address, reg, reg no, reg address, address, addr, "
+        "modbus address, modbus register, start address, start register, data address, first register, "
+        "register dec, address dec, address hex, register hex, protocol address, pdu address, registernummer, "
+        "registeradresse, adresse, adr, startadresse, startregister, modbusadresse, modbus adresse, modbusregister"
+    ),
+    "encoding": (
+        "encoding, type, data type, datatype, format, data format, value type, variable type, coding, typ, datentyp, "
+        "datenformat, kodierung, codierung, format typ, zahlenformat"
+    ),
+    "length": (
+        "length, size, words, word count, registers, register count, number of registers, no of registers, count, "
+        "quantity, qty, len, bits, bytes, size bits, size bytes, länge, anzahl, anzahl register, registeranzahl, "
+        "wörter, worte, wortanzahl, größe, registerzahl"
+    ),
+    "factor": (
+        "factor, scale, scaling, scale factor, scaling factor, multiplier, resolution, lsb, faktor, skalierung, "
+        "skalierungsfaktor, multiplikator, auflösung, skala"
+    ),
+    "divisor": "divisor, divider, division factor, teiler, divisions faktor",
+    "exponent": "exponent, exponent of ten, power of ten, power of 10, 10^x, 10^n, zehnerpotenz, zehnerexponent",
+    "offset": "offset, bias, versatz, nullpunkt",
+    "raw_1": "raw 1, raw min, raw low, raw minimum, raw lower, rohwert min, rohwert 1, roh 1, roh min",
+    "raw_2": "raw 2, raw max, raw high, raw maximum, raw upper, rohwert max, rohwert 2, roh 2, roh max",
+    "value_1": (
+        "value 1, scaled min, scaled low, eng min, eu min, eu low, engineering min, wert 1, skaliert min, scale min"
+    ),
+    "value_2": (
+        "value 2, scaled max, scaled high, eng max, eu max, eu high, engineering max, wert 2, skaliert max, scale max"
+    ),
+    "unit": "unit, units, engineering unit, eu, uom, dimension, einheit, einh",
+    "decimals": (
+        "decimals, decimal places, dp, digits, precision, fraction digits, nachkommastellen, dezimalstellen, "
+        "dezimalen, kommastellen"
+    ),
+    "lower": (
+        "lower limit, min, minimum, min value, minimum value, low limit, lower, from, untergrenze, untere grenze, "
+        "minimalwert, minwert, min wert, unterer grenzwert, von"
+    ),
+    "upper": (
+        "upper limit, max, maximum, max value, maximum value, high limit, upper, obergrenze, obere grenze, "
+        "maximalwert, maxwert, max wert, oberer grenzwert, bis"
+    ),
+    "range": "limits in one, range, value range, limits, valid range, min max, wertebereich, grenzen, min...max",
+    "step": "step, increment, step size, schritt, schrittweite",
+    "write": (
+        "write, access, r/w, rw, read/write, read write, access type, mode, writable, permission, attribute, rights, "
+        "zugriff, zugriffsart, zugriffsrecht, l/s, schreiben, lesen/schreiben, schreibbar, r w"
+    ),
+    "texts": (
+        "texts, enumeration, enum, values, value texts, states, state texts, options, texte, werte, zustände, "
+        "auswahl, aufzählung, wertetexte, zustandstexte"
+    ),
+    "texts_in": "texts in other languages, texte in anderen sprachen",
+    "every_ms": (
+        "every ms, scan rate, poll interval, update rate, polling, cycle, cycle time, interval, scan ms, cycle ms, "
+        "abfragezyklus, zyklus, intervall, abfrageintervall"
+    ),
+    "refresh_ms": "refresh ms, rewrite ms, auffrischen ms",
+    "start_value": "start value, default, default value, initial value, factory setting, preset, vorgabe, "
+    "vorgabewert, werkseinstellung, startwert, anfangswert, standardwert, werkeinstellung",
+    "bit_of": "bit of, of signal, base signal, bit von",
+    "bit": "bit, bit number, bit no, bit position, bit index, bitnummer, bit nr, bitposition",
+    "held": "held value, held, held in the panel, gehaltener wert",
+    "notes": (
+        "notes, note, description, comment, comments, remark, remarks, details, explanation, meaning, function text, "
+        "beschreibung, bemerkung, bemerkungen, kommentar, anmerkung, erläuterung, hinweis, bedeutung, notiz, "
+        "notizen, text"
+    ),
+}
+
+
+def _plain(title: str) -> str:
+    """A title without capitals, signs and what stands in brackets."""
+    text = re.sub(r"[\[(].*?[\])]", " ", title.casefold().replace("ß", "ss"))
+    text = re.sub(r"\b(?:no|nr|num|nummer)\b\.?", " no ", text)
+    return " ".join(re.sub(r"[^\w/^+.#]+|[._]+", " ", text).split())
+
+
+_BY_TITLE: Final[dict[str, Key]] = {_plain(title): key for key, titles in _KNOWN.items() for title in titles.split(",")}
+
+
+@lru_cache(maxsize=4096)
+def key_of_title(title: object) -> Key | None:
+    """The key for which a column with this title is taken; None if the title is not known."""
+    if not isinstance(title, str) or not title or len(title) > 80:
+        return None
+    plain = _plain(title)
+    found = _BY_TITLE.get(plain)
+    if found is None and plain:
+        # "Register No." and "Einheit/Unit" are known by their parts.
+        halves = [half for half in re.split(r"\s*/\s*|\s+no$", plain) if half]
+        keys = {_BY_TITLE.get(half) for half in halves} - {None}
+        found = keys.pop() if len(keys) == 1 else None
+    return found
+
+
+def says_hexadecimal(title: str) -> bool:
+    """Whether a title says that the numbers below it are hexadecimal."""
+    return re.search(r"\bhex", title.casefold()) is not None
+
+
+def unit_in_title(title: str) -> str:
+    """What stands in brackets behind a title, in small letters: "Length (bits)" -> "bits"; else an empty text."""
+    found = re.search(r"[\[(]\s*([^\])]{1,16}?)\s*[\])]\s*$", title.casefold())
+    return found[1] if found else ""

@@ -1,0 +1,308 @@
+"""Encodings, tables and access as people write them in register lists.
+
+The names of types are those of IEC 61131-3 (INT, UDINT, REAL, WORD ...) and of C (short, unsigned long, float ...);
+short forms such as u16 and S32, words of access and what a bare INT means are common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final, Literal, TypeAlias
+
+from app.exchange.numbers import Mark, NotANumber, whole_number
+from app.language import translate
+from app.signals.encoding import ENCODINGS, EncodingName, register_count
+from app.signals.numbering import Table
+
+Kind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]
+
+
+class NotKnown(ValueError):
+    """The word is not known here. The message says so, and what would be, in words for the user."""
+
+
+@dataclass(frozen=True, slots=True)
+class EncodingWord:
+    """What a type says by itself; its length may still come from another column."""
+
+    kind: Kind
+    bits: int | None = None
+    characters: int | None = None
+    """Of a string whose type names them: STRING(20)."""
+    swapped: bool = False
+    """It says that the words come low-first, which is said of a follower here."""
+
+
+_TYPES: Final[dict[str, tuple[Kind, int | None]]] = {
+    # IEC 61131-3
+    "sint": ("signed", 8),
+    "int": ("signed", None),
+    "dint": ("signed", 32),
+    "lint": ("signed", 64),
+    "usint": ("unsigned", 8),
+    "uint": ("unsigned", None),
+    "udint": ("unsigned", 32),
+    "ulint": ("unsigned", 64),
+    "byte": ("unsigned", 8),
+    "word": ("unsigned", 16),
+    "dword": ("unsigned", 32),
+    "lword": ("unsigned", 64),
+    "qword": ("unsigned", 64),
+    "real": ("float", None),
+    "lreal": ("float", 64),
+    "bool": ("bit", 1),
+    # C
+    "char": ("string", None),
+    "uchar": ("unsigned", 8),
+    "short": ("signed", 16),
+    "shortint": ("signed", 16),
+    "ushort": ("unsigned", 16),
+    "unsignedshort": ("unsigned", 16),
+    "unsignedshortint": ("unsigned", 16),
+    "long": ("signed", 32),
+    "longint": ("signed", 32),
+    "ulong": ("unsigned", 32),
+    "unsignedlong": ("unsigned", 32),
+    "unsignedlongint": ("unsigned", 32),
+    "longlong": ("signed", 64),
+    "unsignedlonglong": ("unsigned", 64),
+    "float": ("float", None),
+    "single": ("float", 32),
+    "double": ("float", 64),
+    # common practice
+    "unsigned": ("unsigned", None),
+    "unsignedint": ("unsigned", None),
+    "unsignedinteger": ("unsigned", None),
+    "uinteger": ("unsigned", None),
+    "u": ("unsigned", None),
+    "ui": ("unsigned", None),
+    "i": ("signed", None),
+    "s": ("signed", None),
+    "si": ("signed", None),
+    "signed": ("signed", None),
+    "signedint": ("signed", None),
+    "signedinteger": ("signed", None),
+    "integer": ("signed", None),
+    "f": ("float", None),
+    "fp": ("float", None),
+    "floatingpoint": ("float", None),
+    "ieee": ("float", None),
+    "ieee754": ("float", None),
+    "enum": ("unsigned", None),
+    "enumeration": ("unsigned", None),
+    "bitfield": ("unsigned", None),
+    "bitmap": ("unsigned", None),
+    "bitmask": ("unsigned", None),
+    "flags": ("unsigned", None),
+    "acc": ("unsigned", None),
+    "counter": ("unsigned", None),
+    "hex": ("unsigned", None),
+    "bcd": ("bcd", None),
+    "string": ("string", None),
+    "str": ("string", None),
+    "ascii": ("string", None),
+    "text": ("string", None),
+    "bit": ("bit", 1),
+    "boolean": ("bit", 1),
+    "coil": ("bit", 1),
+    # German lists
+    "wort": ("unsigned", 16),
+    "doppelwort": ("unsigned", 32),
+    "ganzzahl": ("signed", None),
+    "gleitkomma": ("float", None),
+    "flie\u00dfkomma": ("float", None),
+    "fliesskomma": ("float", None),
+    "zeichen": ("string", None),
+    "vorzeichenlos": ("unsigned", None),
+    "vorzeichenbehaftet": ("signed", None),
+}
+
+_SWAPPED: Final = re.compile(
+    r"\b(?:swapped|swap|wordswap|word swap|cdab|low[ -]?first|little[ -]?endian|le|lsw first)\b", re.IGNORECASE
+)
+_STRAIGHT: Final = re.compile(r"\b(?:abcd|big[ -]?endian|be|high[ -]?first|msw first)\b", re.IGNORECASE)
+_OF_ENCODING: Final[dict[tuple[Kind, int], EncodingName]] = {
+    ("unsigned", 16): "uint16",
+    ("unsigned", 32): "uint32",
+    ("unsigned", 64): "uint64",
+    ("signed", 16): "int16",
+    ("signed", 32): "int32",
+    ("signed", 64): "int64",
+    ("float", 32): "float32",
+    ("float", 64): "float64",
+    ("bcd", 16): "bcd16",
+    ("bcd", 32): "bcd32",
+}
+
+
+@lru_cache(maxsize=4096)
+def encoding_word(text: str) -> EncodingWord:
+    """What the name of a type says: u16, INT, float, DWORD, "unsigned int 16", STRING(20). Raises NotKnown."""
+    swapped = _SWAPPED.search(text) is not None
+    word = _STRAIGHT.sub(" ", _SWAPPED.sub(" ", text)).casefold()
+    word = re.sub(r"_t\b", "", word)
+    if found := re.fullmatch(r"\s*(w?string|str|ascii|char|text)\s*[\[(]\s*([0-9]{1,3})\s*[\])]\s*", word):
+        return EncodingWord("string", characters=int(found[2]))
+    word = re.sub(r"(?<=[0-9])\s*-?\s*bits?\b", " ", word)
+    word = re.sub(r"[^0-9a-z\u00e4\u00f6\u00fc\u00df]", "", word)
+    found = re.fullmatch(r"([0-9]*)([a-z\u00e4\u00f6\u00fc\u00df]+(?:754)?)(?:([0-9]+)([a-z]?))?", word)
+    if found is None:
+        raise _unknown_encoding(text)
+    front, name, behind, sign = found[1], found[2], found[3] or "", found[4] or ""
+    if sign and sign not in "usi":
+        raise _unknown_encoding(text)
+    bits = int(front or behind) if (front or behind) and not (front and behind) else None
+    known = _TYPES.get(name)
+    if known is None or (front and behind):
+        raise _unknown_encoding(text)
+    kind, own = known
+    if sign:
+        kind = "unsigned" if sign == "u" else "signed"
+    if bits is not None and kind != "string":
+        if own not in (None, bits) or (bits not in (1, 8, 16, 32, 48, 64)):
+            raise _unknown_encoding(text)
+        own = bits
+    if kind == "string":
+        # "string8" may count characters or registers: left to the column with the length.
+        return EncodingWord("string", swapped=swapped)
+    return EncodingWord(kind, own, swapped=swapped)
+
+
+def _unknown_encoding(text: str) -> NotKnown:
+    shown = " ".join(text.split())[:40]
+    return NotKnown(
+        translate("exchange", "'{text}' is no encoding that is known here; write one of {encodings}").format(
+            text=shown, encodings=", ".join(ENCODINGS)
+        )
+    )
+
+
+def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName, int | None]:
+    """The encoding, and the registers of a string, that a type means together with the registers it takes.
+
+    A type that names no size has 16 bits, a float 32, unless `registers` says otherwise. Raises NotKnown.
+    """
+    if word.kind == "string":
+        length = registers if registers is not None else None
+        if word.characters is not None:
+            length = max(1, (word.characters + 1) // 2)
+        if length is None:
+            raise NotKnown(translate("exchange", "a string needs its length in registers; match a column with it"))
+        if not 1 <= length <= 125:
+            raise NotKnown(
+                translate("exchange", "a string is 1 to 125 registers long, not {length}").format(length=length)
+            )
+        return "string", length
+    kind: Kind = "unsigned" if word.kind == "bit" else word.kind
+    bits = word.bits
+    if bits is None:
+        bits = 16 * registers if registers is not None else 32 if kind == "float" else 16
+    bits = max(bits, 16)
+    encoding = _OF_ENCODING.get((kind, bits))
+    if encoding is None:
+        raise NotKnown(translate("exchange", "there is no encoding for this type with {bits} bits").format(bits=bits))
+    if registers is not None and registers != register_count(encoding):
+        raise NotKnown(
+            translate("exchange", "{encoding} takes {own} registers, but the row says {given}").format(
+                encoding=encoding, own=register_count(encoding), given=registers
+            )
+        )
+    return encoding, None
+
+
+def registers_of(text: str, unit: str, decimal_mark: Mark | None) -> tuple[int, str]:
+    """A length and what it counts: "registers", "bits" or "bytes". `unit` is what the title of the column says.
+
+    Raises NotANumber.
+    """
+    found = re.fullmatch(r"\s*([0-9.,]+)\s*([^\W\d_]*)\.?\s*", text)
+    if found is None:
+        raise NotANumber(translate("exchange", "'{text}' is no length").format(text=" ".join(text.split())[:40]))
+    count = whole_number(found[1], decimal_mark)
+    said = found[2].casefold() or unit
+    counts = "bits" if said.startswith("bit") else "bytes" if said.startswith(("byte", "char", "zeichen")) else ""
+    if counts == "bits":
+        return max(1, -(-count // 16)), counts
+    if counts == "bytes":
+        return max(1, -(-count // 2)), counts
+    if said and not said.startswith(("reg", "word", "wort", "w\u00f6rt")):
+        raise NotANumber(translate("exchange", "'{text}' is no length").format(text=" ".join(text.split())[:40]))
+    return count, "registers"
+
+
+_TABLES: Final[dict[str, Table]] = {
+    **dict.fromkeys(("holding", "holdingregister", "holdingregisters", "hr", "hold", "4x", "halteregister"), "holding"),
+    **dict.fromkeys(("ausgangsregister", "outputregister", "rwregister", "holdingreg"), "holding"),
+    **dict.fromkeys(("input", "inputregister", "inputregisters", "ir", "3x", "eingangsregister", "inputreg"), "input"),
+    **dict.fromkeys(("coil", "coils", "0x", "co", "do", "digitaloutput", "spule", "spulen", "outputcoil"), "coil"),
+    **dict.fromkeys(
+        ("discrete", "discreteinput", "discreteinputs", "1x", "di", "digitalinput", "inputbit"), "discrete"
+    ),
+    **dict.fromkeys(("inputstatus", "diskretereingang", "digitaleingang", "discretes"), "discrete"),
+}
+
+_OF_FUNCTION: Final[dict[int, Table]] = {
+    1: "coil",
+    2: "discrete",
+    3: "holding",
+    4: "input",
+    5: "coil",
+    6: "holding",
+    15: "coil",
+    16: "holding",
+    22: "holding",
+    23: "holding",
+}
+"""MODBUS Application Protocol Specification V1.1b3, section 6: the function codes and the tables they act on."""
+
+
+@lru_cache(maxsize=4096)
+def table_word(text: str) -> Table:
+    """The table that a text names, by its name or by the function codes that act on it: FC03, "03/06". Raises NotKnown.
+
+    A bare digit is a function code.
+    """
+    word = re.sub(r"[^0-9a-z\u00e4\u00f6\u00fc]", "", text.casefold())
+    if found := _TABLES.get(word):
+        return found
+    codes = [int(code) for code in re.findall("[0-9]+", text)]
+    rest = re.sub(r"fc|fkt|function|funktion|code|read|write|only|r|w|0x|[^a-z]", "", text.casefold())
+    tables = {_OF_FUNCTION.get(code) for code in codes}
+    if codes and not rest and len(tables) == 1 and (table := tables.pop()) is not None:
+        return table
+    raise NotKnown(
+        translate(
+            "exchange", "'{text}' is no table; write holding, input, coil or discrete, or the function code"
+        ).format(text=" ".join(text.split())[:40])
+    )
+
+
+_YES: Final = frozenset(
+    re.split(
+        " ",
+        "w rw r/w wr wo w/o write readwrite read/write read-write r/we rwe x 1 yes y true on ja j wahr s ls l/s "
+        "schreiben lesen/schreiben lesenschreiben schreibbar \u2713 \u2714",
+    )
+)
+_NO: Final = frozenset(
+    re.split(
+        " ", "r ro r/o read readonly read-only 0 no n false off const - \u2013 nein l lo l/o lesen nurlesen falsch"
+    )
+)
+
+
+@lru_cache(maxsize=4096)
+def may_write(text: str) -> bool:
+    """Whether a word of access lets the signal be written: R/W, RO, yes, no, L/S. Raises NotKnown."""
+    word = re.sub(r"[\s_.]|\bonly\b", "", text.casefold()).strip("()[]")
+    if word in _YES:
+        return True
+    if word in _NO or not word:
+        return False
+    raise NotKnown(
+        translate("exchange", "'{text}' does not say whether it may be written; write R/W or RO").format(
+            text=" ".join(text.split())[:40]
+        )
+    )

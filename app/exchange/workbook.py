@@ -1,0 +1,286 @@
+"""Sheets of an XLSX workbook read as tables, with formulas, merged cells and hostile files looked at first."""
+
+from __future__ import annotations
+
+import datetime
+import io
+import re
+import zipfile
+import zlib
+from collections.abc import Sequence
+from decimal import Decimal
+from pathlib import PurePosixPath
+from typing import Final
+from xml.etree import ElementTree
+
+from app.exchange.sheet import (
+    MOST_COLUMNS,
+    MOST_ROWS,
+    CannotRead,
+    Cell,
+    Odd,
+    Progress,
+    Row,
+    Sheet,
+    column_letter,
+    no_progress,
+)
+from app.language import translate
+
+LARGEST_PART: Final = 192 * 1024 * 1024
+"""Bytes of one part of a workbook when unpacked; a list of 100 000 rows has about half of this."""
+
+_REFERENCE: Final = re.compile(rb"""\sr\s*=\s*["']([A-Za-z]*)([0-9]+)["']""")
+"""Of a cell (B7) or of a row (7)."""
+_ANY_FORMULA: Final = re.compile(rb"<(?:\w+:)?f[\s>/]")
+_FORMULA: Final = re.compile(
+    rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)\s*(?:<(?:\w+:)?v[^>]*>([^<]*)<)?"
+)
+_PLACE: Final = re.compile(rb'(?:^|\s)r="([A-Za-z]+)([0-9]+)"')
+_MOST_NAMED: Final = 5
+"""Places that a remark names."""
+
+
+def sheet_names(data: bytes) -> tuple[str, ...]:
+    """The sheets of a workbook that a person sees, in its order. Raises CannotRead if it is none or has none."""
+    return tuple(_parts(_opened(data)))
+
+
+def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_progress) -> Sheet:
+    """One sheet of a workbook, the first if not named.
+
+    Formulas count by the result that was saved with them; one without a result is told where it stands. The content of
+    cells merged downwards counts for each row they cover. Raises CannotRead for what is no workbook, is locked, or is
+    of a size that no register list has; Stopped if `progress` does.
+    """
+    archive = _opened(data)
+    parts = _parts(archive)
+    if name is None:
+        name = next(iter(parts))
+    if name not in parts:
+        raise CannotRead(translate("exchange", "The workbook has no sheet {name}.").format(name=name))
+    progress(0.05)
+    for member in archive.infolist():
+        if member.filename.lower().endswith("sharedstrings.xml"):
+            _inflated(archive, member.filename)
+    progress(0.15)
+    content = _inflated(archive, parts[name])
+    _must_be_of_usual_size(content)
+    progress(0.3)
+    without = _without_result(content)
+    del content
+    progress(0.4)
+    grid, merged = _grid(data, name)
+    progress(0.6)
+    return _sheet(name, grid, merged, without, progress)
+
+
+def _sheet(
+    name: str,
+    grid: list[list[object]],
+    merged: Sequence[tuple[tuple[int, int], tuple[int, int]]],
+    without: frozenset[tuple[int, int]],
+    progress: Progress,
+) -> Sheet:
+    remarks: list[str] = []
+    filled = _filled(grid, merged)
+    rows: list[Row] = []
+    known: dict[object, Cell] = {}
+    by_row: dict[int, dict[int, str]] = {}
+    for row_index, column in sorted(without):
+        by_row.setdefault(row_index, {})[column] = f"{column_letter(column)}{row_index + 1}"
+    for at, values in enumerate(grid):
+        if at % 1000 == 0:
+            progress(0.6 + 0.4 * at / len(grid))
+        cells = [_cell(value, known) for value in values]
+        for column, place in by_row.get(at, {}).items():
+            cells += [""] * (column + 1 - len(cells))
+            cells[column] = _no_result(place)
+        while cells and cells[-1] == "":
+            cells.pop()
+        row = Row(at + 1, tuple(cells))
+        if not row.blank:
+            rows.append(row)
+    if without:
+        remarks.append(
+            translate(
+                "exchange",
+                "Formulas without a saved result: {places}. Open the workbook in a spreadsheet program, save it there, "
+                "and import it again.",
+            ).format(places=_named([f"{column_letter(column)}{row + 1}" for row, column in sorted(without)]))
+        )
+    if filled:
+        remarks.append(
+            translate("exchange", "Merged cells count for each row they cover: {places}.").format(places=_named(filled))
+        )
+    return Sheet(tuple(rows), max((len(row.cells) for row in rows), default=0), tuple(remarks), name)
+
+
+def _no_result(place: str) -> Odd:
+    return Odd(
+        "=?",
+        translate("exchange", "the formula in {place} was saved without its result; type the value instead").format(
+            place=place
+        ),
+    )
+
+
+def _cell(value: object, known: dict[object, Cell]) -> Cell:
+    if isinstance(value, str):
+        return value if not value.startswith("#") or value not in _ERRORS else _error(value)
+    if isinstance(value, bool):
+        return value
+    if isinstance(value, int | float):
+        found = known.get(value)
+        if found is None:
+            number = Decimal(repr(value)) if value == value and abs(value) != float("inf") else None
+            found = _error(str(value)) if number is None else number.quantize(Decimal(1)) if _whole(value) else number
+            if len(known) < 10_000:
+                known[value] = found
+        return found
+    if isinstance(value, datetime.date | datetime.time | datetime.timedelta):
+        return Odd(
+            str(value),
+            translate(
+                "exchange",
+                "the cell holds a date or a time ({value}), which a spreadsheet also makes of texts such as 1-10; "
+                "format the column as text and type it again",
+            ).format(value=value),
+        )
+    return ""
+
+
+def _whole(value: float) -> bool:
+    return value == int(value) and abs(value) < 1e15
+
+
+_ERRORS: Final = frozenset({"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#GETTING_DATA"})
+
+
+def _error(text: str) -> Odd:
+    return Odd(text, translate("exchange", "the cell holds the error {error}; mend its formula").format(error=text))
+
+
+def _filled(grid: list[list[object]], merged: Sequence[tuple[tuple[int, int], tuple[int, int]]]) -> list[str]:
+    """Let the content of cells merged downwards stand in each row they cover; the places where that was done."""
+    places: list[str] = []
+    for (top, left), (bottom, right) in merged:
+        if bottom == top or top >= len(grid) or left >= len(grid[top]) or grid[top][left] in ("", None):
+            continue
+        for row in range(top + 1, min(bottom + 1, len(grid))):
+            if left < len(grid[row]):
+                grid[row][left] = grid[top][left]
+        places.append(f"{column_letter(left)}{top + 1}:{column_letter(right)}{bottom + 1}")
+    return places
+
+
+def _named(places: Sequence[str]) -> str:
+    more = len(places) - _MOST_NAMED
+    shown = ", ".join(places[:_MOST_NAMED])
+    if more <= 0:
+        return shown
+    return translate("exchange", "{places} and {count} more").format(places=shown, count=more)
+
+
+# Before the library sees it ------------------------------------------------------------------------------------------
+
+
+def _opened(data: bytes) -> zipfile.ZipFile:
+    try:
+        return zipfile.ZipFile(io.BytesIO(data))
+    except (zipfile.BadZipFile, ValueError, NotImplementedError, OSError):
+        raise CannotRead(
+            translate("exchange", "The workbook is damaged or cut short. Save it again and import that.")
+        ) from None
+
+
+def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
+    """The visible sheets by name, each with the part of the workbook that holds it."""
+    try:
+        book = ElementTree.fromstring(_inflated(archive, "xl/workbook.xml"))
+        links = ElementTree.fromstring(_inflated(archive, "xl/_rels/workbook.xml.rels"))
+    except (KeyError, ElementTree.ParseError):
+        raise CannotRead(
+            translate("exchange", "This is a packed file but no XLSX workbook. Save the list as XLSX and import that.")
+        ) from None
+    targets = {link.get("Id"): link.get("Target", "") for link in links}
+    found: dict[str, str] = {}
+    for sheet in book.iter():
+        if sheet.tag.rpartition("}")[2] != "sheet" or sheet.get("state", "visible") != "visible":
+            continue
+        link = next((value for key, value in sheet.items() if key.rpartition("}")[2] == "id"), None)
+        target = targets.get(link, "")
+        path = PurePosixPath("/", target if target.startswith("/") else f"/xl/{target}").relative_to("/")
+        if "worksheets" in target:
+            found[sheet.get("name", "")] = str(path)
+    if not found:
+        raise CannotRead(translate("exchange", "The workbook has no sheet with cells."))
+    return found
+
+
+def _inflated(archive: zipfile.ZipFile, name: str) -> bytes:
+    """A part of the archive, unpacked here first: what an archive says of its sizes may be a lie. Raises KeyError."""
+    try:
+        with archive.open(name) as part:
+            content = part.read(LARGEST_PART + 1)
+    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, OSError):
+        raise CannotRead(
+            translate("exchange", "The workbook is damaged or locked with a password. Save it again without one.")
+        ) from None
+    if len(content) > LARGEST_PART or archive.getinfo(name).file_size > LARGEST_PART:
+        raise CannotRead(
+            translate("exchange", "The workbook unpacks to more than {size} MB, which no register list needs.").format(
+                size=LARGEST_PART // 1024**2
+            )
+        )
+    return content
+
+
+def _must_be_of_usual_size(content: bytes) -> None:
+    """The library lays a sheet out as a full rectangle: one cell at its far end would take all memory there is."""
+    references = _REFERENCE.findall(content)
+    rows = max((int(number[:12]) for number in {number for _, number in references}), default=0)
+    last = max((_column(letters[:6]) for letters in {letters for letters, _ in references}), default=-1)
+    if rows > MOST_ROWS or last >= MOST_COLUMNS:
+        raise CannotRead(
+            translate(
+                "exchange",
+                "The sheet reaches to row {row} and column {column}; at most {rows} rows and {columns} columns are "
+                "read. Delete what stands far outside the list, or divide it.",
+            ).format(row=rows, column=column_letter(max(0, last)), rows=MOST_ROWS, columns=MOST_COLUMNS)
+        )
+
+
+def _without_result(content: bytes) -> frozenset[tuple[int, int]]:
+    """Row and column, from 0, of the formulas whose result was not saved."""
+    found: set[tuple[int, int]] = set()
+    if _ANY_FORMULA.search(content) is None:
+        return frozenset()
+    for attributes, result in _FORMULA.findall(content):
+        place = _PLACE.search(attributes)
+        if not result.strip() and b't="str"' not in attributes and place is not None:
+            found.add((int(place[2]) - 1, _column(place[1])))
+    return frozenset(found)
+
+
+def _column(letters: bytes) -> int:
+    number = 0
+    for letter in letters.upper():
+        number = number * 26 + letter - 64
+    return number - 1
+
+
+def _grid(data: bytes, name: str) -> tuple[list[list[object]], Sequence[tuple[tuple[int, int], tuple[int, int]]]]:
+    import python_calamine  # here, since most sessions import no workbook
+
+    try:
+        workbook = python_calamine.load_workbook(io.BytesIO(data))
+        sheet = workbook.get_sheet_by_name(name)
+        rows: list[list[object]] = [list(row) for row in sheet.to_python(skip_empty_area=False)]
+        return rows, tuple(sheet.merged_cell_ranges or ())
+    except python_calamine.PasswordError:
+        raise CannotRead(
+            translate("exchange", "The workbook is locked with a password. Save it without one and import that.")
+        ) from None
+    except (python_calamine.CalamineError, OSError, ValueError) as error:
+        raise CannotRead(translate("exchange", "The workbook cannot be read: {reason}.").format(reason=error)) from None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import deque
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
@@ -96,7 +97,7 @@ def _runs(graph: PagingGraph, leads: Mapping[str, Mapping[str, str]]) -> list[tu
     number = {screen: index for index, screen in enumerate(graph.screens)}
 
     def against(run: tuple[str, ...]) -> int:
-        return sum(number[b] < number[a] for a, b in zip(run, run[1:], strict=False))
+        return sum(number[b] < number[a] for a, b in itertools.pairwise(run))
 
     found.sort(key=lambda each: (not each[1], -len(each[0]), against(each[0])))
     taken: set[str] = set()

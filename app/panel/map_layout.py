@@ -15,6 +15,8 @@ STEP: Final = 8
 """The unit of places (see Screen.map): so many make the step from a screen to the next one."""
 ASPECT: Final = 1.7
 """Width by height that a map should have."""
+_ONE_ROW: Final = 5 * STEP
+"""So far screens that belong together stay in one row."""
 
 Place = tuple[int, int]
 """Right and down, in units of which STEP make a step from screen to screen."""
@@ -36,8 +38,14 @@ def arranged(graph: PagingGraph, shape: float = 1.7) -> dict[str, Place]:
     closed way in which every screen is beside the next. What is first reached from a screen stands below it; where
     several screens of a ring lead on, each stands above its own.
     """
-    areas = [_tree(block, shape) for block in blocks_of(graph)]
-    return _packed(areas, shape).places if areas else {}
+    shown = {edge.target for edge in graph.edges if edge.kind == "override"}
+    parts: tuple[list[_Area], ...] = ([], [], [])
+    for number, block in enumerate(blocks_of(graph)):
+        # Overrides stand together, and so does what nothing leads to.
+        part = 0 if not number else 1 if shown.intersection(block.screens) else 2
+        parts[part].append(_tree(block, shape))
+    areas = [_packed(part, shape) for part in parts if part]
+    return _packed(areas, shape, 0).places if areas else {}
 
 
 def places(project: Project, graph: PagingGraph, shown: Mapping[str, Place], shape: float = 1.7) -> dict[str, Place]:
@@ -55,9 +63,10 @@ def places(project: Project, graph: PagingGraph, shown: Mapping[str, Place], sha
             taken.add(place)
     left = [name for name in project.screen_named if name not in found]
     if left:
-        wanted = arranged(graph, shape)
+        wanted = {} if len(found) > len(left) else arranged(graph, shape)
         for name in left:
-            found[name] = taken.nearest(wanted.get(name, (0, 0)))
+            # On a map that is there already it is more use beside its neighbour than where it would be arranged.
+            found[name] = taken.nearest(wanted.get(name) or _beside(project, graph, name, found))
             taken.add(found[name])
     return {name: found[name] for name in project.screen_named}
 
@@ -68,6 +77,18 @@ def free_place(shown: Iterable[Place], wanted: Place) -> Place:
     for place in shown:
         taken.add(place)
     return taken.nearest(wanted)
+
+
+def _beside(project: Project, graph: PagingGraph, name: str, found: Mapping[str, Place]) -> Place:
+    """Below the first screen that leads to this one, else beside the one before it in the file."""
+    for edge in graph.edges:
+        if edge.source is not None and edge.target == name and edge.source in found:
+            x, y = found[edge.source]
+            return x, y + STEP
+    names = list(project.screen_named)
+    before = [found[each] for each in names[: names.index(name)] if each in found]
+    x, y = before[-1] if before else next(iter(found.values()), (-STEP, 0))
+    return x + STEP, y
 
 
 class _Taken:
@@ -169,10 +190,10 @@ def _ring(count: int, shape: float) -> list[Place]:
     return best or [(x, 0) for x in range(count)]
 
 
-def _packed(areas: list[_Area], shape: float) -> _Area:
-    """The areas side by side, in rows where that fits the proportions better, each row in the middle."""
+def _packed(areas: list[_Area], shape: float, least: int = _ONE_ROW) -> _Area:
+    """The areas side by side, in rows where they are wider than `least` and that fits the proportions better."""
     whole = sum(area.width * area.height for area in areas)
-    most = max(max(area.width for area in areas), int(sqrt(whole * ASPECT / shape)) + STEP // 2)
+    most = max(least, max(area.width for area in areas), int(sqrt(whole * ASPECT / shape)) + STEP // 2)
     rows: list[list[_Area]] = [[]]
     width = 0
     for area in areas:

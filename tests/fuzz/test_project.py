@@ -130,7 +130,9 @@ def projects(draw: st.DrawFn) -> Project:
 
     def screen(name: str) -> dict[str, Any]:
         rows = st.lists(TEXTS, max_size=5)
-        made: dict[str, Any] = {"name": name, **draw(some(text=rows, text_in=in_languages(rows), notes=TEXTS))}
+        place = st.tuples(st.integers(-10_000, 10_000), st.integers(-10_000, 10_000))
+        more = some(text=rows, text_in=in_languages(rows), notes=TEXTS, map=place)
+        made: dict[str, Any] = {"name": name, **draw(more)}
         if signals:
             made["field"] = [field() for _ in range(draw(st.integers(0, 3)))]
         return made
@@ -236,6 +238,9 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.duplicate_screen(p, _name(c, p.screens)),
     lambda p, c: edits.delete_screen(p, _name(c, p.screens), with_turns=c(st.booleans())),
     lambda p, c: edits.move_screen(p, _name(c, p.screens), _index(c)),
+    lambda p, c: edits.place_screens(p, {_name(c, p.screens): c(st.tuples(st.integers(), st.integers()))}),
+    lambda p, c: edits.reorder_ring(p, _name(c, p.screens), _index(c), [screen.name for screen in p.screens]),
+    lambda p, c: edits.lead_key(p, _name(c, p.screens), c(NAMES), _name(c, p.screens)),
     lambda p, c: edits.add_signal(p, HeldSignal(name=c(NAMES), held=c(NUMBERS))),
     lambda p, c: edits.rename_signal(p, _name(c, p.signals), c(NAMES)),
     lambda p, c: edits.change_signal(p, _name(c, p.signals), decimals=c(st.integers(-1, 10)), name=c(NAMES)),

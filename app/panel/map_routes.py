@@ -1,0 +1,382 @@
+"""The ways of the arrows of a page map: straight between neighbours, else at right angles through the gaps.
+
+Lengths are in the units of the boxes, y goes down. Nothing here knows how anything is drawn.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final, NamedTuple
+
+Point = tuple[float, float]
+Pair = tuple[str, str]
+"""The screens that an arrow leads from and to."""
+
+Shapes = dict[Pair, tuple[str, str, tuple[float, ...]]]
+"""The shapes of ways by their pairs: the sides at which they begin and end, and their lines in between."""
+
+_BEND: Final = 60.0
+"""What a bend costs, as a length."""
+_CROSSING: Final = 3000.0
+"""What a box in the way costs, as a length."""
+_APART: Final = 9.0
+"""Between arrows that go through one gap side by side."""
+
+
+class Box(NamedTuple):
+    """A rectangle."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @property
+    def middle(self) -> Point:
+        """Its centre."""
+        return (self.left + self.right) / 2, (self.top + self.bottom) / 2
+
+    def touches(self, other: Box) -> bool:
+        """Whether they share more than an edge."""
+        return (
+            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Gaps:
+    """The room between the boxes: from side to side, from bottom to top, and how much of that lies above a box."""
+
+    across: float
+    down: float
+    head: float = 0.0
+    """Height of what may stand on a box (see `routes`, `hats`)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """The way of an arrow, corner by corner, and the middle of its label."""
+
+    points: tuple[Point, ...]
+    label: Point
+
+
+class _Way:
+    """An arrow on its way: lines that are upright and level by turns, each told by its x or y.
+
+    The first and the last meet the boxes; all between them run through gaps.
+    """
+
+    __slots__ = ("at", "first", "last", "side_first", "side_last")
+
+    def __init__(self, first: Box, side_first: str, last: Box, side_last: str, at: list[float]) -> None:
+        self.first, self.side_first = first, side_first
+        self.last, self.side_last = last, side_last
+        self.at = at
+
+    def points(self) -> list[Point]:
+        at = self.at
+        upright = self.side_first in "tb"
+        start, end = _edge(self.first, self.side_first), _edge(self.last, self.side_last)
+        found = [(at[0], start) if upright else (start, at[0])]
+        for before, now in itertools.pairwise(at):
+            found.append((before, now) if upright else (now, before))
+            upright = not upright
+        found.append((at[-1], end) if self.side_last in "tb" else (end, at[-1]))
+        return found
+
+    def upright(self, index: int) -> bool:
+        return (self.side_first in "tb") == (index % 2 == 0)
+
+
+def routes(
+    boxes: Mapping[str, Box],
+    labels: Mapping[Pair, tuple[float, float]],
+    gaps: Gaps,
+    hats: Mapping[str, float] | None = None,
+    shapes: Shapes | None = None,
+) -> dict[Pair, Route]:
+    """A way for every pair of `labels`, which gives the width and height of each label.
+
+    `hats` gives for boxes that have something standing on them the part of their width, from the left, that it takes;
+    its height is that of `gaps.head`. `shapes` keeps what takes longest for the next call with the same boxes.
+    """
+    hats = hats or {}
+    shapes = {} if shapes is None else shapes
+    field = _Field(boxes, gaps, hats)
+    ways: dict[Pair, _Way] = {}
+    for pair in labels:
+        if pair[0] in boxes and pair[1] in boxes:
+            shape = shapes.get(pair)
+            if shape is None:
+                way = _way(field, pair)
+                shapes[pair] = way.side_first, way.side_last, tuple(way.at)
+            else:
+                way = _Way(boxes[pair[0]], shape[0], boxes[pair[1]], shape[1], list(shape[2]))
+            ways[pair] = way
+    _share_sides(ways, labels, hats, boxes)
+    _share_gaps(ways.values(), gaps)
+    lines = {pair: _without_repeats(way.points()) for pair, way in ways.items()}
+    places = _label_places(lines, labels, boxes)
+    return {pair: Route(tuple(points), places[pair]) for pair, points in lines.items()}
+
+
+class _Field:
+    """The boxes, found by where they are."""
+
+    def __init__(self, boxes: Mapping[str, Box], gaps: Gaps, hats: Mapping[str, float]) -> None:
+        self.boxes, self.gaps, self.hats = boxes, gaps, hats
+        some = next(iter(boxes.values()), Box(0, 0, 1, 1))
+        self._wide = max(some.right - some.left + gaps.across, 1.0)
+        self._high = max(some.bottom - some.top + gaps.down, 1.0)
+        self._in: dict[tuple[int, int], list[Box]] = defaultdict(list)
+        for name, box in boxes.items():
+            self.add(box)
+            if name in hats:
+                self.add(Box(box.left, box.top - gaps.head, box.left + hats[name] * (box.right - box.left), box.top))
+
+    def add(self, box: Box) -> None:
+        """One more."""
+        for cell in self._cells(box):
+            self._in[cell].append(box)
+
+    def _cells(self, area: Box) -> Iterator[tuple[int, int]]:
+        for x in range(int(area.left // self._wide), int(area.right // self._wide) + 1):
+            for y in range(int(area.top // self._high), int(area.bottom // self._high) + 1):
+                yield x, y
+
+    def in_the_way(self, area: Box) -> int:
+        """How many boxes lie in an area."""
+        found = {box for cell in self._cells(area) for box in self._in.get(cell, ()) if box.touches(area)}
+        return len(found)
+
+    def crossings(self, points: Sequence[Point]) -> int:
+        """How many boxes a line goes through, each of its pieces by itself."""
+        return sum(
+            self.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
+            if abs(x - u) + abs(y - v) > 2
+            else 0
+            for (x, y), (u, v) in itertools.pairwise(points)
+        )
+
+
+def _edge(box: Box, side: str) -> float:
+    return {"l": box.left, "t": box.top, "r": box.right, "b": box.bottom}[side]
+
+
+def _way(field: _Field, pair: Pair) -> _Way:
+    first, last = field.boxes[pair[0]], field.boxes[pair[1]]
+    return _straight(field, first, last) or _bent(field, first, last)
+
+
+def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
+    """Straight across or straight down, if the boxes face one another and nothing stands between them."""
+    top, bottom = max(first.top, last.top), min(first.bottom, last.bottom)
+    if bottom - top >= 36 and (first.right <= last.left or last.right <= first.left):
+        middle = (top + bottom) / 2
+        between = Box(min(first.right, last.right), middle - 14, max(first.left, last.left), middle + 14)
+        if not field.in_the_way(between):
+            sides = "rl" if first.right <= last.left else "lr"
+            return _Way(first, sides[0], last, sides[1], [middle])
+    left, right = max(first.left, last.left), min(first.right, last.right)
+    if right - left >= 60 and (first.bottom <= last.top or last.bottom <= first.top):
+        # Only the boxes themselves count: whatever stands on one leaves room beside it.
+        middle = (left + right) / 2
+        between = Box(middle - 2, min(first.bottom, last.bottom) + 1, middle + 2, max(first.top, last.top) - 1)
+        hat = field.gaps.head if between.bottom - between.top > field.gaps.head else 0
+        if not field.in_the_way(between._replace(bottom=between.bottom - hat)):
+            sides = "bt" if first.bottom <= last.top else "tb"
+            return _Way(first, sides[0], last, sides[1], [middle])
+    return None
+
+
+def _bent(field: _Field, first: Box, last: Box) -> _Way:
+    """The shortest way with the fewest bends and boxes in the way, of those through the gaps next to both boxes."""
+    ranked = []
+    for number, way in enumerate(_bent_ways(first, last, field.gaps)):
+        points = way.points()
+        length = sum(abs(x - u) + abs(y - v) for (x, y), (u, v) in itertools.pairwise(points))
+        ranked.append((length + _BEND * len(way.at), number, way, points))
+    ranked.sort(key=lambda each: each[:2])
+    best, least = ranked[0][2], float("inf")
+    for cost, _, way, points in ranked:
+        if cost >= least:
+            break
+        cost += _CROSSING * field.crossings(points)
+        if cost < least:
+            best, least = way, cost
+    return best
+
+
+def _bent_ways(first: Box, last: Box, gaps: Gaps) -> Iterator[_Way]:
+    aside, over = gaps.across / 2, (gaps.down - gaps.head) / 2
+
+    def channel(box: Box, side: str) -> float:
+        return {
+            "l": box.left - aside,
+            "r": box.right + aside,
+            "t": box.top - gaps.head - over,
+            "b": box.bottom + over,
+        }[side]
+
+    (ax, ay), (bx, by) = first.middle, last.middle
+    yield _Way(first, "r" if bx > ax else "l", last, "t" if by > ay else "b", [ay, bx])
+    yield _Way(first, "b" if by > ay else "t", last, "l" if bx > ax else "r", [ax, by])
+    upright = sorted({channel(box, side) for box in (first, last) for side in "lr"})
+    level = sorted({channel(box, side) for box in (first, last) for side in "tb"})
+    for out in "tblr":
+        for into in "tblr":
+            begin = [ax, channel(first, out)] if out in "tb" else [ay, channel(first, out)]
+            end = [channel(last, into), bx] if into in "tb" else [channel(last, into), by]
+            if (out in "tb") != (into in "tb"):
+                yield _Way(first, out, last, into, begin + end)
+            elif abs(begin[1] - end[0]) < 1:
+                yield _Way(first, out, last, into, [*begin, end[1]])
+            else:
+                for between in upright if out in "tb" else level:
+                    yield _Way(first, out, last, into, [*begin, between, *end])
+
+
+def _share_sides(
+    ways: Mapping[Pair, _Way],
+    labels: Mapping[Pair, tuple[float, float]],
+    hats: Mapping[str, float],
+    boxes: Mapping[str, Box],
+) -> None:
+    """Let no two arrows meet a box at the same point."""
+    meeting: dict[tuple[str, str], list[tuple[float, _Way, int]]] = defaultdict(list)
+    held: dict[tuple[str, str], tuple[float, float]] = {}
+    for pair, way in ways.items():
+        ends = ((pair[0], way.side_first), (pair[1], way.side_last))
+        if len(way.at) > 1:
+            for (name, side), index, beyond in zip(ends, (0, -1), (2, -3), strict=True):
+                toward = way.at[beyond] if len(way.at) > 2 else way.at[-1 - index]
+                meeting[name, side].append((toward, way, index))
+            continue
+        upright = way.side_first in "tb"
+        one, other = boxes[pair[0]], boxes[pair[1]]
+        low, high = (
+            (max(one.left, other.left), min(one.right, other.right))
+            if upright
+            else (max(one.top, other.top), min(one.bottom, other.bottom))
+        )
+        for name, side in ends:
+            if side == "t" and name in hats:
+                low = max(low, boxes[name].left + hats[name] * (boxes[name].right - boxes[name].left) + 6)
+        middle = (low + high) / 2
+        if (pair[1], pair[0]) in ways:
+            # Each keeps to its right, as one drives in most of the world: there and back do not lie on one another.
+            widest = max(labels[pair][0], labels[pair[1], pair[0]][0]) / 2 + 5 if upright else 13.0
+            shift = min(widest, (high - low) / 2 - 8)
+            way.at[0] = middle + (shift if way.side_first in "rt" else -shift)
+        else:
+            way.at[0] = middle
+        for end in ends:
+            near, far = held.get(end, (way.at[0], way.at[0]))
+            held[end] = min(near, way.at[0]), max(far, way.at[0])
+    for (name, side), uses in meeting.items():
+        box = boxes[name]
+        low, high = (box.left, box.right) if side in "tb" else (box.top, box.bottom)
+        if side == "t" and name in hats:
+            low += hats[name] * (high - low)
+        room = held.get((name, side))
+        uses.sort(key=lambda use: use[0])
+        if room is None:
+            _spread(uses, low, high)
+        else:
+            middle = (room[0] + room[1]) / 2
+            _spread([use for use in uses if use[0] < middle], low, room[0])
+            _spread([use for use in uses if use[0] >= middle], room[1], high)
+
+
+def _spread(uses: Sequence[tuple[float, _Way, int]], low: float, high: float) -> None:
+    for number, (_, way, index) in enumerate(uses, start=1):
+        way.at[index] = low + (high - low) * number / (len(uses) + 1)
+
+
+def _share_gaps(ways: Iterable[_Way], gaps: Gaps) -> None:
+    """Put arrows that go along the same gap side by side."""
+    along: dict[tuple[bool, int], list[tuple[float, float, _Way, int]]] = defaultdict(list)
+    for way in ways:
+        points = way.points()
+        for index in range(1, len(way.at) - 1):
+            upright = way.upright(index)
+            (x, y), (u, v) = points[index], points[index + 1]
+            low, high = sorted((y, v) if upright else (x, u))
+            along[upright, round(way.at[index])].append((low, high, way, index))
+    for (upright, _), pieces in along.items():
+        pieces.sort(key=lambda piece: piece[:2])
+        ends: list[float] = []
+        lanes: list[int] = []
+        for low, high, _, _ in pieces:
+            lane = next((number for number, end in enumerate(ends) if end < low - 4), len(ends))
+            if lane == len(ends):
+                ends.append(high)
+            else:
+                ends[lane] = high
+            lanes.append(lane)
+        room = (gaps.across if upright else gaps.down - gaps.head) - 20
+        apart = min(_APART, room / max(len(ends), 1))
+        for (_, _, way, index), lane in zip(pieces, lanes, strict=True):
+            way.at[index] += (lane - (len(ends) - 1) / 2) * apart
+
+
+def _without_repeats(points: Sequence[Point]) -> list[Point]:
+    """The corners, without those at which nothing turns."""
+    found: list[Point] = []
+    for point in points:
+        if found and abs(found[-1][0] - point[0]) + abs(found[-1][1] - point[1]) < 0.5:
+            continue
+        if len(found) > 1 and (
+            abs(found[-2][0] - found[-1][0]) + abs(found[-1][0] - point[0]) < 0.5
+            or abs(found[-2][1] - found[-1][1]) + abs(found[-1][1] - point[1]) < 0.5
+        ):
+            found.pop()
+        found.append(point)
+    return found
+
+
+def _label_places(
+    lines: Mapping[Pair, Sequence[Point]], labels: Mapping[Pair, tuple[float, float]], boxes: Mapping[str, Box]
+) -> dict[Pair, Point]:
+    """Where the labels go: near the beginning, where the key is pressed, on no box and no other label if possible."""
+    taken = _Field(boxes, Gaps(0, 0), {})
+    found: dict[Pair, Point] = {}
+    for pair in sorted(lines, key=lambda pair: len(lines[pair])):
+        width, height = labels[pair]
+        first: Point | None = None
+        for x, y in _along(lines[pair], width):
+            first = first or (x, y)
+            area = Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+            if not taken.in_the_way(area):
+                found[pair] = x, y
+                break
+        else:
+            found[pair] = first or lines[pair][0]
+        x, y = found[pair]
+        taken.add(Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2))
+    return found
+
+
+def _along(points: Sequence[Point], width: float) -> Iterator[Point]:
+    """Points for the middle of a label: the middle of a straight way, else one after the other from the beginning."""
+    pieces = list(itertools.pairwise(points))
+    if len(pieces) == 1:
+        (x, y), (u, v) = pieces[0]
+        for part in (0.5, 0.35, 0.65):
+            yield x + (u - x) * part, y + (v - y) * part
+        return
+    for (x, y), (u, v) in pieces:
+        length = abs(u - x) + abs(v - y)
+        need = width + 16 if y == v else 24
+        if length < need:
+            continue
+        steps = min(int((length - need) // need) + 1, 8)
+        for number in range(steps):
+            part = (need / 2 + number * need) / length
+            yield x + (u - x) * part, y + (v - y) * part
+    (x, y), (u, v) = max(pieces, key=lambda piece: abs(piece[0][0] - piece[1][0]) + abs(piece[0][1] - piece[1][1]))
+    yield (x + u) / 2, (y + v) / 2

@@ -24,11 +24,12 @@ from PySide6.QtWidgets import (
 from widgets import palette
 from widgets.commands import Listed, keys_of, native, why_off
 from widgets.matching import cost
+from widgets.row_list import RowDelegate
 
 if TYPE_CHECKING:
     from widgets.design import DesignWorkplace
 
-MOST_SHOWN: Final = 100
+MOST_SHOWN: Final = 200
 """Rows: nobody reads more, and each costs."""
 PAGE: Final = 10
 """Rows that Page Up and Page Down go."""
@@ -61,9 +62,10 @@ def command_targets(commands: Iterable[Listed]) -> Iterator[Target]:
     """The commands of the menus."""
     for each in commands:
         action = each.action
+        # "Light" alone says little, "Appearance: Light" enough.
         yield Target(
-            each.name,
-            " \u203a ".join(each.path),
+            ": ".join((*each.path[1:], each.name)),
+            each.path[0],
             native(keys_of(action)),
             action.trigger,
             not action.isEnabled(),
@@ -89,6 +91,7 @@ class CommandFinder(QDialog):
         self.list.setHeaderLabels([self.tr("Command"), self.tr("Where"), self.tr("Keys")])
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
+        self.list.setItemDelegate(RowDelegate(self.list))
         self.list.setAllColumnsShowFocus(True)
         self.list.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -2,43 +2,66 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from decimal import Decimal
 from fractions import Fraction
 
-from app.checks.finding import Fault, Severity
-from app.checks.rule import rule
-from app.checks.survey import AnySignal, Survey
+from app.checks import mends
+from app.checks.finding import Fault, Mend, Severity
+from app.checks.rule import each, whole
+from app.checks.survey import AnySignal, Survey, fields_of
+from app.language import mark, translate
 from app.project.binding import bindings, step_of
-from app.project.model import Field, HeldSignal, RegisterSignal
-from app.project.problems import Place
+from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, Screen
+from app.project.problems import quoted
 from app.signals.encoding import OutOfRange
 from app.signals.text import number_digits
 
 
-@rule("entry-not-writable")
-def entry_not_writable(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="entry-not-writable")
+def entry_not_writable(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """Entry on a signal that may not be changed: the operator is invited and then refused."""
-    for place, _, field in survey.fields():
+    for place, field in fields_of(screen):
         signal = survey.signal(field.signal)
         if not field.entry or signal is None:
             continue
         if survey.is_text(signal):
             yield Fault(
-                "error", place, f"'{signal.name}' is a text, and a text cannot be entered", "take 'entry' off the field"
+                "error",
+                place,
+                translate("checks", "{signal} is a text, and a text cannot be entered").format(
+                    signal=quoted(signal.name)
+                ),
+                translate("checks", "take 'entry' off the field"),
+                _without_entry(),
             )
         elif not isinstance(signal, HeldSignal) and not signal.write:
+            word = survey.word_of(signal) if isinstance(signal, BitSignal) else None
+            let = Mend(
+                translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
+                mends.set_in_signal,
+                (signal.name, "write", True),
+            )
             yield Fault(
                 "error",
                 place,
-                f"the field allows entry, but '{signal.name}' may not be written",
-                "let the signal be written ('write'), or take entry off the field",
+                translate("checks", "the field allows entry, but {signal} may not be written").format(
+                    signal=quoted(signal.name)
+                ),
+                translate("checks", "let the signal be written ('write'), or take entry off the field"),
+                let if mends.writable(signal, word) else _without_entry(),
             )
 
 
-@rule("entry-without-limits")
-def entry_without_limits(survey: Survey) -> Iterator[Fault]:
+def _without_entry() -> Mend:
+    return Mend(translate("checks", "Take the entry off this field"), mends.set_at, (("entry",), False))
+
+
+@each("screen", name="entry-without-limits")
+def entry_without_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """Entry without limits: one wrong digit goes to the machine. Bits and choices are limited by what they are."""
-    for place, _, field in survey.fields():
+    for place, field in fields_of(screen):
         signal = survey.signal(field.signal)
         if not field.entry or signal is None or signal.limits is not None or survey.is_text(signal):
             continue
@@ -47,41 +70,75 @@ def entry_without_limits(survey: Survey) -> Iterator[Fault]:
         yield Fault(
             "error",
             place,
-            f"the field allows entry, but '{signal.name}' has no limits",
-            "give the signal limits, lowest and highest, that the machine can stand",
+            translate("checks", "the field allows entry, but {signal} has no limits").format(
+                signal=quoted(signal.name)
+            ),
+            translate("checks", "give the signal limits, lowest and highest, that the machine can stand"),
         )
 
 
-@rule("limits-too-wide")
-def limits_too_wide(survey: Survey) -> Iterator[Fault]:
+@each("signal", name="limits-too-wide")
+def limits_too_wide(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
     """Limits that go beyond what the encoding and the scale can hold: they promise values that cannot be."""
-    for index, signal in enumerate(survey.project.signals):
-        if signal.limits is None or isinstance(signal, HeldSignal):
-            continue
-        place: Place = ("signal", index)
-        severity: Severity = "error" if signal.write else "warning"
-        if survey.is_float(signal):
-            yield from _float_limits(survey, place, signal, severity)
-            continue
-        span = survey.span(signal.name)
-        if span is None:
-            continue
-        low, high = (Fraction(limit) for limit in signal.limits)
-        if span[0] <= low and high <= span[1]:
-            continue
-        # A limit half a count beyond the end still rounds to the end, and is written without complaint.
-        room = (survey.count_size(signal) or Fraction(0)) / 2
-        if low < span[0] - room or high > span[1] + room:
-            yield Fault(
-                severity,
-                place,
-                f"the limits are {signal.limits[0]} to {signal.limits[1]}, but {_held_by(signal)} can hold only "
-                f"{_said(span[0], signal)} to {_said(span[1], signal)}",
-                "narrow the limits, or choose the encoding and the scale that the follower's manual gives",
-            )
+    if signal.limits is None or isinstance(signal, HeldSignal):
+        return
+    severity: Severity = "error" if signal.write else "warning"
+    if survey.is_float(signal):
+        yield from _float_limits(survey, signal, severity)
+        return
+    span = survey.span(signal.name)
+    if span is None:
+        return
+    low, high = (Fraction(limit) for limit in signal.limits)
+    if span[0] <= low and high <= span[1]:
+        return
+    # A limit half a count beyond the end still rounds to the end, and is written without complaint.
+    room = (survey.count_size(signal) or Fraction(0)) / 2
+    if low < span[0] - room or high > span[1] + room:
+        ends = {
+            "low": signal.limits[0],
+            "high": signal.limits[1],
+            "least": number_digits(span[0], signal.decimals),
+            "most": number_digits(span[1], signal.decimals),
+        }
+        if not isinstance(signal, RegisterSignal) or signal.table not in ("holding", "input"):
+            message = translate(
+                "checks", "the limits are {low} to {high}, but a single bit can hold only {least} to {most}"
+            ).format(**ends)
+        elif signal.scale is None:
+            message = translate(
+                "checks", "the limits are {low} to {high}, but {encoding} can hold only {least} to {most}"
+            ).format(encoding=signal.encoding, **ends)
+        else:
+            message = translate(
+                "checks",
+                "the limits are {low} to {high}, but {encoding} with this scale can hold only {least} to {most}",
+            ).format(encoding=signal.encoding, **ends)
+        yield Fault(
+            severity,
+            (),
+            message,
+            translate(
+                "checks", "narrow the limits, or choose the encoding and the scale that the follower's manual gives"
+            ),
+            _cut(signal, span),
+        )
 
 
-def _float_limits(survey: Survey, place: Place, signal: AnySignal, severity: Severity) -> Iterator[Fault]:
+def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Mend | None:
+    """The limits cut to what the registers hold, in the decimals that are shown; None if nothing is left."""
+    if signal.limits is None:
+        return None
+    unit = 10**signal.decimals
+    least, most = Decimal(math.ceil(span[0] * unit)) / unit, Decimal(math.floor(span[1] * unit)) / unit
+    low, high = max(signal.limits[0], least), min(signal.limits[1], most)
+    if low > high:
+        return None
+    words = translate("checks", "Narrow the limits to {low} and {high}").format(low=low, high=high)
+    return Mend(words, mends.set_at, (("limits",), (low, high)))
+
+
+def _float_limits(survey: Survey, signal: AnySignal, severity: Severity) -> Iterator[Fault]:
     binding = bindings(survey.project).get(signal.name)
     if binding is None or signal.limits is None or not isinstance(signal, RegisterSignal):
         return
@@ -89,54 +146,63 @@ def _float_limits(survey: Survey, place: Place, signal: AnySignal, severity: Sev
         try:
             binding.encode(Fraction(limit))
         except OutOfRange:
-            yield Fault(severity, place, f"{signal.encoding} cannot hold the limit {limit}", "narrow the limits")
+            yield Fault(
+                severity,
+                (),
+                translate("checks", "{encoding} cannot hold the limit {limit}").format(
+                    encoding=signal.encoding, limit=limit
+                ),
+                translate("checks", "narrow the limits"),
+            )
 
 
-def _held_by(signal: AnySignal) -> str:
-    if isinstance(signal, RegisterSignal) and signal.table in ("holding", "input"):
-        return f"{signal.encoding} with this scale" if signal.scale is not None else signal.encoding
-    return "a single bit"
-
-
-def _said(value: Fraction, signal: AnySignal) -> str:
-    return number_digits(value, signal.decimals)
-
-
-@rule("step-too-fine")
-def step_too_fine(survey: Survey) -> Iterator[Fault]:
+@each("signal", name="step-too-fine")
+def step_too_fine(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
     """A step finer than one raw count: the operator changes the value and the follower does not."""
-    for index, signal in enumerate(survey.project.signals):
-        count = survey.count_size(signal)
-        if signal.step is not None and count is not None and Fraction(signal.step) < count:
-            yield Fault(
-                "warning",
-                ("signal", index),
-                f"the step {signal.step} is finer than one raw count, which is {_short(count)}"
-                + (f" {signal.unit}" if signal.unit else ""),
-                f"make the step {_short(count)} or more",
-            )
+    count = survey.count_size(signal)
+    if signal.step is None or count is None or Fraction(signal.step) >= count:
+        return
+    size = f"{_short(count)} {signal.unit}".rstrip()
+    coarse = _decimal_above(count)
+    yield Fault(
+        "warning",
+        (),
+        translate("checks", "the step {step} is finer than one raw count, which is {size}").format(
+            step=signal.step, size=size
+        ),
+        translate("checks", "make the step {size} or more").format(size=_short(count)),
+        Mend(translate("checks", "Make the step {step}").format(step=coarse), mends.set_at, (("step",), coarse)),
+    )
 
 
-@rule("step-not-shown")
-def step_not_shown(survey: Survey) -> Iterator[Fault]:
+def _decimal_above(value: Fraction) -> Decimal:
+    """The value itself if it has at most nine decimals, else the next number of nine decimals above it."""
+    scaled = value * 10**9
+    return (Decimal(math.ceil(scaled)) / 10**9).normalize() + Decimal(0)
+
+
+@each("signal", name="step-not-shown", sees=("entered_names",))
+def step_not_shown(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
     """A step finer than the last decimal shown: a key is pressed and the number does not move."""
-    entered = {field.signal for _, _, field in survey.fields() if field.entry}
-    for index, signal in enumerate(survey.project.signals):
-        if signal.step is None or signal.name not in entered:
-            continue
-        if Fraction(signal.step) < Fraction(1, 10**signal.decimals):
-            yield Fault(
-                "warning",
-                ("signal", index),
-                f"a step of {signal.step} cannot be seen with {signal.decimals} decimals",
-                "show more decimals or make the step coarser",
-            )
+    if signal.step is None or signal.name not in survey.entered_names:
+        return
+    if Fraction(signal.step) < Fraction(1, 10**signal.decimals):
+        coarse = Decimal(1).scaleb(-signal.decimals)
+        yield Fault(
+            "warning",
+            (),
+            translate("checks", "a step of {step} cannot be seen with {decimals} decimals").format(
+                step=signal.step, decimals=signal.decimals
+            ),
+            translate("checks", "show more decimals or make the step coarser"),
+            Mend(translate("checks", "Make the step {step}").format(step=coarse), mends.set_at, (("step",), coarse)),
+        )
 
 
-@rule("step-too-wide")
-def step_too_wide(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="step-too-wide")
+def step_too_wide(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A step wider than the limits are apart: there is nothing between the lowest value and the highest."""
-    for place, _, field in survey.fields():
+    for place, field in fields_of(screen):
         signal = survey.signal(field.signal)
         if not field.entry or signal is None or signal.limits is None or _by_choice(survey, field, signal):
             continue
@@ -146,16 +212,33 @@ def step_too_wide(survey: Survey) -> Iterator[Fault]:
             yield Fault(
                 "warning",
                 place,
-                f"the step of '{signal.name}' is {_short(step)}, and its limits are only {_short(high - low)} apart",
-                "make the step smaller",
+                translate("checks", "the step of {signal} is {step}, and its limits are only {apart} apart").format(
+                    signal=quoted(signal.name), step=_short(step), apart=_short(high - low)
+                ),
+                translate("checks", "make the step smaller"),
+                _smaller_step(survey, signal, high - low),
             )
         elif low == high:
             yield Fault(
                 "warning",
                 place,
-                f"the field allows entry, but both limits of '{signal.name}' are {signal.limits[0]}",
-                "widen the limits, or take 'entry' off the field",
+                translate("checks", "the field allows entry, but both limits of {signal} are {limit}").format(
+                    signal=quoted(signal.name), limit=signal.limits[0]
+                ),
+                translate("checks", "widen the limits, or take 'entry' off the field"),
+                _without_entry(),
             )
+
+
+def _smaller_step(survey: Survey, signal: AnySignal, apart: Fraction) -> Mend | None:
+    """A step of one unit of the last decimal, or of one raw count if that is more; None if it is too wide as well."""
+    step = max(Fraction(1, 10**signal.decimals), survey.count_size(signal) or Fraction(0))
+    if step > apart or signal.step is None:
+        return None
+    words = translate("checks", "Make the step of {signal} {step}").format(
+        signal=quoted(signal.name), step=_decimal_above(step)
+    )
+    return Mend(words, mends.set_in_signal, (signal.name, "step", _decimal_above(step)))
 
 
 def _by_choice(survey: Survey, field: Field, signal: AnySignal) -> bool:
@@ -166,10 +249,10 @@ def _short(value: Fraction) -> str:
     return format(float(value), ".4g")
 
 
-@rule("choice-outside-limits")
-def choice_outside_limits(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="choice-outside-limits")
+def choice_outside_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A choice offered in entry whose value the limits forbid: it is left out, and nobody knows why."""
-    for place, _, field in survey.fields():
+    for place, field in fields_of(screen):
         signal = survey.signal(field.signal)
         if not field.entry or field.kind != "choice" or signal is None or signal.limits is None:
             continue
@@ -178,33 +261,44 @@ def choice_outside_limits(survey: Survey) -> Iterator[Fault]:
                 yield Fault(
                     "warning",
                     place,
-                    f"'{text}' ({value}) is outside the limits of '{signal.name}' and cannot be chosen",
-                    "widen the limits, or remove the text if the value must not be entered",
+                    translate(
+                        "checks", "{text} ({value}) is outside the limits of {signal} and cannot be chosen"
+                    ).format(text=quoted(text), value=value, signal=quoted(signal.name)),
+                    translate("checks", "widen the limits, or remove the text if the value must not be entered"),
                 )
 
 
-@rule("first-value-refused")
-def first_value_refused(survey: Survey) -> Iterator[Fault]:
+@each("signal", name="first-value-refused")
+def first_value_refused(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
     """A first content that is not allowed: a held value outside its limits, a start value that does not fit."""
-    for index, signal in enumerate(survey.project.signals):
-        place: Place = ("signal", index)
-        if isinstance(signal, HeldSignal):
-            if signal.limits is not None and not signal.limits[0] <= signal.held <= signal.limits[1]:
-                yield Fault(
-                    "error",
-                    place,
-                    f"it begins as {signal.held}, outside its limits {signal.limits[0]} to {signal.limits[1]}",
-                    "begin within the limits",
-                )
-        elif isinstance(signal, RegisterSignal) and signal.start_value is not None:
-            reason = _start_value_reason(survey, signal)
-            if reason is not None:
-                yield Fault(
-                    "error",
-                    place,
-                    f"its start value {signal.start_value} does not fit: {reason}",
-                    "give a value that its registers can hold",
-                )
+    if isinstance(signal, HeldSignal):
+        if signal.limits is not None and not signal.limits[0] <= signal.held <= signal.limits[1]:
+            nearest = min(max(signal.held, signal.limits[0]), signal.limits[1])
+            yield Fault(
+                "error",
+                (),
+                translate("checks", "it begins as {first}, outside its limits {low} to {high}").format(
+                    first=signal.held, low=signal.limits[0], high=signal.limits[1]
+                ),
+                translate("checks", "begin within the limits"),
+                Mend(
+                    translate("checks", "Let it begin as {value}").format(value=nearest),
+                    mends.set_at,
+                    (("held",), nearest),
+                ),
+            )
+    elif isinstance(signal, RegisterSignal) and signal.start_value is not None:
+        reason = _start_value_reason(survey, signal)
+        if reason is not None:
+            yield Fault(
+                "error",
+                (),
+                translate("checks", "its start value {value} does not fit: {reason}").format(
+                    value=signal.start_value, reason=reason
+                ),
+                translate("checks", "give a value that its registers can hold"),
+                Mend(translate("checks", "Take the start value off"), mends.set_at, (("start_value",), None)),
+            )
 
 
 def _start_value_reason(survey: Survey, signal: RegisterSignal) -> str | None:
@@ -219,11 +313,11 @@ def _start_value_reason(survey: Survey, signal: RegisterSignal) -> str | None:
     return None
 
 
-@rule("entry-without-keys")
+@whole("panel", "actions", "entered", name="entry-without-keys")
 def entry_without_keys(survey: Survey) -> Iterator[Fault]:
     """Entry on a panel without the keys for it: it cannot be begun, adjusted, confirmed or left."""
-    panel = survey.project.panel
-    if not any(field.entry for _, _, field in survey.fields()):
+    panel = survey.panel
+    if not survey.entered:
         return
     begins = any(action.do == "begin-entry" and action.key in panel.keys for _, action in survey.actions())
     wanted: tuple[tuple[str, str, bool, Severity], ...] = (
@@ -242,29 +336,34 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
         yield Fault(
             milder,
             ("panel",),
-            f"there are fields with entry, but no key '{key}' to {_PURPOSE[purpose]}",
-            f"add the key '{key}' to the panel, or name another as '{purpose}' in its entry keys",
+            translate("checks", _NO_KEY[purpose]).format(key=quoted(key)),
+            translate(
+                "checks", "add the key {key} to the panel, or name another as '{purpose}' in its entry keys"
+            ).format(key=quoted(key), purpose=purpose),
+            Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), mends.add_key, (key,)),
         )
     if panel.entry.up == panel.entry.down:
         yield Fault(
             "error",
             ("panel",),
-            f"the key '{panel.entry.up}' is to raise and to lower a value",
-            "name two different keys as 'up' and 'down' in the panel's entry keys",
+            translate("checks", "the key {key} is to raise and to lower a value").format(key=quoted(panel.entry.up)),
+            translate("checks", "name two different keys as 'up' and 'down' in the panel's entry keys"),
         )
     if panel.entry.abandon in (panel.entry.confirm, panel.entry.up, panel.entry.down):
         yield Fault(
             "error",
             ("panel",),
-            f"the key '{panel.entry.abandon}' is to abandon an entry and does something else in it too",
-            "name another key as 'abandon' in the panel's entry keys",
+            translate("checks", "the key {key} is to abandon an entry and does something else in it too").format(
+                key=quoted(panel.entry.abandon)
+            ),
+            translate("checks", "name another key as 'abandon' in the panel's entry keys"),
         )
 
 
-_PURPOSE = {
-    "begin": "begin an entry",
-    "confirm": "confirm it",
-    "up": "raise the value",
-    "down": "lower the value",
-    "abandon": "abandon it without a change",
+_NO_KEY = {
+    "begin": mark("checks", "there are fields with entry, but no key {key} to begin an entry"),
+    "confirm": mark("checks", "there are fields with entry, but no key {key} to confirm it"),
+    "up": mark("checks", "there are fields with entry, but no key {key} to raise the value"),
+    "down": mark("checks", "there are fields with entry, but no key {key} to lower the value"),
+    "abandon": mark("checks", "there are fields with entry, but no key {key} to abandon it without a change"),
 }

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final, Literal
 
+from app.project.model import Project
 from app.project.problems import Place
 
 Severity = Literal["error", "warning", "note"]
@@ -16,13 +18,30 @@ GRAVITY: Final[dict[Severity, int]] = {"error": 0, "warning": 1, "note": 2}
 
 
 @dataclass(frozen=True, slots=True)
+class Mend:
+    """An edit that takes a finding away, as a value: what it does in words, and a function from `app.checks.mends`.
+
+    The function is called with the project, the place of the finding and the arguments. It raises EditRefused where
+    the mend is not possible or would make something graver.
+    """
+
+    words: str
+    deed: Callable[..., Project]
+    arguments: tuple[object, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Fault:
-    """What a rule yields; a `Finding` adds the name of the rule and the words of the place."""
+    """What a rule yields; a `Finding` adds the name of the rule and the words of the place.
+
+    A rule about parts one by one gives the place within its part.
+    """
 
     severity: Severity
     place: Place
     message: str
     hint: str
+    mend: Mend | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +58,15 @@ class Finding:
     message: str
     hint: str
     place: Place = ()
+    mend: Mend | None = None
+    """Left out where only a person can know what is meant."""
 
     def __str__(self) -> str:
         return f"{self.severity}: {self.where}: {self.message}; {self.hint} [{self.rule}]"
+
+    def mended(self, project: Project) -> Project:
+        """`project`, in which this was found, with the mend made; itself if there is none.
+
+        Raises EditRefused, in words, where the mend is not possible.
+        """
+        return project if self.mend is None else self.mend.deed(project, self.place, *self.mend.arguments)

@@ -11,14 +11,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from app.checks.finding import Fault
-from app.checks.rule import rule
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.rule import each, whole
 from app.checks.survey import Survey, overlap
-from app.project.model import Action
+from app.language import translate
+from app.project.model import Action, Screen, Turn
 from app.project.problems import quoted
 
 
-@rule("turns-fight")
+@whole("turns", name="turns-fight")
 def turns_fight(survey: Survey) -> Iterator[Fault]:
     """Two turns by one key on one screen: the second is never taken."""
     first: dict[tuple[str | None, str], int] = {}
@@ -26,31 +28,54 @@ def turns_fight(survey: Survey) -> Iterator[Fault]:
         if turn.key is None:
             continue
         earlier = first.setdefault((turn.from_, turn.key), index)
-        if earlier != index:
-            where = "on every screen" if turn.from_ is None else f"on screen {quoted(turn.from_)}"
-            yield Fault(
-                "error",
-                ("turn", index),
-                f"the key {quoted(turn.key)} {where} turns to {quoted(survey.project.turns[earlier].to)} already, by "
-                f"turn {earlier + 1}",
-                "remove one of the two or give it another key",
+        if earlier == index:
+            continue
+        if turn.from_ is None:
+            message = translate("checks", "the key {key} on every screen turns to {screen} already, by turn {number}")
+        else:
+            message = translate(
+                "checks", "the key {key} on screen {source} turns to {screen} already, by turn {number}"
             )
+        yield Fault(
+            "error",
+            ("turn", index),
+            message.format(
+                key=quoted(turn.key),
+                source=quoted(turn.from_ or ""),
+                screen=quoted(survey.project.turns[earlier].to),
+                number=earlier + 1,
+            ),
+            translate("checks", "remove one of the two or give it another key"),
+            remove_turn(),
+        )
 
 
-@rule("turn-to-itself")
-def turn_to_itself(survey: Survey) -> Iterator[Fault]:
+def remove_turn() -> Mend:
+    """The mend that takes a turn out."""
+    return Mend(translate("checks", "Remove this turn"), mends.remove)
+
+
+def remove_action() -> Mend:
+    """The mend that takes an action out."""
+    return Mend(translate("checks", "Remove this action"), mends.remove)
+
+
+@each("turn", name="turn-to-itself")
+def turn_to_itself(_survey: Survey, turn: Turn) -> Iterator[Fault]:
     """A turn from a screen to that same screen: the key does nothing."""
-    for index, turn in enumerate(survey.project.turns):
-        if turn.from_ is not None and turn.from_ == turn.to:
-            yield Fault(
-                "warning",
-                ("turn", index),
-                f"it leads from {quoted(turn.to)} to the same screen, so nothing happens",
-                "name another screen in 'to', or remove the turn",
-            )
+    if turn.from_ is not None and turn.from_ == turn.to:
+        yield Fault(
+            "warning",
+            (),
+            translate("checks", "it leads from {screen} to the same screen, so nothing happens").format(
+                screen=quoted(turn.to)
+            ),
+            translate("checks", "name another screen in 'to', or remove the turn"),
+            remove_turn(),
+        )
 
 
-@rule("actions-fight")
+@whole("actions", "signals", name="actions-fight")
 def actions_fight(survey: Survey) -> Iterator[Fault]:
     """Two actions by one key on one screen that write to the same place: the one undoes or repeats the other."""
     by_key: dict[str, list[tuple[int, Action]]] = {}
@@ -67,16 +92,36 @@ def actions_fight(survey: Survey) -> Iterator[Fault]:
             if one != other and not same_word:
                 continue
             repeated = (first.do, first.signal, first.value) == (second.do, second.signal, second.value)
+            mild = repeated and second.do != "toggle"
+            if one == other:
+                message = translate(
+                    "checks",
+                    "the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on "
+                    "the same signal right after it",
+                )
+            else:
+                message = translate(
+                    "checks",
+                    "the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on "
+                    "{other} right after it",
+                )
             yield Fault(
-                "warning" if repeated and second.do != "toggle" else "error",
+                "warning" if mild else "error",
                 ("action", index),
-                f"the key {quoted(key)} already does '{first.do}' on {quoted(one)}, by action {earlier + 1}; this one "
-                f"does '{second.do}' on {'the same signal' if one == other else quoted(other)} right after it",
-                "remove one of the two, or give it another key or another screen ('from')",
+                message.format(
+                    key=quoted(key),
+                    first=first.do,
+                    signal=quoted(one),
+                    number=earlier + 1,
+                    second=second.do,
+                    other=quoted(other),
+                ),
+                translate("checks", "remove one of the two, or give it another key or another screen ('from')"),
+                remove_action() if mild and first.from_ in (None, second.from_) else None,
             )
 
 
-@rule("momentary-turned-away")
+@whole("actions", "turns", name="momentary-turned-away")
 def momentary_turned_away(survey: Survey) -> Iterator[Fault]:
     """A momentary action whose key turns the screen too: the turn ends it the moment it begins."""
     for place, action in survey.actions():
@@ -87,62 +132,64 @@ def momentary_turned_away(survey: Survey) -> Iterator[Fault]:
                 yield Fault(
                     "error",
                     place,
-                    f"the key {quoted(action.key)} also turns the screen (turn {index + 1}), which ends the action at "
-                    "once",
-                    "give the turn or the action another key",
+                    translate(
+                        "checks", "the key {key} also turns the screen (turn {number}), which ends the action at once"
+                    ).format(key=quoted(action.key), number=index + 1),
+                    translate("checks", "give the turn or the action another key"),
                 )
                 break
 
 
-@rule("begin-key-taken")
-def begin_key_taken(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="begin-key-taken", sees=("turns", "actions"))
+def begin_key_taken(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A screen with entry whose begin key has a turn or an action there: entry cannot be begun."""
-    project = survey.project
-    begin = project.panel.entry.begin
-    for index, screen in enumerate(project.screens):
-        if not any(field.entry for field in screen.fields):
-            continue
-        actions = [action for action in survey.key_actions(screen.name) if action.do == "begin-entry"]
-        if any(action.key in project.panel.keys for action in actions):
-            continue
-        takers = [
-            f"turn {number + 1}"
-            for number, turn in enumerate(project.turns)
-            if turn.key == begin and turn.from_ in (None, screen.name) and turn.to != screen.name
-        ]
-        takers += [
-            f"action {number + 1}"
-            for number, action in enumerate(project.actions)
-            if action.key == begin and action.from_ in (None, screen.name)
-        ]
-        if takers:
-            yield Fault(
-                "error",
-                ("screen", index),
-                f"its fields allow entry, but the key {quoted(begin)} that begins it is taken by {takers[0]}",
-                "give that another key, or begin entry by an action of another key",
-            )
+    if not any(field.entry for field in screen.fields):
+        return
+    begin = survey.panel.entry.begin
+    actions = [action for action in survey.key_actions(screen.name) if action.do == "begin-entry"]
+    if any(action.key in survey.panel.keys for action in actions):
+        return
+    message = None
+    for number, turn in survey.turns_by_key(begin):
+        if turn.from_ in (None, screen.name) and turn.to != screen.name:
+            message = translate(
+                "checks", "its fields allow entry, but the key {key} that begins it is taken by turn {number}"
+            ).format(key=quoted(begin), number=number + 1)
+            break
+    else:
+        for number, action in enumerate(survey.project.actions):
+            if action.key == begin and action.from_ in (None, screen.name):
+                message = translate(
+                    "checks", "its fields allow entry, but the key {key} that begins it is taken by action {number}"
+                ).format(key=quoted(begin), number=number + 1)
+                break
+    if message is not None:
+        hint = translate("checks", "give that another key, or begin entry by an action of another key")
+        yield Fault("error", (), message, hint)
 
 
-@rule("nothing-to-enter")
+@whole("actions", "turns", "screen_names", "entered", name="nothing-to-enter")
 def nothing_to_enter(survey: Survey) -> Iterator[Fault]:
     """An action that begins entry where there is no field to enter: the key only brings a refusal."""
-    project = survey.project
+    screens = set(survey.screen_names)
     for place, action in survey.actions():
         if action.do != "begin-entry":
             continue
-        shown = {action.from_} if action.from_ is not None else set(project.screen_named)
+        reached = {action.from_} if action.from_ is not None else screens
         # The turn of the same key goes before the entry.
-        shown |= {turn.to for turn in project.turns if turn.key == action.key}
-        if shown & {"next", "previous"}:
-            shown = set(project.screen_named)
-        screens = [project.screen_named[name] for name in shown if name in project.screen_named]
-        fields = [field for screen in screens for field in screen.fields if field.entry]
-        if not any(action.signal in (None, field.signal) for field in fields):
-            what = "a value" if action.signal is None else quoted(action.signal)
-            yield Fault(
-                "warning",
-                place,
-                f"it begins the entry of {what}, but no screen it acts on has a field with entry for that",
-                "allow entry on a field there, or remove the action",
+        reached = reached | {turn.to for _, turn in survey.turns_by_key(action.key)}
+        if reached & {"next", "previous"}:
+            reached = screens
+        entered = [names for screen, names in survey.entered.items() if screen in reached]
+        if any(action.signal is None or action.signal in names for names in entered):
+            continue
+        if action.signal is None:
+            message = translate(
+                "checks", "it begins the entry of a value, but no screen it acts on has a field with entry for that"
             )
+        else:
+            message = translate(
+                "checks", "it begins the entry of {signal}, but no screen it acts on has a field with entry for that"
+            ).format(signal=quoted(action.signal))
+        hint = translate("checks", "allow entry on a field there, or remove the action")
+        yield Fault("warning", place, message, hint, remove_action())

@@ -4,55 +4,59 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks.finding import Fault
-from app.checks.rule import rule
-from app.checks.survey import Survey
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.room import widened
+from app.checks.rule import each, whole
+from app.checks.screens import listed, outside, respelled
+from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.binding import unwritable
-from app.project.model import HeldSignal, Project, Screen
+from app.project.model import HeldSignal, Screen
 from app.project.problems import Place, quoted
 from app.signals.repertoire import missing
 
 
-@rule("translation-missing")
-def translation_missing(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="translation-missing")
+def translation_missing(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A text that one of the panel's languages leaves out: the operator reads it in another one.
 
-    Text without a letter needs no translation; what reads the same in both languages is written in both. A text per
-    value is looked at only where a choice field shows it.
+    Text without a letter needs no translation; what reads the same in both languages is written in both.
     """
-    project = survey.project
-    for language in project.panel.languages[1:]:
-        for index, screen in enumerate(project.screens):
-            yield from _missing_rows(("screen", index), screen, language)
-        shown = {field.signal for _, _, field in survey.fields() if field.kind == "choice"}
-        for index, signal in enumerate(project.signals):
-            if signal.name not in shown:
-                continue
-            known = {int(value) for value in signal.texts_in.get(language, {})}
-            lacking = [text for value, text in signal.texts.items() if int(value) not in known and _has_letter(text)]
-            if lacking:
-                yield Fault(
-                    "warning",
-                    ("signal", index),
-                    translate("checks", "its text {text} is not translated into {language}").format(
-                        text=quoted(lacking[0]), language=quoted(language)
-                    )
-                    if len(lacking) == 1
-                    else translate(
-                        "checks", "{count} of its texts are not translated into {language}, {text} among them"
-                    ).format(count=len(lacking), text=quoted(lacking[0]), language=quoted(language)),
-                    translate("checks", "write them in that language too"),
+    for language in survey.panel.languages[1:]:
+        yield from _missing_rows(screen, language)
+
+
+@each("signal", name="translation-missing", sees=("chosen",))
+def translation_of_text_missing(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+    """A text per value that one of the panel's languages leaves out, if a choice field shows it."""
+    if signal.name not in survey.chosen:
+        return
+    for language in survey.panel.languages[1:]:
+        known = {int(value) for value in signal.texts_in.get(language, {})}
+        lacking = [text for value, text in signal.texts.items() if int(value) not in known and _has_letter(text)]
+        if lacking:
+            yield Fault(
+                "warning",
+                (),
+                translate("checks", "its text {text} is not translated into {language}").format(
+                    text=quoted(lacking[0]), language=quoted(language)
                 )
+                if len(lacking) == 1
+                else translate(
+                    "checks", "{count} of its texts are not translated into {language}, {text} among them"
+                ).format(count=len(lacking), text=quoted(lacking[0]), language=quoted(language)),
+                translate("checks", "write them in that language too"),
+            )
 
 
-def _missing_rows(place: Place, screen: Screen, language: str) -> Iterator[Fault]:
+def _missing_rows(screen: Screen, language: str) -> Iterator[Fault]:
     rows = screen.text_in.get(language)
     if rows is None:
         if any(_has_letter(row) for row in screen.text):
             yield Fault(
                 "warning",
-                place,
+                (),
                 translate("checks", "its text is not translated into {language}").format(language=quoted(language)),
                 translate("checks", "choose that language above the face and write it there"),
             )
@@ -61,7 +65,7 @@ def _missing_rows(place: Place, screen: Screen, language: str) -> Iterator[Fault
         if _has_letter(row) and not (number < len(rows) and rows[number].strip()):
             yield Fault(
                 "warning",
-                (*place, "text_in", language, number),
+                ("text_in", language, number),
                 translate("checks", "{text} has no counterpart in {language}").format(
                     text=quoted(row.strip()), language=quoted(language)
                 ),
@@ -73,16 +77,14 @@ def _has_letter(text: str) -> bool:
     return any(character.isalpha() for character in text)
 
 
-@rule("translation-too-long")
-def translation_too_long(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="translation-too-long")
+def translation_too_long(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A text in another language that the panel, a field or the next text has no room for."""
-    project = survey.project
-    for language in project.panel.languages[1:]:
-        for index, screen in enumerate(project.screens):
-            for row, text in enumerate(screen.text_in.get(language, ())):
-                yield from _outside(project, ("screen", index, "text_in", language, row), row, text)
-            yield from _under_fields(("screen", index), screen, language)
-        for place, _, field in survey.fields():
+    for language in survey.panel.languages[1:]:
+        for row, text in enumerate(screen.text_in.get(language, ())):
+            yield from outside(survey.panel, ("text_in", language, row), row, text)
+        yield from _under_fields(screen, language)
+        for place, field in fields_of(screen):
             signal = survey.signal(field.signal)
             if signal is None or field.kind != "choice":
                 continue
@@ -105,32 +107,11 @@ def translation_too_long(survey: Survey) -> Iterator[Fault]:
                         width=field.width,
                     ),
                     translate("checks", "make the field wider or shorten the text"),
+                    widened(survey.panel, screen, place, len(texts[value])),
                 )
 
 
-def _outside(project: Project, place: Place, row: int, text: str) -> Iterator[Fault]:
-    panel, text = project.panel, text.rstrip()
-    if row >= panel.rows and text:
-        yield Fault(
-            "error",
-            place,
-            translate("checks", "{text} is below the last of the panel's {rows} rows").format(
-                text=quoted(text.strip()), rows=panel.rows
-            ),
-            translate("checks", "move it up or to another screen"),
-        )
-    elif len(text) > panel.columns:
-        yield Fault(
-            "error",
-            place,
-            translate("checks", "the text has {count} characters, the panel {columns} columns: {lost} is lost").format(
-                count=len(text), columns=panel.columns, lost=quoted(text[panel.columns :])
-            ),
-            translate("checks", "shorten the text"),
-        )
-
-
-def _under_fields(place: Place, screen: Screen, language: str) -> Iterator[Fault]:
+def _under_fields(screen: Screen, language: str) -> Iterator[Fault]:
     rows = screen.text_in.get(language, ())
     for field in screen.fields:
         row, column = field.at
@@ -138,43 +119,48 @@ def _under_fields(place: Place, screen: Screen, language: str) -> Iterator[Fault
         if hidden:
             yield Fault(
                 "warning",
-                (*place, "text_in", language, row),
+                ("text_in", language, row),
                 translate("checks", "the field of {signal} hides {text}").format(
                     signal=quoted(field.signal), text=quoted(hidden)
                 ),
                 translate("checks", "put blanks there, or move the field"),
+                Mend(translate("checks", "Put blanks under the field"), mends.blank_under, (language,)),
             )
 
 
-@rule("translation-character")
-def translation_character(survey: Survey) -> Iterator[Fault]:
+@each("screen", "signal", name="translation-character")
+def translation_character(survey: Survey, part: Screen | AnySignal) -> Iterator[Fault]:
     """A character in another language that the panel's repertoire lacks: '?' is shown in its place."""
-    project = survey.project
-    name = project.panel.repertoire
-    for language in project.panel.languages[1:]:
-        for index, screen in enumerate(project.screens):
-            for row, text in enumerate(screen.text_in.get(language, ())):
+    name = survey.panel.repertoire
+    for language in survey.panel.languages[1:]:
+        if isinstance(part, Screen):
+            for row, text in enumerate(part.text_in.get(language, ())):
                 if lacking := missing(name, text):
-                    yield _lacking(("screen", index, "text_in", language, row), text.strip(), lacking, name)
-        for index, signal in enumerate(project.signals):
-            for text in signal.texts_in.get(language, {}).values():
+                    yield _lacking(("text_in", language, row), (), text, lacking, name)
+        else:
+            for value, text in part.texts_in.get(language, {}).items():
                 if lacking := missing(name, text):
-                    yield _lacking(("signal", index), text, lacking, name)
+                    yield _lacking((), ("texts_in", language, value), text, lacking, name)
 
 
-def _lacking(place: Place, text: str, lacking: str, name: str) -> Fault:
-    listed = " ".join(f"'{character}' (U+{ord(character):04X})" for character in lacking)
+def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> Fault:
+    spelled = respelled(name, text)
+    mend = None
+    if spelled is not None:
+        words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
+        mend = Mend(words, mends.set_at, (keys, spelled)) if keys else Mend(words, mends.set_here, (spelled,))
     return Fault(
         "error",
         place,
         translate(
             "checks", "{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown"
-        ).format(text=quoted(text), characters=listed, repertoire=quoted(name)),
+        ).format(text=quoted(text.strip()), characters=listed(lacking), repertoire=quoted(name)),
         translate("checks", "write it with other characters, or choose the repertoire of the panel that you have"),
+        mend,
     )
 
 
-@rule("language-choice")
+@whole("panel", "actions", "signals", "followers", name="language-choice")
 def language_choice(survey: Survey) -> Iterator[Fault]:
     """Languages that nobody can choose, or a choice that cannot be made."""
     project = survey.project

@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
-from app.checks.finding import Fault
-from app.checks.rule import rule
-from app.checks.survey import Survey
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.rule import each, whole
+from app.checks.survey import AnySignal, Survey
+from app.language import translate
 from app.project.model import RegisterSignal, SerialLine
 from app.project.problems import quoted
 
+LAST_UNIT: Final = 247
 
-@rule("device-shared")
+
+@whole("lines", name="device-shared")
 def device_shared(survey: Survey) -> Iterator[Fault]:
     """Two lines on one serial port or one network address: a serial port can be opened by one of them only."""
     first: dict[tuple[str, str, int], int] = {}
@@ -21,14 +26,18 @@ def device_shared(survey: Survey) -> Iterator[Fault]:
             ("serial", _port(line.device), 0) if isinstance(line, SerialLine) else ("net", line.host.lower(), line.port)
         )
         earlier = first.setdefault(end, index)
-        if earlier != index:
-            end_said = end[1] if serial else f"{end[1]} port {end[2]}"
-            yield Fault(
-                "error" if serial else "warning",
-                ("line", index),
-                f"it uses {end_said}, as line {quoted(survey.project.lines[earlier].name)} does",
-                "put the followers of both on one line, or name another device",
-            )
+        if earlier == index:
+            continue
+        if serial:
+            message = translate("checks", "it uses {device}, as line {line} does")
+        else:
+            message = translate("checks", "it uses {device} port {port}, as line {line} does")
+        yield Fault(
+            "error" if serial else "warning",
+            ("line", index),
+            message.format(device=end[1], port=end[2], line=quoted(survey.project.lines[earlier].name)),
+            translate("checks", "put the followers of both on one line, or name another device"),
+        )
 
 
 def _port(device: str) -> str:
@@ -36,53 +45,92 @@ def _port(device: str) -> str:
     return device if "/" in device else device.upper().removeprefix("\\\\.\\")
 
 
-@rule("unit-clash")
+@whole("followers", name="unit-clash")
 def unit_clash(survey: Survey) -> Iterator[Fault]:
     """Two followers at one unit address of one line: both answer at once, or the one is taken for the other."""
     first: dict[tuple[str, int], int] = {}
+    taken = {(follower.line, follower.unit) for follower in survey.project.followers}
     for index, follower in enumerate(survey.project.followers):
         earlier = first.setdefault((follower.line, follower.unit), index)
-        if earlier != index:
-            yield Fault(
-                "error",
-                ("follower", index),
-                f"unit {follower.unit} on line {quoted(follower.line)} is follower "
-                f"{quoted(survey.project.followers[earlier].name)} already",
-                "give every follower of a line its own unit address",
-            )
+        if earlier == index:
+            continue
+        free = next((unit for unit in range(1, LAST_UNIT + 1) if (follower.line, unit) not in taken), None)
+        yield Fault(
+            "error",
+            ("follower", index),
+            translate("checks", "unit {unit} on line {line} is follower {follower} already").format(
+                unit=follower.unit,
+                line=quoted(follower.line),
+                follower=quoted(survey.project.followers[earlier].name),
+            ),
+            translate("checks", "give every follower of a line its own unit address"),
+            None
+            if free is None
+            else Mend(
+                translate("checks", "Give it the unit address {unit}").format(unit=free),
+                mends.set_at,
+                (("unit",), free),
+            ),
+        )
 
 
-@rule("polled-too-slowly")
+@whole("followers", "signals", name="polled-too-slowly")
 def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
     """A follower with a communication time-out that hears from the panel less often: it stops by itself in between."""
-    quickest: dict[str, int] = {}
+    quickest: dict[str, RegisterSignal] = {}
     for signal in survey.project.signals:
         if isinstance(signal, RegisterSignal):
-            quickest[signal.follower] = min(quickest.get(signal.follower, signal.every_ms), signal.every_ms)
+            known = quickest.setdefault(signal.follower, signal)
+            if signal.every_ms < known.every_ms:
+                quickest[signal.follower] = signal
     for index, follower in enumerate(survey.project.followers):
-        limit, every = follower.communication_timeout_ms, quickest.get(follower.name)
-        if limit and every is not None and every >= limit:
-            yield Fault(
-                "warning",
-                ("follower", index),
-                f"it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at "
-                "the most",
-                f"read one of them more often, say every {max(10, limit // 4)} ms ('every_ms')",
-            )
-
-
-@rule("refreshed-too-slowly")
-def refreshed_too_slowly(survey: Survey) -> Iterator[Fault]:
-    """A signal written again and again for a communication time-out, but less often than that."""
-    for index, signal in enumerate(survey.project.signals):
-        if not isinstance(signal, RegisterSignal) or not signal.refresh_ms:
+        limit, signal_read = follower.communication_timeout_ms, quickest.get(follower.name)
+        if not limit or signal_read is None or signal_read.every_ms < limit:
             continue
-        follower = survey.project.follower_named.get(signal.follower)
-        limit = 0 if follower is None else follower.communication_timeout_ms
-        if limit and signal.refresh_ms >= limit:
-            yield Fault(
-                "warning",
-                ("signal", index),
-                f"it is written every {signal.refresh_ms} ms ('refresh_ms'), and its follower stops after {limit} ms",
-                f"write it more often, say every {max(10, limit // 4)} ms",
-            )
+        wanted = max(10, limit // 4)
+        yield Fault(
+            "warning",
+            ("follower", index),
+            translate(
+                "checks",
+                "it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at "
+                "the most",
+            ).format(limit=limit, every=signal_read.every_ms),
+            translate("checks", "read one of them more often, say every {every} ms ('every_ms')").format(every=wanted),
+            None
+            if wanted >= limit
+            else Mend(
+                translate("checks", "Read {signal} every {every} ms").format(
+                    signal=quoted(signal_read.name), every=wanted
+                ),
+                mends.set_in_signal,
+                (signal_read.name, "every_ms", wanted),
+            ),
+        )
+
+
+@each("signal", name="refreshed-too-slowly")
+def refreshed_too_slowly(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+    """A signal written again and again for a communication time-out, but less often than that."""
+    if not isinstance(signal, RegisterSignal) or not signal.refresh_ms:
+        return
+    follower = survey.project.follower_named.get(signal.follower)
+    limit = 0 if follower is None else follower.communication_timeout_ms
+    if not limit or signal.refresh_ms < limit:
+        return
+    wanted = max(10, limit // 4)
+    yield Fault(
+        "warning",
+        (),
+        translate(
+            "checks", "it is written every {every} ms ('refresh_ms'), and its follower stops after {limit} ms"
+        ).format(every=signal.refresh_ms, limit=limit),
+        translate("checks", "write it more often, say every {every} ms").format(every=wanted),
+        None
+        if wanted >= limit
+        else Mend(
+            translate("checks", "Write it every {every} ms").format(every=wanted),
+            mends.set_at,
+            (("refresh_ms",), wanted),
+        ),
+    )

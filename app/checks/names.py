@@ -4,21 +4,62 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks.finding import Fault
-from app.checks.rule import rule
-from app.checks.survey import Survey
-from app.project.references import dangling, name_clashes
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.rule import each, whole
+from app.checks.survey import Survey, section_of
+from app.language import translate
+from app.project.model import Action, Part, Turn
+from app.project.places import at_key
+from app.project.problems import Place, Problem, nearest, quoted
+from app.project.references import dangling_in, name_clashes
 
 
-@rule("dangling-name")
-def dangling_name(survey: Survey) -> Iterator[Fault]:
+@each("follower", "signal", "screen", "turn", "action", name="dangling-name", sees=("known_names",))
+def dangling_name(survey: Survey, part: Part) -> Iterator[Fault]:
     """A name that points to nothing, or to what cannot serve there: whatever hangs on it does not work."""
-    for problem in dangling(survey.project):
-        yield Fault("error", problem.place, problem.message, problem.hint or "add it, or name one that exists")
+    section = section_of(part)
+    for problem in dangling_in(part, section, survey.known_names):
+        yield _fault(problem, problem.place, _mend(survey, part, section, problem))
 
 
-@rule("name-clash")
+@whole("panel", "known_names", name="dangling-name")
+def dangling_name_of_panel(survey: Survey) -> Iterator[Fault]:
+    """A first screen, or a signal that chooses the language, that does not exist."""
+    for problem in dangling_in(survey.panel, "panel", survey.known_names):
+        yield _fault(problem, ("panel", *problem.place), None)
+
+
+def _fault(problem: Problem, place: Place, mend: Mend | None) -> Fault:
+    return Fault(
+        "error",
+        place,
+        problem.message,
+        problem.hint or translate("checks", "add it, or name one that exists"),
+        mend,
+    )
+
+
+def _mend(survey: Survey, part: Part, section: str, problem: Problem) -> Mend | None:
+    """The nearest name that exists in the place of the wrong one; else a turn or an action goes altogether."""
+    name: object = part
+    for step in problem.place:
+        name = at_key(name, step)
+    known = survey.known_names.fitting(section, problem.place)
+    near = nearest(name, known) if isinstance(name, str) else None
+    if near is not None:
+        return Mend(translate("checks", "Name {name} there instead").format(name=quoted(near)), mends.set_here, (near,))
+    if isinstance(part, Turn):
+        return Mend(translate("checks", "Remove this turn"), mends.remove)
+    return Mend(translate("checks", "Remove this action"), mends.remove) if isinstance(part, Action) else None
+
+
+@whole("panel", "lines", "followers", "signals", "screen_names", name="name-clash")
 def name_clash(survey: Survey) -> Iterator[Fault]:
     """A name that two parts of a kind have, or that has a meaning of its own: only one of them can be meant."""
     for problem in name_clashes(survey.project):
-        yield Fault("error", problem.place, problem.message, problem.hint)
+        if problem.place[:1] == ("panel",):
+            words = translate("checks", "Take the second of the two keys off the panel")
+        else:
+            words = translate("checks", "Give it a name of its own; what names it goes on meaning the first")
+        yield Fault("error", problem.place, problem.message, problem.hint, Mend(words, mends.rename_apart))

@@ -4,60 +4,85 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks.finding import Fault
-from app.checks.rule import rule
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.keys import remove_turn
+from app.checks.rule import whole
 from app.checks.survey import Survey
+from app.language import translate
 from app.project.model import Condition
 from app.project.problems import Place, quoted
 
 
-@rule("unreachable-screen")
+@whole("panel", "turns", "actions", "screen_names", "entered", name="unreachable-screen")
 def unreachable_screen(survey: Survey) -> Iterator[Fault]:
     """A screen that no key, no condition and no idle time leads to: nobody ever sees it."""
-    place = {screen.name: index for index, screen in reversed(list(enumerate(survey.project.screens)))}
+    start = survey.paging.start
     for name in survey.paging.unreachable:
         yield Fault(
             "warning",
-            ("screen", place[name]),
-            f"nothing leads to it from the start screen {quoted(survey.paging.start)}",
-            "add a turn to it, or remove the screen",
+            ("screen", survey.screen_names.index(name)),
+            translate("checks", "nothing leads to it from the start screen {screen}").format(screen=quoted(start)),
+            translate("checks", "add a turn to it, or remove the screen"),
+            _turn(survey, start, name, ()),
         )
 
 
-@rule("dead-end")
+@whole("panel", "turns", "actions", "screen_names", "entered", name="dead-end")
 def dead_end(survey: Survey) -> Iterator[Fault]:
     """A screen from which neither keys nor idle time lead back to the start: the operator is stuck."""
-    place = {screen.name: index for index, screen in reversed(list(enumerate(survey.project.screens)))}
+    start = survey.paging.start
     for name in survey.paging.no_way_back:
         yield Fault(
             "warning",
-            ("screen", place[name]),
-            f"no key leads from it back to the start screen {quoted(survey.paging.start)}, and no idle time does",
-            "add a turn by a key, say 'escape', or after idle time",
+            ("screen", survey.screen_names.index(name)),
+            translate("checks", "no key leads from it back to the start screen {screen}, and no idle time does").format(
+                screen=quoted(start)
+            ),
+            translate("checks", "add a turn by a key, say 'escape', or after idle time"),
+            _turn(survey, name, start, ("escape", "left")),
         )
 
 
-@rule("override-never-shown")
+def _turn(survey: Survey, source: str, target: str, wished: tuple[str, ...]) -> Mend | None:
+    """A turn by the first key, the wished ones before the others, that does nothing on the source screen yet."""
+    taken = {turn.key for turn in survey.project.turns if turn.from_ in (None, source)}
+    taken |= {action.key for action in survey.project.actions if action.from_ in (None, source)}
+    if source in survey.entered:
+        taken.add(survey.panel.entry.begin)
+    keys = [key for key in (*wished, *survey.panel.keys) if key in survey.panel.keys and key not in taken]
+    if not keys:
+        return None
+    words = translate("checks", "Let the key {key} turn from {source} to {target}").format(
+        key=quoted(keys[0]), source=quoted(source), target=quoted(target)
+    )
+    return Mend(words, mends.add_turn, (keys[0], source, target))
+
+
+@whole("turns", "screen_names", name="override-never-shown")
 def override_never_shown(survey: Survey) -> Iterator[Fault]:
     """An override whose condition an earlier one has too: the earlier one is always shown in its place."""
+    screens = set(survey.screen_names)
     first: list[tuple[Condition, int]] = []
     for index, turn in enumerate(survey.project.turns):
-        if turn.when is None or turn.to not in survey.project.screen_named:
+        if turn.when is None or turn.to not in screens:
             continue
         earlier = next((place for condition, place in first if condition == turn.when), None)
         if earlier is None:
             first.append((turn.when, index))
             continue
-        shown = survey.project.turns[earlier].to
         yield Fault(
             "warning",
             ("turn", index),
-            f"its condition is that of turn {earlier + 1}, so {quoted(shown)} is shown and {quoted(turn.to)} never",
-            "mend one of the two conditions or remove one of the turns",
+            translate(
+                "checks", "its condition is that of turn {number}, so {shown} is shown and {hidden} never"
+            ).format(number=earlier + 1, shown=quoted(survey.project.turns[earlier].to), hidden=quoted(turn.to)),
+            translate("checks", "mend one of the two conditions or remove one of the turns"),
+            remove_turn(),
         )
 
 
-@rule("idle-turns-fight")
+@whole("turns", name="idle-turns-fight")
 def idle_turns_fight(survey: Survey) -> Iterator[Fault]:
     """Two idle turns from one screen: the one that waits longer never comes.
 
@@ -79,7 +104,9 @@ def idle_turns_fight(survey: Survey) -> Iterator[Fault]:
         yield Fault(
             "warning",
             place,
-            f"turn {sooner + 1} leads to {quoted(turns[sooner].to)} after {turns[sooner].idle_s} s already, so this "
-            "one never comes",
-            "remove one of the two, or give them different screens ('from')",
+            translate(
+                "checks", "turn {number} leads to {screen} after {seconds} s already, so this one never comes"
+            ).format(number=sooner + 1, screen=quoted(turns[sooner].to), seconds=turns[sooner].idle_s),
+            translate("checks", "remove one of the two, or give them different screens ('from')"),
+            remove_turn(),
         )

@@ -1,17 +1,27 @@
-"""All rules, run over one project."""
+"""All rules, run over one project after another; what has not changed in between is not looked at again."""
 
 from __future__ import annotations
 
-from app.checks import actions, entry, keys, languages, lines, names, paging, registers, screens, whole
-from app.checks.finding import GRAVITY, Finding
-from app.checks.rule import RULES
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import groupby
+from operator import is_, itemgetter
+from typing import Final
+
+from app.checks import actions, entry, keys, languages, lines, names, paging, registers, room, screens, whole
+from app.checks.finding import GRAVITY, Fault, Finding
+from app.checks.rule import RULES, Fact, PartKind, Rule
 from app.checks.survey import Survey
-from app.project.model import Project
-from app.project.places import in_words
+from app.project.model import Part, Project
+from app.project.places import attributes, in_words
 from app.project.problems import Place
 
-RULE_MODULES = (names, whole, lines, registers, screens, paging, keys, entry, actions, languages)
+RULE_MODULES = (names, whole, lines, registers, screens, room, paging, keys, entry, actions, languages)
 """The modules of rules: named here, so that their rules are in the list once this module is imported."""
+
+_KINDS: Final[tuple[PartKind | None, ...]] = (None, "line", "follower", "signal", "screen", "turn", "action")
+_PAUSE_AFTER: Final = 200
+"""So many parts that have not changed are passed over before whoever drives the check may do something else."""
 
 
 def check(project: Project) -> tuple[Finding, ...]:
@@ -19,17 +29,181 @@ def check(project: Project) -> tuple[Finding, ...]:
 
     Any project value can be checked, also one with dangling names; nothing is changed and nothing raised.
     """
-    survey = Survey(project)
-    findings = [
-        Finding(name, fault.severity, _where(project, fault.place), fault.message, fault.hint, fault.place)
-        for name, rule in RULES.items()
-        for fault in rule(survey)
-    ]
-    findings.sort(key=lambda finding: GRAVITY[finding.severity])
-    return tuple(findings)
+    return Checker().check(project)
+
+
+class Checker:
+    """Checks one project after another and remembers what it found in the parts that they share.
+
+    `steps` does it bit by bit, none of them longer than a few milliseconds in a project of 2 000 signals, so that a
+    window can check between two keys. A check that is dropped half-way has not been in vain: the next one takes
+    over what it found. Belongs to one thread.
+    """
+
+    def __init__(self) -> None:
+        self.findings: tuple[Finding, ...] = ()
+        """What was found in `project`; the same object as before if nothing else was found."""
+        self.project: Project | None = None
+        """The project that was checked last, to the end."""
+        self._survey: Survey | None = None
+        self._looks = _looks()
+
+    def check(self, project: Project) -> tuple[Finding, ...]:
+        """As the function `check`."""
+        for _ in self.steps(project):
+            pass
+        return self.findings
+
+    def steps(self, project: Project) -> Iterator[None]:
+        """Check `project`, pausing again and again. When it is through, `findings` and `project` are up to date."""
+        survey = self._survey = Survey(project, self._survey)
+        changed = self.project is None
+        for look in self._looks:
+            former = look.told
+            yield from look.look(survey)
+            changed = changed or look.told is not former
+        if changed:
+            told = [each for look in self._looks for each in look.told]
+            told.sort(key=itemgetter(0))
+            findings = tuple([finding for _, finding in told])
+            if findings != self.findings:
+                self.findings = findings
+        self.project = project
+
+
+_Order = tuple[int, int, int, int]
+"""Where a finding comes in the list: its gravity, its rule, the kind and the index of its part."""
+
+_Told = list[tuple[_Order, Finding]]
+
+
+@dataclass(slots=True)
+class _Seen:
+    """What the rules found in one part, and all that they could see besides it."""
+
+    part: Part
+    grounds: object
+    sight: tuple[object, ...]
+    faults: tuple[tuple[int, Rule, Fault], ...]
+    index: int = -1
+    """Where the part stood when `told` was put into words."""
+    told: _Told = field(default_factory=list)
+
+
+class _Look:
+    """Some rules that look at the same, and what they found last. `told` is another object if that has changed."""
+
+    def __init__(self, rules: list[tuple[int, Rule]]) -> None:
+        self.told: _Told = []
+        self._rules = rules
+        self._sees: tuple[Fact, ...] = rules[0][1].sees
+        self._done_for: Survey | None = None
+
+    def look(self, survey: Survey) -> Iterator[None]:
+        """Look at what has changed since the last time that this came to its end."""
+        raise NotImplementedError
+
+
+class _LookAtAll(_Look):
+    """A rule about how parts go together."""
+
+    def look(self, survey: Survey) -> Iterator[None]:
+        if self._done_for is None or not all(survey.agrees(self._done_for, fact) for fact in self._sees):
+            (order, rule) = self._rules[0]
+            told = [_told(survey.project, rule, order, fault, ()) for fault in rule.function(survey)]
+            if told != self.told:
+                self.told = told
+            yield
+        self._done_for = survey
+
+
+class _LookAtEach(_Look):
+    """Rules about the parts of one kind, one by one."""
+
+    def __init__(self, kind: PartKind, rules: list[tuple[int, Rule]]) -> None:
+        super().__init__(rules)
+        self._kind = kind
+        self._attribute = attributes(Project)[kind]
+        self._seen: dict[int, _Seen] = {}
+        """By the identity of the part, which is held here, so that no other part can have it meanwhile."""
+        self._seen_with: Survey | None = None
+        """Whose facts the rules saw besides."""
+
+    def look(self, survey: Survey) -> Iterator[None]:
+        if self._seen_with is None or not all(survey.agrees(self._seen_with, fact) for fact in self._sees):
+            self._seen = {}
+        self._seen_with = survey
+        parts: tuple[Part, ...] = getattr(survey.project, self._attribute)
+        done = self._done_for
+        if (
+            done is not None
+            and (self._seen or not parts)
+            and done.grounds is survey.grounds
+            and getattr(done.project, self._attribute) is parts
+        ):
+            return
+        self._done_for = None
+        kept: dict[int, _Seen] = {}
+        told: _Told = []
+        for index, part in enumerate(parts):
+            seen = self._seen.get(id(part))
+            if seen is None or not _still(seen, survey):
+                seen = self._seen[id(part)] = self._looked(survey, part)
+                yield
+            elif index % _PAUSE_AFTER == 0:
+                yield
+            kept[id(part)] = seen
+            if seen.faults:
+                if seen.index != index:
+                    seen.index = index
+                    place = (self._kind, index)
+                    seen.told = [_told(survey.project, rule, order, fault, place) for order, rule, fault in seen.faults]
+                told += seen.told
+        self._seen = kept
+        if told != self.told:
+            self.told = told
+        self._done_for = survey
+
+    def _looked(self, survey: Survey, part: Part) -> _Seen:
+        faults = tuple([(order, rule, fault) for order, rule in self._rules for fault in rule.function(survey, part)])
+        return _Seen(part, survey.grounds, survey.sight(part), faults)
+
+
+def _still(seen: _Seen, survey: Survey) -> bool:
+    """Whether all that could be seen besides the part is what it was."""
+    if seen.grounds is survey.grounds:
+        return True
+    sight = survey.sight(seen.part)
+    if len(sight) != len(seen.sight) or not all(map(is_, sight, seen.sight)):
+        return False
+    seen.grounds = survey.grounds
+    return True
+
+
+def _told(project: Project, rule: Rule, order: int, fault: Fault, part: Place) -> tuple[_Order, Finding]:
+    place = (*part, *fault.place)
+    index = place[1] if len(place) > 1 and isinstance(place[1], int) else -1
+    finding = Finding(rule.name, fault.severity, _where(project, place), fault.message, fault.hint, place, fault.mend)
+    return (GRAVITY[fault.severity], order, _KINDS.index(rule.kind), index if part else -1), finding
 
 
 def _where(project: Project, place: Place) -> str:
     """The part in words; the one key of it that is wrong is told by the message."""
-    part = place[:-1] if len(place) > 1 and isinstance(place[-1], str) else place
-    return in_words(project, part)
+    if len(place) == 1 and place != ("panel",):
+        return in_words(project, ())
+    return in_words(project, place[:-1] if len(place) > 1 and isinstance(place[-1], str) else place)
+
+
+def _looks() -> list[_Look]:
+    """All rules, those together that look at the same."""
+    first: dict[str, int] = {}
+    numbered = [(first.setdefault(rule.name, len(first)), rule) for rule in RULES]
+    looks: list[_Look] = [_LookAtAll([each]) for each in numbered if each[1].kind is None]
+
+    def alike(each: tuple[int, Rule]) -> tuple[int, tuple[Fact, ...]]:
+        return _KINDS.index(each[1].kind), each[1].sees
+
+    of_parts = sorted([each for each in numbered if each[1].kind is not None], key=alike)
+    for (kind, _), rules in groupby(of_parts, alike):
+        looks.append(_LookAtEach(_KINDS[kind], list(rules)))  # type: ignore[arg-type]
+    return looks

@@ -2,80 +2,115 @@
 
 from __future__ import annotations
 
-import math
+import unicodedata
 from collections.abc import Iterator
-from fractions import Fraction
-from itertools import chain, combinations, islice
+from itertools import combinations
 
-from app.checks.finding import Fault, Severity
-from app.checks.rule import rule
-from app.checks.survey import AnySignal, Survey
-from app.project.binding import step_of
-from app.project.model import Field, HeldSignal, RegisterSignal
-from app.project.problems import Place
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.rule import each
+from app.checks.survey import AnySignal, Survey, fields_of
+from app.language import translate
+from app.project.model import Field, Panel, Screen
+from app.project.problems import Place, quoted
 from app.signals.repertoire import missing
-from app.signals.text import number_digits, number_width
 
 
-@rule("text-outside-panel")
-def text_outside_panel(survey: Survey) -> Iterator[Fault]:
+@each("screen", name="text-outside-panel")
+def text_outside_panel(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """Static text beyond the last row or column: it is never seen."""
-    panel = survey.project.panel
-    for index, screen in enumerate(survey.project.screens):
-        for row, text in enumerate(screen.text):
-            if row >= panel.rows and text.strip():
-                yield Fault(
-                    "error",
-                    ("screen", index, "text", row),
-                    f"'{text.strip()}' is below the last of the panel's {panel.rows} rows",
-                    "move it up or to another screen",
-                )
-            elif len(text.rstrip()) > panel.columns:
-                yield Fault(
-                    "error",
-                    ("screen", index, "text", row),
-                    f"the text has {len(text.rstrip())} characters, the panel {panel.columns} columns: "
-                    f"'{text.rstrip()[panel.columns :]}' is lost",
-                    "shorten the text",
-                )
+    for row, text in enumerate(screen.text):
+        yield from outside(survey.panel, ("text", row), row, text)
 
 
-@rule("field-outside-panel")
-def field_outside_panel(survey: Survey) -> Iterator[Fault]:
+def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
+    """What of one row of text lies outside the panel."""
+    text = text.rstrip()
+    if row >= panel.rows and text:
+        yield Fault(
+            "error",
+            place,
+            translate("checks", "{text} is below the last of the panel's {rows} rows").format(
+                text=quoted(text.strip()), rows=panel.rows
+            ),
+            translate("checks", "move it up or to another screen"),
+            Mend(translate("checks", "Remove this text"), mends.set_here, ("",)),
+        )
+    elif len(text) > panel.columns:
+        yield Fault(
+            "error",
+            place,
+            translate("checks", "the text has {count} characters, the panel {columns} columns: {lost} is lost").format(
+                count=len(text), columns=panel.columns, lost=quoted(text[panel.columns :])
+            ),
+            translate("checks", "shorten the text"),
+            Mend(
+                translate("checks", "Cut the text after the last column"),
+                mends.set_here,
+                (text[: panel.columns].rstrip(),),
+            ),
+        )
+
+
+@each("screen", name="field-outside-panel")
+def field_outside_panel(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A field that is not wholly on the panel: its value would be cut."""
-    panel = survey.project.panel
-    for place, _, field in survey.fields():
+    panel = survey.panel
+    for place, field in fields_of(screen):
         row, column = field.at
         if not 0 <= row < panel.rows:
             yield Fault(
                 "error",
                 place,
-                f"the field of '{field.signal}' is on row {row}; the panel has the rows 0 to {panel.rows - 1}",
-                "move the field",
+                translate("checks", "the field of {signal} is on row {row}; the panel has the rows 0 to {last}").format(
+                    signal=quoted(field.signal), row=row, last=panel.rows - 1
+                ),
+                translate("checks", "move the field"),
+                _elsewhere(panel, screen, place),
             )
         elif column < 0 or column + field.width > panel.columns:
             yield Fault(
                 "error",
                 place,
-                f"the field of '{field.signal}' takes the columns {column} to {column + field.width - 1}; "
-                f"the panel has 0 to {panel.columns - 1}",
-                "move the field or make it narrower",
+                translate(
+                    "checks", "the field of {signal} takes the columns {first} to {end}; the panel has 0 to {last}"
+                ).format(
+                    signal=quoted(field.signal),
+                    first=column,
+                    end=column + field.width - 1,
+                    last=panel.columns - 1,
+                ),
+                translate("checks", "move the field or make it narrower"),
+                _elsewhere(panel, screen, place),
             )
 
 
-@rule("fields-overlap")
-def fields_overlap(survey: Survey) -> Iterator[Fault]:
+def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Mend | None:
+    """The field moved to cells that are free; None if there are none."""
+    index = place[1]
+    assert isinstance(index, int)
+    found = mends.free_run(panel, screen, index)
+    if found is None:
+        return None
+    words = translate("checks", "Move the field to row {row}, column {column}").format(row=found[0], column=found[1])
+    return Mend(words, mends.reshape_field, (found, screen.fields[index].width))
+
+
+@each("screen", name="fields-overlap")
+def fields_overlap(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """Two fields in the same cells: one hides a part of the other, and the rest reads like a value."""
-    for index, screen in enumerate(survey.project.screens):
-        for (_, first), (number, second) in combinations(enumerate(screen.fields), 2):
-            shared = _shared(first, second)
-            if shared:
-                yield Fault(
-                    "error",
-                    ("screen", index, "field", number),
-                    f"it covers {_cells(shared)} of the field of '{first.signal}' on row {second.at[0]}",
-                    "move one of them or make it narrower",
-                )
+    for (_, first), (number, second) in combinations(enumerate(screen.fields), 2):
+        shared = _shared(first, second)
+        if shared:
+            yield Fault(
+                "error",
+                ("field", number),
+                translate("checks", "it covers {cells} of the field of {signal} on row {row}").format(
+                    cells=cells(shared), signal=quoted(first.signal), row=second.at[0]
+                ),
+                translate("checks", "move one of them or make it narrower"),
+                _elsewhere(survey.panel, screen, ("field", number)),
+            )
 
 
 def _shared(first: Field, second: Field) -> int:
@@ -85,10 +120,17 @@ def _shared(first: Field, second: Field) -> int:
     return max(0, min(first.at[1] + first.width, second.at[1] + second.width) - left)
 
 
-@rule("field-over-text")
-def field_over_text(survey: Survey) -> Iterator[Fault]:
+def cells(count: int) -> str:
+    """So many cells, in words."""
+    return (translate("checks", "{count} cell") if count == 1 else translate("checks", "{count} cells")).format(
+        count=count
+    )
+
+
+@each("screen", name="field-over-text")
+def field_over_text(_survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A field over static text: the text under it is never seen."""
-    for place, screen, field in survey.fields():
+    for place, field in fields_of(screen):
         row, column = field.at
         if 0 <= row < len(screen.text) and column >= 0:
             hidden = screen.text[row][column : column + field.width].strip()
@@ -96,203 +138,109 @@ def field_over_text(survey: Survey) -> Iterator[Fault]:
                 yield Fault(
                     "warning",
                     place,
-                    f"the field of '{field.signal}' hides the text '{hidden}'",
-                    "put blanks there, or move the field",
+                    translate("checks", "the field of {signal} hides the text {text}").format(
+                        signal=quoted(field.signal), text=quoted(hidden)
+                    ),
+                    translate("checks", "put blanks there, or move the field"),
+                    Mend(translate("checks", "Put blanks under the field"), mends.blank_under),
                 )
 
 
-@rule("field-too-narrow")
-def field_too_narrow(survey: Survey) -> Iterator[Fault]:
-    """A field with no room for some value that its signal can take: it would show '#' instead.
-
-    Proved over the whole raw range, sign and decimals included: the follower may hold any value, whatever the limits
-    of the entry say. It is an error if a value within the limits (or any value, where there are none) has no room
-    and a warning otherwise. Floats are proved over their limits only, since their raw range goes to 10 to the 38th
-    and more.
-    """
-    for place, _, field in survey.fields():
-        signal = survey.signal(field.signal)
-        if signal is None or field.kind == "bar":
-            continue
-        if field.kind == "choice" and signal.texts:
-            yield from _narrow_for_text(place, field, signal)
-        elif isinstance(signal, RegisterSignal) and survey.is_text(signal):
-            yield from _narrow_for_string(place, field, signal)
-        else:
-            yield from _narrow_for_number(survey, place, field, signal)
-
-
-def _narrow_for_text(place: Place, field: Field, signal: AnySignal) -> Iterator[Fault]:
-    value, text = max(signal.texts.items(), key=lambda item: len(item[1]))
-    if len(text) > field.width:
-        yield Fault(
-            "error",
-            place,
-            f"'{text}', the text of '{signal.name}' for {value}, has {len(text)} characters and the field "
-            f"{_cells(field.width)}",
-            f"make the field {_cells(len(text))} wide or shorten the text",
-        )
-
-
-def _narrow_for_string(place: Place, field: Field, signal: RegisterSignal) -> Iterator[Fault]:
-    if signal.length is not None and 2 * signal.length > field.width:
-        yield Fault(
-            "warning",
-            place,
-            f"'{signal.name}' may have {2 * signal.length} characters and the field has {_cells(field.width)}",
-            f"make the field {_cells(2 * signal.length)} wide, or read fewer registers ('length')",
-        )
-
-
-def _narrow_for_number(survey: Survey, place: Place, field: Field, signal: AnySignal) -> Iterator[Fault]:
-    span = survey.span(signal.name)
-    limits = None if signal.limits is None else (Fraction(signal.limits[0]), Fraction(signal.limits[1]))
-    if span is None and survey.is_float(signal):
-        yield Fault(
-            "note",
-            place,
-            f"'{signal.name}' is a float without limits, so no width can be proved enough",
-            "give the signal the limits of the values to expect",
-        )
-    if span is None and isinstance(signal, HeldSignal):
-        span = Fraction(signal.held), Fraction(signal.held)
-    if span is None:
-        return
-    worst = _widest(span, signal.decimals)
-    needed = number_width(worst, signal.decimals)
-    if needed <= field.width:
-        return
-    severity: Severity = "error"
-    if limits is not None and number_width(_widest(limits, signal.decimals), signal.decimals) <= field.width:
-        severity = "warning"
-    yield Fault(
-        severity,
-        place,
-        f"'{signal.name}' can be {number_digits(worst, signal.decimals)}, which needs {_cells(needed)}; the field has "
-        f"{field.width}",
-        f"make the field {_cells(needed)} wide" + (", or show fewer decimals" if signal.decimals else ""),
-    )
-
-
-def _widest(span: tuple[Fraction, Fraction], decimals: int) -> Fraction:
-    return max(span, key=lambda value: number_width(value, decimals))
-
-
-def _cells(count: int) -> str:
-    return f"{count} cell" if count == 1 else f"{count} cells"
-
-
-@rule("choice-without-text")
-def choice_without_text(survey: Survey) -> Iterator[Fault]:
-    """A choice field whose signal can take values that have no text."""
-    for place, _, field in survey.fields():
-        signal = survey.signal(field.signal)
-        if field.kind != "choice" or signal is None:
-            continue
-        if not signal.texts:
-            yield Fault(
-                "warning",
-                place,
-                f"'{signal.name}' has no texts to choose from",
-                "give the signal 'texts', or make it a number field",
-            )
-            continue
-        lacking = _without_text(survey, signal)
-        if lacking is not None:
-            severity: Severity = "warning" if survey.of_one_bit(signal) else "note"
-            yield Fault(
-                severity,
-                place,
-                f"'{signal.name}' can be {lacking}, and there is no text for that; its number would be shown",
-                f"add a text for {lacking} if it can come about",
-            )
-
-
-def _without_text(survey: Survey, signal: AnySignal) -> str | None:
-    """The value nearest to zero that the signal can take and that has no text; None if all have one, or of floats."""
-    span = survey.span(signal.name)
-    if span is None or survey.is_float(signal):
-        return None
-    size = survey.count_size(signal) or (
-        Fraction(1) if survey.of_one_bit(signal) else step_of(survey.project, signal.name)
-    )
-    low, high = span
-    # Where a span holds zero, it is a whole number of counts away from its ends: begin with the count nearest to it.
-    begin = low + max(0, math.ceil(-low / size)) * size
-    upward = (begin + size * count for count in range(math.floor((high - begin) / size) + 1))
-    downward = (begin - size * count for count in range(1, math.floor((begin - low) / size) + 1))
-    known = {Fraction(int(value)) for value in signal.texts}
-    # One more value than there are texts is enough to find one without.
-    lacking = next((value for value in islice(chain(upward, downward), len(known) + 1) if value not in known), None)
-    return None if lacking is None else number_digits(lacking, 0 if lacking.denominator == 1 else signal.decimals)
-
-
-@rule("text-for-no-value")
-def text_for_no_value(survey: Survey) -> Iterator[Fault]:
-    """A text for a value that the signal can never take: probably a slip in the number."""
-    for index, signal in enumerate(survey.project.signals):
-        span = survey.span(signal.name) if signal.texts else None
-        if span is None:
-            continue
-        for value, text in signal.texts.items():
-            if not span[0] <= int(value) <= span[1]:
-                yield Fault(
-                    "warning",
-                    ("signal", index),
-                    f"the text '{text}' is for {value}, which the signal can never be",
-                    f"it is {number_digits(span[0], 0)} to {number_digits(span[1], 0)}: mend the number or remove it",
-                )
-
-
-@rule("character-missing")
-def character_missing(survey: Survey) -> Iterator[Fault]:
+@each("screen", "signal", name="character-missing")
+def character_missing(survey: Survey, part: Screen | AnySignal) -> Iterator[Fault]:
     """A character that the panel's repertoire lacks: '?' is shown in its place."""
-    project = survey.project
-    name = project.panel.repertoire
-    for index, screen in enumerate(project.screens):
-        for row, text in enumerate(screen.text):
+    name = survey.panel.repertoire
+    if isinstance(part, Screen):
+        for row, text in enumerate(part.text):
             if lacking := missing(name, text):
-                yield _lacking(("screen", index, "text", row), "the text has", lacking, name)
-    for index, signal in enumerate(project.signals):
-        place: Place = ("signal", index)
-        if lacking := missing(name, signal.unit):
-            yield _lacking(place, f"the unit '{signal.unit}' has", lacking, name)
-        for value, text in signal.texts.items():
-            if lacking := missing(name, text):
-                yield _lacking(place, f"the text '{text}' for {value} has", lacking, name)
+                message = translate(
+                    "checks",
+                    "the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
+                ).format(characters=listed(lacking), repertoire=name)
+                yield _lacking(("text", row), message, respelled(name, text), mends.set_here)
+        return
+    if lacking := missing(name, part.unit):
+        message = translate(
+            "checks",
+            "the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
+        ).format(unit=quoted(part.unit), characters=listed(lacking), repertoire=name)
+        yield _lacking((), message, respelled(name, part.unit), mends.set_at, ("unit",))
+    for value, text in part.texts.items():
+        if lacking := missing(name, text):
+            message = translate(
+                "checks",
+                "the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' "
+                "would be shown",
+            ).format(text=quoted(text), value=value, characters=listed(lacking), repertoire=name)
+            yield _lacking((), message, respelled(name, text), mends.set_at, ("texts", value))
 
 
-def _lacking(place: Place, what: str, lacking: str, name: str) -> Fault:
-    listed = " ".join(f"'{character}' (U+{ord(character):04X})" for character in lacking)
-    return Fault(
-        "error",
-        place,
-        f"{what} {listed}, which the panel's repertoire '{name}' lacks; '?' would be shown",
-        "write it with other characters, or choose the repertoire of the panel that you have",
-    )
+def listed(characters: str) -> str:
+    """Characters for a message, each with its number."""
+    return " ".join(f"'{character}' (U+{ord(character):04X})" for character in characters)
 
 
-@rule("bar-without-range")
-def bar_without_range(survey: Survey) -> Iterator[Fault]:
+def _lacking(place: Place, message: str, spelled: str | None, deed: mends.Deed, keys: Place | None = None) -> Fault:
+    mend = None
+    if spelled is not None:
+        words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
+        mend = Mend(words, deed, (spelled,) if keys is None else (keys, spelled))
+    hint = translate("checks", "write it with other characters, or choose the repertoire of the panel that you have")
+    return Fault("error", place, message, hint, mend)
+
+
+_PLAIN = str.maketrans(
+    {"\u2013": "-", "\u2014": "-", "\u2018": "'", "\u2019": "'", "\u201c": '"', "\u201d": '"', "\u00d7": "x"}
+)
+
+
+def respelled(repertoire: str, text: str) -> str | None:
+    """The text in characters that the repertoire has, each in its place; None if there is no such spelling.
+
+    A letter without its accents, plain quotation marks and dashes, a plain digit for a raised one.
+    """
+    spelled = ""
+    for character in text:
+        if missing(repertoire, character):
+            plain = unicodedata.normalize("NFKD", character).translate(_PLAIN)[:1]
+            if not plain or missing(repertoire, plain):
+                return None
+            character = plain
+        spelled += character
+    return spelled
+
+
+@each("screen", name="bar-without-range")
+def bar_without_range(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A bar whose empty and full ends are not known or are the same: it cannot be drawn."""
-    for place, _, field in survey.fields():
+    for place, field in fields_of(screen):
         signal = survey.signal(field.signal)
         if field.kind != "bar" or signal is None:
             continue
         ends = field.range or signal.limits or survey.span(field.signal)
         if survey.is_text(signal):
-            yield Fault("error", place, f"'{signal.name}' is a text and has no bar", "make it a number field")
+            yield Fault(
+                "error",
+                place,
+                translate("checks", "{signal} is a text and has no bar").format(signal=quoted(signal.name)),
+                translate("checks", "make it a number field"),
+                Mend(translate("checks", "Make it a number field"), mends.set_at, (("kind",), "number")),
+            )
         elif ends is None:
             yield Fault(
                 "error",
                 place,
-                f"the bar of '{signal.name}' has no ends: the field has no range and the signal no limits",
-                "give the field 'range = [empty, full]'",
+                translate(
+                    "checks", "the bar of {signal} has no ends: the field has no range and the signal no limits"
+                ).format(signal=quoted(signal.name)),
+                translate("checks", "give the field 'range = [empty, full]'"),
             )
         elif ends[0] == ends[1]:
             yield Fault(
                 "error",
                 place,
-                f"the bar of '{signal.name}' is empty and full at the same value, {ends[0]}",
-                "give the field a range with two different ends",
+                translate("checks", "the bar of {signal} is empty and full at the same value, {value}").format(
+                    signal=quoted(signal.name), value=ends[0]
+                ),
+                translate("checks", "give the field a range with two different ends"),
             )

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from typing import Final
 
+from app.checks.rule import Fact, PartKind
 from app.panel.paging import PagingGraph
 from app.project.binding import bindings, value_span
 from app.project.model import (
@@ -17,11 +19,18 @@ from app.project.model import (
     Follower,
     HeldSignal,
     HeldValue,
+    Panel,
+    Part,
     Project,
     RegisterSignal,
     Screen,
+    SerialLine,
+    SerialOverTcpLine,
+    TcpLine,
+    Turn,
 )
 from app.project.problems import Place
+from app.project.references import KnownNames, known_names
 from app.signals.encoding import is_float, is_text
 from app.signals.numbering import Table
 
@@ -46,6 +55,21 @@ class Block:
         return self.address + self.count
 
 
+_WORKED_OUT_FROM: Final[dict[str, tuple[Fact, ...]]] = {
+    "paging": ("panel", "turns", "screen_names"),
+    "blocks": ("signals", "followers"),
+    "_spans": ("signals",),
+    "_key_actions": ("actions",),
+    "_turns_by_key": ("turns",),
+    "_acting_on": ("actions", "signals", "panel"),
+    "_command_words": ("signals",),
+}
+"""What is taken over from the survey of the former project if what it was worked out from is still the same."""
+
+
+_OF_PROJECT: Final = frozenset(Project.model_fields)
+
+
 class Survey:
     """A project, looked at by many rules.
 
@@ -53,9 +77,114 @@ class Survey:
     says so. Names that are used twice mean the first of the two, as they do in the project.
     """
 
-    def __init__(self, project: Project) -> None:
+    def __init__(self, project: Project, former: Survey | None = None) -> None:
+        """Look at `project`; what it shares with that of the `former` survey need not be worked out again."""
         self.project = project
-        self._spans: dict[str, Span | None] = {}
+        self._sights: dict[int, tuple[object, ...]] = {}
+        same = former is not None and all(self.agrees(former, fact) for fact in ("panel", "signals", "followers"))
+        self.grounds: object = former.grounds if same and former is not None else object()
+        """The same object for as long as nothing changes that a `sight` could see."""
+        for name, facts in _WORKED_OUT_FROM.items() if former is not None else ():
+            if former is not None and name in former.__dict__ and all(self.agrees(former, fact) for fact in facts):
+                self.__dict__[name] = former.__dict__[name]
+
+    # What rules may say that they look at
+
+    @property
+    def panel(self) -> Panel:
+        """The panel."""
+        return self.project.panel
+
+    @cached_property
+    def screen_names(self) -> tuple[str, ...]:
+        """The names of all screens, in the order of the file."""
+        return tuple([screen.name for screen in self.project.screens])
+
+    @cached_property
+    def entered(self) -> dict[str, frozenset[str]]:
+        """The signals that fields with entry show, by the name of the screen; screens without such fields left out."""
+        found: dict[str, frozenset[str]] = {}
+        for screen in self.project.screens:
+            names = frozenset([field.signal for field in screen.fields if field.entry])
+            if names:
+                found.setdefault(screen.name, names)
+        return found
+
+    @cached_property
+    def entered_names(self) -> frozenset[str]:
+        """The names of the signals that fields with entry show, on whatever screen."""
+        return frozenset().union(*self.entered.values())
+
+    @cached_property
+    def chosen(self) -> frozenset[str]:
+        """The names of the signals that choice fields show."""
+        return frozenset(
+            [field.signal for screen in self.project.screens for field in screen.fields if field.kind == "choice"]
+        )
+
+    @cached_property
+    def shown(self) -> frozenset[str]:
+        """The names that fields show, and those that their blinking hangs on."""
+        names = set[str]()
+        for screen in self.project.screens:
+            for field in screen.fields:
+                names.add(field.signal)
+                if field.blink is not None:
+                    names.add(field.blink.signal)
+        return frozenset(names)
+
+    @cached_property
+    def used(self) -> frozenset[str]:
+        """The names of all signals that a field, a condition, an action or another signal makes use of."""
+        project = self.project
+        names = set(self.shown)
+        names.update(turn.when.signal for turn in project.turns if turn.when is not None)
+        for action in project.actions:
+            names.update(signals_named_in(action))
+        names.update(signal.bit.of for signal in project.signals if isinstance(signal, BitSignal))
+        if project.panel.language is not None:
+            names.add(project.panel.language)
+        return frozenset(names)
+
+    @cached_property
+    def known_names(self) -> KnownNames:
+        """What names can point to."""
+        return known_names(self.project)
+
+    def fact(self, fact: Fact) -> object:
+        """What a rule looks at that has `fact` among what it sees."""
+        return getattr(self.project if fact in _OF_PROJECT else self, fact)
+
+    def agrees(self, other: Survey, fact: Fact) -> bool:
+        """Whether both have the same to show."""
+        mine, its = self.fact(fact), other.fact(fact)
+        return mine is its or (fact not in _OF_PROJECT and mine == its)
+
+    def sight(self, part: Part) -> tuple[object, ...]:
+        """All that a rule about this one part may look at besides it, to be compared by identity.
+
+        The panel, and of every signal that the part names (a signal names itself) the signal, the word that holds it if
+        it is a bit, and the follower.
+        """
+        found = self._sights.get(id(part))
+        if found is None:
+            found = self._sights[id(part)] = self._sight(part)
+        return found
+
+    def _sight(self, part: Part) -> tuple[object, ...]:
+        signals, followers = self.project.signal_named, self.project.follower_named
+        seen: list[object] = [self.project.panel]
+        for name in signals_named_in(part):
+            signal = base = signals.get(name)
+            seen.append(signal)
+            if isinstance(signal, BitSignal):
+                base = signals.get(signal.bit.of)
+                seen.append(base)
+            if isinstance(base, RegisterSignal):
+                seen.append(followers.get(base.follower))
+        return tuple(seen)
+
+    # Looking up
 
     @cached_property
     def paging(self) -> PagingGraph:
@@ -66,28 +195,14 @@ class Survey:
         """The signal of that name, None if there is none."""
         return None if name is None else self.project.signal_named.get(name)
 
-    def fields(self) -> Iterator[tuple[Place, Screen, Field]]:
-        """Every field of every screen."""
-        for index, screen in enumerate(self.project.screens):
-            for number, field in enumerate(screen.fields):
-                yield ("screen", index, "field", number), screen, field
-
     def actions(self) -> Iterator[tuple[Place, Action]]:
         """Every action."""
         for index, action in enumerate(self.project.actions):
             yield ("action", index), action
 
-    def conditions(self) -> Iterator[tuple[Place, Condition]]:
-        """Every condition, wherever it stands."""
-        for place, _, field in self.fields():
-            if field.blink is not None:
-                yield place, field.blink
-        for index, turn in enumerate(self.project.turns):
-            if turn.when is not None:
-                yield ("turn", index), turn.when
-        for place, action in self.actions():
-            if action.when is not None:
-                yield place, action.when
+    @cached_property
+    def _spans(self) -> dict[str, Span | None]:
+        return {}
 
     def span(self, name: str) -> Span | None:
         """All values that the signal can take: as `app.project.binding.value_span` has it.
@@ -129,6 +244,18 @@ class Survey:
             if action.key is not None:
                 found[action.from_] = (*found.get(action.from_, ()), action)
         return found
+
+    def turns_by_key(self, key: str | None) -> tuple[tuple[int, Turn], ...]:
+        """The turns by that key, each with its index."""
+        return self._turns_by_key.get(key, ())
+
+    @cached_property
+    def _turns_by_key(self) -> dict[str | None, tuple[tuple[int, Turn], ...]]:
+        found: dict[str | None, list[tuple[int, Turn]]] = {}
+        for index, turn in enumerate(self.project.turns):
+            if turn.key is not None:
+                found.setdefault(turn.key, []).append((index, turn))
+        return {key: tuple(turns) for key, turns in found.items()}
 
     def acting_on(self, name: str | None) -> tuple[Action, ...]:
         """The actions by keys that the panel has on the signal, on the word that holds it, or on other bits of that."""
@@ -189,31 +316,78 @@ class Survey:
         (raw0, raw1), (value0, value1) = signal.scale.raw, signal.scale.value
         return abs((Fraction(value1) - Fraction(value0)) / (Fraction(raw1) - Fraction(raw0)))
 
+    def block(self, signal: AnySignal, index: int = 0) -> Block | None:
+        """The registers of one signal; None if it has none, or cannot be bound."""
+        binding = bindings(self.project).get(signal.name)
+        if binding is None or binding.signal is not signal or not isinstance(signal, RegisterSignal):
+            return None
+        return Block(index, signal, binding.follower, binding.table, binding.address, binding.count)
+
     @cached_property
     def blocks(self) -> tuple[Block, ...]:
         """Every register signal's registers in the order of the file, without those that cannot be bound."""
-        bound = bindings(self.project)
         found = []
         for index, signal in enumerate(self.project.signals):
-            binding = bound.get(signal.name)
-            if binding is not None and binding.signal is signal and isinstance(signal, RegisterSignal):
-                found.append(Block(index, signal, binding.follower, binding.table, binding.address, binding.count))
+            block = self.block(signal, index)
+            if block is not None:
+                found.append(block)
         return tuple(found)
 
-    @cached_property
-    def used(self) -> frozenset[str]:
-        """The names of all signals that a field, a condition, an action or another signal makes use of."""
-        names = {field.signal for _, _, field in self.fields()}
-        names.update(condition.signal for _, condition in self.conditions())
-        for _, action in self.actions():
-            if action.signal is not None:
-                names.add(action.signal)
-            if isinstance(action.value, HeldValue):
-                names.add(action.value.from_)
-        names.update(signal.bit.of for signal in self.project.signals if isinstance(signal, BitSignal))
-        if self.project.panel.language is not None:
-            names.add(self.project.panel.language)
-        return frozenset(names)
+
+def section_of(part: Part) -> PartKind:
+    """What the file calls the kind of a part."""
+    return _SECTIONS[type(part)]
+
+
+_SECTIONS: Final[dict[type[Part], PartKind]] = {
+    SerialLine: "line",
+    TcpLine: "line",
+    SerialOverTcpLine: "line",
+    Follower: "follower",
+    RegisterSignal: "signal",
+    BitSignal: "signal",
+    HeldSignal: "signal",
+    Screen: "screen",
+    Turn: "turn",
+    Action: "action",
+}
+
+
+def fields_of(screen: Screen) -> Iterator[tuple[Place, Field]]:
+    """The fields of a screen, each with its place on it."""
+    for number, field in enumerate(screen.fields):
+        yield ("field", number), field
+
+
+def conditions_of(part: Screen | Turn | Action) -> Iterator[tuple[Place, Condition]]:
+    """The conditions that stand in a part, each with its place in it."""
+    if isinstance(part, Screen):
+        for place, field in fields_of(part):
+            if field.blink is not None:
+                yield place, field.blink
+    elif part.when is not None:
+        yield (), part.when
+
+
+def signals_named_in(part: Part) -> list[str]:
+    """The names of all signals that a part has to do with; of a signal its own, too."""
+    names: list[str] = []
+    if isinstance(part, Screen):
+        for field in part.fields:
+            names.append(field.signal)
+            if field.blink is not None:
+                names.append(field.blink.signal)
+    elif isinstance(part, Turn | Action):
+        if part.when is not None:
+            names.append(part.when.signal)
+        if isinstance(part, Action):
+            if part.signal is not None:
+                names.append(part.signal)
+            if isinstance(part.value, HeldValue):
+                names.append(part.value.from_)
+    elif isinstance(part, RegisterSignal | BitSignal | HeldSignal):
+        names.append(part.name)
+    return names
 
 
 def overlap(first: Action, second: Action) -> bool:

@@ -4,42 +4,74 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks.finding import Fault
-from app.checks.rule import rule
+from app.checks import mends
+from app.checks.finding import Fault, Mend
+from app.checks.rule import whole
 from app.checks.survey import Survey
+from app.language import translate
 from app.project.model import RegisterSignal
-from app.project.problems import Place
 
 
-@rule("nothing-yet")
+@whole("signals", "screen_names", "shown", name="nothing-yet")
 def nothing_yet(survey: Survey) -> Iterator[Fault]:
     """A project that has no screen, no signal, or no screen that shows one: it is still to be made."""
     project = survey.project
     if not project.screens:
-        yield Fault("note", (), "it has no screen yet", "add a screen")
+        yield Fault(
+            "note",
+            ("screen",),
+            translate("checks", "it has no screen yet"),
+            translate("checks", "add a screen"),
+            Mend(translate("checks", "Add a screen"), mends.add_screen),
+        )
     if not project.signals:
-        yield Fault("note", (), "it has no signal yet", "add a line, a follower and its signals")
-    elif project.screens and not any(screen.fields for screen in project.screens):
-        yield Fault("note", (), "no screen shows a signal yet", "place a field on a screen")
+        yield Fault(
+            "note",
+            ("signal",),
+            translate("checks", "it has no signal yet"),
+            translate("checks", "add a line, a follower and its signals"),
+        )
+    elif project.screens and not survey.shown:
+        yield Fault(
+            "note",
+            ("screen",),
+            translate("checks", "no screen shows a signal yet"),
+            translate("checks", "place a field on a screen"),
+        )
 
 
-@rule("unused")
+@whole("lines", "followers", "signals", "used", name="unused")
 def unused(survey: Survey) -> Iterator[Fault]:
     """A signal that is nowhere used, a follower without signals, a line without followers.
 
     An unused signal is read from the line all the same.
     """
     project = survey.project
+    message = translate("checks", "it is used nowhere")
+    message_if_read = translate("checks", "it is used nowhere, but read from the line")
+    hint = translate("checks", "show it on a screen, or remove it")
+    mend = Mend(translate("checks", "Delete this signal"), mends.remove_signal)
     for index, signal in enumerate(project.signals):
         if signal.name not in survey.used:
-            read = ", but read from the line" if isinstance(signal, RegisterSignal) else ""
-            place: Place = ("signal", index)
-            yield Fault("note", place, f"it is used nowhere{read}", "show it on a screen, or remove it")
+            read = isinstance(signal, RegisterSignal)
+            yield Fault("note", ("signal", index), message_if_read if read else message, hint, mend)
     with_signals = {signal.follower for signal in project.signals if isinstance(signal, RegisterSignal)}
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
-            yield Fault("note", ("follower", index), "it has no signals", "add its signals, or remove it")
+            yield Fault(
+                "note",
+                ("follower", index),
+                translate("checks", "it has no signals"),
+                translate("checks", "add its signals, or remove it"),
+                Mend(translate("checks", "Delete this follower"), mends.remove_follower),
+            )
     with_followers = {follower.line for follower in project.followers}
     for index, line in enumerate(project.lines):
         if line.name not in with_followers:
-            yield Fault("note", ("line", index), "it has no followers", "add its followers, or remove it")
+            yield Fault(
+                "note",
+                ("line", index),
+                translate("checks", "it has no followers"),
+                translate("checks", "add its followers, or remove it"),
+                Mend(translate("checks", "Delete this line"), mends.remove_line),
+            )

@@ -43,13 +43,19 @@ def quoted(text: str) -> str:
     return "'" + "".join(character if character.isprintable() else "?" for character in shown) + "'"
 
 
+def nearest(name: str, names: Iterable[str]) -> str | None:
+    """The one of `names` that is spelled most like `name`, capitals aside; None if none is near."""
+    if len(name) > _LONGEST_QUOTE:
+        return None
+    spelled = {other.casefold(): other for other in names}
+    found = difflib.get_close_matches(name.casefold(), spelled, n=1, cutoff=0.65)
+    return spelled[found[0]] if found else None
+
+
 def did_you_mean(name: str, names: Iterable[str]) -> str:
     """A hint that names the nearest of `names`, capitals aside, or an empty text if none is near."""
-    if len(name) > _LONGEST_QUOTE:
-        return ""
-    spelled = {other.casefold(): other for other in names}
-    nearest = difflib.get_close_matches(name.casefold(), spelled, n=1, cutoff=0.65)
-    return _perhaps(spelled[nearest[0]]) if nearest else ""
+    near = nearest(name, names)
+    return _perhaps(near) if near is not None else ""
 
 
 def one_of(names: Iterable[str]) -> str:

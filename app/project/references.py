@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Final, Literal, TypeVar
 
+from app.language import mark, translate
 from app.project.model import Panel, Part, Project
 from app.project.places import at_key, attributes, follow, in_words
 from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, quoted
@@ -41,6 +42,9 @@ _ENTRY_KEYS: Final = tuple(
     ("panel", "entry", serves) for serves in ("begin", "up", "down", "left", "right", "confirm", "abandon")
 )
 """These follow a renamed key too, but may name a key that the panel does not have: that step is then not offered."""
+
+_TEXTS_IN: Final = (("screen", "text_in"), ("signal", "texts_in"))
+"""Where texts stand under the name of a language."""
 
 RELATIVE_SCREENS: Final = ("next", "previous")
 """What a turn may lead to besides a screen; no screen can be called so."""
@@ -149,75 +153,164 @@ def _name_clashes(root: object) -> Iterator[Problem]:
             index = next((step for step in reversed(place) if isinstance(step, int)), 0)
             at = place if kind == "key" else place[:-1]
             if name in first:
-                number = f"{kind} {index + 1}"
+                place_said, same, own = (translate("project", text) for text in _TWICE[kind])
                 yield Problem(
-                    f"panel, {number}" if kind == "key" else number,
-                    f"has the same name as {kind} {first[name] + 1}, {quoted(name)}",
-                    f"each {kind} needs a name of its own",
+                    place_said.format(number=index + 1),
+                    same.format(number=first[name] + 1, name=quoted(name)),
+                    own,
                     at,
                 )
             first.setdefault(name, index)
             if kind == "screen" and name in RELATIVE_SCREENS:
                 yield Problem(
-                    f"screen {index + 1}",
-                    f"cannot be called {quoted(name)}",
-                    "turns use this word; call it otherwise",
+                    translate("project", "screen {number}").format(number=index + 1),
+                    translate("project", "cannot be called {name}").format(name=quoted(name)),
+                    translate("project", "turns use this word; call it otherwise"),
                     at,
                 )
 
 
+_TWICE: Final[dict[Kind, tuple[str, str, str]]] = {
+    "key": (
+        mark("project", "panel, key {number}"),
+        mark("project", "has the same name as key {number}, {name}"),
+        mark("project", "each key needs a name of its own"),
+    ),
+    "line": (
+        mark("project", "line {number}"),
+        mark("project", "has the same name as line {number}, {name}"),
+        mark("project", "each line needs a name of its own"),
+    ),
+    "follower": (
+        mark("project", "follower {number}"),
+        mark("project", "has the same name as follower {number}, {name}"),
+        mark("project", "each follower needs a name of its own"),
+    ),
+    "signal": (
+        mark("project", "signal {number}"),
+        mark("project", "has the same name as signal {number}, {name}"),
+        mark("project", "each signal needs a name of its own"),
+    ),
+    "screen": (
+        mark("project", "screen {number}"),
+        mark("project", "has the same name as screen {number}, {name}"),
+        mark("project", "each screen needs a name of its own"),
+    ),
+}
+"""Of a name given twice: where, what is wrong, what to do."""
+
+
 def _dangling(root: object) -> Iterator[Problem]:
-    kinds: tuple[Kind, ...] = ("line", "follower", "signal", "screen", "key")
-    known = {kind: {name for _, name in _names(root, kind)} for kind in kinds}
-    bits = _names_with(root, "bit")
-    held = _names_with(root, "held")
+    known = known_names(root)
     wrong = Counter[str]()
     for place, sought, name in _references(root):
+        if known.lacks(sought, name, place):
+            wrong[_kind(sought)] += 1
+            message, hint = known.why(sought, name, place, guess=wrong.total() <= _MOST_HINTS)
+            yield Problem(in_words(root, place[:-1]), message, hint, place)
+    for section, key in _TEXTS_IN:
+        for place, texts in follow(root, (section, key)):
+            for problem in _unknown_languages(known, place, texts):
+                yield Problem(in_words(root, problem.place[:-1]), problem.message, problem.hint, problem.place)
+
+
+def dangling_in(part: Part, section: str, known: KnownNames) -> Iterator[Problem]:
+    """As `dangling`, for one part of a section of the file ("signal", "screen", "panel", ...).
+
+    The places are relative to the part, and `where` is left empty.
+    """
+    for keys, sought in _REFERENCES:
+        if keys[0] != section:
+            continue
+        for place, name in follow(part, keys[1:]):
+            if isinstance(name, str) and known.lacks(sought, name, place):
+                message, hint = known.why(sought, name, (section, *place), guess=True)
+                yield Problem("", message, hint, place)
+    for named, key in _TEXTS_IN:
+        if named == section:
+            yield from _unknown_languages(known, (key,), at_key(part, key))
+
+
+@dataclass(frozen=True, slots=True)
+class KnownNames:
+    """What the names in a project can point to."""
+
+    of_kind: Mapping[Kind, frozenset[str]]
+    bits: frozenset[str]
+    held: frozenset[str]
+    languages: tuple[str, ...]
+
+    def lacks(self, sought: _Sought, name: str, place: Place) -> bool:
+        """Whether a name at this place points to nothing that can serve there."""
         kind = _kind(sought)
-        if name not in known[kind]:
-            if kind == "screen" and place[-1] == "to" and name in RELATIVE_SCREENS:
-                continue
-            wrong[kind] += 1
-            hint = did_you_mean(name, known[kind]) if wrong.total() <= _MOST_HINTS else ""
-            yield _problem(root, place, f"{_thing(place, kind)} {quoted(name)} does not exist", hint)
-        elif sought == "register" and name in bits:
-            yield _problem(root, place, f"signal {quoted(name)} is a bit itself", "name the signal that holds the bits")
-        elif sought == "held" and name not in held:
-            yield _problem(
-                root,
-                place,
-                f"signal {quoted(name)} is not a held value",
-                "name a signal with 'held', or write a number",
+        if name not in self.of_kind[kind]:
+            return not (kind == "screen" and place[-1] == "to" and name in RELATIVE_SCREENS)
+        return (sought == "register" and name in self.bits) or (sought == "held" and name not in self.held)
+
+    def fitting(self, section: str, place: Place) -> frozenset[str]:
+        """The names that can stand at a place, relative to its part, of a section of the file; empty if none can."""
+        sought = dict(_REFERENCES).get((section, *[step for step in place if isinstance(step, str)]))
+        if sought is None:
+            return frozenset()
+        if sought == "held":
+            return self.held
+        return self.of_kind[_kind(sought)] - (self.bits if sought == "register" else frozenset())
+
+    def why(self, sought: _Sought, name: str, place: Place, *, guess: bool) -> tuple[str, str]:
+        """Of a name that is lacking: what is wrong with it and what to do; the nearest name only with `guess`."""
+        kind = _kind(sought)
+        if name in self.of_kind[kind]:
+            if sought == "register":
+                return (
+                    translate("project", "signal {name} is a bit itself").format(name=quoted(name)),
+                    translate("project", "name the signal that holds the bits"),
+                )
+            return (
+                translate("project", "signal {name} is not a held value").format(name=quoted(name)),
+                translate("project", "name a signal with 'held', or write a number"),
             )
+        hint = did_you_mean(name, self.of_kind[kind]) if guess else ""
+        missing = _MISSING["start" if place == ("panel", "start") else kind]
+        return translate("project", missing).format(name=quoted(name)), hint
 
-    yield from _unknown_languages(root)
+
+_MISSING: Final = {
+    "line": mark("project", "line {name} does not exist"),
+    "follower": mark("project", "follower {name} does not exist"),
+    "signal": mark("project", "signal {name} does not exist"),
+    "screen": mark("project", "screen {name} does not exist"),
+    "key": mark("project", "key {name} does not exist"),
+    "start": mark("project", "start screen {name} does not exist"),
+}
 
 
-def _unknown_languages(root: object) -> Iterator[Problem]:
+def known_names(root: object) -> KnownNames:
+    """What names can point to in a project, or in the plain tables of a file."""
+    kinds: tuple[Kind, ...] = ("line", "follower", "signal", "screen", "key")
+    languages = at_key(at_key(root, "panel"), "languages")
+    return KnownNames(
+        {kind: frozenset([name for _, name in _names(root, kind)]) for kind in kinds},
+        frozenset(_names_with(root, "bit")),
+        frozenset(_names_with(root, "held")),
+        tuple([name for name in languages if isinstance(name, str)]) if isinstance(languages, list | tuple) else (),
+    )
+
+
+def _unknown_languages(known: KnownNames, place: Place, texts: object) -> Iterator[Problem]:
     """Texts in a language that the panel does not have, or that is the one of the plain texts."""
-    known = at_key(at_key(root, "panel"), "languages")
-    names = [name for name in known if isinstance(name, str)] if isinstance(known, list | tuple) else []
-    for keys in (("screen", "text_in"), ("signal", "texts_in")):
-        for place, texts in follow(root, keys):
-            for language in texts if isinstance(texts, dict) else ():
-                if language in names[1:]:
-                    continue
-                at = (*place, language)
-                if language in names:
-                    message = f"{quoted(language)} is the first language; its texts stand in {quoted(keys[1][:-3])}"
-                    yield _problem(root, at, message, "leave them out here, or change the order of the languages")
-                else:
-                    message = f"language {quoted(language)} does not exist"
-                    hint = did_you_mean(language, names[1:]) or "name it in the panel's 'languages', behind the first"
-                    yield _problem(root, at, message, hint)
-
-
-def _thing(place: Place, kind: Kind) -> str:
-    return "start screen" if place == ("panel", "start") else kind
-
-
-def _problem(root: object, place: Place, message: str, hint: str) -> Problem:
-    return Problem(in_words(root, place[:-1]), message, hint, place)
+    for language in texts if isinstance(texts, dict) else ():
+        if language in known.languages[1:]:
+            continue
+        if language in known.languages:
+            message = translate("project", "{language} is the first language; its texts stand in {key}").format(
+                language=quoted(language), key=quoted(str(place[-1])[:-3])
+            )
+            hint = translate("project", "leave them out here, or change the order of the languages")
+        else:
+            message = translate("project", "language {language} does not exist").format(language=quoted(language))
+            near = did_you_mean(language, known.languages[1:])
+            hint = near or translate("project", "name it in the panel's 'languages', behind the first")
+        yield Problem("", message, hint, (*place, language))
 
 
 def _names_with(root: object, key: str) -> set[str]:

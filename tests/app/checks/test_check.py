@@ -10,7 +10,7 @@ import pytest
 
 from app.checks import Finding, check
 from app.checks.finding import GRAVITY
-from app.checks.rule import RULES, rule
+from app.checks.rule import RULES, each, whole
 from app.project.model import Field, Project
 
 if TYPE_CHECKING:
@@ -38,15 +38,17 @@ def test_the_gravest_comes_first(good: Draft) -> None:
 
 
 def test_every_rule_says_what_it_is_for() -> None:
-    assert len(RULES) > 40
-    for name, function in RULES.items():
-        assert re.fullmatch(r"[a-z]+(-[a-z]+)*", name)
-        assert function.__doc__
+    assert len({rule.name for rule in RULES}) > 40
+    for rule in RULES:
+        assert re.fullmatch(r"[a-z]+(-[a-z]+)*", rule.name)
+        assert rule.function.__doc__
 
 
 def test_every_rule_has_its_own_name() -> None:
     with pytest.raises(ValueError, match="unused"):
-        rule("unused")(RULES["unused"])
+        whole(name="unused")(RULES[0].function)
+    with pytest.raises(ValueError, match="step-too-fine"):
+        each("signal", name="step-too-fine")(RULES[0].function)
 
 
 def test_a_finding_reads_as_a_sentence() -> None:

@@ -5,8 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from app.checks.screens import field_too_narrow
-from app.checks.survey import Survey
+from app.checks import check
 from app.project.binding import shown_text, value_span
 from app.project.model import Field, HeldSignal, RegisterSignal
 
@@ -104,7 +103,7 @@ def test_what_is_found_wide_enough_is_wide_enough(
     draft = good.panel(columns=40).add(signal).add_field("slow", Field(at=(1, 0), width=1, signal="probe"))
 
     def too_narrow(width: int) -> bool:
-        return any(field_too_narrow(Survey(draft.field("slow", 1, width=width).project)))
+        return any(finding.rule == "field-too-narrow" for finding in check(draft.field("slow", 1, width=width).project))
 
     width = next(width for width in range(1, 40) if not too_narrow(width))
     span = value_span(draft.project, "probe")

@@ -1,0 +1,235 @@
+"""Rules about what a field has to show: whether there is room for every value, and a text for every choice."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import chain, islice
+
+from app.checks import mends
+from app.checks.finding import Fault, Mend, Severity
+from app.checks.rule import each
+from app.checks.screens import cells
+from app.checks.survey import AnySignal, Survey, fields_of
+from app.language import translate
+from app.project.binding import step_of
+from app.project.model import Field, HeldSignal, Panel, RegisterSignal, Screen
+from app.project.problems import Place, quoted
+from app.signals.text import number_digits, number_width
+
+
+@each("screen", name="field-too-narrow")
+def field_too_narrow(survey: Survey, screen: Screen) -> Iterator[Fault]:
+    """A field with no room for some value that its signal can take: it would show '#' instead.
+
+    Proved over the whole raw range, sign and decimals included: the follower may hold any value, whatever the limits
+    of the entry say. It is an error if a value within the limits (or any value, where there are none) has no room
+    and a warning otherwise. Floats are proved over their limits only, since their raw range goes to 10 to the 38th
+    and more.
+    """
+    for place, field in fields_of(screen):
+        signal = survey.signal(field.signal)
+        if signal is None or field.kind == "bar":
+            continue
+        if field.kind == "choice" and signal.texts:
+            yield from _narrow_for_text(survey.panel, screen, place, field, signal)
+        elif isinstance(signal, RegisterSignal) and survey.is_text(signal):
+            yield from _narrow_for_string(survey.panel, screen, place, field, signal)
+        else:
+            yield from _narrow_for_number(survey, screen, place, field, signal)
+
+
+def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Mend | None:
+    """The field so wide, to the right or else to the left; None if the cells there are not free."""
+    index = place[1]
+    assert isinstance(index, int)
+    at = mends.room_for(panel, screen, index, width)
+    if at is None:
+        return None
+    words = translate("checks", "Make the field {cells} wide").format(cells=cells(width))
+    return Mend(words, mends.reshape_field, (at, width))
+
+
+def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Iterator[Fault]:
+    value, text = max(signal.texts.items(), key=lambda item: len(item[1]))
+    if len(text) > field.width:
+        yield Fault(
+            "error",
+            place,
+            translate(
+                "checks", "{text}, the text of {signal} for {value}, has {count} characters and the field {cells}"
+            ).format(
+                text=quoted(text), signal=quoted(signal.name), value=value, count=len(text), cells=cells(field.width)
+            ),
+            translate("checks", "make the field {cells} wide or shorten the text").format(cells=cells(len(text))),
+            widened(panel, screen, place, len(text)),
+        )
+
+
+def _narrow_for_string(
+    panel: Panel, screen: Screen, place: Place, field: Field, signal: RegisterSignal
+) -> Iterator[Fault]:
+    count = 0 if signal.length is None else 2 * signal.length
+    if count > field.width:
+        yield Fault(
+            "warning",
+            place,
+            translate("checks", "{signal} may have {count} characters and the field has {cells}").format(
+                signal=quoted(signal.name), count=count, cells=cells(field.width)
+            ),
+            translate("checks", "make the field {cells} wide, or read fewer registers ('length')").format(
+                cells=cells(count)
+            ),
+            widened(panel, screen, place, count),
+        )
+
+
+def _narrow_for_number(
+    survey: Survey, screen: Screen, place: Place, field: Field, signal: AnySignal
+) -> Iterator[Fault]:
+    span = survey.span(signal.name)
+    limits = None if signal.limits is None else (Fraction(signal.limits[0]), Fraction(signal.limits[1]))
+    if span is None and survey.is_float(signal):
+        yield Fault(
+            "note",
+            place,
+            translate("checks", "{signal} is a float without limits, so no width can be proved enough").format(
+                signal=quoted(signal.name)
+            ),
+            translate("checks", "give the signal the limits of the values to expect"),
+        )
+    if span is None and isinstance(signal, HeldSignal):
+        span = Fraction(signal.held), Fraction(signal.held)
+    if span is None:
+        return
+    worst = _widest(span, signal.decimals)
+    needed = number_width(worst, signal.decimals)
+    if needed <= field.width:
+        return
+    severity: Severity = "error"
+    if limits is not None and number_width(_widest(limits, signal.decimals), signal.decimals) <= field.width:
+        severity = "warning"
+    if signal.decimals:
+        hint = translate("checks", "make the field {cells} wide, or show fewer decimals")
+    else:
+        hint = translate("checks", "make the field {cells} wide")
+    yield Fault(
+        severity,
+        place,
+        translate("checks", "{signal} can be {value}, which needs {cells}; the field has {width}").format(
+            signal=quoted(signal.name),
+            value=number_digits(worst, signal.decimals),
+            cells=cells(needed),
+            width=field.width,
+        ),
+        hint.format(cells=cells(needed)),
+        widened(survey.panel, screen, place, needed),
+    )
+
+
+def _widest(span: tuple[Fraction, Fraction], decimals: int) -> Fraction:
+    return max(span, key=lambda value: number_width(value, decimals))
+
+
+@each("screen", name="choice-without-text")
+def choice_without_text(survey: Survey, screen: Screen) -> Iterator[Fault]:
+    """A choice field whose signal can take values that have no text."""
+    for place, field in fields_of(screen):
+        signal = survey.signal(field.signal)
+        if field.kind != "choice" or signal is None:
+            continue
+        if not signal.texts:
+            yield Fault(
+                "warning",
+                place,
+                translate("checks", "{signal} has no texts to choose from").format(signal=quoted(signal.name)),
+                translate("checks", "give the signal 'texts', or make it a number field"),
+                _texts_or_number(survey, screen, place, field, signal),
+            )
+            continue
+        lacking = _without_text(survey, signal)
+        if lacking is None:
+            continue
+        severity: Severity = "warning" if survey.of_one_bit(signal) else "note"
+        yield Fault(
+            severity,
+            place,
+            translate(
+                "checks", "{signal} can be {value}, and there is no text for that; its number would be shown"
+            ).format(signal=quoted(signal.name), value=lacking),
+            translate("checks", "add a text for {value} if it can come about").format(value=lacking),
+            _text_for(signal, field, (lacking,)) if survey.of_one_bit(signal) else None,
+        )
+
+
+_ON_AND_OFF = {"0": "off", "1": "on"}
+
+
+def _text_for(signal: AnySignal, field: Field, values: tuple[str, ...]) -> Mend | None:
+    """The texts off and on for what is one bit, if the field has room for them."""
+    texts = tuple([(value, _ON_AND_OFF[value]) for value in values if value in _ON_AND_OFF])
+    if not texts or max(len(text) for _, text in texts) > field.width:
+        return None
+    said = ", ".join(f"{value} = {quoted(text)}" for value, text in texts)
+    words = translate("checks", "Give {signal} the text {texts}").format(signal=quoted(signal.name), texts=said)
+    return Mend(words, mends.add_texts, (signal.name, texts))
+
+
+def _texts_or_number(survey: Survey, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Mend | None:
+    """Texts for one bit; else a number field, if the number has room in it."""
+    if survey.of_one_bit(signal):
+        found = _text_for(signal, field, ("0", "1"))
+        if found is not None:
+            return found
+    as_number = field.but(kind="number")
+    worse = (
+        _narrow_for_string(survey.panel, screen, place, as_number, signal)
+        if isinstance(signal, RegisterSignal) and survey.is_text(signal)
+        else _narrow_for_number(survey, screen, place, as_number, signal)
+    )
+    if any(fault.severity == "error" for fault in worse):
+        return None
+    return Mend(translate("checks", "Make it a number field"), mends.set_at, (("kind",), "number"))
+
+
+def _without_text(survey: Survey, signal: AnySignal) -> str | None:
+    """The value nearest to zero that the signal can take and that has no text; None if all have one, or of floats."""
+    span = survey.span(signal.name)
+    if span is None or survey.is_float(signal):
+        return None
+    size = survey.count_size(signal) or (
+        Fraction(1) if survey.of_one_bit(signal) else step_of(survey.project, signal.name)
+    )
+    low, high = span
+    # Where a span holds zero, it is a whole number of counts away from its ends: begin with the count nearest to it.
+    begin = low + max(0, math.ceil(-low / size)) * size
+    upward = (begin + size * count for count in range(math.floor((high - begin) / size) + 1))
+    downward = (begin - size * count for count in range(1, math.floor((begin - low) / size) + 1))
+    known = {Fraction(int(value)) for value in signal.texts}
+    # One more value than there are texts is enough to find one without.
+    lacking = next((value for value in islice(chain(upward, downward), len(known) + 1) if value not in known), None)
+    return None if lacking is None else number_digits(lacking, 0 if lacking.denominator == 1 else signal.decimals)
+
+
+@each("signal", name="text-for-no-value")
+def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+    """A text for a value that the signal can never take: probably a slip in the number."""
+    span = survey.span(signal.name) if signal.texts else None
+    if span is None:
+        return
+    for value, text in signal.texts.items():
+        if not span[0] <= int(value) <= span[1]:
+            yield Fault(
+                "warning",
+                (),
+                translate("checks", "the text {text} is for {value}, which the signal can never be").format(
+                    text=quoted(text), value=value
+                ),
+                translate("checks", "it is {low} to {high}: mend the number or remove it").format(
+                    low=number_digits(span[0], 0), high=number_digits(span[1], 0)
+                ),
+                Mend(
+                    translate("checks", "Remove the text {text}").format(text=quoted(text)), mends.drop_text, (value,)
+                ),
+            )

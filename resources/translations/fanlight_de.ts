@@ -5,375 +5,618 @@
     <name>AboutDialog</name>
     <message>
         <source>About Fanlight</source>
-        <translation type="unfinished"></translation>
+        <translation>Über Fanlight</translation>
     </message>
     <message>
         <source>Design small text panels for Modbus devices, prove them against the device or a simulation of it, and hand them over.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kleine Textpanels für Modbus-Geräte entwerfen, am Gerät oder an dessen Simulation prüfen und übergeben.</translation>
     </message>
 </context>
 <context>
     <name>ActionForm</name>
     <message>
         <source>(the first entry field)</source>
-        <translation type="unfinished"></translation>
+        <translation>(das erste Eingabefeld)</translation>
     </message>
     <message>
         <source>Change action</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion ändern</translation>
     </message>
     <message>
         <source>Does</source>
-        <translation type="unfinished"></translation>
+        <translation>Bewirkt</translation>
     </message>
     <message>
         <source>Held value</source>
-        <translation type="unfinished"></translation>
+        <translation>Merker</translation>
     </message>
     <message>
         <source>Number</source>
-        <translation type="unfinished"></translation>
+        <translation>Zahl</translation>
     </message>
     <message>
         <source>Signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>Value</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert</translation>
     </message>
     <message>
         <source>a condition, once it begins</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Bedingung, sobald sie eintritt</translation>
     </message>
     <message>
         <source>a held value</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Merker</translation>
     </message>
     <message>
         <source>a key</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Taste</translation>
     </message>
     <message>
         <source>a number</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Zahl</translation>
     </message>
     <message>
         <source>begins entry</source>
-        <translation type="unfinished"></translation>
+        <translation>beginnt die Eingabe</translation>
     </message>
     <message>
         <source>clears the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>löscht das Signal</translation>
     </message>
     <message>
         <source>sets it while the key is held</source>
-        <translation type="unfinished"></translation>
+        <translation>setzt es, solange die Taste gehalten wird</translation>
     </message>
     <message>
         <source>sets the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>setzt das Signal</translation>
     </message>
     <message>
         <source>shows the next language</source>
-        <translation type="unfinished"></translation>
+        <translation>zeigt die nächste Sprache</translation>
     </message>
     <message>
         <source>the project has no held value yet; add one in the Signals view</source>
-        <translation type="unfinished"></translation>
+        <translation>das Projekt hat noch keinen Merker; zuerst in der Ansicht Signale einen anlegen</translation>
     </message>
     <message>
         <source>this needs a signal, and the project has none yet</source>
-        <translation type="unfinished"></translation>
+        <translation>dazu gehört ein Signal, und das Projekt hat noch keines</translation>
     </message>
     <message>
         <source>toggles the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>schaltet das Signal um</translation>
     </message>
     <message>
         <source>writes a value to it</source>
-        <translation type="unfinished"></translation>
+        <translation>schreibt einen Wert hinein</translation>
     </message>
 </context>
 <context>
     <name>ArmingBadge</name>
     <message>
         <source>ARMED: keys write to {lines}</source>
-        <translation type="unfinished"></translation>
+        <translation>SCHARF: Tasten schreiben auf {lines}</translation>
     </message>
     <message>
         <source>Not armed: only reading</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht scharf: es wird nur gelesen</translation>
     </message>
     <message>
         <source>Not connected: nothing is written</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht verbunden: nichts wird geschrieben</translation>
     </message>
     <message>
         <source>Simulated: nothing real can move</source>
-        <translation type="unfinished"></translation>
+        <translation>Simuliert: nichts Wirkliches bewegt sich</translation>
     </message>
 </context>
 <context>
     <name>ArmingDialog</name>
     <message>
         <source>Arm: let Fanlight write</source>
-        <translation type="unfinished"></translation>
+        <translation>Scharf schalten: Fanlight darf schreiben</translation>
     </message>
     <message>
         <source>From now on keys of the panel can write to a real line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ab jetzt können Tasten des Panels auf eine wirkliche Leitung schreiben.</translation>
     </message>
     <message>
         <source>Hold to arm</source>
-        <translation type="unfinished"></translation>
+        <translation>Halten zum Scharfschalten</translation>
     </message>
     <message>
         <source>Lines to be armed</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen, die scharf werden</translation>
     </message>
     <message>
         <source>Now hold the button, with the mouse or the space bar, until its bar is full.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt die Schaltfläche mit der Maus oder der Leertaste halten, bis ihr Balken voll ist.</translation>
     </message>
     <message>
         <source>Press and hold, with the mouse or the space bar, until the bar is full.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit der Maus oder der Leertaste gedrückt halten, bis der Balken voll ist.</translation>
     </message>
     <message>
         <source>Read and tick each of these:</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeden dieser Punkte lesen und abhaken:</translation>
     </message>
     <message>
         <source>{count} still to tick.</source>
+        <translation>Noch abzuhaken: {count}.</translation>
+    </message>
+</context>
+<context>
+    <name>Arranging</name>
+    <message>
+        <source>Align left</source>
+        <translation>Links ausrichten</translation>
+    </message>
+    <message>
+        <source>Align right</source>
+        <translation>Rechts ausrichten</translation>
+    </message>
+    <message>
+        <source>Centre</source>
+        <translation>Zentrieren</translation>
+    </message>
+    <message>
+        <source>Change field</source>
+        <translation>Feld ändern</translation>
+    </message>
+    <message>
+        <source>Copy cells</source>
+        <translation>Zellen kopieren</translation>
+    </message>
+    <message>
+        <source>Duplicate</source>
+        <translation>Duplizieren</translation>
+    </message>
+    <message>
+        <source>Fit the width</source>
+        <translation>Breite anpassen</translation>
+    </message>
+    <message>
+        <source>Make equally wide</source>
+        <translation>Gleich breit machen</translation>
+    </message>
+    <message>
+        <source>Move cells</source>
+        <translation>Zellen verschieben</translation>
+    </message>
+    <message>
+        <source>Move field</source>
+        <translation>Feld verschieben</translation>
+    </message>
+    <message>
+        <source>Move fields</source>
+        <translation>Felder verschieben</translation>
+    </message>
+    <message>
+        <source>Place field</source>
+        <translation>Feld platzieren</translation>
+    </message>
+    <message>
+        <source>Resize field</source>
+        <translation>Feldgröße ändern</translation>
+    </message>
+    <message>
+        <source>Select a field or cells to duplicate them.</source>
+        <translation>Zum Duplizieren ein Feld oder Zellen auswählen.</translation>
+    </message>
+    <message>
+        <source>Select a field or cells to move them: put the cursor on the field.</source>
+        <translation>Zum Verschieben ein Feld oder Zellen auswählen: die Schreibmarke auf das Feld setzen.</translation>
+    </message>
+    <message>
+        <source>Select a field to fit its width: put the cursor on it.</source>
+        <translation>Zum Anpassen der Breite ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
+    </message>
+    <message>
+        <source>Select one field to change its width: put the cursor on it.</source>
+        <translation>Zum Ändern der Breite ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
+    </message>
+    <message>
+        <source>Select two or more fields to make them equally wide: Ctrl+click them.</source>
+        <translation>Für gleiche Breite zwei oder mehr Felder auswählen: mit Strg anklicken.</translation>
+    </message>
+    <message>
+        <source>There is no room on this screen for a second one: text or fields are there.</source>
+        <translation>Auf diesem Bild ist kein Platz für ein zweites: dort stehen Text oder Felder.</translation>
+    </message>
+</context>
+<context>
+    <name>ArrivalsDialog</name>
+    <message>
+        <source>&amp;Those of this project</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Differs in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Is a</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation type="unfinished">Name</translation>
+    </message>
+    <message>
+        <source>The pasted ones, under &amp;new names</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same names, but not the same</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What differs</source>
+        <translation type="unfinished">Was sich unterscheidet</translation>
+    </message>
+    <message>
+        <source>What is pasted shows signals whose names this project has too, but with other meanings. Which are to be shown?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>follower</source>
+        <translation type="unfinished">Gerät</translation>
+    </message>
+    <message>
+        <source>signal</source>
+        <translation type="unfinished">Signal</translation>
+    </message>
+</context>
+<context>
+    <name>BadCells</name>
+    <message>
+        <source>Changed rows: {changed}. New rows: {added}.</source>
+        <translation>Geänderte Zeilen: {changed}. Neue Zeilen: {added}.</translation>
+    </message>
+</context>
+<context>
+    <name>BadCellsDialog</name>
+    <message>
+        <source>&amp;Copy the list</source>
+        <translation>Liste &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>Cells that cannot be taken over</source>
+        <translation>Zellen, die nicht übernommen werden können</translation>
+    </message>
+    <message>
+        <source>Cells that cannot be taken over: {count}</source>
+        <translation>Zellen, die nicht übernommen werden können: {count}</translation>
+    </message>
+    <message>
+        <source>Column</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>Row</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>Take over the &amp;rest</source>
+        <translation>&amp;Rest übernehmen</translation>
+    </message>
+    <message>
+        <source>Text</source>
+        <translation>Text</translation>
+    </message>
+    <message>
+        <source>The first {count} are listed.</source>
+        <translation>Aufgeführt sind die ersten {count}.</translation>
+    </message>
+    <message>
+        <source>What can be taken over without them: changed rows: {changed}, new rows: {added}</source>
+        <translation>Was ohne sie übernommen werden kann: geänderte Zeilen: {changed}, neue Zeilen: {added}</translation>
+    </message>
+    <message>
+        <source>Why not</source>
+        <translation>Warum nicht</translation>
+    </message>
+    <message>
+        <source>Without them there is nothing to take over.</source>
+        <translation>Ohne sie gibt es nichts zu übernehmen.</translation>
     </message>
 </context>
 <context>
     <name>BehaviourView</name>
     <message>
         <source>A condition needs a signal; add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Bedingung braucht ein Signal; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>A turn leads to a screen; add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Wechsel führt zu einem Bild; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>Actions</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktionen</translation>
     </message>
     <message>
         <source>Add action</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion anlegen</translation>
     </message>
     <message>
         <source>Add turn</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel anlegen</translation>
     </message>
     <message>
         <source>After idle time</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach Ruhezeit</translation>
     </message>
     <message>
         <source>An action needs a signal; add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Aktion braucht ein Signal; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>By a condition</source>
-        <translation type="unfinished"></translation>
+        <translation>Durch eine Bedingung</translation>
     </message>
     <message>
         <source>By a key</source>
-        <translation type="unfinished"></translation>
+        <translation>Durch eine Taste</translation>
     </message>
     <message>
         <source>Cause</source>
-        <translation type="unfinished"></translation>
+        <translation>Ursache</translation>
     </message>
     <message>
         <source>Delete action</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion löschen</translation>
     </message>
     <message>
         <source>Delete turn</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel löschen</translation>
     </message>
     <message>
         <source>Does</source>
-        <translation type="unfinished"></translation>
+        <translation>Bewirkt</translation>
     </message>
     <message>
         <source>Duplicate action</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion duplizieren</translation>
     </message>
     <message>
         <source>Duplicate turn</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel duplizieren</translation>
     </message>
     <message>
         <source>Move action</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion verschieben</translation>
     </message>
     <message>
         <source>Move turn</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel verschieben</translation>
     </message>
     <message>
         <source>On</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf</translation>
     </message>
     <message>
         <source>The panel has no keys; name some in its properties first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften welche benennen.</translation>
     </message>
     <message>
         <source>To</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach</translation>
     </message>
     <message>
         <source>Turns</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel</translation>
     </message>
 </context>
 <context>
     <name>BenchWorkplace</name>
     <message>
         <source>&amp;Arm…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Scharf schalten…</translation>
     </message>
     <message>
         <source>&amp;Connect</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Verbinden</translation>
     </message>
     <message>
         <source>&amp;Disarm</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Entschärfen</translation>
     </message>
     <message>
         <source>&amp;Operate the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Panel bedienen</translation>
     </message>
     <message>
         <source>Connect</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbinden</translation>
     </message>
     <message>
         <source>Connect &amp;to</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbinden &amp;mit</translation>
     </message>
     <message>
         <source>Connect again</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu verbinden</translation>
     </message>
     <message>
         <source>Connect to</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbinden mit</translation>
     </message>
     <message>
         <source>D&amp;isconnect</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Trennen</translation>
     </message>
     <message>
         <source>Disconnect</source>
-        <translation type="unfinished"></translation>
+        <translation>Trennen</translation>
     </message>
     <message>
         <source>Filter the readin&amp;gs</source>
-        <translation type="unfinished"></translation>
+        <translation>Werte &amp;filtern</translation>
     </message>
     <message>
         <source>Live, simulated: {where}</source>
-        <translation type="unfinished"></translation>
+        <translation>Läuft, simuliert: {where}</translation>
     </message>
     <message>
         <source>Live: {where}</source>
-        <translation type="unfinished"></translation>
+        <translation>Läuft: {where}</translation>
     </message>
     <message>
         <source>Not answering: {names}; on {where}</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Antwort: {names}; an {where}</translation>
     </message>
     <message>
         <source>Not connected</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht verbunden</translation>
     </message>
     <message>
         <source>Readings that are &amp;not good</source>
-        <translation type="unfinished"></translation>
+        <translation>Werte, die &amp;nicht gut sind</translation>
     </message>
     <message>
         <source>Simulated &amp;followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Simulierte &amp;Geräte</translation>
     </message>
     <message>
         <source>The design was changed since this was connected. The panel still runs as it was.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Entwurf wurde seit dem Verbinden geändert. Das Panel läuft noch wie zuvor.</translation>
     </message>
     <message>
         <source>To &amp;simulated followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit s&amp;imulierten Geräten</translation>
     </message>
     <message>
         <source>To the &amp;real line</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit der &amp;wirklichen Leitung</translation>
     </message>
     <message>
         <source>connect to the real line first</source>
-        <translation type="unfinished"></translation>
+        <translation>zuerst mit der wirklichen Leitung verbinden</translation>
     </message>
     <message>
         <source>disconnect first</source>
-        <translation type="unfinished"></translation>
+        <translation>zuerst trennen</translation>
     </message>
     <message>
         <source>it is armed already</source>
-        <translation type="unfinished"></translation>
+        <translation>es ist bereits scharf</translation>
     </message>
     <message>
         <source>nothing is armed</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts ist scharf</translation>
     </message>
     <message>
         <source>nothing is connected</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts ist verbunden</translation>
     </message>
     <message>
         <source>simulated followers</source>
-        <translation type="unfinished"></translation>
+        <translation>simulierte Geräte</translation>
     </message>
     <message>
         <source>the project has none</source>
-        <translation type="unfinished"></translation>
+        <translation>das Projekt hat keine</translation>
     </message>
     <message>
         <source>the real line: {lines}</source>
-        <translation type="unfinished"></translation>
+        <translation>die wirkliche Leitung: {lines}</translation>
     </message>
 </context>
 <context>
     <name>CautionsDialog</name>
     <message>
         <source>Cautions</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorsicht</translation>
     </message>
     <message>
         <source>Fanlight can write to a machine. Before it does, all of this must hold:</source>
-        <translation type="unfinished"></translation>
+        <translation>Fanlight kann auf eine Maschine schreiben. Vorher muss all dies gelten:</translation>
     </message>
     <message>
         <source>Fanlight only reads until a line is armed, and disarms when you disconnect, close the window or press Disarm. A follower may go on with the last command it got: set its communication time-out so that it stops by itself when the panel falls silent.</source>
-        <translation type="unfinished"></translation>
+        <translation>Fanlight liest nur, bis eine Leitung scharf ist, und entschärft beim Trennen, beim Schließen des Fensters oder mit „Entschärfen“. Ein Gerät kann mit dem zuletzt erhaltenen Befehl weiterlaufen: Seinen Kommunikations-Timeout so einstellen, dass es von selbst anhält, wenn das Panel verstummt.</translation>
     </message>
 </context>
 <context>
     <name>ChoiceRow</name>
     <message>
         <source>(choose)</source>
-        <translation type="unfinished"></translation>
+        <translation>(wählen)</translation>
     </message>
     <message>
         <source>{name} (missing)</source>
+        <translation>{name} (fehlt)</translation>
+    </message>
+</context>
+<context>
+    <name>Clipboard</name>
+    <message>
+        <source>Came along into this project: {parts}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cut</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <translation type="unfinished">Einfügen</translation>
+    </message>
+    <message>
+        <source>Paste screen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paste screens</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The text on the clipboard has {count} characters; this panel has {cells} cells.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The text on the clipboard is empty.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor.</source>
+        <translation type="unfinished">Der Text der Zwischenablage braucht {rows} x {columns} Zellen; an der Schreibmarke ist nicht so viel Platz.</translation>
+    </message>
+    <message>
+        <source>There is no screen on the clipboard. Copy one in the list of screens.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is nothing on the clipboard that a panel could show.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is on the clipboard cannot be read: {why}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>followers {names}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it holds no screen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is larger than any project</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>lines {names}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>signals {names}</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -381,220 +624,604 @@
     <name>CommandFinder</name>
     <message>
         <source>Command</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl</translation>
     </message>
     <message>
         <source>Commands and places</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehle und Stellen</translation>
     </message>
     <message>
         <source>Enter does it, Escape goes back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingabetaste führt aus, Esc geht zurück.</translation>
     </message>
     <message>
         <source>Find a command</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl suchen</translation>
     </message>
     <message>
         <source>Follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Go to the follower {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Gerät {name}</translation>
     </message>
     <message>
         <source>Go to the line {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur Leitung {name}</translation>
     </message>
     <message>
         <source>Go to the screen {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Bild {name}</translation>
     </message>
     <message>
         <source>Go to the signal {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Signal {name}</translation>
     </message>
     <message>
         <source>It cannot be used now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt nicht verwendbar.</translation>
     </message>
     <message>
         <source>It cannot be used now: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt nicht verwendbar: {why}</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>Line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>More that fit: {count}. Type on to narrow the list.</source>
-        <translation type="unfinished"></translation>
+        <translation>Weitere passende: {count}. Weitertippen engt die Liste ein.</translation>
     </message>
     <message>
         <source>Nothing has such a name. Fewer letters find more.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts heißt so. Weniger Buchstaben finden mehr.</translation>
     </message>
     <message>
         <source>Parts of a command, screen or signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Teile eines Befehls, Bildes oder Signals</translation>
     </message>
     <message>
         <source>Screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild</translation>
     </message>
     <message>
         <source>Signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>What to find</source>
-        <translation type="unfinished"></translation>
+        <translation>Suchbegriff</translation>
     </message>
     <message>
         <source>Where</source>
-        <translation type="unfinished"></translation>
+        <translation>Wo</translation>
     </message>
     <message>
         <source>{place} (not now)</source>
-        <translation type="unfinished"></translation>
+        <translation>{place} (jetzt nicht)</translation>
+    </message>
+</context>
+<context>
+    <name>ComparisonWindow</name>
+    <message>
+        <source>&amp;Next difference</source>
+        <translation>&amp;Nächster Unterschied</translation>
+    </message>
+    <message>
+        <source>&amp;Previous difference</source>
+        <translation>&amp;Voriger Unterschied</translation>
+    </message>
+    <message>
+        <source>+ field added</source>
+        <translation>+ Feld hinzugekommen</translation>
+    </message>
+    <message>
+        <source>Both projects are the same, down to the last cell.</source>
+        <translation>Beide Projekte sind gleich, bis zur letzten Zelle.</translation>
+    </message>
+    <message>
+        <source>Compare: {before} – {after}</source>
+        <translation>Vergleich: {before} – {after}</translation>
+    </message>
+    <message>
+        <source>How</source>
+        <translation>Wie</translation>
+    </message>
+    <message>
+        <source>Key</source>
+        <translation>Taste</translation>
+    </message>
+    <message>
+        <source>Lines and followers</source>
+        <translation>Leitungen und Geräte</translation>
+    </message>
+    <message>
+        <source>Next difference</source>
+        <translation>Nächster Unterschied</translation>
+    </message>
+    <message>
+        <source>Panel</source>
+        <translation>Panel</translation>
+    </message>
+    <message>
+        <source>Previous difference</source>
+        <translation>Voriger Unterschied</translation>
+    </message>
+    <message>
+        <source>Project</source>
+        <translation>Projekt</translation>
+    </message>
+    <message>
+        <source>Project and panel</source>
+        <translation>Projekt und Panel</translation>
+    </message>
+    <message>
+        <source>Screens</source>
+        <translation>Bilder</translation>
+    </message>
+    <message>
+        <source>Show screens that are the &amp;same, too</source>
+        <translation>Auch &amp;gleiche Bilder zeigen</translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Turns and actions</source>
+        <translation>Wechsel und Aktionen</translation>
+    </message>
+    <message>
+        <source>Wavy line: other text. Box: changed field. Dashed box: field on this side only.</source>
+        <translation>Wellenlinie: anderer Text. Rahmen: geändertes Feld. Gestrichelt: Feld nur auf dieser Seite.</translation>
+    </message>
+    <message>
+        <source>What changed in it</source>
+        <translation>Was sich darin geändert hat</translation>
+    </message>
+    <message>
+        <source>What differs</source>
+        <translation>Was sich unterscheidet</translation>
+    </message>
+    <message>
+        <source>added</source>
+        <translation>hinzugekommen</translation>
+    </message>
+    <message>
+        <source>changed</source>
+        <translation>geändert</translation>
+    </message>
+    <message>
+        <source>order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>removed</source>
+        <translation>entfernt</translation>
+    </message>
+    <message>
+        <source>renamed</source>
+        <translation>umbenannt</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>gleich</translation>
+    </message>
+    <message>
+        <source>{before} → {after}</source>
+        <translation>{before} → {after}</translation>
+    </message>
+    <message>
+        <source>{signal} at row {row}, column {column}</source>
+        <translation>{signal} in Zeile {row}, Spalte {column}</translation>
+    </message>
+    <message>
+        <source>− field removed</source>
+        <translation>− Feld entfernt</translation>
+    </message>
+    <message>
+        <source>≠ field changed</source>
+        <translation>≠ Feld geändert</translation>
     </message>
 </context>
 <context>
     <name>ConditionRow</name>
     <message>
         <source>(never)</source>
-        <translation type="unfinished"></translation>
+        <translation>(nie)</translation>
     </message>
     <message>
         <source>a value to compare with is needed</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Vergleichswert ist nötig</translation>
     </message>
     <message>
         <source>equals</source>
-        <translation type="unfinished"></translation>
+        <translation>ist gleich</translation>
     </message>
     <message>
         <source>is above</source>
-        <translation type="unfinished"></translation>
+        <translation>ist über</translation>
     </message>
     <message>
         <source>is below</source>
-        <translation type="unfinished"></translation>
+        <translation>ist unter</translation>
     </message>
     <message>
         <source>is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>ist gelöscht</translation>
     </message>
     <message>
         <source>is set</source>
-        <translation type="unfinished"></translation>
+        <translation>ist gesetzt</translation>
     </message>
     <message>
         <source>{label}: comparison</source>
-        <translation type="unfinished"></translation>
+        <translation>{label}: Vergleich</translation>
     </message>
     <message>
         <source>{label}: signal</source>
-        <translation type="unfinished"></translation>
+        <translation>{label}: Signal</translation>
     </message>
     <message>
         <source>{label}: value</source>
-        <translation type="unfinished"></translation>
+        <translation>{label}: Wert</translation>
     </message>
     <message>
         <source>{name} (missing)</source>
+        <translation>{name} (fehlt)</translation>
+    </message>
+</context>
+<context>
+    <name>CopiesDialog</name>
+    <message>
+        <source>&amp;Number of copies</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Registers on for each number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copies counting up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>New signal</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Number of copies</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Registers on for each number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Source</source>
+        <translation type="unfinished">Quelle</translation>
+    </message>
+</context>
+<context>
+    <name>CursorLine</name>
+    <message>
+        <source>&apos;{name}&apos;, a signal that does not exist</source>
+        <translation>„{name}“, ein Signal, das es nicht gibt</translation>
+    </message>
+    <message>
+        <source>No field here. Type text, or place a field with Ctrl+Enter.</source>
+        <translation>Hier ist kein Feld. Text tippen oder mit Strg+Eingabe ein Feld platzieren.</translation>
+    </message>
+    <message>
+        <source>Row {row}, column {column}</source>
+        <translation>Zeile {row}, Spalte {column}</translation>
+    </message>
+    <message>
+        <source>Under the cursor</source>
+        <translation>An der Schreibmarke</translation>
+    </message>
+    <message>
+        <source>any text of up to {count} characters</source>
+        <translation>beliebiger Text bis {count} Zeichen</translation>
+    </message>
+    <message>
+        <source>blank</source>
+        <translation>leer</translation>
+    </message>
+    <message>
+        <source>can be anything</source>
+        <translation>kann alles sein</translation>
+    </message>
+    <message>
+        <source>can be {low} to {high} {unit}</source>
+        <translation>kann {low} bis {high} {unit} sein</translation>
+    </message>
+    <message>
+        <source>entry</source>
+        <translation>Eingabe</translation>
+    </message>
+    <message>
+        <source>field {number}, cell {cell} of {width}</source>
+        <translation>Feld {number}, Zelle {cell} von {width}</translation>
+    </message>
+    <message>
+        <source>fields selected: {count}</source>
+        <translation>ausgewählte Felder: {count}</translation>
+    </message>
+    <message>
+        <source>text {character}</source>
+        <translation>Text {character}</translation>
+    </message>
+    <message>
+        <source>texts: {count}</source>
+        <translation>Texte: {count}</translation>
+    </message>
+    <message>
+        <source>widest {text}: fits</source>
+        <translation>breitester {text}: passt</translation>
+    </message>
+    <message>
+        <source>widest {text}: ⚠ needs {needed}, has {width}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{character} is none of the characters of this panel</source>
+        <translation>{character} gehört nicht zum Zeichensatz dieses Panels</translation>
+    </message>
+    <message>
+        <source>{rows} x {columns} cells selected</source>
+        <translation>{rows} x {columns} Zellen ausgewählt</translation>
+    </message>
+    <message>
+        <source>{signal}: {kind}, {width} wide</source>
+        <translation>{signal}: {kind}, {width} breit</translation>
     </message>
 </context>
 <context>
     <name>DesignWorkplace</name>
     <message>
         <source>&amp;Add a screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild &amp;anlegen</translation>
     </message>
     <message>
         <source>&amp;Delete the field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld &amp;löschen</translation>
     </message>
     <message>
         <source>&amp;Place a field…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Feld platzieren…</translation>
     </message>
     <message>
         <source>&amp;Rename the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild &amp;umbenennen</translation>
+    </message>
+    <message>
+        <source>&amp;Try it in place</source>
+        <translation>An Ort und Stelle au&amp;sprobieren</translation>
     </message>
     <message>
         <source>Action {n}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>D&amp;uplicate the field</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion {n}</translation>
     </message>
     <message>
         <source>Follower &apos;{name}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{name}“</translation>
     </message>
     <message>
         <source>Go to the &amp;findings</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu den &amp;Befunden</translation>
     </message>
     <message>
         <source>Go to the pr&amp;operties</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu den &amp;Eigenschaften</translation>
     </message>
     <message>
         <source>Line &apos;{name}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{name}“</translation>
     </message>
     <message>
         <source>Lines and followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen und Geräte</translation>
     </message>
     <message>
         <source>Ne&amp;xt screen</source>
+        <translation>&amp;Nächstes Bild</translation>
+    </message>
+    <message>
+        <source>Next &amp;language of the texts</source>
+        <translation>Nächste S&amp;prache der Texte</translation>
+    </message>
+    <message>
+        <source>Page &amp;map</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Page map</source>
-        <translation type="unfinished"></translation>
+        <translation>Bildplan</translation>
     </message>
     <message>
         <source>Pre&amp;vious screen</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Voriges Bild</translation>
     </message>
     <message>
         <source>Screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild</translation>
     </message>
     <message>
         <source>Show: {view}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeigen: {view}</translation>
     </message>
     <message>
         <source>Signal &apos;{name}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal „{name}“</translation>
     </message>
     <message>
         <source>Signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Simulated followers</source>
+        <translation>Simulierte Geräte</translation>
+    </message>
+    <message>
+        <source>The panel has one language only; more are named in the panel&apos;s properties.</source>
+        <translation>Das Panel hat nur eine Sprache; weitere werden in den Eigenschaften des Panels benannt.</translation>
     </message>
     <message>
         <source>Turn {n}</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel {n}</translation>
     </message>
     <message>
         <source>Turns and actions</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel und Aktionen</translation>
     </message>
     <message>
         <source>Views</source>
+        <translation>Ansichten</translation>
+    </message>
+</context>
+<context>
+    <name>EditorActions</name>
+    <message>
+        <source>&amp;Align left</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Cells</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Centre</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Copy</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Equally wide</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Find…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Fit to the widest value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Insert instead of writing over</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Keys of the panel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Live values</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Marks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Narrower</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Next place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Paste</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Previous place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Replace…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Sample values</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Wider</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Widest values</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Align ri&amp;ght</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Arran&amp;ge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As large as &amp;fits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cu&amp;t</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>D&amp;uplicate</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find on &amp;screens</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lar&amp;ger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move &amp;down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move &amp;up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move to the &amp;left</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move to the &amp;right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select &amp;all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sho&amp;w in the fields</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Smalle&amp;r</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this project has no screen yet</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -602,196 +1229,381 @@
     <name>EditorBar</name>
     <message>
         <source>As large as fits (Ctrl+0)</source>
-        <translation type="unfinished"></translation>
+        <translation>So groß wie möglich (Strg+0)</translation>
     </message>
     <message>
         <source>Delete the field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld löschen</translation>
     </message>
     <message>
         <source>Delete the selected fields (Delete)</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgewählte Felder löschen (Entf)</translation>
     </message>
     <message>
         <source>Fit</source>
-        <translation type="unfinished"></translation>
+        <translation>Einpassen</translation>
     </message>
     <message>
         <source>Insert</source>
-        <translation type="unfinished"></translation>
+        <translation>Einfügen</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Language of the texts</source>
+        <translation>Sprache der Texte</translation>
     </message>
     <message>
         <source>Larger</source>
-        <translation type="unfinished"></translation>
+        <translation>Größer</translation>
     </message>
     <message>
         <source>Larger cells (Ctrl++)</source>
+        <translation>Größere Zellen (Strg++)</translation>
+    </message>
+    <message>
+        <source>Live values</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Marks</source>
-        <translation type="unfinished"></translation>
+        <translation>Marken</translation>
+    </message>
+    <message>
+        <source>Operate the panel here, with simulated values (F9; Space on a field)</source>
+        <translation>Panel hier bedienen, mit simulierten Werten (F9; Leertaste auf einem Feld)</translation>
     </message>
     <message>
         <source>Overwrite</source>
-        <translation type="unfinished"></translation>
+        <translation>Überschreiben</translation>
     </message>
     <message>
         <source>Place a field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld platzieren</translation>
     </message>
     <message>
         <source>Place a field at the cursor (Ctrl+Enter)</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld an der Schreibmarke platzieren (Strg+Eingabe)</translation>
     </message>
     <message>
         <source>Sample values</source>
-        <translation type="unfinished"></translation>
+        <translation>Beispielwerte</translation>
     </message>
     <message>
         <source>Show the keys of the panel; pressing one goes where it turns</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten des Panels zeigen; ein Druck folgt ihrem Wechsel</translation>
     </message>
     <message>
         <source>Smaller</source>
-        <translation type="unfinished"></translation>
+        <translation>Kleiner</translation>
     </message>
     <message>
         <source>Smaller cells (Ctrl+-)</source>
-        <translation type="unfinished"></translation>
+        <translation>Kleinere Zellen (Strg+-)</translation>
+    </message>
+    <message>
+        <source>The language that the texts are shown and typed in (Ctrl+Shift+Space)</source>
+        <translation>Sprache, in der die Texte gezeigt und getippt werden (Strg+Umschalt+Leertaste)</translation>
+    </message>
+    <message>
+        <source>Try it</source>
+        <translation>Ausprobieren</translation>
     </message>
     <message>
         <source>Typing overwrites or inserts (Insert)</source>
-        <translation type="unfinished"></translation>
+        <translation>Tippen überschreibt oder fügt ein (Einfg)</translation>
     </message>
     <message>
         <source>What the fields show</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Felder zeigen</translation>
     </message>
     <message>
         <source>What the fields show while you design</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Felder beim Entwerfen zeigen</translation>
     </message>
     <message>
         <source>Widest values</source>
-        <translation type="unfinished"></translation>
+        <translation>Breiteste Werte</translation>
+    </message>
+</context>
+<context>
+    <name>EditorMouse</name>
+    <message>
+        <source>Copy to row {row}, column {column}</source>
+        <translation>Kopieren nach Zeile {row}, Spalte {column}</translation>
+    </message>
+    <message>
+        <source>Does not fit: {why}</source>
+        <translation>Passt nicht: {why}</translation>
+    </message>
+    <message>
+        <source>Move to row {row}, column {column}; with Ctrl held it is copied</source>
+        <translation>Verschieben nach Zeile {row}, Spalte {column}; mit Strg wird kopiert</translation>
+    </message>
+    <message>
+        <source>Width {width}, from column {first} to {last}</source>
+        <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
 </context>
 <context>
     <name>FieldForm</name>
     <message>
         <source>1 cell</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Zelle</translation>
     </message>
     <message>
         <source>Bar range</source>
-        <translation type="unfinished"></translation>
+        <translation>Balkenbereich</translation>
     </message>
     <message>
         <source>Blinks when</source>
-        <translation type="unfinished"></translation>
+        <translation>Blinkt wenn</translation>
     </message>
     <message>
         <source>Change field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld ändern</translation>
     </message>
     <message>
         <source>Column</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalte</translation>
     </message>
     <message>
         <source>Empty at</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer bei</translation>
     </message>
     <message>
         <source>Entry</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingabe</translation>
     </message>
     <message>
         <source>Full at</source>
-        <translation type="unfinished"></translation>
+        <translation>Voll bei</translation>
     </message>
     <message>
         <source>Needs</source>
-        <translation type="unfinished"></translation>
+        <translation>Braucht</translation>
     </message>
     <message>
         <source>No field is selected. Put the cursor on one, or place a new one at the cursor with Ctrl+Enter.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Feld ausgewählt. Die Schreibmarke auf eines setzen oder dort mit Strg+Eingabe ein neues platzieren.</translation>
     </message>
     <message>
         <source>Of its first cell, counted from 1</source>
-        <translation type="unfinished"></translation>
+        <translation>Seiner ersten Zelle, ab 1 gezählt</translation>
     </message>
     <message>
         <source>Properties of the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigenschaften des Signals</translation>
     </message>
     <message>
         <source>Row</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile</translation>
     </message>
     <message>
         <source>Row, column</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile, Spalte</translation>
     </message>
     <message>
         <source>Shown as</source>
-        <translation type="unfinished"></translation>
+        <translation>Gezeigt als</translation>
     </message>
     <message>
         <source>Signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>The values of the empty and of the full bar. Empty: the limits of the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Werte des leeren und des vollen Balkens. Ohne Angabe: die Grenzen des Signals</translation>
     </message>
     <message>
         <source>Width</source>
-        <translation type="unfinished"></translation>
+        <translation>Breite</translation>
     </message>
     <message>
         <source>a signal that exists</source>
-        <translation type="unfinished"></translation>
+        <translation>ein vorhandenes Signal</translation>
     </message>
     <message>
         <source>any width</source>
-        <translation type="unfinished"></translation>
+        <translation>jede Breite</translation>
     </message>
     <message>
         <source>cells</source>
-        <translation type="unfinished"></translation>
+        <translation>Zellen</translation>
     </message>
     <message>
         <source>the operator may change it</source>
-        <translation type="unfinished"></translation>
+        <translation>der Bediener darf ihn ändern</translation>
     </message>
     <message>
         <source>to</source>
-        <translation type="unfinished"></translation>
+        <translation>bis</translation>
     </message>
     <message>
         <source>{cells} for {low} to {high} {unit}</source>
-        <translation type="unfinished"></translation>
+        <translation>{cells} für {low} bis {high} {unit}</translation>
     </message>
     <message>
         <source>{n} cells</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} Zellen</translation>
     </message>
     <message>
         <source>{n} fields are selected.</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} Felder ausgewählt.</translation>
     </message>
 </context>
 <context>
     <name>FileBar</name>
     <message>
         <source>Close the message about the file</source>
+        <translation>Meldung zur Datei schließen</translation>
+    </message>
+</context>
+<context>
+    <name>FileStanding</name>
+    <message>
+        <source>Co&amp;mpare</source>
+        <translation type="unfinished">&amp;Vergleichen</translation>
+    </message>
+    <message>
+        <source>No recovery copy can be written to {folder}: {reason}. Save often.</source>
+        <translation type="unfinished">In {folder} kann keine Sicherheitskopie geschrieben werden: {reason}. Oft speichern.</translation>
+    </message>
+    <message>
+        <source>Re&amp;load</source>
+        <translation type="unfinished">Neu &amp;laden</translation>
+    </message>
+    <message>
+        <source>Save &amp;as…</source>
+        <translation type="unfinished">Speichern &amp;unter…</translation>
+    </message>
+    <message>
+        <source>Save it &amp;there again</source>
+        <translation type="unfinished">Dort wieder &amp;speichern</translation>
+    </message>
+    <message>
+        <source>{file} can only be read: you may edit it, but it must be saved under another name.</source>
+        <translation type="unfinished">{file} ist nur lesbar: Bearbeiten geht, gespeichert werden muss unter anderem Namen.</translation>
+    </message>
+    <message>
+        <source>{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. What you see is all there is.</source>
+        <translation type="unfinished">{file} ist weg oder nicht lesbar: gelöscht, umbenannt, oder das Laufwerk wurde entfernt. Was hier zu sehen ist, ist alles, was es gibt.</translation>
+    </message>
+    <message>
+        <source>{file} is open in another window too. You can edit it here; if both are saved, the second one is asked first.</source>
+        <translation type="unfinished">{file} ist auch in einem anderen Fenster offen. Bearbeiten geht hier; werden beide gespeichert, wird beim zweiten erst gefragt.</translation>
+    </message>
+    <message>
+        <source>{file} was changed by another program, and you have changes that are not saved.</source>
+        <translation type="unfinished">{file} wurde von einem anderen Programm geändert, und hier gibt es ungespeicherte Änderungen.</translation>
+    </message>
+    <message>
+        <source>{file} was changed by another program.</source>
+        <translation type="unfinished">{file} wurde von einem anderen Programm geändert.</translation>
+    </message>
+    <message>
+        <source>{why} This window begins with an empty project.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>FindBar</name>
+    <message>
+        <source>&amp;Capitals matter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Replace</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Close the search</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Close the search (Escape)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Find</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Found: {count}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In both</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In signals of fields</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In texts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left as it is: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Next place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Next place (F3)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Not found</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Places that were left as they are</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Previous place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Previous place (Shift+F3)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replace</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replace &amp;all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replace all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replace with</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replaced: {count}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Replaced: {count}, left: {left}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where to look</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{number} of {count}</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -799,688 +1611,747 @@
     <name>FindingsList</name>
     <message numerus="yes">
         <source>%n not taken over</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n nicht übernommen</numerusform>
+            <numerusform>%n nicht übernommen</numerusform>
         </translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not taken over: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
     </message>
     <message>
         <source>Findings</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde</translation>
     </message>
     <message>
         <source>Findings of the design checks</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde der Entwurfsprüfung</translation>
     </message>
     <message>
         <source>Place</source>
-        <translation type="unfinished"></translation>
+        <translation>Stelle</translation>
     </message>
     <message>
         <source>What is wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nicht stimmt</translation>
     </message>
     <message>
         <source>What to do</source>
-        <translation type="unfinished"></translation>
+        <translation>Abhilfe</translation>
     </message>
     <message>
         <source>correct it there</source>
-        <translation type="unfinished"></translation>
+        <translation>dort berichtigen</translation>
     </message>
     <message>
         <source>error</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler</translation>
     </message>
     <message>
         <source>errors</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler</translation>
     </message>
     <message>
         <source>not taken over</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht übernommen</translation>
     </message>
     <message>
         <source>note</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinweis</translation>
     </message>
     <message>
         <source>notes</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinweise</translation>
     </message>
     <message>
         <source>nothing found</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts gefunden</translation>
     </message>
     <message>
         <source>warning</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnung</translation>
     </message>
     <message>
         <source>warnings</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnungen</translation>
     </message>
 </context>
 <context>
     <name>FollowerCard</name>
     <message>
         <source>, last {age} ago</source>
-        <translation type="unfinished"></translation>
+        <translation>, zuletzt vor {age}</translation>
     </message>
     <message>
         <source>, {ms} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>, {ms} ms</translation>
     </message>
     <message>
         <source>Own values of {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigene Werte von {name}</translation>
     </message>
     <message>
         <source>Simulated:</source>
-        <translation type="unfinished"></translation>
+        <translation>Simuliert:</translation>
     </message>
     <message>
         <source>not connected</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht verbunden</translation>
     </message>
     <message>
         <source>{name}, unit {unit}</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}, Unit {unit}</translation>
     </message>
     <message>
         <source>… not asked yet</source>
-        <translation type="unfinished"></translation>
+        <translation>… noch nicht gefragt</translation>
     </message>
     <message>
         <source>⚠ not answering</source>
-        <translation type="unfinished"></translation>
+        <translation>⚠ antwortet nicht</translation>
     </message>
     <message>
         <source>✓ answering</source>
-        <translation type="unfinished"></translation>
+        <translation>✓ antwortet</translation>
     </message>
 </context>
 <context>
     <name>FollowerForm</name>
     <message>
         <source>&apos;{text}&apos; ends before it begins</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no range; write them as: holding 500-599, input 7</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist kein Bereich; Schreibweise: holding 500-599, input 7</translation>
     </message>
     <message>
         <source>Byte order</source>
-        <translation type="unfinished"></translation>
+        <translation>Bytefolge</translation>
     </message>
     <message>
         <source>Change follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät ändern</translation>
     </message>
     <message>
         <source>Changing it changes every use</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
     </message>
     <message>
         <source>Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask</source>
-        <translation type="unfinished"></translation>
+        <translation>Funktionscodes, die es zum Schreiben anbietet: 5, 6, 15, 16 und 22 für Bits per Maske</translation>
     </message>
     <message>
         <source>Gaps</source>
-        <translation type="unfinished"></translation>
+        <translation>Lücken</translation>
     </message>
     <message>
         <source>How its manual counts registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie sein Handbuch Register zählt</translation>
     </message>
     <message>
         <source>It stops by itself when the line is silent this long. 0: it does not</source>
-        <translation type="unfinished"></translation>
+        <translation>Es hält von selbst an, wenn die Leitung so lange still ist. 0: nie</translation>
     </message>
     <message>
         <source>Its address on the line, 1 to 247</source>
-        <translation type="unfinished"></translation>
+        <translation>Seine Adresse an der Leitung, 1 bis 247</translation>
     </message>
     <message>
         <source>Line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>Line silence</source>
-        <translation type="unfinished"></translation>
+        <translation>Stille der Leitung</translation>
     </message>
     <message>
         <source>Longest read</source>
-        <translation type="unfinished"></translation>
+        <translation>Längstes Lesen</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Never read</source>
-        <translation type="unfinished"></translation>
+        <translation>Nie lesen</translation>
     </message>
     <message>
         <source>Numbering</source>
-        <translation type="unfinished"></translation>
+        <translation>Zählweise</translation>
     </message>
     <message>
         <source>Of the two bytes of each word</source>
-        <translation type="unfinished"></translation>
+        <translation>Der zwei Bytes jedes Wortes</translation>
     </message>
     <message>
         <source>Of the words of a value of two or more registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Wörter eines Wertes aus zwei oder mehr Registern</translation>
     </message>
     <message>
         <source>Ranges in its own numbering, such as: holding 500-599, input 7. Never read, not even along</source>
-        <translation type="unfinished"></translation>
+        <translation>Bereiche in seiner eigenen Zählweise, etwa: holding 500-599, input 7. Nie gelesen, auch nicht nebenbei</translation>
     </message>
     <message>
         <source>Signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale</translation>
     </message>
     <message>
         <source>Simulated as</source>
-        <translation type="unfinished"></translation>
+        <translation>Simuliert als</translation>
     </message>
     <message>
         <source>The most registers that it answers in one read</source>
-        <translation type="unfinished"></translation>
+        <translation>Höchstzahl der Register in einer Leseantwort</translation>
     </message>
     <message>
         <source>Unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit</translation>
     </message>
     <message>
         <source>What plays it when there is no device at hand</source>
-        <translation type="unfinished"></translation>
+        <translation>Was es spielt, wenn kein Gerät zur Hand ist</translation>
     </message>
     <message>
         <source>Word order</source>
-        <translation type="unfinished"></translation>
+        <translation>Wortfolge</translation>
     </message>
     <message>
         <source>Writes with</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreibt mit</translation>
     </message>
     <message>
         <source>bank of registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Registerbank</translation>
     </message>
     <message>
         <source>drive with motor and load</source>
-        <translation type="unfinished"></translation>
+        <translation>Antrieb mit Motor und Last</translation>
     </message>
     <message>
         <source>from 0, as on the wire</source>
-        <translation type="unfinished"></translation>
+        <translation>ab 0, wie auf der Leitung</translation>
     </message>
     <message>
         <source>from 1</source>
-        <translation type="unfinished"></translation>
+        <translation>ab 1</translation>
     </message>
     <message>
         <source>high first (the standard)</source>
-        <translation type="unfinished"></translation>
+        <translation>hohes zuerst (der Standard)</translation>
     </message>
     <message>
         <source>low first</source>
-        <translation type="unfinished"></translation>
+        <translation>niedriges zuerst</translation>
     </message>
     <message>
         <source>prefixed by the table (40001)</source>
-        <translation type="unfinished"></translation>
+        <translation>mit Ziffer der Tabelle (40001)</translation>
     </message>
     <message>
         <source>registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Register</translation>
     </message>
     <message>
         <source>registers that no signal names may be read along</source>
-        <translation type="unfinished"></translation>
+        <translation>Register ohne Signal dürfen mitgelesen werden</translation>
     </message>
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
-        <translation type="unfinished"></translation>
+        <translation>{code} ist keiner von 5, 6, 15, 16 und 22</translation>
     </message>
 </context>
 <context>
     <name>Inspector</name>
     <message>
         <source>Field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld</translation>
     </message>
     <message>
         <source>No action is selected. Choose one in the table, or add one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Aktion ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
     </message>
     <message>
         <source>No follower is selected. Choose one in the table, or add one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Gerät ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
     </message>
     <message>
         <source>No line is selected. Choose one in the table, or add one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Leitung ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
     </message>
     <message>
         <source>No signal is selected. Choose one in the table, or add one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Signal ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
     </message>
     <message>
         <source>No turn is selected. Choose one in the table, or add one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Wechsel ausgewählt. In der Tabelle einen wählen oder anlegen.</translation>
     </message>
     <message>
         <source>Panel</source>
-        <translation type="unfinished"></translation>
+        <translation>Panel</translation>
     </message>
     <message>
         <source>Properties of</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigenschaften von</translation>
     </message>
     <message>
         <source>Screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild</translation>
     </message>
 </context>
 <context>
     <name>KeyPad</name>
     <message>
         <source>On the keyboard: %s</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf der Tastatur: %s</translation>
+    </message>
+</context>
+<context>
+    <name>LineCells</name>
+    <message>
+        <source>Followers</source>
+        <translation>Geräte</translation>
+    </message>
+    <message>
+        <source>How long an answer may take, in milliseconds</source>
+        <translation>Wie lange eine Antwort dauern darf, in Millisekunden</translation>
+    </message>
+    <message>
+        <source>Its address on the line, 1 to 247</source>
+        <translation>Seine Adresse an der Leitung, 1 bis 247</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <source>Line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Simulated as</source>
+        <translation>Simuliert als</translation>
+    </message>
+    <message>
+        <source>The port: COM3 19200 8E1; or the host and its TCP port: 192.168.0.10:502</source>
+        <translation>Der Anschluss: COM3 19200 8E1; oder Rechner und TCP-Port: 192.168.0.10:502</translation>
+    </message>
+    <message>
+        <source>Time-out</source>
+        <translation>Timeout</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Unit</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>a follower answers on a line; add one first</source>
+        <translation>ein Gerät antwortet an einer Leitung; zuerst eine anlegen</translation>
+    </message>
+    <message>
+        <source>a new one needs a name</source>
+        <translation>ein neues braucht einen Namen</translation>
+    </message>
+    <message>
+        <source>follower</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>write the port, and how it is set: COM3 19200 8E1</source>
+        <translation>Anschluss und Einstellung angeben: COM3 19200 8E1</translation>
     </message>
 </context>
 <context>
     <name>LineFigures</name>
     <message>
         <source>Copy the statistics</source>
-        <translation type="unfinished"></translation>
+        <translation>Statistik kopieren</translation>
     </message>
     <message>
         <source>Faults</source>
-        <translation type="unfinished"></translation>
+        <translation>Störungen</translation>
     </message>
     <message>
         <source>Good answers</source>
-        <translation type="unfinished"></translation>
+        <translation>Gute Antworten</translation>
     </message>
     <message>
         <source>One pass of reads</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Lesedurchgang</translation>
     </message>
     <message>
         <source>Requests</source>
-        <translation type="unfinished"></translation>
+        <translation>Anfragen</translation>
     </message>
     <message>
         <source>Statistics</source>
-        <translation type="unfinished"></translation>
+        <translation>Statistik</translation>
     </message>
     <message>
         <source>Statistics of the line</source>
-        <translation type="unfinished"></translation>
+        <translation>Statistik der Leitung</translation>
     </message>
     <message>
         <source>Wire in use</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung belegt</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>{follower}: 95 % within</source>
-        <translation type="unfinished"></translation>
+        <translation>{follower}: 95 % innerhalb</translation>
     </message>
     <message>
         <source>{follower}: turnaround</source>
-        <translation type="unfinished"></translation>
+        <translation>{follower}: Antwortzeit</translation>
     </message>
     <message>
         <source>{follower}: worst</source>
-        <translation type="unfinished"></translation>
+        <translation>{follower}: längste</translation>
     </message>
 </context>
 <context>
     <name>LineForm</name>
     <message>
         <source>A name or an address</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Name oder eine Adresse</translation>
     </message>
     <message>
         <source>Baud</source>
-        <translation type="unfinished"></translation>
+        <translation>Baud</translation>
     </message>
     <message>
         <source>Change line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung ändern</translation>
     </message>
     <message>
         <source>Changing it changes every use</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Änderung gilt überall, wo sie verwendet wird</translation>
     </message>
     <message>
         <source>Followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte</translation>
     </message>
     <message>
         <source>Host</source>
-        <translation type="unfinished"></translation>
+        <translation>Rechner</translation>
     </message>
     <message>
         <source>How long an answer may take</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie lange eine Antwort dauern darf</translation>
     </message>
     <message>
         <source>Kind</source>
-        <translation type="unfinished"></translation>
+        <translation>Art</translation>
     </message>
     <message>
         <source>Modbus TCP</source>
-        <translation type="unfinished"></translation>
+        <translation>Modbus TCP</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Parity</source>
-        <translation type="unfinished"></translation>
+        <translation>Parität</translation>
     </message>
     <message>
         <source>Port</source>
-        <translation type="unfinished"></translation>
+        <translation>Anschluss</translation>
     </message>
     <message>
         <source>RTU frames over TCP</source>
-        <translation type="unfinished"></translation>
+        <translation>RTU-Rahmen über TCP</translation>
     </message>
     <message>
         <source>Stop bits</source>
-        <translation type="unfinished"></translation>
+        <translation>Stoppbits</translation>
     </message>
     <message>
         <source>Such as /dev/ttyUSB0 or COM3</source>
-        <translation type="unfinished"></translation>
+        <translation>Etwa /dev/ttyUSB0 oder COM3</translation>
     </message>
     <message>
         <source>TCP port</source>
-        <translation type="unfinished"></translation>
+        <translation>TCP-Port</translation>
     </message>
     <message>
         <source>Time-out</source>
-        <translation type="unfinished"></translation>
+        <translation>Timeout</translation>
     </message>
     <message>
         <source>even</source>
-        <translation type="unfinished"></translation>
+        <translation>gerade</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>none yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch keine</translation>
     </message>
     <message>
         <source>odd</source>
-        <translation type="unfinished"></translation>
+        <translation>ungerade</translation>
     </message>
     <message>
         <source>serial port (RTU)</source>
-        <translation type="unfinished"></translation>
+        <translation>serieller Anschluss (RTU)</translation>
     </message>
 </context>
 <context>
     <name>LineStrip</name>
     <message>
         <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Left and Right step through them; Enter or a double click shows the bytes.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jedes Zeichen ist eine Transaktion, die neueste rechts. Strich: gutes Lesen. Punkt: gutes Schreiben. Kreuz: eine Störung; ihre Worte stehen daneben. Links und Rechts gehen sie durch; Eingabetaste oder Doppelklick zeigt die Bytes.</translation>
     </message>
     <message>
         <source>Line strip</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungsstreifen</translation>
     </message>
     <message>
         <source>Line: not connected</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung: nicht verbunden</translation>
     </message>
     <message>
         <source>good: {good}, faults: {faults}</source>
-        <translation type="unfinished"></translation>
+        <translation>gut: {good}, Störungen: {faults}</translation>
     </message>
     <message>
         <source>just now</source>
-        <translation type="unfinished"></translation>
+        <translation>eben jetzt</translation>
     </message>
     <message>
         <source>not connected</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht verbunden</translation>
     </message>
     <message>
         <source>nothing yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch nichts</translation>
     </message>
     <message>
         <source>{seconds} s ago</source>
-        <translation type="unfinished"></translation>
+        <translation>vor {seconds} s</translation>
     </message>
     <message>
         <source>{what}, {ms} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>{what}, {ms} ms</translation>
     </message>
 </context>
 <context>
     <name>LineView</name>
     <message>
         <source>&amp;Copy a line each</source>
-        <translation type="unfinished"></translation>
+        <translation>Je eine &amp;Zeile kopieren</translation>
     </message>
     <message>
         <source>&amp;Empty the list</source>
-        <translation type="unfinished"></translation>
+        <translation>Liste &amp;leeren</translation>
     </message>
     <message>
         <source>&amp;Pause</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Anhalten</translation>
     </message>
     <message>
         <source>&amp;Save as text…</source>
-        <translation type="unfinished"></translation>
+        <translation>Als &amp;Text speichern…</translation>
     </message>
     <message>
         <source>A line for each transaction (*.txt)</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Zeile je Transaktion (*.txt)</translation>
     </message>
     <message>
         <source>All followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Geräte</translation>
     </message>
     <message>
         <source>Close the line view</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungsansicht schließen</translation>
     </message>
     <message>
         <source>Copy</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopieren</translation>
     </message>
     <message>
         <source>Copy a line each</source>
-        <translation type="unfinished"></translation>
+        <translation>Je eine Zeile kopieren</translation>
     </message>
     <message>
         <source>Copy in &amp;words</source>
-        <translation type="unfinished"></translation>
+        <translation>In &amp;Worten kopieren</translation>
     </message>
     <message>
         <source>Every byte in words (*.txt)</source>
-        <translation type="unfinished"></translation>
+        <translation>Jedes Byte in Worten (*.txt)</translation>
     </message>
     <message>
         <source>F&amp;ilter the transactions</source>
-        <translation type="unfinished"></translation>
+        <translation>Transaktionen &amp;filtern</translation>
     </message>
     <message>
         <source>Filter of the transactions</source>
-        <translation type="unfinished"></translation>
+        <translation>Filter der Transaktionen</translation>
     </message>
     <message>
         <source>Filter: part of a signal, fault, register or bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>Filter: Teil von Signal, Störung, Register oder Bytes</translation>
     </message>
     <message>
         <source>Go on</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiter</translation>
     </message>
     <message>
         <source>Line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>Newest</source>
-        <translation type="unfinished"></translation>
+        <translation>Neueste</translation>
     </message>
     <message>
         <source>Not saved</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gespeichert</translation>
     </message>
     <message>
         <source>Only &amp;faults</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur &amp;Störungen</translation>
     </message>
     <message>
         <source>Only faults</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur Störungen</translation>
     </message>
     <message>
         <source>Pause</source>
-        <translation type="unfinished"></translation>
+        <translation>Anhalten</translation>
     </message>
     <message>
         <source>Paused: {waiting} waiting</source>
-        <translation type="unfinished"></translation>
+        <translation>Angehalten: {waiting} warten</translation>
     </message>
     <message>
         <source>Save the transactions as text</source>
-        <translation type="unfinished"></translation>
+        <translation>Transaktionen als Text speichern</translation>
     </message>
     <message>
         <source>Save…</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern…</translation>
     </message>
     <message>
         <source>To the &amp;newest</source>
-        <translation type="unfinished"></translation>
+        <translation>Zur &amp;neuesten</translation>
     </message>
     <message>
         <source>Which follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Welches Gerät</translation>
     </message>
     <message>
         <source>{file} cannot be written: {why}. Choose another folder or name.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} kann nicht geschrieben werden: {why}. Anderen Ordner oder Namen wählen.</translation>
     </message>
     <message>
         <source>{shown} of {total} shown</source>
-        <translation type="unfinished"></translation>
+        <translation>{shown} von {total} gezeigt</translation>
     </message>
     <message>
         <source>{total} shown</source>
-        <translation type="unfinished"></translation>
+        <translation>{total} gezeigt</translation>
     </message>
 </context>
 <context>
     <name>LinesView</name>
     <message>
         <source>A follower answers on a line; add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Gerät antwortet an einer Leitung; zuerst eine anlegen.</translation>
     </message>
     <message>
         <source>Add follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät anlegen</translation>
     </message>
     <message>
         <source>Add line</source>
+        <translation>Leitung anlegen</translation>
+    </message>
+    <message>
+        <source>Change followers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change lines</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Delete follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät löschen</translation>
     </message>
     <message>
         <source>Delete line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung löschen</translation>
     </message>
     <message>
         <source>Duplicate follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät duplizieren</translation>
     </message>
     <message>
         <source>Duplicate line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung duplizieren</translation>
     </message>
     <message>
         <source>Follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Followers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Kind</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Line</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte</translation>
     </message>
     <message>
         <source>Lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen</translation>
     </message>
     <message>
         <source>Move follower</source>
+        <translation>Gerät verschieben</translation>
+    </message>
+    <message>
+        <source>Move line</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Name</source>
+        <source>Paste followers</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Signals</source>
+        <source>Paste lines</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Simulated as</source>
+        <source>Reorder followers</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Time-out</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Where</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>follower</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>line</source>
+        <source>Reorder lines</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1488,32 +2359,75 @@
     <name>Live</name>
     <message>
         <source>The project has no line, so there is nothing to connect to. Add a line first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Projekt hat keine Leitung, also nichts zum Verbinden. Zuerst eine Leitung anlegen.</translation>
     </message>
 </context>
 <context>
     <name>MainWindow</name>
     <message>
         <source>Perhaps still on</source>
-        <translation type="unfinished"></translation>
+        <translation>Vielleicht noch an</translation>
     </message>
     <message>
         <source>The line did not confirm that these signals were let go: {signals}. They may still be on. Look at the machine before anyone goes near it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Leitung hat nicht bestätigt, dass diese Signale losgelassen wurden: {signals}. Sie können noch an sein. Nach der Maschine sehen, bevor jemand in ihre Nähe geht.</translation>
     </message>
     <message>
         <source>This transaction is kept no longer</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Transaktion ist nicht mehr aufgehoben</translation>
     </message>
     <message>
         <source>{name}[*] – Fanlight</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}[*] – Fanlight</translation>
     </message>
 </context>
 <context>
     <name>Notice</name>
     <message>
         <source>Close the message</source>
+        <translation>Meldung schließen</translation>
+    </message>
+</context>
+<context>
+    <name>NumberingDialog</name>
+    <message>
+        <source># stands for the number, ## for one of two digits at least</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;First number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Pattern (# is the number)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Counting &amp;by</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Counting by</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>First number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name now</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>New name</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Number the names</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pattern</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1521,907 +2435,1448 @@
     <name>PageMap</name>
     <message>
         <source>1 press</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Druck</translation>
     </message>
     <message>
         <source>Errors: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Fehler: {count}</translation>
     </message>
     <message>
         <source>Page map</source>
-        <translation type="unfinished"></translation>
+        <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Screens selected: {names}</source>
+        <translation>Ausgewählte Bilder: {names}</translation>
+    </message>
+    <message>
+        <source>There is no screen yet. Insert adds one.</source>
+        <translation>Noch kein Bild. Einfg legt eines an.</translation>
+    </message>
+    <message>
+        <source>Turn from every screen to {to}: {cause}</source>
+        <translation>Wechsel von jedem Bild nach {to}: {cause}</translation>
+    </message>
+    <message>
+        <source>Turn from {from_} to {to}: {cause}</source>
+        <translation>Wechsel von {from_} nach {to}: {cause}</translation>
     </message>
     <message>
         <source>Warnings: {count}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>after {seconds} s</source>
-        <translation type="unfinished"></translation>
+        <translation>Warnungen: {count}</translation>
     </message>
     <message>
         <source>by condition only</source>
-        <translation type="unfinished"></translation>
+        <translation>nur durch Bedingung</translation>
+    </message>
+    <message>
+        <source>free</source>
+        <translation>frei</translation>
     </message>
     <message>
         <source>idle {seconds} s</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhe {seconds} s</translation>
     </message>
     <message>
-        <source>key {key} from every screen</source>
-        <translation type="unfinished"></translation>
+        <source>leads to {screen}</source>
+        <translation>führt zu {screen}</translation>
+    </message>
+    <message>
+        <source>leads to {screen}, by a turn for every screen</source>
+        <translation>führt zu {screen}, durch einen Wechsel für jedes Bild</translation>
     </message>
     <message>
         <source>no way back</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Weg zurück</translation>
     </message>
     <message>
         <source>no way here</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Weg hierher</translation>
     </message>
     <message>
         <source>number {n} of {count} in the ring</source>
-        <translation type="unfinished"></translation>
+        <translation>Nummer {n} von {count} im Ring</translation>
+    </message>
+    <message>
+        <source>ring {n}/{count}</source>
+        <translation>Ring {n}/{count}</translation>
     </message>
     <message>
         <source>start</source>
-        <translation type="unfinished"></translation>
+        <translation>Start</translation>
     </message>
     <message>
         <source>when {condition}</source>
-        <translation type="unfinished"></translation>
+        <translation>wenn {condition}</translation>
     </message>
     <message>
         <source>{key}, any screen</source>
-        <translation type="unfinished"></translation>
+        <translation>{key}, jedes Bild</translation>
+    </message>
+    <message>
+        <source>{key}: {uses}. Drag it to a screen to lead there.</source>
+        <translation>{key}: {uses}. Auf ein Bild ziehen, um dorthin zu führen.</translation>
     </message>
     <message>
         <source>{label} and {n} more</source>
-        <translation type="unfinished"></translation>
+        <translation>{label} und {n} weitere</translation>
     </message>
     <message>
         <source>{n} presses</source>
-        <translation type="unfinished"></translation>
+        <translation>{n} Drücke</translation>
+    </message>
+    <message>
+        <source>{turn}; {n} of {count} here</source>
+        <translation>{turn}; {n} von {count} hier</translation>
+    </message>
+</context>
+<context>
+    <name>PageMapPane</name>
+    <message>
+        <source>&amp;Add a screen here</source>
+        <translation>Bild hier &amp;anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Delete the screen</source>
+        <translation>Bild &amp;löschen</translation>
+    </message>
+    <message>
+        <source>&amp;Delete the turn</source>
+        <translation>&amp;Wechsel löschen</translation>
+    </message>
+    <message>
+        <source>&amp;Earlier in the ring</source>
+        <translation>Im Ring &amp;früher</translation>
+    </message>
+    <message>
+        <source>&amp;Find a screen on the map</source>
+        <translation>Bild im Plan &amp;suchen</translation>
+    </message>
+    <message>
+        <source>&amp;Later in the ring</source>
+        <translation>Im Ring s&amp;päter</translation>
+    </message>
+    <message>
+        <source>&amp;Make it the start screen</source>
+        <translation>Zum S&amp;tartbild machen</translation>
+    </message>
+    <message>
+        <source>&amp;Open</source>
+        <translation>Ö&amp;ffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Properties</source>
+        <translation>&amp;Eigenschaften</translation>
+    </message>
+    <message>
+        <source>A new &amp;screen here</source>
+        <translation>Neues &amp;Bild hier</translation>
+    </message>
+    <message>
+        <source>A turn needs a screen to begin on; add one first.</source>
+        <translation>Ein Wechsel braucht ein Bild, auf dem er beginnt; zuerst eines anlegen.</translation>
+    </message>
+    <message>
+        <source>A&amp;rrange the map</source>
+        <translation>Plan o&amp;rdnen</translation>
+    </message>
+    <message>
+        <source>Add a &amp;turn…</source>
+        <translation>We&amp;chsel anlegen…</translation>
+    </message>
+    <message>
+        <source>Add a turn</source>
+        <translation>Wechsel anlegen</translation>
+    </message>
+    <message>
+        <source>Add screen</source>
+        <translation>Bild anlegen</translation>
+    </message>
+    <message>
+        <source>All</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Arrange</source>
+        <translation>Ordnen</translation>
+    </message>
+    <message>
+        <source>Arrange the map</source>
+        <translation>Plan ordnen</translation>
+    </message>
+    <message>
+        <source>Change the start screen</source>
+        <translation>Startbild ändern</translation>
+    </message>
+    <message>
+        <source>Delete it on all</source>
+        <translation>Auf allen löschen</translation>
+    </message>
+    <message>
+        <source>Delete turn</source>
+        <translation>Wechsel löschen</translation>
+    </message>
+    <message>
+        <source>Draw turn</source>
+        <translation>Wechsel ziehen</translation>
+    </message>
+    <message>
+        <source>Draw turn to a new screen</source>
+        <translation>Wechsel zu neuem Bild ziehen</translation>
+    </message>
+    <message>
+        <source>Find a screen</source>
+        <translation>Bild suchen</translation>
+    </message>
+    <message>
+        <source>Find a screen on the map</source>
+        <translation>Bild im Plan suchen</translation>
+    </message>
+    <message>
+        <source>Idle</source>
+        <translation>Ruhezeit</translation>
+    </message>
+    <message>
+        <source>Lead turn elsewhere</source>
+        <translation>Wechsel anderswohin führen</translation>
+    </message>
+    <message>
+        <source>Move in the ring</source>
+        <translation>Im Ring verschieben</translation>
+    </message>
+    <message>
+        <source>Move on the map</source>
+        <translation>Im Plan verschieben</translation>
+    </message>
+    <message>
+        <source>Overrides</source>
+        <translation>Vorrangbilder</translation>
+    </message>
+    <message>
+        <source>Re&amp;name</source>
+        <translation>&amp;Umbenennen</translation>
+    </message>
+    <message>
+        <source>Selection</source>
+        <translation>Auswahl</translation>
+    </message>
+    <message>
+        <source>Show &amp;idle returns</source>
+        <translation>&amp;Ruhewechsel zeigen</translation>
+    </message>
+    <message>
+        <source>Show &amp;overrides</source>
+        <translation>&amp;Vorrangbilder zeigen</translation>
+    </message>
+    <message>
+        <source>Show the &amp;selected screens</source>
+        <translation>Aus&amp;gewählte Bilder zeigen</translation>
+    </message>
+    <message>
+        <source>Show the &amp;whole map</source>
+        <translation>&amp;Ganzen Plan zeigen</translation>
+    </message>
+    <message>
+        <source>This turn counts on every screen: all arrows of the key {key} would go.</source>
+        <translation>Dieser Wechsel gilt auf jedem Bild: Alle Pfeile der Taste {key} würden verschwinden.</translation>
+    </message>
+    <message>
+        <source>To the &amp;next screen</source>
+        <translation>Zum &amp;nächsten Bild</translation>
+    </message>
+    <message>
+        <source>To the &amp;previous screen</source>
+        <translation>Zum v&amp;origen Bild</translation>
+    </message>
+    <message>
+        <source>screen</source>
+        <translation>Bild</translation>
     </message>
 </context>
 <context>
     <name>PanelFace</name>
     <message>
         <source>Panel</source>
-        <translation type="unfinished"></translation>
+        <translation>Panel</translation>
     </message>
     <message>
         <source>Panel of {rows} rows of {columns} cells</source>
-        <translation type="unfinished"></translation>
+        <translation>Panel mit {rows} Zeilen zu {columns} Zellen</translation>
     </message>
 </context>
 <context>
     <name>PanelForm</name>
     <message>
         <source>1 to 132</source>
-        <translation type="unfinished"></translation>
+        <translation>1 bis 132</translation>
     </message>
     <message>
         <source>1 to 64</source>
-        <translation type="unfinished"></translation>
+        <translation>1 bis 64</translation>
     </message>
     <message>
         <source>A signal whose value is the number of the language; 0 is the first one</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Signal, dessen Wert die Nummer der Sprache ist; 0 ist die erste</translation>
     </message>
     <message>
         <source>Abandoned after</source>
-        <translation type="unfinished"></translation>
+        <translation>Abbruch nach</translation>
     </message>
     <message>
         <source>About</source>
-        <translation type="unfinished"></translation>
+        <translation>Über</translation>
     </message>
     <message>
         <source>Change panel</source>
-        <translation type="unfinished"></translation>
+        <translation>Panel ändern</translation>
     </message>
     <message>
         <source>Changed by</source>
-        <translation type="unfinished"></translation>
+        <translation>Geändert durch</translation>
     </message>
     <message>
         <source>Characters</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeichen</translation>
     </message>
     <message>
         <source>Chosen by</source>
-        <translation type="unfinished"></translation>
+        <translation>Gewählt durch</translation>
     </message>
     <message>
         <source>Columns</source>
-        <translation type="unfinished"></translation>
+        <translation>Spalten</translation>
     </message>
     <message>
         <source>Key for less</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste für weniger</translation>
     </message>
     <message>
         <source>Key for more</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste für mehr</translation>
     </message>
     <message>
         <source>Key to abandon</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste zum Abbrechen</translation>
     </message>
     <message>
         <source>Key to begin</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste zum Beginnen</translation>
     </message>
     <message>
         <source>Key to confirm</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste zum Bestätigen</translation>
     </message>
     <message>
         <source>Key to the left</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste nach links</translation>
     </message>
     <message>
         <source>Key to the right</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste nach rechts</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>Languages</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprachen</translation>
     </message>
     <message>
         <source>Languages of its texts</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprachen seiner Texte</translation>
     </message>
     <message>
         <source>Notes</source>
-        <translation type="unfinished"></translation>
+        <translation>Notizen</translation>
     </message>
     <message>
         <source>Of the project, as it stands in its documents</source>
-        <translation type="unfinished"></translation>
+        <translation>Des Projekts, wie es in seinen Unterlagen steht</translation>
     </message>
     <message>
         <source>Rows</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen</translation>
     </message>
     <message>
         <source>Seconds without a key after which the change is abandoned. 0: never</source>
-        <translation type="unfinished"></translation>
+        <translation>Sekunden ohne Taste, nach denen die Eingabe abgebrochen wird. 0: nie</translation>
     </message>
     <message>
         <source>Start screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Startbild</translation>
     </message>
     <message>
         <source>Take a language out</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprache herausnehmen</translation>
     </message>
     <message>
         <source>Take out the language “{name}”</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprache „{name}“ herausnehmen</translation>
     </message>
     <message>
         <source>Their names, with commas between: left, right, up, down, enter, escape, F1</source>
-        <translation type="unfinished"></translation>
+        <translation>Ihre Namen, durch Kommas getrennt: left, right, up, down, enter, escape, F1</translation>
     </message>
     <message>
         <source>Their names, with commas between; the first is shown where another has no text. Empty: one only</source>
-        <translation type="unfinished"></translation>
+        <translation>Ihre Namen, durch Kommas getrennt; die erste gilt, wo eine andere keinen Text hat. Leer: nur eine</translation>
     </message>
     <message>
         <source>Title</source>
-        <translation type="unfinished"></translation>
+        <translation>Titel</translation>
     </message>
     <message>
         <source>What the panel&apos;s display can show</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Anzeige des Panels darstellen kann</translation>
     </message>
     <message>
         <source>While the operator changes a value</source>
-        <translation type="unfinished"></translation>
+        <translation>Während der Bediener einen Wert ändert</translation>
     </message>
     <message>
         <source>digits, one after the other</source>
-        <translation type="unfinished"></translation>
+        <translation>Ziffern, eine nach der anderen</translation>
     </message>
     <message>
         <source>keys, by an action</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten, durch eine Aktion</translation>
     </message>
     <message>
         <source>steps</source>
-        <translation type="unfinished"></translation>
+        <translation>Schritte</translation>
     </message>
     <message>
         <source>the key &apos;{name}&apos; stands there twice</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste „{name}“ steht dort zweimal</translation>
     </message>
     <message>
         <source>there are texts in “{name}”; take that language out by the button</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt Texte in „{name}“; diese Sprache mit der Schaltfläche herausnehmen</translation>
     </message>
 </context>
 <context>
     <name>PanelKey</name>
     <message>
         <source>Key %s</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste %s</translation>
+    </message>
+</context>
+<context>
+    <name>PartEditing</name>
+    <message>
+        <source>&apos;{text}&apos; is kept in the properties until it is right: {reason}</source>
+        <translation>„{text}“ bleibt in den Eigenschaften, bis es stimmt: {reason}</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is not taken over: {reason}</source>
+        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
     </message>
 </context>
 <context>
     <name>PartForm</name>
     <message>
         <source>Rename</source>
-        <translation type="unfinished"></translation>
+        <translation>Umbenennen</translation>
     </message>
 </context>
 <context>
     <name>PartTable</name>
     <message>
         <source>Add</source>
-        <translation type="unfinished"></translation>
+        <translation>Anlegen</translation>
     </message>
     <message>
         <source>Add (Insert)</source>
-        <translation type="unfinished"></translation>
+        <translation>Anlegen (Einfg)</translation>
     </message>
     <message>
         <source>Delete</source>
-        <translation type="unfinished"></translation>
+        <translation>Löschen</translation>
     </message>
     <message>
-        <source>Delete (Delete)</source>
+        <source>Delete the rows (Ctrl+Delete)</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Duplicate</source>
-        <translation type="unfinished"></translation>
+        <translation>Duplizieren</translation>
     </message>
     <message>
         <source>Duplicate (Ctrl+D)</source>
+        <translation>Duplizieren (Strg+D)</translation>
+    </message>
+    <message>
+        <source>File order</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Move down</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach unten</translation>
     </message>
     <message>
         <source>Move down (Alt+Down)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach unten (Alt+Ab)</translation>
     </message>
     <message>
         <source>Move up</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach oben</translation>
     </message>
     <message>
         <source>Move up (Alt+Up)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach oben (Alt+Auf)</translation>
     </message>
     <message>
         <source>Narrow the list</source>
+        <translation>Liste eingrenzen</translation>
+    </message>
+    <message>
+        <source>Sorted is the view only. Back to the order of the file</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which of them are shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>all</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>Pasted</name>
+    <message>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
+        <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is written otherwise than the other numbers</source>
+        <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
+    </message>
+    <message>
+        <source>columns beyond the last one: {count}</source>
+        <translation>Spalten hinter der letzten: {count}</translation>
+    </message>
+    <message>
+        <source>there are {count} rows on the clipboard; {most} are taken at most</source>
+        <translation>{count} Zeilen in der Zwischenablage; übernommen werden höchstens {most}</translation>
+    </message>
+    <message>
+        <source>what is on the clipboard cannot be read as a table</source>
+        <translation>der Inhalt der Zwischenablage ist nicht als Tabelle lesbar</translation>
     </message>
 </context>
 <context>
     <name>ProblemsDialog</name>
     <message>
         <source>&amp;Copy as text</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Text &amp;kopieren</translation>
     </message>
     <message>
         <source>... and {count} more.</source>
-        <translation type="unfinished"></translation>
+        <translation>… und {count} weitere.</translation>
     </message>
     <message>
         <source>Problems</source>
-        <translation type="unfinished"></translation>
+        <translation>Probleme</translation>
     </message>
 </context>
 <context>
     <name>ProjectFiles</name>
     <message>
+        <source>&amp;Begin where I left off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Compare with another file…</source>
+        <translation>Mit anderer Datei ver&amp;gleichen…</translation>
+    </message>
+    <message>
         <source>&amp;New…</source>
+        <translation>&amp;Neu…</translation>
+    </message>
+    <message>
+        <source>&amp;Open it</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>&amp;Open…</source>
-        <translation type="unfinished"></translation>
+        <translation>Ö&amp;ffnen…</translation>
     </message>
     <message>
         <source>&amp;Reload</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu &amp;laden</translation>
+    </message>
+    <message>
+        <source>&amp;Reload from the disk</source>
+        <translation>Von der Platte neu &amp;laden</translation>
     </message>
     <message>
         <source>&amp;Save</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Speichern</translation>
+    </message>
+    <message>
+        <source>Compare with</source>
+        <translation>Vergleichen mit</translation>
+    </message>
+    <message>
+        <source>Compare with what is sa&amp;ved</source>
+        <translation>Mit dem &amp;Gespeicherten vergleichen</translation>
     </message>
     <message>
         <source>Fanlight projects (*{suffix});;All files (*)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>No recovery copy can be written to {folder}: {reason}. Save often.</source>
-        <translation type="unfinished"></translation>
+        <translation>Fanlight-Projekte (*{suffix});;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Open a project</source>
-        <translation type="unfinished"></translation>
+        <translation>Projekt öffnen</translation>
     </message>
     <message>
         <source>Opening {file}…</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} wird geöffnet…</translation>
     </message>
     <message>
         <source>Re&amp;load from the disk</source>
-        <translation type="unfinished"></translation>
+        <translation>Von der Platte neu &amp;laden</translation>
+    </message>
+    <message>
+        <source>Recover &amp;unsaved work…</source>
+        <translation>Ungespeichertes &amp;wiederherstellen…</translation>
+    </message>
+    <message>
+        <source>Recover unsaved work</source>
+        <translation>Ungespeichertes wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Recovered. It is not saved yet</source>
+        <translation>Wiederhergestellt. Noch nicht gespeichert</translation>
     </message>
     <message>
         <source>Reload</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu laden</translation>
     </message>
     <message>
         <source>Reloaded {file}; undo brings back what was here</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} neu geladen; Rückgängig bringt zurück, was hier war</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern &amp;unter…</translation>
     </message>
     <message>
-        <source>Save it &amp;there again</source>
-        <translation type="unfinished"></translation>
+        <source>Save &amp;over it</source>
+        <translation>&amp;Überschreiben</translation>
     </message>
     <message>
         <source>Save the project as</source>
-        <translation type="unfinished"></translation>
+        <translation>Projekt speichern unter</translation>
     </message>
     <message>
         <source>Saved {file}</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} gespeichert</translation>
     </message>
     <message>
         <source>Saved; the other version is {file}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeichert; die andere Fassung ist {file}</translation>
     </message>
     <message>
         <source>Saving {file}…</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} wird gespeichert…</translation>
     </message>
     <message>
         <source>The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Laufwerk von {file} antwortet nicht. Vielleicht ist gespeichert, vielleicht nicht: anderswo speichern</translation>
+    </message>
+    <message>
+        <source>There is no unsaved work of an earlier window</source>
+        <translation>Es gibt keine ungespeicherte Arbeit eines früheren Fensters</translation>
     </message>
     <message>
         <source>This file cannot be opened</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Datei kann nicht geöffnet werden</translation>
+    </message>
+    <message>
+        <source>This project was never saved; there is nothing to compare it with</source>
+        <translation>Dieses Projekt wurde nie gespeichert; nichts zum Vergleichen</translation>
     </message>
     <message>
         <source>This project was never saved; there is nothing to reload</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Projekt wurde nie gespeichert; nichts zum Neuladen</translation>
     </message>
     <message>
         <source>untitled</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} can only be read: you may edit it, but it must be saved under another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Titel</translation>
     </message>
     <message>
         <source>{file} cannot be opened. Problems found: {count}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. What you see is all there is.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} is open in another window too. You can edit it here; if both are saved, the second one is asked first.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} kann nicht geöffnet werden. Gefundene Probleme: {count}</translation>
     </message>
     <message>
         <source>{file} is the same</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} was changed by another program, and you have changes that are not saved.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{file} was changed by another program.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} ist gleich</translation>
     </message>
     <message>
         <source>{file} was not opened: the drive does not answer</source>
+        <translation>{file} wurde nicht geöffnet: Das Laufwerk antwortet nicht</translation>
+    </message>
+    <message>
+        <source>{file}, as it is on the disk</source>
+        <translation>{file}, wie auf der Platte</translation>
+    </message>
+    <message>
+        <source>{file}, as saved</source>
+        <translation>{file}, wie gespeichert</translation>
+    </message>
+    <message>
+        <source>{file}, which was open last, cannot be opened: {reason}.</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{file}, which was open last, is open in another window.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{file}, which was open last, was not opened: the drive does not answer.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{name}, as it is here</source>
+        <translation>{name}, wie hier</translation>
     </message>
 </context>
 <context>
     <name>Quality</name>
     <message>
         <source>good</source>
-        <translation type="unfinished"></translation>
+        <translation>gut</translation>
     </message>
     <message>
         <source>implausible</source>
-        <translation type="unfinished"></translation>
+        <translation>unplausibel</translation>
     </message>
     <message>
         <source>never read</source>
-        <translation type="unfinished"></translation>
+        <translation>nie gelesen</translation>
     </message>
     <message>
         <source>refused</source>
-        <translation type="unfinished"></translation>
+        <translation>abgelehnt</translation>
     </message>
     <message>
         <source>stale</source>
-        <translation type="unfinished"></translation>
+        <translation>veraltet</translation>
     </message>
 </context>
 <context>
     <name>ReadingsModel</name>
     <message>
         <source>Age</source>
-        <translation type="unfinished"></translation>
+        <translation>Alter</translation>
     </message>
     <message>
         <source>Quality</source>
-        <translation type="unfinished"></translation>
+        <translation>Qualität</translation>
     </message>
     <message>
         <source>Raw</source>
-        <translation type="unfinished"></translation>
+        <translation>Roh</translation>
     </message>
     <message>
         <source>Reason</source>
-        <translation type="unfinished"></translation>
+        <translation>Grund</translation>
     </message>
     <message>
         <source>Signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>Value</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert</translation>
     </message>
 </context>
 <context>
     <name>ReadingsTable</name>
     <message>
         <source>Copy the selected readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgewählte Werte kopieren</translation>
     </message>
     <message>
         <source>Filter of the readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Filter der Werte</translation>
     </message>
     <message>
         <source>Filter: part of a name, value, quality or reason</source>
-        <translation type="unfinished"></translation>
+        <translation>Filter: Teil von Name, Wert, Qualität oder Grund</translation>
     </message>
     <message>
         <source>Only those that are &amp;not good</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur die &amp;nicht guten</translation>
     </message>
     <message>
         <source>Readings</source>
-        <translation type="unfinished"></translation>
+        <translation>Gelesene Werte</translation>
     </message>
     <message>
         <source>all {total} good</source>
-        <translation type="unfinished"></translation>
+        <translation>alle {total} gut</translation>
     </message>
     <message>
         <source>no signals</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Signale</translation>
     </message>
     <message>
         <source>not read yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch nicht gelesen</translation>
     </message>
     <message>
         <source>{count} of {total} not good</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} von {total} nicht gut</translation>
     </message>
 </context>
 <context>
     <name>RecentFiles</name>
     <message>
         <source>&amp;Empty this list</source>
-        <translation type="unfinished"></translation>
+        <translation>Liste &amp;leeren</translation>
     </message>
     <message>
         <source>&amp;Take off those that are not found</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht &amp;gefundene entfernen</translation>
     </message>
     <message>
         <source>Open &amp;recent</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zuletzt geöffnet</translation>
     </message>
     <message>
         <source>{file}  –  {folder} (not found)</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}  –  {folder} (nicht gefunden)</translation>
+    </message>
+</context>
+<context>
+    <name>RecoveryDialog</name>
+    <message>
+        <source>&amp;Delete…</source>
+        <translation>&amp;Löschen…</translation>
+    </message>
+    <message>
+        <source>&amp;Keep for later</source>
+        <translation>&amp;Für später behalten</translation>
+    </message>
+    <message>
+        <source>&amp;Recover</source>
+        <translation>&amp;Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Delete this unsaved work for good?</source>
+        <translation>Diese ungespeicherte Arbeit endgültig löschen?</translation>
+    </message>
+    <message>
+        <source>Fanlight ended without saving this work. Recover one to go on with it; it is not saved to its file before you save it.</source>
+        <translation>Fanlight endete, ohne diese Arbeit zu speichern. Mit Wiederherstellen geht es weiter; in die Datei kommt sie erst durch Speichern.</translation>
+    </message>
+    <message>
+        <source>File: {file}</source>
+        <translation>Datei: {file}</translation>
+    </message>
+    <message>
+        <source>How it differs from its file</source>
+        <translation>Unterschied zu ihrer Datei</translation>
+    </message>
+    <message>
+        <source>It is the same as its file: nothing is to be recovered.</source>
+        <translation>Gleich der Datei: nichts ist wiederherzustellen.</translation>
+    </message>
+    <message>
+        <source>It was never saved. Screens: {screens}, signals: {signals}</source>
+        <translation>Nie gespeichert. Bilder: {screens}, Signale: {signals}</translation>
+    </message>
+    <message>
+        <source>Its file is gone or cannot be read.</source>
+        <translation>Die Datei ist weg oder nicht lesbar.</translation>
+    </message>
+    <message>
+        <source>Last kept: {time}</source>
+        <translation>Zuletzt gesichert: {time}</translation>
+    </message>
+    <message>
+        <source>Recover unsaved work</source>
+        <translation>Ungespeicherte Arbeit wiederherstellen</translation>
+    </message>
+    <message>
+        <source>This copy cannot be read. It is kept in {file}</source>
+        <translation>Diese Kopie ist nicht lesbar. Sie bleibt in {file}</translation>
+    </message>
+    <message>
+        <source>Title: {title}</source>
+        <translation>Titel: {title}</translation>
+    </message>
+    <message>
+        <source>Unsaved work</source>
+        <translation>Ungespeicherte Arbeit</translation>
+    </message>
+    <message>
+        <source>never saved</source>
+        <translation>nie gespeichert</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>{name}
+{time}</source>
+        <translation>{name}
+{time}</translation>
     </message>
 </context>
 <context>
     <name>ScreenCommands</name>
     <message>
         <source>Clear cells</source>
-        <translation type="unfinished"></translation>
+        <translation>Zellen leeren</translation>
     </message>
     <message>
         <source>Delete field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld löschen</translation>
     </message>
     <message>
         <source>Delete fields</source>
-        <translation type="unfinished"></translation>
+        <translation>Felder löschen</translation>
     </message>
     <message>
         <source>Delete text</source>
-        <translation type="unfinished"></translation>
+        <translation>Text löschen</translation>
     </message>
     <message>
-        <source>Duplicate field</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Move field</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Move fields</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Place field</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Resize field</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Select a field to move it: put the cursor on it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Select one field to change its width: put the cursor on it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Select one field to duplicate it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>There is no room on this screen for another field of that width.</source>
-        <translation type="unfinished"></translation>
+        <source>Select a field to delete it: put the cursor on it.</source>
+        <translation>Zum Löschen ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
     </message>
     <message>
         <source>Type</source>
-        <translation type="unfinished"></translation>
+        <translation>Tippen</translation>
     </message>
 </context>
 <context>
     <name>ScreenEditor</name>
     <message>
-        <source> (needs {needed})</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>&apos;{name}&apos;, a signal that does not exist</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>; can be {low} to {high} {unit}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>; entry</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>; {count} fields selected</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>; {rows} x {columns} cells selected</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Change field</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Copy text</source>
-        <translation type="unfinished"></translation>
+        <source>Add a screen first; then it can be tried.</source>
+        <translation>Zuerst ein Bild anlegen; dann lässt es sich ausprobieren.</translation>
     </message>
     <message>
         <source>Delete</source>
+        <translation>Löschen</translation>
+    </message>
+    <message>
+        <source>Live values: nothing is connected, so there are none. Connect with Ctrl+K.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Duplicate</source>
+        <source>Nothing is found for &apos;{text}&apos;.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>On this screen the key &apos;{key}&apos; turns to no other.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Paste</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Paste text</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf diesem Bild wechselt die Taste „{key}“ zu keinem anderen.</translation>
     </message>
     <message>
         <source>Place a field…</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld platzieren…</translation>
     </message>
     <message>
         <source>Properties</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Row {row}, column {column}</source>
-        <translation type="unfinished"></translation>
+        <translation>Eigenschaften</translation>
     </message>
     <message>
         <source>Show as</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeigen als</translation>
     </message>
     <message>
         <source>This project has no screen yet.
 Add one with the plus sign over the list at the left.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Projekt hat noch kein Bild.
+Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Turns no screen here</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechselt hier kein Bild</translation>
     </message>
     <message>
         <source>Turns to &apos;{screen}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
-        <source>Under the cursor</source>
-        <translation type="unfinished"></translation>
+        <source>no value: {reason}</source>
+        <translation>kein Wert: {reason}</translation>
     </message>
     <message>
-        <source>{signal}, {width} wide</source>
-        <translation type="unfinished"></translation>
+        <source>read {value} last; {reason}</source>
+        <translation>zuletzt {value}; {reason}</translation>
+    </message>
+    <message>
+        <source>reads {value}</source>
+        <translation>zeigt {value}</translation>
+    </message>
+    <message>
+        <source>the signal was changed after the project was connected; connect again</source>
+        <translation>das Signal wurde nach dem Verbinden geändert; neu verbinden</translation>
     </message>
 </context>
 <context>
     <name>ScreenForm</name>
     <message>
-        <source> (from every screen)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source> (on every screen)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>About</source>
-        <translation type="unfinished"></translation>
+        <translation>Über</translation>
     </message>
     <message>
         <source>Actions of its keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktionen seiner Tasten</translation>
     </message>
     <message>
         <source>Add a turn from here</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel von hier anlegen</translation>
     </message>
     <message>
         <source>Add an action here</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktion hier anlegen</translation>
     </message>
     <message>
         <source>Change screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild ändern</translation>
     </message>
     <message>
         <source>Change the start screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Startbild ändern</translation>
     </message>
     <message>
         <source>Changing it changes every use</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
     </message>
     <message>
         <source>Enter or a double click shows it in the Turns and actions view</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingabetaste oder Doppelklick zeigt es in der Ansicht Wechsel und Aktionen</translation>
     </message>
     <message>
         <source>Make it the start screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Startbild machen</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Notes</source>
-        <translation type="unfinished"></translation>
+        <translation>Notizen</translation>
     </message>
     <message>
         <source>This is the start screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Dies ist das Startbild</translation>
     </message>
     <message>
         <source>Turns from here and to here</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel von hier und hierher</translation>
     </message>
     <message>
         <source>here by {cause} from {screen}</source>
-        <translation type="unfinished"></translation>
+        <translation>hierher durch {cause} von {screen}</translation>
     </message>
     <message>
         <source>shown {cause}</source>
+        <translation>gezeigt {cause}</translation>
+    </message>
+    <message>
+        <source>{cause} {deed}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{cause} N{RIGHTWARDS ARROW} {to}{where}</source>
+        <source>{cause} {deed} (on every screen)</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{cause} {deed}{where}</source>
+        <source>{cause} → {to}</source>
         <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{cause} → {to} (from every screen)</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>ScreenPair</name>
+    <message>
+        <source>This screen is not there on this side.</source>
+        <translation>Dieses Bild gibt es auf dieser Seite nicht.</translation>
     </message>
 </context>
 <context>
     <name>ScreensList</name>
     <message>
         <source>Add a screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild anlegen</translation>
     </message>
     <message>
         <source>Add a screen (Insert)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild anlegen (Einfg)</translation>
     </message>
     <message>
         <source>Delete</source>
-        <translation type="unfinished"></translation>
+        <translation>Löschen</translation>
     </message>
     <message>
         <source>Delete the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild löschen</translation>
     </message>
     <message>
         <source>Delete the screen (Delete)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild löschen (Entf)</translation>
     </message>
     <message>
         <source>Duplicate</source>
-        <translation type="unfinished"></translation>
+        <translation>Duplizieren</translation>
     </message>
     <message>
         <source>Duplicate the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild duplizieren</translation>
     </message>
     <message>
         <source>Duplicate the screen (Ctrl+D)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild duplizieren (Strg+D)</translation>
     </message>
     <message>
         <source>Make it the start screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Startbild machen</translation>
     </message>
     <message>
         <source>Move the screen down</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild nach unten</translation>
     </message>
     <message>
         <source>Move the screen down (Alt+Down)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild nach unten (Alt+Ab)</translation>
     </message>
     <message>
         <source>Move the screen up</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild nach oben</translation>
     </message>
     <message>
         <source>Move the screen up (Alt+Up)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild nach oben (Alt+Auf)</translation>
     </message>
     <message>
         <source>Rename</source>
-        <translation type="unfinished"></translation>
+        <translation>Umbenennen</translation>
     </message>
     <message>
         <source>Screens</source>
-        <translation type="unfinished"></translation>
+        <translation>Bilder</translation>
     </message>
 </context>
 <context>
     <name>ScreensPane</name>
     <message>
         <source>Add screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild anlegen</translation>
     </message>
     <message>
         <source>Change the start screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Startbild ändern</translation>
     </message>
     <message>
         <source>Delete it with these turns</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit diesen Wechseln löschen</translation>
     </message>
     <message>
         <source>Delete screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild löschen</translation>
     </message>
     <message>
         <source>Duplicate screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild duplizieren</translation>
     </message>
     <message>
         <source>Move screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild verschieben</translation>
     </message>
     <message>
         <source>Rename screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild umbenennen</translation>
     </message>
     <message>
         <source>has errors</source>
-        <translation type="unfinished"></translation>
+        <translation>hat Fehler</translation>
     </message>
     <message>
         <source>no way back</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Weg zurück</translation>
     </message>
     <message>
         <source>no way here</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Weg hierher</translation>
     </message>
     <message>
         <source>screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild</translation>
     </message>
     <message>
         <source>start</source>
-        <translation type="unfinished"></translation>
+        <translation>Start</translation>
     </message>
     <message>
         <source>when {condition}</source>
-        <translation type="unfinished"></translation>
+        <translation>wenn {condition}</translation>
     </message>
 </context>
 <context>
     <name>ShortcutsDialog</name>
     <message>
         <source>Command</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl</translation>
     </message>
     <message>
         <source>Key {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste {name}</translation>
     </message>
     <message>
         <source>Keys</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten</translation>
     </message>
     <message>
         <source>Keys and shortcuts</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten und Kürzel</translation>
     </message>
     <message>
         <source>The panel, while it has the focus</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Panel, solange es den Fokus hat</translation>
+    </message>
+</context>
+<context>
+    <name>SignalCells</name>
+    <message>
+        <source>&apos;{name}&apos; holds no bits; name a register signal</source>
+        <translation>„{name}“ enthält keine Bits; ein Registersignal nennen</translation>
+    </message>
+    <message>
+        <source>A text per value: 0 = stopped; 1 = running</source>
+        <translation>Ein Text je Wert: 0 = steht; 1 = läuft</translation>
+    </message>
+    <message>
+        <source>Changing it changes every use</source>
+        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
+    </message>
+    <message>
+        <source>Dec.</source>
+        <translation>Dez.</translation>
+    </message>
+    <message>
+        <source>Decimals that are shown</source>
+        <translation>Gezeigte Dezimalen</translation>
+    </message>
+    <message>
+        <source>Encoding</source>
+        <translation>Datentyp</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>How fresh the value should be, in milliseconds</source>
+        <translation>Wie frisch der Wert sein soll, in Millisekunden</translation>
+    </message>
+    <message>
+        <source>How many fields, turns, actions and bits use it</source>
+        <translation>Wie viele Felder, Wechsel, Aktionen und Bits es verwenden</translation>
+    </message>
+    <message>
+        <source>How the registers hold the value; a string with its registers: string 8</source>
+        <translation>Wie die Register den Wert enthalten; ein String mit seinen Registern: string 8</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>Nothing uses it yet</source>
+        <translation>Noch nirgends verwendet</translation>
+    </message>
+    <message>
+        <source>Read ms</source>
+        <translation>Lesen ms</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Scale</source>
+        <translation>Skalierung</translation>
+    </message>
+    <message>
+        <source>Start</source>
+        <translation>Start</translation>
+    </message>
+    <message>
+        <source>Step</source>
+        <translation>Schritt</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>Texts</source>
+        <translation>Texte</translation>
+    </message>
+    <message>
+        <source>The follower that it is read from; of a bit, the signal that holds it</source>
+        <translation>Das Gerät, von dem es gelesen wird; bei einem Bit das Signal, das es enthält</translation>
+    </message>
+    <message>
+        <source>The least and the greatest value that may be entered: 0 to 50</source>
+        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
+    </message>
+    <message>
+        <source>The number as the follower&apos;s manual gives it; of a bit its number, from 0</source>
+        <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
+    </message>
+    <message>
+        <source>Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
+        <translation>Zwei Punkte, roh = Wert: 0 bis 10000 = 0 bis 50; oder ein Faktor: x 0,1</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Uses</source>
+        <translation>Verw.</translation>
+    </message>
+    <message>
+        <source>What a held value is at first; what a simulated follower holds at first</source>
+        <translation>Was ein Merker zuerst enthält; was ein simuliertes Gerät zuerst enthält</translation>
+    </message>
+    <message>
+        <source>What one press of a key changes</source>
+        <translation>Was ein Tastendruck ändert</translation>
+    </message>
+    <message>
+        <source>Whether it may be written</source>
+        <translation>Ob es geschrieben werden darf</translation>
+    </message>
+    <message>
+        <source>Write</source>
+        <translation>Schreiben</translation>
+    </message>
+    <message>
+        <source>Write ms</source>
+        <translation>Schr. ms</translation>
+    </message>
+    <message>
+        <source>Written again and again, in milliseconds; 0: it is not</source>
+        <translation>Immer wieder geschrieben, in Millisekunden; 0: nicht</translation>
+    </message>
+    <message>
+        <source>a bit needs the signal that it is taken of</source>
+        <translation>ein Bit braucht das Signal, aus dem es genommen wird</translation>
+    </message>
+    <message>
+        <source>a new signal needs a name</source>
+        <translation>ein neues Signal braucht einen Namen</translation>
+    </message>
+    <message>
+        <source>a register belongs to a follower; add one first</source>
+        <translation>ein Register gehört zu einem Gerät; zuerst eines anlegen</translation>
+    </message>
+    <message>
+        <source>a string needs its length in registers: string 8</source>
+        <translation>ein String braucht seine Länge in Registern: string 8</translation>
+    </message>
+    <message>
+        <source>bit</source>
+        <translation>Bit</translation>
+    </message>
+    <message>
+        <source>bit {number}</source>
+        <translation>Bit {number}</translation>
+    </message>
+    <message>
+        <source>coil</source>
+        <translation>coil</translation>
+    </message>
+    <message>
+        <source>discrete</source>
+        <translation>discrete</translation>
+    </message>
+    <message>
+        <source>held</source>
+        <translation>Merker</translation>
+    </message>
+    <message>
+        <source>holding</source>
+        <translation>holding</translation>
+    </message>
+    <message>
+        <source>holding, input, coil, discrete; bit (of another signal); held (in the panel)</source>
+        <translation>holding, input, coil, discrete; Bit (eines anderen Signals); Merker (im Panel)</translation>
+    </message>
+    <message>
+        <source>input</source>
+        <translation>input</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>only a string has a length: string 8</source>
+        <translation>nur ein String hat eine Länge: string 8</translation>
+    </message>
+    <message>
+        <source>signal</source>
+        <translation>Signal</translation>
+    </message>
+    <message>
+        <source>the value {key} has a text already</source>
+        <translation>der Wert {key} hat schon einen Text</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>unused</source>
+        <translation>unbenutzt</translation>
+    </message>
+    <message>
+        <source>write a text per value: 0 = stopped; 1 = running</source>
+        <translation>ein Text je Wert: 0 = steht; 1 = läuft</translation>
+    </message>
+    <message>
+        <source>write two numbers: 0 to 50</source>
+        <translation>zwei Zahlen schreiben: 0 bis 50</translation>
+    </message>
+    <message>
+        <source>write two points: 0 to 10000 = 0 to 50</source>
+        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50</translation>
+    </message>
+    <message>
+        <source>write two points: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
+        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0,1</translation>
+    </message>
+    <message>
+        <source>write {yes} or {no}</source>
+        <translation>{yes} oder {no} schreiben</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
     </message>
 </context>
 <context>
@@ -2429,420 +3884,501 @@ Add one with the plus sign over the list at the left.</source>
     <message>
         <source>0 = stopped
 1 = running</source>
-        <translation type="unfinished"></translation>
+        <translation>0 = steht
+1 = läuft</translation>
     </message>
     <message>
         <source>1 cell</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Zelle</translation>
     </message>
     <message>
         <source>A text per value, one a line: 1 = running</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft</translation>
     </message>
     <message>
         <source>About</source>
-        <translation type="unfinished"></translation>
+        <translation>Über</translation>
     </message>
     <message>
         <source>Bit</source>
-        <translation type="unfinished"></translation>
+        <translation>Bit</translation>
     </message>
     <message>
         <source>Can be</source>
-        <translation type="unfinished"></translation>
+        <translation>Möglich</translation>
     </message>
     <message>
         <source>Change signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal ändern</translation>
     </message>
     <message>
         <source>Changed and read</source>
-        <translation type="unfinished"></translation>
+        <translation>Ändern und Lesen</translation>
     </message>
     <message>
         <source>Changing it changes every use</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
     </message>
     <message>
         <source>Counted from 0 at the least significant end</source>
-        <translation type="unfinished"></translation>
+        <translation>Ab 0 vom niederwertigen Ende gezählt</translation>
     </message>
     <message>
         <source>Decimals</source>
-        <translation type="unfinished"></translation>
+        <translation>Dezimalen</translation>
     </message>
     <message>
         <source>Encoding</source>
-        <translation type="unfinished"></translation>
+        <translation>Datentyp</translation>
     </message>
     <message>
         <source>First content</source>
-        <translation type="unfinished"></translation>
+        <translation>Erster Inhalt</translation>
     </message>
     <message>
         <source>Follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>For followers with a communication time-out: the value is written again and again. 0: it is not</source>
-        <translation type="unfinished"></translation>
+        <translation>Für Geräte mit Kommunikations-Timeout: Der Wert wird immer wieder geschrieben. 0: nicht</translation>
     </message>
     <message>
         <source>How fresh the value should be</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie frisch der Wert sein soll</translation>
     </message>
     <message>
         <source>Kind</source>
-        <translation type="unfinished"></translation>
+        <translation>Art</translation>
     </message>
     <message>
         <source>Length</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge</translation>
     </message>
     <message>
         <source>Limits</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzen</translation>
     </message>
     <message>
         <source>Lower limit</source>
-        <translation type="unfinished"></translation>
+        <translation>Untere Grenze</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Notes</source>
-        <translation type="unfinished"></translation>
+        <translation>Notizen</translation>
     </message>
     <message>
         <source>Of signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Signal</translation>
     </message>
     <message>
         <source>On the wire</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf der Leitung</translation>
     </message>
     <message>
         <source>Read every</source>
-        <translation type="unfinished"></translation>
+        <translation>Lesen alle</translation>
     </message>
     <message>
         <source>Register</source>
-        <translation type="unfinished"></translation>
+        <translation>Register</translation>
     </message>
     <message>
         <source>Registers of the text, two characters each</source>
-        <translation type="unfinished"></translation>
+        <translation>Register des Textes, je zwei Zeichen</translation>
     </message>
     <message>
         <source>Scale, from</source>
-        <translation type="unfinished"></translation>
+        <translation>Skalierung, von</translation>
     </message>
     <message>
         <source>Scale, to</source>
-        <translation type="unfinished"></translation>
+        <translation>Skalierung, bis</translation>
     </message>
     <message>
         <source>Shown</source>
-        <translation type="unfinished"></translation>
+        <translation>Anzeige</translation>
     </message>
     <message>
         <source>Source</source>
-        <translation type="unfinished"></translation>
+        <translation>Quelle</translation>
     </message>
     <message>
         <source>Start value</source>
-        <translation type="unfinished"></translation>
+        <translation>Startwert</translation>
     </message>
     <message>
         <source>Step</source>
-        <translation type="unfinished"></translation>
+        <translation>Schritt</translation>
     </message>
     <message>
         <source>Table</source>
-        <translation type="unfinished"></translation>
+        <translation>Tabelle</translation>
     </message>
     <message>
         <source>Texts</source>
-        <translation type="unfinished"></translation>
+        <translation>Texte</translation>
     </message>
     <message>
         <source>The address in the request, counted from 0</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Adresse in der Anfrage, ab 0 gezählt</translation>
     </message>
     <message>
         <source>The least and the greatest value that may be entered</source>
-        <translation type="unfinished"></translation>
+        <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
     </message>
     <message>
         <source>The number as the follower&apos;s manual gives it</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Nummer aus dem Handbuch des Geräts</translation>
     </message>
     <message>
         <source>Two points of a straight line: raw counts of the register, and what they mean. Empty: as read</source>
-        <translation type="unfinished"></translation>
+        <translation>Zwei Punkte einer Geraden: Rohwerte des Registers und was sie bedeuten. Leer: wie gelesen</translation>
     </message>
     <message>
         <source>Unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Einheit</translation>
     </message>
     <message>
         <source>Upper limit</source>
-        <translation type="unfinished"></translation>
+        <translation>Obere Grenze</translation>
     </message>
     <message>
         <source>Used by</source>
-        <translation type="unfinished"></translation>
+        <translation>Verwendet von</translation>
     </message>
     <message>
         <source>What a simulated follower holds at first</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ein simuliertes Gerät zuerst enthält</translation>
     </message>
     <message>
         <source>What one press of a key changes. Empty: one unit of the last decimal</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ein Tastendruck ändert. Leer: eine Einheit der letzten Dezimale</translation>
     </message>
     <message>
         <source>What the value is when the panel is switched on</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Wert beim Einschalten des Panels</translation>
     </message>
     <message>
         <source>Write every</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreiben alle</translation>
     </message>
     <message>
         <source>Writing</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreiben</translation>
     </message>
     <message>
         <source>address {address}</source>
-        <translation type="unfinished"></translation>
+        <translation>Adresse {address}</translation>
     </message>
     <message>
         <source>addresses {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Adressen {first} bis {last}</translation>
     </message>
     <message>
         <source>anything, since it has no limits</source>
-        <translation type="unfinished"></translation>
+        <translation>alles, denn es hat keine Grenzen</translation>
     </message>
     <message>
         <source>coil</source>
-        <translation type="unfinished"></translation>
+        <translation>Coil</translation>
     </message>
     <message>
         <source>discrete input</source>
-        <translation type="unfinished"></translation>
+        <translation>Discrete Input</translation>
     </message>
     <message>
         <source>held in the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>im Panel gehalten</translation>
     </message>
     <message>
         <source>holding register</source>
-        <translation type="unfinished"></translation>
+        <translation>Holding-Register</translation>
     </message>
     <message>
         <source>input register</source>
-        <translation type="unfinished"></translation>
+        <translation>Input-Register</translation>
     </message>
     <message>
         <source>line {n}: the value {key} has a text already</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {n}: der Wert {key} hat schon einen Text</translation>
     </message>
     <message>
         <source>line {n}: write value = text</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {n}: Wert = Text schreiben</translation>
     </message>
     <message>
         <source>line {n}: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {n}: {why}</translation>
     </message>
     <message>
         <source>may be written</source>
-        <translation type="unfinished"></translation>
+        <translation>darf geschrieben werden</translation>
     </message>
     <message>
         <source>nothing yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch von nichts</translation>
     </message>
     <message>
         <source>one bit of another signal</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bit eines anderen Signals</translation>
     </message>
     <message>
         <source>raw is</source>
-        <translation type="unfinished"></translation>
+        <translation>roh ist</translation>
     </message>
     <message>
         <source>read from a follower</source>
-        <translation type="unfinished"></translation>
+        <translation>von einem Gerät gelesen</translation>
     </message>
     <message>
         <source>registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Register</translation>
     </message>
     <message>
         <source>the other point is needed too, or none</source>
-        <translation type="unfinished"></translation>
+        <translation>der andere Punkt ist auch nötig, oder keiner</translation>
     </message>
     <message>
         <source>to</source>
-        <translation type="unfinished"></translation>
+        <translation>bis</translation>
     </message>
     <message>
         <source>{low} to {high} {unit}</source>
-        <translation type="unfinished"></translation>
+        <translation>{low} bis {high} {unit}</translation>
     </message>
     <message>
         <source>{wide} cells</source>
-        <translation type="unfinished"></translation>
+        <translation>{wide} Zellen</translation>
     </message>
 </context>
 <context>
     <name>SignalPicker</name>
     <message>
         <source>Kind of field</source>
-        <translation type="unfinished"></translation>
+        <translation>Art des Feldes</translation>
     </message>
     <message>
         <source>Narrow the signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale eingrenzen</translation>
     </message>
     <message>
         <source>New signal…</source>
-        <translation type="unfinished"></translation>
+        <translation>Neues Signal…</translation>
     </message>
     <message>
         <source>No signal has that name. Create it in the Signals view first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Signal heißt so. Zuerst in der Ansicht Signale anlegen.</translation>
     </message>
     <message>
         <source>Place</source>
-        <translation type="unfinished"></translation>
+        <translation>Platzieren</translation>
     </message>
     <message>
         <source>Place a field</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld platzieren</translation>
     </message>
     <message>
         <source>Shown as</source>
-        <translation type="unfinished"></translation>
+        <translation>Gezeigt als</translation>
     </message>
     <message>
         <source>Signal name or place</source>
-        <translation type="unfinished"></translation>
+        <translation>Name oder Stelle des Signals</translation>
     </message>
     <message>
         <source>Signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale</translation>
     </message>
     <message>
         <source>bar</source>
-        <translation type="unfinished"></translation>
+        <translation>Balken</translation>
     </message>
     <message>
         <source>bit {number} of {of}</source>
-        <translation type="unfinished"></translation>
+        <translation>Bit {number} von {of}</translation>
     </message>
     <message>
         <source>held in the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>im Panel gehalten</translation>
     </message>
     <message>
         <source>number</source>
-        <translation type="unfinished"></translation>
+        <translation>Zahl</translation>
     </message>
     <message>
         <source>text per value</source>
-        <translation type="unfinished"></translation>
+        <translation>Klartext</translation>
     </message>
     <message>
         <source>{width} cells wide</source>
-        <translation type="unfinished"></translation>
+        <translation>{width} Zellen breit</translation>
     </message>
 </context>
 <context>
     <name>SignalsView</name>
     <message>
         <source>A bit is taken of a register signal; add one of those first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Bit wird aus einem Registersignal genommen; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>A register belongs to a follower; add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Register gehört zu einem Gerät; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>Add signal</source>
+        <translation>Signal anlegen</translation>
+    </message>
+    <message>
+        <source>Change signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copies counting up…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation type="unfinished">Kopieren</translation>
+    </message>
+    <message>
+        <source>Copy signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copy with headings</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Delete signal</source>
+        <translation>Signal löschen</translation>
+    </message>
+    <message>
+        <source>Delete signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Delete the others ({count})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Delete the rows</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Duplicate signal</source>
+        <translation>Signal duplizieren</translation>
+    </message>
+    <message>
+        <source>F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill counting up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill down</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Held in the panel</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Limits</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Panel gehalten</translation>
     </message>
     <message>
         <source>Lines and followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen und Geräte</translation>
     </message>
     <message>
         <source>Move signal</source>
+        <translation>Signal verschieben</translation>
+    </message>
+    <message>
+        <source>Move signals</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Name</source>
+        <source>Number signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Number the names…</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>One bit of another signal</source>
+        <translation>Ein Bit eines anderen Signals</translation>
+    </message>
+    <message>
+        <source>Paste</source>
+        <translation type="unfinished">Einfügen</translation>
+    </message>
+    <message>
+        <source>Paste as new rows</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <source>Paste signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Properties</source>
+        <translation type="unfinished">Eigenschaften</translation>
+    </message>
+    <message>
         <source>Read from a follower</source>
+        <translation>Von einem Gerät gelesen</translation>
+    </message>
+    <message>
+        <source>Reorder signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Scaling…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select the signals to copy first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select the signals to name first.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Signals: {count}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Source</source>
+        <source>The signals are shown as they are in the file. Sort them first.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Unit</source>
+        <source>selected: {count}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Uses</source>
+        <source>shown: {count}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Write</source>
+        <source>unused</source>
+        <translation type="unfinished">unbenutzt</translation>
+    </message>
+    <message>
+        <source>unused: {count}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>no</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>yes</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>{low} to {high}</source>
+        <source>with errors</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -2850,26 +4386,49 @@ Add one with the plus sign over the list at the left.</source>
     <name>SimulatedSwitches</name>
     <message>
         <source>&amp;External fault</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Externe Störung</translation>
     </message>
     <message>
         <source>&amp;Local</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Lokal</translation>
     </message>
     <message>
         <source>As if unplugged from the line: it neither hears nor answers.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie von der Leitung abgezogen: Es hört nichts und antwortet nicht.</translation>
     </message>
     <message>
         <source>Does not &amp;answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwortet &amp;nicht</translation>
     </message>
     <message>
         <source>Somebody switched the drive to local: the line commands it no longer.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jemand hat den Antrieb auf Lokal geschaltet: Die Leitung befiehlt ihm nichts mehr.</translation>
     </message>
     <message>
         <source>The drive&apos;s external fault input is tripped, and it stops with a fault until that is reset.</source>
+        <translation>Der Eingang für externe Störung ist ausgelöst; der Antrieb hält mit Störung an, bis sie quittiert wird.</translation>
+    </message>
+</context>
+<context>
+    <name>TableWork</name>
+    <message>
+        <source>Not taken over: {columns}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select cells with whole numbers, one under the other; the first one or two begin the series.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Select the cells to fill as well: Shift and Down.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Several rows cannot have the same name. Write # where the number is to stand: {name} #</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no text on the clipboard.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -2877,346 +4436,440 @@ Add one with the plus sign over the list at the left.</source>
     <name>Template</name>
     <message>
         <source>Blank, {rows} rows of {columns}</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer, {rows} Zeilen zu {columns}</translation>
     </message>
     <message>
         <source>Copy of the demo: {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopie des Beispiels: {name}</translation>
     </message>
     <message>
         <source>main</source>
-        <translation type="unfinished"></translation>
+        <translation>haupt</translation>
     </message>
 </context>
 <context>
     <name>TemplateDialog</name>
     <message>
         <source>C&amp;reate</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Anlegen</translation>
     </message>
     <message>
         <source>New project</source>
-        <translation type="unfinished"></translation>
+        <translation>Neues Projekt</translation>
     </message>
     <message>
         <source>Start from:</source>
-        <translation type="unfinished"></translation>
+        <translation>Beginnen mit:</translation>
     </message>
     <message>
         <source>Templates</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorlagen</translation>
     </message>
 </context>
 <context>
     <name>TransactionParts</name>
     <message>
         <source>Bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>Bytes</translation>
     </message>
     <message>
         <source>Bytes of the transaction</source>
-        <translation type="unfinished"></translation>
+        <translation>Bytes der Transaktion</translation>
     </message>
     <message>
         <source>Choose a transaction to see its bytes taken apart.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Transaktion wählen, um ihre Bytes zerlegt zu sehen.</translation>
     </message>
     <message>
         <source>Copy this transaction in words</source>
-        <translation type="unfinished"></translation>
+        <translation>Transaktion in Worten kopieren</translation>
     </message>
     <message>
         <source>Meaning</source>
-        <translation type="unfinished"></translation>
+        <translation>Bedeutung</translation>
     </message>
     <message>
         <source>Part</source>
-        <translation type="unfinished"></translation>
+        <translation>Teil</translation>
     </message>
     <message>
         <source>Received</source>
-        <translation type="unfinished"></translation>
+        <translation>Empfangen</translation>
     </message>
     <message>
         <source>Received: nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>Empfangen: nichts</translation>
     </message>
     <message>
         <source>Sent</source>
-        <translation type="unfinished"></translation>
+        <translation>Gesendet</translation>
     </message>
     <message>
         <source>{way}: {what}, {count} bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>{way}: {what}, {count} Byte</translation>
     </message>
 </context>
 <context>
     <name>TransactionsModel</name>
     <message>
         <source>Follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Milliseconds from the request to the complete answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Millisekunden von der Anfrage bis zur vollständigen Antwort</translation>
     </message>
     <message>
         <source>Milliseconds that it should take</source>
-        <translation type="unfinished"></translation>
+        <translation>Millisekunden, die es dauern sollte</translation>
     </message>
     <message>
         <source>Predicted</source>
-        <translation type="unfinished"></translation>
+        <translation>Erwartet</translation>
     </message>
     <message>
         <source>Result</source>
-        <translation type="unfinished"></translation>
+        <translation>Ergebnis</translation>
     </message>
     <message>
         <source>Time</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished"></translation>
+        <translation>Was</translation>
     </message>
     <message>
         <source>ms</source>
-        <translation type="unfinished"></translation>
+        <translation>ms</translation>
     </message>
 </context>
 <context>
     <name>TransactionsTable</name>
     <message>
         <source>Transactions</source>
-        <translation type="unfinished"></translation>
+        <translation>Transaktionen</translation>
     </message>
 </context>
 <context>
     <name>Tryout</name>
     <message>
         <source>Back to editing (Space)</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurück zum Bearbeiten (Leertaste)</translation>
     </message>
     <message>
         <source>Entered {signal}: {old} became {new}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} eingegeben: aus {old} wurde {new}</translation>
     </message>
     <message>
         <source>Keys of the panel: {keys}</source>
-        <translation type="unfinished"></translation>
+        <translation>Tasten des Panels: {keys}</translation>
     </message>
     <message>
         <source>Refused: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>Abgelehnt: {reason}</translation>
     </message>
     <message>
         <source>Trying it with simulated values. Nothing is connected, and no machine can move.</source>
-        <translation type="unfinished"></translation>
+        <translation>Probelauf mit simulierten Werten. Nichts ist verbunden, und keine Maschine kann sich bewegen.</translation>
     </message>
     <message>
         <source>Turned to “{screen}”: {cause}</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel zu „{screen}“: {cause}</translation>
     </message>
     <message>
         <source>What the panel did last</source>
-        <translation type="unfinished"></translation>
+        <translation>Was das Panel zuletzt tat</translation>
     </message>
     <message>
         <source>Wrote {value} to {signal}</source>
-        <translation type="unfinished"></translation>
+        <translation>{value} in {signal} geschrieben</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keine</translation>
+    </message>
+</context>
+<context>
+    <name>TurnDialog</name>
+    <message>
+        <source>&amp;Add the turn</source>
+        <translation>Wechsel &amp;anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Key</source>
+        <translation>&amp;Taste</translation>
+    </message>
+    <message>
+        <source>&amp;Leads to</source>
+        <translation>&amp;Führt zu</translation>
+    </message>
+    <message>
+        <source>Add a turn from &apos;{screen}&apos;</source>
+        <translation>Wechsel von „{screen}“ anlegen</translation>
+    </message>
+    <message>
+        <source>Key</source>
+        <translation>Taste</translation>
+    </message>
+    <message>
+        <source>Leads to</source>
+        <translation>Führt zu</translation>
+    </message>
+    <message>
+        <source>Name of a screen</source>
+        <translation>Name eines Bildes</translation>
+    </message>
+    <message>
+        <source>Narrow the screens</source>
+        <translation>Bilder eingrenzen</translation>
+    </message>
+    <message>
+        <source>No other screen has that name.</source>
+        <translation>Kein anderes Bild heißt so.</translation>
+    </message>
+    <message>
+        <source>On the other screens the key {key} goes on doing what it does.</source>
+        <translation>Auf den anderen Bildern bleibt die Taste {key}, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>The key {key} goes on doing this too: {deeds}.</source>
+        <translation>Die Taste {key} tut auch dies weiterhin: {deeds}.</translation>
+    </message>
+    <message>
+        <source>The key {key} is free on this screen.</source>
+        <translation>Die Taste {key} ist auf diesem Bild frei.</translation>
+    </message>
+    <message>
+        <source>The key {key} leads to {screen} now; it will lead elsewhere.</source>
+        <translation>Die Taste {key} führt jetzt zu {screen}; sie wird anderswohin führen.</translation>
+    </message>
+    <message>
+        <source>The panel has no keys yet.</source>
+        <translation>Das Panel hat noch keine Tasten.</translation>
+    </message>
+    <message>
+        <source>the next screen</source>
+        <translation>das nächste Bild</translation>
+    </message>
+    <message>
+        <source>the previous screen</source>
+        <translation>das vorige Bild</translation>
+    </message>
+    <message>
+        <source>{key}: {uses}</source>
+        <translation>{key}: {uses}</translation>
     </message>
 </context>
 <context>
     <name>TurnForm</name>
     <message>
         <source>After this time without a key the panel turns by itself.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach dieser Zeit ohne Taste wechselt das Panel von selbst.</translation>
     </message>
     <message>
         <source>Change turn</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel ändern</translation>
     </message>
     <message>
         <source>Idle for</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhe seit</translation>
     </message>
     <message>
         <source>Meaning</source>
-        <translation type="unfinished"></translation>
+        <translation>Bedeutung</translation>
     </message>
     <message>
         <source>On every screen, except where the same key has a turn of its own.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Wechsel hat.</translation>
     </message>
     <message>
         <source>On this screen the key turns there.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf diesem Bild wechselt die Taste dorthin.</translation>
     </message>
     <message>
         <source>Seconds without a key</source>
-        <translation type="unfinished"></translation>
+        <translation>Sekunden ohne Taste</translation>
     </message>
     <message>
         <source>To</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach</translation>
     </message>
     <message>
         <source>While the condition holds, this screen is shown instead of where the operator is. Of several overrides the first of the list that holds is shown.</source>
-        <translation type="unfinished"></translation>
+        <translation>Solange die Bedingung gilt, wird dieses Bild gezeigt statt jenem, auf dem der Bediener ist. Von mehreren Vorrangbildern wird das erste der Liste gezeigt, dessen Bedingung gilt.</translation>
     </message>
     <message>
         <source>a condition (override)</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Bedingung (Vorrangbild)</translation>
     </message>
     <message>
         <source>a key</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Taste</translation>
     </message>
     <message>
         <source>idle time</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhezeit</translation>
     </message>
     <message>
         <source>the next screen</source>
-        <translation type="unfinished"></translation>
+        <translation>das nächste Bild</translation>
     </message>
     <message>
         <source>the previous screen</source>
-        <translation type="unfinished"></translation>
+        <translation>das vorige Bild</translation>
     </message>
 </context>
 <context>
     <name>ValueSetter</name>
     <message>
         <source>Set</source>
-        <translation type="unfinished"></translation>
+        <translation>Setzen</translation>
     </message>
     <message>
         <source>Set its</source>
-        <translation type="unfinished"></translation>
+        <translation>Setzen:</translation>
     </message>
     <message>
         <source>Signal to set</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu setzendes Signal</translation>
     </message>
     <message>
         <source>Value to set</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu setzender Wert</translation>
     </message>
     <message>
         <source>⚠ “{text}” is not a number</source>
-        <translation type="unfinished"></translation>
+        <translation>⚠ „{text}“ ist keine Zahl</translation>
     </message>
 </context>
 <context>
     <name>WindowMenus</name>
     <message>
         <source>&amp;About Fanlight</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Über Fanlight</translation>
     </message>
     <message>
         <source>&amp;Appearance</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Darstellung</translation>
     </message>
     <message>
         <source>&amp;Bench</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Prüfstand</translation>
     </message>
     <message>
         <source>&amp;Cautions</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vorsicht</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Dunkel</translation>
     </message>
     <message>
         <source>&amp;Design</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Entwurf</translation>
     </message>
     <message>
         <source>&amp;Edit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Bearbeiten</translation>
     </message>
     <message>
         <source>&amp;File</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Datei</translation>
     </message>
     <message>
         <source>&amp;Find a command…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Befehl suchen…</translation>
     </message>
     <message>
         <source>&amp;Full screen</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vollbild</translation>
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hilfe</translation>
     </message>
     <message>
         <source>&amp;Keys and shortcuts</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tasten und Kürzel</translation>
     </message>
     <message>
         <source>&amp;Light</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hell</translation>
     </message>
     <message>
         <source>&amp;Line</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Leitung</translation>
     </message>
     <message>
         <source>&amp;Line strip</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Leitungsstreifen</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation type="unfinished"></translation>
+        <translation>B&amp;eenden</translation>
     </message>
     <message>
         <source>&amp;Redo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wiederherstellen</translation>
     </message>
     <message>
         <source>&amp;Redo: {step}</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wiederherstellen: {step}</translation>
+    </message>
+    <message>
+        <source>&amp;Size</source>
+        <translation>&amp;Größe</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rückgängig</translation>
     </message>
     <message>
         <source>&amp;Undo: {step}</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rückgängig: {step}</translation>
     </message>
     <message>
         <source>&amp;View</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ansicht</translation>
     </message>
     <message>
         <source>&amp;Workplace</source>
-        <translation type="unfinished"></translation>
+        <translation>A&amp;rbeitsplatz</translation>
     </message>
     <message>
         <source>As the &amp;system</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie das &amp;System</translation>
     </message>
     <message>
         <source>In its &amp;own window</source>
-        <translation type="unfinished"></translation>
+        <translation>In &amp;eigenem Fenster</translation>
+    </message>
+    <message>
+        <source>Lan&amp;guage</source>
+        <translation>S&amp;prache</translation>
     </message>
     <message>
         <source>Line &amp;view</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungs&amp;ansicht</translation>
     </message>
     <message>
         <source>there is no such step</source>
+        <translation>es gibt keinen solchen Schritt</translation>
+    </message>
+    <message>
+        <source>{percent} %</source>
+        <translation>{percent} %</translation>
+    </message>
+</context>
+<context>
+    <name>_Asking</name>
+    <message>
+        <source>What will come of it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>and more: {count}</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -3224,2220 +4877,4319 @@ Add one with the plus sign over the list at the left.</source>
     <name>_CausedForm</name>
     <message>
         <source>Cause</source>
-        <translation type="unfinished"></translation>
+        <translation>Ursache</translation>
     </message>
     <message>
         <source>Condition</source>
-        <translation type="unfinished"></translation>
+        <translation>Bedingung</translation>
     </message>
     <message>
         <source>Key</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste</translation>
     </message>
     <message>
         <source>On</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf</translation>
     </message>
     <message>
         <source>a condition needs a signal, and the project has none yet</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Bedingung braucht ein Signal, und das Projekt hat noch keines</translation>
     </message>
     <message>
         <source>choose the signal of the condition</source>
-        <translation type="unfinished"></translation>
+        <translation>das Signal der Bedingung wählen</translation>
     </message>
     <message>
         <source>every screen</source>
-        <translation type="unfinished"></translation>
+        <translation>jedes Bild</translation>
     </message>
 </context>
 <context>
     <name>_LineDock</name>
     <message>
         <source>Line view</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungsansicht</translation>
     </message>
 </context>
 <context>
     <name>_Notice</name>
     <message>
         <source>Dismiss</source>
-        <translation type="unfinished"></translation>
+        <translation>Verwerfen</translation>
     </message>
 </context>
 <context>
     <name>bus</name>
     <message>
         <source>&apos;{text}&apos; is no endpoint; write {forms}</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; names no port; the usual one is {port}: {whole}</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ nennt keinen Port; üblich ist {port}: {whole}</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ nennt keinen seriellen Anschluss; Schreibweise: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
     </message>
     <message>
         <source>&apos;{text}&apos;: port {port} is outside 1..65535</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“: Port {port} liegt außerhalb 1..65535</translation>
     </message>
     <message>
         <source>0 to 15</source>
-        <translation type="unfinished"></translation>
+        <translation>0 bis 15</translation>
     </message>
     <message>
         <source>0, a broadcast to all units</source>
-        <translation type="unfinished"></translation>
+        <translation>0, ein Rundruf an alle Units</translation>
     </message>
     <message>
         <source>0, return query data</source>
-        <translation type="unfinished"></translation>
+        <translation>0, Anfragedaten zurückgeben</translation>
     </message>
     <message>
         <source>1 bit</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Bit</translation>
     </message>
     <message>
         <source>1 byte</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Byte</translation>
     </message>
     <message>
         <source>1 register</source>
-        <translation type="unfinished"></translation>
+        <translation>1 Register</translation>
     </message>
     <message>
         <source>AND mask</source>
-        <translation type="unfinished"></translation>
+        <translation>UND-Maske</translation>
     </message>
     <message>
         <source>OR mask</source>
-        <translation type="unfinished"></translation>
+        <translation>ODER-Maske</translation>
     </message>
     <message>
         <source>a code of the follower&apos;s own; see its manual</source>
-        <translation type="unfinished"></translation>
+        <translation>ein eigener Code des Geräts; siehe sein Handbuch</translation>
     </message>
     <message>
         <source>a frame that does not answer this request</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Rahmen, der diese Anfrage nicht beantwortet</translation>
     </message>
     <message>
         <source>a part of {name}, which has {count} registers</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Teil von {name}, das {count} Register hat</translation>
     </message>
     <message>
         <source>acknowledged, but not read back: {sentence}</source>
-        <translation type="unfinished"></translation>
+        <translation>bestätigt, aber nicht zurückgelesen: {sentence}</translation>
     </message>
     <message>
         <source>address</source>
-        <translation type="unfinished"></translation>
+        <translation>Adresse</translation>
     </message>
     <message>
         <source>an answer came with transaction number {found}; asked was {asked}</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Antwort kam mit Transaktionsnummer {found}; gefragt war {asked}</translation>
     </message>
     <message>
         <source>another client</source>
-        <translation type="unfinished"></translation>
+        <translation>anderer Client</translation>
     </message>
     <message>
         <source>another client asked unit {asked} while unit {unit} was to answer</source>
-        <translation type="unfinished"></translation>
+        <translation>ein anderer Client fragte Unit {asked}, während Unit {unit} antworten sollte</translation>
     </message>
     <message>
         <source>another client asked unit {unit} the like at the same time; whose answer came cannot be told</source>
-        <translation type="unfinished"></translation>
+        <translation>ein anderer Client fragte Unit {unit} zugleich dasselbe; wessen Antwort kam, ist nicht zu sagen</translation>
     </message>
     <message>
         <source>another diagnosis</source>
-        <translation type="unfinished"></translation>
+        <translation>eine andere Diagnose</translation>
     </message>
     <message>
         <source>answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort</translation>
     </message>
     <message>
         <source>answer cut off</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort abgeschnitten</translation>
     </message>
     <message>
         <source>answer that broke off</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort, die abbrach</translation>
     </message>
     <message>
         <source>answer too late</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort zu spät</translation>
     </message>
     <message>
         <source>answer: refused</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwort: abgelehnt</translation>
     </message>
     <message>
         <source>ask for a sign of life</source>
-        <translation type="unfinished"></translation>
+        <translation>nach einem Lebenszeichen fragen</translation>
     </message>
     <message>
         <source>bad check sum</source>
-        <translation type="unfinished"></translation>
+        <translation>Prüfsumme falsch</translation>
     </message>
     <message>
         <source>busy</source>
-        <translation type="unfinished"></translation>
+        <translation>beschäftigt</translation>
     </message>
     <message>
         <source>byte count</source>
-        <translation type="unfinished"></translation>
+        <translation>Byteanzahl</translation>
     </message>
     <message>
         <source>byte {number} came twice</source>
-        <translation type="unfinished"></translation>
+        <translation>Byte {number} kam zweimal</translation>
     </message>
     <message>
         <source>bytes that make no frame</source>
-        <translation type="unfinished"></translation>
+        <translation>Bytes, die keinen Rahmen ergeben</translation>
     </message>
     <message>
         <source>check baud rate and parity, and that A and B are not swapped</source>
-        <translation type="unfinished"></translation>
+        <translation>Baudrate und Parität prüfen, und ob A und B vertauscht sind</translation>
     </message>
     <message>
         <source>check for a second client on the line; else the follower does not keep to the protocol</source>
-        <translation type="unfinished"></translation>
+        <translation>nach einem zweiten Client an der Leitung suchen; sonst hält sich das Gerät nicht an das Protokoll</translation>
     </message>
     <message>
         <source>check for a second device or a second client on the line</source>
-        <translation type="unfinished"></translation>
+        <translation>nach einem zweiten Gerät oder einem zweiten Client an der Leitung suchen</translation>
     </message>
     <message>
         <source>check its power, its unit address, the wiring, and on a serial line baud rate and parity</source>
-        <translation type="unfinished"></translation>
+        <translation>Versorgung, Unit-Adresse und Verdrahtung prüfen, an einer seriellen Leitung auch Baudrate und Parität</translation>
     </message>
     <message>
         <source>check parity and baud rate, the line&apos;s ends and shield, and that no two devices share a unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Parität und Baudrate prüfen, die Leitungsabschlüsse und den Schirm, und ob zwei Geräte dieselbe Unit haben</translation>
     </message>
     <message>
         <source>check sum</source>
-        <translation type="unfinished"></translation>
+        <translation>Prüfsumme</translation>
     </message>
     <message>
         <source>check the converter and its driver; a byte that is doubled is not a fault of the wire</source>
-        <translation type="unfinished"></translation>
+        <translation>Umsetzer und Treiber prüfen; ein doppeltes Byte ist kein Fehler des Kabels</translation>
     </message>
     <message>
         <source>check the wiring and the converter; a follower that pauses inside a frame does this too</source>
-        <translation type="unfinished"></translation>
+        <translation>Verdrahtung und Umsetzer prüfen; auch ein Gerät, das im Rahmen innehält, bewirkt dies</translation>
     </message>
     <message>
         <source>comes back as it was sent</source>
-        <translation type="unfinished"></translation>
+        <translation>kommt zurück, wie es gesendet wurde</translation>
     </message>
     <message>
         <source>connecting</source>
-        <translation type="unfinished"></translation>
+        <translation>wird verbunden</translation>
     </message>
     <message>
         <source>connection closed</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbindung beendet</translation>
     </message>
     <message>
         <source>connection refused</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbindung abgelehnt</translation>
     </message>
     <message>
         <source>connection reset</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbindung abgebrochen</translation>
     </message>
     <message>
         <source>count</source>
-        <translation type="unfinished"></translation>
+        <translation>Anzahl</translation>
     </message>
     <message>
         <source>cut off: {came} of {size} bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>abgeschnitten: {came} von {size} Byte</translation>
     </message>
     <message>
         <source>damaged answer</source>
-        <translation type="unfinished"></translation>
+        <translation>beschädigte Antwort</translation>
     </message>
     <message>
         <source>data</source>
-        <translation type="unfinished"></translation>
+        <translation>Daten</translation>
     </message>
     <message>
         <source>diagnostics</source>
-        <translation type="unfinished"></translation>
+        <translation>Diagnose</translation>
     </message>
     <message>
         <source>does not fit: these bytes would have {due}</source>
-        <translation type="unfinished"></translation>
+        <translation>passt nicht: zu diesen Bytes gehört {due}</translation>
     </message>
     <message>
         <source>echo of the request, from the adapter</source>
-        <translation type="unfinished"></translation>
+        <translation>Echo der Anfrage, vom Adapter</translation>
     </message>
     <message>
         <source>encapsulated transport</source>
-        <translation type="unfinished"></translation>
+        <translation>gekapselter Transport</translation>
     </message>
     <message>
         <source>exception</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausnahme</translation>
     </message>
     <message>
         <source>exception {code:02d}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausnahme {code:02d}</translation>
     </message>
     <message>
         <source>failure in the follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Störung im Gerät</translation>
     </message>
     <message>
         <source>fits</source>
-        <translation type="unfinished"></translation>
+        <translation>passt</translation>
     </message>
     <message>
         <source>follower &apos;{follower}&apos; {sentence}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
     <message>
         <source>follower &apos;{name}&apos; does not answer: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
     </message>
     <message>
         <source>follower &apos;{name}&apos; kept {held} instead of {wanted}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
     </message>
     <message>
         <source>function</source>
-        <translation type="unfinished"></translation>
+        <translation>Funktion</translation>
     </message>
     <message>
         <source>garbled bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>unlesbare Bytes</translation>
     </message>
     <message>
         <source>gateway path unavailable</source>
-        <translation type="unfinished"></translation>
+        <translation>Gateway ohne Weg</translation>
     </message>
     <message>
         <source>give the line a longer time-out</source>
-        <translation type="unfinished"></translation>
+        <translation>der Leitung einen längeren Timeout geben</translation>
     </message>
     <message>
         <source>given up after {took} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>nach {took} ms aufgegeben</translation>
     </message>
     <message>
         <source>given up after {took} ms, predicted {predicted} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>nach {took} ms aufgegeben, erwartet {predicted} ms</translation>
     </message>
     <message>
         <source>good</source>
-        <translation type="unfinished"></translation>
+        <translation>gut</translation>
     </message>
     <message>
         <source>host unreachable</source>
-        <translation type="unfinished"></translation>
+        <translation>Rechner unerreichbar</translation>
     </message>
     <message>
         <source>in {seconds:.1f} s</source>
-        <translation type="unfinished"></translation>
+        <translation>in {seconds:.1f} s</translation>
     </message>
     <message>
         <source>it is not connected yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch nicht verbunden</translation>
     </message>
     <message>
         <source>it is our own request, come back damaged</source>
-        <translation type="unfinished"></translation>
+        <translation>es ist die eigene Anfrage, beschädigt zurückgekommen</translation>
     </message>
     <message>
         <source>it was not reached</source>
-        <translation type="unfinished"></translation>
+        <translation>es wurde nicht erreicht</translation>
     </message>
     <message>
         <source>it was stopped</source>
-        <translation type="unfinished"></translation>
+        <translation>angehalten</translation>
     </message>
     <message>
         <source>its check sum does not fit</source>
-        <translation type="unfinished"></translation>
+        <translation>ihre Prüfsumme passt nicht</translation>
     </message>
     <message>
         <source>its first byte is missing</source>
-        <translation type="unfinished"></translation>
+        <translation>ihr erstes Byte fehlt</translation>
     </message>
     <message>
         <source>keeps bits {bits}</source>
-        <translation type="unfinished"></translation>
+        <translation>behält Bits {bits}</translation>
     </message>
     <message>
         <source>length</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; at {where}</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is down: nothing says where it leads</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{line}“ ist unterbrochen: nirgends steht, wohin sie führt</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is down: {sentence}</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{line}“ ist unterbrochen: {sentence}</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is not armed</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{line}“ ist nicht scharf</translation>
     </message>
     <message>
         <source>line &apos;{line}&apos; is stopped</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
         <source>line &apos;{name}&apos; stopped by a fault of this program; start it anew</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{name}“ wurde durch einen Fehler dieses Programms angehalten; neu starten</translation>
     </message>
     <message>
         <source>line &apos;{name}&apos; was disarmed</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{name}“ wurde entschärft</translation>
     </message>
     <message>
         <source>line &apos;{name}&apos; was stopped</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
         <source>lowest first: {bits}</source>
-        <translation type="unfinished"></translation>
+        <translation>niedrigstes zuerst: {bits}</translation>
     </message>
     <message>
         <source>mask write register</source>
-        <translation type="unfinished"></translation>
+        <translation>Register maskiert schreiben</translation>
     </message>
     <message>
         <source>memory parity error</source>
-        <translation type="unfinished"></translation>
+        <translation>Speicherparitätsfehler</translation>
     </message>
     <message>
         <source>more than an exception has</source>
-        <translation type="unfinished"></translation>
+        <translation>mehr als zu einer Ausnahme gehört</translation>
     </message>
     <message>
         <source>more than this function has</source>
-        <translation type="unfinished"></translation>
+        <translation>mehr als zu dieser Funktion gehört</translation>
     </message>
     <message>
         <source>neither FF00h (on) nor 0000h (off)</source>
-        <translation type="unfinished"></translation>
+        <translation>weder FF00h (ein) noch 0000h (aus)</translation>
     </message>
     <message>
         <source>no address of {host}</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Adresse zu {host}</translation>
     </message>
     <message>
         <source>no answer</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Antwort</translation>
     </message>
     <message>
         <source>no answer behind the gateway</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Antwort hinter dem Gateway</translation>
     </message>
     <message>
         <source>no connection to {where} within its time; check the address, the cable and any firewall between</source>
-        <translation type="unfinished"></translation>
+        <translation>keine rechtzeitige Verbindung zu {where}; Adresse, Kabel und Firewalls dazwischen prüfen</translation>
     </message>
     <message>
         <source>no connection to {where}: {said}; check address and port</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Verbindung zu {where}: {said}; Adresse und Port prüfen</translation>
     </message>
     <message>
         <source>no frame</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Rahmen</translation>
     </message>
     <message>
         <source>no newer value within {life_s:.1f} s</source>
-        <translation type="unfinished"></translation>
+        <translation>kein neuerer Wert in {life_s:.1f} s</translation>
     </message>
     <message>
         <source>no reads</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Lesen</translation>
     </message>
     <message>
         <source>no signal: {numbers}</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Signal: {numbers}</translation>
     </message>
     <message>
         <source>no such host</source>
-        <translation type="unfinished"></translation>
+        <translation>Rechner unbekannt</translation>
     </message>
     <message>
         <source>no such port</source>
-        <translation type="unfinished"></translation>
+        <translation>Anschluss fehlt</translation>
     </message>
     <message>
         <source>no such register</source>
-        <translation type="unfinished"></translation>
+        <translation>Register fehlt</translation>
     </message>
     <message>
         <source>no way leads to {host}; check the cable and this computer&apos;s network address</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>not Modbus: this must be 0</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Modbus: hier muss 0 stehen</translation>
     </message>
     <message>
         <source>not acknowledged, and perhaps written all the same: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht bestätigt und vielleicht dennoch geschrieben: {why}</translation>
     </message>
     <message>
         <source>not done</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht ausgeführt</translation>
     </message>
     <message>
         <source>not for this request</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht für diese Anfrage</translation>
     </message>
     <message>
         <source>not for this request: its length is wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht für diese Anfrage: die Länge ist falsch</translation>
     </message>
     <message>
         <source>not in the standard</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht im Standard</translation>
     </message>
     <message>
         <source>not to be trusted: {words}</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht verlässlich: {words}</translation>
     </message>
     <message>
         <source>not told apart</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht unterschieden</translation>
     </message>
     <message>
         <source>not written: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht geschrieben: {reason}</translation>
     </message>
     <message>
         <source>not written: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht geschrieben: {why}</translation>
     </message>
     <message>
         <source>nothing listens at {where}; check that the device is on, its Modbus server enabled, and the port</source>
-        <translation type="unfinished"></translation>
+        <translation>an {where} lauscht niemand; prüfen, ob das Gerät an und sein Modbus-Server aktiv ist und der Port stimmt</translation>
     </message>
     <message>
         <source>nothing says where this line leads</source>
-        <translation type="unfinished"></translation>
+        <translation>nirgends steht, wohin diese Leitung führt</translation>
     </message>
     <message>
         <source>of the newest {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>von den neuesten {count}</translation>
     </message>
     <message>
         <source>off</source>
-        <translation type="unfinished"></translation>
+        <translation>aus</translation>
     </message>
     <message>
         <source>on</source>
-        <translation type="unfinished"></translation>
+        <translation>ein</translation>
     </message>
     <message>
         <source>one bit is wrong (bit {bit} of byte {byte})</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
         <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Endpunkt kann für eine Leitung stehen, und das Projekt hat {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
         <source>one pass of reads</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Lesedurchgang</translation>
     </message>
     <message>
         <source>only one client may ask on a serial line; take the other one off it</source>
-        <translation type="unfinished"></translation>
+        <translation>an einer seriellen Leitung darf nur ein Client fragen; den anderen von ihr nehmen</translation>
     </message>
     <message>
         <source>other function</source>
-        <translation type="unfinished"></translation>
+        <translation>andere Funktion</translation>
     </message>
     <message>
         <source>other unit answered</source>
-        <translation type="unfinished"></translation>
+        <translation>andere Unit</translation>
     </message>
     <message>
         <source>port is busy</source>
-        <translation type="unfinished"></translation>
+        <translation>Anschluss belegt</translation>
     </message>
     <message>
         <source>port is gone</source>
-        <translation type="unfinished"></translation>
+        <translation>Anschluss weg</translation>
     </message>
     <message>
         <source>port not permitted</source>
-        <translation type="unfinished"></translation>
+        <translation>Anschluss verboten</translation>
     </message>
     <message>
         <source>port settings</source>
-        <translation type="unfinished"></translation>
+        <translation>Anschlusseinstellung</translation>
     </message>
     <message>
         <source>port {port} of {host}</source>
-        <translation type="unfinished"></translation>
+        <translation>Port {port} von {host}</translation>
     </message>
     <message>
         <source>protocol</source>
-        <translation type="unfinished"></translation>
+        <translation>Protokoll</translation>
     </message>
     <message>
         <source>read FIFO queue</source>
-        <translation type="unfinished"></translation>
+        <translation>FIFO lesen</translation>
     </message>
     <message>
         <source>read address</source>
-        <translation type="unfinished"></translation>
+        <translation>Leseadresse</translation>
     </message>
     <message>
         <source>read and write registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Register lesen und schreiben</translation>
     </message>
     <message>
         <source>read coils</source>
-        <translation type="unfinished"></translation>
+        <translation>Coils lesen</translation>
     </message>
     <message>
         <source>read count</source>
-        <translation type="unfinished"></translation>
+        <translation>Leseanzahl</translation>
     </message>
     <message>
         <source>read discrete inputs</source>
-        <translation type="unfinished"></translation>
+        <translation>Discrete Inputs lesen</translation>
     </message>
     <message>
         <source>read event counter</source>
-        <translation type="unfinished"></translation>
+        <translation>Ereigniszähler lesen</translation>
     </message>
     <message>
         <source>read event log</source>
-        <translation type="unfinished"></translation>
+        <translation>Ereignisprotokoll lesen</translation>
     </message>
     <message>
         <source>read exception status</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausnahmestatus lesen</translation>
     </message>
     <message>
         <source>read file record</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateisatz lesen</translation>
     </message>
     <message>
         <source>read holding registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Holding-Register lesen</translation>
     </message>
     <message>
         <source>read input registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Input-Register lesen</translation>
     </message>
     <message>
         <source>read the value back before relying on it</source>
-        <translation type="unfinished"></translation>
+        <translation>den Wert zurücklesen, bevor er gelten darf</translation>
     </message>
     <message>
         <source>read {table} {span}</source>
-        <translation type="unfinished"></translation>
+        <translation>{table} {span} lesen</translation>
     </message>
     <message>
         <source>received: nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>empfangen: nichts</translation>
     </message>
     <message>
         <source>received: {what}</source>
-        <translation type="unfinished"></translation>
+        <translation>empfangen: {what}</translation>
     </message>
     <message>
         <source>refused</source>
-        <translation type="unfinished"></translation>
+        <translation>abgelehnt</translation>
     </message>
     <message>
         <source>refused with exception {code:02d} ({name})</source>
-        <translation type="unfinished"></translation>
+        <translation>abgelehnt mit Ausnahme {code:02d} ({name})</translation>
     </message>
     <message>
         <source>refused with exception {code:02d} ({name}) when asked to {concerned} (wire addresses, from 0)</source>
-        <translation type="unfinished"></translation>
+        <translation>abgelehnt mit Ausnahme {code:02d} ({name}) bei der Anfrage: {concerned} (Adressen auf der Leitung, ab 0)</translation>
     </message>
     <message>
         <source>register {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {first}</translation>
     </message>
     <message>
         <source>register {number} keeps changing; its other bits may have been set back</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {number} ändert sich ständig; seine anderen Bits können zurückgesetzt worden sein</translation>
     </message>
     <message>
         <source>registers {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {first} bis {last}</translation>
     </message>
     <message>
         <source>report server identification</source>
-        <translation type="unfinished"></translation>
+        <translation>Serverkennung melden</translation>
     </message>
     <message>
         <source>request</source>
-        <translation type="unfinished"></translation>
+        <translation>Anfrage</translation>
     </message>
     <message>
         <source>requests</source>
-        <translation type="unfinished"></translation>
+        <translation>Anfragen</translation>
     </message>
     <message>
         <source>sent was {wanted}</source>
-        <translation type="unfinished"></translation>
+        <translation>gesendet war {wanted}</translation>
     </message>
     <message>
         <source>sent: request</source>
-        <translation type="unfinished"></translation>
+        <translation>gesendet: Anfrage</translation>
     </message>
     <message>
         <source>serial port {device}</source>
-        <translation type="unfinished"></translation>
+        <translation>Serieller Anschluss {device}</translation>
     </message>
     <message>
         <source>serial port {device} is used by line &apos;{shared_with}&apos; of this project too; put the followers of both on one line, or name another device</source>
-        <translation type="unfinished"></translation>
+        <translation>Serieller Anschluss {device} wird von Leitung „{shared_with}“ dieses Projekts mitbenutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
         <source>serial port {device} went away while it was in use; plug the adapter in again</source>
-        <translation type="unfinished"></translation>
+        <translation>Serieller Anschluss {device} verschwand im Betrieb; den Adapter wieder einstecken</translation>
     </message>
     <message>
         <source>sets bits {bits}, clears the others that are not kept</source>
-        <translation type="unfinished"></translation>
+        <translation>setzt Bits {bits}, löscht die übrigen nicht behaltenen</translation>
     </message>
     <message>
         <source>signal &apos;{signal}&apos; is not on line &apos;{line}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal „{signal}“ liegt nicht an Leitung „{line}“</translation>
     </message>
     <message>
         <source>signal &apos;{signal}&apos; stands in registers that are never read from follower &apos;{follower}&apos;; mend its register or the range (&apos;never_read&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal „{signal}“ steht in Registern, die von Gerät „{follower}“ nie gelesen werden; sein Register oder den Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
         <source>some of its bytes read as zeros, the others are right</source>
-        <translation type="unfinished"></translation>
+        <translation>einige ihrer Bytes sind Nullen, die anderen stimmen</translation>
     </message>
     <message>
         <source>somebody else keeps writing register {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>jemand anderes schreibt ständig Register {number}</translation>
     </message>
     <message>
         <source>something that its encoding cannot mean</source>
-        <translation type="unfinished"></translation>
+        <translation>etwas, das sein Datentyp nicht bedeuten kann</translation>
     </message>
     <message>
         <source>still working</source>
-        <translation type="unfinished"></translation>
+        <translation>noch in Arbeit</translation>
     </message>
     <message>
         <source>stray byte</source>
-        <translation type="unfinished"></translation>
+        <translation>verirrtes Byte</translation>
     </message>
     <message>
         <source>stray bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>verirrte Bytes</translation>
     </message>
     <message>
         <source>sub-function</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterfunktion</translation>
     </message>
     <message>
         <source>surplus</source>
-        <translation type="unfinished"></translation>
+        <translation>Überschuss</translation>
     </message>
     <message>
         <source>that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, even by the bytes that came</source>
-        <translation type="unfinished"></translation>
+        <translation>so sieht eine falsche Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet, nach den Bytes gerade</translation>
     </message>
     <message>
         <source>that is what a wrong parity looks like: the follower sends a parity bit that this line does not expect, odd by the bytes that came</source>
-        <translation type="unfinished"></translation>
+        <translation>so sieht eine falsche Parität aus: Das Gerät sendet ein Paritätsbit, das diese Leitung nicht erwartet, nach den Bytes ungerade</translation>
     </message>
     <message>
         <source>that is what a wrong parity looks like: the follower sends no parity bit, or another number of stop bits</source>
-        <translation type="unfinished"></translation>
+        <translation>so sieht eine falsche Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Zahl von Stoppbits</translation>
     </message>
     <message>
         <source>that is what a wrong speed looks like: the follower&apos;s baud rate is higher than this line&apos;s</source>
-        <translation type="unfinished"></translation>
+        <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
         <source>that is what a wrong speed looks like: the follower&apos;s baud rate is lower than this line&apos;s</source>
-        <translation type="unfinished"></translation>
+        <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
         <source>the adapter echoes, and something else drives the line at the same time; check for a second client, for two devices with one unit address, and for swapped wires</source>
-        <translation type="unfinished"></translation>
+        <translation>der Adapter gibt ein Echo, und etwas anderes treibt zugleich die Leitung; nach einem zweiten Client, zwei Geräten mit gleicher Unit-Adresse und vertauschten Adern suchen</translation>
     </message>
     <message>
         <source>the adapter or converter switches from sending to receiving too late; shorten its turn-off delay, or give the follower a longer answer delay</source>
-        <translation type="unfinished"></translation>
+        <translation>der Adapter oder Umsetzer schaltet zu spät von Senden auf Empfangen; seine Abschaltverzögerung verkürzen oder dem Gerät eine längere Antwortverzögerung geben</translation>
     </message>
     <message>
         <source>the answer of unit {unit} arrived damaged: {seen}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Antwort von Unit {unit} kam beschädigt an: {seen}</translation>
     </message>
     <message>
         <source>the answer of unit {unit} broke off after {came} of {wanted} bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>die Antwort von Unit {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
         <source>the connection of line &apos;{name}&apos; was given up</source>
-        <translation type="unfinished"></translation>
+        <translation>die Verbindung der Leitung „{name}“ wurde aufgegeben</translation>
     </message>
     <message>
         <source>the connection to {endpoint} was closed by the other end; it may have been switched off, it may close connections that are idle, or it allows fewer of them</source>
-        <translation type="unfinished"></translation>
+        <translation>die Verbindung zu {endpoint} wurde von der Gegenseite beendet; sie wurde vielleicht ausgeschaltet, beendet untätige Verbindungen oder erlaubt weniger davon</translation>
     </message>
     <message>
         <source>the connection to {endpoint} was reset; the device may have restarted, or a firewall has dropped it</source>
-        <translation type="unfinished"></translation>
+        <translation>die Verbindung zu {endpoint} wurde abgebrochen; das Gerät ist vielleicht neu gestartet, oder eine Firewall hat sie verworfen</translation>
     </message>
     <message>
         <source>the connection was given up</source>
-        <translation type="unfinished"></translation>
+        <translation>die Verbindung wurde aufgegeben</translation>
     </message>
     <message>
         <source>the follower accepted and needs longer; ask again later</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät hat angenommen und braucht länger; später wieder fragen</translation>
     </message>
     <message>
         <source>the follower cannot do this now; see its manual</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät kann das jetzt nicht; siehe sein Handbuch</translation>
     </message>
     <message>
         <source>the follower does not know this function; its manual lists those that it does</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät kennt diese Funktion nicht; sein Handbuch nennt die bekannten</translation>
     </message>
     <message>
         <source>the follower does not take this value or count</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät nimmt diesen Wert oder diese Anzahl nicht an</translation>
     </message>
     <message>
         <source>the follower failed while it did this; look at its own fault display</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät ist dabei gescheitert; seine eigene Störungsanzeige ansehen</translation>
     </message>
     <message>
         <source>the follower found its memory damaged</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät hat seinen Speicher beschädigt vorgefunden</translation>
     </message>
     <message>
         <source>the follower has no such register; compare the number and the numbering with its manual</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät hat kein solches Register; Nummer und Zählweise mit dem Handbuch vergleichen</translation>
     </message>
     <message>
         <source>the follower is busy; ask again later, or less often</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät ist beschäftigt; später oder seltener fragen</translation>
     </message>
     <message>
         <source>the follower or gateway does not keep to Modbus TCP</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gerät oder Gateway hält sich nicht an Modbus TCP</translation>
     </message>
     <message>
         <source>the gateway has no way to that unit; check its configuration</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gateway hat keinen Weg zu dieser Unit; seine Konfiguration prüfen</translation>
     </message>
     <message>
         <source>the gateway reached nobody at that unit; check the device behind it</source>
-        <translation type="unfinished"></translation>
+        <translation>das Gateway hat unter dieser Unit niemanden erreicht; das Gerät dahinter prüfen</translation>
     </message>
     <message>
         <source>the host &apos;{host}&apos; has no address; check its spelling and the name service, or give its number</source>
-        <translation type="unfinished"></translation>
+        <translation>der Rechner „{host}“ hat keine Adresse; Schreibweise und Namensdienst prüfen oder die Zahlenadresse angeben</translation>
     </message>
     <message>
         <source>the line was stopped</source>
-        <translation type="unfinished"></translation>
+        <translation>die Leitung wurde angehalten</translation>
     </message>
     <message>
         <source>the registers that are written</source>
-        <translation type="unfinished"></translation>
+        <translation>die geschriebenen Register</translation>
     </message>
     <message>
         <source>the registers that were read</source>
-        <translation type="unfinished"></translation>
+        <translation>die gelesenen Register</translation>
     </message>
     <message>
         <source>the wire is disturbed; check its ends (120 ohm), the shield, and that it runs apart from motor cables</source>
-        <translation type="unfinished"></translation>
+        <translation>das Kabel ist gestört; Abschlüsse (120 Ohm) und Schirm prüfen, und dass es getrennt von Motorkabeln liegt</translation>
     </message>
     <message>
         <source>transaction</source>
-        <translation type="unfinished"></translation>
+        <translation>Transaktion</translation>
     </message>
     <message>
         <source>turnaround of {follower}</source>
-        <translation type="unfinished"></translation>
+        <translation>Antwortzeit von {follower}</translation>
     </message>
     <message>
         <source>unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit</translation>
     </message>
     <message>
         <source>unit {unit} acknowledged another register or value than the one that was written</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} bestätigte ein anderes Register oder einen anderen Wert als geschrieben</translation>
     </message>
     <message>
         <source>unit {unit} answered function {function:02d} instead of {asked:02d}</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} beantwortete Funktion {function:02d} statt {asked:02d}</translation>
     </message>
     <message>
         <source>unit {unit} answered instead of unit {asked}</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} antwortete statt Unit {asked}</translation>
     </message>
     <message>
         <source>unit {unit} answered {bytes} long; the answer to this request is {answer_length} long</source>
-        <translation type="unfinished"></translation>
+        <translation>die Antwort von Unit {unit} ist {bytes} lang; zu dieser Anfrage gehören {answer_length}</translation>
     </message>
     <message>
         <source>unit {unit} answered {late_ms:.0f} ms after the time-out</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} antwortete {late_ms:.0f} ms nach dem Timeout</translation>
     </message>
     <message>
         <source>unit {unit} did not answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} antwortete nicht</translation>
     </message>
     <message>
         <source>unit {unit} did not answer within {took:.0f} ms, and then an output had to be written again</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} antwortete nicht innerhalb {took:.0f} ms, und dann musste ein Ausgang erneut geschrieben werden</translation>
     </message>
     <message>
         <source>unit {unit} did not answer; only our own request came back from the adapter</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} antwortete nicht; nur die eigene Anfrage kam vom Adapter zurück</translation>
     </message>
     <message>
         <source>unit {unit} may still answer an earlier request</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} antwortet vielleicht noch auf eine frühere Anfrage</translation>
     </message>
     <message>
         <source>unknown function</source>
-        <translation type="unfinished"></translation>
+        <translation>Funktion unbekannt</translation>
     </message>
     <message>
         <source>value</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert</translation>
     </message>
     <message>
         <source>value not allowed</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert nicht erlaubt</translation>
     </message>
     <message>
         <source>wire in use</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung belegt</translation>
     </message>
     <message>
         <source>write address</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreibadresse</translation>
     </message>
     <message>
         <source>write coils</source>
-        <translation type="unfinished"></translation>
+        <translation>Coils schreiben</translation>
     </message>
     <message>
         <source>write count</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreibanzahl</translation>
     </message>
     <message>
         <source>write file record</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateisatz schreiben</translation>
     </message>
     <message>
         <source>write one coil</source>
-        <translation type="unfinished"></translation>
+        <translation>einen Coil schreiben</translation>
     </message>
     <message>
         <source>write one register</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Register schreiben</translation>
     </message>
     <message>
         <source>write registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Register schreiben</translation>
     </message>
     <message>
         <source>write {table} {span}</source>
-        <translation type="unfinished"></translation>
+        <translation>{table} {span} schreiben</translation>
     </message>
     <message>
         <source>wrong echo</source>
-        <translation type="unfinished"></translation>
+        <translation>falsches Echo</translation>
     </message>
     <message>
         <source>wrong length</source>
-        <translation type="unfinished"></translation>
+        <translation>falsche Länge</translation>
     </message>
     <message>
         <source>wrong transaction</source>
-        <translation type="unfinished"></translation>
+        <translation>falsche Transaktion</translation>
     </message>
     <message>
         <source>{baud} Bd, parity {parity}, {stop_bits} stop bits</source>
-        <translation type="unfinished"></translation>
+        <translation>{baud} Bd, Parität {parity}, {stop_bits} Stoppbits</translation>
     </message>
     <message>
         <source>{bytes} arrived instead of an answer of unit {unit}, and no frame</source>
-        <translation type="unfinished"></translation>
+        <translation>statt einer Antwort von Unit {unit} kam: {bytes}, und kein Rahmen</translation>
     </message>
     <message>
         <source>{bytes} arrived instead of an answer of unit {unit}: {seen}</source>
-        <translation type="unfinished"></translation>
+        <translation>statt einer Antwort von Unit {unit} kam: {bytes}: {seen}</translation>
     </message>
     <message>
         <source>{bytes} follow</source>
-        <translation type="unfinished"></translation>
+        <translation>es folgen {bytes}</translation>
     </message>
     <message>
         <source>{bytes} of data follow</source>
-        <translation type="unfinished"></translation>
+        <translation>es folgen {bytes} Daten</translation>
     </message>
     <message>
         <source>{bytes} should follow, {found} do</source>
-        <translation type="unfinished"></translation>
+        <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
         <source>{clock}  {follower}: {deed}, line &apos;{line}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
         <source>{code:02d}, not in the standard: see the follower&apos;s manual</source>
-        <translation type="unfinished"></translation>
+        <translation>{code:02d}, nicht im Standard: siehe Handbuch des Geräts</translation>
     </message>
     <message>
         <source>{code:02d}, {name}: refused (80h added)</source>
-        <translation type="unfinished"></translation>
+        <translation>{code:02d}, {name}: abgelehnt (80h addiert)</translation>
     </message>
     <message>
         <source>{count} bits</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Bits</translation>
     </message>
     <message>
         <source>{count} bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Byte</translation>
     </message>
     <message>
         <source>{count} bytes came in place of {wanted}, most of them nothing but zeros or one run of ones</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Byte kamen statt {wanted}, die meisten nichts als Nullen oder eine Folge von Einsen</translation>
     </message>
     <message>
         <source>{count} bytes came in place of {wanted}, most of them zeros</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Byte kamen statt {wanted}, die meisten Nullen</translation>
     </message>
     <message>
         <source>{count} registers</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Register</translation>
     </message>
     <message>
         <source>{device} is not a serial port; check the port&apos;s name</source>
-        <translation type="unfinished"></translation>
+        <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
         <source>{follow}; {due} were due</source>
-        <translation type="unfinished"></translation>
+        <translation>{follow}; fällig waren {due}</translation>
     </message>
     <message>
         <source>{found}, as asked</source>
-        <translation type="unfinished"></translation>
+        <translation>{found}, wie gefragt</translation>
     </message>
     <message>
         <source>{found}; asked was {asked}</source>
-        <translation type="unfinished"></translation>
+        <translation>{found}; gefragt war {asked}</translation>
     </message>
     <message>
         <source>{found}; written was {wanted}</source>
-        <translation type="unfinished"></translation>
+        <translation>{found}; geschrieben war {wanted}</translation>
     </message>
     <message>
         <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower&apos;s present state</source>
-        <translation type="unfinished"></translation>
+        <translation>{kept}, wie zuvor: Das Register ist vielleicht nur lesbar, dort begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
         <source>{kept}: it limits this value; compare its own limits with those of the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>{kept}: Es begrenzt diesen Wert; seine eigenen Grenzen mit denen des Signals vergleichen</translation>
     </message>
     <message>
         <source>{median} ms median, {most} ms 95 %, {worst} ms worst</source>
-        <translation type="unfinished"></translation>
+        <translation>{median} ms Median, {most} ms 95 %, {worst} ms längste</translation>
     </message>
     <message>
         <source>{named} (sets bits {bits})</source>
-        <translation type="unfinished"></translation>
+        <translation>{named} (setzt Bits {bits})</translation>
     </message>
     <message>
         <source>{name} = {shown} (raw {raw})</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} = {shown} (roh {raw})</translation>
     </message>
     <message>
         <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
-        <translation type="unfinished"></translation>
+        <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
         <source>{port} does not exist; plug the adapter in, or check the port&apos;s name</source>
-        <translation type="unfinished"></translation>
+        <translation>{port} gibt es nicht; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
         <source>{port} does not offer {settings}; choose settings that it has</source>
-        <translation type="unfinished"></translation>
+        <translation>{port} bietet {settings} nicht; vorhandene Einstellungen wählen</translation>
     </message>
     <message>
         <source>{port} does not open; unplug the adapter and plug it in again</source>
-        <translation type="unfinished"></translation>
+        <translation>{port} öffnet nicht; den Adapter abziehen und wieder einstecken</translation>
     </message>
     <message>
         <source>{port} is in use; close the other program that has it open</source>
-        <translation type="unfinished"></translation>
+        <translation>{port} ist belegt; das andere Programm schließen, das ihn offen hat</translation>
     </message>
     <message>
         <source>{port} may not be opened by this user; join the group that owns it (often &apos;dialout&apos;) and log in again</source>
-        <translation type="unfinished"></translation>
+        <translation>{port} darf von diesem Benutzer nicht geöffnet werden; der Gruppe beitreten, der er gehört (oft „dialout“), und neu anmelden</translation>
     </message>
     <message>
         <source>{register}; in the manual {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>{register}; im Handbuch {number}</translation>
     </message>
     <message>
         <source>{requests}, {good} good</source>
-        <translation type="unfinished"></translation>
+        <translation>{requests}, {good} gut</translation>
     </message>
     <message>
         <source>{took} ms (predicted {predicted})</source>
-        <translation type="unfinished"></translation>
+        <translation>{took} ms (erwartet {predicted})</translation>
     </message>
     <message>
         <source>{took} ms, predicted {predicted} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>{took} ms, erwartet {predicted} ms</translation>
     </message>
     <message>
         <source>{unit}, follower {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>{unit}, Gerät {name}</translation>
     </message>
 </context>
 <context>
     <name>cautions</name>
     <message>
         <source>A key on this screen is no emergency stop. A working emergency stop is within reach of whoever tests.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Taste auf diesem Schirm ist kein Not-Halt. Ein wirksamer Not-Halt ist in Reichweite der prüfenden Person.</translation>
     </message>
     <message>
         <source>Local codes, and a licensed person who knows this machine, decide whether it may be run now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Örtliche Vorschriften und eine befugte Person, die diese Maschine kennt, entscheiden, ob sie jetzt laufen darf.</translation>
     </message>
     <message>
         <source>Motion can start at once and without warning, also from a value that is already set.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bewegung kann sofort und ohne Warnung beginnen, auch durch einen bereits gesetzten Wert.</translation>
     </message>
     <message>
         <source>Nobody is near the machine or anything that it moves, and nobody can come near unseen.</source>
-        <translation type="unfinished"></translation>
+        <translation>Niemand ist nahe der Maschine oder bei etwas, das sie bewegt, und niemand kann ungesehen hinkommen.</translation>
+    </message>
+</context>
+<context>
+    <name>cells</name>
+    <message>
+        <source>&apos;{text}&apos; can mean several: {choices}</source>
+        <translation>„{text}“ kann mehreres heißen: {choices}</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is none of these: {choices}</source>
+        <translation>„{text}“ ist keines von diesen: {choices}</translation>
+    </message>
+    <message>
+        <source>one of these is needed: {choices}</source>
+        <translation>nötig ist eines von diesen: {choices}</translation>
+    </message>
+    <message>
+        <source>there is another one called {name}; choose another name</source>
+        <translation>{name} gibt es schon; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>there is no &apos;{text}&apos;</source>
+        <translation>„{text}“ gibt es nicht</translation>
+    </message>
+    <message>
+        <source>there is no such thing for this part; leave the cell empty</source>
+        <translation>das gibt es bei diesem Teil nicht; die Zelle leer lassen</translation>
+    </message>
+    <message>
+        <source>there is nothing to choose from yet</source>
+        <translation>noch nichts zur Auswahl</translation>
     </message>
 </context>
 <context>
     <name>checks</name>
     <message>
+        <source>Add a screen</source>
+        <translation type="unfinished">Bild anlegen</translation>
+    </message>
+    <message>
+        <source>Add the key {key} to the panel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cut the text after the last column</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Delete this follower</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Delete this line</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Delete this signal</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Do not write it again and again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give it a name of its own; what names it goes on meaning the first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give it the unit address {unit}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give {signal} the text {texts}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let it begin as {value}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let it not be written</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let the key {key} switch it off on every screen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let the key {key} turn from {source} to {target}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Let {signal} be written</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Make it a number field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Make the field {cells} wide</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Make the step of {signal} {step}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Make the step {step}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Move the field to row {row}, column {column}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name {name} there instead</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Narrow the limits of {signal} to {low} and {high}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Narrow the limits to {low} and {high}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Put blanks under the field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Read {signal} every {every} ms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remove the text {text}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remove this action</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remove this text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remove this turn</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the entry off this field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the length off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the scale off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the second of the two keys off the panel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Take the start value off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write it every {every} ms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Write {text}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>a signal chooses the language, and the panel has none to choose from</source>
+        <translation>ein Signal wählt die Sprache, und das Panel hat keine zur Wahl</translation>
+    </message>
+    <message>
+        <source>a step of {step} cannot be seen with {decimals} decimals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add a line, a follower and its signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add a screen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add a text for {value} if it can come about</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add a turn to it, or remove the screen</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add an action of a stop key that clears {signal}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add it, or name one that exists</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add its followers, or remove it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add its signals, or remove it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>add the key {key} to the panel, or name another as &apos;{purpose}&apos; in its entry keys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>allow entry on a field there, or remove the action</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>begin within the limits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bit {number} of {signal}: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bits are counted from 0, the least significant</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>choose that language above the face and write it there</source>
+        <translation>diese Sprache über dem Panel wählen und dort schreiben</translation>
+    </message>
+    <message>
+        <source>field {number} of screen {screen} has no room for these texts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give a value that its registers can hold</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give every follower of a line its own unit address</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give that another key, or begin entry by an action of another key</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give the field &apos;range = [empty, full]&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give the field a range with two different ends</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give the signal &apos;texts&apos;, or make it a number field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give the signal limits, lowest and highest, that the machine can stand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give the signal the limits of the values to expect</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>give the turn or the action another key</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it begins as {first}, outside its limits {low} to {high}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it begins the entry of a value, but no screen it acts on has a field with entry for that</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it begins the entry of {signal}, but no screen it acts on has a field with entry for that</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it covers {cells} of the field of {signal} on row {row}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it does &apos;{deed}&apos; on {signal}, which may not be written</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it has a length (&apos;length = {length}&apos;) but is no string; the length means nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it has no followers</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it has no screen yet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it has no signal yet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it has no signals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is a single bit; its scale is not applied</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is a string, and its length is not given</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is a text; its scale is not applied</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>it is refused: {reason}</source>
+        <translation>es wird abgelehnt: {reason}</translation>
+    </message>
+    <message>
+        <source>it is to be written every {every} ms (&apos;refresh_ms&apos;), but may not be written</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>it is to show the next language, and the panel has no other</source>
+        <translation>die nächste Sprache soll gezeigt werden, und das Panel hat keine andere</translation>
+    </message>
+    <message>
+        <source>it is used nowhere</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is used nowhere, but read from the line</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is written every {every} ms (&apos;refresh_ms&apos;), and its follower stops after {limit} ms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it is {low} to {high}: mend the number or remove it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it leads from {screen} to the same screen, so nothing happens</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it may be written, but the table &apos;{table}&apos; can only be read</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it shares registers with {signal}: {second} against {first}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it stands in registers that are never read from follower {follower} (&apos;never_read&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at the most</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it takes {count} registers, and follower {follower} answers {most} in one read (&apos;max_registers&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it uses {device} port {port}, as line {line} does</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>it uses {device}, as line {line} does</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its condition is on {signal}, which is a text and can be neither set nor compared</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its condition is that of turn {number}, so {shown} is shown and {hidden} never</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its condition, {condition}, always holds: the signal is {low} to {high}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its condition, {condition}, never holds: the signal is {low} to {high}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its fields allow entry, but the key {key} that begins it is taken by action {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its fields allow entry, but the key {key} that begins it is taken by turn {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its start value {value} does not fit: {reason}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>its text is not translated into {language}</source>
-        <translation type="unfinished"></translation>
+        <translation>sein Text ist nicht nach {language} übersetzt</translation>
     </message>
     <message>
         <source>its text {text} is not translated into {language}</source>
+        <translation>sein Text {text} ist nicht nach {language} übersetzt</translation>
+    </message>
+    <message>
+        <source>its {count} registers from wire address {address} on end beyond {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>keep the limits of {held} within those of {signal}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>let a key show the next language, or name the signal that chooses</source>
+        <translation>eine Taste die nächste Sprache zeigen lassen, oder das wählende Signal nennen</translation>
+    </message>
+    <message>
+        <source>let it be written (&apos;write&apos;), or take &apos;refresh_ms&apos; off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>let the signal be written (&apos;write&apos;), or act on another one</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>let the signal be written (&apos;write&apos;), or take entry off the field</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>let the signal that chooses the language be written, or take the action out</source>
+        <translation>das sprachwählende Signal schreibbar machen oder die Aktion herausnehmen</translation>
+    </message>
+    <message>
+        <source>let the stop act on every screen: leave out its &apos;from&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>look it up in the manual of follower {follower}, which is said to count &apos;{numbering}&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>look up both in the manual; one register or one encoding is probably wrong</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>make it a number field</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>make the field wider or shorten the text</source>
+        <translation>das Feld verbreitern oder den Text kürzen</translation>
+    </message>
+    <message>
+        <source>make the field {cells} wide</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>make the field {cells} wide or shorten the text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>make the field {cells} wide, or show fewer decimals</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>make the step smaller</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>make the step {size} or more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mend one of the two conditions or remove one of the turns</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mend the limit of the follower, or read a shorter value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mend the range (&apos;never_read&apos;); it counts as the follower&apos;s manual does</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mend the register or the encoding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mend the value of the condition or the scale of the signal</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mend the value, the limits or the signal that it acts on</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>move it up or to another screen</source>
+        <translation>nach oben oder auf ein anderes Bild verschieben</translation>
+    </message>
+    <message>
+        <source>move one of them or make it narrower</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>move the field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>move the field or make it narrower</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name a signal that is a number</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>name a signal that is a number: 0 is the first language</source>
+        <translation>ein Signal nennen, das eine Zahl ist: 0 ist die erste Sprache</translation>
+    </message>
+    <message>
+        <source>name another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name another screen in &apos;to&apos;, or remove the turn</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>name two languages or more in the panel&apos;s properties, or take this out</source>
+        <translation>in den Eigenschaften des Panels zwei oder mehr Sprachen nennen, oder dies herausnehmen</translation>
+    </message>
+    <message>
+        <source>narrow the limits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>narrow the limits, or choose the encoding and the scale that the follower&apos;s manual gives</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no key leads from it back to the start screen {screen}, and no idle time does</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no screen shows a signal yet</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>
+        <translation>nichts wählt die Sprache, also wird immer nur {language} gezeigt</translation>
+    </message>
+    <message>
+        <source>nothing leads to it from the start screen {screen}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>of what is never read, {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>place a field on a screen</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>put blanks there, or move the field</source>
+        <translation>dort Leerzeichen setzen oder das Feld verschieben</translation>
+    </message>
+    <message>
+        <source>put the followers of both on one line, or name another device</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>read one of them more often, say every {every} ms (&apos;every_ms&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>read {signal} as uint16 or uint32</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>remove one of the two or give it another key</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>remove one of the two, or give it another key or another screen (&apos;from&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>remove one of the two, or give them different screens (&apos;from&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>remove the signal, or mend the range</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>screen {screens}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>screen {screens} and {count} more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>set the follower&apos;s own time-out and give it here as &apos;communication_timeout_ms&apos;; if it has none, use no momentary action</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>shorten the text</source>
+        <translation>den Text kürzen</translation>
+    </message>
+    <message>
+        <source>show it on a screen, or remove it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>show more decimals or make the step coarser</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stop by a key that the panel&apos;s entry keys do not name</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>take &apos;entry&apos; off the field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>take &apos;length&apos; off, or choose the encoding &apos;string&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>take &apos;scale&apos; off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>take &apos;write&apos; off, or mend what the follower offers (&apos;write_functions&apos;)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the bar of {signal} has no ends: the field has no range and the signal no limits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the bar of {signal} is empty and full at the same value, {value}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the cells that this needs are not free any more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the field allows entry, but both limits of {signal} are {limit}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the field allows entry, but {signal} has no limits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the field allows entry, but {signal} may not be written</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the field of {signal} hides the text {text}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the field of {signal} hides {text}</source>
+        <translation>das Feld von {signal} verdeckt {text}</translation>
+    </message>
+    <message>
+        <source>the field of {signal} is on row {row}; the panel has the rows 0 to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the field of {signal} takes the columns {first} to {end}; the panel has 0 to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on the same signal right after it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on {other} right after it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} also turns the screen (turn {number}), which ends the action at once</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} is to abandon an entry and does something else in it too</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} is to raise and to lower a value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} on every screen turns to {screen} already, by turn {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} on screen {source} turns to {screen} already, by turn {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the key {key} switches on {signal}, and no key switches it off again</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the limits are {low} to {high}, but a single bit can hold only {least} to {most}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the limits are {low} to {high}, but {encoding} can hold only {least} to {most}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the limits are {low} to {high}, but {encoding} with this scale can hold only {least} to {most}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the step of {signal} is {step}, and its limits are only {apart} apart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the step {step} is finer than one raw count, which is {size}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the text has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the text has {count} characters, the panel {columns} columns: {lost} is lost</source>
+        <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
+    </message>
+    <message>
+        <source>the text {text} for {value} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the text {text} is for {value}, which the signal can never be</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there are fields with entry, but no key {key} to abandon it without a change</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there are fields with entry, but no key {key} to begin an entry</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there are fields with entry, but no key {key} to confirm it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there are fields with entry, but no key {key} to lower the value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there are fields with entry, but no key {key} to raise the value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there is no signal {signal} any more</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>turn {number} leads to {screen} after {seconds} s already, so this one never comes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>unit {unit} on line {line} is follower {follower} already</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>use {signal} instead of a bit of it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>widen the limits, or remove the text if the value must not be entered</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>widen the limits, or take &apos;entry&apos; off the field</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>write it more often, say every {every} ms</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>write it with other characters, or choose the repertoire of the panel that you have</source>
-        <translation type="unfinished"></translation>
+        <translation>mit anderen Zeichen schreiben oder den Zeichensatz des vorhandenen Panels wählen</translation>
     </message>
     <message>
         <source>write them in that language too</source>
+        <translation>sie auch in dieser Sprache schreiben</translation>
+    </message>
+    <message>
+        <source>{count} cell</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} cells</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{count} of its texts are not translated into {language}, {text} among them</source>
+        <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
+    </message>
+    <message>
+        <source>{encoding} at register {register}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{encoding} at the registers {first} to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{encoding} cannot hold the limit {limit}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{held} may be set to {limit}, which {signal} refuses: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{reason}; it can never be written</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} can be switched on from {screens}, where no key switches it off</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} can be {value}, and there is no text for that; its number would be shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} can be {value}, which needs {cells}; the field has {width}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} cannot be switched off from {screens}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} has no texts to choose from</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} is a float without limits, so no width can be proved enough</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{signal} is a text and cannot choose the language</source>
+        <translation>{signal} ist ein Text und kann die Sprache nicht wählen</translation>
+    </message>
+    <message>
+        <source>{signal} is a text and has no bar</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} is a text, and a text cannot be entered</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} is switched off by {key}, which does not do so while a value is being changed, because it serves in entry</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} may have {count} characters and the field has {cells}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{text} ({value}) is outside the limits of {signal} and cannot be chosen</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{text} has no counterpart in {language}</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} hat kein Gegenstück in {language}</translation>
     </message>
     <message>
         <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; &apos;?&apos; would be shown</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
         <source>{text} is below the last of the panel&apos;s {rows} rows</source>
+        <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
+    </message>
+    <message>
+        <source>{text}, the text of {signal} for {value}, has {count} characters and the field {cells}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{text}, the {language} text of {signal} for {value}, has {count} characters, and the field is {width} wide</source>
-        <translation type="unfinished"></translation>
+        <translation>{text}, der Text in {language} von {signal} für {value}, hat {count} Zeichen, und das Feld ist {width} breit</translation>
+    </message>
+</context>
+<context>
+    <name>comparison</name>
+    <message>
+        <source>action added: {after}</source>
+        <translation>Aktion hinzugekommen: {after}</translation>
+    </message>
+    <message>
+        <source>action changed: {before}</source>
+        <translation>Aktion geändert: {before}</translation>
+    </message>
+    <message>
+        <source>action removed: {before}</source>
+        <translation>Aktion entfernt: {before}</translation>
+    </message>
+    <message>
+        <source>another order: {count}</source>
+        <translation>andere Reihenfolge: {count}</translation>
+    </message>
+    <message>
+        <source>differences in {parts}</source>
+        <translation>Unterschiede in {parts}</translation>
+    </message>
+    <message>
+        <source>field added: {after}</source>
+        <translation>Feld hinzugekommen: {after}</translation>
+    </message>
+    <message>
+        <source>field changed: {before}</source>
+        <translation>Feld geändert: {before}</translation>
+    </message>
+    <message>
+        <source>field removed: {before}</source>
+        <translation>Feld entfernt: {before}</translation>
+    </message>
+    <message>
+        <source>follower {after} added</source>
+        <translation>Gerät {after} hinzugekommen</translation>
+    </message>
+    <message>
+        <source>follower {after} changed</source>
+        <translation>Gerät {after} geändert</translation>
+    </message>
+    <message>
+        <source>follower {before} is called {after} now</source>
+        <translation>Gerät {before} heißt jetzt {after}</translation>
+    </message>
+    <message>
+        <source>follower {before} removed</source>
+        <translation>Gerät {before} entfernt</translation>
+    </message>
+    <message>
+        <source>line {after} added</source>
+        <translation>Leitung {after} hinzugekommen</translation>
+    </message>
+    <message>
+        <source>line {after} changed</source>
+        <translation>Leitung {after} geändert</translation>
+    </message>
+    <message>
+        <source>line {before} is called {after} now</source>
+        <translation>Leitung {before} heißt jetzt {after}</translation>
+    </message>
+    <message>
+        <source>line {before} removed</source>
+        <translation>Leitung {before} entfernt</translation>
+    </message>
+    <message>
+        <source>lines and followers: {count}</source>
+        <translation>Leitungen und Geräte: {count}</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>nothing differs</source>
+        <translation>kein Unterschied</translation>
+    </message>
+    <message>
+        <source>panel and project: {count}</source>
+        <translation>Panel und Projekt: {count}</translation>
+    </message>
+    <message>
+        <source>screen {after} added</source>
+        <translation>Bild {after} hinzugekommen</translation>
+    </message>
+    <message>
+        <source>screen {after} changed</source>
+        <translation>Bild {after} geändert</translation>
+    </message>
+    <message>
+        <source>screen {before} is called {after} now</source>
+        <translation>Bild {before} heißt jetzt {after}</translation>
+    </message>
+    <message>
+        <source>screen {before} removed</source>
+        <translation>Bild {before} entfernt</translation>
+    </message>
+    <message>
+        <source>screens: {count}</source>
+        <translation>Bilder: {count}</translation>
+    </message>
+    <message>
+        <source>signal {after} added</source>
+        <translation>Signal {after} hinzugekommen</translation>
+    </message>
+    <message>
+        <source>signal {after} changed</source>
+        <translation>Signal {after} geändert</translation>
+    </message>
+    <message>
+        <source>signal {before} is called {after} now</source>
+        <translation>Signal {before} heißt jetzt {after}</translation>
+    </message>
+    <message>
+        <source>signal {before} removed</source>
+        <translation>Signal {before} entfernt</translation>
+    </message>
+    <message>
+        <source>signals: {count}</source>
+        <translation>Signale: {count}</translation>
+    </message>
+    <message>
+        <source>the actions stand in another order</source>
+        <translation>die Aktionen stehen in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>the fields stand in another order: {before}, now {after}</source>
+        <translation>die Felder stehen in anderer Reihenfolge: {before}, jetzt {after}</translation>
+    </message>
+    <message>
+        <source>the followers stand in another order</source>
+        <translation>die Geräte stehen in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>the lines stand in another order</source>
+        <translation>die Leitungen stehen in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>the panel changed</source>
+        <translation>das Panel geändert</translation>
+    </message>
+    <message>
+        <source>the project itself changed</source>
+        <translation>das Projekt selbst geändert</translation>
+    </message>
+    <message>
+        <source>the screens stand in another order</source>
+        <translation>die Bilder stehen in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>the signals stand in another order</source>
+        <translation>die Signale stehen in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>the turns stand in another order</source>
+        <translation>die Wechsel stehen in anderer Reihenfolge</translation>
+    </message>
+    <message>
+        <source>turn added: {after}</source>
+        <translation>Wechsel hinzugekommen: {after}</translation>
+    </message>
+    <message>
+        <source>turn changed: {before}</source>
+        <translation>Wechsel geändert: {before}</translation>
+    </message>
+    <message>
+        <source>turn removed: {before}</source>
+        <translation>Wechsel entfernt: {before}</translation>
+    </message>
+    <message>
+        <source>turns and actions: {count}</source>
+        <translation>Wechsel und Aktionen: {count}</translation>
+    </message>
+    <message>
+        <source>{key}: {before} -&gt; {after}</source>
+        <translation>{key}: {before} -&gt; {after}</translation>
     </message>
 </context>
 <context>
     <name>edits</name>
     <message>
+        <source>a screen cannot be called {name}: turns use this word; choose another name</source>
+        <translation>ein Bild kann nicht {name} heißen: Wechsel benutzen dieses Wort; einen anderen Namen wählen</translation>
+    </message>
+    <message>
         <source>field {number} (signal {signal}) lies across the edge of the selected cells</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld {number} (Signal {signal}) liegt über dem Rand der ausgewählten Zellen</translation>
     </message>
     <message>
         <source>follower {name} cannot be deleted: it is used by {places}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät {name} kann nicht gelöscht werden: verwendet von {places}</translation>
     </message>
     <message>
         <source>line {name} cannot be deleted: it is used by {places}</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung {name} kann nicht gelöscht werden: verwendet von {places}</translation>
     </message>
     <message>
         <source>no screen is selected</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Bild ausgewählt</translation>
+    </message>
+    <message>
+        <source>screen {name} cannot be deleted: the panel starts with it</source>
+        <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit</translation>
+    </message>
+    <message>
+        <source>screen {name} cannot be deleted: these lead to it: {turns}</source>
+        <translation>Bild {name} kann nicht gelöscht werden: dorthin führen {turns}</translation>
     </message>
     <message>
         <source>screen {screen} is made for {rows} x {columns} cells; this panel has {here} x {across}</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild {screen} ist für {rows} x {columns} Zellen gemacht; dieses Panel hat {here} x {across}</translation>
     </message>
     <message>
         <source>signal {name} cannot be deleted: it is used by {places}</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal {name} kann nicht gelöscht werden: verwendet von {places}</translation>
     </message>
     <message>
         <source>the cells would leave the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>die Zellen würden das Panel verlassen</translation>
     </message>
     <message>
         <source>the copy {name}: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Kopie {name}: {reason}</translation>
+    </message>
+    <message>
+        <source>the field of signal {signal} stands there</source>
+        <translation>dort steht das Feld des Signals {signal}</translation>
     </message>
     <message>
         <source>the field of signal {signal} would cover the text</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld des Signals {signal} würde den Text verdecken</translation>
     </message>
     <message>
         <source>the field of signal {signal} would cover the text {text} in row {row}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld des Signals {signal} würde den Text {text} in Zeile {row} verdecken</translation>
+    </message>
+    <message>
+        <source>the field would begin outside the panel</source>
+        <translation>das Feld würde außerhalb des Panels beginnen</translation>
+    </message>
+    <message>
+        <source>the field would lie over field {number} (signal {signal})</source>
+        <translation>das Feld würde über Feld {number} (Signal {signal}) liegen</translation>
+    </message>
+    <message>
+        <source>the field would reach 1 cell past the right edge of the panel</source>
+        <translation>das Feld würde 1 Zelle über den rechten Rand des Panels reichen</translation>
+    </message>
+    <message>
+        <source>the field would reach {count} cells past the right edge of the panel</source>
+        <translation>das Feld würde {count} Zellen über den rechten Rand des Panels reichen</translation>
     </message>
     <message>
         <source>the new order must name every part once</source>
-        <translation type="unfinished"></translation>
+        <translation>die neue Reihenfolge muss jeden Teil einmal nennen</translation>
     </message>
     <message>
         <source>the new text has {count} characters, more than any row of a panel</source>
-        <translation type="unfinished"></translation>
+        <translation>der neue Text hat {count} Zeichen, mehr als jede Zeile eines Panels</translation>
     </message>
     <message>
         <source>the number of copies must be 1 to {most}, not {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>es können 1 bis {most} Kopien sein, nicht {number}</translation>
     </message>
     <message>
         <source>the panel has no language {language}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Panel hat keine Sprache {language}</translation>
     </message>
     <message>
         <source>the panel has no language {language} behind the first</source>
-        <translation type="unfinished"></translation>
+        <translation>das Panel hat hinter der ersten keine Sprache {language}</translation>
+    </message>
+    <message>
+        <source>the text has {count} characters, and the panel {columns} columns</source>
+        <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten</translation>
+    </message>
+    <message>
+        <source>the text holds a control character (code {code}), which no panel shows</source>
+        <translation>der Text enthält ein Steuerzeichen (Code {code}), das kein Panel zeigt</translation>
+    </message>
+    <message>
+        <source>the text reaches 1 cell past the right edge of the panel</source>
+        <translation>der Text reicht 1 Zelle über den rechten Rand des Panels</translation>
+    </message>
+    <message>
+        <source>the text reaches {count} cells past the right edge of the panel</source>
+        <translation>der Text reicht {count} Zellen über den rechten Rand des Panels</translation>
     </message>
     <message>
         <source>the text {text} in row {row} stands there</source>
-        <translation type="unfinished"></translation>
+        <translation>dort steht der Text {text} in Zeile {row}</translation>
+    </message>
+    <message>
+        <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
+        <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
+    </message>
+    <message>
+        <source>there is a {kind} {name} already; choose another name</source>
+        <translation>{kind} {name} gibt es schon; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>there is no room: text would be pushed under a field or off the panel</source>
+        <translation>kein Platz: Text würde unter ein Feld oder vom Panel geschoben</translation>
+    </message>
+    <message>
+        <source>there is no {kind} {number}; there are {count}</source>
+        <translation>{kind} {number} gibt es nicht; vorhanden sind {count}</translation>
     </message>
     <message>
         <source>this cell is outside the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>diese Zelle liegt außerhalb des Panels</translation>
     </message>
     <message>
         <source>this needs {rows} x {columns} cells, and from the cursor on there are {left_rows} x {left}</source>
-        <translation type="unfinished"></translation>
+        <translation>dies braucht {rows} x {columns} Zellen, und ab der Schreibmarke sind es {left_rows} x {left}</translation>
     </message>
     <message>
         <source>write &apos;#&apos; once, where the number is to stand: &apos;belt # speed&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>„#“ einmal schreiben, wo die Nummer stehen soll: „band # tempo“</translation>
+    </message>
+    <message>
+        <source>{columns} columns and {rows} rows are too few for {parts}</source>
+        <translation>{columns} Spalten und {rows} Zeilen sind zu wenig für {parts}</translation>
+    </message>
+    <message>
+        <source>{kind} {name} cannot be deleted: it is used by {uses}</source>
+        <translation>{kind} {name} kann nicht gelöscht werden: verwendet von {uses}</translation>
+    </message>
+    <message>
+        <source>{kind} {name} cannot be taken away: it is used by {uses}</source>
+        <translation>{kind} {name} kann nicht weggenommen werden: verwendet von {uses}</translation>
+    </message>
+    <message>
+        <source>{kind} {name} does not exist</source>
+        <translation>{kind} {name} gibt es nicht</translation>
     </message>
     <message>
         <source>{language} has no texts yet and cannot be the first language</source>
-        <translation type="unfinished"></translation>
+        <translation>{language} hat noch keine Texte und kann nicht die erste Sprache sein</translation>
     </message>
     <message>
         <source>{names} and others</source>
-        <translation type="unfinished"></translation>
+        <translation>{names} und andere</translation>
     </message>
     <message>
         <source>{names} cannot be deleted: they are used by {places}</source>
-        <translation type="unfinished"></translation>
+        <translation>{names} können nicht gelöscht werden: verwendet von {places}</translation>
+    </message>
+    <message>
+        <source>{places} and {count} more</source>
+        <translation>{places} und {count} weitere</translation>
     </message>
     <message>
         <source>{text} needs {needed} cells, and {room} are free there</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} braucht {needed} Zellen, und dort sind {room} frei</translation>
     </message>
 </context>
 <context>
     <name>exchange</name>
     <message>
         <source>&apos;{text}&apos; can be a register with its thousands grouped, or a part of one; write plain digits</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ kann ein Register mit gruppierten Tausendern sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ kann {small} oder {large} heißen: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; does not say whether it may be written; write R/W or RO</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ sagt nicht, ob geschrieben werden darf; R/W oder RO schreiben</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; has too many digits</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben angeben oder 0x{text} schreiben</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no bit; bits are 0 to 63</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no encoding that is known here; write one of {encodings}</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist kein hier bekannter Datentyp; möglich: {encodings}</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no factor</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no length</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no line such as Deutsch: 0=steht; 1=läuft</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no list of texts such as 0=stopped; 1=running</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no number</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no number with a decimal comma</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no number with a decimal point</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no range such as 0..50</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist kein Bereich wie 0..50</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no register number</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no table; write holding, input, coil or discrete, or the function code</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is no whole number</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
         <source>A description, remarks.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beschreibung, Bemerkungen.</translation>
     </message>
     <message>
         <source>A line for each other language of the panel, such as Deutsch: 0=steht; 1=läuft.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Zeile je weiterer Sprache des Panels, etwa Deutsch: 0=steht; 1=läuft.</translation>
     </message>
     <message>
         <source>A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
     </message>
     <message>
         <source>A quotation mark (&quot;) in row {row} or before is never closed. All marks were read as they stand.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
     </message>
     <message>
         <source>A raw number, the first of two points of a straight line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Rohwert, der erste von zwei Punkten einer Geraden.</translation>
     </message>
     <message>
         <source>A raw number, the second of two points of a straight line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Rohwert, der zweite von zwei Punkten einer Geraden.</translation>
     </message>
     <message>
         <source>A text per value: 0=stopped; 1=running.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Text je Wert: 0=steht; 1=läuft.</translation>
     </message>
     <message>
         <source>Added to the value after the factor, in its unit.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach dem Faktor zum Wert addiert, in seiner Einheit.</translation>
     </message>
     <message>
         <source>Bit</source>
-        <translation type="unfinished"></translation>
+        <translation>Bit</translation>
     </message>
     <message>
         <source>Bit of</source>
-        <translation type="unfinished"></translation>
+        <translation>Bit von</translation>
     </message>
     <message>
         <source>Both limits in one cell: 0..50, -10 to 10.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beide Grenzen in einer Zelle: 0..50, -10 bis 10.</translation>
     </message>
     <message>
         <source>By how much one press of a key changes the value.</source>
-        <translation type="unfinished"></translation>
+        <translation>Um wie viel ein Tastendruck den Wert ändert.</translation>
     </message>
     <message>
         <source>Coil, discrete, holding or input, or the function code that reads it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Coil, discrete, holding oder input, oder der Funktionscode zum Lesen.</translation>
     </message>
     <message>
         <source>DOS, Western Europe</source>
-        <translation type="unfinished"></translation>
+        <translation>DOS, Westeuropa</translation>
     </message>
     <message>
         <source>Decimals</source>
-        <translation type="unfinished"></translation>
+        <translation>Dezimalen</translation>
     </message>
     <message>
         <source>Divisor</source>
-        <translation type="unfinished"></translation>
+        <translation>Divisor</translation>
     </message>
     <message>
         <source>Encoding</source>
-        <translation type="unfinished"></translation>
+        <translation>Datentyp</translation>
     </message>
     <message>
         <source>Every ms</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle ms</translation>
     </message>
     <message>
         <source>Exponent of ten</source>
-        <translation type="unfinished"></translation>
+        <translation>Zehnerexponent</translation>
     </message>
     <message>
         <source>Factor</source>
-        <translation type="unfinished"></translation>
+        <translation>Faktor</translation>
     </message>
     <message>
         <source>Follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Formulas without a saved result: {places}. Open the workbook in a spreadsheet program, save it there, and import it again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Formeln ohne gespeichertes Ergebnis: {places}. Die Mappe in einer Tabellenkalkulation öffnen, dort speichern und erneut importieren.</translation>
     </message>
     <message>
         <source>Held value</source>
-        <translation type="unfinished"></translation>
+        <translation>Merker</translation>
     </message>
     <message>
         <source>How fresh the value should be, in milliseconds.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie frisch der Wert sein soll, in Millisekunden.</translation>
     </message>
     <message>
         <source>How many decimals are shown. Left out: as many as the factor has.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie viele Dezimalen gezeigt werden. Ohne Angabe: so viele, wie der Faktor hat.</translation>
     </message>
     <message>
         <source>How many registers a value takes; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
     </message>
     <message>
         <source>Latin-1</source>
-        <translation type="unfinished"></translation>
+        <translation>Latin-1</translation>
     </message>
     <message>
         <source>Length</source>
-        <translation type="unfinished"></translation>
+        <translation>Länge</translation>
     </message>
     <message>
         <source>Limits in one</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzen in einem</translation>
     </message>
     <message>
         <source>Line {line} holds bytes that are no {coding}; they are shown as �. Choose another.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {line} enthält Bytes, die kein {coding} sind; sie erscheinen als �. Eine andere Kodierung wählen.</translation>
     </message>
     <message>
         <source>Lower limit</source>
-        <translation type="unfinished"></translation>
+        <translation>Untere Grenze</translation>
     </message>
     <message>
         <source>Merged cells count for each row they cover: {places}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Verbundene Zellen zählen für jede Zeile, die sie bedecken: {places}.</translation>
+    </message>
+    <message>
+        <source>Model {id}, {label}: addresses {first} to {last} on the wire, in the table of holding registers.</source>
+        <translation>Modell {id}, {label}: Adressen {first} bis {last} auf der Leitung, in der Tabelle der Holding-Register.</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Notes</source>
-        <translation type="unfinished"></translation>
+        <translation>Notizen</translation>
     </message>
     <message>
         <source>Offset</source>
-        <translation type="unfinished"></translation>
+        <translation>Offset</translation>
+    </message>
+    <message>
+        <source>Padding that holds nothing was left out: {count}</source>
+        <translation>Füllregister ohne Inhalt wurden weggelassen: {count}</translation>
     </message>
     <message>
         <source>Raw 1</source>
-        <translation type="unfinished"></translation>
+        <translation>Roh 1</translation>
     </message>
     <message>
         <source>Raw 2</source>
-        <translation type="unfinished"></translation>
+        <translation>Roh 2</translation>
     </message>
     <message>
         <source>Refresh ms</source>
-        <translation type="unfinished"></translation>
+        <translation>Auffrischen ms</translation>
     </message>
     <message>
         <source>Register</source>
-        <translation type="unfinished"></translation>
+        <translation>Register</translation>
     </message>
     <message>
         <source>Row {row} has {count} cells; at most {most} are read. Is the separator right?</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {row} hat {count} Zellen; gelesen werden höchstens {most}. Stimmt das Trennzeichen?</translation>
+    </message>
+    <message>
+        <source>Scale factors that stand in the device only: {names}. Read them there and fill them in; until then their points come in unscaled, with a note.</source>
+        <translation>Skalierungsfaktoren, die nur im Gerät stehen: {names}. Dort ablesen und eintragen; bis dahin kommen ihre Punkte unskaliert herein, mit einer Notiz.</translation>
+    </message>
+    <message>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
+        <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, den keine Zelle einer Mappe fasst. Als CSV exportieren.</translation>
     </message>
     <message>
         <source>Start value</source>
-        <translation type="unfinished"></translation>
+        <translation>Startwert</translation>
     </message>
     <message>
         <source>Step</source>
-        <translation type="unfinished"></translation>
+        <translation>Schritt</translation>
     </message>
     <message>
         <source>Table</source>
-        <translation type="unfinished"></translation>
+        <translation>Tabelle</translation>
     </message>
     <message>
         <source>Texts</source>
-        <translation type="unfinished"></translation>
+        <translation>Texte</translation>
     </message>
     <message>
         <source>Texts in other languages</source>
-        <translation type="unfinished"></translation>
+        <translation>Texte in anderen Sprachen</translation>
     </message>
     <message>
-        <source>The factors are {factors}. If the list means raw number / {example}, take that column for the divisor.</source>
-        <translation type="unfinished"></translation>
+        <source>The column {title} is left aside: what stands in it is not what its title says.</source>
+        <translation>Die Spalte {title} bleibt beiseite: Was darin steht, ist nicht, was ihr Titel sagt.</translation>
+    </message>
+    <message>
+        <source>The factors are {factors}. If the list means raw number / {example}, take the column for the divisor.</source>
+        <translation>Die Faktoren sind {factors}. Meint die Liste Rohwert / {example}, die Spalte als Divisor nehmen.</translation>
+    </message>
+    <message>
+        <source>The file begins like JSON but is none. Is it cut short?</source>
+        <translation>Die Datei beginnt wie JSON, ist aber keines. Ist sie abgeschnitten?</translation>
+    </message>
+    <message>
+        <source>The file cannot be read: {reason}.</source>
+        <translation>Die Datei kann nicht gelesen werden: {reason}.</translation>
+    </message>
+    <message>
+        <source>The file has more than {size} MB, which no register list needs.</source>
+        <translation>Die Datei hat mehr als {size} MB, was keine Registerliste braucht.</translation>
+    </message>
+    <message>
+        <source>The file is empty.</source>
+        <translation>Die Datei ist leer.</translation>
     </message>
     <message>
         <source>The first content of a value that lives in the panel.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der erste Inhalt eines Wertes, der im Panel lebt.</translation>
     </message>
     <message>
         <source>The greatest value that may be entered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der größte Wert, der eingegeben werden darf.</translation>
     </message>
     <message>
         <source>The least value that may be entered.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der kleinste Wert, der eingegeben werden darf.</translation>
     </message>
     <message>
-        <source>The list writes numbers in two ways, {first} and {second}. Look whether the decimal mark above is right.</source>
-        <translation type="unfinished"></translation>
+        <source>The list writes numbers in two ways, {first} and {second}. Look whether the decimal mark is right.</source>
+        <translation>Die Liste schreibt Zahlen auf zwei Arten, {first} und {second}. Prüfen, ob das Dezimalzeichen stimmt.</translation>
+    </message>
+    <message>
+        <source>The model becomes more than {most} points; repeat its groups less often.</source>
+        <translation>Das Modell ergibt mehr als {most} Punkte; seine Gruppen seltener wiederholen.</translation>
     </message>
     <message>
         <source>The name of the follower. Left out: the follower chosen above.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Name des Geräts. Ohne Angabe: das oben gewählte Gerät.</translation>
     </message>
     <message>
         <source>The number of the bit, 0 is the least significant.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
         <source>The quotation marks (&quot;) of row {row} do not pair up. Look whether its cells are right.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
     </message>
     <message>
         <source>The sheet reaches to row {row} and column {column}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Blatt reicht bis Zeile {row} und Spalte {column}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Löschen, was weit außerhalb der Liste steht, oder sie teilen.</translation>
     </message>
     <message>
         <source>The signal whose bit this is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Signal, dessen Bit dies ist.</translation>
     </message>
     <message>
         <source>The table has more than {most} rows; divide the file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Tabelle hat mehr als {most} Zeilen; die Datei teilen.</translation>
     </message>
     <message>
         <source>The text cannot be divided into cells: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Text lässt sich nicht in Zellen teilen: {reason}.</translation>
     </message>
     <message>
         <source>The text is not UTF-8 and was read as {coding}. Look whether these are right: {shown}</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Text ist kein UTF-8 und wurde als {coding} gelesen. Prüfen, ob dies stimmt: {shown}</translation>
     </message>
     <message>
         <source>The unit of the value: Hz, °C, bar.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Einheit des Wertes: Hz, °C, bar.</translation>
     </message>
     <message>
         <source>The value of the first raw number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Wert zum ersten Rohwert.</translation>
     </message>
     <message>
         <source>The value of the second raw number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Wert zum zweiten Rohwert.</translation>
     </message>
     <message>
         <source>The workbook cannot be read: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe kann nicht gelesen werden: {reason}.</translation>
     </message>
     <message>
         <source>The workbook has no sheet with cells.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe hat kein Blatt mit Zellen.</translation>
     </message>
     <message>
         <source>The workbook has no sheet {name}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe hat kein Blatt {name}.</translation>
     </message>
     <message>
         <source>The workbook is damaged or cut short. Save it again and import that.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe ist beschädigt oder abgeschnitten. Neu speichern und diese importieren.</translation>
     </message>
     <message>
         <source>The workbook is damaged or locked with a password. Save it again without one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe ist beschädigt oder durch ein Passwort gesperrt. Ohne Passwort neu speichern.</translation>
     </message>
     <message>
         <source>The workbook is locked with a password. Save it without one and import that.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe ist durch ein Passwort gesperrt. Ohne Passwort speichern und diese importieren.</translation>
     </message>
     <message>
         <source>The workbook unpacks to more than {size} MB, which no register list needs.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Mappe entpackt sich auf mehr als {size} MB, was keine Registerliste braucht.</translation>
+    </message>
+    <message>
+        <source>There is no such file. Check the name and the folder.</source>
+        <translation>Diese Datei gibt es nicht. Namen und Ordner prüfen.</translation>
     </message>
     <message>
         <source>There is only one column: is the separator right?</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt nur eine Spalte: Stimmt das Trennzeichen?</translation>
+    </message>
+    <message>
+        <source>This JSON is no SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
+        <translation>Dieses JSON ist kein SunSpec-Modell: es braucht eine „id“ und eine „group“ mit „points“.</translation>
+    </message>
+    <message>
+        <source>This SunSpec model is wrong at {where}.</source>
+        <translation>Dieses SunSpec-Modell ist falsch bei {where}.</translation>
+    </message>
+    <message>
+        <source>This is a PDF. Copy its table into a spreadsheet, save that as XLSX and import it.</source>
+        <translation>Dies ist ein PDF. Seine Tabelle in eine Tabellenkalkulation kopieren, als XLSX speichern und importieren.</translation>
+    </message>
+    <message>
+        <source>This is a folder. Choose a file in it.</source>
+        <translation>Dies ist ein Ordner. Eine Datei darin wählen.</translation>
     </message>
     <message>
         <source>This is a packed file but no XLSX workbook. Save the list as XLSX and import that.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dies ist eine gepackte Datei, aber keine XLSX-Mappe. Die Liste als XLSX speichern und importieren.</translation>
+    </message>
+    <message>
+        <source>This is a workbook of the old binary kind, or one locked with a password. Save it as XLSX without a password and import that.</source>
+        <translation>Dies ist eine Mappe der alten binären Art oder eine mit Passwort. Als XLSX ohne Passwort speichern und importieren.</translation>
+    </message>
+    <message>
+        <source>This is no ordinary file. Choose a CSV, XLSX or JSON file.</source>
+        <translation>Dies ist keine gewöhnliche Datei. Eine CSV-, XLSX- oder JSON-Datei wählen.</translation>
     </message>
     <message>
         <source>This is no text and no workbook. Save the list as CSV or XLSX and import that.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dies ist weder Text noch Mappe. Die Liste als CSV oder XLSX speichern und importieren.</translation>
     </message>
     <message>
         <source>UTF-16</source>
-        <translation type="unfinished"></translation>
+        <translation>UTF-16</translation>
     </message>
     <message>
         <source>UTF-8</source>
-        <translation type="unfinished"></translation>
+        <translation>UTF-8</translation>
     </message>
     <message>
         <source>Unit</source>
-        <translation type="unfinished"></translation>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Unscaled: value = raw number x 10 to the power of {name}</source>
+        <translation>Unskaliert: Wert = Rohwert x 10 hoch {name}</translation>
     </message>
     <message>
         <source>Upper limit</source>
-        <translation type="unfinished"></translation>
+        <translation>Obere Grenze</translation>
     </message>
     <message>
         <source>Value 1</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert 1</translation>
     </message>
     <message>
         <source>Value 2</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert 2</translation>
     </message>
     <message>
         <source>Value = raw number / divisor: 10, 100.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert = Rohwert / Divisor: 10, 100.</translation>
     </message>
     <message>
         <source>Value = raw number x 10 to this power: -1, 2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert = Rohwert x 10 hoch diese Zahl: -1, 2.</translation>
     </message>
     <message>
         <source>Value = raw number x factor: 0.1, x0.1, /10 or 1/10.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wert = Rohwert x Faktor: 0,1, x0,1, /10 oder 1/10.</translation>
+    </message>
+    <message>
+        <source>What a device does not implement, it answers with the largest or least number of the type: 65535 or -32768, say.</source>
+        <translation>Was ein Gerät nicht bietet, beantwortet es mit der größten oder kleinsten Zahl des Typs, etwa 65535 oder -32768.</translation>
     </message>
     <message>
         <source>What a simulated follower holds at first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ein simuliertes Gerät zuerst enthält.</translation>
     </message>
     <message>
         <source>What the signal is called. Left out: its table and register.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie das Signal heißt. Ohne Angabe: Tabelle und Register.</translation>
     </message>
     <message>
         <source>Whether it may be written: R/W, RO, yes, no.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ob es geschrieben werden darf: R/W, RO, ja, nein.</translation>
     </message>
     <message>
         <source>Windows, Central Europe</source>
-        <translation type="unfinished"></translation>
+        <translation>Windows, Mitteleuropa</translation>
     </message>
     <message>
         <source>Windows, Western Europe</source>
-        <translation type="unfinished"></translation>
+        <translation>Windows, Westeuropa</translation>
     </message>
     <message>
         <source>Write</source>
-        <translation type="unfinished"></translation>
+        <translation>Schreiben</translation>
     </message>
     <message>
         <source>Written again and again after so many milliseconds.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach so vielen Millisekunden immer wieder geschrieben.</translation>
+    </message>
+    <message>
+        <source>You have no permission to read this file.</source>
+        <translation>Keine Berechtigung, diese Datei zu lesen.</translation>
     </message>
     <message>
         <source>a bit needs its register, or the name of its signal</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bit braucht sein Register oder den Namen seines Signals</translation>
     </message>
     <message>
         <source>a coil or discrete input has no bits; this is left aside</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Coil oder Discrete Input hat keine Bits; dies bleibt beiseite</translation>
     </message>
     <message>
         <source>a factor cannot be divided by 0</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Faktor kann nicht durch 0 geteilt werden</translation>
     </message>
     <message>
         <source>a factor of 0 makes every value 0</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Faktor 0 macht jeden Wert zu 0</translation>
+    </message>
+    <message>
+        <source>a point of type {type} is neither a number nor a text here</source>
+        <translation>ein Punkt vom Typ {type} ist hier weder Zahl noch Text</translation>
     </message>
     <message>
         <source>a scale needs two raw numbers and their two values</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Skalierung braucht zwei Rohwerte und ihre zwei Werte</translation>
     </message>
     <message>
         <source>a string is 1 to 125 registers long, not {length}</source>
-        <translation type="unfinished"></translation>
+        <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
         <source>a string needs its length in registers; match a column with it</source>
-        <translation type="unfinished"></translation>
+        <translation>ein String braucht seine Länge in Registern; ihr eine Spalte zuordnen</translation>
     </message>
     <message>
         <source>a value of 8 bits: the whole register is read for it</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Wert von 8 Bits: dafür wird das ganze Register gelesen</translation>
     </message>
     <message>
         <source>an exponent of ten is -30 to 30</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Zehnerexponent ist -30 bis 30</translation>
+    </message>
+    <message>
+        <source>comes in as &apos;{name}&apos;</source>
+        <translation>kommt als „{name}“ herein</translation>
+    </message>
+    <message>
+        <source>no follower: choose one for rows that name none</source>
+        <translation>kein Gerät: für Zeilen ohne Angabe eines wählen</translation>
     </message>
     <message>
         <source>no register: taken for a heading between the rows</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Register: als Überschrift zwischen den Zeilen genommen</translation>
     </message>
     <message>
         <source>only one limit is given; without the other it is left aside</source>
-        <translation type="unfinished"></translation>
+        <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; has bits of its own and cannot become a bit</source>
+        <translation>Signal „{name}“ hat eigene Bits und kann kein Bit werden</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; has no bit {bit}</source>
+        <translation>Signal „{name}“ hat kein Bit {bit}</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is a bit itself</source>
+        <translation>Signal „{name}“ ist selbst ein Bit</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is a held value that an action writes from</source>
+        <translation>Signal „{name}“ ist ein Merker, aus dem eine Aktion schreibt</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is added for its bits</source>
+        <translation>Signal „{name}“ kommt für seine Bits hinzu</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is neither in the project nor among the rows that come in</source>
+        <translation>Signal „{name}“ ist weder im Projekt noch unter den hereinkommenden Zeilen</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is no whole number and has no bits</source>
+        <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
         <source>the cell holds a date or a time ({value}), which a spreadsheet also makes of texts such as 1-10; format the column as text and type it again</source>
-        <translation type="unfinished"></translation>
+        <translation>die Zelle enthält ein Datum oder eine Zeit ({value}), wozu Tabellenkalkulationen auch Texte wie 1-10 machen; die Spalte als Text formatieren und neu tippen</translation>
     </message>
     <message>
         <source>the cell holds the error {error}; mend its formula</source>
-        <translation type="unfinished"></translation>
+        <translation>die Zelle enthält den Fehler {error}; ihre Formel berichtigen</translation>
     </message>
     <message>
         <source>the encoding of several registers is missing</source>
-        <translation type="unfinished"></translation>
+        <translation>der Datentyp mehrerer Register fehlt</translation>
     </message>
     <message>
         <source>the formula in {place} was saved without its result; type the value instead</source>
-        <translation type="unfinished"></translation>
+        <translation>die Formel in {place} wurde ohne ihr Ergebnis gespeichert; stattdessen den Wert tippen</translation>
+    </message>
+    <message>
+        <source>the name &apos;{name}&apos; stands in row {row} already</source>
+        <translation>der Name „{name}“ steht schon in Zeile {row}</translation>
     </message>
     <message>
         <source>the name has {count} characters and was cut to {most}; the notes keep the whole</source>
-        <translation type="unfinished"></translation>
+        <translation>der Name hat {count} Zeichen und wurde auf {most} gekürzt; die Notizen behalten ihn ganz</translation>
     </message>
     <message>
         <source>the name is missing</source>
-        <translation type="unfinished"></translation>
+        <translation>der Name fehlt</translation>
     </message>
     <message>
         <source>the number of the bit is missing</source>
-        <translation type="unfinished"></translation>
+        <translation>die Nummer des Bits fehlt</translation>
     </message>
     <message>
         <source>the order of words is said of the follower, not of a signal; look at it there</source>
-        <translation type="unfinished"></translation>
+        <translation>die Wortfolge gehört zum Gerät, nicht zum Signal; dort nachsehen</translation>
+    </message>
+    <message>
+        <source>the panel has no other language &apos;{name}&apos;; add it to the panel first</source>
+        <translation>das Panel hat keine weitere Sprache „{name}“; zuerst dort anlegen</translation>
+    </message>
+    <message>
+        <source>the project has no follower &apos;{name}&apos;, and no line for a new one</source>
+        <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
     </message>
     <message>
         <source>the register is missing</source>
-        <translation type="unfinished"></translation>
+        <translation>das Register fehlt</translation>
     </message>
     <message>
         <source>the register names another bit than this</source>
-        <translation type="unfinished"></translation>
+        <translation>das Register nennt ein anderes Bit als dieses</translation>
     </message>
     <message>
         <source>the unit has {count} characters; a signal&apos;s has at most {most}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Einheit hat {count} Zeichen; die eines Signals hat höchstens {most}</translation>
+    </message>
+    <message>
+        <source>the value reaches beyond the last register</source>
+        <translation>der Wert reicht über das letzte Register hinaus</translation>
     </message>
     <message>
         <source>there are two scales: by points and by a factor</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt zwei Skalierungen: durch Punkte und durch einen Faktor</translation>
+    </message>
+    <message>
+        <source>there is a signal &apos;{name}&apos; already, which stays as it is</source>
+        <translation>es gibt schon ein Signal „{name}“, das bleibt, wie es ist</translation>
     </message>
     <message>
         <source>there is no encoding for this type with {bits} bits</source>
-        <translation type="unfinished"></translation>
+        <translation>für diesen Typ mit {bits} Bits gibt es keinen Datentyp</translation>
     </message>
     <message>
         <source>uint16, INT, REAL, DWORD, unsigned 32, string and the like.</source>
-        <translation type="unfinished"></translation>
+        <translation>uint16, INT, REAL, DWORD, unsigned 32, string und dergleichen.</translation>
     </message>
     <message>
         <source>{encoding} takes {own} registers, but the row says {given}</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} belegt {own} Register, aber die Zeile sagt {given}</translation>
+    </message>
+    <message>
+        <source>{file} was not written: a folder has this name.</source>
+        <translation>{file} wurde nicht geschrieben: Ein Ordner heißt so.</translation>
+    </message>
+    <message>
+        <source>{file} was not written: it is write-protected, open in another program, or in a folder where you may not write.</source>
+        <translation>{file} wurde nicht geschrieben: schreibgeschützt, in einem anderen Programm offen oder in einem Ordner ohne Schreibrecht.</translation>
+    </message>
+    <message>
+        <source>{file} was not written: there is no folder {folder}.</source>
+        <translation>{file} wurde nicht geschrieben: Es gibt keinen Ordner {folder}.</translation>
+    </message>
+    <message>
+        <source>{file} was not written: {reason}.</source>
+        <translation>{file} wurde nicht geschrieben: {reason}.</translation>
     </message>
     <message>
         <source>{number} is no register; a bit of one is written as text, or in a column of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>{number} ist kein Register; ein Bit davon wird als Text geschrieben oder in eine eigene Spalte</translation>
     </message>
     <message>
         <source>{places} and {count} more</source>
-        <translation type="unfinished"></translation>
+        <translation>{places} und {count} weitere</translation>
     </message>
 </context>
 <context>
     <name>files</name>
     <message>
         <source>&amp;Compare</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vergleichen</translation>
     </message>
     <message>
         <source>&amp;Disconnect</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Trennen</translation>
     </message>
     <message>
         <source>&amp;Reload</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Neu laden</translation>
     </message>
     <message>
         <source>Armed</source>
-        <translation type="unfinished"></translation>
+        <translation>Scharf</translation>
     </message>
     <message>
         <source>Changed by another program</source>
-        <translation type="unfinished"></translation>
+        <translation>Von einem anderen Programm geändert</translation>
     </message>
     <message>
         <source>Compare shows both versions side by side. Save over it writes your version; the other one stays beside it as a file of its own. Reload takes the other version; undo brings yours back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vergleichen zeigt beide Fassungen nebeneinander. Überschreiben schreibt die hiesige Fassung; die andere bleibt als eigene Datei daneben. Neu laden nimmt die andere Fassung; Rückgängig bringt die hiesige zurück.</translation>
     </message>
     <message>
         <source>Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Trennen hält nichts an: Eine laufende Maschine läuft weiter, und das Panel ist weg.</translation>
     </message>
     <message>
         <source>Fanlight is armed on {lines}. Disconnect?</source>
-        <translation type="unfinished"></translation>
+        <translation>Fanlight ist scharf auf {lines}. Trennen?</translation>
     </message>
     <message>
         <source>Not saved</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gespeichert</translation>
     </message>
     <message>
         <source>Otherwise they are lost.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sonst gehen sie verloren.</translation>
     </message>
     <message>
         <source>Remarks in the file</source>
-        <translation type="unfinished"></translation>
+        <translation>Kommentare in der Datei</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern &amp;unter…</translation>
     </message>
     <message>
         <source>Save &amp;over it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Überschreiben</translation>
     </message>
     <message>
         <source>Save the changes to {name}?</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderungen an {name} speichern?</translation>
     </message>
     <message>
         <source>Save the project as</source>
-        <translation type="unfinished"></translation>
+        <translation>Projekt speichern unter</translation>
     </message>
     <message>
         <source>Unsaved changes</source>
-        <translation type="unfinished"></translation>
+        <translation>Ungespeicherte Änderungen</translation>
     </message>
     <message>
         <source>{file} exists already. Replace it?</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
         <source>{file} holds remarks after &apos;#&apos;, and saving does not keep them. The file as it is now stays beside it as {file}.bak until the next saving. What should last belongs into the notes. Save?</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak daneben. Was bleiben soll, gehört in die Notizen. Speichern?</translation>
     </message>
     <message>
         <source>{file} was changed by another program since it was read here. Nothing was saved yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file} wurde von einem anderen Programm geändert, seit es hier gelesen wurde. Noch wurde nichts gespeichert.</translation>
     </message>
 </context>
 <context>
     <name>follower</name>
     <message>
         <source>a text goes with the encoding &apos;string&apos;, and with no other</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
     </message>
     <message>
         <source>cannot listen at {host}:{port}</source>
-        <translation type="unfinished"></translation>
+        <translation>an {host}:{port} kann nicht gelauscht werden</translation>
     </message>
     <message>
         <source>cannot open the serial device {device}</source>
-        <translation type="unfinished"></translation>
+        <translation>der serielle Anschluss {device} kann nicht geöffnet werden</translation>
     </message>
     <message>
         <source>command word</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehlswort</translation>
     </message>
     <message>
         <source>communication time-out</source>
-        <translation type="unfinished"></translation>
+        <translation>Kommunikations-Timeout</translation>
     </message>
     <message>
         <source>external fault input</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingang externe Störung</translation>
     </message>
     <message>
         <source>fault</source>
-        <translation type="unfinished"></translation>
+        <translation>Störung</translation>
     </message>
     <message>
         <source>fault reaction active</source>
-        <translation type="unfinished"></translation>
+        <translation>Störungsreaktion aktiv</translation>
     </message>
     <message>
         <source>follower &apos;{follower}&apos; cannot be played: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{follower}“ kann nicht gespielt werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
     </message>
     <message>
         <source>follower &apos;{follower}&apos; has no signal &apos;{signal}&apos; to set or to look at</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
     </message>
     <message>
         <source>followers &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
-        <translation type="unfinished"></translation>
+        <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
     </message>
     <message>
         <source>line &apos;{name}&apos; has no follower to play; add one to the project</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
     </message>
     <message>
         <source>no fault</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Störung</translation>
     </message>
     <message>
         <source>no request for longer than the communication time-out</source>
-        <translation type="unfinished"></translation>
+        <translation>länger als der Kommunikations-Timeout keine Anfrage</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished"></translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>not ready to switch on</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht einschaltbereit</translation>
     </message>
     <message>
         <source>operation enabled</source>
-        <translation type="unfinished"></translation>
+        <translation>Betrieb freigegeben</translation>
     </message>
     <message>
         <source>preset speed 1</source>
-        <translation type="unfinished"></translation>
+        <translation>Festdrehzahl 1</translation>
     </message>
     <message>
         <source>preset speed 2</source>
-        <translation type="unfinished"></translation>
+        <translation>Festdrehzahl 2</translation>
     </message>
     <message>
         <source>preset speed 3</source>
-        <translation type="unfinished"></translation>
+        <translation>Festdrehzahl 3</translation>
     </message>
     <message>
         <source>preset speed 4</source>
-        <translation type="unfinished"></translation>
+        <translation>Festdrehzahl 4</translation>
     </message>
     <message>
         <source>quick stop active</source>
-        <translation type="unfinished"></translation>
+        <translation>Schnellhalt aktiv</translation>
     </message>
     <message>
         <source>ramp-down time</source>
-        <translation type="unfinished"></translation>
+        <translation>Rücklaufzeit</translation>
     </message>
     <message>
         <source>ramp-up time</source>
-        <translation type="unfinished"></translation>
+        <translation>Hochlaufzeit</translation>
     </message>
     <message>
         <source>ready to switch on</source>
-        <translation type="unfinished"></translation>
+        <translation>einschaltbereit</translation>
     </message>
     <message>
         <source>signal &apos;{signal}&apos; cannot be set to {value}: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal „{signal}“ kann nicht auf {value} gesetzt werden: {why}</translation>
     </message>
     <message>
         <source>signal &apos;{signal}&apos;: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal „{signal}“: {why}</translation>
     </message>
     <message>
         <source>speed reference</source>
-        <translation type="unfinished"></translation>
+        <translation>Drehzahlsollwert</translation>
     </message>
     <message>
         <source>switch on disabled</source>
-        <translation type="unfinished"></translation>
+        <translation>Einschaltsperre</translation>
     </message>
     <message>
         <source>switched on</source>
-        <translation type="unfinished"></translation>
+        <translation>eingeschaltet</translation>
     </message>
     <message>
         <source>the drive&apos;s {name} (register {register}) takes {low} to {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
     </message>
     <message>
         <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
-        <translation type="unfinished"></translation>
+        <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
     </message>
     <message>
         <source>the project has no follower &apos;{name}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
         <source>the project has no line &apos;{name}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
         <source>there is no follower &apos;{name}&apos; to play</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
     </message>
     <message>
         <source>there is no follower to play; add one to the project, or name one that it has</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
     </message>
     <message>
         <source>{lacking}; it has {names}</source>
-        <translation type="unfinished"></translation>
+        <translation>{lacking}; vorhanden: {names}</translation>
     </message>
     <message>
         <source>{place} with these settings: {text}; change baud, parity or stop_bits</source>
-        <translation type="unfinished"></translation>
+        <translation>{place} mit diesen Einstellungen: {text}; baud, parity oder stop_bits ändern</translation>
     </message>
     <message>
         <source>{place}: another program uses it; close that first</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: ein anderes Programm benutzt ihn; dieses zuerst schließen</translation>
     </message>
     <message>
         <source>{place}: another program uses that port; stop it, or take another port (0 takes a free one)</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: ein anderes Programm benutzt diesen Port; es beenden oder einen anderen Port nehmen (0 nimmt einen freien)</translation>
     </message>
     <message>
         <source>{place}: permission denied; on most systems your user must be in the group that owns the device</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: keine Berechtigung; auf den meisten Systemen muss der Benutzer in der Gruppe sein, der er gehört</translation>
     </message>
     <message>
         <source>{place}: ports below 1024 need special rights on this system; take one from 1024 up, such as 5020</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: Ports unter 1024 brauchen auf diesem System besondere Rechte; einen ab 1024 nehmen, etwa 5020</translation>
     </message>
     <message>
         <source>{place}: that is no serial port; look up its name</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: das ist kein serieller Anschluss; den Namen nachsehen</translation>
     </message>
     <message>
         <source>{place}: there is no such device; plug it in, or look up its name</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: es gibt ihn nicht; einstecken oder den Namen nachsehen</translation>
     </message>
     <message>
         <source>{place}: this computer cannot resolve the host name; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: dieser Rechner kann den Rechnernamen nicht auflösen; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
     </message>
     <message>
         <source>{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
+    </message>
+</context>
+<context>
+    <name>parts</name>
+    <message>
+        <source>a bit</source>
+        <translation>einem Bit</translation>
+    </message>
+    <message>
+        <source>a bit signal</source>
+        <translation>einem Bitsignal</translation>
+    </message>
+    <message>
+        <source>a condition</source>
+        <translation>einer Bedingung</translation>
+    </message>
+    <message>
+        <source>a field</source>
+        <translation>einem Feld</translation>
+    </message>
+    <message>
+        <source>a follower</source>
+        <translation>einem Gerät</translation>
+    </message>
+    <message>
+        <source>a held value</source>
+        <translation>einem Merker</translation>
+    </message>
+    <message>
+        <source>a line of kind {kind}</source>
+        <translation>einer Leitung der Art {kind}</translation>
+    </message>
+    <message>
+        <source>a panel</source>
+        <translation>einem Panel</translation>
+    </message>
+    <message>
+        <source>a project</source>
+        <translation>einem Projekt</translation>
+    </message>
+    <message>
+        <source>a range that is never read</source>
+        <translation>einem nie gelesenen Bereich</translation>
+    </message>
+    <message>
+        <source>a scale</source>
+        <translation>einer Skalierung</translation>
+    </message>
+    <message>
+        <source>a screen</source>
+        <translation>einem Bild</translation>
+    </message>
+    <message>
+        <source>a signal</source>
+        <translation>einem Signal</translation>
+    </message>
+    <message>
+        <source>a turn</source>
+        <translation>einem Wechsel</translation>
+    </message>
+    <message>
+        <source>a value taken from the panel</source>
+        <translation>einem Wert aus dem Panel</translation>
+    </message>
+    <message>
+        <source>an action</source>
+        <translation>einer Aktion</translation>
+    </message>
+    <message>
+        <source>the entry keys</source>
+        <translation>den Eingabetasten</translation>
     </message>
 </context>
 <context>
     <name>phrases</name>
     <message>
-        <source>above</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>after {seconds} s without a key</source>
-        <translation type="unfinished"></translation>
+        <translation>nach {seconds} s ohne Taste</translation>
     </message>
     <message>
         <source>begins entry</source>
-        <translation type="unfinished"></translation>
+        <translation>beginnt die Eingabe</translation>
     </message>
     <message>
         <source>begins entry at {signal}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>below</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>clear</source>
-        <translation type="unfinished"></translation>
+        <translation>beginnt die Eingabe bei {signal}</translation>
     </message>
     <message>
         <source>clears {signal}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>equal to</source>
-        <translation type="unfinished"></translation>
+        <translation>löscht {signal}</translation>
     </message>
     <message>
         <source>every screen</source>
-        <translation type="unfinished"></translation>
+        <translation>jedes Bild</translation>
     </message>
     <message>
         <source>key {key}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>set</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste {key}</translation>
     </message>
     <message>
         <source>sets {signal}</source>
-        <translation type="unfinished"></translation>
+        <translation>setzt {signal}</translation>
     </message>
     <message>
         <source>sets {signal} while the key is held</source>
-        <translation type="unfinished"></translation>
+        <translation>setzt {signal}, solange die Taste gehalten wird</translation>
     </message>
     <message>
         <source>shows the next language</source>
-        <translation type="unfinished"></translation>
+        <translation>zeigt die nächste Sprache</translation>
     </message>
     <message>
         <source>the next screen</source>
-        <translation type="unfinished"></translation>
+        <translation>das nächste Bild</translation>
     </message>
     <message>
         <source>the previous screen</source>
-        <translation type="unfinished"></translation>
+        <translation>das vorige Bild</translation>
     </message>
     <message>
         <source>the value of {signal}</source>
-        <translation type="unfinished"></translation>
+        <translation>den Wert von {signal}</translation>
     </message>
     <message>
         <source>toggles {signal}</source>
-        <translation type="unfinished"></translation>
+        <translation>schaltet {signal} um</translation>
     </message>
     <message>
         <source>when {condition}</source>
-        <translation type="unfinished"></translation>
+        <translation>wenn {condition}</translation>
     </message>
     <message>
         <source>writes {what} to {signal}</source>
+        <translation>schreibt {what} in {signal}</translation>
+    </message>
+    <message>
+        <source>{signal} is above {value}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{signal} is {comparison} {value}</source>
+        <source>{signal} is below {value}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>{signal} is {state}</source>
+        <source>{signal} is clear</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} is equal to {value}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{signal} is set</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>project</name>
+    <message>
+        <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
+        <translation>„do = &quot;next-language&quot;“ nimmt kein Signal; „language“ des Panels nennt es</translation>
+    </message>
+    <message>
+        <source>&apos;do = &quot;{do}&quot;&apos; goes with a key only</source>
+        <translation>„do = &quot;{do}&quot;“ gehört nur zu einer Taste</translation>
+    </message>
+    <message>
+        <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
+        <translation>„do = &quot;{do}&quot;“ braucht ein Signal</translation>
+    </message>
+    <message>
+        <source>&apos;format&apos; is missing</source>
+        <translation>„format“ fehlt</translation>
+    </message>
+    <message>
+        <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
+        <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
+    </message>
+    <message>
+        <source>&apos;is = &quot;{is_}&quot;&apos; takes no value</source>
+        <translation>„is = &quot;{is_}&quot;“ nimmt keinen Wert</translation>
+    </message>
+    <message>
+        <source>&apos;to = &quot;{to}&quot;&apos; goes with a key only</source>
+        <translation>„to = &quot;{to}&quot;“ gehört nur zu einer Taste</translation>
+    </message>
+    <message>
+        <source>&apos;value&apos; goes with &apos;do = &quot;write&quot;&apos;, and that needs it</source>
+        <translation>„value“ gehört zu „do = &quot;write&quot;“, und das braucht es</translation>
+    </message>
+    <message>
+        <source>&apos;{value}&apos; is a text; signal &apos;{name}&apos; holds a number</source>
+        <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
+    </message>
+    <message>
+        <source>a bit can be written only into registers that are known; read them first</source>
+        <translation>ein Bit kann nur in bekannte Register geschrieben werden; sie zuerst lesen</translation>
+    </message>
+    <message>
+        <source>a date or time</source>
+        <translation>ein Datum oder eine Zeit</translation>
+    </message>
+    <message>
+        <source>a folder or a device has this name; choose another name</source>
+        <translation>ein Ordner oder ein Gerät heißt so; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>a list</source>
+        <translation>eine Liste</translation>
+    </message>
+    <message>
+        <source>a number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>a number has too many digits</source>
+        <translation>eine Zahl hat zu viele Ziffern</translation>
+    </message>
+    <message>
+        <source>a number of that size</source>
+        <translation>eine Zahl dieser Größe</translation>
+    </message>
+    <message>
+        <source>a number or a text</source>
+        <translation>eine Zahl oder ein Text</translation>
+    </message>
+    <message>
+        <source>a number or { from = &quot;the name of a held value&quot; }</source>
+        <translation>eine Zahl oder { from = &quot;der Name eines Merkers&quot; }</translation>
+    </message>
+    <message>
+        <source>a number with decimals</source>
+        <translation>eine Zahl mit Dezimalen</translation>
+    </message>
+    <message>
+        <source>a table</source>
+        <translation>eine Tabelle</translation>
+    </message>
+    <message>
+        <source>a text</source>
+        <translation>ein Text</translation>
+    </message>
+    <message>
+        <source>a turn needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
+        <translation>ein Wechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
+    </message>
+    <message>
+        <source>a value of {count} registers is written with function 16, which follower &apos;{follower}&apos; does not offer</source>
+        <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
+    </message>
+    <message>
+        <source>a whole number</source>
+        <translation>eine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>a yes or no</source>
+        <translation>ein Ja oder Nein</translation>
+    </message>
+    <message>
+        <source>action</source>
+        <translation>Aktion</translation>
+    </message>
+    <message>
+        <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
+        <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
+    </message>
+    <message>
+        <source>an action on a condition acts on every screen and takes no &apos;from&apos;</source>
+        <translation>eine Aktion auf eine Bedingung wirkt auf jedem Bild und nimmt kein „from“</translation>
+    </message>
+    <message>
+        <source>an override (&apos;when&apos;) holds on every screen and takes no &apos;from&apos;</source>
+        <translation>ein Vorrangbild („when“) gilt auf jedem Bild und nimmt kein „from“</translation>
+    </message>
+    <message>
+        <source>and {count} more</source>
+        <translation>und {count} weitere</translation>
+    </message>
+    <message>
+        <source>ask its owner for it</source>
+        <translation>ihren Besitzer darum bitten</translation>
+    </message>
+    <message>
+        <source>cannot be called {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>check the name and the drive</source>
+        <translation>Namen und Laufwerk prüfen</translation>
+    </message>
+    <message>
+        <source>check the name and the folder</source>
+        <translation>Namen und Ordner prüfen</translation>
+    </message>
+    <message>
+        <source>choose a project file</source>
+        <translation>eine Projektdatei wählen</translation>
+    </message>
+    <message>
+        <source>choose a project file in it</source>
+        <translation>eine Projektdatei darin wählen</translation>
+    </message>
+    <message>
+        <source>did you mean {name}?</source>
+        <translation>ist {name} gemeint?</translation>
+    </message>
+    <message>
+        <source>each follower needs a name of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>each key needs a name of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>each line needs a name of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>each screen needs a name of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>each signal needs a name of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>end of the file</source>
+        <translation>Ende der Datei</translation>
+    </message>
+    <message>
+        <source>field</source>
+        <translation>Feld</translation>
+    </message>
+    <message>
+        <source>follower</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>follower {name} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>follower {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has a blank at an end or a control character</source>
+        <translation>hat am Ende ein Leerzeichen oder enthält ein Steuerzeichen</translation>
+    </message>
+    <message>
+        <source>has more than {most} digits</source>
+        <translation>hat mehr als {most} Ziffern</translation>
+    </message>
+    <message>
+        <source>has the same name as follower {number}, {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has the same name as key {number}, {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has the same name as line {number}, {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has the same name as screen {number}, {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has the same name as signal {number}, {name}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>has {count} characters; at most {most} are allowed</source>
+        <translation>hat {count} Zeichen; erlaubt sind höchstens {most}</translation>
+    </message>
+    <message>
+        <source>holds at most {most}</source>
+        <translation>fasst höchstens {most}</translation>
+    </message>
+    <message>
+        <source>holds at most {most}, not {count}</source>
+        <translation>fasst höchstens {most}, nicht {count}</translation>
+    </message>
+    <message>
+        <source>holds half of a character pair, which no file can hold</source>
+        <translation>enthält die Hälfte eines Zeichenpaars, die keine Datei fassen kann</translation>
+    </message>
+    <message>
+        <source>is empty</source>
+        <translation>ist leer</translation>
+    </message>
+    <message>
+        <source>it is written with function 05 or 15, which follower &apos;{follower}&apos; does not offer</source>
+        <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
+    </message>
+    <message>
+        <source>it is written with function 06 or 16, or 22, which follower &apos;{follower}&apos; does not offer</source>
+        <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
+    </message>
+    <message>
+        <source>it is written with function 06 or 16, which follower &apos;{follower}&apos; does not offer</source>
+        <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
+    </message>
+    <message>
+        <source>item</source>
+        <translation>Eintrag</translation>
+    </message>
+    <message>
+        <source>its keys are {keys}</source>
+        <translation>seine Schlüssel sind {keys}</translation>
+    </message>
+    <message>
+        <source>key</source>
+        <translation>Taste</translation>
+    </message>
+    <message>
+        <source>key {name} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>language {language} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>leave them out here, or change the order of the languages</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>line {line} holds a character that is not UTF-8</source>
+        <translation>Zeile {line} enthält ein Zeichen, das kein UTF-8 ist</translation>
+    </message>
+    <message>
+        <source>line {line}, column {column}</source>
+        <translation>Zeile {line}, Spalte {column}</translation>
+    </message>
+    <message>
+        <source>line {name} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>line {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name a signal with &apos;held&apos;, or write a number</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name it in the panel&apos;s &apos;languages&apos;, behind the first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>name the first screen</source>
+        <translation>das erste Bild nennen</translation>
+    </message>
+    <message>
+        <source>name the signal that holds the bits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>needs 2 numbers, not {count}</source>
+        <translation>nötig sind 2 Zahlen, nicht {count}</translation>
+    </message>
+    <message>
+        <source>needs a finite number</source>
+        <translation>nötig ist eine endliche Zahl</translation>
+    </message>
+    <message>
+        <source>needs a list of tables</source>
+        <translation>nötig ist eine Liste von Tabellen</translation>
+    </message>
+    <message>
+        <source>needs a number above {bound}, not {value}</source>
+        <translation>nötig ist eine Zahl über {bound}, nicht {value}</translation>
+    </message>
+    <message>
+        <source>needs a whole number, not {kind_of}</source>
+        <translation>nötig ist eine ganze Zahl, nicht {kind_of}</translation>
+    </message>
+    <message>
+        <source>needs at least {bound}, not {value}</source>
+        <translation>nötig ist mindestens {bound}, nicht {value}</translation>
+    </message>
+    <message>
+        <source>needs at most {bound}, not {value}</source>
+        <translation>nötig ist höchstens {bound}, nicht {value}</translation>
+    </message>
+    <message>
+        <source>needs {what}, not {given}</source>
+        <translation>nötig ist {what}, nicht {given}</translation>
+    </message>
+    <message>
+        <source>no project needs that</source>
+        <translation>das braucht kein Projekt</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>of that number</source>
+        <translation>mit dieser Nummer</translation>
+    </message>
+    <message>
+        <source>open it with a newer Fanlight</source>
+        <translation>mit einem neueren Fanlight öffnen</translation>
+    </message>
+    <message>
+        <source>panel</source>
+        <translation>Panel</translation>
+    </message>
+    <message>
+        <source>panel, key {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>project</source>
+        <translation>Projekt</translation>
+    </message>
+    <message>
+        <source>row</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>save it again as UTF-8</source>
+        <translation>als UTF-8 neu speichern</translation>
+    </message>
+    <message>
+        <source>save the file again as UTF-8</source>
+        <translation>die Datei als UTF-8 neu speichern</translation>
+    </message>
+    <message>
+        <source>screen</source>
+        <translation>Bild</translation>
+    </message>
+    <message>
+        <source>screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}</source>
+        <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit, und dorthin führen {turns}</translation>
+    </message>
+    <message>
+        <source>screen {name} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>screen {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>signal</source>
+        <translation>Signal</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is a held value and not on the line</source>
+        <translation>Signal „{name}“ ist ein Merker und nicht auf der Leitung</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which can only be read</source>
+        <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur gelesen werden kann</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is no bit of a register</source>
+        <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; is not to be written (&apos;write&apos; is not set)</source>
+        <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; bits are taken of registers</source>
+        <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and itself one bit</source>
+        <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; bits are taken of registers</source>
+        <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; Bits werden aus Registern genommen</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: its {count} registers from wire address {address} end beyond {last}</source>
+        <translation>Signal „{name}“: seine {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: there is no follower &apos;{follower}&apos;</source>
+        <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; to take a bit of</source>
+        <translation>Signal „{name}“: es gibt kein Signal „{of}“, aus dem ein Bit zu nehmen wäre</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos;: {why}</source>
+        <translation>Signal „{name}“: {why}</translation>
+    </message>
+    <message>
+        <source>signal {name} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>signal {name} is a bit itself</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>signal {name} is not a held value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>signal {number}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>start a new project, or take the backup beside it</source>
+        <translation>ein neues Projekt beginnen oder die Sicherung daneben nehmen</translation>
+    </message>
+    <message>
+        <source>start screen {name} does not exist</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>tables or lists stand too deep inside each other</source>
+        <translation>Tabellen oder Listen stehen zu tief ineinander</translation>
+    </message>
+    <message>
+        <source>take it out</source>
+        <translation>herausnehmen</translation>
+    </message>
+    <message>
+        <source>texts belong to whole numbers: { 0 = &quot;stopped&quot; }</source>
+        <translation>Texte gehören zu ganzen Zahlen: { 0 = &quot;steht&quot; }</translation>
+    </message>
+    <message>
+        <source>the disk is full; free some space, or save elsewhere</source>
+        <translation>der Datenträger ist voll; Platz schaffen oder anderswo speichern</translation>
+    </message>
+    <message>
+        <source>the drive can only be read; save in another folder</source>
+        <translation>das Laufwerk ist nur lesbar; in einem anderen Ordner speichern</translation>
+    </message>
+    <message>
+        <source>the file cannot be read: {reason}</source>
+        <translation>die Datei kann nicht gelesen werden: {reason}</translation>
+    </message>
+    <message>
+        <source>the file has format {shown}, and this program reads formats up to {last}</source>
+        <translation>die Datei hat Format {shown}, und dieses Programm liest Formate bis {last}</translation>
+    </message>
+    <message>
+        <source>the file has more than {most} MB, which no project needs</source>
+        <translation>die Datei hat mehr als {most} MB, was kein Projekt braucht</translation>
+    </message>
+    <message>
+        <source>the file holds more than {most} values</source>
+        <translation>die Datei enthält mehr als {most} Werte</translation>
+    </message>
+    <message>
+        <source>the file is empty</source>
+        <translation>die Datei ist leer</translation>
+    </message>
+    <message>
+        <source>the file is write-protected; save under another name, or take the protection off</source>
+        <translation>die Datei ist schreibgeschützt; unter anderem Namen speichern oder den Schutz aufheben</translation>
+    </message>
+    <message>
+        <source>the file would be larger than this account may write; save elsewhere</source>
+        <translation>die Datei wäre größer, als dieses Konto schreiben darf; anderswo speichern</translation>
+    </message>
+    <message>
+        <source>the first register {first} is behind the last one {last}</source>
+        <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
+    </message>
+    <message>
+        <source>the language &apos;{language}&apos; is named twice; each needs a name of its own</source>
+        <translation>die Sprache „{language}“ ist zweimal genannt; jede braucht einen eigenen Namen</translation>
+    </message>
+    <message>
+        <source>the link leads back to itself; choose another name</source>
+        <translation>die Verknüpfung führt auf sich selbst; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>the lower limit {low} is above the upper limit {high}</source>
+        <translation>die untere Grenze {low} liegt über der oberen Grenze {high}</translation>
+    </message>
+    <message>
+        <source>the name is too long; choose a shorter one</source>
+        <translation>der Name ist zu lang; einen kürzeren wählen</translation>
+    </message>
+    <message>
+        <source>the present format is written &apos;format = {format}&apos;</source>
+        <translation>das jetzige Format wird „format = {format}“ geschrieben</translation>
+    </message>
+    <message>
+        <source>the present format is {format}</source>
+        <translation>das jetzige Format ist {format}</translation>
+    </message>
+    <message>
+        <source>the project</source>
+        <translation>das Projekt</translation>
+    </message>
+    <message>
+        <source>the text is UTF-16, not UTF-8</source>
+        <translation>der Text ist UTF-16, nicht UTF-8</translation>
+    </message>
+    <message>
+        <source>the two raw points are the same; a straight line needs two different ones</source>
+        <translation>die zwei Rohwerte sind gleich; eine Gerade braucht zwei verschiedene</translation>
+    </message>
+    <message>
+        <source>the two values are the same; a straight line needs two different ones</source>
+        <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
+    </message>
+    <message>
+        <source>there is no folder {parent}; choose one that exists</source>
+        <translation>es gibt keinen Ordner {parent}; einen vorhandenen wählen</translation>
+    </message>
+    <message>
+        <source>there is no format {shown}</source>
+        <translation>es gibt kein Format {shown}</translation>
+    </message>
+    <message>
+        <source>there is no signal &apos;{name}&apos;</source>
+        <translation>es gibt kein Signal „{name}“</translation>
+    </message>
+    <message>
+        <source>there is no such file</source>
+        <translation>diese Datei gibt es nicht</translation>
+    </message>
+    <message>
+        <source>this is a folder</source>
+        <translation>dies ist ein Ordner</translation>
+    </message>
+    <message>
+        <source>this is no ordinary file</source>
+        <translation>dies ist keine gewöhnliche Datei</translation>
+    </message>
+    <message>
+        <source>this is no text file</source>
+        <translation>dies ist keine Textdatei</translation>
+    </message>
+    <message>
+        <source>this is not TOML: {what}</source>
+        <translation>dies ist kein TOML: {what}</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>true oder false</translation>
+    </message>
+    <message>
+        <source>turn</source>
+        <translation>Wechsel</translation>
+    </message>
+    <message>
+        <source>turns use this word; call it otherwise</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>write &apos;format = 1&apos; at the top</source>
+        <translation>oben „format = 1“ schreiben</translation>
+    </message>
+    <message>
+        <source>write [[{keys}]] for [{keys}]</source>
+        <translation>[[{keys}]] statt [{keys}] schreiben</translation>
+    </message>
+    <message>
+        <source>write [panel] with start = the name of the first screen</source>
+        <translation>[panel] mit start = dem Namen des ersten Bildes schreiben</translation>
+    </message>
+    <message>
+        <source>write {format}</source>
+        <translation>{format} schreiben</translation>
+    </message>
+    <message>
+        <source>write {kinds}</source>
+        <translation>{kinds} schreiben</translation>
+    </message>
+    <message>
+        <source>you have no permission to read this file</source>
+        <translation>keine Berechtigung, diese Datei zu lesen</translation>
+    </message>
+    <message>
+        <source>you have no permission to write there; save in another folder</source>
+        <translation>keine Berechtigung, dort zu schreiben; in einem anderen Ordner speichern</translation>
+    </message>
+    <message>
+        <source>{asked} was not saved, because it could not be opened again: {problems}</source>
+        <translation>{asked} wurde nicht gespeichert, weil es sich nicht wieder öffnen ließe: {problems}</translation>
+    </message>
+    <message>
+        <source>{asked} was not saved: {save_trouble}</source>
+        <translation>{asked} wurde nicht gespeichert: {save_trouble}</translation>
+    </message>
+    <message>
+        <source>{file}: {count} problems</source>
+        <translation>{file}: {count} Probleme</translation>
+    </message>
+    <message>
+        <source>{key} is missing</source>
+        <translation>{key} fehlt</translation>
+    </message>
+    <message>
+        <source>{key} is not a key of {part}</source>
+        <translation>{key} ist kein Schlüssel von {part}</translation>
+    </message>
+    <message>
+        <source>{key} is not a whole number</source>
+        <translation>{key} ist keine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>{language} is the first language; its texts stand in {key}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{names} or {last}</source>
+        <translation>{names} oder {last}</translation>
+    </message>
+    <message>
+        <source>{name} was not saved: another program has changed the file meanwhile</source>
+        <translation>{name} wurde nicht gespeichert: Ein anderes Programm hat die Datei inzwischen geändert</translation>
+    </message>
+    <message>
+        <source>{place} was not written: {save_trouble}</source>
+        <translation>{place} wurde nicht geschrieben: {save_trouble}</translation>
+    </message>
+    <message>
+        <source>{reason}; save elsewhere</source>
+        <translation>{reason}; anderswo speichern</translation>
+    </message>
+    <message>
+        <source>{said} is a number; signal &apos;{name}&apos; holds a text</source>
+        <translation>{said} ist eine Zahl; Signal „{name}“ enthält einen Text</translation>
+    </message>
+    <message>
+        <source>{said} is above the limit {limit}</source>
+        <translation>{said} liegt über der Grenze {limit}</translation>
+    </message>
+    <message>
+        <source>{said} is below the limit {limit}</source>
+        <translation>{said} liegt unter der Grenze {limit}</translation>
+    </message>
+    <message>
+        <source>{said} would be raw {raw}; {encoding} holds {least} to {greatest}</source>
+        <translation>{said} wäre roh {raw}; {encoding} fasst {least} bis {greatest}</translation>
+    </message>
+    <message>
+        <source>{value} is neither 0 nor 1; a single bit holds nothing else</source>
+        <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
+    </message>
+</context>
+<context>
+    <name>record</name>
+    <message>
+        <source>block {number}: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>recording began</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>recording ended</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the project in {path} cannot be read: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there is no file {path}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>there is no room for {path}: the disk is full; free some space</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{count} samples could not be kept</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} cannot be opened: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} cannot be written: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} exists already; a recording is not written over: give another name</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} has the layout {version}, which never left the workshop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} is no recording of Fanlight</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} is no recording, or damaged at its beginning: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{path} was written by a newer Fanlight (layout {version}); use that one, or a later one</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -5445,219 +9197,219 @@ Add one with the plus sign over the list at the left.</source>
     <name>recovery</name>
     <message>
         <source>the copy cannot be read: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Kopie ist nicht lesbar: {reason}</translation>
     </message>
 </context>
 <context>
     <name>rehearsal</name>
     <message>
         <source>follower &apos;{follower}&apos; does not answer</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
         <source>follower &apos;{follower}&apos; refuses it with exception {code:02}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät „{follower}“ lehnt es mit Ausnahme {code:02} ab</translation>
     </message>
 </context>
 <context>
     <name>signals</name>
     <message>
         <source>a string has no range of numbers</source>
-        <translation type="unfinished"></translation>
+        <translation>ein String hat keinen Zahlenbereich</translation>
     </message>
     <message>
         <source>a string is 1 to 125 registers long, not {length}</source>
-        <translation type="unfinished"></translation>
+        <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
         <source>a string needs its length in registers (&apos;length&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>ein String braucht seine Länge in Registern („length“)</translation>
     </message>
     <message>
         <source>a string register holds no NUL character inside the text</source>
-        <translation type="unfinished"></translation>
+        <translation>ein String fasst kein NUL-Zeichen im Text</translation>
     </message>
     <message>
         <source>address {address} is outside 0..{last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Adresse {address} liegt außerhalb 0..{last}</translation>
     </message>
     <message>
         <source>coil {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>Coil {first}</translation>
     </message>
     <message>
         <source>coils {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Coils {first} bis {last}</translation>
     </message>
     <message>
         <source>discrete input {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>Discrete Input {first}</translation>
     </message>
     <message>
         <source>discrete inputs {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Discrete Inputs {first} bis {last}</translation>
     </message>
     <message>
         <source>holding register {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>Holding-Register {first}</translation>
     </message>
     <message>
         <source>holding registers {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Holding-Register {first} bis {last}</translation>
     </message>
     <message>
         <source>infinity</source>
-        <translation type="unfinished"></translation>
+        <translation>unendlich</translation>
     </message>
     <message>
         <source>input register {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>Input-Register {first}</translation>
     </message>
     <message>
         <source>input registers {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Input-Register {first} bis {last}</translation>
     </message>
     <message>
         <source>its registers are {prefix}0001..{prefix}9999 or {prefix}00001..{prefix}65536</source>
-        <translation type="unfinished"></translation>
+        <translation>ihre Register sind {prefix}0001..{prefix}9999 oder {prefix}00001..{prefix}65536</translation>
     </message>
     <message>
         <source>minus infinity</source>
-        <translation type="unfinished"></translation>
+        <translation>minus unendlich</translation>
     </message>
     <message>
         <source>not a number</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Zahl</translation>
     </message>
     <message>
         <source>not read yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch nicht gelesen</translation>
     </message>
     <message>
         <source>prefixed coils are 1..9999, or up to 65536 where no other table&apos;s five digits are meant</source>
-        <translation type="unfinished"></translation>
+        <translation>Coils mit Ziffer der Tabelle sind 1..9999, oder bis 65536, wo keine fünf Ziffern einer anderen Tabelle gemeint sind</translation>
     </message>
     <message>
         <source>register 0 is outside 1..{last}; a manual that has a register 0 counts &apos;from-0&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Register 0 liegt außerhalb 1..{last}; ein Handbuch mit einem Register 0 zählt „from-0“</translation>
     </message>
     <message>
         <source>register {number} has no prefix of the table &apos;{table}&apos;; {rule}</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {number} hat keine Ziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
         <source>register {number} is by its prefix number {rest} of the table &apos;{other}&apos;, but the signal says table &apos;{table}&apos;; {rule}</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {number} ist nach seiner Ziffer Nummer {rest} der Tabelle „{other}“, aber das Signal sagt Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
         <source>register {number} is outside {first}..{last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {number} liegt außerhalb {first}..{last}</translation>
     </message>
     <message>
         <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
-        <translation type="unfinished"></translation>
+        <translation>Register {number} liegt außerhalb {first}..{last}; es liest sich als Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
         <source>the character {character!r} is not in Latin-1 and has no place in a register</source>
-        <translation type="unfinished"></translation>
+        <translation>das Zeichen {character!r} ist nicht in Latin-1 und hat in Registern keinen Platz</translation>
     </message>
     <message>
         <source>the number is too large for {encoding}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Zahl ist zu groß für {encoding}</translation>
     </message>
     <message>
         <source>the registers hold {hex}, which has a digit above 9 and is no {encoding} value</source>
-        <translation type="unfinished"></translation>
+        <translation>die Register enthalten {hex}, mit einer Ziffer über 9, und das ist kein Wert für {encoding}</translation>
     </message>
     <message>
         <source>the registers hold {name} ({hex}), which is no {encoding} value to show</source>
-        <translation type="unfinished"></translation>
+        <translation>die Register enthalten {name} ({hex}), und das ist kein zeigbarer Wert für {encoding}</translation>
     </message>
     <message>
         <source>the text has {count} characters; its registers hold {most}</source>
-        <translation type="unfinished"></translation>
+        <translation>der Text hat {count} Zeichen; seine Register fassen {most}</translation>
     </message>
     <message>
         <source>the two ends of a bar are the same</source>
-        <translation type="unfinished"></translation>
+        <translation>die zwei Enden eines Balkens sind gleich</translation>
     </message>
     <message>
         <source>the two raw points are the same; a straight line needs two different ones</source>
-        <translation type="unfinished"></translation>
+        <translation>die zwei Rohwerte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
         <source>the two values are the same; a straight line needs two different ones</source>
-        <translation type="unfinished"></translation>
+        <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
         <source>{count} does not fit {encoding}, which holds {least} to {greatest}</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} passt nicht in {encoding}, das {least} bis {greatest} fasst</translation>
     </message>
     <message>
         <source>{encoding} has no bits to name; integers have</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} hat keine Bits zum Benennen; ganze Zahlen haben sie</translation>
     </message>
     <message>
         <source>{encoding} has the bits 0 to {last}, there is no bit {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} hat die Bits 0 bis {last}, ein Bit {number} gibt es nicht</translation>
     </message>
     <message>
         <source>{encoding} takes {due} registers, not {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} belegt {due} Register, nicht {count}</translation>
     </message>
     <message>
         <source>{raw!r} is a text; {encoding} holds a number</source>
-        <translation type="unfinished"></translation>
+        <translation>{raw!r} ist ein Text; {encoding} enthält eine Zahl</translation>
     </message>
     <message>
         <source>{raw} does not fit {encoding}</source>
-        <translation type="unfinished"></translation>
+        <translation>{raw} passt nicht in {encoding}</translation>
     </message>
     <message>
         <source>{raw} is a number; a string holds characters</source>
-        <translation type="unfinished"></translation>
+        <translation>{raw} ist eine Zahl; ein String enthält Zeichen</translation>
     </message>
     <message>
         <source>{raw} is not a finite number; {encoding} set points must be</source>
-        <translation type="unfinished"></translation>
+        <translation>{raw} ist keine endliche Zahl; Sollwerte in {encoding} müssen das sein</translation>
     </message>
     <message>
         <source>{raw} is not a whole number; {encoding} holds whole numbers only</source>
-        <translation type="unfinished"></translation>
+        <translation>{raw} ist keine ganze Zahl; {encoding} enthält nur ganze Zahlen</translation>
     </message>
 </context>
 <context>
     <name>typed</name>
     <message>
         <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a number</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a whole number</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
         <source>a number is needed here</source>
-        <translation type="unfinished"></translation>
+        <translation>hier ist eine Zahl nötig</translation>
     </message>
     <message>
         <source>a whole number is needed here</source>
-        <translation type="unfinished"></translation>
+        <translation>hier ist eine ganze Zahl nötig</translation>
     </message>
     <message>
         <source>both numbers are needed, or none</source>
-        <translation type="unfinished"></translation>
+        <translation>beide Zahlen sind nötig, oder keine</translation>
     </message>
 </context>
 <context>
     <name>waiting</name>
     <message>
         <source>Wait no longer</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht länger warten</translation>
     </message>
 </context>
 </TS>

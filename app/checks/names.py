@@ -12,7 +12,7 @@ from app.language import translate
 from app.project.model import Action, Part, Turn
 from app.project.places import at_key
 from app.project.problems import Place, Problem, nearest, quoted
-from app.project.references import dangling_in, name_clashes
+from app.project.references import RELATIVE_SCREENS, dangling_in, name_clashes
 
 
 @each("follower", "signal", "screen", "turn", "action", name="dangling-name", sees=("known_names",))
@@ -57,9 +57,26 @@ def _mend(survey: Survey, part: Part, section: str, problem: Problem) -> Mend | 
 @whole("panel", "lines", "followers", "signals", "screen_names", name="name-clash")
 def name_clash(survey: Survey) -> Iterator[Fault]:
     """A name that two parts of a kind have, or that has a meaning of its own: only one of them can be meant."""
+    if not _names_recur(survey):
+        return
     for problem in name_clashes(survey.project):
         if problem.place[:1] == ("panel",):
             words = translate("checks", "Take the second of the two keys off the panel")
         else:
             words = translate("checks", "Give it a name of its own; what names it goes on meaning the first")
         yield Fault("error", problem.place, problem.message, problem.hint, Mend(words, mends.rename_apart))
+
+
+def _names_recur(survey: Survey) -> bool:
+    """Whether looking for clashes is worth its time."""
+    project = survey.project
+    apart = (
+        (project.line_named, project.lines),
+        (project.follower_named, project.followers),
+        (project.signal_named, project.signals),
+        (set(survey.screen_names), survey.screen_names),
+        (set(project.panel.keys), project.panel.keys),
+    )
+    return any(len(names) < len(parts) for names, parts in apart) or any(
+        name in RELATIVE_SCREENS for name in survey.screen_names
+    )

@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Final
 
-from app.checks.rule import Fact, PartKind
+from app.checks.rule import PartKind
 from app.panel.paging import PagingGraph
 from app.project.binding import bindings, value_span
 from app.project.model import (
@@ -55,7 +55,14 @@ class Block:
         return self.address + self.count
 
 
-_WORKED_OUT_FROM: Final[dict[str, tuple[Fact, ...]]] = {
+_WORKED_OUT_FROM: Final[dict[str, tuple[str, ...]]] = {
+    "screen_names": ("screens",),
+    "entered": ("screens",),
+    "entered_names": ("entered",),
+    "chosen": ("screens",),
+    "shown": ("screens",),
+    "used": ("panel", "signals", "turns", "actions", "shown"),
+    "known_names": ("panel", "lines", "followers", "signals", "screen_names"),
     "paging": ("panel", "turns", "screen_names"),
     "blocks": ("signals", "followers"),
     "_spans": ("signals",),
@@ -151,11 +158,11 @@ class Survey:
         """What names can point to."""
         return known_names(self.project)
 
-    def fact(self, fact: Fact) -> object:
+    def fact(self, fact: str) -> object:
         """What a rule looks at that has `fact` among what it sees."""
         return getattr(self.project if fact in _OF_PROJECT else self, fact)
 
-    def agrees(self, other: Survey, fact: Fact) -> bool:
+    def agrees(self, other: Survey, fact: str) -> bool:
         """Whether both have the same to show."""
         mine, its = self.fact(fact), other.fact(fact)
         return mine is its or (fact not in _OF_PROJECT and mine == its)

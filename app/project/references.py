@@ -9,7 +9,7 @@ from itertools import islice
 from typing import Final, Literal, TypeVar
 
 from app.language import mark, translate
-from app.project.model import Panel, Part, Project
+from app.project.model import BitSignal, HeldSignal, Panel, Part, Project
 from app.project.places import at_key, attributes, follow, in_words
 from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, quoted
 
@@ -286,6 +286,8 @@ _MISSING: Final = {
 
 def known_names(root: object) -> KnownNames:
     """What names can point to in a project, or in the plain tables of a file."""
+    if isinstance(root, Project):
+        return _names_of(root)
     kinds: tuple[Kind, ...] = ("line", "follower", "signal", "screen", "key")
     languages = at_key(at_key(root, "panel"), "languages")
     return KnownNames(
@@ -293,6 +295,22 @@ def known_names(root: object) -> KnownNames:
         frozenset(_names_with(root, "bit")),
         frozenset(_names_with(root, "held")),
         tuple([name for name in languages if isinstance(name, str)]) if isinstance(languages, list | tuple) else (),
+    )
+
+
+def _names_of(project: Project) -> KnownNames:
+    """The same for a project, a good deal quicker: it is asked for at every edit."""
+    return KnownNames(
+        {
+            "line": frozenset(project.line_named),
+            "follower": frozenset(project.follower_named),
+            "signal": frozenset(project.signal_named),
+            "screen": frozenset(project.screen_named),
+            "key": frozenset(project.panel.keys),
+        },
+        frozenset([signal.name for signal in project.signals if isinstance(signal, BitSignal)]),
+        frozenset([signal.name for signal in project.signals if isinstance(signal, HeldSignal)]),
+        project.panel.languages,
     )
 
 

@@ -1,0 +1,52 @@
+"""What happens besides readings, as one kind of record: for the list of events, for recordings, for exports."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+
+class Kind(enum.StrEnum):
+    """What happened."""
+
+    RISE = "rise"
+    """A bit became 1."""
+    FALL = "fall"
+    """A bit became 0."""
+    ENTERED = "entered"
+    """The operator confirmed another value."""
+    WRITTEN = "written"
+    """The line has written a value and read it back."""
+    NOT_WRITTEN = "not written"
+    REFUSED = "refused"
+    """A key or a condition asked for something that may not be done."""
+    TURNED = "turned"
+    """Another screen is shown."""
+    ARMED = "armed"
+    DISARMED = "disarmed"
+    LINE_FAULT = "line fault"
+    """A line went down, or a follower stopped answering."""
+    LINE_BACK = "line back"
+    ALARM = "alarm"
+    """The state of an alarm changed, in the terms of IEC 62682."""
+    RECORDING = "recording"
+    """The recording itself: begun, ended, samples lost, a clock that was set."""
+    NOTE = "note"
+    """Somebody wrote a remark."""
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One thing that happened.
+
+    `at` is `time.monotonic()` in seconds; `subject` is the signal, screen, line or follower that it is about; `text`
+    says it to a person; `data` holds its particulars as texts, such as `old`, `new` and `cause`.
+    """
+
+    at: float
+    kind: Kind
+    subject: str
+    text: str
+    data: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))

@@ -1,0 +1,318 @@
+"""Reading a recording back: its samples and events between two times, and outlines of long spans for drawing."""
+
+from __future__ import annotations
+
+import bisect
+import datetime
+import json
+import sqlite3
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+from types import MappingProxyType
+from typing import Final, Self
+
+import numpy as np
+from numpy.typing import NDArray
+
+from app.language import translate
+from app.project.binding import Binding, bindings
+from app.project.files import ProjectFileError, parse
+from app.project.model import Project
+from app.record.events import Event, Kind
+from app.record.layout import APPLICATION_ID, FORMAT, SECOND
+from app.record.samples import Samples, unpack, values
+from app.record.writer import loose_samples
+
+DECODED_BLOCKS: Final = 256
+"""An outline of more blocks than this is drawn from what the blocks say of themselves."""
+
+_BLOCK: Final = "SELECT id, first, count, packed, data FROM block WHERE signal = ?"
+
+
+class NotReadable(Exception):
+    """The file is no recording, or one that this program cannot read; the message says which and what to do."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The shape of a signal over a span, in columns of equal width: the least and greatest value in each.
+
+    `edges` are the beginnings of the columns in seconds since the recording began, with the end behind them; `low` and
+    `high` are not-a-number in columns without a good sample.
+    """
+
+    edges: NDArray[np.float64]
+    low: NDArray[np.float64]
+    high: NDArray[np.float64]
+
+
+class Recording:
+    """An opened recording. Times are seconds since it began. Belongs to one thread."""
+
+    def __init__(self, path: Path, database: sqlite3.Connection) -> None:
+        self.path = path
+        self._database = database
+        meta = dict(self._rows("SELECT key, value FROM meta"))
+        self.began: str = meta.get("began", "")
+        """Civil time of the beginning, ISO 8601 with its zone."""
+        self.ended: str | None = meta.get("ended")
+        """Civil time of the end; None if it is still being written, or the program that wrote it died."""
+        self.project_text: str = meta.get("project", "")
+        try:
+            self.project: Project = parse(self.project_text)
+        except ProjectFileError as why:
+            raise NotReadable(
+                translate("record", "the project in {path} cannot be read: {reason}").format(path=path, reason=why)
+            ) from None
+        self._bindings = bindings(self.project)
+        self._signals = {
+            name: (number, width) for number, name, width in self._rows("SELECT id, name, words FROM signal")
+        }
+        self.damage: list[str] = []
+        """What could not be read, in words; the rest can be."""
+
+    @classmethod
+    def open(cls, path: Path) -> Self:
+        """Open a recording for reading; one that is being written may be read too. Raises NotReadable."""
+        if not path.is_file():
+            raise NotReadable(translate("record", "there is no file {path}").format(path=path))
+        try:
+            database = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, check_same_thread=False)
+        except sqlite3.Error as why:
+            raise NotReadable(
+                translate("record", "{path} cannot be opened: {reason}").format(path=path, reason=why)
+            ) from None
+        try:
+            # Without this SQLite refuses a file that was cut off, from its first page on.
+            database.execute("PRAGMA writable_schema = ON")
+            (application,) = database.execute("PRAGMA application_id").fetchone()
+            (version,) = database.execute("PRAGMA user_version").fetchone()
+            if application != APPLICATION_ID:
+                raise NotReadable(translate("record", "{path} is no recording of Fanlight").format(path=path))
+            if version > FORMAT:
+                raise NotReadable(
+                    translate(
+                        "record",
+                        "{path} was written by a newer Fanlight (layout {version}); use that one, or a later one",
+                    ).format(path=path, version=version)
+                )
+            if version < FORMAT:
+                raise NotReadable(
+                    translate("record", "{path} has the layout {version}, which never left the workshop").format(
+                        path=path, version=version
+                    )
+                )
+            return cls(path, database)
+        except sqlite3.Error as why:
+            database.close()
+            raise NotReadable(
+                translate("record", "{path} is no recording, or damaged at its beginning: {reason}").format(
+                    path=path, reason=why
+                )
+            ) from None
+        except BaseException:
+            database.close()
+            raise
+
+    def close(self) -> None:
+        """Let the file go."""
+        self._database.close()
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    # What there is
+
+    @property
+    def signals(self) -> tuple[str, ...]:
+        """The register signals that it has a place for, in the order of the project."""
+        return tuple(self._signals)
+
+    def span(self) -> tuple[float, float]:
+        """The times of the first and of the last sample, in seconds; (0, 0) if there are none."""
+        ends = self._rows(
+            "SELECT MIN(first), MAX(last) FROM block UNION ALL SELECT MIN(t), MAX(t) FROM loose "
+            "UNION ALL SELECT MIN(t), MAX(t) FROM event"
+        )
+        first = [begin for begin, _ in ends if begin is not None]
+        last = [end for _, end in ends if end is not None]
+        return (min(first) / SECOND, max(last) / SECOND) if first else (0.0, 0.0)
+
+    def count(self, signal: str) -> int:
+        """How many samples of a register signal there are."""
+        number, _ = self._place(signal)
+        rows = self._rows(
+            "SELECT SUM(count) FROM block WHERE signal = ? UNION ALL SELECT COUNT(*) FROM loose WHERE signal = ?",
+            (number, number),
+        )
+        return sum(count or 0 for (count,) in rows)
+
+    def civil(self, at: float) -> datetime.datetime:
+        """The civil time, with its zone, at a time of the recording."""
+        rows = self._rows("SELECT t, civil FROM clock ORDER BY t")
+        if not rows:
+            rows = [(0, self.began)]
+        index = max(0, bisect.bisect_right([t for t, _ in rows], at * SECOND) - 1)
+        t, text = rows[index]
+        return datetime.datetime.fromisoformat(text) + datetime.timedelta(seconds=at - t / SECOND)
+
+    # Samples
+
+    def samples(self, signal: str, begin: float, end: float) -> Samples:
+        """The samples of a signal, or of the word of a bit, from `begin` to `end`, both included.
+
+        Raises KeyError if the recording has no such signal.
+        """
+        number, width = self._place(signal)
+        first, last = round(begin * SECOND), round(end * SECOND)
+        blocks = self._rows(
+            f"{_BLOCK} AND first <= ? AND last >= ? ORDER BY first",
+            (number, last, first),
+        )
+        parts = [part for block in blocks if (part := self._unpacked(block, width)) is not None]
+        loose = self._rows(
+            "SELECT t, quality, words FROM loose WHERE signal = ? AND t BETWEEN ? AND ? ORDER BY id",
+            (number, first, last),
+        )
+        if loose:
+            parts.append(loose_samples(loose, width))
+        found = Samples.joined(parts, width)
+        return found.part((found.times >= first) & (found.times <= last))
+
+    def values(self, signal: str, samples: Samples) -> NDArray[np.float64]:
+        """The engineering values of samples of a signal; not-a-number where one is not good."""
+        return values(self._bindings[signal], samples)
+
+    def before(self, signal: str, at: float) -> Samples:
+        """The last sample at `at` or before it, or none."""
+        number, width = self._place(signal)
+        t = round(at * SECOND)
+        loose = self._rows(
+            "SELECT t, quality, words FROM loose WHERE signal = ? AND t <= ? ORDER BY id DESC LIMIT 1", (number, t)
+        )
+        if loose:
+            return loose_samples(loose, width)
+        blocks = self._rows(
+            f"{_BLOCK} AND first <= ? ORDER BY first DESC LIMIT 1",
+            (number, t),
+        )
+        part = self._unpacked(blocks[0], width) if blocks else None
+        if part is None:
+            return Samples.none(width)
+        place = int(np.searchsorted(part.times, t, side="right"))
+        return part.part(slice(place - 1, place))
+
+    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+        """The shape of a signal from `begin` to `end` in so many columns. Long spans cost no more than short ones.
+
+        Raises KeyError if the recording has no such signal, ValueError if the span is empty.
+        """
+        if not end > begin or columns < 1:
+            raise ValueError("an outline needs a span and at least one column")
+        number, _ = self._place(signal)
+        binding = self._bindings[signal]
+        edges = np.linspace(begin, end, columns + 1)
+        first, last = round(begin * SECOND), round(end * SECOND)
+        if binding.bit is None:
+            rows = self._rows(
+                "SELECT first, last, low, high FROM block WHERE signal = ? AND first <= ? AND last >= ?",
+                (number, last, first),
+            )
+            if len(rows) > DECODED_BLOCKS:
+                return self._from_blocks(signal, rows, edges)
+        found = self.samples(signal, begin, end)
+        seen = self.values(signal, found)
+        return _outline(edges, found.times / SECOND, found.times / SECOND, seen, seen)
+
+    def _from_blocks(
+        self, signal: str, rows: list[tuple[int, int, float, float]], edges: NDArray[np.float64]
+    ) -> Outline:
+        table = np.array(rows, np.float64)
+        number, width = self._place(signal)
+        loose = self._rows("SELECT t, quality, words FROM loose WHERE signal = ? ORDER BY id", (number,))
+        begins, ends, low, high = table[:, 0], table[:, 1], table[:, 2], table[:, 3]
+        if loose:
+            tail = loose_samples(loose, width)
+            seen = self.values(signal, tail)
+            begins, ends = np.concatenate([begins, tail.times]), np.concatenate([ends, tail.times])
+            low, high = np.concatenate([low, seen]), np.concatenate([high, seen])
+        return _outline(edges, begins / SECOND, ends / SECOND, low, high)
+
+    # Events
+
+    def events(self, begin: float, end: float) -> list[Event]:
+        """What happened from `begin` to `end`, both included, oldest first; `at` counts from the beginning."""
+        rows = self._rows(
+            "SELECT t, kind, subject, text, data FROM event WHERE t BETWEEN ? AND ? ORDER BY t, id",
+            (round(begin * SECOND), round(end * SECOND)),
+        )
+        known = {str(kind): kind for kind in Kind}
+        return [
+            Event(t / SECOND, known.get(kind, Kind.NOTE), subject, text, MappingProxyType(json.loads(data)))
+            for t, kind, subject, text, data in rows
+        ]
+
+    def held(self, at: float) -> dict[str, Fraction]:
+        """What the held values were at `at`; those that had not changed by then are not in it."""
+        rows = self._rows("SELECT signal, value FROM held WHERE t <= ? ORDER BY t, id", (round(at * SECOND),))
+        return {signal: Fraction(value) for signal, value in rows}
+
+    # The file
+
+    def _place(self, signal: str) -> tuple[int, int]:
+        """The number and the width of the register signal that holds a signal."""
+        binding: Binding = self._bindings[signal]
+        return self._signals[binding.base.name]
+
+    def _unpacked(self, block: tuple[int, int, int, int, bytes], width: int) -> Samples | None:
+        number, first, count, packed, data = block
+        try:
+            return unpack(data, first, count, width, packed=bool(packed))
+        except ValueError as why:
+            self._note(translate("record", "block {number}: {reason}").format(number=number, reason=why))
+            return None
+
+    def _rows(self, query: str, arguments: tuple[object, ...] = ()) -> list[tuple]:  # type: ignore[type-arg]
+        """The rows of a query; of a damaged file those that can be read."""
+        found = []
+        try:
+            for row in self._database.execute(query, arguments):
+                found.append(row)
+        except sqlite3.DatabaseError as why:
+            if not hasattr(self, "damage"):
+                raise  # without its beginning nothing can be made of it
+            self._note(str(why))
+        return found
+
+    def _note(self, words: str) -> None:
+        if words not in self.damage:
+            self.damage.append(words)
+
+
+def _outline(
+    edges: NDArray[np.float64],
+    begins: NDArray[np.float64],
+    ends: NDArray[np.float64],
+    low: NDArray[np.float64],
+    high: NDArray[np.float64],
+) -> Outline:
+    """Spans of time with their least and greatest values, put into columns: each into every column that it touches."""
+    columns = len(edges) - 1
+    lows, highs = np.full(columns, np.inf), np.full(columns, -np.inf)
+    some = ~np.isnan(low)
+    scale = columns / (edges[-1] - edges[0])
+    from_column = np.clip(((begins[some] - edges[0]) * scale).astype(np.int64), 0, columns - 1)
+    to_column = np.clip(((ends[some] - edges[0]) * scale).astype(np.int64), 0, columns - 1)
+    low, high = low[some], high[some]
+    reach = int((to_column - from_column).max(initial=0))
+    for further in range(reach + 1):
+        there = from_column + further <= to_column
+        np.minimum.at(lows, from_column[there] + further, low[there])
+        np.maximum.at(highs, from_column[there] + further, high[there])
+    lows[np.isinf(lows)] = np.nan
+    highs[np.isinf(highs)] = np.nan
+    return Outline(edges, lows, highs)

@@ -1,0 +1,204 @@
+"""Recording a running session: a thread that fetches samples and events and writes them, come what may.
+
+Polling never waits for the disk. What cannot be written is kept for a while and tried again; what there is no room for
+is given up, counted and noted in the recording.
+"""
+
+from __future__ import annotations
+
+import threading
+import time
+from collections import deque
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+from typing import Final
+
+from app.bus.samples import SampleTap
+from app.language import translate
+from app.project.model import Project
+from app.record.events import Event, Kind
+from app.record.writer import CannotRecord, Writer
+
+COMMIT_EVERY_S: Final = 0.5
+"""How often what came is written: a crash loses at most this, and what the last write took."""
+
+KEPT_WHILE_FULL: Final = 2_000_000
+"""Samples that wait for the disk at most."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """When a recording goes on in another file: bytes and seconds of one file, and how many files are kept.
+
+    0 means no limit. With `files` the oldest of this recording is deleted once there are more.
+    """
+
+    size: int = 0
+    seconds: float = 0.0
+    files: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """How the recording is doing. `trouble` says in words what is wrong now; empty: nothing."""
+
+    path: Path
+    seconds: float
+    samples: int
+    size: int
+    lost: int
+    trouble: str
+
+
+class Recorder:
+    """Records all samples of an engine, and the events that it is told, until `stop`. Any thread may call it."""
+
+    def __init__(
+        self,
+        path: Path,
+        project: Project,
+        tap: SampleTap,
+        *,
+        limits: Limits | None = None,
+        compress: bool = True,
+        program: str = "",
+        clock: Callable[[], float] = time.monotonic,
+        civil: Callable[[], float] = time.time,
+    ) -> None:
+        """Begin to record into `path`, which must not exist. Raises CannotRecord."""
+        self._first = path
+        self._limits = limits or Limits()
+
+        def begin(file: Path) -> Writer:
+            return Writer(file, project, compress=compress, clock=clock, civil=civil, program=program)
+
+        self._begin = begin
+        self._clock = clock
+        self._writer = self._begin(path)
+        self._files = [path]
+        self._number = 1
+        self._subscription = tap.subscribe()
+        self._events: deque[Event | tuple[str, float, Fraction]] = deque()
+        self._written = 0
+        self._given_up = 0
+        self._noted = 0
+        self._trouble = ""
+        self._ending = threading.Event()
+        self._progress = self._look()
+        self.event(Event(clock(), Kind.RECORDING, path.name, translate("record", "recording began")))
+        self._thread = threading.Thread(target=self._run, name="fanlight-recorder", daemon=True)
+        self._thread.start()
+
+    @property
+    def progress(self) -> Progress:
+        """How it is doing; costs nothing."""
+        return self._progress
+
+    @property
+    def running(self) -> bool:
+        """Whether it still records."""
+        return self._thread.is_alive()
+
+    def event(self, event: Event) -> None:
+        """Keep an event, with the next write."""
+        self._events.append(event)
+
+    def held(self, signal: str, at: float, value: Fraction) -> None:
+        """Keep what a held value became, with the next write."""
+        self._events.append((signal, at, value))
+
+    def stop(self) -> Progress:
+        """Write all that came, close the file and end the thread. May be called twice."""
+        self._ending.set()
+        self._thread.join()
+        return self._progress
+
+    # in its own thread
+
+    def _run(self) -> None:
+        while not self._ending.wait(COMMIT_EVERY_S):
+            self._fetch()
+            self._commit()
+            self._rotate_if_due()
+            self._progress = self._look()
+        self._subscription.close()
+        self._fetch()
+        self.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, translate("record", "recording ended")))
+        self._fetch_events()
+        try:
+            self._writer.close()
+            self._trouble = ""
+        except CannotRecord as why:
+            self._trouble = str(why)
+        self._progress = self._look()
+
+    def _fetch(self) -> None:
+        writer = self._writer
+        for sample in self._subscription.take():
+            writer.add(sample.signal, sample.at, sample.reading.quality, sample.words)
+        self._fetch_events()
+
+    def _fetch_events(self) -> None:
+        while self._events:
+            one = self._events.popleft()
+            if isinstance(one, Event):
+                self._writer.event(one)
+            else:
+                signal, at, value = one
+                self._writer.held(signal, at, value)
+
+    def _commit(self) -> None:
+        lost = self._subscription.lost + self._given_up
+        if lost > self._noted:
+            words = translate("record", "{count} samples could not be kept").format(count=lost - self._noted)
+            self._writer.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, words))
+            self._noted = lost
+        try:
+            self._writer.commit()
+            self._trouble = ""
+        except CannotRecord as why:
+            self._trouble = str(why)
+            if self._writer.waiting > KEPT_WHILE_FULL:
+                self._given_up += self._writer.forget()
+
+    def _rotate_if_due(self) -> None:
+        limits, writer = self._limits, self._writer
+        if self._trouble or not (
+            (limits.size and writer.size >= limits.size) or (limits.seconds and writer.seconds >= limits.seconds)
+        ):
+            return
+        try:
+            following = self._begin(self._next_name())
+        except CannotRecord as why:
+            self._trouble = str(why)
+            return
+        self._written += writer.samples
+        try:
+            writer.close()
+        except CannotRecord as why:
+            self._trouble = str(why)
+        self._writer = following
+        self._files.append(following.path)
+        while limits.files and len(self._files) > limits.files:
+            self._files.pop(0).unlink(missing_ok=True)
+
+    def _next_name(self) -> Path:
+        """The name of the next file: run-2, run-3, ... behind run; names that are taken are passed over."""
+        while True:
+            self._number += 1
+            path = self._first.with_stem(f"{self._first.stem}-{self._number}")
+            if not path.exists():
+                return path
+
+    def _look(self) -> Progress:
+        writer = self._writer
+        return Progress(
+            writer.path,
+            writer.seconds,
+            self._written + writer.samples,
+            writer.size,
+            self._subscription.lost + self._given_up,
+            self._trouble,
+        )

@@ -19,11 +19,13 @@ from widgets.document import Document, Selection
 from widgets.drafts import Drafts, follow_drafts
 from widgets.findings import FindingsList
 from widgets.inspector import Inspector
+from widgets.lines_view import LinesView
 from widgets.notice import Notice
 from widgets.page_map import PageMap
-from widgets.part_views import BehaviourView, LinesView, SignalsView
+from widgets.part_views import BehaviourView
 from widgets.screen_editor import ScreenEditor
 from widgets.screens_pane import ScreensPane
+from widgets.signals_view import SignalsView
 
 CHECK_AFTER_MS: Final = 200
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
@@ -64,8 +66,8 @@ class DesignWorkplace(QWidget):
         self.editor = ScreenEditor(document, self.notice)
         self.map = PageMap()
         self.behaviour = BehaviourView(document)
-        self.signals = SignalsView(document)
-        self.lines = LinesView(document)
+        self.signals = SignalsView(document, self.drafts)
+        self.lines = LinesView(document, self.drafts)
         self.findings = FindingsList(self.drafts)
         self.inspector = Inspector(document, self.drafts)
         for widget, title in (

@@ -144,7 +144,7 @@ class FollowerForm(PartForm):
             suffix="ms",
         )
         self.choice(
-            self.tr("Simulated as"), "simulate", _models, self.tr("What plays it when there is no device at hand")
+            self.tr("Simulated as"), "simulate", simulations, self.tr("What plays it when there is no device at hand")
         )
         self.add(InfoRow(self.tr("Signals"), self._signals_text))
         self.finish()
@@ -226,7 +226,8 @@ def _orders() -> list[tuple[str, str]]:
     ]
 
 
-def _models() -> list[tuple[str, str]]:
+def simulations() -> list[tuple[str, str]]:
+    """What can play a follower: stored word and what a person reads."""
     return [
         ("bank", translate("FollowerForm", "bank of registers")),
         ("drive", translate("FollowerForm", "drive with motor and load")),

@@ -1,139 +1,70 @@
-"""A table of parts of one kind, with buttons to add, duplicate, reorder and delete."""
+"""A table of parts of one kind: its heading, filter and buttons, and the grid that they work on."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final, Literal
 
-from PySide6.QtCore import (
-    QAbstractTableModel,
-    QEvent,
-    QModelIndex,
-    QPersistentModelIndex,
-    QSize,
-    QSortFilterProxyModel,
-    Qt,
-    Signal,
-)
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtCore import QEvent, QPoint, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
-    QAbstractItemView,
+    QComboBox,
     QHBoxLayout,
     QHeaderView,
     QLabel,
     QLineEdit,
     QMenu,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QTableView,
+    QPushButton,
     QToolButton,
-    QTreeWidget,
-    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from app.project.model import Project
-from widgets import palette
+from widgets.cell_editor import CellDelegate, CellWays
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.part_editing import PartEditing
+from widgets.part_grid import PartGrid
+from widgets.part_model import Column, PartModel
+from widgets.row_list import RowDelegate, RowList
+from widgets.table_work import TableWork
 
-Index = QModelIndex | QPersistentModelIndex
+__all__ = ["Column", "Narrowing", "PartTable", "RowDelegate", "RowList"]
+
+_CONTROL: Final = Qt.KeyboardModifier.ControlModifier
+_SHIFT: Final = Qt.KeyboardModifier.ShiftModifier
+_ALT: Final = Qt.KeyboardModifier.AltModifier
+_ENTER: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+
+Keep = Callable[[Project, Any, int], bool]
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
-    """A column: its heading, the text of a part, its width in pixels (0: what is left)."""
+class Narrowing:
+    """How a list is narrowed: the text in which words are sought, and choices of which parts are shown."""
 
-    title: str
     text: Callable[[Project, Any], str]
-    width: int = 0
-    right: bool = False
-
-
-class PartModel(QAbstractTableModel):
-    """Parts as rows, in the order of the project."""
-
-    def __init__(self, columns: Sequence[Column]) -> None:
-        super().__init__()
-        self._columns = tuple(columns)
-        self._project: Project | None = None
-        self._parts: tuple[Any, ...] = ()
-        self._wrong: frozenset[int] = frozenset()
-
-    def show(self, project: Project, parts: tuple[Any, ...], wrong: frozenset[int]) -> None:
-        """Show these parts; `wrong` are the rows that an error is about."""
-        old = self._parts
-        self._project, self._parts, self._wrong = project, parts, wrong
-        if len(old) != len(parts):
-            # A whole reset would lose the selection and the scroll position.
-            self._parts = old
-            first = next(
-                (n for n, (a, b) in enumerate(zip(old, parts, strict=False)) if a is not b), min(len(old), len(parts))
-            )
-            if len(parts) > len(old):
-                count = len(parts) - len(old)
-                self.beginInsertRows(QModelIndex(), first, first + count - 1)
-                self._parts = parts
-                self.endInsertRows()
-            else:
-                count = len(old) - len(parts)
-                self.beginRemoveRows(QModelIndex(), first, first + count - 1)
-                self._parts = parts
-                self.endRemoveRows()
-        if parts:
-            self.dataChanged.emit(self.index(0, 0), self.index(len(parts) - 1, len(self._columns) - 1))
-
-    @property
-    def parts(self) -> tuple[Any, ...]:
-        """What is shown."""
-        return self._parts
-
-    def rowCount(self, parent: Index | None = None) -> int:  # noqa: ARG002
-        """One row a part."""
-        return len(self._parts)
-
-    def columnCount(self, parent: Index | None = None) -> int:  # noqa: ARG002
-        """The columns that were asked for."""
-        return len(self._columns)
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The headings."""
-        if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            return self._columns[section].title
-        if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.TextAlignmentRole:
-            return Qt.AlignmentFlag.AlignRight if self._columns[section].right else Qt.AlignmentFlag.AlignLeft
-        return None
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """Text and look of a cell."""
-        if self._project is None or not 0 <= index.row() < len(self._parts):
-            return None
-        column = self._columns[index.column()]
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            text = column.text(self._project, self._parts[index.row()])
-            wrong = index.column() == 0 and index.row() in self._wrong and role == Qt.ItemDataRole.DisplayRole
-            return f"\N{WARNING SIGN} {text}" if wrong else text
-        if role == Qt.ItemDataRole.TextAlignmentRole and column.right:
-            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-        if role == Qt.ItemDataRole.ForegroundRole and index.column() == 0 and index.row() in self._wrong:
-            return palette.current().colour("fault")
-        return None
+    choices: Sequence[tuple[str, Keep]] = ()
 
 
 class PartTable(QWidget):
-    """A heading, buttons, and the table. Indexes in signals are those of the project."""
+    """Places in signals are indices in the list of the project, whatever the view shows and in which order."""
 
     chosen = Signal(int)
     """A row became current; -1: none."""
     opened = Signal(int)
-    """Enter or a double click."""
+    """The properties of a part are wanted."""
     add_wanted = Signal(str)
     """One of the kinds that were offered."""
-    duplicate_wanted = Signal(int)
-    delete_wanted = Signal(int)
-    move_wanted = Signal(int, int)
+    duplicate_wanted = Signal(object)
+    """Places, a tuple."""
+    delete_wanted = Signal(object)
+    """Places, a tuple."""
+    move_wanted = Signal(object, int)
+    """Places, a tuple, and -1 for up or 1 for down."""
+    arranged = Signal()
+    """Other rows are shown, or in another order, or more of them are selected."""
 
     def __init__(
         self,
@@ -141,76 +72,126 @@ class PartTable(QWidget):
         columns: Sequence[Column],
         kinds: Sequence[tuple[str, str]],
         *,
-        narrowing: bool = False,
-        ordered: bool = True,
+        narrowing: Narrowing | None = None,
+        editing: PartEditing | None = None,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.model = PartModel(columns)
-        self._proxy = QSortFilterProxyModel(self)
-        self._proxy.setSourceModel(self.model)
-        self._proxy.setFilterCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        self._proxy.setFilterKeyColumn(-1)
+        self.editing = editing
+        self.table = PartGrid(self.model, cells=editing is not None)
+        self.table.setAccessibleName(title)
+        self._kinds = tuple(kinds)
+        self._narrowing = narrowing
+        self._quiet = False
+        self._faded = False
+        self.work = TableWork(self.table, editing) if editing is not None else None
+        self._lay_out(title)
+        self._fit_columns(columns)
+        self._connect()
+        self._enable()
+
+    def _lay_out(self, title: str) -> None:
         self.heading = QLabel(title)
         self.heading.setProperty("look", "heading")
-        self.table = _Table()
-        self.table.setModel(self._proxy)
-        self.table.setAccessibleName(title)
-        header = self.table.horizontalHeader()
-        for number, column in enumerate(columns):
-            if column.width:
-                self.table.setColumnWidth(number, column.width)
-            else:
-                header.setSectionResizeMode(number, QHeaderView.ResizeMode.Stretch)
-        self.add_button = tool(plus_icon(), self.tr("Add"), self, self.tr("Add (Insert)"))
-        if len(kinds) > 1:
-            menu = QMenu(self)
-            for value, text in kinds:
-                menu.addAction(text, lambda value=value: self.add_wanted.emit(value))  # type: ignore[misc]
-            self.add_button.setMenu(menu)
-            self.add_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        else:
-            self.add_button.clicked.connect(lambda: self.add_wanted.emit(kinds[0][0]))
-        self._first_kind = kinds[0][0]
-        self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
-        self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
-        self.down_button = tool(down_icon(), self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
-        self.delete_button = tool(cross_icon(), self.tr("Delete"), self, self.tr("Delete (Delete)"))
-        self.up_button.setVisible(ordered)
-        self.down_button.setVisible(ordered)
-        self._ordered = ordered
-        bar = QHBoxLayout()
-        bar.setContentsMargins(8, 2, 4, 0)
-        bar.setSpacing(0)
-        bar.addWidget(self.heading, 0 if narrowing else 1)
         self.narrow = QLineEdit()
         self.narrow.setPlaceholderText(self.tr("Narrow the list"))
         self.narrow.setAccessibleName(self.tr("Narrow the list"))
         self.narrow.setClearButtonEnabled(True)
         self.narrow.setMaximumWidth(220)
-        self.narrow.setVisible(narrowing)
-        self.narrow.textChanged.connect(self._proxy.setFilterFixedString)
-        if narrowing:
+        self.which = QComboBox()
+        self.which.setAccessibleName(self.tr("Which of them are shown"))
+        self.which.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        self.which.addItem(self.tr("all"))
+        for text, _ in self._narrowing.choices if self._narrowing is not None else ():
+            self.which.addItem(text)
+        self.file_order = QPushButton(self.tr("File order"))
+        self.file_order.setToolTip(self.tr("Sorted is the view only. Back to the order of the file"))
+        self.extra = QHBoxLayout()
+        """Room for more buttons of a view."""
+        self.add_button = tool(plus_icon(), self.tr("Add"), self, self.tr("Add (Insert)"))
+        self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
+        self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
+        self.down_button = tool(down_icon(), self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
+        self.delete_button = tool(cross_icon(), self.tr("Delete"), self, self.tr("Delete the rows (Ctrl+Delete)"))
+        if len(self._kinds) > 1:
+            menu = QMenu(self)
+            for value, text in self._kinds:
+                menu.addAction(text, lambda value=value: self.add_wanted.emit(value))  # type: ignore[misc]
+            self.add_button.setMenu(menu)
+            self.add_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        bar = QHBoxLayout()
+        bar.setContentsMargins(8, 2, 4, 0)
+        bar.setSpacing(0)
+        narrowed = self._narrowing is not None
+        self.narrow.setVisible(narrowed)
+        self.which.setVisible(narrowed and self.which.count() > 1)
+        bar.addWidget(self.heading, 0 if narrowed else 1)
+        if narrowed:
             bar.addSpacing(12)
             bar.addWidget(self.narrow, 1)
+            bar.addSpacing(6)
+            bar.addWidget(self.which)
             bar.addStretch(1)
+        bar.addWidget(self.file_order)
+        bar.addLayout(self.extra)
+        bar.addSpacing(4)
         for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
             bar.addWidget(button)
+        self.file_order.hide()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
         layout.addLayout(bar)
         layout.addWidget(self.table, 1)
-        self.copy_button.clicked.connect(lambda: self._of_current(self.duplicate_wanted.emit))
-        self.delete_button.clicked.connect(lambda: self._of_current(self.delete_wanted.emit))
-        self.up_button.clicked.connect(lambda: self._move(-1))
-        self.down_button.clicked.connect(lambda: self._move(1))
-        self.table.selectionModel().currentRowChanged.connect(lambda _now, _before: self._chosen())
-        self.table.doubleClicked.connect(lambda _index: self._of_current(self.opened.emit))
+
+    def _fit_columns(self, columns: Sequence[Column]) -> None:
+        header = self.table.horizontalHeader()
+        for number, column in enumerate(columns):
+            if column.width:
+                self.table.setColumnWidth(number, column.width)
+            elif sum(each.width for each in columns) < 700:
+                header.setSectionResizeMode(number, QHeaderView.ResizeMode.Stretch)
+            else:
+                self.table.setColumnWidth(number, 150)
+
+    def _connect(self) -> None:
+        editing = self.editing
+        ways = None
+        if editing is not None:
+            ways = CellWays(
+                lambda row, column, text: editing.refusal(self.model.place(row), column, text),
+                lambda row, column: editing.completions(self.model.place(row), column),
+                lambda row, column, text: editing.take(self.model.place(row), column, text),
+            )
+            header = self.table.horizontalHeader()
+            header.setSortIndicatorClearable(True)
+            header.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+            header.setSectionsClickable(True)
+            header.setSortIndicatorShown(True)
+            header.sortIndicatorChanged.connect(self.sort)
+            self.table.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self._delegate = CellDelegate(self.table, self.model, ways)
+        if self.work is not None:
+            self._delegate.done.connect(self.work.edited)
+        self.table.setItemDelegate(self._delegate)
+        if len(self._kinds) == 1:
+            self.add_button.clicked.connect(lambda: self.add_wanted.emit(self._kinds[0][0]))
+        self.copy_button.clicked.connect(lambda: self._of_selected(self.duplicate_wanted.emit))
+        self.delete_button.clicked.connect(self.delete_rows)
+        self.up_button.clicked.connect(lambda: self.move_rows(-1))
+        self.down_button.clicked.connect(lambda: self.move_rows(1))
+        self.file_order.clicked.connect(self.to_file_order)
+        self.narrow.textChanged.connect(lambda _text: self._narrow())
+        self.which.currentIndexChanged.connect(lambda _index: self._narrow())
+        selection = self.table.selectionModel()
+        selection.currentRowChanged.connect(lambda _now, _before: self._chosen())
+        selection.selectionChanged.connect(lambda _now, _before: self._enable())
+        if editing is None:
+            self.table.doubleClicked.connect(lambda _index: self._open())
         self.table.key.connect(self._key)
-        self._quiet = False
-        self._faded = False
-        self._enable()
+
+    # What is shown
 
     def show_parts(self, project: Project, parts: tuple[Any, ...], wrong: frozenset[int] = frozenset()) -> None:
         """Show these parts, keeping the current row where it can be kept."""
@@ -218,30 +199,37 @@ class PartTable(QWidget):
         self._quiet = True
         self.model.show(project, parts, wrong)
         self._quiet = False
-        self.select(min(current, len(parts) - 1))
+        if self.current() < 0 and parts and self.model.rowCount():
+            self.select(self.model.place(min(max(current, 0), self.model.rowCount() - 1)))
+        if self.isVisible():
+            self.table.viewport().update()  # what other parts say of these (uses) can have changed
         self._enable()
 
     def current(self) -> int:
-        """The index of the current part; -1 if there is none."""
+        """The place of the current part; -1 if there is none."""
         index = self.table.currentIndex()
-        return self._proxy.mapToSource(index).row() if index.isValid() else -1
+        return self.model.place(index.row()) if index.isValid() else -1
 
     def select(self, index: int) -> None:
-        """Make a part current without telling."""
+        """Make a part current, its whole row selected, without telling."""
         marked = self._faded or self.table.selectionModel().hasSelection()
         if index == self.current() and (index < 0 or marked):
             return
+        self.select_places((index,) if index >= 0 else ())
+
+    def select_places(self, places: Sequence[int]) -> None:
+        """Select these whole rows without telling; shows them if they are left out."""
         self._faded = False
         self._quiet = True
-        if index < 0:
-            self.table.setCurrentIndex(QModelIndex())
+        rows = [self.model.row_of(place) for place in places]
+        if any(row < 0 for row in rows):
+            self.show_all()
+            rows = [self.model.row_of(place) for place in places]
+        if rows:
+            self.table.select_rows(sorted(rows), current=rows[0])
+            self.table.scrollTo(self.table.currentIndex())
         else:
-            shown = self._proxy.mapFromSource(self.model.index(index, 0))
-            if not shown.isValid():
-                self.narrow.clear()
-                shown = self._proxy.mapFromSource(self.model.index(index, 0))
-            self.table.selectRow(shown.row())
-            self.table.scrollTo(shown)
+            self.table.setCurrentIndex(self.model.index(-1, -1))
         self._quiet = False
         self._enable()
 
@@ -257,6 +245,62 @@ class PartTable(QWidget):
         if index.isValid() and not self.table.selectionModel().hasSelection():
             self.table.selectRow(index.row())
 
+    # Sorting and narrowing
+
+    def sort(self, column: int, order: Qt.SortOrder) -> None:
+        """Sort the view by a column; -1: as in the file."""
+        self.model.sort(column, order)
+        self._arranged()
+
+    def sort_by_current(self) -> None:
+        """Sort by the column of the current cell; again: the other way; once more: as in the file."""
+        column = max(self.table.currentIndex().column(), 0)
+        header = self.table.horizontalHeader()
+        up = Qt.SortOrder.AscendingOrder
+        now = self.model.sorted_by
+        if now is None or now[0] != column:
+            header.setSortIndicator(column, up)
+        elif now[1] == up:
+            header.setSortIndicator(column, Qt.SortOrder.DescendingOrder)
+        else:
+            self.to_file_order()
+
+    def to_file_order(self) -> None:
+        """Show the parts in the order of the file."""
+        self.table.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+
+    def show_all(self) -> None:
+        """Leave none out."""
+        self.narrow.clear()
+        self.which.setCurrentIndex(0)
+
+    def _narrow(self) -> None:
+        narrowing = self._narrowing
+        if narrowing is None:
+            return
+        words = self.narrow.text().casefold().split()
+        choice = self.which.currentIndex() - 1
+        text = narrowing.text
+
+        def keep(project: Project, part: Any, place: int) -> bool:
+            if choice >= 0 and not narrowing.choices[choice][1](project, part, place):
+                return False
+            return not words or all(word in text(project, part).casefold() for word in words)
+
+        self.model.leave_out(keep if words or choice >= 0 else None)
+        self._arranged()
+
+    def _arranged(self) -> None:
+        self.file_order.setVisible(self.model.sorted_by is not None)
+        index = self.table.currentIndex()
+        if index.isValid():
+            self.table.scrollTo(index)
+        elif self.model.rowCount():
+            self.table.go(0, 0)
+        self._enable()
+
+    # Keys and buttons
+
     def _chosen(self) -> None:
         self._enable()
         if not self._quiet:
@@ -266,37 +310,101 @@ class PartTable(QWidget):
         at = self.current()
         self.copy_button.setEnabled(at >= 0)
         self.delete_button.setEnabled(at >= 0)
-        self.up_button.setEnabled(at > 0)
-        self.down_button.setEnabled(0 <= at < len(self.model.parts) - 1)
+        ordered = self.model.in_file_order
+        rows = self.table.area().rows if at >= 0 and ordered else ()
+        self.up_button.setEnabled(bool(rows) and rows[0] > 0)
+        self.down_button.setEnabled(bool(rows) and rows[-1] < len(self.model.parts) - 1)
+        self.arranged.emit()
 
-    def _of_current(self, emit: Callable[[int], None]) -> None:
+    def _of_selected(self, emit: Callable[[tuple[int, ...]], None]) -> None:
+        places = self.table.places()
+        if places:
+            emit(places)
+
+    def _open(self) -> None:
         if self.current() >= 0:
-            emit(self.current())
+            self.opened.emit(self.current())
 
-    def _move(self, way: int) -> None:
-        at = self.current()
-        if self._ordered and at >= 0 and 0 <= at + way < len(self.model.parts):
-            self.move_wanted.emit(at, at + way)
+    def delete_rows(self) -> None:
+        """Ask for the selected parts to be deleted."""
+        self._of_selected(self.delete_wanted.emit)
+
+    def move_rows(self, way: Literal[-1, 1]) -> None:
+        """Ask for the selected parts to be moved up or down in the file."""
+        if self.model.in_file_order:
+            self._of_selected(lambda places: self.move_wanted.emit(places, way))
+
+    def add(self) -> None:
+        """Add a part, or ask of which kind."""
+        if self.add_button.menu() is not None:
+            self.add_button.showMenu()
+        else:
+            self.add_wanted.emit(self._kinds[0][0])
+
+    def duplicate(self) -> None:
+        """Duplicate the selected rows; cells of several rows are filled down instead."""
+        area = self.table.area()
+        if self.work is not None and not area.whole and len(area.rows) > 1:
+            self.work.fill_down()
+        else:
+            self._of_selected(self.duplicate_wanted.emit)
+
+    def delete(self) -> None:
+        """Delete whole rows, and parts whose names are selected; empty other cells."""
+        area = self.table.area()
+        if self.work is None or area.whole or area.columns == (0,):
+            self.delete_rows()
+        else:
+            self.work.clear()
+
+    def menu_at(self, menu: QMenu, point: QPoint) -> None:
+        """Show a menu for the cells."""
+        menu.popup(self.table.viewport().mapToGlobal(point))
 
     def _key(self, event: QKeyEvent) -> None:
-        plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        if self._key_of_rows(event) or (self.work is not None and self._key_of_cells(event, self.work)):
+            event.accept()
+
+    def _key_of_rows(self, event: QKeyEvent) -> bool:
         key = event.key()
-        if key == Qt.Key.Key_Insert and not plain:
-            if self.add_button.menu() is not None:
-                self.add_button.showMenu()
-            else:
-                self.add_wanted.emit(self._first_kind)
-        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and not plain:
-            self._of_current(self.delete_wanted.emit)
-        elif key == Qt.Key.Key_D and plain == Qt.KeyboardModifier.ControlModifier:
-            self._of_current(self.duplicate_wanted.emit)
-        elif key in (Qt.Key.Key_Up, Qt.Key.Key_Down) and plain == Qt.KeyboardModifier.AltModifier:
-            self._move(-1 if key == Qt.Key.Key_Up else 1)
-        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not plain:
-            self._of_current(self.opened.emit)
+        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        if not modifiers and key == Qt.Key.Key_Insert:
+            self.add()
+        elif not modifiers and key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+            self.delete()
+        elif modifiers == _CONTROL and key == Qt.Key.Key_D:
+            self.duplicate()
+        elif modifiers == _CONTROL and key == Qt.Key.Key_Delete:
+            self.delete_rows()
+        elif modifiers == _ALT and key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            self.move_rows(-1 if key == Qt.Key.Key_Up else 1)
+        elif key in _ENTER and (modifiers == _ALT or (self.editing is None and not modifiers)):
+            self._open()
+        elif modifiers == _SHIFT and key == Qt.Key.Key_Space:
+            self.table.select_rows(list(self.table.area().rows), current=self.table.currentIndex().row())
         else:
-            return
-        event.accept()
+            return False
+        return True
+
+    def _key_of_cells(self, event: QKeyEvent, work: TableWork) -> bool:
+        key = event.key()
+        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        if event.matches(QKeySequence.StandardKey.Copy):
+            work.copy()
+        elif event.matches(QKeySequence.StandardKey.Paste):
+            work.paste()
+        elif event.matches(QKeySequence.StandardKey.Cut):
+            work.copy()
+            work.clear()
+        elif key == Qt.Key.Key_Insert and modifiers == _CONTROL | _SHIFT:
+            work.copy(headed=True)
+        elif key in _ENTER and modifiers == _CONTROL:
+            work.fill_current()
+        elif key in _ENTER and modifiers in (Qt.KeyboardModifier.NoModifier, _SHIFT):
+            work.down(-1 if modifiers else 1)
+        else:
+            return False
+        return True
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow a change of the palette or the font."""
@@ -307,86 +415,3 @@ class PartTable(QWidget):
             self.up_button.setIcon(up_icon())
             self.down_button.setIcon(down_icon())
             self.delete_button.setIcon(cross_icon())
-
-
-class RowDelegate(QStyledItemDelegate):
-    """Draws whole rows as selected, without a second frame around the current cell."""
-
-    def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
-        """Leave out the frame of the current cell."""
-        super().initStyleOption(option, index)
-        option.state &= ~QStyle.StateFlag.State_HasFocus
-
-    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        """The size that suits it best."""
-        size = super().sizeHint(option, index)
-        return QSize(size.width(), max(size.height(), option.fontMetrics.height() + 6))
-
-
-class RowList(QTreeWidget):
-    """A list of rows whose texts are cut with dots where there is no room; the whole text is the tool tip."""
-
-    def __init__(self, columns: int = 1) -> None:
-        super().__init__()
-        self.setColumnCount(columns)
-        self.setHeaderHidden(True)
-        self.setRootIsDecorated(False)
-        self.setUniformRowHeights(True)
-        self.setItemDelegate(RowDelegate(self))
-        self.header().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-
-    def add_row(self, data: object, *texts: str) -> None:
-        """One more row, standing for `data`."""
-        item = QTreeWidgetItem(list(texts))
-        item.setData(0, Qt.ItemDataRole.UserRole, data)
-        for column, text in enumerate(texts):
-            item.setToolTip(column, text)
-        self.addTopLevelItem(item)
-
-    def chosen(self) -> object:
-        """What the current row stands for; None if there is none."""
-        item = self.currentItem()
-        return None if item is None else item.data(0, Qt.ItemDataRole.UserRole)
-
-    def choose_row(self, row: int) -> None:
-        """Make a row current, counted from 0."""
-        item = self.topLevelItem(row)
-        if item is not None:
-            self.setCurrentItem(item)
-
-    def row(self) -> int:
-        """The current row; -1 if there is none."""
-        return self.currentIndex().row()
-
-
-class _Table(QTableView):
-    key = Signal(object)
-    gained_focus = Signal()
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setAlternatingRowColors(True)
-        self.setShowGrid(False)
-        self.setItemDelegate(RowDelegate(self))
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 8)
-        self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setProperty("look", "narrow")
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        event.ignore()
-        self.key.emit(event)
-        if not event.isAccepted():
-            super().keyPressEvent(event)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
-        if self.currentIndex().isValid() and not self.selectionModel().hasSelection():
-            self.selectRow(self.currentIndex().row())
-        self.gained_focus.emit()

@@ -30,9 +30,12 @@ class QuickCells(QStyledItemDelegate):
     Asking a model for each role of each cell, as Qt does otherwise, would cost many times as much.
     """
 
-    def __init__(self, parent: QObject, cell: Callable[[Index], tuple[str, str, Qt.AlignmentFlag]]) -> None:
+    def __init__(
+        self, parent: QObject, cell: Callable[[Index], tuple[str, str, Qt.AlignmentFlag]], padding: int = PADDING
+    ) -> None:
         super().__init__(parent)
         self._cell = cell
+        self._padding = padding
         self._letters: dict[tuple[int, int], int] = {}
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
@@ -47,7 +50,7 @@ class QuickCells(QStyledItemDelegate):
         if not text:
             return
         painter.setPen(colours.colour(ink))
-        rect = rect.adjusted(PADDING, 0, -PADDING, 0)
+        rect = rect.adjusted(self._padding, 0, -self._padding, 0)
         metrics = view.fontMetrics
         # Measuring a text costs as much as drawing it; most are short enough whatever their letters.
         if len(text) * self._widest(metrics) > rect.width():

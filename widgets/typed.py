@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Hashable
 from decimal import Decimal, InvalidOperation
+from typing import Final
 
 from PySide6.QtCore import QCoreApplication
 
@@ -12,6 +14,8 @@ from widgets.drafts import Texts
 from widgets.form import Put
 
 translate = QCoreApplication.translate
+_EITHER: Final = re.compile(r"([-+]?[1-9]\d{0,2}),(\d{3})")
+"""A comma that may stand for the point or between thousands."""
 
 
 def whole(text: str) -> int:
@@ -26,10 +30,19 @@ def whole(text: str) -> int:
 
 
 def number(text: str) -> Decimal:
-    """A number, kept exactly as typed; a comma is taken for the point. Raises ValueError in words."""
+    """A number, kept exactly as typed; a comma is taken for the point. Raises ValueError in words.
+
+    "1,500" is refused: who writes it may mean either of two numbers.
+    """
     text = text.strip().replace("\N{MINUS SIGN}", "-")
     if not text:
         raise ValueError(translate("typed", "a number is needed here"))
+    if (either := _EITHER.fullmatch(text)) is not None:
+        raise ValueError(
+            translate("typed", "'{text}' can mean {small} or {large}; write the one that is meant").format(
+                text=text, small=f"{either[1]}.{either[2]}", large=f"{either[1]}{either[2]}"
+            )
+        )
     if text.count(",") == 1 and "." not in text:
         text = text.replace(",", ".")
     try:

@@ -1,44 +1,50 @@
-"""How often each signal is used."""
+"""How often and where each signal is used."""
 
 from __future__ import annotations
 
 import weakref
 from collections import Counter
-from collections.abc import Iterator
 from typing import Final
 
-from app.project.model import BitSignal, HeldValue, Project
+from app.project import references
+from app.project.model import Project
+from app.project.references import Use
 
 _KEPT: Final[dict[int, tuple[weakref.ref[Project], Counter[str]]]] = {}
+_PLACES: Final[dict[tuple[int, str], tuple[weakref.ref[Project], tuple[Use, ...]]]] = {}
+_latest: tuple[object, ...] = ()
 
 
 def use_counts(project: Project) -> Counter[str]:
-    """Of each signal, how many fields, conditions, actions and bits name it. Counted once for each project value."""
+    """Of each signal, how many places name it. Counted once for each project value, and anew only where a part that
+    can name a signal has changed."""
+    global _latest
     kept = _KEPT.get(id(project))
     if kept is not None and kept[0]() is project:
         return kept[1]
-    counts = Counter(_named(project))
+    bits = tuple(part.bit.of for part in project.signals if hasattr(part, "bit"))
+    users = (project.screens, project.turns, project.actions, project.panel, bits)
+    former = next(iter(_KEPT.values()), None)
+    known = former is not None and _same(users, _latest)
+    counts = former[1] if former is not None and known else references.use_counts(project, "signal")
+    _latest = users
     _KEPT.clear()
     _KEPT[id(project)] = (weakref.ref(project), counts)
     return counts
 
 
-def _named(project: Project) -> Iterator[str]:
-    for screen in project.screens:
-        for field in screen.fields:
-            yield field.signal
-            if field.blink is not None:
-                yield field.blink.signal
-    for turn in project.turns:
-        if turn.when is not None:
-            yield turn.when.signal
-    for action in project.actions:
-        if action.when is not None:
-            yield action.when.signal
-        if action.signal is not None:
-            yield action.signal
-        if isinstance(action.value, HeldValue):
-            yield action.value.from_
-    for signal in project.signals:
-        if isinstance(signal, BitSignal):
-            yield signal.bit.of
+def places_of(project: Project, name: str) -> tuple[Use, ...]:
+    """Where one signal is used; looked up once for each project value as long as no other is asked for."""
+    key = (id(project), name)
+    kept = _PLACES.get(key)
+    if kept is None or kept[0]() is not project:
+        _PLACES.clear()
+        kept = _PLACES[key] = (weakref.ref(project), references.uses(project, "signal", name))
+    return kept[1]
+
+
+def _same(users: tuple[object, ...], former: tuple[object, ...]) -> bool:
+    return len(users) == len(former) and all(
+        now is then or (isinstance(now, tuple) and index == len(users) - 1 and now == then)
+        for index, (now, then) in enumerate(zip(users, former, strict=True))
+    )

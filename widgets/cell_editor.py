@@ -1,0 +1,222 @@
+"""Editing a cell in place: checked as one types, completed from what there is, told in words what is wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, QTimer, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPen, QShowEvent
+from PySide6.QtWidgets import (
+    QCompleter,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QStyle,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from widgets import palette
+from widgets.part_model import Index, PartModel
+from widgets.quick_cells import QuickCells
+
+WORDS_WIDTH: Final = 340
+CELL_PADDING: Final = 4
+"""As in the headings over the cells, in device-independent pixels."""
+
+
+@dataclass(frozen=True, slots=True)
+class CellWays:
+    """What the editor of a cell asks for: why a text cannot stand there (empty: it can), what could stand there, and
+    taking a text over."""
+
+    refusal: Callable[[int, int, str], str]
+    completions: Callable[[int, int], Sequence[str]]
+    take: Callable[[int, int, str], object]
+
+
+class CellEditor(QLineEdit):
+    """The text of one cell. Enter and Tab are kept back while it is wrong; the words under it say why."""
+
+    done = Signal(str)
+    """`enter`, `enter up`, `tab`, `back tab`, `all` (Ctrl+Enter) or `escape`."""
+
+    def __init__(self, parent: QWidget, refusal: Callable[[str], str], completions: Sequence[str], name: str) -> None:
+        super().__init__(parent)
+        self.refusal = refusal
+        self.setFrame(False)
+        self.setAccessibleName(name)
+        self.setTextMargins(3, 0, 3, 0)
+        self.words = _Words(parent)
+        self._name = name
+        if completions:
+            completer = QCompleter(list(dict.fromkeys(completions)), self)
+            completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+            completer.setFilterMode(Qt.MatchFlag.MatchContains)
+            completer.setMaxVisibleItems(12)
+            self.setCompleter(completer)
+        self.textChanged.connect(lambda _text: self.judge())
+
+    def judge(self) -> bool:
+        """Say what is wrong with what stands there. True if nothing is."""
+        reason = self.refusal(self.text())
+        colours = palette.current()
+        edge = colours.fault if reason else colours.accent
+        self.setStyleSheet(f"border: 2px solid {edge}; border-radius: 0; padding: 0;")
+        self.setAccessibleDescription(reason)
+        self.words.say(reason, self.geometry())
+        return not reason
+
+    def event(self, event: QEvent) -> bool:
+        """Keep the keys that belong to the cell from the shortcuts of the window."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_Down):
+                event.accept()
+                return True
+        elif event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent) and self._way(event):
+            return True
+        return super().event(event)
+
+    def _way(self, event: QKeyEvent) -> bool:
+        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        plain = modifiers == Qt.KeyboardModifier.NoModifier
+        shift = modifiers == Qt.KeyboardModifier.ShiftModifier
+        control = modifiers == Qt.KeyboardModifier.ControlModifier
+        key = event.key()
+        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and (plain or shift or control):
+            self.done.emit("all" if control else "enter up" if shift else "enter")
+        elif key in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab):
+            self.done.emit("back tab" if key == Qt.Key.Key_Backtab or shift else "tab")
+        elif key == Qt.Key.Key_Escape and plain:
+            self.done.emit("escape")
+        elif key == Qt.Key.Key_Down and (plain or modifiers == Qt.KeyboardModifier.AltModifier):
+            self._offer_all()
+        else:
+            return False
+        return True
+
+    def _offer_all(self) -> None:
+        completer = self.completer()
+        if completer is not None:
+            completer.setCompletionPrefix("" if self.hasSelectedText() else self.text())
+            completer.complete()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Judge what stands there, and say so where the editor is then."""
+        super().showEvent(event)
+        QTimer.singleShot(0, self, self.judge)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Take the words away with the editor."""
+        self.words.hide()
+        self.words.deleteLater()
+        super().hideEvent(event)
+
+
+class _Words(QFrame):
+    """Why the text of a cell cannot be taken, under the cell or over it. Takes no focus and no clicks."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setProperty("look", "notice")
+        self.setAutoFillBackground(True)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.text = QLabel()
+        self.text.setWordWrap(True)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(8, 3, 8, 3)
+        layout.addWidget(self.text)
+        self.hide()
+
+    def say(self, reason: str, cell: QRect) -> None:
+        if not reason:
+            self.hide()
+            return
+        self.text.setText(reason)
+        parent = self.parentWidget()
+        room = parent.size() if parent is not None else self.size()
+        wanted = self.text.fontMetrics().horizontalAdvance(reason) + 34
+        width = min(wanted, WORDS_WIDTH, room.width() - 8)
+        height = max(self.heightForWidth(width), self.sizeHint().height() if wanted <= width else 0)
+        place = QPoint(max(4, min(cell.left(), room.width() - width - 4)), cell.bottom() + 3)
+        if place.y() + height > room.height() and cell.top() - height - 3 >= 0:
+            place.setY(cell.top() - height - 3)
+        self.setGeometry(place.x(), place.y(), width, height)
+        self.show()
+        self.raise_()
+
+
+class CellDelegate(QuickCells):
+    """Draws the cells of a table of parts, and edits them."""
+
+    done = Signal(int, int, str, str)
+    """The row and column of a cell that was edited, its text, and how it was left; see CellEditor.done."""
+
+    def __init__(self, view: QTableView, model: PartModel, ways: CellWays | None) -> None:
+        super().__init__(view, model.cell, CELL_PADDING)
+        self._view = view
+        self._model = model
+        self._ways = ways
+        self._left = False
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """One cell, with a frame if it is the current one of several that are selected."""
+        super().paint(painter, option, index)
+        if self._ways is None or index != self._view.currentIndex() or not self._view.hasFocus():
+            return
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+        painter.setPen(QPen(palette.current().colour("on_accent" if selected else "accent"), 2))
+        painter.drawRect(option.rect.adjusted(1, 1, -1, -1))
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:  # noqa: ARG002
+        """A line for the text of the cell."""
+        ways, row, column = self._ways, index.row(), index.column()
+        assert ways is not None  # no cell is editable without
+        editor = CellEditor(
+            parent,
+            lambda text: ways.refusal(row, column, text),
+            ways.completions(row, column),
+            self._model.columns[column].title,
+        )
+        self._left = False
+        editor.done.connect(lambda way: self._leave(editor, row, column, way))
+        return editor
+
+    def _leave(self, editor: CellEditor, row: int, column: int, way: str) -> None:
+        if way not in ("escape", "all") and not editor.judge():
+            return
+        self._left = True
+        text = editor.text()
+        self.closeEditor.emit(editor)
+        self._view.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.done.emit(row, column, text, way)
+
+    def setEditorData(self, editor: QWidget, index: Index) -> None:
+        """The text as it is edited, ready to be typed over."""
+        if isinstance(editor, CellEditor) and not editor.isModified():
+            editor.setText(str(index.data(Qt.ItemDataRole.EditRole) or ""))
+
+    def setModelData(self, editor: QWidget, _model: object, index: Index) -> None:
+        """The editor was left for something else: take the text over as it is, right or wrong."""
+        if self._ways is not None and not self._left and isinstance(editor, CellEditor):
+            self._left = True
+            if editor.isModified():
+                self._ways.take(index.row(), index.column(), editor.text())
+
+    def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
+        """As wide as the cell, and wide enough to type in."""
+        rect: QRect = option.rect
+        width = max(rect.width(), 90)
+        viewport = self._view.viewport().width()
+        left = max(0, min(rect.left(), viewport - width))
+        editor.setGeometry(left, rect.top(), width, rect.height())
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Leave the keys to the editor, which knows more about them than Qt's own filter."""
+        if event.type() in (QEvent.Type.KeyPress, QEvent.Type.ShortcutOverride):
+            return False
+        return super().eventFilter(watched, event)

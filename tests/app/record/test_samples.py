@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -31,7 +32,7 @@ def bound(encoding: str, word_order: str, byte_order: str, scale: str = "") -> B
     return bindings(parse(text))["x"]
 
 
-def samples_of(words: list[tuple[int, ...]], quality: int = GOOD) -> Samples:
+def samples_of(words: Sequence[tuple[int, ...]], quality: int = GOOD) -> Samples:
     count = len(words)
     return Samples(
         np.arange(count, dtype=np.int64),

@@ -27,6 +27,11 @@ def speak(translator: Translator | None) -> None:
     _translator = translator or _english
 
 
+def spoken() -> Translator:
+    """Whatever translates now: who keeps texts that are made, keeps this with them and makes them anew for another."""
+    return _translator
+
+
 def translate(context: str, text: str) -> str:
     """`text` in the language that is spoken; itself if it has no translation."""
     return _translator(context, text)

@@ -58,6 +58,14 @@ class Document(QObject):
         """What was selected before and after each step, by its position in the history."""
         self._order = tuple(screen.name for screen in project.screens)
 
+    def succeed(self, former: Document) -> None:
+        """Go on with what another document held: its project with all steps, its file, its selection.
+
+        For a document that nobody listens to yet; the former one is not used any more.
+        """
+        self._history, self._path, self._order = former._history, former._path, former._order
+        self._selection, self._language, self._looked_at = former._selection, former._language, former._looked_at
+
     # The project and its file
 
     @property

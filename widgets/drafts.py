@@ -52,6 +52,11 @@ class Drafts(QObject):
         """The subject is called otherwise from now on."""
         self._kept = {(to if kept == subject else kept, row): what for (kept, row), what in self._kept.items()}
 
+    def succeed(self, former: Drafts) -> None:
+        """Go on with what another one keeps."""
+        self._kept = dict(former._kept)
+        self.changed.emit()
+
     def clear(self) -> None:
         """Drop all of them: another project."""
         if self._kept:

@@ -49,7 +49,7 @@ class Speech(QObject):
         self._translators = [] if (spoken := spoken_for(wish)) is Language.ENGLISH else self._load(spoken)
         for translator in self._translators:
             self._application.installTranslator(translator)
-        language_of_app.speak(QCoreApplication.translate if self._translators else None)
+        language_of_app.speak(_translated if self._translators else None)
 
     def _load(self, spoken: Language) -> list[QTranslator]:
         ours, of_qt = QTranslator(self), QTranslator(self)
@@ -58,6 +58,10 @@ class Speech(QObject):
         if ours.load(str(folder / f"fanlight_{spoken}.qm")):
             found.append(ours)  # the last one installed is asked first
         return found
+
+
+def _translated(context: str, text: str) -> str:
+    return QCoreApplication.translate(context, text)
 
 
 _QT_TRANSLATIONS: Final = QLibraryInfo.LibraryPath.TranslationsPath

@@ -53,6 +53,14 @@ class Live(QObject):
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
         self._timer.timeout.connect(self._look)
 
+    def succeed(self, former: Live) -> None:
+        """Go on with the session of another one, which is disconnected then without being stopped."""
+        former.release_all()
+        former._timer.stop()
+        self._session, former._session = former._session, None
+        if self._session is not None:
+            self._timer.start()
+
     # The connection
 
     @property

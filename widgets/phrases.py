@@ -11,17 +11,14 @@ translate = QCoreApplication.translate
 
 def condition_text(condition: Condition) -> str:
     """A condition as a clause: "fault is set", "level is above 80"."""
-    if condition.is_ in ("set", "clear"):
-        word = translate("phrases", "set") if condition.is_ == "set" else translate("phrases", "clear")
-        return translate("phrases", "{signal} is {state}").format(signal=condition.signal, state=word)
     words = {
-        "above": translate("phrases", "above"),
-        "below": translate("phrases", "below"),
-        "equal": translate("phrases", "equal to"),
+        "set": translate("phrases", "{signal} is set"),
+        "clear": translate("phrases", "{signal} is clear"),
+        "above": translate("phrases", "{signal} is above {value}"),
+        "below": translate("phrases", "{signal} is below {value}"),
+        "equal": translate("phrases", "{signal} is equal to {value}"),
     }
-    return translate("phrases", "{signal} is {comparison} {value}").format(
-        signal=condition.signal, comparison=words[condition.is_], value=condition.value
-    )
+    return words[condition.is_].format(signal=condition.signal, value=condition.value)
 
 
 def cause_text(part: Turn | Action) -> str:

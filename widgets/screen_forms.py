@@ -223,10 +223,11 @@ def turns_of(project: Project, screen: str) -> list[tuple[int, str]]:
     found = []
     for index, turn in enumerate(project.turns):
         if turn.from_ == screen or (turn.from_ is None and turn.when is None):
-            where = "" if turn.from_ is not None else translate("ScreenForm", " (from every screen)")
-            to = target_text(turn)
-            text = translate("ScreenForm", "{cause} \N{RIGHTWARDS ARROW} {to}{where}")
-            found.append((index, text.format(cause=cause_text(turn), to=to, where=where)))
+            if turn.from_ is not None:
+                text = translate("ScreenForm", "{cause} \u2192 {to}")
+            else:
+                text = translate("ScreenForm", "{cause} \u2192 {to} (from every screen)")
+            found.append((index, text.format(cause=cause_text(turn), to=target_text(turn))))
         elif turn.to == screen:
             text = (
                 translate("ScreenForm", "shown {cause}")
@@ -242,9 +243,11 @@ def actions_of(project: Project, screen: str) -> list[tuple[int, str]]:
     found = []
     for index, action in enumerate(project.actions):
         if action.key is not None and action.from_ in (None, screen):
-            where = "" if action.from_ is not None else translate("ScreenForm", " (on every screen)")
-            text = translate("ScreenForm", "{cause} {deed}{where}")
-            found.append((index, text.format(cause=cause_text(action), deed=deed_text(action), where=where)))
+            if action.from_ is not None:
+                text = translate("ScreenForm", "{cause} {deed}")
+            else:
+                text = translate("ScreenForm", "{cause} {deed} (on every screen)")
+            found.append((index, text.format(cause=cause_text(action), deed=deed_text(action))))
     return found
 
 

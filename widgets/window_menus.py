@@ -10,7 +10,9 @@ from PySide6.QtWidgets import QApplication, QMenu
 from shiboken6 import isValid
 
 from widgets.commands import allow, command, listed
+from widgets.language import OWN_NAMES, Language
 from widgets.palette import Appearance
+from widgets.size import SIZES
 
 if TYPE_CHECKING:
     from widgets.window import MainWindow
@@ -62,6 +64,8 @@ class WindowMenus(QObject):
         edit.addActions([self.undo, self.redo])
         view = bar.addMenu(self.tr("&View"))
         self._add_appearance(view)
+        self._add_sizes(view)
+        self._add_language(view)
         view.addActions([self.strip, self.full_screen])
         workplace = bar.addMenu(self.tr("&Workplace"))
         workplace.addActions(self.workplaces)
@@ -123,5 +127,34 @@ class WindowMenus(QObject):
             action = command(window, text, lambda appearance=appearance: window.choose_look(appearance), keys)
             action.setCheckable(True)
             action.setChecked(appearance is window.settings.appearance)
+            group.addAction(action)
+            menu.addAction(action)
+
+    def _add_language(self, view: QMenu) -> None:
+        window = self._window
+        menu = view.addMenu(self.tr("Lan&guage"))
+        group = QActionGroup(self)
+        for language, text, keys in (
+            (Language.SYSTEM, self.tr("As the &system"), "Ctrl+F9"),
+            (Language.ENGLISH, "&" + OWN_NAMES[Language.ENGLISH], "Ctrl+F10"),
+            (Language.GERMAN, "&" + OWN_NAMES[Language.GERMAN], "Ctrl+F11"),
+        ):
+            action = command(window, text, lambda language=language: window.choose_language(language), keys)
+            action.setCheckable(True)
+            action.setChecked(language is window.settings.language)
+            group.addAction(action)
+            menu.addAction(action)
+
+    def _add_sizes(self, view: QMenu) -> None:
+        window = self._window
+        menu = view.addMenu(self.tr("&Size"))
+        group = QActionGroup(self)
+        for number, percent in enumerate(SIZES):
+            text = self.tr("{percent} %").format(percent=percent)
+            action = command(
+                window, text, lambda percent=percent: window.choose_size(percent), f"Ctrl+Shift+{4 + number}"
+            )
+            action.setCheckable(True)
+            action.setChecked(percent == window.settings.size)
             group.addAction(action)
             menu.addAction(action)

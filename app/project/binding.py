@@ -15,7 +15,7 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Final, TypeAlias
 
-from app.language import translate
+from app.language import Translator, spoken, translate
 from app.project.model import BitSignal, FieldKind, Follower, HeldSignal, Project, RegisterSignal, Scale
 from app.signals.encoding import (
     Implausible,
@@ -161,7 +161,7 @@ class _Bound:
     bits: tuple[BitSignal, ...]
 
 
-_of_project: dict[int, tuple[weakref.ref[Project], _Bound]] = {}
+_of_project: dict[int, tuple[weakref.ref[Project], _Bound, Translator]] = {}
 _latest: _Bound = _Bound({}, {}, ())
 
 
@@ -366,11 +366,11 @@ def _derived(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) 
 def _bound(project: Project) -> _Bound:
     global _latest
     kept = _of_project.get(id(project))
-    if kept is not None and kept[0]() is project:
+    if kept is not None and kept[0]() is project and kept[2] is spoken():
         return kept[1]
     bound = _latest = _work_out(project, _latest)
     key = id(project)
-    _of_project[key] = weakref.ref(project, lambda _: _of_project.pop(key, None)), bound
+    _of_project[key] = weakref.ref(project, lambda _: _of_project.pop(key, None)), bound, spoken()
     return bound
 
 
@@ -435,7 +435,7 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
             bit = signal.bit.number
             bit_place(base.encoding, bit)
     except (NotARegister, ValueError) as error:
-        raise Unbound(f"signal '{signal.name}': {error}") from error
+        raise Unbound(translate("project", "signal '{name}': {why}").format(name=signal.name, why=error)) from error
     if address + count - 1 > LAST_ADDRESS:
         raise Unbound(
             translate(

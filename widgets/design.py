@@ -5,29 +5,31 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, Final
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
-from app.checks import check
 from app.checks.finding import Finding
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 from app.project.problems import Place
-from widgets.commands import command
+from widgets.commands import Keys, command
 from widgets.document import Document, Selection
 from widgets.drafts import Drafts, follow_drafts
 from widgets.findings import FindingsList
 from widgets.inspector import Inspector
 from widgets.lines_view import LinesView
+from widgets.live_rows import LiveReadings
 from widgets.notice import Notice
-from widgets.page_map import PageMap
+from widgets.page_map_pane import PageMapPane
 from widgets.part_views import BehaviourView
+from widgets.running_checks import RunningChecks
 from widgets.screen_editor import ScreenEditor
 from widgets.screens_pane import ScreensPane
+from widgets.shortening import shorten_tabs
 from widgets.signals_view import SignalsView
+from widgets.size import scaled
 
-CHECK_AFTER_MS: Final = 200
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
 
 
@@ -41,7 +43,7 @@ class DesignWorkplace(QWidget):
         super().__init__(parent)
         self.document = document
         self.drafts = Drafts(self)
-        self.findings_of: tuple[Finding, ...] = ()
+        self.checks = RunningChecks(document, self)
         self._before = document.project
         self._graph = PagingGraph.of(document.project)
         self._graph_of = document.project
@@ -49,13 +51,8 @@ class DesignWorkplace(QWidget):
         self._lay_out()
         self._make_actions()
         self._connect()
-        self._timer = QTimer(self)
-        self._timer.setSingleShot(True)
-        self._timer.setInterval(CHECK_AFTER_MS)
-        self._timer.timeout.connect(self._check)
         self.setFocusProxy(self.editor.face)
         self._changed()
-        self._timer.start()
 
     def _make_parts(self) -> None:
         document = self.document
@@ -64,7 +61,9 @@ class DesignWorkplace(QWidget):
         self.views.setDocumentMode(True)
         self.notice = Notice(self.views)
         self.editor = ScreenEditor(document, self.notice)
-        self.map = PageMap()
+        self.screens.use_clipboard(self.editor.clipboard)
+        self.map_pane = PageMapPane(document)
+        self.map = self.map_pane.view
         self.behaviour = BehaviourView(document)
         self.signals = SignalsView(document, self.drafts)
         self.lines = LinesView(document, self.drafts)
@@ -72,29 +71,33 @@ class DesignWorkplace(QWidget):
         self.inspector = Inspector(document, self.drafts)
         for widget, title in (
             (self.editor, self.tr("Screen")),
-            (self.map, self.tr("Page map")),
+            (self.map_pane, self.tr("Page map")),
             (self.behaviour, self.tr("Turns and actions")),
             (self.signals, self.tr("Signals")),
             (self.lines, self.tr("Lines and followers")),
         ):
             self.views.addTab(widget, title)
+        shorten_tabs(self.views.tabBar())
 
     def _lay_out(self) -> None:
         self._upright = QSplitter(Qt.Orientation.Vertical)
+        self._upright.setObjectName("design upright")
         self._upright.addWidget(self.views)
         self._upright.addWidget(self.findings)
         self._upright.setStretchFactor(0, 1)
         self._upright.setCollapsible(0, False)
         self._upright.setSizes([460, 130])
         self._across = QSplitter(Qt.Orientation.Horizontal)
+        self._across.setObjectName("design across")
         self._across.addWidget(self.screens)
         self._across.addWidget(self._upright)
         self._across.addWidget(self.inspector)
         self._across.setStretchFactor(1, 1)
         self._across.setCollapsible(1, False)
-        self._across.setSizes([230, 780, 350])
-        self.screens.setMinimumWidth(190)
-        self.inspector.setMinimumWidth(290)
+        self._across.setSizes([scaled(170) + 60, 780, scaled(140) + 210])
+        # The middle needs the room most, so at larger sizes the sides grow by less than their texts.
+        self.screens.setMinimumWidth(scaled(95) + 95)
+        self.inspector.setMinimumWidth(scaled(110) + 180)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._across)
@@ -103,8 +106,10 @@ class DesignWorkplace(QWidget):
         self._actions: list[QAction | None] = []
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
-        self._action(self.tr("D&uplicate the field"), editor.commands.duplicate_field, "Ctrl+Shift+D")
         self._action(self.tr("&Delete the field"), editor.commands.delete_fields, "Ctrl+Delete")
+        self._actions.append(None)
+        self._action(self.tr("&Try it in place"), self.try_it, ("F9", "Ctrl+Space"))
+        self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")
         self._actions.append(None)
         self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
         self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")
@@ -124,8 +129,26 @@ class DesignWorkplace(QWidget):
         self._actions.append(None)
         self._action(self.tr("Go to the pr&operties"), self._to_inspector, "F4")
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
+        self._action(self.tr("Ne&xt finding"), lambda: self.findings.step(1), "Ctrl+F8")
+        self._action(self.tr("Pre&vious finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
+        self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
+        self.addActions(self.map_pane.wide_actions)
+        self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])
 
-    def _action(self, text: str, run: Callable[[], object], shortcut: str) -> None:
+    def try_it(self) -> None:
+        """Operate the screen where it is drawn, with simulated values; once more, and it is edited again."""
+        if self.view != "screen":
+            self.show_view("screen")
+        self.editor.try_it()
+
+    def _next_language(self) -> None:
+        count = len(self.document.project.panel.languages)
+        if count < 2:
+            self._refused(self.tr("The panel has one language only; more are named in the panel's properties."))
+        else:
+            self.document.choose_language((self.document.language + 1) % count)
+
+    def _action(self, text: str, run: Callable[[], object], shortcut: Keys) -> None:
         def run_here() -> None:
             self.wanted.emit()
             run()
@@ -139,6 +162,9 @@ class DesignWorkplace(QWidget):
                 menu.addSeparator()
             else:
                 menu.addAction(action)
+        menu.addSeparator()
+        self.editor.actions_of.fill_menu(menu)
+        self.map_pane.fill_menu(menu.addMenu(self.tr("Page &map")))
 
     def _connect(self) -> None:
         document = self.document
@@ -149,6 +175,9 @@ class DesignWorkplace(QWidget):
         document.offered.connect(self._offered)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
         self.views.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
+        self._played = self.inspector.add_guest(self.editor.tryout.followers, self.tr("Simulated followers"))
+        self.editor.trying_changed.connect(lambda _on: self._show_inspector())
+        self.editor.wanted.connect(self._to_editor)
         self.editor.field_opened.connect(self._open_field)
         self.editor.next_screen_wanted.connect(self._next_screen)
         self.editor.new_signal_wanted.connect(self._new_signal)
@@ -156,6 +185,10 @@ class DesignWorkplace(QWidget):
         self.map.screen_chosen.connect(document.select_screen)
         self.map.screen_opened.connect(self._open_screen)
         self.map.turn_chosen.connect(lambda _index: self._show_inspector())
+        self.map.turn_opened.connect(lambda _index: self._to_inspector())
+        self.map_pane.wanted.connect(self._to_map)
+        self.map_pane.delete_wanted.connect(self.screens.delete)
+        self.map_pane.rename_wanted.connect(self.screens.list.rename_current)
         self.signals.lines_wanted.connect(lambda: self.show_view("lines"))
         self.behaviour.chosen.connect(self._show_inspector)
         self.signals.chosen.connect(self._show_inspector)
@@ -170,6 +203,8 @@ class DesignWorkplace(QWidget):
         self.inspector.screen_form.add_action_wanted.connect(self._add_action_on)
         self.findings.place_chosen.connect(self.go_to)
         self.findings.draft_chosen.connect(self._go_to_draft)
+        self.findings.mend_wanted.connect(self._mend)
+        self.checks.found.connect(self._found)
 
     # Keeping it in step
 
@@ -178,22 +213,19 @@ class DesignWorkplace(QWidget):
         follow_drafts(self.drafts, self._before, project)
         self._before = project
         graph = self._paging()
-        self.screens.show_project(project, graph, self.findings_of)
+        self.screens.show_project(project, graph, self.checks.findings)
         self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
         self.signals.show_project(project, self._wrong("signal"))
         self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
-        if self.views.currentWidget() is self.map:
-            self.map.set_project(project, graph)
+        if self.views.currentWidget() is self.map_pane:
+            self.map_pane.set_project(project, graph)
         self._mark_fields()
         self._show_inspector()
-        if hasattr(self, "_timer"):
-            self._timer.start()
 
     def _replaced(self) -> None:
         """Another project: nothing of the former one is true any more."""
         self.drafts.clear()
-        self.findings_of = ()
-        self.findings.set_findings(())
+        self.map.set_findings(())
         self._before = self.document.project
 
     def _paging(self) -> PagingGraph:
@@ -215,25 +247,43 @@ class DesignWorkplace(QWidget):
             if self.view == "screen" and self.document.selection.fields:
                 self.inspector.show_tab(self.inspector.field_form)
 
-    def _check(self) -> None:
-        self.findings_of = check(self.document.project)
-        self.findings.set_findings(self.findings_of)
+    def _found(self) -> None:
+        """Show what the checks found."""
         project = self.document.project
-        self.screens.show_project(project, self._paging(), self.findings_of)
+        self.findings.set_findings(self.checks.findings)
+        self.screens.show_project(project, self._paging(), self.checks.findings)
         self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
         self.signals.show_project(project, self._wrong("signal"))
         self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
+        self.map.set_findings(self.checks.findings)
         self._mark_fields()
 
     def check_now(self) -> None:
-        """Run the design checks without waiting for a pause in typing."""
-        self._timer.stop()
-        self._check()
+        """Run the design checks to the end, without waiting for a pause in typing."""
+        self.checks.finish()
+
+    def _mend(self, finding: Finding) -> None:
+        """Make the edit that takes a finding away, as one step."""
+        if not self.checks.up_to_date:
+            self.checks.finish()
+        if finding.mend is None or finding not in self.checks.findings:
+            self._refused(self.tr("Nothing was changed: this is not found any more."))
+        elif self.document.do(finding.mend.words, finding.mended) is None:
+            self.checks.finish()
+
+    def _mend_current(self) -> None:
+        row = self.findings.current()
+        if row is not None and row.finding is not None and row.finding.mend is not None:
+            self._mend(row.finding)
+        elif row is None:
+            self._refused(self.tr("Choose a finding first: F8 leads to the findings."))
+        else:
+            self._refused(self.tr("This finding cannot be mended by itself; Enter on it leads to its place."))
 
     def _wrong(self, kind: str) -> frozenset[int]:
         return frozenset(
             finding.place[1]
-            for finding in self.findings_of
+            for finding in self.checks.findings
             if finding.severity == "error"
             and len(finding.place) > 1
             and finding.place[0] == kind
@@ -246,7 +296,7 @@ class DesignWorkplace(QWidget):
             return
         at = self.document.project.screens.index(screen)
         wrong = set()
-        for finding in self.findings_of:
+        for finding in self.checks.findings:
             place = finding.place
             if place[:2] == ("screen", at) and len(place) > 3 and place[2] == "field" and finding.severity != "note":
                 wrong.add(place[3])
@@ -283,14 +333,16 @@ class DesignWorkplace(QWidget):
         self.notice.hide()
         project = self.document.project
         if self.view == "map":
-            self.map.set_project(project, self._paging())
+            self.map_pane.set_project(project, self._paging())
             self.map.select_screen(self.document.selection.screen)
             self.inspector.show_tab(self.inspector.screen_form)
         self._show_inspector()
 
     def _show_inspector(self) -> None:
         project = self.document.project
-        if self.view in ("screen", "map"):
+        if self.editor.tryout.running:
+            self.inspector.show_guest(self._played)
+        elif self.view in ("screen", "map"):
             turn = self.map.selected_turn() if self.view == "map" else None
             if turn is None:
                 self.inspector.show_screen()
@@ -344,8 +396,25 @@ class DesignWorkplace(QWidget):
     def _to_face(self) -> None:
         self.show_view("screen")
 
+    def set_readings_source(self, source: LiveReadings) -> None:
+        """Where the live values come from that the face can show. Nothing here writes to a line."""
+        self.editor.set_readings_source(source)
+
+    def _to_editor(self) -> None:
+        self.wanted.emit()
+        if self.view != "screen":
+            self.show_view("screen")
+
+    def _to_map(self) -> None:
+        self.wanted.emit()
+        if self.view != "map":
+            self.show_view("map")
+
     def _to_inspector(self) -> None:
         page = self.inspector.current_form()
+        if page is None:
+            self._played.focusNextChild()
+            return
         for row in page.rows:
             if row.editors() and row.isVisibleTo(page):
                 row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
@@ -353,9 +422,8 @@ class DesignWorkplace(QWidget):
 
     def _to_findings(self) -> None:
         self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        first = self.findings.tree.topLevelItem(0)
-        if self.findings.tree.currentItem() is None and first is not None:
-            self.findings.tree.setCurrentItem(first)
+        if self.findings.current() is None:
+            self.findings.select(0)
 
     def _open_field(self) -> None:
         self.inspector.show_tab(self.inspector.field_form)
@@ -392,18 +460,23 @@ class DesignWorkplace(QWidget):
         """Show the part that a finding is about, with the focus on it."""
         project = self.document.project
         kind = place[0] if place else "project"
-        index = place[1] if len(place) > 1 and isinstance(place[1], int) else 0
-        if kind == "screen" and index < len(project.screens):
+        index = place[1] if len(place) > 1 and isinstance(place[1], int) else None
+        if kind == "screen" and index is None:
+            self.screens.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif kind == "screen" and index is not None and index < len(project.screens):
             self._go_to_screen(project, index, place[2:])
-        elif kind == "signal" and index < len(project.signals):
+        elif kind == "signal" and index is None:
+            # A signal needs a follower to be read from: begin with what is missing first.
+            self.show_view("signals" if project.followers else "lines")
+        elif kind == "signal" and index is not None and index < len(project.signals):
             self.show_signal(project.signals[index].name)
             self.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
         elif kind in ("turn", "action"):
-            (self.show_turn if kind == "turn" else self.show_action)(index)
+            (self.show_turn if kind == "turn" else self.show_action)(index or 0)
             self.behaviour.focus(str(kind))
         elif kind in ("line", "follower"):
             self.views.setCurrentIndex(VIEWS.index("lines"))
-            self.lines.select(str(kind), index)
+            self.lines.select(str(kind), index or 0)
             self._show_inspector()
             self.lines.focus(str(kind))
         else:
@@ -415,11 +488,16 @@ class DesignWorkplace(QWidget):
     def _go_to_screen(self, project: Project, index: int, rest: Place) -> None:
         screen = project.screens[index]
         selection = Selection(screen=screen.name)
-        if len(rest) > 1 and isinstance(rest[1], int):
-            if rest[0] == "field" and rest[1] < len(screen.fields):
+        if len(rest) > 1:
+            if rest[0] == "field" and isinstance(rest[1], int) and rest[1] < len(screen.fields):
                 selection = Selection(screen.name, screen.fields[rest[1]].at, (rest[1],))
-            elif rest[0] == "text":
+            elif rest[0] == "text" and isinstance(rest[1], int):
+                self.document.choose_language(0)
                 selection = Selection(screen.name, (rest[1], 0))
+            elif rest[0] == "text_in" and rest[1] in project.panel.languages:
+                self.document.choose_language(project.panel.languages.index(str(rest[1])))
+                row = rest[2] if len(rest) > 2 and isinstance(rest[2], int) else 0
+                selection = Selection(screen.name, (row, 0))
         self.document.select(selection)
         self._to_face()
         self.inspector.show_tab(self.inspector.field_form if selection.fields else self.inspector.screen_form)
@@ -457,7 +535,7 @@ class DesignWorkplace(QWidget):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "findings"):
             self.findings.refresh_colours()
-            self.map.refresh_colours()
+            self.map_pane.refresh_colours()
 
     def sizeHint(self) -> QSize:
         """The size that suits it best."""

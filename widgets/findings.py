@@ -5,215 +5,270 @@ from __future__ import annotations
 from collections.abc import Hashable, Sequence
 from typing import Final
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QIcon, QKeyEvent, QPainter, QPixmap, QPolygonF, QResizeEvent
+from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QComboBox,
     QHBoxLayout,
     QHeaderView,
     QLabel,
-    QTreeWidget,
-    QTreeWidgetItem,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QTreeView,
     QVBoxLayout,
     QWidget,
 )
 
 from app.checks.finding import GRAVITY, Finding, Severity
-from widgets import palette
 from widgets.drafts import Drafts
-from widgets.part_table import RowDelegate
+from widgets.findings_model import FindingsModel, Order, Row, ordered
+from widgets.row_list import RowDelegate
+from widgets.severity import severity_icon
+from widgets.size import scaled
 
-_ROLE: Final = Qt.ItemDataRole.UserRole
-
-
-def severity_icon(severity: Severity | str, size: int = 14) -> QIcon:
-    """A shape for how grave a finding is: a square with a cross, a triangle, a ring; a pencil stroke for a draft."""
-    colours = palette.current()
-    names = {"error": "fault", "warning": "caution", "note": "faint", "draft": "fault"}
-    icon = QIcon(_shape(severity, colours.colour(names[severity]), QColor(colours.base), size))
-    # In a selected row it stands on the accent, in which none of its own colours can be seen.
-    selected = _shape(severity, colours.colour("on_accent"), colours.colour("accent"), size)
-    icon.addPixmap(selected, QIcon.Mode.Selected)
-    return icon
-
-
-def _shape(severity: str, colour: QColor, ground: QColor, size: int) -> QPixmap:
-    pixmap = QPixmap(size * 2, size * 2)
-    pixmap.setDevicePixelRatio(2)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(pixmap)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    _paint_shape(painter, severity, colour, ground, float(size))
-    painter.end()
-    return pixmap
-
-
-def _paint_shape(painter: QPainter, severity: str, colour: QColor, ground: QColor, size: float) -> None:
-    area = QRectF(1, 1, size - 2, size - 2)
-    pen = painter.pen()
-    pen.setWidthF(1.8)
-    pen.setColor(colour)
-    if severity == "error":
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(colour)
-        painter.drawRoundedRect(area, 2, 2)
-        pen.setColor(ground)
-        painter.setPen(pen)
-        inner = area.adjusted(3, 3, -3, -3)
-        painter.drawLine(inner.topLeft(), inner.bottomRight())
-        painter.drawLine(inner.topRight(), inner.bottomLeft())
-    elif severity == "warning":
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(colour)
-        painter.drawPolygon(QPolygonF([QPointF(size / 2, 1), QPointF(size - 1, size - 1), QPointF(1, size - 1)]))
-        pen.setColor(ground)
-        painter.setPen(pen)
-        painter.drawLine(QPointF(size / 2, size * 0.42), QPointF(size / 2, size * 0.68))
-        painter.drawPoint(QPointF(size / 2, size * 0.84))
-    elif severity == "draft":
-        painter.setPen(pen)
-        painter.drawLine(QPointF(2, size - 3), QPointF(size - 3, 2))
-        painter.drawLine(QPointF(2, size - 1), QPointF(size - 2, size - 1))
-    else:
-        painter.setPen(pen)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawEllipse(area.adjusted(1, 1, -1, -1))
-        painter.drawPoint(area.center())
+_LONGEST_BUTTON: Final = 44
+"""Characters of a mend on its button; the rest is in its tool tip."""
 
 
 class FindingsList(QWidget):
-    """Findings, the gravest first. A click or Enter asks to go to the place."""
+    """Findings, the gravest first. A click or Enter asks to go to the place, a button to mend.
+
+    What is selected stays so while findings come and go around it.
+    """
 
     place_chosen = Signal(object)
     """A `Place` of a finding."""
     draft_chosen = Signal(object, str)
     """Subject and row of something typed and not taken over."""
+    mend_wanted = Signal(object)
+    """A `Finding` that can be mended by itself."""
 
     def __init__(self, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._drafts = drafts
         self._findings: tuple[Finding, ...] = ()
-        self.title = QLabel(self.tr("Findings"))
-        self.title.setProperty("look", "heading")
-        self.summary = QLabel()
-        self.summary.setProperty("look", "faint")
-        top = QHBoxLayout()
-        top.setContentsMargins(8, 2, 8, 0)
-        top.setSpacing(8)
-        top.addWidget(self.title)
-        top.addWidget(self.summary, 1)
+        self.model = FindingsModel(self)
         self.tree = _Tree()
-        self.tree.setColumnCount(3)
-        self.tree.setHeaderLabels([self.tr("Place"), self.tr("What is wrong"), self.tr("What to do")])
-        self.tree.setRootIsDecorated(False)
-        self.tree.setUniformRowHeights(True)
-        self.tree.setItemDelegate(RowDelegate(self.tree))
-        self.tree.setAlternatingRowColors(True)
-        self.tree.setIconSize(QSize(14, 14))
-        self.tree.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.tree.setModel(self.model)
         self.tree.setAccessibleName(self.tr("Findings of the design checks"))
-        self.tree.setTextElideMode(Qt.TextElideMode.ElideRight)
-        header = self.tree.header()
-        header.setStretchLastSection(True)
-        header.setProperty("look", "narrow")
-        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        self.tree.itemClicked.connect(lambda item, _column: self._choose(item))
+        self.tree.clicked.connect(lambda index: self._choose(index.row()))
         self.tree.entered_by_key.connect(self._choose)
+        self.tree.selectionModel().currentRowChanged.connect(lambda _now, _before: self._show_current())
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
-        layout.addLayout(top)
+        layout.addLayout(self._make_top())
         layout.addWidget(self.tree, 1)
+        layout.addLayout(self._make_bottom())
         drafts.changed.connect(self._fill)
         self._fill()
 
+    def _make_top(self) -> QHBoxLayout:
+        top = QHBoxLayout()
+        top.setContentsMargins(8, 2, 8, 0)
+        top.setSpacing(6)
+        self.title = QLabel(self.tr("Findings"))
+        self.title.setProperty("look", "heading")
+        top.addWidget(self.title)
+        self.filters: dict[Severity, QToolButton] = {}
+        for severity in GRAVITY:
+            button = QToolButton()
+            button.setCheckable(True)
+            button.setChecked(True)
+            button.setAutoRaise(True)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+            button.setIcon(severity_icon(severity))
+            button.toggled.connect(lambda _on: self._fill())
+            self.filters[severity] = button
+            top.addWidget(button)
+        self.summary = QLabel()
+        self.summary.setProperty("look", "faint")
+        top.addWidget(self.summary, 1)
+        self.order = QComboBox()
+        self.order.addItem(self.tr("the gravest first"), "gravity")
+        self.order.addItem(self.tr("by place"), "place")
+        self.order.setAccessibleName(self.tr("Order of the findings"))
+        self.order.setToolTip(self.tr("Order of the findings"))
+        self.order.currentIndexChanged.connect(lambda _index: self._fill())
+        top.addWidget(self.order)
+        return top
+
+    def _make_bottom(self) -> QHBoxLayout:
+        bottom = QHBoxLayout()
+        bottom.setContentsMargins(8, 2, 8, 4)
+        bottom.setSpacing(8)
+        self.detail = QLabel()
+        self.detail.setWordWrap(True)
+        self.detail.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
+        self.detail.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        # Two lines, whether something is selected or not, so that the list never moves under the pointer.
+        self.detail.setFixedHeight(2 * self.detail.fontMetrics().lineSpacing() + 2)
+        self.detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.mend = QPushButton()
+        self.mend.clicked.connect(lambda _checked=False: self._mend())
+        bottom.addWidget(self.detail, 1)
+        bottom.addWidget(self.mend)
+        return bottom
+
     @property
     def findings(self) -> tuple[Finding, ...]:
-        """What is listed."""
+        """What was found, also what the filters hide."""
         return self._findings
 
     def set_findings(self, findings: Sequence[Finding]) -> None:
-        """List these."""
-        ordered = tuple(sorted(findings, key=lambda finding: GRAVITY[finding.severity]))
-        if ordered != self._findings:
-            self._findings = ordered
-            self._fill()
+        """List these, which come the gravest first."""
+        self._findings = tuple(findings)
+        self._fill()
+
+    def current(self) -> Row | None:
+        """The selected row."""
+        at = self.tree.currentIndex().row()
+        return self.model.rows[at] if 0 <= at < len(self.model.rows) else None
+
+    def select(self, at: int) -> Row | None:
+        """Select the row with this number, counted from 0 and on from the other end; None if there is no row."""
+        count = len(self.model.rows)
+        if not count:
+            return None
+        self.tree.setCurrentIndex(self.model.index(at % count, 0))
+        return self.current()
+
+    def step(self, way: int) -> None:
+        """Select the next row (1) or the one before (-1), and ask to go to its place."""
+        at = self.tree.currentIndex().row()
+        if self.select(at + way if at >= 0 else min(way, 0)) is not None:
+            self._choose(self.tree.currentIndex().row())
 
     def _fill(self) -> None:
-        at = self.tree.currentIndex().row()
-        self.tree.clear()
-        for subject, row, texts, reason in self._drafts.all():
-            what = self.tr("'{text}' is not taken over: {reason}").format(text=" ".join(texts), reason=reason)
-            item = QTreeWidgetItem([f"{_subject_text(subject)}, {row}", what, self.tr("correct it there")])
-            item.setIcon(0, severity_icon("draft"))
-            item.setData(0, _ROLE, ("draft", subject, row))
-            self._add(item, self.tr("not taken over"))
-        words = {"error": self.tr("error"), "warning": self.tr("warning"), "note": self.tr("note")}
-        for finding in self._findings:
-            item = QTreeWidgetItem([finding.where, finding.message, finding.hint])
-            item.setIcon(0, severity_icon(finding.severity))
-            item.setData(0, _ROLE, ("place", finding.place, ""))
-            self._add(item, words[finding.severity])
-        here = self.tree.topLevelItem(at)
-        if here is not None:
-            self.tree.setCurrentItem(here)
-        self.summary.setText(self._counts())
+        rows = [
+            Row(
+                "draft",
+                f"{_subject_text(subject)}, {row}",
+                self.tr("'{text}' is not taken over: {reason}").format(text=" ".join(texts), reason=reason),
+                self.tr("correct it there"),
+                None,
+                subject,
+                row,
+            )
+            for subject, row, texts, reason in self._drafts.all()
+        ]
+        order: Order = "place" if self.order.currentData() == "place" else "gravity"
+        rows += [
+            Row(finding.severity, finding.where, finding.message, finding.hint, finding)
+            for finding in ordered(self._findings, order)
+            if self.filters[finding.severity].isChecked()
+        ]
+        before, at = self.current(), self.tree.currentIndex().row()
+        self.model.show(rows)
+        if before is not None and self.current() != before:
+            self._select_again(before, at)
+        self._count()
+        self._show_current()
 
-    def _add(self, item: QTreeWidgetItem, word: str) -> None:
-        for column in range(3):
-            item.setToolTip(column, f"{word}: {item.text(column)}")
-        item.setData(0, Qt.ItemDataRole.AccessibleTextRole, f"{word}: {item.text(0)}: {item.text(1)}; {item.text(2)}")
-        self.tree.addTopLevelItem(item)
+    def _select_again(self, before: Row, at: int) -> None:
+        """Select what was selected, though it is called otherwise now; else what stands in its place."""
+        rows = self.model.rows
+        found = next((number for number, row in enumerate(rows) if row.same == before.same), min(at, len(rows) - 1))
+        self.tree.setCurrentIndex(self.model.index(found, 0) if found >= 0 else QModelIndex())
 
-    def _counts(self) -> str:
+    def _count(self) -> None:
         counts = dict.fromkeys(GRAVITY, 0)
         for finding in self._findings:
             counts[finding.severity] += 1
-        drafts = len(self._drafts.all())
+        words = {
+            "error": self.tr("Errors: {count}"),
+            "warning": self.tr("Warnings: {count}"),
+            "note": self.tr("Notes: {count}"),
+        }
+        for severity, button in self.filters.items():
+            text = words[severity].format(count=counts[severity])
+            if button.text() != text:
+                button.setText(text)
+                button.setAccessibleName(text)
+            button.setToolTip(self.tr("Hide them") if button.isChecked() else self.tr("Show them"))
         parts = []
-        if drafts:
-            parts.append(self.tr("%n not taken over", "", drafts))
-        if counts["error"]:
-            parts.append(_counted(counts["error"], self.tr("error"), self.tr("errors")))
-        if counts["warning"]:
-            parts.append(_counted(counts["warning"], self.tr("warning"), self.tr("warnings")))
-        if counts["note"]:
-            parts.append(_counted(counts["note"], self.tr("note"), self.tr("notes")))
-        return ", ".join(parts) if parts else self.tr("nothing found")
+        if drafts := len(self._drafts.all()):
+            parts.append(self.tr("{count} not taken over").format(count=drafts))
+        elif not self._findings:
+            parts.append(self.tr("nothing found"))
+        if hidden := sum(counts[severity] for severity, button in self.filters.items() if not button.isChecked()):
+            parts.append(self.tr("{count} hidden").format(count=hidden))
+        self.summary.setText(", ".join(parts))
 
-    def _choose(self, item: QTreeWidgetItem | None) -> None:
-        if item is None:
+    def _show_current(self) -> None:
+        row = self.current()
+        self.detail.setText(
+            "" if row is None else self.tr("{what}. To do: {hint}.").format(what=row.what, hint=row.hint)
+        )
+        self.detail.setToolTip(self.detail.text())
+        mend = None if row is None or row.finding is None else row.finding.mend
+        # A button that went while it has the focus would take the focus elsewhere.
+        self.mend.setEnabled(mend is not None or self.mend.hasFocus())
+        words = self.tr("Mend") if mend is None else mend.words
+        self.mend.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
+        if mend is not None:
+            self.mend.setToolTip(self.tr("{words} (Ctrl+F7). It can be undone.").format(words=mend.words))
+        elif row is None:
+            self.mend.setToolTip(self.tr("Choose a finding first."))
+        else:
+            self.mend.setToolTip(self.tr("Only you can know what is meant here; Enter leads to the place."))
+        self.mend.setAccessibleName(self.tr("Mend: {words}").format(words=words) if mend is not None else words)
+
+    def _choose(self, at: int) -> None:
+        row = self.model.rows[at] if 0 <= at < len(self.model.rows) else None
+        if row is None:
             return
-        kind, what, row = item.data(0, _ROLE)
-        if kind == "draft":
-            self.draft_chosen.emit(what, row)
-        elif what is not None:
-            self.place_chosen.emit(what)
+        if row.finding is None:
+            self.draft_chosen.emit(row.subject, row.row)
+        else:
+            self.place_chosen.emit(row.finding.place)
+
+    def _mend(self) -> None:
+        row = self.current()
+        if row is not None and row.finding is not None and row.finding.mend is not None:
+            self.mend_wanted.emit(row.finding)
 
     def refresh_colours(self) -> None:
         """Draw the shapes in the colours of now."""
-        self._fill()
+        for severity, button in self.filters.items():
+            button.setIcon(severity_icon(severity))
+        self.model.refresh()
 
 
-class _Tree(QTreeWidget):
-    entered_by_key = Signal(QTreeWidgetItem)
+class _Tree(QTreeView):
+    entered_by_key = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setRootIsDecorated(False)
+        self.setUniformRowHeights(True)
+        self.setItemDelegate(RowDelegate(self))
+        self.setAlternatingRowColors(True)
+        self.setIconSize(QSize(scaled(14), scaled(14)))
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setTextElideMode(Qt.TextElideMode.ElideRight)
+        header = self.header()
+        header.setStretchLastSection(True)
+        header.setProperty("look", "narrow")
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
-            place = min(210, self.viewport().width() // 4)
-            self.header().resizeSection(0, place)
-            self.header().resizeSection(1, (self.viewport().width() - place) * 56 // 100)
+            width = self.viewport().width()
+            gravity = self.fontMetrics().horizontalAdvance("warning") + scaled(42)
+            place = min(scaled(200), width // 5)
+            self.header().resizeSection(0, gravity)
+            self.header().resizeSection(1, place)
+            self.header().resizeSection(2, (width - gravity - place) * 56 // 100)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentItem() is not None:
-            self.entered_by_key.emit(self.currentItem())
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():
+            self.entered_by_key.emit(self.currentIndex().row())
             return
         super().keyPressEvent(event)
-
-
-def _counted(count: int, one: str, many: str) -> str:
-    return f"{count} {one if count == 1 else many}"
 
 
 def _subject_text(subject: Hashable) -> str:

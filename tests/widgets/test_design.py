@@ -21,10 +21,10 @@ from projects import demo_path
 from widgets import palette
 from widgets.design import VIEWS, DesignWorkplace
 from widgets.document import Document, Selection
-from widgets.findings import severity_icon
 from widgets.form import Form, FormRow
 from widgets.palette import contrast
 from widgets.part_table import PartTable
+from widgets.severity import severity_icon
 
 Key = Qt.Key
 NO = Qt.KeyboardModifier.NoModifier
@@ -272,15 +272,10 @@ def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkplace) -> No
     design.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     design.show_view("map")
-    item = design.findings.tree.topLevelItem(0)
-    assert item is not None
-    assert "speed set point" in item.text(0)
-    QTest.mouseClick(
-        design.findings.tree.viewport(),
-        Qt.MouseButton.LeftButton,
-        NO,
-        design.findings.tree.visualItemRect(item).center(),
-    )
+    first = design.findings.model.index(0, 1)
+    assert "speed set point" in first.data()
+    tree = design.findings.tree
+    QTest.mouseClick(tree.viewport(), Qt.MouseButton.LeftButton, NO, tree.visualRect(first).center())
     assert design.view == "signals"
     assert editor_of(design.inspector.signal_form, "Step").hasFocus()
 
@@ -502,16 +497,18 @@ def test_a_finding_is_shown_marked_and_leads_to_its_place(
     place = ("screen", 2, "field", index)
     qtbot.waitUntil(lambda: any(finding.place[:4] == place for finding in design.findings.findings))
     tree = design.findings.tree
-    items = [tree.topLevelItem(n) for n in range(tree.topLevelItemCount())]
-    item = next(each for each in items if each is not None and f"'times', field {index + 1}" in each.text(0))
+    rows = design.findings.model.rows
+    at = next(number for number, row in enumerate(rows) if f"'times', field {index + 1}" in row.where)
     tree.setFocus()
-    tree.setCurrentItem(item)
+    QTest.keyClick(tree, Key.Key_Home)
+    for _ in range(at):
+        QTest.keyClick(tree, Key.Key_Down)
     QTest.keyClick(tree, Key.Key_Return)
     assert design.view == "screen"
     assert document.selection.screen == "times"
     assert document.selection.fields == (index,)
     assert design.editor.face.grid.outlines[index].wrong
-    assert "error" in design.findings.summary.text()
+    assert design.findings.filters["error"].text() != "Errors: 0"
 
 
 def with_field(project: Project, name: str, field: Field) -> Project:
@@ -551,9 +548,11 @@ def test_every_kind_of_place_is_gone_to(
 def test_the_map_shows_screens_and_turns_and_opens_a_screen(design: DesignWorkplace, document: Document) -> None:
     design.show_view("map")
     assert set(design.map.nodes) == set(document.project.screen_named)
-    labels = {(edge.arrow.from_, edge.arrow.to): edge.arrow.label for edge in design.map.edges}
+    labels = {(edge.arrow.from_, edge.arrow.to): edge.label for edge in design.map.edges}
     assert labels["run", "measured"] == "right"
-    assert any("fault is set" in mark for mark in design.map.nodes["fault"].marks.words)
+    assert [(inlet.inlet.to, inlet.label) for inlet in design.map.inlets if "fault" in inlet.label] == [
+        ("fault", "when fault is set")
+    ]
     design.map.setFocus()
     QTest.keyClick(design.map, Key.Key_Right)
     assert document.selection.screen == "measured"
@@ -573,9 +572,9 @@ def test_a_double_click_on_the_map_opens_a_screen(design: DesignWorkplace, docum
 def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkplace, document: Document) -> None:
     design.screens.add()
     design.show_view("map")
-    marks = design.map.nodes[document.project.screens[1].name].marks
-    assert marks.caution
-    assert "no way here" in marks.words
+    facts = design.map.nodes[document.project.screens[1].name].facts
+    assert facts.caution
+    assert "no way here" in facts.words
 
 
 # The whole
@@ -602,7 +601,7 @@ def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkplace, view
     QTest.mouseClick(bar, Qt.MouseButton.LeftButton, pos=bar.tabRect(VIEWS.index(view)).center())
     assert design.view == view
     assert must(design.views.currentWidget()).isAncestorOf(must(QApplication.focusWidget()))
-    assert design.findings.tree.currentItem() is None, "the focus went through the findings"
+    assert design.findings.current() is None, "the focus went through the findings"
 
 
 @pytest.mark.parametrize(("view", "tables"), [("signals", 1), ("behaviour", 2), ("lines", 2)])
@@ -615,7 +614,7 @@ def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: s
         add(table, 0 if table.add_button.menu() is not None else None)
         assert len(table.model.parts) == count + 1
         focus = must(QApplication.focusWidget())
-        form = design.inspector.current_form()
+        form = must(design.inspector.current_form())
         assert focus is form.rows[0].editors()[0]
         if isinstance(focus, QLineEdit):
             assert focus.selectedText() == focus.text(), "the first character typed replaces the name"
@@ -700,7 +699,7 @@ def test_no_button_or_caption_is_cut_off(design: DesignWorkplace, view: str) -> 
     for button in design.findChildren(QWidget):
         if button.isVisible() and type(button).__name__ in ("QPushButton", "QToolButton", "QCheckBox"):
             assert button.width() >= button.minimumSizeHint().width(), button.accessibleName()
-    form = design.inspector.current_form()
+    form = must(design.inspector.current_form())
     for row in form.rows:
         if row.caption.isVisible():
             needed = row.caption.fontMetrics().boundingRect(

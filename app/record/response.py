@@ -1,0 +1,270 @@
+"""What a step or a ramp looked like in numbers: rise, overshoot, settling, error and ripple of a recorded signal.
+
+Definitions follow the International Electrotechnical Vocabulary, part 351 (IEC 60050-351, control technology; from
+memory): with the response scaled so that it goes from 0 (its value before the step) to 1 (its final value),
+
+- rise time: from 10 % to 90 %, both times the first crossing;
+- overshoot: the greatest excess over the final value, as a share of the whole change;
+- settling time: from the step until the response stays within a band around the final value, here 2 % of the change on
+  either side unless another one is asked for;
+- steady-state deviation: set point minus final value.
+
+The final value is the mean of the last part of the span that is looked at (`TAIL`); whether that was long enough is for
+the person to judge who chose the span, and `settled` says whether it looks so. Times between samples are interpolated
+along straight lines.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from app.language import translate
+
+TAIL: Final = 0.1
+"""The share of the span, at its end, that the final value and the ripple are taken from."""
+
+FEWEST: Final = 8
+"""Samples below which nothing is said."""
+
+Array = NDArray[np.float64]
+
+
+class NoResponse(ValueError):
+    """Nothing can be measured there; the message is for the person who chose the span."""
+
+
+@dataclass(frozen=True, slots=True)
+class StepResponse:
+    """A step, measured. Times are in seconds, values in the unit of the signal, shares 0 to 1 and more.
+
+    `rise_s` and `settling_s` are None where the response did not get so far; `error` is None without a set point.
+    """
+
+    begin: float
+    initial: float
+    final: float
+    rise_s: float | None
+    overshoot: float
+    peak: float
+    peak_s: float
+    """From the step to the peak."""
+    settling_s: float | None
+    settled: bool
+    error: float | None
+    ripple: float
+    """Between the least and the greatest value of the last part."""
+
+
+@dataclass(frozen=True, slots=True)
+class RampResponse:
+    """A ramp, measured between 20 % and 80 % of the change, where it is straight.
+
+    `slope` is in the unit of the signal per second; `ramp_s` the time that the whole change takes at that slope;
+    `straightness` how far the samples there stray from the line at most, as a share of the change; `lag_s` how long
+    after the set ramp the signal passes the middle, None without one.
+    """
+
+    begin: float
+    initial: float
+    final: float
+    slope: float
+    ramp_s: float
+    set_ramp_s: float | None
+    lag_s: float | None
+    straightness: float
+    overshoot: float
+    ripple: float
+
+
+def step_response(
+    times: Array,
+    values: Array,
+    begin: float,
+    end: float,
+    *,
+    set_point: float | None = None,
+    band: float = 0.02,
+) -> StepResponse:
+    """Measure the response of a signal to a step at `begin`, looking on until `end`.
+
+    Values that are not numbers (where nothing good was read) are left out. Raises NoResponse where there are too few
+    samples or the signal does not change.
+    """
+    times, values, before = _span(times, values, begin, end)
+    initial, final, ripple = before, _tail(times, values, end), _ripple(times, values, end)
+    change = final - initial
+    if abs(change) <= max(ripple, 1e-12 * max(abs(initial), abs(final), 1.0)):
+        raise NoResponse(
+            translate("record", "the signal does not change more than it ripples; choose a span that holds a step")
+        )
+    scaled = (values - initial) / change
+    since = times - begin
+    low, high = _first_crossing(since, scaled, 0.1), _first_crossing(since, scaled, 0.9)
+    top = int(np.argmax(scaled))
+    settling = _settling(since, scaled, band)
+    return StepResponse(
+        begin=begin,
+        initial=initial,
+        final=final,
+        rise_s=None if low is None or high is None else high - low,
+        overshoot=max(0.0, float(scaled[top]) - 1.0),
+        peak=float(values[top]),
+        peak_s=float(since[top]),
+        settling_s=settling,
+        settled=settling is not None and settling <= (end - begin) * (1 - TAIL),
+        error=None if set_point is None else set_point - final,
+        ripple=ripple,
+    )
+
+
+def ramp_response(
+    times: Array,
+    values: Array,
+    begin: float,
+    end: float,
+    *,
+    set_times: Array | None = None,
+    set_values: Array | None = None,
+) -> RampResponse:
+    """Measure a signal that follows a ramp, from `begin` to `end`, against the ramp of its set point if that is given.
+
+    Raises NoResponse where there are too few samples, or no change.
+    """
+    times, values, before = _span(times, values, begin, end)
+    final, ripple = _tail(times, values, end), _ripple(times, values, end)
+    change = final - before
+    if abs(change) <= ripple:
+        raise NoResponse(
+            translate("record", "the signal does not change more than it ripples; choose a span that holds a ramp")
+        )
+    slope, straightness, middle = _straight_part(times, (values - before) / change)
+    set_ramp = lag = None
+    if set_times is not None and set_values is not None:
+        wanted_times, wanted, wanted_before = _span(set_times, set_values, begin, end)
+        wanted_change = float(wanted[-1]) - wanted_before
+        if wanted_change:
+            wanted_scaled = (wanted - wanted_before) / wanted_change
+            from_, to = (_first_crossing(wanted_times, wanted_scaled, level) for level in (1e-3, 1 - 1e-3))
+            halfway = _first_crossing(wanted_times, wanted_scaled, 0.5)
+            if from_ is not None and to is not None and halfway is not None:
+                set_ramp, lag = to - from_, middle - halfway
+    scaled = (values - before) / change
+    return RampResponse(
+        begin=begin,
+        initial=before,
+        final=final,
+        slope=slope * change,
+        ramp_s=1 / slope,
+        set_ramp_s=set_ramp,
+        lag_s=lag,
+        straightness=straightness,
+        overshoot=max(0.0, float(scaled.max()) - 1.0),
+        ripple=ripple,
+    )
+
+
+def steps(times: Array, values: Array, *, least: float | None = None, hold_s: float = 1.0) -> list[float]:
+    """Where a set point jumps: the times of changes of at least `least`, before and after which it holds for `hold_s`.
+
+    Left out, `least` is 2 % of the whole range of the values.
+    """
+    known = ~np.isnan(values)
+    times, values = times[known], values[known]
+    if len(values) < 2:
+        return []
+    reach = float(values.max() - values.min())
+    least = 0.02 * reach if least is None else least
+    if reach <= 0:
+        return []
+    found: list[float] = []
+    for index in np.flatnonzero(np.abs(np.diff(values)) >= max(least, 1e-12)) + 1:
+        at = float(times[index])
+        before = values[(times >= at - hold_s) & (times < at)]
+        after = values[(times >= at) & (times <= at + hold_s)]
+        held = float(np.ptp(before)) < least and float(np.ptp(after)) < least
+        if held and times[0] <= at - hold_s and times[-1] >= at + hold_s:
+            found.append(at)
+    return found
+
+
+def _span(times: Array, values: Array, begin: float, end: float) -> tuple[Array, Array, float]:
+    """The samples of a span, from the last one before it on, and the value at its beginning."""
+    known = ~np.isnan(values)
+    times, values = times[known], values[known]
+    inside = (times >= begin) & (times <= end)
+    earlier = np.flatnonzero(times < begin)
+    if int(inside.sum()) < FEWEST:
+        raise NoResponse(
+            translate("record", "there are fewer than {count} good samples in this span; choose a longer one").format(
+                count=FEWEST
+            )
+        )
+    rest = values[earlier[times[earlier] >= begin - (end - begin) * TAIL]]
+    if len(rest):
+        initial = float(rest.mean())
+    elif len(earlier):
+        initial = float(values[earlier[-1]])
+    else:
+        initial = float(values[inside][0])
+    return times[inside], values[inside], initial
+
+
+def _last_part(times: Array, values: Array, end: float) -> Array:
+    part = values[times >= end - (end - float(times[0])) * TAIL]
+    return part if len(part) >= 2 else values[-2:]
+
+
+def _tail(times: Array, values: Array, end: float) -> float:
+    return float(_last_part(times, values, end).mean())
+
+
+def _ripple(times: Array, values: Array, end: float) -> float:
+    return float(np.ptp(_last_part(times, values, end)))
+
+
+def _first_crossing(times: Array, scaled: Array, level: float) -> float | None:
+    above = np.flatnonzero(scaled >= level)
+    if not len(above):
+        return None
+    index = int(above[0])
+    return float(times[0]) if index == 0 else _between(times, scaled, index, level)
+
+
+def _between(times: Array, scaled: Array, index: int, level: float) -> float:
+    """When the straight line from the sample before to the one at `index` passes `level`."""
+    (t0, t1), (y0, y1) = times[index - 1 : index + 1], scaled[index - 1 : index + 1]
+    return float(t1) if y0 == y1 else float(t0 + (t1 - t0) * (level - y0) / (y1 - y0))
+
+
+def _settling(since: Array, scaled: Array, band: float) -> float | None:
+    outside = np.flatnonzero(np.abs(scaled - 1.0) > band)
+    if not len(outside):
+        return 0.0
+    last = int(outside[-1])
+    if last + 1 >= len(scaled):
+        return None
+    return _between(since, scaled, last + 1, 1.0 + band if scaled[last] > 1.0 else 1.0 - band)
+
+
+def _straight_part(times: Array, scaled: Array) -> tuple[float, float, float]:
+    """Slope per second, greatest deviation from the line, and the time of the middle, between 20 % and 80 %."""
+    first, last = np.flatnonzero(scaled >= 0.2), np.flatnonzero(scaled >= 0.8)
+    middle = _first_crossing(times, scaled, 0.5)
+    if not len(first) or not len(last) or middle is None:
+        raise NoResponse(translate("record", "the signal does not come to its final value; choose a longer span"))
+    part = slice(int(first[0]), int(last[0]) + 1)
+    if int(last[0]) - int(first[0]) < 2:
+        raise NoResponse(
+            translate("record", "the change is over within three samples: measure it as a step, or read faster")
+        )
+    line = np.polynomial.Polynomial.fit(times[part], scaled[part], 1).convert()
+    slope = float(line.coef[1])
+    if slope <= 0:
+        raise NoResponse(
+            translate("record", "the signal does not go straight to its final value; measure it as a step")
+        )
+    return slope, float(np.abs(line(times[part]) - scaled[part]).max()), middle

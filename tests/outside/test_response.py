@@ -1,0 +1,112 @@
+"""Measures of a response against the analytic second-order step and against python-control's own measurement.
+
+Formulas of the underdamped second-order system with damping d and natural frequency w (textbook of control
+engineering, for example K. Ogata, Modern Control Engineering, transient response; from memory): overshoot
+exp(-pi d / sqrt(1 - d^2)), time of the peak pi / (w sqrt(1 - d^2)).
+"""
+
+from __future__ import annotations
+
+import math
+
+import control
+import numpy as np
+import pytest
+from scipy import signal
+
+from app.record.response import NoResponse, ramp_response, step_response, steps
+
+DAMPINGS = (0.2, 0.4, 0.6, 0.8)
+
+
+def second_order(damping: float, w: float, seconds: float, count: int) -> tuple[np.ndarray, np.ndarray]:
+    times = np.linspace(0.0, seconds, count)
+    found, values = signal.step(([w * w], [1.0, 2 * damping * w, w * w]), T=times)
+    return np.asarray(found), np.asarray(values)
+
+
+@pytest.mark.parametrize("damping", DAMPINGS)
+@pytest.mark.parametrize(("offset", "height"), [(0.0, 1.0), (10.0, 40.0), (50.0, -30.0)])
+def test_overshoot_and_peak_of_a_second_order_step(damping: float, offset: float, height: float) -> None:
+    times, values = second_order(damping, 2.0, 60.0, 60_001)
+    before = np.linspace(-5.0, -0.001, 5000)
+    times = np.concatenate([before, times])
+    values = offset + height * np.concatenate([np.zeros(5000), values])
+    found = step_response(times, values, 0.0, 60.0, set_point=offset + height)
+    root = math.sqrt(1 - damping**2)
+    assert found.overshoot == pytest.approx(math.exp(-math.pi * damping / root), abs=2e-4)
+    assert found.peak_s == pytest.approx(math.pi / (2.0 * root), abs=2e-3)
+    assert found.final == pytest.approx(offset + height, rel=1e-3)
+    assert found.error == pytest.approx(0.0, abs=1e-2)
+    assert found.initial == pytest.approx(offset)
+    assert found.settled
+
+
+@pytest.mark.parametrize("damping", DAMPINGS)
+@pytest.mark.parametrize("band", [0.02, 0.05])
+def test_rise_and_settling_as_python_control_has_them(damping: float, band: float) -> None:
+    times, values = second_order(damping, 1.5, 80.0, 80_001)
+    theirs = control.step_info(values, T=times, SettlingTimeThreshold=band, RiseTimeLimits=(0.1, 0.9), yfinal=1.0)
+    found = step_response(times, values, 0.0, 80.0, band=band)
+    assert found.rise_s == pytest.approx(theirs["RiseTime"], abs=3e-3)
+    assert found.settling_s == pytest.approx(theirs["SettlingTime"], abs=3e-3)
+    assert 100 * found.overshoot == pytest.approx(theirs["Overshoot"], abs=0.05)
+
+
+def test_a_first_order_lag_rises_in_2_2_time_constants() -> None:
+    """ln 9 = 2.197 time constants from 10 % to 90 % (calculus)."""
+    times = np.linspace(0.0, 30.0, 3001)
+    found = step_response(times, 1 - np.exp(-times / 2.0), 0.0, 30.0)
+    assert found.rise_s == pytest.approx(2.0 * math.log(9), abs=1e-3)
+    assert found.settling_s == pytest.approx(2.0 * math.log(50), abs=1e-2)
+    assert found.overshoot < 1e-6
+
+
+def test_a_slow_reading_is_interpolated() -> None:
+    """Read five times a second, the straight lines between the samples still give the times within a tenth of that."""
+    times = np.arange(0.0, 30.0, 0.2)
+    found = step_response(times, 1 - np.exp(-times / 2.0), 0.0, 30.0)
+    assert found.rise_s == pytest.approx(2.0 * math.log(9), abs=0.02)
+
+
+def test_a_ramp_against_its_set_point() -> None:
+    times = np.arange(-2.0, 30.0, 0.05)
+    wanted = np.clip(times / 10.0, 0.0, 1.0) * 40 + 5
+    actual = np.clip((times - 0.4) / 12.5, 0.0, 1.0) * 40 + 5
+    found = ramp_response(times, actual, 0.0, 29.0, set_times=times, set_values=wanted)
+    assert found.ramp_s == pytest.approx(12.5, rel=1e-3)
+    assert found.set_ramp_s == pytest.approx(10.0, rel=5e-3)
+    assert found.slope == pytest.approx(40 / 12.5, rel=1e-3)
+    assert found.lag_s == pytest.approx(0.4 + 6.25 - 5.0, abs=0.05)
+    assert found.straightness < 1e-6
+
+
+def test_ripple_is_what_is_left_of_the_swing() -> None:
+    times = np.linspace(0.0, 10.0, 2001)
+    values = np.where(times < 1.0, times, 1.0) + 0.01 * np.sin(40 * times)
+    assert step_response(times, values, 0.0, 10.0).ripple == pytest.approx(0.02, rel=0.02)
+
+
+def test_what_has_not_come_to_rest_is_not_called_settled() -> None:
+    times, values = second_order(0.05, 2.0, 6.0, 601)
+    assert not step_response(times, values, 0.0, 6.0).settled
+
+
+def test_gaps_are_left_out_and_too_little_is_refused() -> None:
+    times = np.linspace(0.0, 10.0, 101)
+    values = 1 - np.exp(-times)
+    values[10:20] = np.nan
+    assert step_response(times, values, 0.0, 10.0).rise_s == pytest.approx(math.log(9), abs=0.05)
+    with pytest.raises(NoResponse, match="fewer than"):
+        step_response(times, np.full(101, np.nan), 0.0, 10.0)
+    with pytest.raises(NoResponse, match="does not change"):
+        step_response(times, np.full(101, 3.0), 0.0, 10.0)
+    with pytest.raises(NoResponse, match="measure it as a step"):
+        ramp_response(times, np.where(times < 5, 0.0, 1.0), 0.0, 10.0)
+
+
+def test_steps_are_found_where_a_set_point_jumps_and_holds() -> None:
+    times = np.arange(0.0, 60.0, 0.1)
+    values = np.select([times < 10, times < 25, times < 25.3, times < 40], [0.0, 20.0, 90.0, 20.0], 35.0)
+    assert steps(times, values) == pytest.approx([10.0, 40.0], abs=0.11)
+    assert steps(times, np.zeros_like(times)) == []

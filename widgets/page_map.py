@@ -2,438 +2,427 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from math import ceil, hypot
+from collections.abc import Collection, Iterable
 from typing import Final
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
-    QFont,
-    QFontMetricsF,
+    QContextMenuEvent,
+    QFocusEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
-    QPainterPath,
-    QPainterPathStroker,
-    QPen,
-    QPolygonF,
+    QPaintEvent,
     QResizeEvent,
     QShowEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import (
-    QGraphicsItem,
-    QGraphicsScene,
-    QGraphicsView,
-    QStyleOptionGraphicsItem,
-    QWidget,
-)
+from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
 
-from app.panel.layout import Layout
+from app.checks.finding import Finding
+from app.panel.map_arrows import Kind
+from app.panel.map_layout import Place
 from app.panel.paging import PagingGraph
-from app.panel.rendering import Rows
-from app.project.model import Project, Turn
+from app.project.model import Project
 from widgets import palette
-from widgets.cells import cell_size, paint_row
-from widgets.face_colours import FaceColours, face_colours
-from widgets.phrases import condition_text
-from widgets.specimen import Specimens
+from widgets.page_map_arrows import Edge, InletItem, Turning
+from widgets.page_map_gestures import Dragging, Drawing, Drawn, head_at, node_at
+from widgets.page_map_keys import KeyStrip, key_uses
+from widgets.page_map_node import Node
+from widgets.page_map_scene import MapScene
 
-CELL_PIXELS: Final = 9
 LARGEST_FIT: Final = 1.5
 READABLE: Final = 0.5
-"""Scales: the largest that is used to fill the room, and the least at which names can still be read."""
-ASPECT: Final = 1.6
-"""Width by height of the room that the map is laid out for."""
-PAD: Final = 6
-TITLE: Final = 20
-FOOT: Final = 18
-GAP_X: Final = 88
-GAP_Y: Final = 64
-
-
-@dataclass(frozen=True, slots=True)
-class Arrow:
-    """All turns from one screen to another. `turns` are indexes in the project's tuple."""
-
-    from_: str
-    to: str
-    label: str
-    turns: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Marks:
-    """What is said about a screen besides its content: words, and whether they are a warning."""
-
-    words: tuple[str, ...]
-    caution: bool = False
-
-
-def arrows_of(project: Project, graph: PagingGraph) -> tuple[Arrow, ...]:
-    """The turns by key and by idle time between two screens, one arrow for all of the same two."""
-    found: dict[tuple[str, str], tuple[list[str], list[int]]] = {}
-    for edge in graph.edges:
-        # What leads from every screen to the same one is a mark there; arrows from all would hide the map.
-        turn = project.turns[edge.turn]
-        if edge.source is None or (turn.from_ is None and turn.to not in ("next", "previous")):
-            continue
-        labels, turns = found.setdefault((edge.source, edge.target), ([], []))
-        labels.append(edge.label)
-        turns.append(edge.turn)
-    return tuple(Arrow(a, b, ", ".join(labels), tuple(turns)) for (a, b), (labels, turns) in found.items())
-
-
-def places_of(project: Project, width: float, height: float) -> dict[str, QPointF]:
-    """Where the nodes of `width` x `height` go: the screens of the ring in rows, in their order; overrides below."""
-    layout = Layout.of(project)
-    ring = [name for name in project.screen_named if name in set(layout.ring)]
-    covered = [name for name in project.screen_named if name not in set(layout.ring)]
-    step_x, step_y = width + GAP_X, height + GAP_Y
-    across = _across(len(ring), len(covered), step_x, step_y)
-    places: dict[str, QPointF] = {}
-    for number, name in enumerate(ring):
-        row, column = divmod(number, across)
-        # Rows run to and fro, so that the arrow at the end of a row is short.
-        column = column if row % 2 == 0 else across - 1 - column
-        places[name] = QPointF(column * step_x, row * step_y)
-    below = ceil(len(ring) / across) * step_y
-    for number, name in enumerate(covered):
-        row, column = divmod(number, across)
-        places[name] = QPointF(column * step_x, below + row * step_y)
-    return places
-
-
-def _across(ring: int, covered: int, step_x: float, step_y: float) -> int:
-    """How many nodes to put side by side so that the whole can be drawn as large as possible."""
-
-    def size(across: int) -> float:
-        down = ceil(ring / across) + ceil(covered / across)
-        return max(across * step_x / ASPECT, down * step_y)
-
-    return min(range(1, max(ring, covered, 1) + 1), key=size)
-
-
-class Node(QGraphicsItem):
-    """One screen as a small face."""
-
-    def __init__(self, name: str) -> None:
-        super().__init__()
-        self.name = name
-        self.rows: Rows = ()
-        self.marks = Marks(())
-        self.columns = 20
-        self.lines = 4
-        self.colours: FaceColours | None = None
-        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
-        self.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
-        self.setZValue(1)
-
-    def show_screen(self, rows: Rows, marks: Marks, columns: int, lines: int, colours: FaceColours) -> None:
-        """Show this content."""
-        now = (rows, marks, columns, lines, colours)
-        if now != (self.rows, self.marks, self.columns, self.lines, self.colours):
-            if (columns, lines) != (self.columns, self.lines):
-                self.prepareGeometryChange()
-            self.rows, self.marks, self.columns, self.lines, self.colours = now
-            self.setToolTip("\n".join((self.name, *marks.words)))
-            self.update()
-
-    def face_rect(self) -> QRectF:
-        """The drawn panel with its title and marks."""
-        width, height = node_size(self.columns, self.lines)
-        return QRectF(0, 0, width, height)
-
-    def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
-        return self.face_rect().adjusted(-4, -4, 4, 4)
-
-    def shape(self) -> QPainterPath:
-        """What a click hits."""
-        path = QPainterPath()
-        path.addRect(self.face_rect())
-        return path
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionGraphicsItem,  # noqa: ARG002
-        widget: QWidget | None = None,  # noqa: ARG002
-    ) -> None:
-        """Draw it."""
-        colours = self.colours
-        if colours is None:
-            return
-        window = palette.current()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        area = self.face_rect()
-        selected = self.isSelected()
-        painter.setPen(QPen(colours.accent if selected else colours.rim, 3 if selected else 1.2))
-        painter.setBrush(colours.bezel)
-        painter.drawRoundedRect(area, 6, 6)
-        font = QFont(painter.font())
-        font.setPixelSize(12)
-        font.setBold(True)
-        painter.setFont(font)
-        painter.setPen(colours.key_ink)
-        title = QRectF(PAD, 0, area.width() - 2 * PAD, TITLE)
-        name = QFontMetricsF(font).elidedText(self.name, Qt.TextElideMode.ElideRight, title.width())
-        painter.drawText(title, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, name)
-        size = cell_size(CELL_PIXELS)
-        glass = QRectF(PAD, TITLE, self.columns * size.width, self.lines * size.height)
-        painter.fillRect(glass.adjusted(-2, -2, 2, 2), colours.glass)
-        for number, row in enumerate(self.rows):
-            paint_row(painter, row, QPoint(PAD, TITLE + number * size.height), CELL_PIXELS, colours)
-        if self.marks.words:
-            font.setBold(self.marks.caution)
-            font.setPixelSize(10)
-            painter.setFont(font)
-            painter.setPen(window.colour("caution") if self.marks.caution else colours.key_ink)
-            below = QRectF(PAD, area.bottom() - FOOT + 1, area.width() - 2 * PAD, FOOT - 2)
-            text = QFontMetricsF(font).elidedText(
-                ", ".join(self.marks.words), Qt.TextElideMode.ElideRight, below.width()
-            )
-            painter.drawText(below, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, text)
-
-
-class Edge(QGraphicsItem):
-    """One arrow with its label."""
-
-    def __init__(self, arrow: Arrow, path: QPainterPath, head: QPolygonF, label_at: QPointF) -> None:
-        super().__init__()
-        self.arrow = arrow
-        self._path = path
-        self._head = head
-        self._font = QFont()
-        self._font.setPixelSize(11)
-        metrics = QFontMetricsF(self._font)
-        width = min(metrics.horizontalAdvance(arrow.label), GAP_X - 26.0)
-        self._text = metrics.elidedText(arrow.label, Qt.TextElideMode.ElideRight, width + 1)
-        self._label = QRectF(label_at.x() - width / 2 - 4, label_at.y() - 8, width + 8, 16)
-        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
-        self.setToolTip(f"{arrow.from_} \N{RIGHTWARDS ARROW} {arrow.to}: {arrow.label}")
-
-    def label_rect(self) -> QRectF:
-        """Where the label stands, in the coordinates of the scene."""
-        return self.mapRectToScene(self._label)
-
-    def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
-        return self._path.boundingRect().united(self._head.boundingRect()).united(self._label).adjusted(-4, -4, 4, 4)
-
-    def shape(self) -> QPainterPath:
-        """What a click hits."""
-        stroker = QPainterPathStroker()
-        stroker.setWidth(10)
-        path = stroker.createStroke(self._path)
-        path.addRect(self._label)
-        return path
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionGraphicsItem,  # noqa: ARG002
-        widget: QWidget | None = None,  # noqa: ARG002
-    ) -> None:
-        """Draw it."""
-        window = palette.current()
-        colour = window.colour("accent" if self.isSelected() else "faint")
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(colour, 2.4 if self.isSelected() else 1.4))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPath(self._path)
-        painter.setBrush(colour)
-        painter.drawPolygon(self._head)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(window.colour("base"))
-        painter.drawRoundedRect(self._label, 4, 4)
-        painter.setPen(window.colour("accent" if self.isSelected() else "ink"))
-        painter.setFont(self._font)
-        painter.drawText(self._label, Qt.AlignmentFlag.AlignCenter, self._text)
-
-
-def node_size(columns: int, lines: int) -> tuple[float, float]:
-    """Width and height of a node for a panel of that size."""
-    size = cell_size(CELL_PIXELS)
-    return max(columns * size.width, 20 * size.width) + 2 * PAD, lines * size.height + TITLE + FOOT
+"""Scales: the largest that is used to fill the room, and the least at which faces can still be read."""
+SMALLEST: Final = 0.04
+LARGEST: Final = 4.0
+HOVER_MS: Final = 250
+"""How long the mouse rests on a screen until its keys are shown."""
+_WAYS: Final = {
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Up: (0, -1),
+    Qt.Key.Key_Down: (0, 1),
+}
 
 
 class PageMap(QGraphicsView):
-    """Shows all screens of a project. Arrow keys go from node to node, Enter opens one, + and - zoom, 0 fits all."""
+    """Shows all screens of a project, and reports what is asked for by mouse and keyboard; it edits nothing itself.
+
+    Arrow keys go from screen to screen (with Shift they are selected together, with Ctrl moved, with Alt moved in the
+    ring), Page Up and Page Down through the turns of a screen, Home goes to the start; Enter opens, Delete deletes,
+    + and - zoom, 0 shows all, a letter begins a search.
+    """
 
     screen_chosen = Signal(str)
     """Selected, by a click or by the keyboard."""
     screen_opened = Signal(str)
     turn_chosen = Signal(int)
-    """The first turn of an arrow; -1 when nothing is selected any more."""
+    """The current turn of an arrow; -1 when nothing is selected any more."""
+    turn_opened = Signal(int)
+    turn_drawn = Signal(str, str, str)
+    """From a screen, by a key, to a screen."""
+    turn_dropped = Signal(str, str, object, QPoint)
+    """From a screen, by a key, to an empty place (a Place), at this point of the display."""
+    turn_led = Signal(int, object, str)
+    """A turn, at the screen it was taken hold of (None: everywhere), leads to this screen from now on."""
+    screens_placed = Signal(object)
+    """Screens that were moved, by name, with their Place."""
+    ring_moved = Signal(str, int)
+    """A screen of the ring and its new number there, from 0."""
+    delete_wanted = Signal()
+    add_wanted = Signal(object)
+    """A screen at a Place; None: anywhere."""
+    search_begun = Signal(str)
+    menu_wanted = Signal(QPoint, object)
+    """At a point of the display, over a Place."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._scene = QGraphicsScene(self)
-        self.setScene(self._scene)
+        self.map_scene = MapScene(self)
+        self.setScene(self.map_scene)
         self.setRenderHint(QPainter.RenderHint.Antialiasing)
         self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
         self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
+        self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.SmartViewportUpdate)
+        self.setBackgroundBrush(palette.current().colour("base"))
         self.setAccessibleName(self.tr("Page map"))
-        self.nodes: dict[str, Node] = {}
-        self.edges: list[Edge] = []
-        self._project: Project | None = None
-        self._specimens = Specimens()
+        self.setMouseTracking(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.strip = KeyStrip()
+        self.map_scene.addItem(self.strip)
+        self._drawing: Drawing | None = None
+        self._dragging: Dragging | None = None
+        self._held: tuple[QPoint, Edge | InletItem] | None = None
+        self._hovered: Node | None = None
         self._fits = True
+        self._content = QRectF()
+        self._shown: tuple[Project | None, PagingGraph | None, Project | None] = (None, None, None)
         self._quiet = False
-        self._graph: PagingGraph | None = None
-        self._scene.selectionChanged.connect(self._selected)
+        self._hover = QTimer(self)
+        self._hover.setSingleShot(True)
+        self._hover.setInterval(HOVER_MS)
+        self._hover.timeout.connect(self._show_keys)
+        self.map_scene.selectionChanged.connect(self._selected)
 
-    def set_project(self, project: Project, graph: PagingGraph) -> None:
-        """Draw this project."""
-        if project is self._project:
+    # What is shown
+
+    @property
+    def nodes(self) -> dict[str, Node]:
+        """The screens, by name."""
+        return self.map_scene.nodes
+
+    @property
+    def edges(self) -> list[Edge]:
+        """The arrows."""
+        return self.map_scene.edges
+
+    @property
+    def inlets(self) -> list[InletItem]:
+        """What leads to a screen from every screen."""
+        return self.map_scene.inlets
+
+    def set_project(self, project: Project, graph: PagingGraph, spoken: Project | None = None) -> None:
+        """Draw this project, the faces as `spoken` has them: in another language."""
+        shown = (project, graph, spoken)
+        if all(now is before for now, before in zip(shown, self._shown, strict=True)):
             return
-        self._project, self._graph = project, graph
+        self._shown = shown
+        self.give_up()
         self._quiet = True
         try:
-            self._draw(project, graph)
+            self.map_scene.show_project(project, graph, self.palette(), spoken)
         finally:
             self._quiet = False
+        self._hovered = None if self._hovered not in self.nodes.values() else self._hovered
+        self._show_keys()
+        self._say()
+        self._set_room()
 
-    def _draw(self, project: Project, graph: PagingGraph) -> None:
-        panel = project.panel
-        colours = face_colours(self.palette())
-        self.setBackgroundBrush(palette.current().colour("base"))
-        width, height = node_size(panel.columns, panel.rows)
-        places = places_of(project, width, height)
-        for name in set(self.nodes) - set(places):
-            self._scene.removeItem(self.nodes.pop(name))
-        for name, place in places.items():
-            node = self.nodes.get(name)
-            if node is None:
-                node = self.nodes[name] = Node(name)
-                self._scene.addItem(node)
-            node.setPos(place)
-            rows = self._specimens.rows(project, project.screen_named[name])
-            node.show_screen(rows, self._marks(project, graph, name), panel.columns, panel.rows, colours)
-        chosen = self.selected_turn()
-        for edge in self.edges:
-            self._scene.removeItem(edge)
-        arrows = arrows_of(project, graph)
-        pairs = {(arrow.from_, arrow.to) for arrow in arrows}
-        self.edges = []
-        for arrow in arrows:
-            path, head, label_at = _route(
-                QRectF(places[arrow.from_], places[arrow.from_] + QPointF(width, height)),
-                QRectF(places[arrow.to], places[arrow.to] + QPointF(width, height)),
-                (arrow.to, arrow.from_) in pairs,
-            )
-            edge = Edge(arrow, path, head, label_at)
-            self._scene.addItem(edge)
-            if chosen is not None and chosen in arrow.turns:
-                edge.setSelected(True)
-            self.edges.append(edge)
-        self._scene.setSceneRect(self._scene.itemsBoundingRect().adjusted(-24, -24, 24, 24))
+    def _set_room(self) -> None:
+        content = self.map_scene.content_rect()
+        if content == self._content:
+            return
+        self._content = content
+        across, down = self.map_scene.step()
+        self.map_scene.setSceneRect(content.adjusted(-across, -down, across, down))
         if self._fits:
             self.fit(READABLE)
 
-    def _marks(self, project: Project, graph: PagingGraph, name: str) -> Marks:
-        words: list[str] = []
-        if name == graph.start:
-            words.append(self.tr("start"))
-        for turn in project.turns:
-            if turn.to == name and (text := self._arrival(turn)):
-                words.append(text)
-        presses = graph.presses_from_start.get(name)
-        if presses:
-            words.append(self.tr("1 press") if presses == 1 else self.tr("{n} presses").format(n=presses))
-        caution = False
-        if name in graph.unreachable:
-            words.insert(0, self.tr("no way here"))
-            caution = True
-        if name in graph.no_way_back:
-            words.insert(0, self.tr("no way back"))
-            caution = True
-        return Marks(tuple(words), caution)
+    def forget(self) -> None:
+        """Another project is shown next, with places of its own."""
+        self.map_scene.forget()
+        self._content = QRectF()
+        self._fits = True
 
-    def _arrival(self, turn: Turn) -> str:
-        if turn.when is not None:
-            return self.tr("when {condition}").format(condition=condition_text(turn.when))
-        if turn.from_ is None and turn.idle_s is not None:
-            return self.tr("after {seconds} s").format(seconds=turn.idle_s)
-        if turn.from_ is None and turn.key is not None:
-            return self.tr("key {key} from every screen").format(key=turn.key)
-        return ""
+    def set_findings(self, findings: Iterable[Finding]) -> None:
+        """Mark the screens and turns about which checks found something."""
+        self._quiet = True
+        self.map_scene.set_findings(findings)
+        self._quiet = False
+        self._say()
 
-    # Selection and keys
+    def set_kinds(self, kinds: Collection[Kind]) -> None:
+        """Show the turns of these kinds only."""
+        self.map_scene.set_kinds(kinds)
+
+    def mark(self, names: Collection[str] | None) -> None:
+        """Let these screens stand out among the others; None ends that."""
+        for name, node in self.nodes.items():
+            node.light(names is not None and name in names, names is not None and name not in names)
+
+    def refresh_colours(self) -> None:
+        """Draw in the colours of now."""
+        project, graph, spoken = self._shown
+        if project is not None and graph is not None:
+            self.setBackgroundBrush(palette.current().colour("base"))
+            self.map_scene.show_project(project, graph, self.palette(), spoken)
+        self.viewport().update()
+
+    # Selection
 
     def selected_screen(self) -> str | None:
-        """The screen that is selected."""
+        """The screen that is selected; the first of several."""
         return next((name for name, node in self.nodes.items() if node.isSelected()), None)
 
+    def selected_screens(self) -> tuple[str, ...]:
+        """All screens that are selected."""
+        return tuple(name for name, node in self.nodes.items() if node.isSelected())
+
     def selected_turn(self) -> int | None:
-        """The first turn of the arrow that is selected."""
-        return next((edge.arrow.turns[0] for edge in self.edges if edge.isSelected()), None)
+        """The current turn of the arrow that is selected."""
+        item = self.selected_turning()
+        return None if item is None else item.turn
+
+    def selected_turning(self) -> Turning | None:
+        """The arrow or inlet that is selected."""
+        return next((item for item in self.map_scene.turnings() if item.isSelected()), None)
 
     def select_screen(self, name: str) -> None:
-        """Select a node without telling."""
+        """Select a screen without telling, and bring it into view."""
         node = self.nodes.get(name)
         if node is None or node.isSelected():
             return
+        self._select((node,), quiet=True)
+        self.ensureVisible(self._rect_of(node), 20, 20)
+
+    def go_to(self, name: str) -> None:
+        """Bring a screen to the middle, in a size that can be read."""
+        node = self.nodes.get(name)
+        if node is None:
+            return
+        self.select_screen(name)
+        self._fits = False
+        if self.transform().m11() < READABLE:
+            self.resetTransform()
+            self.scale(READABLE, READABLE)
+        self.centerOn(self._rect_of(node).center())
+
+    def select_turn(self, turn: int, from_: str | None = None) -> None:
+        """Select the arrow of a turn, of several that from this screen; and tell."""
         self._quiet = True
-        self._scene.clearSelection()
-        node.setSelected(True)
+        self.map_scene.clearSelection()
+        found = self.map_scene.select_turn(turn, from_)
         self._quiet = False
-        self.ensureVisible(node, 20, 20)
+        self._selected()
+        if found and (item := self.selected_turning()) is not None:
+            self.ensureVisible(item.label_rect() if isinstance(item, Edge | InletItem) else QRectF(), 20, 20)
+
+    def _select(self, items: Iterable[Node | Turning], quiet: bool = False) -> None:
+        before, self._quiet = self._quiet, True
+        self.map_scene.clearSelection()
+        for item in items:
+            item.setSelected(True)
+        self._quiet = before
+        if quiet:
+            self._note_selection()
+        else:
+            self._selected()
 
     def _selected(self) -> None:
-        name = self.selected_screen()
-        turn = self.selected_turn()
-        self.setAccessibleDescription("" if name is None else self._spoken(name))
         if self._quiet:
             return
-        if name is not None:
-            self.screen_chosen.emit(name)
-        else:
+        self._note_selection()
+        name, turn = self.selected_screen(), self.selected_turn()
+        if turn is not None or name is None:
             self.turn_chosen.emit(-1 if turn is None else turn)
+        else:
+            self.screen_chosen.emit(name)
+
+    def _note_selection(self) -> None:
+        self.map_scene.show_near()
+        self._show_keys()
+        self._say()
+
+    def _say(self) -> None:
+        """Tell assistive technology what is selected."""
+        names, item = self.selected_screens(), self.selected_turning()
+        if item is not None:
+            text = self._spoken_turn(item)
+        elif len(names) > 1:
+            text = self.tr("Screens selected: {names}").format(names=", ".join(names))
+        else:
+            text = self._spoken(names[0]) if names else ""
+        if text != self.accessibleDescription():
+            self.setAccessibleDescription(text)
 
     def _spoken(self, name: str) -> str:
-        """A node as assistive technology reads it: its marks, and where its arrows lead."""
-        leads = [
-            f"{edge.arrow.label} \N{RIGHTWARDS ARROW} {edge.arrow.to}"
-            for edge in self.edges
-            if edge.arrow.from_ == name
-        ]
-        return "; ".join((name, *self.nodes[name].marks.words, *leads))
+        """A screen as assistive technology reads it: what is said of it, and where its arrows lead."""
+        facts = self.nodes[name].facts
+        comes = [inlet.label for inlet in self.inlets if inlet.inlet.to == name]
+        here = [edge for edge in self.edges if edge.arrow.from_ == name]
+        leads = [f"{edge.label} \N{RIGHTWARDS ARROW} {edge.arrow.to}" for edge in here]
+        said = (name, *facts.words, facts.ring_words, facts.findings_words, *comes, *leads)
+        return "; ".join(part for part in said if part)
+
+    def _spoken_turn(self, item: Turning) -> str:
+        label = item.labels[item.current].text
+        if isinstance(item, Edge):
+            text = self.tr("Turn from {from_} to {to}: {cause}").format(
+                from_=item.arrow.from_, to=item.arrow.to, cause=label
+            )
+        elif isinstance(item, InletItem):
+            text = self.tr("Turn from every screen to {to}: {cause}").format(to=item.inlet.to, cause=label)
+        else:
+            text = label
+        if len(item.labels) > 1:
+            text = self.tr("{turn}; {n} of {count} here").format(turn=text, n=item.current + 1, count=len(item.labels))
+        return text
+
+    # Keys of a screen
+
+    def _show_keys(self) -> None:
+        """Show the keys of the screen on which the mouse rests."""
+        node = self._hovered
+        project = self.map_scene.project
+        if self._dragging is not None or node is None or project is None or node.name not in project.screen_named:
+            self.strip.show_at(None, [])
+        else:
+            self.strip.show_at(node, key_uses(project, node.name))
+
+    def _hover_over(self, point: QPoint) -> None:
+        if self.strip.covers(point, self):
+            self._hover.stop()
+            return
+        node = node_at(self.map_scene, self.mapToScene(point))
+        if node is not self._hovered:
+            self._hovered = node
+            self._hover.start()
+
+    # The keyboard
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Use the keys of this part; leave all others to whom they belong."""
-        ways = {
-            Qt.Key.Key_Left: (-1, 0),
-            Qt.Key.Key_Right: (1, 0),
-            Qt.Key.Key_Up: (0, -1),
-            Qt.Key.Key_Down: (0, 1),
-        }
-        key = Qt.Key(event.key())
-        if key in ways and not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
-            self._go(*ways[key])
-        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            name = self.selected_screen()
-            if name is not None:
-                self.screen_opened.emit(name)
-        elif event.text() in ("+", "="):
-            self._zoom(1.2)
-        elif event.text() == "-":
-            self._zoom(1 / 1.2)
-        elif event.text() == "0":
-            self.fit()
+        if self._key(event):
+            event.accept()
         else:
             super().keyPressEvent(event)
-            return
-        event.accept()
 
-    def _go(self, dx: int, dy: int) -> None:
-        name = self.selected_screen()
-        if name is None:
-            if self.nodes:
-                next(iter(self.nodes.values())).setSelected(True)
+    def _key(self, event: QKeyEvent) -> bool:
+        key, text = Qt.Key(event.key()), event.text()
+        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        modifier = Qt.KeyboardModifier
+        if key == Qt.Key.Key_Escape and (self._drawing is not None or self._dragging is not None):
+            self.give_up()
+        elif key in _WAYS:
+            self._arrow_key(*_WAYS[key], modifiers)
+        elif modifiers & (modifier.ControlModifier | modifier.AltModifier):
+            return False
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._open()
+        elif key in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp):
+            self._next_turn(1 if key == Qt.Key.Key_PageDown else -1)
+        elif key == Qt.Key.Key_Home:
+            self._go_to_start()
+        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+            self.delete_wanted.emit()
+        elif key == Qt.Key.Key_Insert:
+            self.add_wanted.emit(None)
+        elif text in ("+", "="):
+            self.zoom(1.2)
+        elif text == "-":
+            self.zoom(1 / 1.2)
+        elif text == "0":
+            self.fit()
+        elif text.isalpha():
+            self.search_begun.emit(text)
+        else:
+            return False
+        return True
+
+    def _arrow_key(self, dx: int, dy: int, modifiers: Qt.KeyboardModifier) -> None:
+        modifier = Qt.KeyboardModifier
+        if modifiers == modifier.ControlModifier:
+            places = self.map_scene.places
+            moved = {name: (places[name][0] + dx, places[name][1] + dy) for name in self.selected_screens()}
+            if moved:
+                self.screens_placed.emit(moved)
+        elif modifiers == modifier.AltModifier:
+            self.move_in_ring(dx + dy)
+        elif modifiers in (modifier.NoModifier, modifier.ShiftModifier):
+            self._go(dx, dy, modifiers == modifier.ShiftModifier)
+
+    def move_in_ring(self, way: int) -> None:
+        """Move the selected screen one place on (1) or back (-1) in the ring."""
+        name, ring = self.selected_screen(), self.map_scene.ring
+        if name in ring:
+            self.ring_moved.emit(name, (ring.index(name) + way) % len(ring))
+
+    def _open(self) -> None:
+        turn, name = self.selected_turn(), self.selected_screen()
+        if turn is not None:
+            self.turn_opened.emit(turn)
+        elif name is not None:
+            self.screen_opened.emit(name)
+
+    def _go_to_start(self) -> None:
+        graph = self.map_scene.graph
+        if graph is not None and graph.start in self.nodes:
+            node = self.nodes[graph.start]
+            self._select((node,))
+            self.ensureVisible(self._rect_of(node), 20, 20)
+
+    def _next_turn(self, way: int) -> None:
+        """To the next turn: within its arrow, then the other arrows of the same screen."""
+        item = self.selected_turning()
+        if item is not None and 0 <= item.current + way < len(item.labels):
+            item.current += way
+            item.update()
+            self._selected()
             return
-        here = self.nodes[name].pos()
+        name = self.selected_screen()
+        if isinstance(item, Edge):
+            name = item.arrow.from_
+        elif isinstance(item, InletItem):
+            name = item.inlet.to
+        found: list[Turning] = [edge for edge in self.edges if edge.arrow.from_ == name]
+        found += [inlet for inlet in self.inlets if inlet.inlet.to == name]
+        if not found:
+            return
+        at = found.index(item) + way if item in found else (0 if way > 0 else -1)
+        following = found[at % len(found)]
+        following.current = 0 if way > 0 else len(following.labels) - 1
+        self._select((following,))
+        if isinstance(following, Edge | InletItem):
+            self.ensureVisible(following.label_rect(), 20, 20)
+
+    def _go(self, dx: int, dy: int, together: bool) -> None:
+        name = self.selected_screen()
+        item = self.selected_turning()
+        if isinstance(item, Edge):
+            # From an arrow back to the screen that it comes from.
+            self._select((self.nodes[item.arrow.from_],))
+            return
+        if isinstance(item, InletItem):
+            self._select((self.nodes[item.inlet.to],))
+            return
+        if name is None:
+            self._go_to_start()
+            return
+        chosen = self.selected_screens()
+        ends = [self.nodes[each].pos() for each in chosen]
+        here = max(ends, key=lambda point: point.x() * dx + point.y() * dy)
 
         def cost(node: Node) -> float | None:
             there = node.pos() - here
@@ -444,20 +433,183 @@ class PageMap(QGraphicsView):
         ranked = [(price, node) for node in self.nodes.values() if (price := cost(node)) is not None]
         if ranked:
             nearest = min(ranked, key=lambda pair: pair[0])[1]
-            self._scene.blockSignals(True)
-            self._scene.clearSelection()
-            self._scene.blockSignals(False)
-            nearest.setSelected(True)
-            self.ensureVisible(nearest, 20, 20)
+            self._select((nearest, *(self.nodes[each] for each in chosen)) if together else (nearest,))
+            self.ensureVisible(self._rect_of(nearest), 20, 20)
+
+    # The mouse
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin to draw, to move or to look around."""
+        point = event.position().toPoint()
+        if event.button() == Qt.MouseButton.LeftButton:
+            key = self.strip.key_at(point, self)
+            if key is not None and self.strip.node is not None:
+                self._draw(Drawn(key, self.strip.node.name, key), self.mapToScene(self.strip.cap_point(key, self)))
+                return
+            item = self.itemAt(point)
+            over = head_at(self, self.map_scene, point)
+            self._held = None if over is None else (point, over)
+            if isinstance(item, Turning) and item.isSelected() and len(item.labels) > 1:
+                # Another click on an arrow of several turns goes to the next of them.
+                item.current = (item.current + 1) % len(item.labels)
+                item.update()
+                self._selected()
+            self._fits = False if item is None else self._fits
+            if item is None and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+                self.setDragMode(QGraphicsView.DragMode.RubberBandDrag)
+        super().mousePressEvent(event)
+        if event.button() == Qt.MouseButton.LeftButton and isinstance(self.map_scene.mouseGrabberItem(), Node):
+            self._dragging = Dragging(self.map_scene, self.selected_screens())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Go on with what was begun, or look what is under the mouse."""
+        point = event.position().toPoint()
+        if self._drawing is not None:
+            self._drawing.to(self.mapToScene(point))
+            self._scroll_along(point)
+            return
+        if self._held is not None:
+            begun, item = self._held
+            if (point - begun).manhattanLength() >= QApplication.startDragDistance():
+                self._held = None
+                self._take_hold(item, begun)
+                return
+        super().mouseMoveEvent(event)
+        if self._dragging is not None and self._dragging.has_moved:
+            self.strip.hide()
+            self._dragging.moved()
+        elif not event.buttons():
+            self.strip.key_at(point, self)
+            self._hover_over(point)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Finish what was begun."""
+        self._held = None
+        if self._drawing is not None:
+            if event.button() == Qt.MouseButton.LeftButton:
+                self._finish(event.position().toPoint(), event.globalPosition().toPoint())
+            return
+        super().mouseReleaseEvent(event)
+        self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
+        dragging, self._dragging = self._dragging, None
+        if dragging is not None and dragging.has_moved:
+            self._dropped(dragging)
+        elif dragging is not None:
+            self._show_keys()
+
+    def _draw(self, what: Drawn, start: QPointF) -> None:
+        self._hover.stop()
+        self._drawing = Drawing(self.map_scene, what, start)
+        self._drawing.to(start)
+        self.viewport().setCursor(Qt.CursorShape.CrossCursor)
+        self.setFocus(Qt.FocusReason.MouseFocusReason)
+
+    def _take_hold(self, item: Edge | InletItem, point: QPoint) -> None:
+        """Take the head of an arrow to another screen."""
+        self._select((item,))
+        if isinstance(item, Edge):
+            self._draw(Drawn(item.labels[item.current].text, item.arrow.from_, turn=item.turn), item.start)
+        else:
+            self._draw(Drawn(item.labels[item.current].text, None, turn=item.turn), self.mapToScene(point))
+
+    def _finish(self, point: QPoint, at: QPoint) -> None:
+        drawing = self._drawing
+        if drawing is None:
+            return
+        what, target = drawing.what, drawing.target
+        # A press that was not drawn anywhere is not meant.
+        stayed = self.strip.covers(point, self) or node_at(self.map_scene, self.mapToScene(point)) is not None
+        self.give_up()
+        if what.turn >= 0:
+            if target is not None:
+                self.turn_led.emit(what.turn, what.from_, target.name)
+        elif target is not None and what.from_ is not None:
+            self.turn_drawn.emit(what.from_, what.key, target.name)
+        elif not stayed:
+            self.turn_dropped.emit(what.from_, what.key, self._place_under(point), at)
+
+    def _dropped(self, dragging: Dragging) -> None:
+        scene = self.map_scene
+        if dragging.into is not None:
+            name, arrow = dragging.names[0], dragging.into.arrow
+            rest = [each for each in scene.ring if each != name]
+            one, other = rest.index(arrow.from_), rest.index(arrow.to)
+            # Between the two; around the end of the ring that is the end.
+            to = max(one, other) if abs(one - other) == 1 else len(rest)
+            dragging.give_up()
+            self.ring_moved.emit(name, to)
+            return
+        places = {name: scene.place_of(self.nodes[name].pos()) for name in dragging.names}
+        if any(scene.places[name] != place for name, place in places.items()):
+            self.screens_placed.emit(places)
+        else:
+            dragging.give_up()
+        self._set_room()
+        self._show_keys()
+
+    def give_up(self) -> None:
+        """Leave what is being drawn or moved as it was."""
+        if self._drawing is not None:
+            self._drawing.end()
+            self._drawing = None
+            self.viewport().setCursor(Qt.CursorShape.OpenHandCursor)
+        if self._dragging is not None:
+            if (grabber := self.map_scene.mouseGrabberItem()) is not None:
+                grabber.ungrabMouse()
+            dragging, self._dragging = self._dragging, None
+            dragging.give_up()
+
+    def _place_under(self, point: QPoint) -> Place:
+        """The place of a screen whose middle is at a point of the viewport."""
+        across, down = self.map_scene.step()
+        return self.map_scene.place_of(self.mapToScene(point) - QPointF(across * 0.35, down * 0.25))
+
+    def _scroll_along(self, point: QPoint) -> None:
+        """Look further where the mouse comes to the edge."""
+        area, by = self.viewport().rect(), 14
+        for bar, here, end in (
+            (self.horizontalScrollBar(), point.x(), area.width()),
+            (self.verticalScrollBar(), point.y(), area.height()),
+        ):
+            if here < by or here > end - by:
+                self._fits = False
+                bar.setValue(bar.value() + (-by if here < by else by))
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Report a double click."""
+        """Open what is under the mouse."""
         item = self.itemAt(event.position().toPoint())
         if isinstance(item, Node):
             self.screen_opened.emit(item.name)
-            event.accept()
+        elif isinstance(item, Turning):
+            self.turn_opened.emit(item.turn)
+        else:
+            super().mouseDoubleClickEvent(event)
             return
-        super().mouseDoubleClickEvent(event)
+        event.accept()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Select what is under the mouse and ask for a menu."""
+        if event.reason() == QContextMenuEvent.Reason.Mouse:
+            item = self.itemAt(event.pos())
+            if isinstance(item, Node | Turning):
+                if not item.isSelected():
+                    self._select((item,))
+            else:
+                self._select(())
+        self.menu_wanted.emit(event.globalPos(), self._place_under(event.pos()))
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is under the mouse any more."""
+        super().leaveEvent(event)
+        self._hovered = None
+        self._hover.start()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Give up what is being drawn when the window is left."""
+        super().focusOutEvent(event)
+        if event.reason() != Qt.FocusReason.PopupFocusReason:
+            self.give_up()
 
     # Zoom
 
@@ -467,27 +619,47 @@ class PageMap(QGraphicsView):
         Where that would be smaller than `least`, show the part around the selected screen at that scale instead.
         """
         self._fits = True
-        area = self._scene.sceneRect()
+        area = self.map_scene.content_rect()
         if area.isEmpty() or self.viewport().width() < 10:
             return
         scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), LARGEST_FIT)
         self.resetTransform()
         self.scale(max(scale, least), max(scale, least))
         chosen = self.nodes.get(self.selected_screen() or "")
-        self.centerOn(area.center() if scale >= least or chosen is None else chosen.sceneBoundingRect().center())
+        self.centerOn(area.center() if scale >= least or chosen is None else self._rect_of(chosen).center())
 
-    def _zoom(self, factor: float) -> None:
+    def fit_selection(self) -> None:
+        """Show the selected screens with what is around them."""
+        area = QRectF()
+        for name in self.selected_screens():
+            area = area.united(self._rect_of(self.nodes[name]))
+        if area.isEmpty():
+            return
+        self._fits = False
+        across, down = self.map_scene.step()
+        area = area.adjusted(-across / 2, -down / 2, across / 2, down / 2)
+        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), LARGEST_FIT)
+        self.resetTransform()
+        self.scale(scale, scale)
+        self.centerOn(area.center())
+
+    def zoom(self, factor: float) -> None:
+        """Look closer, or from further away."""
         now = self.transform().m11() * factor
-        if 0.05 <= now <= 4:
+        if SMALLEST <= now <= LARGEST:
             self._fits = False
             self.scale(factor, factor)
+
+    def _rect_of(self, node: Node) -> QRectF:
+        return node.mapRectToScene(node.face_rect())
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom with Ctrl held."""
         if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self._zoom(1.15 if event.angleDelta().y() > 0 else 1 / 1.15)
+            self.zoom(1.15 if event.angleDelta().y() > 0 else 1 / 1.15)
             event.accept()
             return
+        self._fits = False
         super().wheelEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -502,46 +674,14 @@ class PageMap(QGraphicsView):
         if self._fits:
             self.fit(READABLE)
 
-    def refresh_colours(self) -> None:
-        """Draw in the colours of now."""
-        project, self._project = self._project, None
-        if project is not None and self._graph is not None:
-            self.set_project(project, self._graph)
-        self.viewport().update()
-
-
-def _route(start: QRectF, end: QRectF, both_ways: bool) -> tuple[QPainterPath, QPolygonF, QPointF]:
-    """A curve from the edge of one node to that of another, its head, and where its label goes.
-
-    Of two arrows between the same nodes each keeps to its right, so that they do not lie on one another.
-    """
-    way = end.center() - start.center()
-    length = max(hypot(way.x(), way.y()), 1.0)
-    along = QPointF(way.x() / length, way.y() / length)
-    aside = QPointF(-along.y(), along.x())
-    near_x = abs(way.x()) <= start.width() + GAP_X + 1
-    near_y = abs(way.y()) <= start.height() + GAP_Y + 1
-    neighbours = near_x and near_y
-    shift = aside * (16.0 if both_ways else 0.0)
-    first = _border(start, along) + shift
-    last = _border(end, along * -1) + shift
-    bow = aside * (4.0 if neighbours else 0.16 * length + 0.5 * start.height())
-    middle = (first + last) / 2 + bow
-    path = QPainterPath(first)
-    path.quadTo(middle, last)
-    arriving = last - middle
-    size = max(hypot(arriving.x(), arriving.y()), 1.0)
-    unit = QPointF(arriving.x() / size, arriving.y() / size)
-    across = QPointF(-unit.y(), unit.x())
-    head = QPolygonF([last, last - unit * 9 + across * 4.5, last - unit * 9 - across * 4.5])
-    return path, head, (first + last) / 4 + middle / 2
-
-
-def _border(area: QRectF, way: QPointF) -> QPointF:
-    """Where a ray from the middle of a rectangle leaves it."""
-    half_x, half_y = area.width() / 2, area.height() / 2
-    reach = min(
-        half_x / abs(way.x()) if way.x() else float("inf"),
-        half_y / abs(way.y()) if way.y() else float("inf"),
-    )
-    return area.center() + way * reach
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Say so where there is nothing to draw."""
+        super().paintEvent(event)
+        if not self.nodes:
+            painter = QPainter(self.viewport())
+            painter.setPen(palette.current().colour("faint"))
+            painter.drawText(
+                self.viewport().rect(),
+                Qt.AlignmentFlag.AlignCenter,
+                self.tr("There is no screen yet. Insert adds one."),
+            )

@@ -10,6 +10,7 @@ from app.panel.paging import PagingGraph
 from app.project import edits
 from app.project.edits.refused import free_name
 from app.project.model import Project
+from widgets.clipboard import Clipboard
 from widgets.document import Document, Selection
 from widgets.phrases import condition_text
 from widgets.screens_list import ListedScreen, ScreensList
@@ -34,10 +35,16 @@ class ScreensPane(QWidget):
         self.list.opened.connect(self.opened)
         self.list.add_wanted.connect(self.add)
         self.list.duplicate_wanted.connect(self._duplicate)
-        self.list.delete_wanted.connect(self._delete)
+        self.list.delete_wanted.connect(self.delete)
+        self.list.delete_several_wanted.connect(self._delete_several)
         self.list.move_wanted.connect(self._move)
         self.list.rename_wanted.connect(self._rename)
         self.list.start_wanted.connect(self._start)
+
+    def use_clipboard(self, clipboard: Clipboard) -> None:
+        """Copy and paste whole screens by this clipboard."""
+        self.list.copy_wanted.connect(clipboard.copy_screens)
+        self.list.paste_wanted.connect(clipboard.paste_screens)
 
     def show_project(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> None:
         """List the screens of a project with their marks."""
@@ -98,7 +105,8 @@ class ScreensPane(QWidget):
             select=Selection(screen=copy),
         )
 
-    def _delete(self, name: str) -> None:
+    def delete(self, name: str) -> None:
+        """Delete a screen; where turns lead to it, offer to delete them too."""
         step = self.tr("Delete screen")
         reason = self._document.do(step, lambda project: edits.delete_screen(project, name), aloud=False)
         if reason is None:
@@ -111,6 +119,19 @@ class ScreensPane(QWidget):
             )
         else:
             self._document.refused.emit(reason)
+
+    def _delete_several(self, names: list[str]) -> None:
+        """Delete several screens as one step, all or none; turns among them go along."""
+
+        def edit(project: Project) -> Project:
+            going = frozenset(names)
+            turns = tuple(turn for turn in project.turns if turn.from_ not in going or turn.to not in going)
+            project = project if len(turns) == len(project.turns) else project.but(turns=turns)
+            for name in names:
+                project = edits.delete_screen(project, name)
+            return project
+
+        self._document.do(self.tr("Delete screens"), edit)
 
     def _move(self, name: str, to: int) -> None:
         self._document.do(self.tr("Move screen"), lambda project: edits.move_screen(project, name, to))

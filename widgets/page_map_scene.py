@@ -1,0 +1,344 @@
+"""What the page map shows of a project: nodes, arrows and inlets, each made anew only where something has changed."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from typing import Final
+
+from PySide6.QtCore import QCoreApplication, QObject, QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QPainter, QPainterPath, QPalette, QPen
+from PySide6.QtWidgets import QGraphicsScene
+
+from app.checks.finding import Finding
+from app.panel.map_arrows import KINDS, Arrow, Inlet, Kind, arrows_of, inlets_of, ring_of
+from app.panel.map_layout import STEP, Place, places
+from app.panel.map_routes import Box, Gaps, Pair, Route, Shapes, routes
+from app.panel.paging import PagingGraph
+from app.project.model import Project
+from widgets import palette
+from widgets.face_colours import face_colours
+from widgets.page_map_arrows import (
+    HAT_PART,
+    INLETS,
+    WEB,
+    Edge,
+    InletItem,
+    Label,
+    Turning,
+    label_width,
+    turn_label,
+)
+from widgets.page_map_node import GAP_X, GAP_Y, HAT, Facts, Node, node_size, wash
+from widgets.phrases import cause_text
+from widgets.specimen import Specimens
+
+translate = QCoreApplication.translate
+GAPS: Final = Gaps(GAP_X, GAP_Y, HAT)
+
+
+class MapScene(QGraphicsScene):
+    """The items of a map. Which of them is selected, and what is done with them, is the view's."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.nodes: dict[str, Node] = {}
+        self.edges: list[Edge] = []
+        self.inlets: list[InletItem] = []
+        self.places: dict[str, Place] = {}
+        self.ring: tuple[str, ...] = ()
+        self.kinds: frozenset[Kind] = frozenset(KINDS)
+        self.project: Project | None = None
+        self.graph: PagingGraph | None = None
+        self._order: tuple[str, ...] = ()
+        self._specimens = Specimens()
+        self._findings: dict[tuple[str, int], tuple[int, int]] = {}
+        self._drawn: object = None
+        self._shapes: Shapes = {}
+        self._boxes: dict[str, Box] = {}
+        self._web: QPainterPath | None = None
+
+    # What is shown
+
+    def show_project(
+        self, project: Project, graph: PagingGraph, colours: QPalette, spoken: Project | None = None
+    ) -> None:
+        """Draw this project, the faces as `spoken` has them: in another language.
+
+        Costs what has changed since the last one: a letter on a screen repaints that screen.
+        """
+        self.project, self.graph = project, graph
+        self._place(project, graph)
+        self._show_nodes(spoken or project, colours)
+        self._show_turns()
+
+    def forget(self) -> None:
+        """Another project is shown next: no screen keeps the place that it has found."""
+        self.places, self._order, self.ring = {}, (), ()
+
+    def set_findings(self, findings: Iterable[Finding]) -> None:
+        """Mark the screens and the turns about which checks found an error or a warning."""
+        found: dict[tuple[str, int], tuple[int, int]] = {}
+        for finding in findings:
+            place = finding.place
+            if finding.severity == "note" or len(place) < 2 or place[0] not in ("screen", "turn"):
+                continue
+            if isinstance(place[0], str) and isinstance(place[1], int):
+                errors, warnings = found.get((place[0], place[1]), (0, 0))
+                error = finding.severity == "error"
+                found[place[0], place[1]] = errors + error, warnings + (not error)
+        if found != self._findings:
+            self._findings = found
+            self._show_facts()
+            self._show_turns()
+
+    def set_kinds(self, kinds: Collection[Kind]) -> None:
+        """Show the turns of these kinds only."""
+        if frozenset(kinds) != self.kinds:
+            self.kinds = frozenset(kinds)
+            self._show_turns()
+
+    # Places
+
+    def step(self) -> tuple[float, float]:
+        """The way from a screen to the one beside it and to the one below it."""
+        panel = None if self.project is None else self.project.panel
+        width, height = node_size(panel.columns, panel.rows) if panel is not None else node_size(20, 4)
+        return width + GAP_X, height + GAP_Y
+
+    def point_of(self, place: Place) -> QPointF:
+        """Where a screen at that place has its upper left corner."""
+        across, down = self.step()
+        return QPointF(place[0] * across / STEP, place[1] * down / STEP)
+
+    def place_of(self, point: QPointF) -> Place:
+        """The place nearest to a point."""
+        across, down = self.step()
+        return round(point.x() * STEP / across), round(point.y() * STEP / down)
+
+    def content_rect(self) -> QRectF:
+        """The room that the screens take."""
+        width, height = (a - b for a, b in zip(self.step(), (GAP_X, GAP_Y), strict=True))
+        area = QRectF()
+        for place in self.places.values():
+            at = self.point_of(place)
+            area = area.united(QRectF(at.x(), at.y(), width, height))
+        return area.adjusted(-24 - GAP_X / 2, -24 - HAT, 24 + GAP_X / 2, 24 + GAP_Y / 2) if self.places else area
+
+    def _place(self, project: Project, graph: PagingGraph) -> None:
+        names, ring = tuple(project.screen_named), ring_of(project)
+        shown = dict(self.places)
+        if len(names) == len(self._order):
+            # A screen with another name stands where it stood.
+            changed = [(old, new) for old, new in zip(self._order, names, strict=True) if old != new]
+            if len(changed) == 1 and changed[0][1] not in shown and changed[0][0] in shown:
+                shown[changed[0][1]] = shown.pop(changed[0][0])
+                self.ring = tuple(changed[0][1] if name == changed[0][0] else name for name in self.ring)
+        if ring != self.ring and set(ring) == set(self.ring):
+            # Another order of the ring: the screens change places, the picture stays.
+            before = [shown.get(name) for name in self.ring]
+            for name, place in zip(ring, before, strict=True):
+                if place is not None:
+                    shown[name] = place
+        across, down = self.step()
+        self.places = places(project, graph, shown, across / down)
+        self._order, self.ring = names, ring
+
+    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """From afar, all arrows at once: many thin lines that tell how the map hangs together."""
+        super().drawBackground(painter, rect)
+        if painter.worldTransform().m11() >= WEB:
+            return
+        if self._web is None:
+            self._web = QPainterPath()
+            for edge in self.edges:
+                edge.add_to(self._web)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        painter.setPen(QPen(wash(palette.current().colour("faint"), 130), 0))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPath(self._web)
+
+    # Nodes
+
+    def _show_nodes(self, project: Project, colours: QPalette) -> None:
+        panel = project.panel
+        face = face_colours(colours)
+        for name in set(self.nodes) - set(self.places):
+            node = self.nodes.pop(name)
+            self.inlets = [inlet for inlet in self.inlets if inlet.parentItem() is not node]
+            self.removeItem(node)
+            self._drawn = None
+        for name in self.places:
+            if name not in self.nodes:
+                node = self.nodes[name] = Node(name)
+                self.addItem(node)
+                self._drawn = None
+        specimens = self._specimens
+        for name, place in self.places.items():
+            node, screen = self.nodes[name], project.screen_named[name]
+            node.setPos(self.point_of(place))
+            node.show_screen(
+                (screen, project.signals, panel),
+                lambda screen=screen: specimens.rows(project, screen),  # type: ignore[misc]
+                panel.columns,
+                panel.rows,
+                face,
+            )
+        self._show_facts()
+
+    def _show_facts(self) -> None:
+        project, graph = self.project, self.graph
+        if project is None or graph is None:
+            return
+        unreachable, stuck = frozenset(graph.unreachable), frozenset(graph.no_way_back)
+        overrides = {edge.target for edge in graph.edges if edge.kind == "override"}
+        numbers = {name: number for number, name in enumerate(self.ring, start=1)}
+        presses = graph.presses_from_start
+        for index, screen in enumerate(project.screens):
+            name = screen.name
+            errors, warnings = self._findings.get(("screen", index), (0, 0))
+            number = numbers.get(name)
+            self.nodes[name].show_facts(
+                Facts(
+                    name,
+                    name == graph.start,
+                    presses.get(name),
+                    name in overrides,
+                    name in unreachable,
+                    name in stuck,
+                    None if number is None else (number, len(self.ring)),
+                    errors,
+                    warnings,
+                )
+            )
+
+    # Arrows
+
+    def _show_turns(self) -> None:
+        project, graph = self.project, self.graph
+        if project is None or graph is None:
+            return
+        marked = frozenset(index for kind, index in self._findings if kind == "turn")
+        now = (project.turns, graph, project.panel, self.places, self.kinds, marked)
+        if self._drawn == now:
+            return
+        self._drawn = now
+        self._web = None
+        chosen = next((item.turn for item in self.turnings() if item.isSelected()), None)
+        self.blockSignals(True)
+        for inlet in self.inlets:
+            self.removeItem(inlet)
+        arrows = arrows_of(project, graph, self.kinds)
+        inlets = inlets_of(project, graph, self.kinds)
+        labels = {(arrow.from_, arrow.to): self._labels(project, arrow, marked) for arrow in arrows}
+        found = self._routes(labels, {inlet.to for inlet in inlets})
+        self._show_arrows(arrows, labels, found)
+        self.inlets = list(self._made_inlets(project, inlets, marked))
+        if chosen is not None:
+            self.select_turn(chosen)
+        self.blockSignals(False)
+        self.show_near()
+
+    def _show_arrows(
+        self, arrows: Iterable[Arrow], labels: Mapping[Pair, tuple[Label, ...]], found: Mapping[Pair, Route]
+    ) -> None:
+        """Keep the items of arrows that say the same; most of them do after an edit."""
+        before = {(edge.arrow.from_, edge.arrow.to): edge for edge in self.edges}
+        self.edges = []
+        for arrow in arrows:
+            pair = arrow.from_, arrow.to
+            edge = before.get(pair)
+            if edge is not None and edge.arrow == arrow and edge.labels == labels[pair]:
+                del before[pair]
+                edge.set_route(found[pair])
+            else:
+                edge = Edge(arrow, labels[pair], found[pair])
+                self.addItem(edge)
+            self.edges.append(edge)
+        for gone in before.values():
+            self.removeItem(gone)
+
+    def turnings(self) -> list[Turning]:
+        """All that stands for turns."""
+        return [*self.edges, *self.inlets]
+
+    def select_turn(self, turn: int, from_: str | None = None) -> bool:
+        """Select what stands for a turn; of several arrows of one turn that from this screen. False if nothing does."""
+        found = [item for item in self.turnings() if item.holds(turn)]
+        found.sort(key=lambda item: isinstance(item, Edge) and item.arrow.from_ != from_)
+        for item in found[:1]:
+            item.setSelected(True)
+        return bool(found)
+
+    def _labels(self, project: Project, arrow: Arrow, marked: frozenset[int]) -> tuple[Label, ...]:
+        return tuple(Label(lead.turn, turn_label(project, lead.turn), lead.turn in marked) for lead in arrow.leads)
+
+    def _made_inlets(self, project: Project, inlets: Iterable[Inlet], marked: frozenset[int]) -> Iterable[InletItem]:
+        at: dict[str, list[Inlet]] = {}
+        for inlet in inlets:
+            at.setdefault(inlet.to, []).append(inlet)
+        for name, here in at.items():
+            labels = [
+                Label(one.lead.turn, turn_label(project, one.lead.turn, True), one.lead.turn in marked) for one in here
+            ]
+            last = INLETS - 1 if len(here) > INLETS else len(here)
+            for row, inlet in enumerate(here[:last]):
+                yield InletItem(self.nodes[name], (labels[row],), inlet, row, 0, self._inlet_words(project, (inlet,)))
+            if last < len(here):
+                more = len(here) - last - 1
+                words = self._inlet_words(project, here[last:])
+                yield InletItem(self.nodes[name], tuple(labels[last:]), here[last], last, more, words)
+
+    @staticmethod
+    def _inlet_words(project: Project, inlets: Sequence[Inlet]) -> str:
+        turns = [project.turns[inlet.lead.turn] for inlet in inlets]
+        return "\n".join(
+            translate("PageMap", "From every screen to {to}: {cause}").format(to=turn.to, cause=cause_text(turn))
+            for turn in turns
+        )
+
+    def _routes(self, labels: Mapping[Pair, tuple[Label, ...]], hats: Iterable[str]) -> dict[Pair, Route]:
+        width, height = (a - b for a, b in zip(self.step(), (GAP_X, GAP_Y), strict=True))
+        boxes = {}
+        for name, place in self.places.items():
+            at = self.point_of(place)
+            boxes[name] = Box(at.x(), at.y(), at.x() + width, at.y() + height)
+        if boxes != self._boxes:
+            self._boxes, self._shapes = boxes, {}
+        return routes(boxes, self._sizes(labels), GAPS, dict.fromkeys(hats, HAT_PART), self._shapes)
+
+    def _sizes(self, labels: Mapping[Pair, tuple[Label, ...]]) -> dict[Pair, tuple[float, float]]:
+        return {
+            pair: (label_width(", ".join(label.text for label in each)) + 12 * any(one.faulty for one in each), 16.0)
+            for pair, each in labels.items()
+        }
+
+    def follow(self, moving: Collection[str]) -> None:
+        """Let the arrows follow screens that are being dragged."""
+        boxes = dict(self._boxes)
+        for name in moving:
+            node = self.nodes[name]
+            at, size = node.pos(), node.face_rect()
+            boxes[name] = Box(at.x(), at.y(), at.x() + size.width(), at.y() + size.height())
+        touched = {
+            (edge.arrow.from_, edge.arrow.to): edge
+            for edge in self.edges
+            if edge.arrow.from_ in moving or edge.arrow.to in moving
+        }
+        hats = dict.fromkeys((inlet.inlet.to for inlet in self.inlets), HAT_PART)
+        sizes = self._sizes({pair: edge.labels for pair, edge in touched.items()})
+        for pair, route in routes(boxes, sizes, GAPS, hats).items():
+            touched[pair].set_route(route)
+        self._web = None
+
+    def redraw_turns(self) -> None:
+        """Put nodes and arrows back where they belong, after a drag that changed nothing."""
+        for name, place in self.places.items():
+            self.nodes[name].setPos(self.point_of(place))
+        self._drawn = None
+        self._show_turns()
+
+    def show_near(self) -> None:
+        """Let the arrows of the selected screens stand out."""
+        chosen = {name for name, node in self.nodes.items() if node.isSelected()}
+        for edge in self.edges:
+            edge.set_near(edge.arrow.from_ in chosen or edge.arrow.to in chosen)

@@ -144,6 +144,9 @@ class BenchWorkplace(QWidget):
         self.not_good_action = self._action(
             self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
         )
+        # In the other workplace the same key looks for text.
+        self.filter_action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        self.addAction(self.filter_action)
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
         action = QAction(text, self)

@@ -11,45 +11,39 @@ from typing import Final
 from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QBrush,
-    QColor,
     QFont,
     QFontDatabase,
     QFontMetricsF,
     QMouseEvent,
     QPainter,
     QPaintEvent,
-    QPen,
     QPixmap,
-    QPolygon,
     QStaticText,
     QTransform,
 )
 from PySide6.QtWidgets import QWidget
 
 from app.panel.rendering import Attribute, Row, Rows
+from widgets.cell_marks import (
+    RULER_PX,
+    Ghost,
+    Outline,
+    paint_cursor,
+    paint_ghost,
+    paint_outline,
+    paint_ruler,
+    paint_ruler_mark,
+    paint_selection,
+)
 from widgets.face_colours import LIGHT, FaceColours
 
 SMALLEST: Final = 6
 LARGEST: Final = 40
 """Font sizes of a cell in pixels."""
 BLINK_MS: Final = 500
-RULER_PX: Final = 20
 _INVERSE: Final = int(Attribute.INVERSE)
 _BLINK: Final = int(Attribute.BLINK)
 _STALE: Final = int(Attribute.STALE)
-
-
-@dataclass(frozen=True, slots=True)
-class Outline:
-    """A field drawn around its cells. `line` tells the kind, so that no colour is needed to know it."""
-
-    row: int
-    column: int
-    width: int
-    line: Qt.PenStyle = Qt.PenStyle.SolidLine
-    entry: bool = False
-    selected: bool = False
-    wrong: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,12 +176,11 @@ class CellGrid(QWidget):
     """
 
     cell_pressed = Signal(int, int, Qt.KeyboardModifier)
-    cell_dragged = Signal(int, int)
-    cell_released = Signal(int, int)
+    cell_dragged = Signal(int, int, Qt.KeyboardModifier)
+    cell_released = Signal(int, int, Qt.KeyboardModifier)
     cell_double_clicked = Signal(int, int)
-    cell_menu = Signal(int, int, QPoint)
-    handle_pressed = Signal(int)
-    """The right edge of the outline with this index was taken hold of."""
+    handle_pressed = Signal(int, bool)
+    """An edge of the outline with this index was taken hold of; True: the left one."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -200,7 +193,7 @@ class CellGrid(QWidget):
         self._insert = False
         self._selection: QRect | None = None
         self._outlines: tuple[Outline, ...] = ()
-        self._ghost: tuple[Outline, bool] | None = None
+        self._ghost: Ghost | None = None
         self._ground: QPixmap | None = None
         self._blinked_off = False
         self._pressed = False
@@ -276,12 +269,16 @@ class CellGrid(QWidget):
             self._outlines = outlines
             self.update()
 
-    def set_ghost(self, outline: Outline | None, fits: bool = True) -> None:
-        """Where a dragged field would come to lie, and whether it fits there."""
-        ghost = None if outline is None else (outline, fits)
+    def set_ghost(self, ghost: Ghost | None) -> None:
+        """Where what is dragged would come to lie."""
         if ghost != self._ghost:
             self._ghost = ghost
             self.update()
+
+    @property
+    def ghost(self) -> Ghost | None:
+        """The ghost that is drawn."""
+        return self._ghost
 
     @property
     def rows(self) -> Rows:
@@ -359,24 +356,26 @@ class CellGrid(QWidget):
             ground = self._ground = self._paint_ground(ratio)
         clip = event.rect()
         painter.drawPixmap(0, 0, ground)
-        if self._selection is not None:
-            wash = QColor(self._colours.accent)
-            wash.setAlpha(60)
-            area = self._selection
-            whole = self.cell_rect(area.y(), area.x()).united(self.cell_rect(area.bottom(), area.right()))
-            painter.fillRect(whole, wash)
         colours = self._colours
         for number, row in enumerate(self._rows[: self._count[0]]):
             if clip.intersects(self.row_rect(number)):
                 paint_row(painter, row, self.cell_rect(number, 0).topLeft(), self._pixels, colours, self._blinked_off)
+        if self._selection is not None:
+            paint_selection(painter, self, self._selection, colours)
         for outline in self._outlines:
-            self._paint_outline(painter, outline)
-        if self._ghost is not None:
-            self._paint_ghost(painter, *self._ghost)
+            paint_outline(painter, self, outline, colours)
         if self._cursor is not None:
-            self._paint_cursor(painter, *self._cursor)
-        if self._ruler:
-            self._paint_ruler_mark(painter)
+            face = self.parentWidget()
+            active = face is not None and face.hasFocus()
+            paint_cursor(painter, self, self._cursor, colours, insert=self._insert, active=active)
+        if self._ghost is not None:
+            paint_ghost(painter, self, self._ghost, colours)
+        if self._ruler and self._cursor is not None:
+            paint_ruler_mark(painter, self, self._cursor, self._selection, self.font(), colours)
+
+    def paint_text(self, painter: QPainter, row: int, column: int, text: Row) -> None:
+        """Paint characters into cells, from this one on."""
+        paint_row(painter, text, self.cell_rect(row, column).topLeft(), self._pixels, self._colours)
 
     def _paint_ground(self, ratio: float) -> QPixmap:
         ground = QPixmap(self.size() * ratio)
@@ -389,97 +388,9 @@ class CellGrid(QWidget):
             for column in range(columns):
                 painter.fillRect(self.cell_rect(row, column).adjusted(0, 0, -gap, -gap), self._colours.cell)
         if self._ruler:
-            self._paint_ruler(painter)
+            paint_ruler(painter, self, self._count, self.font(), self._colours)
         painter.end()
         return ground
-
-    def _paint_outline(self, painter: QPainter, outline: Outline) -> None:
-        colours = self._colours
-        area = self.cell_rect(outline.row, outline.column, outline.width).adjusted(0, 0, -2, -2)
-        colour = colours.wrong if outline.wrong else colours.accent
-        if outline.selected:
-            wash = QColor(colours.accent)
-            wash.setAlpha(46)
-            painter.fillRect(area, wash)
-        painter.setPen(QPen(colour, 2 if outline.selected else 1, outline.line))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRect(area)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(colour)
-        corner = max(5, self._pixels // 3)
-        if outline.entry:
-            at = area.topLeft()
-            painter.drawPolygon(QPolygon([at, at + QPoint(corner, 0), at + QPoint(0, corner)]))
-        if outline.wrong:
-            self._paint_wave(painter, area)
-        if outline.selected:
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(colour)
-            painter.drawRect(area.right() - 2, area.center().y() - corner // 2, 5, corner)
-
-    def _paint_wave(self, painter: QPainter, area: QRect) -> None:
-        bottom = area.bottom() - 1
-        points = [QPoint(x, bottom - 2 * (n % 2)) for n, x in enumerate(range(area.left(), area.right(), 3))]
-        painter.setPen(QPen(self._colours.wrong, 1))
-        painter.drawPolyline(points)
-
-    def _paint_ghost(self, painter: QPainter, outline: Outline, fits: bool) -> None:
-        colour = self._colours.accent if fits else self._colours.wrong
-        area = self.cell_rect(outline.row, outline.column, outline.width).adjusted(0, 0, -2, -2)
-        wash = QColor(colour)
-        wash.setAlpha(70)
-        painter.fillRect(area, QBrush(wash, Qt.BrushStyle.SolidPattern if fits else Qt.BrushStyle.DiagCrossPattern))
-        painter.setPen(QPen(colour, 2, Qt.PenStyle.DashLine))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRect(area)
-
-    def _paint_cursor(self, painter: QPainter, row: int, column: int) -> None:
-        area = self.cell_rect(row, column)
-        face = self.parentWidget()
-        active = face is not None and face.hasFocus()
-        colour = self._colours.accent
-        if self._insert:
-            painter.fillRect(area.left() - 1, area.top(), 3, area.height() - 1, colour)
-            return
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(QPen(colour, 2 if active else 1))
-        painter.drawRect(area.adjusted(-1, -1, 0, 0))
-        if active:
-            painter.fillRect(area.left(), area.bottom() - 3, area.width(), 3, colour)
-
-    def _ruler_font(self) -> QFont:
-        font = QFont(self.font())
-        font.setPixelSize(10)
-        return font
-
-    def _paint_ruler(self, painter: QPainter) -> None:
-        painter.setFont(self._ruler_font())
-        painter.setPen(self._colours.ruler)
-        rows, columns = self._count
-        size = cell_size(self._pixels)
-        painter.fillRect(0, 0, self.width(), RULER_PX - 3, self._colours.bezel)
-        painter.fillRect(0, 0, RULER_PX, self.height(), self._colours.bezel)
-        for column in range(columns):
-            area = self.cell_rect(0, column)
-            numbered = column == 0 or (column + 1) % 5 == 0
-            x = area.center().x()
-            if numbered:
-                wide = QRect(x - 14, 0, 28, RULER_PX - 5)
-                painter.drawText(wide, Qt.AlignmentFlag.AlignCenter, str(column + 1))
-            else:
-                painter.drawLine(x, RULER_PX - 8, x, RULER_PX - 5)
-        every = 1 if size.height >= 12 else 5
-        for row in range(0, rows, every):
-            area = QRect(0, self.cell_rect(row, 0).top(), RULER_PX - 3, size.height)
-            painter.drawText(area, Qt.AlignmentFlag.AlignCenter, str(row + 1))
-
-    def _paint_ruler_mark(self, painter: QPainter) -> None:
-        if self._cursor is None:
-            return
-        row, column = self._cursor
-        area = self.cell_rect(row, column)
-        painter.fillRect(area.left(), RULER_PX - 3, area.width() - 1, 2, self._colours.accent)
-        painter.fillRect(RULER_PX - 1, area.top(), 2, area.height() - 1, self._colours.accent)
 
     def _turn_blink(self) -> None:
         self._blinked_off = not self._blinked_off
@@ -489,15 +400,19 @@ class CellGrid(QWidget):
 
     # The mouse and input methods
 
-    def handle_at(self, point: QPoint) -> int | None:
-        """The index of the outline whose right edge is at a pixel; the selected one first."""
+    def handle_at(self, point: QPoint) -> tuple[int, bool] | None:
+        """The selected outline whose edge is at a pixel, by its index, and whether it is the left edge."""
         reach = max(4, cell_size(self._pixels).width // 3)
-        order = sorted(range(len(self._outlines)), key=lambda index: not self._outlines[index].selected)
-        for index in order:
-            outline = self._outlines[index]
+        for index, outline in enumerate(self._outlines):
+            if not outline.selected:
+                continue
             area = self.cell_rect(outline.row, outline.column, outline.width)
-            if area.top() <= point.y() <= area.bottom() and abs(point.x() - area.right()) <= reach:
-                return index if outline.selected else None
+            if not area.top() <= point.y() <= area.bottom():
+                continue
+            if abs(point.x() - area.right()) <= reach:
+                return index, False
+            if abs(point.x() - area.left()) <= min(reach, 4):
+                return index, True
         return None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -509,7 +424,7 @@ class CellGrid(QWidget):
         handle = self.handle_at(point)
         self._pressed = True
         if handle is not None:
-            self.handle_pressed.emit(handle)
+            self.handle_pressed.emit(*handle)
             return
         cell = self.cell_at(point)
         if cell is not None:
@@ -521,7 +436,7 @@ class CellGrid(QWidget):
         if self._pressed:
             cell = self.cell_at(point)
             if cell is not None:
-                self.cell_dragged.emit(*cell)
+                self.cell_dragged.emit(*cell, event.modifiers())
             return
         handle = self._outlines and self.handle_at(point) is not None
         self.setCursor(Qt.CursorShape.SizeHorCursor if handle else Qt.CursorShape.ArrowCursor)
@@ -532,7 +447,7 @@ class CellGrid(QWidget):
             self._pressed = False
             cell = self.cell_at(event.position().toPoint())
             if cell is not None:
-                self.cell_released.emit(*cell)
+                self.cell_released.emit(*cell, event.modifiers())
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Report a double click."""

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QToolButton, QWidget
+from collections.abc import Sequence
 
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtWidgets import QComboBox, QToolButton, QWidget
+
+from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, minus_icon, plus_icon, tool
 from widgets.specimen import Shown
 
@@ -18,6 +21,9 @@ class EditorBar(QWidget):
     keys_toggled = Signal(bool)
     shown_chosen = Signal(object)
     """A `Shown`."""
+    language_chosen = Signal(int)
+    """The number of a language of the panel, 0 the first one."""
+    try_wanted = Signal()
     zoom_wanted = Signal(int)
     """By so many pixels; 0: as large as fits."""
 
@@ -45,7 +51,17 @@ class EditorBar(QWidget):
         self.contents.addItem(self.tr("Sample values"), Shown.SAMPLE)
         self.contents.addItem(self.tr("Widest values"), Shown.WIDEST)
         self.contents.addItem(self.tr("Marks"), Shown.MARKS)
+        self.contents.addItem(self.tr("Live values"), Shown.LIVE)
         self.contents.activated.connect(lambda _index: self.shown_chosen.emit(self.contents.currentData()))
+        self.language = QComboBox()
+        self.language.setAccessibleName(self.tr("Language of the texts"))
+        self.language.setToolTip(self.tr("The language that the texts are shown and typed in (Ctrl+Shift+Space)"))
+        self.language.activated.connect(self.language_chosen)
+        self.language.hide()
+        self.try_button = self._button(
+            self.tr("Try it"), self.tr("Operate the panel here, with simulated values (F9; Space on a field)")
+        )
+        self.try_button.clicked.connect(self.try_wanted)
         self.smaller = tool(minus_icon(), self.tr("Smaller"), self, self.tr("Smaller cells (Ctrl+-)"))
         self.smaller.clicked.connect(lambda: self.zoom_wanted.emit(-2))
         self.fitting = self._button(self.tr("Fit"), self.tr("As large as fits (Ctrl+0)"))
@@ -53,17 +69,16 @@ class EditorBar(QWidget):
         self.larger = tool(plus_icon(), self.tr("Larger"), self, self.tr("Larger cells (Ctrl++)"))
         self.larger.clicked.connect(lambda: self.zoom_wanted.emit(2))
         self._redraw()
-        row = QHBoxLayout(self)
+        row = FlowLayout(self, spacing=4)
         row.setContentsMargins(6, 2, 6, 2)
-        row.setSpacing(4)
         row.addWidget(self.place_button)
         row.addWidget(self.delete_button)
-        row.addStretch(1)
+        row.addWidget(self.try_button)
+        row.add_stretch()
+        row.addWidget(self.language)
         row.addWidget(self.mode)
         row.addWidget(self.keys)
-        row.addSpacing(8)
         row.addWidget(self.contents)
-        row.addSpacing(8)
         for widget in (self.smaller, self.fitting, self.larger):
             row.addWidget(widget)
 
@@ -82,6 +97,14 @@ class EditorBar(QWidget):
         self.mode.setChecked(insert)
         self.delete_button.setEnabled(fields)
         self.contents.setCurrentIndex(self.contents.findData(shown))
+
+    def show_languages(self, languages: Sequence[str], chosen: int) -> None:
+        """The languages to choose from; with fewer than two there is no choice."""
+        if [self.language.itemText(index) for index in range(self.language.count())] != list(languages):
+            self.language.clear()
+            self.language.addItems(list(languages))
+        self.language.setCurrentIndex(chosen)
+        self.language.setVisible(len(languages) > 1)
 
     def _redraw(self) -> None:
         self.place_button.setIcon(plus_icon())

@@ -31,6 +31,11 @@ MARK: Final = 16
 COMFORTABLE: Final = 20
 """The character height in pixels that the size hint asks for."""
 FITTING_LARGEST: Final = 34
+_MODIFIERS: Final = {
+    Qt.Key.Key_Control: Qt.KeyboardModifier.ControlModifier,
+    Qt.Key.Key_Shift: Qt.KeyboardModifier.ShiftModifier,
+    Qt.Key.Key_Alt: Qt.KeyboardModifier.AltModifier,
+}
 LEGIBLE: Final = 12
 """The character height in pixels below which nobody wants to edit; the editor scrolls instead."""
 
@@ -48,6 +53,8 @@ class PanelFace(QWidget):
     zoom_changed = Signal(int)
     edit_key = Signal(object)
     """While editing: a key went down (a QKeyEvent). The receiver accepts the event if it has used it."""
+    edit_modifiers = Signal(Qt.KeyboardModifier)
+    """While editing: a key such as Ctrl went down or up, perhaps in the middle of a drag."""
     text_composed = Signal(str)
     """While editing: text from an input method."""
     focus_changed = Signal(bool)
@@ -297,6 +304,7 @@ class PanelFace(QWidget):
         """Use the keys of this part; leave all others to whom they belong."""
         if self._editing:
             event.ignore()
+            self._tell_modifier(event, down=True)
             self.edit_key.emit(event)
             return
         name = self._panel_key(event)
@@ -313,6 +321,8 @@ class PanelFace(QWidget):
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         """Use the keys of this part; leave all others to whom they belong."""
         key = Qt.Key(event.key())
+        if self._editing:
+            self._tell_modifier(event, down=False)
         if self._editing or key not in self._held:
             super().keyReleaseEvent(event)
             return
@@ -321,6 +331,12 @@ class PanelFace(QWidget):
             name = self._held.pop(key)
             self._draw_down(name, False)
             self._release(name)
+
+    def _tell_modifier(self, event: QKeyEvent, *, down: bool) -> None:
+        modifier = _MODIFIERS.get(Qt.Key(event.key()))
+        if modifier is not None:
+            # Platforms differ in whether the event of the key itself counts it among the modifiers.
+            self.edit_modifiers.emit(event.modifiers() | modifier if down else event.modifiers() & ~modifier)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """While editing, zoom with Ctrl held."""

@@ -1,15 +1,17 @@
-"""Where fields lie on a screen, and what can be said of one in a line."""
+"""Where fields and blocks lie on a screen, and where there is room for more of them."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication
+from collections.abc import Iterable, Iterator
 
-from app.project.binding import value_span
+from PySide6.QtCore import QRect
+
+from app.project.edits import Block
+from app.project.edits.rows import BLANK, full_rows
 from app.project.model import Field, Project, Screen
-from app.signals.text import number_digits
-from widgets.specimen import width_needed
 
-translate = QCoreApplication.translate
+Cell = tuple[int, int]
+"""Row and column, counted from 0."""
 
 
 def field_at(screen: Screen, row: int, column: int) -> int | None:
@@ -21,37 +23,82 @@ def field_at(screen: Screen, row: int, column: int) -> int | None:
     return None
 
 
-def free_place(project: Project, screen: Screen, field: Field) -> tuple[int, int] | None:
-    """The nearest cells for a copy of a field: the same columns of the rows below, then anywhere in reading order."""
-    panel = project.panel
-    spots = [(row, field.at[1]) for row in range(field.at[0] + 1, panel.rows)]
-    spots += [(row, column) for row in range(panel.rows) for column in range(panel.columns - field.width + 1)]
-    for row, column in spots:
-        if column + field.width <= panel.columns and all(
-            other.at[0] != row or other.at[1] + other.width <= column or column + field.width <= other.at[1]
-            for other in screen.fields
-        ):
-            return row, column
+def block_of(rect: QRect) -> Block:
+    """A block as the edits have it; in `rect` x and width count columns, y and height rows."""
+    return Block(rect.top(), rect.left(), rect.height(), rect.width())
+
+
+def rect_of(block: Block) -> QRect:
+    """The other way around."""
+    return QRect(block.left, block.top, block.columns, block.rows)
+
+
+def block_between(one: Cell, other: Cell) -> QRect:
+    """The smallest block that holds two cells."""
+    top, bottom = sorted((one[0], other[0]))
+    left, right = sorted((one[1], other[1]))
+    return QRect(left, top, right - left + 1, bottom - top + 1)
+
+
+def around(screen: Screen, fields: Iterable[int]) -> QRect:
+    """The smallest block that holds some fields, by their indexes."""
+    area = QRect()
+    for field in (screen.fields[index] for index in fields):
+        area = area.united(QRect(field.at[1], field.at[0], field.width, 1))
+    return area
+
+
+def fields_inside(screen: Screen, block: QRect) -> tuple[int, ...]:
+    """The fields that lie wholly in a block."""
+    return tuple(
+        index
+        for index, field in enumerate(screen.fields)
+        if block.contains(QRect(field.at[1], field.at[0], field.width, 1))
+    )
+
+
+def word_around(text: str, column: int) -> tuple[int, int]:
+    """Where the word at a column begins and ends; an empty stretch between blanks."""
+    start = text.rfind(BLANK, 0, column) + 1
+    end = text.find(BLANK, column)
+    return start, len(text) if end < 0 else end
+
+
+def free_offset(project: Project, screen: Screen, block: QRect | None, fields: Iterable[int]) -> Cell | None:
+    """By how many rows and columns a copy of a block, or of some fields, has to be moved to cover nothing.
+
+    The rows below come first, then the other cells in reading order. None if there is no room.
+    """
+    chosen = tuple(fields)
+    area = around(screen, chosen) if block is None else block
+    if area.isEmpty():
+        return None
+    text = set(_text_cells(project, screen))
+    taken = text.union(*(set(_cells(field)) for field in screen.fields))
+    moving = {cell for index in chosen for cell in _cells(screen.fields[index])}
+    if block is not None:
+        moving |= {cell for cell in text if block.contains(cell[1], cell[0])}
+    rows, columns = project.panel.rows, project.panel.columns
+    below = [(down, 0) for down in range(1, rows)]
+    anywhere = [
+        (row - area.top(), column - area.left())
+        for row in range(rows - area.height() + 1)
+        for column in range(columns - area.width() + 1)
+    ]
+    for down, right in (*below, *anywhere):
+        if area.bottom() + down >= rows or (down, right) == (0, 0):
+            continue
+        if taken.isdisjoint((row + down, column + right) for row, column in moving):
+            return down, right
     return None
 
 
-def describe_field(project: Project, field: Field) -> str:
-    """Signal, kind, width and what the signal can be, in one line."""
-    signal = project.signal_named.get(field.signal)
-    if signal is None:
-        return translate("ScreenEditor", "'{name}', a signal that does not exist").format(name=field.signal)
-    text = translate("ScreenEditor", "{signal}, {width} wide").format(signal=field.signal, width=field.width)
-    needed = width_needed(project, field.signal, field.kind)
-    if field.kind != "bar" and needed > field.width:
-        text += translate("ScreenEditor", " (needs {needed})").format(needed=needed)
-    span = value_span(project, field.signal)
-    if span is not None and not signal.texts:
-        low, high = (number_digits(value, signal.decimals) for value in span)
-        text += (
-            translate("ScreenEditor", "; can be {low} to {high} {unit}")
-            .format(low=low, high=high, unit=signal.unit)
-            .rstrip()
-        )
-    if field.entry:
-        text += translate("ScreenEditor", "; entry")
-    return text
+def _cells(field: Field) -> Iterator[Cell]:
+    return ((field.at[0], column) for column in range(field.at[1], field.at[1] + field.width))
+
+
+def _text_cells(project: Project, screen: Screen) -> Iterator[Cell]:
+    for row, text in enumerate(full_rows(project, screen.text)[: project.panel.rows]):
+        for column, character in enumerate(text[: project.panel.columns]):
+            if character != BLANK:
+                yield row, column

@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 from widgets.icons import cross_icon, tool
 
 NOTICE_MS: Final = 9000
-ABOVE: Final = 34
-"""Pixels left free below it, where the screen editor says what is under the cursor."""
+ABOVE: Final = 12
+"""Pixels between it and what must stay visible below it."""
 
 
 class Notice(QFrame):
@@ -37,6 +37,7 @@ class Notice(QFrame):
         self._deed: Callable[[], object] | None = None
         layout.addWidget(self.button)
         layout.addWidget(self._close)
+        self._free = 0
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(NOTICE_MS)
@@ -60,13 +61,19 @@ class Notice(QFrame):
         else:
             self._timer.stop()
 
+    def keep_free(self, pixels: int) -> None:
+        """Stay so far above the lower edge: something is said there that must not be covered."""
+        if pixels != self._free:
+            self._free = pixels
+            self._place()
+
     def _place(self) -> None:
         parent = self.parentWidget()
         if parent is None:
             return
         width = min(parent.width() - 24, 640)
         height = max(self.heightForWidth(width), self.sizeHint().height())
-        self.setGeometry((parent.width() - width) // 2, parent.height() - height - ABOVE, width, height)
+        self.setGeometry((parent.width() - width) // 2, parent.height() - height - self._free - ABOVE, width, height)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Watch the editors or the parent."""

@@ -1,17 +1,15 @@
-"""What the keys and the mouse do to the screen under edit: each command is one step of the document."""
+"""Moving the cursor, selecting and typing on the screen under edit: each edit is one step of the document."""
 
 from __future__ import annotations
 
 from collections.abc import Hashable
-from dataclasses import replace
 
 from PySide6.QtCore import QObject, QRect, Qt, Signal
 
 from app.project import edits
-from app.project.model import Field, Project
+from app.project.model import Project
 from widgets.document import Document, Edit, Selection
-from widgets.field_places import field_at, free_place
-from widgets.specimen import width_needed
+from widgets.field_places import Cell, block_between, block_of, field_at, fields_inside, word_around
 
 
 class ScreenCommands(QObject):
@@ -28,24 +26,70 @@ class ScreenCommands(QObject):
         self._full: Selection | None = None
         """The selection right after a row was typed full, when the cursor has gone to the next row by itself."""
 
+    def edit(
+        self,
+        name: str,
+        edit: Edit,
+        *,
+        merge: Hashable = None,
+        cell: Cell | None = None,
+        block: QRect | None = None,
+        fields: tuple[int, ...] | None = None,
+        spoken: bool = False,
+    ) -> bool:
+        """Make an edit of the screen as one step. Returns whether it was taken.
+
+        Afterwards the cursor is on `cell`, or where it was; `block` and `fields` are selected, left out the field
+        under the cursor. `spoken`: the edit is about the text in the language that is shown.
+        """
+        selection = self._document.selection
+        at = cell or selection.cell
+
+        def select(project: Project) -> Selection:
+            chosen = fields
+            screen = project.screen_named.get(selection.screen)
+            if chosen is None and screen is not None:
+                under = field_at(screen, *at)
+                chosen = fields_inside(screen, block) if block is not None else () if under is None else (under,)
+            return Selection(selection.screen, at, chosen or (), block)
+
+        if spoken:
+            edit = self._document.in_spoken(edit, selection.screen)
+        taken = self._document.do(name, edit, merge=merge, select=select) is None
+        if taken:
+            self.done.emit()
+        return taken
+
+    def refuse(self, why: str) -> None:
+        """Say why a command cannot be done here."""
+        self._document.refused.emit(why)
+
+    # The cursor
+
     def go(self, row: int, column: int) -> None:
         """Put the cursor on a cell; a field there is selected with it."""
-        panel, screen = self._document.project.panel, self._document.screen
+        screen = self._document.screen
         if screen is None:
             return
-        row, column = min(max(row, 0), panel.rows - 1), min(max(column, 0), panel.columns - 1)
+        row, column = self._inside(row, column)
         index = field_at(screen, row, column)
         self._document.select(Selection(screen.name, (row, column), () if index is None else (index,)))
+
+    def step(self, row: int, column: int) -> None:
+        """Move the cursor by so many cells."""
+        at = self._document.selection.cell
+        self.go(at[0] + row, at[1] + column)
 
     def to_end(self, end: bool, modifiers: Qt.KeyboardModifier) -> bool:
         """To the first or the last cell of the row, of the panel with Ctrl; with Shift the block goes along."""
         panel = self._document.project.panel
         row, _ = self._document.selection.cell
         column = panel.columns - 1 if end else 0
+        if modifiers & Qt.KeyboardModifier.ControlModifier:
+            row = panel.rows - 1 if end else 0
+            modifiers &= ~Qt.KeyboardModifier.ControlModifier
         if modifiers == Qt.KeyboardModifier.NoModifier:
             self.go(row, column)
-        elif modifiers == Qt.KeyboardModifier.ControlModifier:
-            self.go(panel.rows - 1 if end else 0, column)
         elif modifiers == Qt.KeyboardModifier.ShiftModifier:
             self.stretch_block(row, column)
         else:
@@ -65,14 +109,22 @@ class ScreenCommands(QObject):
             target = next((at for at in reversed(order) if at < here), order[-1])
         self.go(*target)
 
-    def stretch_block(self, row: int, column: int) -> None:
-        """Stretch the block of selected cells to this cell."""
-        panel, selection = self._document.project.panel, self._document.selection
-        row, column = min(max(row, 0), panel.rows - 1), min(max(column, 0), panel.columns - 1)
-        anchor = self._anchor(selection)
-        self.select_block(block_between(anchor, (row, column)), (row, column))
+    def new_line(self) -> None:
+        """To the beginning of the next row; where a full row has just brought the cursor there, it stays."""
+        selection = self._document.selection
+        full, self._full = self._full, None
+        if selection is not full:
+            self.go(selection.cell[0] + 1, 0)
 
-    def _anchor(self, selection: Selection) -> tuple[int, int]:
+    def _inside(self, row: int, column: int) -> Cell:
+        panel = self._document.project.panel
+        return min(max(row, 0), panel.rows - 1), min(max(column, 0), panel.columns - 1)
+
+    # Selecting
+
+    def anchor(self) -> Cell:
+        """The corner of the block that stays where it is while the block is stretched: the one across the cursor."""
+        selection = self._document.selection
         block = selection.block
         if block is None:
             return selection.cell
@@ -82,17 +134,46 @@ class ScreenCommands(QObject):
             block.right() if column == block.left() else block.left(),
         )
 
-    def select_block(self, block: QRect, cell: tuple[int, int] | None = None) -> None:
+    def stretch_block(self, row: int, column: int, anchor: Cell | None = None) -> None:
+        """Stretch the block of selected cells to this cell."""
+        cell = self._inside(row, column)
+        self.select_block(block_between(anchor or self.anchor(), cell), cell)
+
+    def select_block(self, block: QRect, cell: Cell | None = None) -> None:
         """Select a block of cells and the fields that lie wholly in it."""
         screen = self._document.screen
-        if screen is None:
-            return
-        inside = tuple(
-            index
-            for index, field in enumerate(screen.fields)
-            if block.contains(QRect(field.at[1], field.at[0], field.width, 1))
-        )
-        self._document.select(Selection(screen.name, cell or (block.top(), block.left()), inside, block))
+        if screen is not None:
+            inside = fields_inside(screen, block)
+            self._document.select(Selection(screen.name, cell or (block.top(), block.left()), inside, block))
+
+    def select_all(self) -> None:
+        """Select every cell."""
+        panel = self._document.project.panel
+        self.select_block(QRect(0, 0, panel.columns, panel.rows))
+
+    def select_word(self, row: int, column: int) -> None:
+        """Select the word on a cell; on a blank one put the cursor there."""
+        screen = self._document.spoken.screen_named.get(self._document.selection.screen)
+        text = screen.text[row] if screen is not None and row < len(screen.text) else ""
+        start, end = word_around(text, column)
+        if start < end <= self._document.project.panel.columns:
+            self.select_block(QRect(start, row, end - start, 1))
+        else:
+            self.go(row, column)
+
+    def select_nothing(self) -> bool:
+        """Leave the cursor, and select neither fields nor a block. Returns whether anything was selected."""
+        selection = self._document.selection
+        if not selection.fields and selection.block is None:
+            return False
+        self._document.select(Selection(selection.screen, selection.cell))
+        return True
+
+    # Text
+
+    def turn_insert(self) -> None:
+        """Insert from now on, or write over."""
+        self.insert = not self.insert
 
     def type(self, text: str) -> None:
         """Write text at the cursor."""
@@ -107,18 +188,12 @@ class ScreenCommands(QObject):
             lambda project: edits.type_text(project, screen.name, row, column, text, insert=insert),
             merge=("type", screen.name, row),
             cell=after,
+            spoken=True,
         )
         now = self._document.selection
         self._full = now if now.cell == after == (row + 1, 0) else None
 
-    def new_line(self) -> None:
-        """To the beginning of the next row; where a full row has just brought the cursor there, it stays."""
-        selection = self._document.selection
-        full, self._full = self._full, None
-        if selection is not full:
-            self.go(selection.cell[0] + 1, 0)
-
-    def _behind(self, row: int, column: int) -> tuple[int, int]:
+    def _behind(self, row: int, column: int) -> Cell:
         """Where the cursor goes after the last character: behind a full row to the next one."""
         panel = self._document.project.panel
         if column < panel.columns:
@@ -133,16 +208,8 @@ class ScreenCommands(QObject):
         row, column = self._document.selection.cell
         if self._document.selection.block is not None:
             self.delete()
-            return
-        if column == 0:
-            return
-        insert = self.insert
-        self.edit(
-            self.tr("Delete text"),
-            lambda project: edits.erase_text(project, screen.name, row, column - 1, 1, close_up=insert),
-            merge=("erase", screen.name, row),
-            cell=(row, column - 1),
-        )
+        elif column > 0:
+            self._erase(screen.name, row, column - 1)
 
     def delete(self) -> None:
         """Delete what is selected, or the character under the cursor."""
@@ -150,143 +217,40 @@ class ScreenCommands(QObject):
         if screen is None:
             return
         if selection.block is not None:
-            self._clear_block(selection.block)
-            return
-        if selection.fields:
+            self.clear(selection.block)
+        elif selection.fields:
             self.delete_fields()
-            return
-        row, column = selection.cell
+        else:
+            self._erase(screen.name, *selection.cell)
+
+    def _erase(self, screen: str, row: int, column: int) -> None:
         insert = self.insert
         self.edit(
             self.tr("Delete text"),
-            lambda project: edits.erase_text(project, screen.name, row, column, 1, close_up=insert),
-            merge=("erase", screen.name, row),
+            lambda project: edits.erase_text(project, screen, row, column, 1, close_up=insert),
+            merge=("erase", screen, row),
+            cell=(row, column),
+            spoken=True,
         )
 
-    def _clear_block(self, block: QRect) -> None:
-        screen, fields = self._document.screen, self._document.selection.fields
-        if screen is None:
-            return
-
-        def edit(project: Project) -> Project:
-            if fields:
-                project = edits.delete_fields(project, screen.name, fields)
-            for row in range(block.top(), block.bottom() + 1):
-                project = edits.erase_text(project, screen.name, row, block.left(), block.width())
-            return project
-
-        self.edit(self.tr("Clear cells"), edit, cell=(block.top(), block.left()))
-
-    def place_field(self, signal: str, kind: str) -> None:
-        """Place a field for a signal at the cursor, as wide as its widest value if there is room."""
-        project, screen = self._document.project, self._document.screen
-        if screen is None:
-            return
-        row, column = self._document.selection.cell
-        width = min(width_needed(project, signal, kind), edits.room_at(project, screen.name, row, column))
-        field = Field.model_validate({"at": (row, column), "width": max(width, 1), "signal": signal, "kind": kind})
-        where = Selection(screen.name, (row, column), (len(screen.fields),))
-        self._document.do(
-            self.tr("Place field"), lambda project: edits.add_field(project, screen.name, field), select=where
+    def clear(self, block: QRect, name: str = "", *, in_all_languages: bool = False) -> None:
+        """Take text and whole fields out of a block."""
+        screen = self._document.selection.screen
+        cells = block_of(block)
+        self.edit(
+            name or self.tr("Clear cells"),
+            lambda project: edits.clear_block(project, screen, cells, in_all_languages=in_all_languages),
+            cell=(block.top(), block.left()),
+            spoken=not in_all_languages,
         )
 
-    def delete_fields(self) -> None:
+    def delete_fields(self, name: str = "") -> None:
         """Delete the selected fields."""
         screen, chosen = self._document.screen, self._document.selection.fields
-        if screen is None or not chosen:
+        if screen is None:
             return
-        name = self.tr("Delete field") if len(chosen) == 1 else self.tr("Delete fields")
+        if not chosen:
+            self.refuse(self.tr("Select a field to delete it: put the cursor on it."))
+            return
+        name = name or (self.tr("Delete field") if len(chosen) == 1 else self.tr("Delete fields"))
         self.edit(name, lambda project: edits.delete_fields(project, screen.name, chosen))
-
-    def duplicate_field(self) -> None:
-        """Place a copy of the selected field at the nearest free cells below or to the right."""
-        screen, chosen = self._document.screen, self._document.selection.fields
-        if screen is None or len(chosen) != 1:
-            self._document.refused.emit(self.tr("Select one field to duplicate it."))
-            return
-        field = screen.fields[chosen[0]]
-        free = free_place(self._document.project, screen, field)
-        if free is None:
-            self._document.refused.emit(self.tr("There is no room on this screen for another field of that width."))
-            return
-        where = Selection(screen.name, free, (len(screen.fields),))
-        self._document.do(
-            self.tr("Duplicate field"),
-            lambda project: edits.add_field(project, screen.name, field.but(at=free)),
-            select=where,
-        )
-
-    def move_fields(self, rows: int, columns: int) -> None:
-        """Move the selected fields by so many cells."""
-        screen, selection = self._document.screen, self._document.selection
-        if screen is None:
-            return
-        if not selection.fields:
-            self._document.refused.emit(self.tr("Select a field to move it: put the cursor on it."))
-            return
-        block = None if selection.block is None else selection.block.translated(columns, rows)
-        after = replace(selection, cell=(selection.cell[0] + rows, selection.cell[1] + columns), block=block)
-        self._document.do(
-            self.tr("Move field") if len(selection.fields) == 1 else self.tr("Move fields"),
-            lambda project: edits.move_fields(project, screen.name, selection.fields, rows, columns),
-            merge=("move", screen.name, selection.fields),
-            select=after,
-        )
-
-    def widen_field(self, by: int) -> None:
-        """Make the selected field wider or narrower by so many cells."""
-        screen, selection = self._document.screen, self._document.selection
-        if screen is None:
-            return
-        if len(selection.fields) != 1:
-            self._document.refused.emit(self.tr("Select one field to change its width: put the cursor on it."))
-            return
-        index = selection.fields[0]
-        self.resize(index, screen.fields[index].width + by)
-
-    def resize(self, index: int, width: int) -> None:
-        """Give a field another width."""
-        screen = self._document.screen
-        if screen is None or width == screen.fields[index].width:
-            return
-        field = screen.fields[index]
-        row, column = self._document.selection.cell
-        cell = (row, min(column, field.at[1] + max(width, 1) - 1))
-        self._document.do(
-            self.tr("Resize field"),
-            lambda project: edits.change_field(project, screen.name, index, width=width),
-            merge=("resize", screen.name, index),
-            select=Selection(screen.name, cell, (index,)),
-        )
-
-    def edit(
-        self,
-        name: str,
-        edit: Edit,
-        *,
-        merge: Hashable = None,
-        cell: tuple[int, int] | None = None,
-    ) -> None:
-        """Make an edit of the screen as one step; the cursor goes to `cell`, if it is given."""
-        selection = self._document.selection
-        where = Selection(selection.screen, cell or selection.cell)
-        reason = self._document.do(name, edit, merge=merge, select=where)
-        if reason is None:
-            self.done.emit()
-            self._select_under()
-
-    def _select_under(self) -> None:
-        """Select the field that the cursor has come to."""
-        selection, screen = self._document.selection, self._document.screen
-        if screen is None or selection.fields:
-            return
-        index = field_at(screen, *selection.cell)
-        if index is not None:
-            self._document.select(replace(selection, fields=(index,)))
-
-
-def block_between(one: tuple[int, int], other: tuple[int, int]) -> QRect:
-    """The smallest block that holds two cells."""
-    top, bottom = sorted((one[0], other[0]))
-    left, right = sorted((one[1], other[1]))
-    return QRect(left, top, right - left + 1, bottom - top + 1)

@@ -1,13 +1,11 @@
-"""The screen under edit: the face with a cursor, its tool bar, and a line that says what lies under the cursor."""
+"""The screen under edit: the face with a cursor, its tool bar, the lines that say what lies under the cursor."""
 
 from __future__ import annotations
 
-from dataclasses import replace
-from typing import Final
-
-from PySide6.QtCore import QCoreApplication, QPoint, QRect, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QLabel,
     QMenu,
@@ -17,36 +15,27 @@ from PySide6.QtWidgets import (
 )
 
 from app.panel.layout import Layout
-from app.project import edits
+from app.panel.rendering import Rows
 from app.project.model import Project, Screen
-from widgets.cells import Outline
-from widgets.document import Document, Selection
+from app.signals.reading import Reading
+from widgets.arranging import Arranging
+from widgets.cell_marks import Outline
+from widgets.clipboard import Clipboard
+from widgets.cursor_line import CursorLine
+from widgets.document import Document
+from widgets.editor_actions import EditorActions
 from widgets.editor_bar import EditorBar
+from widgets.editor_keys import EditorKeys
+from widgets.editor_mouse import KIND_LINES, EditorMouse
 from widgets.face import PanelFace
-from widgets.field_places import describe_field, field_at
+from widgets.field_places import field_at
+from widgets.find_bar import FindBar
+from widgets.live_rows import LiveReadings, live_rows, names_on, reading_in_words
 from widgets.notice import Notice
-from widgets.screen_commands import ScreenCommands, block_between
+from widgets.screen_commands import ScreenCommands
 from widgets.signal_picker import SignalPicker, kinds
 from widgets.specimen import Shown, specimen_rows
-
-translate = QCoreApplication.translate
-MOST_PASTED: Final = 200_000
-"""Characters of the clipboard that are looked at: far more than any panel has, far less than a clipboard can hold."""
-_ARROWS: Final = {
-    Qt.Key.Key_Left: (0, -1),
-    Qt.Key.Key_Right: (0, 1),
-    Qt.Key.Key_Up: (-1, 0),
-    Qt.Key.Key_Down: (1, 0),
-}
-_LINES: Final = {
-    "number": Qt.PenStyle.SolidLine,
-    "choice": Qt.PenStyle.DashLine,
-    "bar": Qt.PenStyle.DotLine,
-}
-_PLAIN: Final = Qt.KeyboardModifier.NoModifier
-_SHIFT: Final = Qt.KeyboardModifier.ShiftModifier
-_CTRL: Final = Qt.KeyboardModifier.ControlModifier
-_ALT: Final = Qt.KeyboardModifier.AltModifier
+from widgets.tryout import Tryout
 
 
 class ScreenEditor(QWidget):
@@ -56,52 +45,48 @@ class ScreenEditor(QWidget):
     """Enter or a double click on a field: its properties are wanted."""
     next_screen_wanted = Signal(int)
     new_signal_wanted = Signal(str)
+    trying_changed = Signal(bool)
+    """The panel is operated in place from now on, or edited again."""
+    wanted = Signal()
+    """A command of the editor was chosen, perhaps while something else is in front."""
 
     def __init__(self, document: Document, notice: Notice, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self.notice = notice
         self._shown = Shown.SAMPLE
-        self.commands = ScreenCommands(document, self)
-        self.commands.done.connect(notice.hide)
         self._wrong: frozenset[int] = frozenset()
-        self._drag: _Drag | None = None
+        self._live: LiveReadings | None = None
+        self._readings: dict[str, Reading] = {}
         self.face = PanelFace()
         self.face.set_editing(True)
+        self.commands = ScreenCommands(document, self)
+        self.arranging = Arranging(document, self.commands, self)
+        self.clipboard = Clipboard(document, self.commands, lambda: self.face.rows, self)
+        self.keys = EditorKeys(document, self.commands, self)
+        self.mouse = EditorMouse(self.face.grid, document, self.commands, self.arranging, self)
         self._build()
-        self.face.edit_key.connect(self._key)
-        self.face.text_composed.connect(self.commands.type)
-        self.face.key_pressed.connect(self._follow_key)
-        grid = self.face.grid
-        grid.cell_pressed.connect(self._cell_pressed)
-        grid.cell_dragged.connect(self._cell_dragged)
-        grid.cell_released.connect(self._cell_released)
-        grid.cell_double_clicked.connect(self._cell_double_clicked)
-        grid.handle_pressed.connect(self._handle_pressed)
-        grid.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
-        grid.customContextMenuRequested.connect(self._menu)
-        document.changed.connect(self._show)
-        document.selection_changed.connect(self._show)
+        self.actions_of = EditorActions(self)
+        self._connect()
         self._show()
 
     def _build(self) -> None:
         self.bar = EditorBar()
-        self.bar.place_wanted.connect(self.pick_signal)
-        self.bar.delete_wanted.connect(self.commands.delete_fields)
-        self.bar.insert_turned.connect(self._turn_insert)
-        self.bar.keys_toggled.connect(self.face.set_keys_shown)
-        self.bar.shown_chosen.connect(self.set_shown)
-        self.bar.zoom_wanted.connect(self._zoom)
+        self.tryout = Tryout()
+        self.tryout.hide()
+        self.live_note = QLabel()
+        self.live_note.setProperty("look", "caution")
+        self.live_note.setContentsMargins(10, 2, 10, 2)
+        self.live_note.setWordWrap(True)
+        self.live_note.hide()
         self.area = QScrollArea()
         self.area.setWidgetResizable(True)
         self.area.setFrameShape(QFrame.Shape.NoFrame)
         self.area.setWidget(self.face)
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.status = QLabel()
-        self.status.setContentsMargins(10, 3, 10, 4)
-        self.status.setAccessibleName(self.tr("Under the cursor"))
-        self.status.setTextFormat(Qt.TextFormat.PlainText)
-        self.status.setMinimumWidth(10)
+        self.area.installEventFilter(self)
+        self.status = CursorLine()
+        self.find_bar = FindBar(self._document)
         self.empty = QLabel(
             self.tr("This project has no screen yet.\nAdd one with the plus sign over the list at the left.")
         )
@@ -111,9 +96,76 @@ class ScreenEditor(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(self.bar)
+        layout.addWidget(self.live_note)
         layout.addWidget(self.area, 1)
         layout.addWidget(self.empty, 1)
         layout.addWidget(self.status)
+        layout.addWidget(self.find_bar)
+        layout.addWidget(self.tryout, 1)
+
+    def _connect(self) -> None:
+        bar, document = self.bar, self._document
+        bar.place_wanted.connect(self.pick_signal)
+        bar.delete_wanted.connect(self.commands.delete_fields)
+        bar.insert_turned.connect(self._turn_insert)
+        bar.keys_toggled.connect(self.set_keys_shown)
+        bar.shown_chosen.connect(self.set_shown)
+        bar.zoom_wanted.connect(self.zoom)
+        bar.language_chosen.connect(document.choose_language)
+        bar.try_wanted.connect(self.try_it)
+        self.tryout.ended.connect(self._tried)
+        self.commands.done.connect(self.notice.hide)
+        self.clipboard.said.connect(self.say)
+        self.keys.escaped.connect(self._escape)
+        self.keys.next_screen_wanted.connect(self.next_screen_wanted)
+        self.keys.field_opened.connect(self.field_opened)
+        self.keys.place_wanted.connect(self.pick_signal)
+        self.keys.try_wanted.connect(self.try_it)
+        self.mouse.said.connect(self.status.say_drag)
+        self.mouse.field_opened.connect(self.field_opened)
+        self.find_bar.closed.connect(self._search_closed)
+        self.face.edit_key.connect(self._key)
+        self.face.edit_modifiers.connect(self.mouse.modifiers_changed)
+        self.face.text_composed.connect(self.commands.type)
+        self.face.key_pressed.connect(self._follow_key)
+        grid = self.face.grid
+        grid.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        grid.customContextMenuRequested.connect(self._menu)
+        document.changed.connect(self._show)
+        document.selection_changed.connect(self._show)
+        document.language_changed.connect(self._show)
+
+    # Trying it in place
+
+    def try_it(self) -> None:
+        """Operate the panel where it stands, with simulated values; once more, and it is edited again."""
+        if self.tryout.running:
+            self.tryout.end()
+            return
+        screen = self._document.screen
+        if screen is None:
+            self.say(self.tr("Add a screen first; then it can be tried."))
+            return
+        reason = self.tryout.begin(self._document.project, screen.name, self.face.zoom)
+        if reason is not None:
+            self.say(reason)
+            return
+        self.notice.hide()
+        self._show_parts()
+        self.tryout.show()
+        self.tryout.setFocus()
+        self.trying_changed.emit(True)
+
+    def _tried(self, screen: str) -> None:
+        focused = self.tryout.isAncestorOf(QApplication.focusWidget() or self)
+        self.tryout.hide()
+        self._document.select_screen(screen)
+        self._show()
+        if focused:
+            self.face.setFocus()
+        self.trying_changed.emit(False)
+
+    # What is shown
 
     @property
     def shown(self) -> Shown:
@@ -121,8 +173,14 @@ class ScreenEditor(QWidget):
         return self._shown
 
     def set_shown(self, shown: Shown) -> None:
-        """Marks, sample or widest values in the fields."""
+        """Marks, sample, widest or live values in the fields."""
         self._shown = shown
+        self._show()
+
+    def set_readings_source(self, source: LiveReadings) -> None:
+        """Where live values come from. The editor only reads there."""
+        self._live = source
+        source.changed.connect(self._readings_changed)
         self._show()
 
     def set_wrong(self, fields: frozenset[int]) -> None:
@@ -131,43 +189,107 @@ class ScreenEditor(QWidget):
             self._wrong = fields
             self._outline()
 
+    def set_insert(self, on: bool) -> None:
+        """Let typing move what stands behind it, or write over it."""
+        self.commands.insert = on
+        self._show()
+
+    def set_keys_shown(self, on: bool) -> None:
+        """Draw the keys of the panel below the glass, or leave them out."""
+        self.face.set_keys_shown(on)
+        self._show_state()
+
+    def zoom(self, by: int) -> None:
+        """Larger or smaller characters by so many pixels; 0: as large as fits."""
+        self.face.set_zoom((self.face.zoom or self.face.grid.pixels) + by if by else 0)
+
     def say(self, text: str) -> None:
         """Show why something was not done, without getting in the way."""
         self.notice.say(text)
 
     def _turn_insert(self) -> None:
-        self.commands.insert = not self.commands.insert
-        self._show()
-
-    def _zoom(self, by: int) -> None:
-        now = self.face.zoom or self.face.grid.pixels
-        self.face.set_zoom(now + by if by else 0)
+        self.set_insert(not self.commands.insert)
 
     def _show(self) -> None:
-        project, screen = self._document.project, self._document.screen
-        self.area.setVisible(screen is not None)
-        self.status.setVisible(screen is not None)
-        self.empty.setVisible(screen is None)
-        self.bar.show_state(
-            screen=screen is not None,
-            insert=self.commands.insert,
-            fields=bool(self._document.selection.fields),
-            shown=self._shown,
-        )
+        # What is drawn speaks the chosen language; what is edited is the project, which holds all of them.
+        project = self._document.spoken
+        screen = project.screen_named.get(self._document.selection.screen)
+        self._show_parts()
+        self._show_state()
+        self.bar.show_languages(project.panel.languages, self._document.language)
         if screen is None:
             return
         self.face.set_panel(project.panel)
-        self.face.set_rows(specimen_rows(project, screen, self._shown))
+        self._show_rows(project, screen)
         selection = self._document.selection
         self.face.grid.set_cursor(selection.cell, self.commands.insert)
         self.face.grid.set_selection(selection.block)
         self._outline()
         self._say_turns(project, screen)
-        self.status.setText(self._under_cursor(project, screen, selection))
         row, column = selection.cell
         area = self.face.grid.cell_rect(row, column)
         middle = self.face.grid.mapTo(self.face, area.center())
         self.area.ensureVisible(middle.x(), middle.y(), area.width() * 2, area.height() * 2)
+
+    def _show_parts(self) -> None:
+        """While the panel is tried, its own widget stands in the place of all of this."""
+        screen, trying = self._document.screen is not None, self.tryout.running
+        self.bar.setVisible(not trying)
+        for part in (self.area, self.status):
+            part.setVisible(screen and not trying)
+        self.empty.setVisible(not screen and not trying)
+        self.live_note.setVisible(screen and not trying and bool(self.live_note.text()))
+        if trying or not screen:
+            self.find_bar.hide()
+
+    def _show_state(self) -> None:
+        screen = self._document.screen is not None
+        self.bar.show_state(
+            screen=screen,
+            insert=self.commands.insert,
+            fields=bool(self._document.selection.fields),
+            shown=self._shown,
+        )
+        keys = not self.face.keypad.isHidden()
+        self.bar.keys.setChecked(keys)
+        if hasattr(self, "actions_of"):
+            self.actions_of.show_state(screen=screen, insert=self.commands.insert, shown=self._shown, keys=keys)
+
+    def _show_rows(self, project: Project, screen: Screen) -> None:
+        self.face.set_rows(self._rows(project, screen))
+        row, column = self._document.selection.cell
+        text = self.face.rows[row].text if row < len(self.face.rows) else ""
+        index = field_at(screen, row, column)
+        reading = ""
+        if self._shown is Shown.LIVE and index is not None:
+            name = screen.fields[index].signal
+            if name in self._readings:
+                reading = reading_in_words(project, name, self._readings[name])
+        self.status.show_cursor(project, screen, self._document.selection, text[column : column + 1], reading)
+
+    def _rows(self, project: Project, screen: Screen) -> Rows:
+        note = ""
+        if self._shown is not Shown.LIVE:
+            rows = specimen_rows(project, screen, self._shown)
+        elif self._live is None or not self._live.connected:
+            self._readings = {}
+            rows = specimen_rows(project, screen, Shown.LIVE)
+            note = self.tr("Live values: nothing is connected, so there are none. Connect with Ctrl+K.")
+        else:
+            self._readings = self._live.of(self._document.project, names_on(screen))
+            rows = live_rows(project, screen, self._readings)
+        if note != self.live_note.text():
+            self.live_note.setText(note)
+            self._show_parts()
+        return rows
+
+    def _readings_changed(self) -> None:
+        if self._shown is not Shown.LIVE or not self.area.isVisible():
+            return
+        project = self._document.spoken
+        screen = project.screen_named.get(self._document.selection.screen)
+        if screen is not None:
+            self._show_rows(project, screen)
 
     def _say_turns(self, project: Project, screen: Screen) -> None:
         layout = Layout.of(project)
@@ -198,7 +320,7 @@ class ScreenEditor(QWidget):
             Outline(
                 *field.at,
                 field.width,
-                _LINES[field.kind],
+                KIND_LINES[field.kind],
                 entry=field.entry,
                 selected=index in chosen,
                 wrong=index in self._wrong,
@@ -206,163 +328,53 @@ class ScreenEditor(QWidget):
             for index, field in enumerate(screen.fields)
         )
 
-    def _under_cursor(self, project: Project, screen: Screen, selection: Selection) -> str:
-        row, column = selection.cell
-        where = self.tr("Row {row}, column {column}").format(row=row + 1, column=column + 1)
-        if selection.block is not None:
-            block = selection.block
-            where += self.tr("; {rows} x {columns} cells selected").format(rows=block.height(), columns=block.width())
-        if len(selection.fields) > 1:
-            return where + self.tr("; {count} fields selected").format(count=len(selection.fields))
-        index = selection.fields[0] if selection.fields else field_at(screen, row, column)
-        if index is None:
-            return where
-        field = screen.fields[index]
-        return f"{where}   \N{MIDDLE DOT}   {describe_field(project, field)}"
+    # Keys
 
     def _key(self, event: QKeyEvent) -> None:
-        if self._document.screen is not None and self._handle(event):
+        if self._document.screen is not None and self.keys.handle(event):
             event.accept()
 
-    def _handle(self, event: QKeyEvent) -> bool:
-        key = Qt.Key(event.key())
-        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        if key in _ARROWS:
-            return self._arrow(_ARROWS[key], modifiers)
-        if key in (Qt.Key.Key_Home, Qt.Key.Key_End):
-            return self.commands.to_end(key == Qt.Key.Key_End, modifiers)
-        if key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown) and modifiers == _PLAIN:
-            self.next_screen_wanted.emit(-1 if key == Qt.Key.Key_PageUp else 1)
-            return True
-        if key == Qt.Key.Key_Insert and modifiers == _PLAIN:
-            self._turn_insert()
-            return True
-        if key == Qt.Key.Key_Delete and modifiers == _PLAIN:
-            self.commands.delete()
-            return True
-        if key == Qt.Key.Key_Backspace and modifiers in (_PLAIN, _SHIFT):
-            self.commands.backspace()
-            return True
-        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            return self._enter(modifiers)
-        if key == Qt.Key.Key_Escape and modifiers == _PLAIN:
-            return self._escape()
-        if modifiers == _CTRL and key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal, Qt.Key.Key_Minus, Qt.Key.Key_0):
-            if key == Qt.Key.Key_0:
-                self.face.set_zoom(0)
-            else:
-                self._zoom(-2 if key == Qt.Key.Key_Minus else 2)
-            return True
-        if modifiers == _CTRL and key == Qt.Key.Key_D:
-            self.commands.duplicate_field()
-            return True
-        if event.matches(QKeySequence.StandardKey.SelectAll):
-            panel = self._document.project.panel
-            self.commands.select_block(QRect(0, 0, panel.columns, panel.rows))
-            return True
-        if event.matches(QKeySequence.StandardKey.Copy):
-            self.copy()
-            return True
-        if event.matches(QKeySequence.StandardKey.Cut):
-            self.copy()
-            self.commands.delete()
-            return True
-        if event.matches(QKeySequence.StandardKey.Paste):
-            self.paste()
-            return True
-        text = event.text()
-        if text and text.isprintable() and not modifiers & (_CTRL | _ALT | Qt.KeyboardModifier.MetaModifier):
-            self.commands.type(text)
-            return True
-        # AltGr arrives as Ctrl+Alt on some systems and still types a character.
-        if text and text.isprintable() and modifiers & _CTRL and modifiers & _ALT:
-            self.commands.type(text)
-            return True
-        return False
+    def _escape(self) -> None:
+        if self.mouse.give_up():
+            self.keys.use_escape()
+        elif self.find_bar.isVisible():
+            self.find_bar.close_bar()
+            self.keys.use_escape()
+        elif self.notice.isVisible():
+            self.notice.hide()
+            self.keys.use_escape()
 
-    def _arrow(self, way: tuple[int, int], modifiers: Qt.KeyboardModifier) -> bool:
-        selection = self._document.selection
-        row, column = selection.cell
-        if modifiers == _PLAIN:
-            self.commands.go(row + way[0], column + way[1])
-            return True
-        if modifiers == _SHIFT:
-            self.commands.stretch_block(row + way[0], column + way[1])
-            return True
-        if modifiers == _ALT:
-            self.commands.move_fields(*way)
-            return True
-        if modifiers in (_ALT | _SHIFT, _CTRL | _ALT) and way[0] == 0:
-            self.commands.widen_field(way[1])
-            return True
-        if modifiers == _CTRL and way[0] == 0:
-            self.commands.jump(way[1])
-            return True
-        return False
+    # Finding
 
-    def _escape(self) -> bool:
-        if self._drag is not None:
-            self._end_drag()
-            return True
-        selection = self._document.selection
-        if selection.fields or selection.block is not None:
-            self._document.select(Selection(selection.screen, selection.cell))
-            return True
-        self.notice.hide()
-        return False
+    def find_text(self) -> None:
+        """Open the search below the face."""
+        self._open_search(replacing=False)
 
-    def _enter(self, modifiers: Qt.KeyboardModifier) -> bool:
-        if modifiers == _CTRL:
-            self.pick_signal()
-            return True
-        if modifiers != _PLAIN:
-            return False
-        if self._document.selection.fields:
-            self.field_opened.emit()
-        else:
-            self.commands.new_line()
-        return True
+    def replace_text(self) -> None:
+        """Open the search with a second line for what is put in the place of what is found."""
+        self._open_search(replacing=True)
 
-    def copy(self) -> None:
-        """Put the selected cells, or the row of the cursor, on the clipboard as plain text."""
-        screen, selection = self._document.screen, self._document.selection
-        if screen is None:
-            return
-        rows = [row.text for row in self.face.rows]
-        block = selection.block
-        if block is None:
-            text = rows[selection.cell[0]].rstrip()
-        else:
-            lines = rows[block.top() : block.bottom() + 1]
-            text = "\n".join(line[block.left() : block.right() + 1].rstrip() for line in lines)
-        QGuiApplication.clipboard().setText(text)
+    def _open_search(self, *, replacing: bool) -> None:
+        if self._document.screen is not None and not self.tryout.running:
+            self.find_bar.open_bar(replacing=replacing)
 
-    def paste(self) -> None:
-        """Write the plain text of the clipboard over the cells from the cursor on."""
-        screen = self._document.screen
-        panel = self._document.project.panel
-        text = QGuiApplication.clipboard().text()[:MOST_PASTED]
-        lines = text.replace("\t", " ").splitlines()
-        if screen is None or not lines:
-            return
-        top, left = self._document.selection.cell
-        if top + len(lines) > panel.rows or left + max(len(line) for line in lines) > panel.columns:
-            self.say(
-                self.tr(
-                    "The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor."
-                ).format(rows=len(lines), columns=max(len(line) for line in lines))
-            )
-            return
+    def find_next(self, way: int) -> None:
+        """Go to the next (1) or the previous (-1) place of what was looked for last."""
+        if not self.find_bar.sought.text():
+            self.find_text()
+        elif not self.find_bar.go(way):
+            self.say(self.tr("Nothing is found for '{text}'.").format(text=self.find_bar.sought.text()))
 
-        def edit(project: Project) -> Project:
-            for number, line in enumerate(lines):
-                if line:
-                    project = edits.type_text(project, screen.name, top + number, left, line)
-            return project
+    def _search_closed(self) -> None:
+        self.face.setFocus(Qt.FocusReason.OtherFocusReason)
 
-        self.commands.edit(
-            self.tr("Paste"), edit, cell=(top + len(lines) - 1, min(left + len(lines[-1]), panel.columns - 1))
-        )
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Keep messages over the lower edge clear of the lines below the face, however tall these are."""
+        if watched is self.area and event.type() in (QEvent.Type.Resize, QEvent.Type.Move, QEvent.Type.Show):
+            self.notice.keep_free(self.height() - self.area.geometry().bottom() - 1)
+        return super().eventFilter(watched, event)
+
+    # Fields
 
     def pick_signal(self) -> None:
         """Ask for a signal and place a field for it at the cursor."""
@@ -370,135 +382,34 @@ class ScreenEditor(QWidget):
             return
         picker = SignalPicker(self._document.project, self)
         picker.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        picker.picked.connect(self.commands.place_field)
+        picker.picked.connect(self.arranging.place_field)
         picker.new_signal_wanted.connect(self.new_signal_wanted)
         picker.finished.connect(lambda _result: self.face.setFocus(Qt.FocusReason.OtherFocusReason))
         picker.open()
 
-    def _cell_pressed(self, row: int, column: int, modifiers: Qt.KeyboardModifier) -> None:
-        screen = self._document.screen
-        if screen is None:
-            return
-        if modifiers & _SHIFT:
-            self.commands.stretch_block(row, column)
-            return
-        index = field_at(screen, row, column)
-        chosen = self._document.selection.fields
-        if index is not None and modifiers & _CTRL:
-            fields = tuple(other for other in chosen if other != index) if index in chosen else (*chosen, index)
-            self._document.select(Selection(screen.name, (row, column), fields))
-            return
-        if index is not None:
-            fields = chosen if index in chosen and len(chosen) > 1 else (index,)
-            self._document.select(replace(self._document.selection, cell=(row, column), fields=fields))
-            self._drag = _Drag((row, column), index)
-            return
-        self._document.select(Selection(screen.name, (row, column)))
-        self._drag = _Drag((row, column), None)
-
-    def _handle_pressed(self, index: int) -> None:
-        self._drag = _Drag(self._document.selection.cell, index, resizing=True)
-
-    def _cell_dragged(self, row: int, column: int) -> None:
-        drag, screen = self._drag, self._document.screen
-        if drag is None or screen is None:
-            return
-        if drag.field is None:
-            if (row, column) != drag.start or self._document.selection.block is not None:
-                self.commands.select_block(block_between(drag.start, (row, column)), (row, column))
-            return
-        field = screen.fields[drag.field]
-        if drag.resizing:
-            drag.width = max(1, column - field.at[1] + 1)
-            at = field.at
-            width = drag.width
-        else:
-            drag.by = (row - drag.start[0], column - drag.start[1])
-            at = (field.at[0] + drag.by[0], field.at[1] + drag.by[1])
-            width = field.width
-        fits = self._fits(screen, drag)
-        self.face.grid.set_ghost(Outline(*at, width, _LINES[field.kind]), fits)
-
-    def _fits(self, screen: Screen, drag: _Drag) -> bool:
-        """Whether the edit that the drag stands for would be taken."""
-        project = self._document.project
-        try:
-            if drag.resizing and drag.field is not None:
-                edits.change_field(project, screen.name, drag.field, width=drag.width)
-            else:
-                edits.move_fields(project, screen.name, self._document.selection.fields, *drag.by)
-        except edits.EditRefused:
-            return False
-        return True
-
-    def _cell_released(self, _row: int, _column: int) -> None:
-        drag, screen = self._drag, self._document.screen
-        self._end_drag()
-        if drag is None or screen is None or drag.field is None:
-            return
-        if drag.resizing and drag.width:
-            self._document.seal()
-            self.commands.resize(drag.field, drag.width)
-        elif drag.by != (0, 0):
-            self._document.seal()
-            self.commands.move_fields(*drag.by)
-        self._document.seal()
-
-    def _end_drag(self) -> None:
-        self._drag = None
-        self.face.grid.set_ghost(None)
-
-    def _cell_double_clicked(self, row: int, column: int) -> None:
-        screen = self._document.screen
-        if screen is None:
-            return
-        self._end_drag()
-        if field_at(screen, row, column) is not None:
-            self.field_opened.emit()
-        else:
-            self.commands.go(row, column)
-
     def _menu(self, at: QPoint) -> None:
-        screen = self._document.screen
+        screen, selection = self._document.screen, self._document.selection
         if screen is None:
             return
         cell = self.face.grid.cell_at(at)
-        if cell is not None and field_at(screen, *cell) not in self._document.selection.fields:
+        in_block = selection.block is not None and cell is not None and selection.block.contains(cell[1], cell[0])
+        if cell is not None and not in_block and field_at(screen, *cell) not in selection.fields:
             self.commands.go(*cell)
         menu = QMenu(self)
         menu.addAction(self.tr("Place a field\u2026"), self.pick_signal)
         chosen = self._document.selection.fields
-        if chosen:
-            if len(chosen) == 1:
-                index = chosen[0]
-                menu.addAction(self.tr("Properties"), self.field_opened.emit)
-                show_as = menu.addMenu(self.tr("Show as"))
-                for value, text in kinds():
-                    action = show_as.addAction(text)
-                    action.setCheckable(True)
-                    action.setChecked(screen.fields[index].kind == value)
-                    action.triggered.connect(lambda _on=False, value=value: self._show_as(index, value))
-                menu.addAction(self.tr("Duplicate"), self.commands.duplicate_field)
-            menu.addAction(self.tr("Delete"), self.commands.delete_fields)
+        if len(chosen) == 1:
+            index = chosen[0]
+            menu.addAction(self.tr("Properties"), self.field_opened.emit)
+            show_as = menu.addMenu(self.tr("Show as"))
+            for value, text in kinds():
+                action = show_as.addAction(text)
+                action.setCheckable(True)
+                action.setChecked(screen.fields[index].kind == value)
+                action.triggered.connect(lambda _on=False, value=value: self.arranging.show_as(index, value))
         menu.addSeparator()
-        menu.addAction(self.tr("Copy text"), self.copy)
-        menu.addAction(self.tr("Paste text"), self.paste)
+        self.actions_of.fill_menu(menu)
+        menu.addSeparator()
+        menu.addAction(self.tr("Delete"), self.commands.delete)
         menu.exec(self.face.grid.mapToGlobal(at))
-
-    def _show_as(self, index: int, kind: str) -> None:
-        screen = self._document.screen
-        if screen is not None:
-            self._document.do(
-                self.tr("Change field"), lambda project: edits.change_field(project, screen.name, index, kind=kind)
-            )
-
-
-class _Drag:
-    """A drag of the mouse: from which cell, and the field that it moves or resizes; none selects a block."""
-
-    def __init__(self, start: tuple[int, int], field: int | None, resizing: bool = False) -> None:
-        self.start = start
-        self.field = field
-        self.resizing = resizing
-        self.by = (0, 0)
-        self.width = 0
+        menu.deleteLater()

@@ -15,7 +15,7 @@ from PySide6.QtCore import (
     Signal,
     SignalInstance,
 )
-from PySide6.QtGui import QColor, QDropEvent, QFont, QKeyEvent, QPainter
+from PySide6.QtGui import QColor, QDropEvent, QFont, QKeyEvent, QKeySequence, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -57,6 +57,12 @@ class ScreensList(QWidget):
     add_wanted = Signal()
     duplicate_wanted = Signal(str)
     delete_wanted = Signal(str)
+    delete_several_wanted = Signal(object)
+    """A list of names."""
+    copy_wanted = Signal(object)
+    """A list of names: onto the clipboard."""
+    paste_wanted = Signal()
+    """The screens on the clipboard, behind the current one."""
     move_wanted = Signal(str, int)
     """To this place, counted from 0."""
     rename_wanted = Signal(str, str)
@@ -86,6 +92,7 @@ class ScreensList(QWidget):
         self.list = _List()
         self.list.setAccessibleName(self.tr("Screens"))
         self.list.setItemDelegate(_Delegate(self.list))
+        self.list.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.list.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
         self.list.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
         self.list.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
@@ -100,7 +107,7 @@ class ScreensList(QWidget):
         self._listed: tuple[list[ListedScreen], int, int] = ([], 0, 0)
         self.add_button.clicked.connect(self.add_wanted)
         self.copy_button.clicked.connect(lambda: self._of_current(self.duplicate_wanted))
-        self.delete_button.clicked.connect(lambda: self._of_current(self.delete_wanted))
+        self.delete_button.clicked.connect(self._delete)
         self.up_button.clicked.connect(lambda: self._move(-1))
         self.down_button.clicked.connect(lambda: self._move(1))
         self.list.currentItemChanged.connect(self._chosen)
@@ -158,6 +165,22 @@ class ScreensList(QWidget):
         item = self.list.currentItem()
         return "" if item is None else str(item.data(_NAME))
 
+    def chosen_names(self) -> list[str]:
+        """The selected screens, in the order of the list; the current one if none is selected."""
+        names = [
+            str(item.data(_NAME))
+            for item in map(self.list.item, range(self.list.count()))
+            if item is not None and item.isSelected()
+        ]
+        return names or [name for name in [self.current()] if name]
+
+    def _delete(self) -> None:
+        names = self.chosen_names()
+        if len(names) > 1:
+            self.delete_several_wanted.emit(names)
+        else:
+            self._of_current(self.delete_wanted)
+
     def rename_current(self) -> None:
         """Begin to type a new name in place."""
         item = self.list.currentItem()
@@ -195,7 +218,11 @@ class ScreensList(QWidget):
         if key == Qt.Key.Key_Insert and not plain:
             self.add_wanted.emit()
         elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and not plain:
-            self._of_current(self.delete_wanted)
+            self._delete()
+        elif event.matches(QKeySequence.StandardKey.Copy):
+            self.copy_wanted.emit(self.chosen_names())
+        elif event.matches(QKeySequence.StandardKey.Paste):
+            self.paste_wanted.emit()
         elif key == Qt.Key.Key_D and plain == Qt.KeyboardModifier.ControlModifier:
             self._of_current(self.duplicate_wanted)
         elif key == Qt.Key.Key_Up and plain == Qt.KeyboardModifier.AltModifier:
@@ -213,9 +240,12 @@ class ScreensList(QWidget):
         if name:
             menu.addAction(self.tr("Rename"), self.rename_current)
             menu.addAction(self.tr("Duplicate"), lambda: self.duplicate_wanted.emit(name))
+            menu.addAction(self.tr("Copy"), lambda: self.copy_wanted.emit(self.chosen_names()))
+        menu.addAction(self.tr("Paste"), self.paste_wanted.emit)
+        if name:
             menu.addAction(self.tr("Make it the start screen"), lambda: self.start_wanted.emit(name))
             menu.addSeparator()
-            menu.addAction(self.tr("Delete"), lambda: self.delete_wanted.emit(name))
+            menu.addAction(self.tr("Delete"), self._delete)
         menu.exec(self.list.mapToGlobal(at))
 
     def changeEvent(self, event: QEvent) -> None:

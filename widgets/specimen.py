@@ -10,7 +10,7 @@ from app.panel.layout import Layout
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.binding import shown_text, value_span
 from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen
-from app.signals.text import number_width
+from app.signals.text import number_digits, number_width
 
 _USUAL: Final = Fraction(1000)
 
@@ -21,6 +21,8 @@ class Shown(enum.StrEnum):
     MARKS = "marks"
     SAMPLE = "sample"
     WIDEST = "widest"
+    LIVE = "live"
+    """What a running project reads; dashes while nothing runs."""
 
 
 def specimen_rows(project: Project, screen: Screen, shown: Shown) -> Rows:
@@ -62,6 +64,8 @@ def field_text(project: Project, field: Field, shown: Shown) -> str:
         return _mark(project, field)
     if signal is None:
         return "?" * field.width
+    if shown is Shown.LIVE:
+        return shown_text(project, field.signal, None, field.width, field.kind)
     value = sample_value(project, field.signal) if shown is Shown.SAMPLE else widest_value(project, field.signal)
     span = None if field.range is None else (Fraction(field.range[0]), Fraction(field.range[1]))
     return shown_text(project, field.signal, value, field.width, field.kind, span)
@@ -114,6 +118,20 @@ def widest_value(project: Project, name: str) -> Fraction | str | None:
     if span is None:
         return None
     return max(span, key=lambda value: number_width(value, signal.decimals))
+
+
+def widest_text(project: Project, field: Field) -> str | None:
+    """The longest that a field could have to show, however wide it is; None if that cannot be said, or for a bar."""
+    signal = project.signal_named.get(field.signal)
+    if signal is None or field.kind == "bar":
+        return None
+    if field.kind == "choice" and signal.texts:
+        return max(signal.texts.values(), key=len)
+    value = widest_value(project, field.signal)
+    if field.kind == "number" and signal.texts and not isinstance(value, str):
+        span = value_span(project, field.signal)
+        value = value if span is None else max(span, key=lambda end: number_width(end, signal.decimals))
+    return value if isinstance(value, str) or value is None else number_digits(value, signal.decimals)
 
 
 def width_needed(project: Project, name: str, kind: str) -> int:

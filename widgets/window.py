@@ -151,9 +151,11 @@ class MainWindow(QMainWindow):
             from widgets.design import DesignWorkplace
 
             self._design = DesignWorkplace(self.document)
+            from widgets.live_rows import LiveReadings
             self._stack.addWidget(self._design)
             self._design.fill_menu(self.menus.design)
             self._design.wanted.connect(self._bring_design)
+            self._design.set_readings_source(LiveReadings(self.live, self))
             left_off.arrange_parts(self._design, self.settings)
         return self._design
 

@@ -1,0 +1,71 @@
+"""The question about signals and followers that a paste brings, and that mean something else in this project."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QDialog,
+    QDialogButtonBox,
+    QLabel,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.edits import Arrivals
+
+
+class ArrivalsDialog(QDialog):
+    """Lists what differs, and offers both ways out; Escape pastes nothing."""
+
+    chosen = Signal(bool)
+    """Go on: True with what differs under new names, False with what this project has."""
+
+    def __init__(self, arrivals: Arrivals, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(self.tr("The same names, but not the same"))
+        self.resize(560, 340)
+        heading = QLabel(
+            self.tr(
+                "What is pasted shows signals whose names this project has too, but with other meanings. "
+                "Which are to be shown?"
+            )
+        )
+        heading.setWordWrap(True)
+        self.tree = QTreeWidget()
+        self.tree.setAccessibleName(self.tr("What differs"))
+        self.tree.setHeaderLabels([self.tr("Name"), self.tr("Is a"), self.tr("Differs in")])
+        self.tree.setRootIsDecorated(False)
+        self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        kinds = {"signal": self.tr("signal"), "follower": self.tr("follower")}
+        for each in arrivals.differing:
+            item = QTreeWidgetItem([each.name, kinds[each.kind], ", ".join(each.keys)])
+            item.setToolTip(2, ", ".join(each.keys))
+            self.tree.addTopLevelItem(item)
+        for column in range(2):
+            self.tree.resizeColumnToContents(column)
+        first = self.tree.topLevelItem(0)
+        if first is not None:
+            self.tree.setCurrentItem(first)
+        buttons = QDialogButtonBox()
+        role = QDialogButtonBox.ButtonRole.AcceptRole
+        self.keep = buttons.addButton(self.tr("&Those of this project"), role)
+        self.rename = buttons.addButton(self.tr("The pasted ones, under &new names"), role)
+        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
+        self.keep.setDefault(True)
+        self.keep.clicked.connect(lambda: self._choose(False))
+        self.rename.clicked.connect(lambda: self._choose(True))
+        buttons.rejected.connect(self.reject)
+        layout = QVBoxLayout(self)
+        layout.setSpacing(10)
+        layout.addWidget(heading)
+        layout.addWidget(self.tree, 1)
+        layout.addWidget(buttons)
+        self.keep.setFocus()
+
+    def _choose(self, renaming: bool) -> None:
+        self.accept()
+        self.chosen.emit(renaming)

@@ -1,0 +1,258 @@
+"""Cells, fields and screens on the clipboard: as plain text for every program, and whole for every Fanlight."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Final
+
+from PySide6.QtCore import QMimeData, QObject, QRect, Signal
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QWidget
+
+from app.panel.layout import Layout
+from app.panel.rendering import Rows
+from app.project import edits
+from app.project.edits import EditRefused
+from app.project.files import LARGEST_FILE, ProjectFileError, dump, parse
+from app.project.model import Project
+from app.project.problems import quoted
+from widgets.arrivals_dialog import ArrivalsDialog
+from widgets.document import Document, Selection
+from widgets.field_places import around, block_of
+from widgets.screen_commands import ScreenCommands
+
+CELLS: Final = "application/x-fanlight-cells"
+SCREENS: Final = "application/x-fanlight-screens"
+"""What is copied, as the text of a small project file (see app.project.edits.transfer)."""
+MOST_PASTED: Final = 20_000
+"""Characters of plain text that are looked at: the largest panel has 8448 cells."""
+
+
+class Clipboard(QObject):
+    """Copies from the document and pastes into it; every paste is one step, with all that comes along."""
+
+    said = Signal(str)
+    """What came along with a paste, in words."""
+
+    def __init__(self, document: Document, commands: ScreenCommands, rows: Callable[[], Rows], parent: QWidget) -> None:
+        """`rows` are the cells as they are shown: other programs get what one sees."""
+        super().__init__(parent)
+        self._document = document
+        self._commands = commands
+        self._rows = rows
+        self._over = parent
+
+    # Cells
+
+    def copy(self) -> bool:
+        """Copy the selected cells or fields, or the row of the cursor where nothing is selected."""
+        screen, selection = self._document.screen, self._document.selection
+        if screen is None:
+            return False
+        only_fields = selection.block is None and bool(selection.fields)
+        area = around(screen, selection.fields) if only_fields else selection.block or self._row()
+        try:
+            piece = edits.cells_of(
+                self._document.project, screen.name, block_of(area), selection.fields if only_fields else None
+            )
+        except EditRefused as why:
+            self._commands.refuse(str(why))
+            return False
+        rows = self._rows()[area.top() : area.bottom() + 1]
+        self._put("\n".join(row.text[area.left() : area.right() + 1].rstrip() for row in rows), CELLS, piece)
+        return True
+
+    def cut(self) -> None:
+        """Copy, and take what was copied out of the screen."""
+        if not self.copy():
+            return
+        selection = self._document.selection
+        if selection.block is None and selection.fields:
+            self._commands.delete_fields(self.tr("Cut"))
+        else:
+            self._commands.clear(selection.block or self._row(), self.tr("Cut"), in_all_languages=True)
+
+    def paste(self) -> None:
+        """Paste what is on the clipboard, its upper left corner at the cursor or at the selected block."""
+        mime = QGuiApplication.clipboard().mimeData()
+        if mime.hasFormat(SCREENS):
+            self.paste_screens()
+        elif mime.hasFormat(CELLS):
+            piece = self._piece(CELLS)
+            if piece is not None:
+                self._with_arrivals(piece, lambda renaming: self._paste_cells(piece, renaming))
+        elif mime.hasText():
+            self._paste_text(mime.text())
+        else:
+            self._commands.refuse(self.tr("There is nothing on the clipboard that a panel could show."))
+
+    def _row(self) -> QRect:
+        return QRect(0, self._document.selection.cell[0], self._document.project.panel.columns, 1)
+
+    def _corner(self) -> tuple[int, int]:
+        selection = self._document.selection
+        return selection.cell if selection.block is None else (selection.block.top(), selection.block.left())
+
+    def _paste_cells(self, piece: Project, renaming: bool) -> bool:
+        screen = self._document.screen
+        if screen is None:
+            return False
+        row, column = self._corner()
+        rows, columns = piece.panel.rows, piece.panel.columns
+        if columns == self._document.project.panel.columns:
+            column = 0  # whole rows go where they came from
+        part = piece.screens[0]
+        first = len(screen.fields)
+        return self._commands.edit(
+            self.tr("Paste"),
+            lambda project: edits.paste_cells(project, piece, screen.name, row, column, renaming=renaming),
+            cell=(row, column),
+            block=QRect(column, row, columns, rows) if part.text else None,
+            fields=None if part.text else tuple(range(first, first + len(part.fields))),
+        )
+
+    def _paste_text(self, text: str) -> None:
+        screen, panel = self._document.screen, self._document.project.panel
+        if screen is None:
+            return
+        if len(text) > MOST_PASTED:
+            self._commands.refuse(
+                self.tr("The text on the clipboard has {count} characters; this panel has {cells} cells.").format(
+                    count=len(text), cells=panel.rows * panel.columns
+                )
+            )
+            return
+        lines = text.replace("\t", " ").splitlines()
+        if not any(lines):
+            self._commands.refuse(self.tr("The text on the clipboard is empty."))
+            return
+        row, column = self._corner()
+        if column + max(map(len, lines)) > panel.columns:
+            lines = [line.rstrip() for line in lines]
+        widest = max(map(len, lines))
+        if row + len(lines) > panel.rows or column + widest > panel.columns:
+            self._commands.refuse(
+                self.tr(
+                    "The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor."
+                ).format(rows=len(lines), columns=widest)
+            )
+            return
+        insert = self._commands.insert
+        self._commands.edit(
+            self.tr("Paste"),
+            lambda project: edits.type_text(project, screen.name, row, column, "\n".join(lines), insert=insert),
+            cell=(row + len(lines) - 1, min(column + len(lines[-1]), panel.columns - 1)),
+            spoken=True,
+        )
+
+    # Screens
+
+    def copy_screens(self, names: Iterable[str]) -> bool:
+        """Copy whole screens, with the signals that they show."""
+        project = self._document.project
+        try:
+            piece = edits.screens_of(project, names)
+        except EditRefused as why:
+            self._commands.refuse(str(why))
+            return False
+        layout = Layout.of(project)
+        texts = ("\n".join(row.rstrip() for row in layout.screen(screen.name).rows) for screen in piece.screens)
+        self._put("\n\n".join(texts), SCREENS, piece)
+        return True
+
+    def paste_screens(self) -> None:
+        """Paste whole screens behind the one that is edited."""
+        if not QGuiApplication.clipboard().mimeData().hasFormat(SCREENS):
+            self._commands.refuse(self.tr("There is no screen on the clipboard. Copy one in the list of screens."))
+            return
+        piece = self._piece(SCREENS)
+        if piece is not None:
+            self._with_arrivals(piece, lambda renaming: self._paste_screens(piece, renaming))
+
+    def _paste_screens(self, piece: Project, renaming: bool) -> bool:
+        names = list(self._document.project.screen_named)
+        current = self._document.selection.screen
+        at = names.index(current) + 1 if current in names else len(names)
+
+        def first_new(project: Project) -> Selection:
+            return Selection(screen=project.screens[at].name)
+
+        name = self.tr("Paste screen") if len(piece.screens) == 1 else self.tr("Paste screens")
+        reason = self._document.do(
+            name, lambda project: edits.paste_screens(project, piece, at, renaming=renaming), select=first_new
+        )
+        return reason is None
+
+    # What comes along
+
+    def _with_arrivals(self, piece: Project, paste: Callable[[bool], bool]) -> None:
+        """Paste, after the question about what has the same name here but differs; then say what came along."""
+        arrivals = edits.arrivals(self._document.project, piece)
+        if not arrivals.differing:
+            if paste(False):
+                self._say(arrivals)
+            return
+        dialog = ArrivalsDialog(arrivals, self._over)
+
+        def go_on(renaming: bool) -> None:
+            before = self._document.project
+            if paste(renaming):
+                self._say_new(before)
+
+        dialog.chosen.connect(go_on)
+        dialog.open()
+
+    def _say(self, arrivals: edits.Arrivals) -> None:
+        self._tell(arrivals.signals, arrivals.followers, arrivals.lines)
+
+    def _say_new(self, before: Project) -> None:
+        project = self._document.project
+        self._tell(
+            [name for name in project.signal_named if name not in before.signal_named],
+            [name for name in project.follower_named if name not in before.follower_named],
+            [name for name in project.line_named if name not in before.line_named],
+        )
+
+    def _tell(self, signals: Iterable[str], followers: Iterable[str], lines: Iterable[str]) -> None:
+        """Say which parts are new in this project."""
+        parts = [
+            template.format(names=_listed(names))
+            for template, names in (
+                (self.tr("signals {names}"), tuple(signals)),
+                (self.tr("followers {names}"), tuple(followers)),
+                (self.tr("lines {names}"), tuple(lines)),
+            )
+            if names
+        ]
+        if parts:
+            self.said.emit(self.tr("Came along into this project: {parts}.").format(parts="; ".join(parts)))
+
+    # The clipboard itself
+
+    def _put(self, text: str, kind: str, piece: Project) -> None:
+        mime = QMimeData()
+        mime.setText(text)
+        mime.setData(kind, dump(piece).encode())
+        QGuiApplication.clipboard().setMimeData(mime)
+
+    def _piece(self, kind: str) -> Project | None:
+        """What another Fanlight, or this one, put there; None if it cannot be read, which has been said."""
+        data = QGuiApplication.clipboard().mimeData().data(kind)
+        why = self.tr("it is larger than any project")
+        if data.size() <= LARGEST_FILE:
+            try:
+                piece = parse(bytes(data.data()))
+            except ProjectFileError as error:
+                why = str(error.problems[0])
+            else:
+                if piece.screens:
+                    return piece
+                why = self.tr("it holds no screen")
+        self._commands.refuse(self.tr("What is on the clipboard cannot be read: {why}").format(why=why))
+        return None
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    """The first few names in a sentence."""
+    shown = ", ".join(quoted(name) for name in names[:6])
+    return shown if len(names) <= 6 else f"{shown}, \N{HORIZONTAL ELLIPSIS} ({len(names)})"

@@ -265,7 +265,8 @@ class ProjectFiles(QObject):
 
     def save_over(self, path: Path) -> bool:
         """Save though another program has changed the file; its version stays beside it under another name."""
-        name = f"{path.stem} ({self.tr('other version')} {time.strftime('%Y-%m-%d %H.%M')}){path.suffix}"
+        other = self.tr("other version {time}").format(time=time.strftime("%Y-%m-%d %H.%M"))
+        name = f"{path.stem} ({other}){path.suffix}"
         try:
             aside = set_aside(path, name) if path.exists() else None
         except ProjectSaveError as error:

@@ -43,7 +43,8 @@ def uses_text(count: int) -> str:
 
 def span_text(span: tuple[Decimal, Decimal]) -> str:
     """Two numbers: "0 to 50"."""
-    return f"{plain(span[0])} {translate('SignalCells', 'to')} {plain(span[1])}"
+    word = translate("SignalCells", "to")
+    return f"{plain(span[0])} {word} {plain(span[1])}"
 
 
 def read_span(text: str) -> tuple[Decimal, Decimal] | None:

@@ -431,6 +431,28 @@ class Project(Part):
     turns: tuple[Turn, ...] = Key((), alias="turn")
     actions: tuple[Action, ...] = Key((), alias="action")
 
+    def but(self, **changes: Any) -> Self:
+        """As of any part; only what is new among the parts is validated, since edits are made at every key.
+
+        What was looked up by name and has not changed is taken over.
+        """
+        if not changes.keys() <= type(self).model_fields.keys():
+            return super().but(**changes)
+        fresh = changes.copy()
+        known: dict[str, set[int]] = {}
+        for name, value in changes.items():
+            if isinstance(value, tuple):
+                known[name] = {id(part) for part in self.__dict__[name]}
+                fresh[name] = tuple([part for part in value if id(part) not in known[name]])
+        edited = type(self)(**{"panel": self.panel, **fresh})
+        for name, same in known.items():
+            validated = iter(edited.__dict__[name])
+            edited.__dict__[name] = tuple([part if id(part) in same else next(validated) for part in changes[name]])
+        kept = {name: value for name, value in self.__dict__.items() if _LOOKED_UP_IN.get(name, name) not in changes}
+        edited.__dict__.update(kept)
+        edited.__pydantic_fields_set__.update(self.model_fields_set)
+        return edited
+
     @cached_property
     def line_named(self) -> dict[str, SerialLine | TcpLine | SerialOverTcpLine]:
         """Lines by name; of two with one name the first (a check reports the second)."""
@@ -450,6 +472,14 @@ class Project(Part):
     def screen_named(self) -> dict[str, Screen]:
         """Screens by name."""
         return _by_name(self.screens)
+
+
+_LOOKED_UP_IN: Final = {
+    "line_named": "lines",
+    "follower_named": "followers",
+    "signal_named": "signals",
+    "screen_named": "screens",
+}
 
 
 class _Named(Protocol):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections import deque
 from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import Future
 from fractions import Fraction
@@ -35,6 +36,8 @@ from app.project.model import Project
 Via = Literal["simulated"] | Endpoint | None
 """Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
 
+KEPT_REPORTS = 10_000
+"""Reports of writes that wait at most for somebody who wants them."""
 RELEASE_S = 1.0
 """How long a stop waits at most for the line to take what keys have asked for, releases above all, in seconds."""
 RELEASE_EVERY_S = 0.02
@@ -69,6 +72,7 @@ class Session:
         self._endpoints = _endpoints(project, via)
         self._engine: Engine | None = None
         self._waiting: list[tuple[Write, Future[WriteReport]]] = []
+        self._reports: deque[WriteReport] = deque(maxlen=KEPT_REPORTS)
         self.state: State = begin(project, clock())
         self._shown = ""
 
@@ -178,6 +182,10 @@ class Session:
             effects += self._feed(self._outcome(write, future))
         return effects + self._feed(Tick(self._clock()))
 
+    def take_reports(self) -> list[WriteReport]:
+        """What became of the writes that ended since the last call, oldest first."""
+        return [self._reports.popleft() for _ in range(len(self._reports))]
+
     def rows(self) -> Rows:
         """What the panel shows now."""
         return render(self.project, self.state, self.snapshot().readings, self._clock())
@@ -214,6 +222,7 @@ class Session:
 
     def _outcome(self, write: Write, future: Future[WriteReport]) -> Event:
         report = future.result()
+        self._reports.append(report)
         if report.ok:
             return WriteDone(write.signal, self._clock(), write.value)
         return WriteFailed(write.signal, report.reason, self._clock(), write.value)

@@ -15,6 +15,8 @@ class Kind(enum.StrEnum):
     """A bit became 1."""
     FALL = "fall"
     """A bit became 0."""
+    CHANGED = "changed"
+    """A signal with a text per value took another one."""
     ENTERED = "entered"
     """The operator confirmed another value."""
     WRITTEN = "written"

@@ -1,0 +1,169 @@
+"""Watching a running session: everything that happens there besides readings, as events with their times."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterable
+from fractions import Fraction
+
+from app.bus.engine import Snapshot
+from app.bus.samples import Sample
+from app.bus.writes import WriteReport
+from app.language import translate
+from app.panel.events import Effect, Entered, Refused, Turned
+from app.panel.state import State
+from app.project.binding import plain_text
+from app.project.model import BitSignal, Project, RegisterSignal
+from app.record.alarms import AlarmBook
+from app.record.events import Event, Kind
+from app.signals.reading import Value
+
+
+class Watch:
+    """Makes events of what a session brings. Whoever drives the session hands everything in and takes the events out.
+
+    Belongs to one thread. What was there when the watch began is no event: only what changes is.
+    """
+
+    def __init__(self, project: Project, clock: Callable[[], float] = time.monotonic) -> None:
+        self.project = project
+        self.alarms = AlarmBook(project)
+        self._clock = clock
+        self._events: list[Event] = []
+        self._words: dict[str, int] = {}
+        self._shown: dict[str, Value] = {}
+        self._held: dict[str, Fraction] = {}
+        self._answering: dict[str, bool] = {}
+        self._connected: dict[str, bool] = {}
+        self._armed: dict[str, bool] = {}
+        self._bits: dict[str, list[BitSignal]] = {}
+        for signal in project.signals:
+            if isinstance(signal, BitSignal):
+                self._bits.setdefault(signal.bit.of, []).append(signal)
+
+    def take(self) -> list[Event]:
+        """The events since the last call, in the order in which they were noticed."""
+        events, self._events = self._events, []
+        return events
+
+    def changed_held(self, state: State) -> list[tuple[str, Fraction]]:
+        """The held values that are others than at the last call; all of them at the first."""
+        changed = [(name, value) for name, value in state.held.items() if self._held.get(name) != value]
+        self._held.update(changed)
+        return changed
+
+    def effects(self, effects: Iterable[Effect]) -> None:
+        """The panel did something."""
+        at = self._clock()
+        for effect in effects:
+            if isinstance(effect, Turned):
+                words = translate("record", "the panel shows '{screen}': {cause}").format(
+                    screen=effect.screen, cause=effect.cause
+                )
+                self._add(at, Kind.TURNED, effect.screen, words, cause=effect.cause)
+            elif isinstance(effect, Entered):
+                old, new = (self._text(effect.signal, value) for value in (effect.old, effect.new))
+                words = translate("record", "the operator entered {new} for {old}").format(new=new, old=old)
+                self._add(at, Kind.ENTERED, effect.signal, words, old=old, new=new)
+            elif isinstance(effect, Refused):
+                self._add(at, Kind.REFUSED, effect.signal, effect.reason)
+
+    def reports(self, reports: Iterable[WriteReport]) -> None:
+        """Writes ended."""
+        at = self._clock()
+        for report in reports:
+            wanted = self._text(report.signal, report.wanted)
+            kept = self._text(report.signal, report.kept)
+            if report.ok:
+                words = translate("record", "{wanted} was written").format(wanted=wanted)
+                if kept:
+                    words = translate("record", "{wanted} was written, {kept} read back").format(
+                        wanted=wanted, kept=kept
+                    )
+                self._add(at, Kind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
+            else:
+                words = translate("record", "{wanted} was not written: {reason}").format(
+                    wanted=wanted, reason=report.reason
+                )
+                self._add(at, Kind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
+
+    def samples(self, samples: Iterable[Sample]) -> None:
+        """Readings arrived: bits that rose or fell in them, and values with a text of their own that changed."""
+        named = self.project.signal_named
+        for sample in samples:
+            reading = sample.reading
+            signal = named.get(sample.signal)
+            if not reading.good or reading.value is None or not isinstance(signal, RegisterSignal):
+                continue
+            if isinstance(reading.raw, int):
+                self._edges(sample, reading.raw)
+            if signal.texts or signal.table in ("coil", "discrete"):
+                self._change(sample, reading.value)
+
+    def look(self, snapshot: Snapshot, state: State, armed: Iterable[str]) -> None:
+        """Lines and followers that are lost or back, arming, and the overrides that hold."""
+        at = self._clock()
+        for name, line in snapshot.lines.items():
+            if self._turned_over(self._connected, name, line.connected):
+                if line.connected:
+                    self._add(at, Kind.LINE_BACK, name, translate("record", "the line is up"))
+                else:
+                    self._add(at, Kind.LINE_FAULT, name, line.reason)
+        for name, follower in snapshot.followers.items():
+            if follower.answering is not None and self._turned_over(self._answering, name, follower.answering):
+                if follower.answering:
+                    self._add(at, Kind.LINE_BACK, name, translate("record", "it answers again"))
+                else:
+                    self._add(at, Kind.LINE_FAULT, name, follower.reason)
+        now_armed = frozenset(armed)
+        for name in self.project.line_named:
+            if self._turned_over(self._armed, name, name in now_armed):
+                if name in now_armed:
+                    self._add(at, Kind.ARMED, name, translate("record", "the line may be written to"))
+                else:
+                    self._add(at, Kind.DISARMED, name, translate("record", "the line may no longer be written to"))
+        self._events += self.alarms.look(state.holding, at)
+
+    def acknowledge(self, indexes: Iterable[int]) -> None:
+        """Somebody has seen these alarms."""
+        self._events += self.alarms.acknowledge(indexes, self._clock())
+
+    def note(self, text: str) -> None:
+        """Somebody wrote a remark."""
+        self._add(self._clock(), Kind.NOTE, "", text)
+
+    def _edges(self, sample: Sample, raw: int) -> None:
+        before = self._words.get(sample.signal)
+        self._words[sample.signal] = raw
+        if before is None or before == raw:
+            return
+        for bit in self._bits.get(sample.signal, ()):
+            was, now = before >> bit.bit.number & 1, raw >> bit.bit.number & 1
+            if was != now:
+                words = plain_text(self.project, bit.name, Fraction(now))
+                self._add(sample.at, Kind.RISE if now else Kind.FALL, bit.name, words)
+
+    def _change(self, sample: Sample, value: Value) -> None:
+        before = self._shown.get(sample.signal)
+        self._shown[sample.signal] = value
+        if before is None or before == value:
+            return
+        old, new = self._text(sample.signal, before), self._text(sample.signal, value)
+        words = translate("record", "{new}, before {old}").format(new=new, old=old)
+        self._add(sample.at, Kind.CHANGED, sample.signal, words, old=old, new=new)
+
+    @staticmethod
+    def _turned_over(known: dict[str, bool], name: str, now: bool) -> bool:
+        before = known.get(name)
+        known[name] = now
+        return before is not None and before != now
+
+    def _text(self, signal: str, value: Value | None) -> str:
+        if value is None:
+            return ""
+        text = plain_text(self.project, signal, value)
+        known = self.project.signal_named.get(signal)
+        return f"{text} {known.unit}".rstrip() if known is not None else text
+
+    def _add(self, at: float, kind: Kind, subject: str, text: str, **data: str) -> None:
+        self._events.append(Event(at, kind, subject, text, data))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any, Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
@@ -26,8 +27,11 @@ from widgets.part_views import BehaviourView
 from widgets.running_checks import RunningChecks
 from widgets.screen_editor import ScreenEditor
 from widgets.screens_pane import ScreensPane
+from widgets.settings import Settings
 from widgets.shortening import shorten_tabs
+from widgets.signal_lists import SignalLists
 from widgets.signals_view import SignalsView
+from widgets.table_commands import TableCommands
 from widgets.size import scaled
 
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
@@ -39,9 +43,10 @@ class DesignWorkplace(QWidget):
     wanted = Signal()
     """A command of this workplace was chosen, perhaps while another workplace is in front."""
 
-    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, settings: Settings | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.document = document
+        self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.notice.say(words))
         self.drafts = Drafts(self)
         self.checks = RunningChecks(document, self)
         self._before = document.project
@@ -127,8 +132,12 @@ class DesignWorkplace(QWidget):
             )
             self.views.setTabToolTip(number - 1, f"Alt+{number}")
         self._actions.append(None)
+        self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
+        self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
+        self._actions.append(None)
         self._action(self.tr("Go to the pr&operties"), self._to_inspector, "F4")
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
+        self.table_commands = TableCommands(self)
         self._action(self.tr("Ne&xt finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Pre&vious finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
         self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
@@ -140,6 +149,17 @@ class DesignWorkplace(QWidget):
         if self.view != "screen":
             self.show_view("screen")
         self.editor.try_it()
+
+    def import_signals(self, path: Path | None = None) -> None:
+        """Bring signals in from a register list: of this file, or of one that is chosen."""
+        first = self.lists.bring_in(path)
+        if first is not None:
+            self.show_view("signals")
+            self.show_signal(first)
+
+    def export_signals(self) -> None:
+        """Write the signals to a file; those selected in their table are offered apart."""
+        self.lists.write_out(self.signals.selected() if self.view == "signals" else ())
 
     def _next_language(self) -> None:
         count = len(self.document.project.panel.languages)
@@ -165,6 +185,7 @@ class DesignWorkplace(QWidget):
         menu.addSeparator()
         self.editor.actions_of.fill_menu(menu)
         self.map_pane.fill_menu(menu.addMenu(self.tr("Page &map")))
+        self.table_commands.fill_menu(menu.addMenu(self.tr("Ta&bles")))
 
     def _connect(self) -> None:
         document = self.document
@@ -190,8 +211,12 @@ class DesignWorkplace(QWidget):
         self.map_pane.delete_wanted.connect(self.screens.delete)
         self.map_pane.rename_wanted.connect(self.screens.list.rename_current)
         self.signals.lines_wanted.connect(lambda: self.show_view("lines"))
+        self.signals.import_wanted.connect(self.import_signals)
+        self.signals.export_wanted.connect(self.export_signals)
         self.behaviour.chosen.connect(self._show_inspector)
         self.signals.chosen.connect(self._show_inspector)
+        self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
+        self.inspector.signal_form.place_wanted.connect(self.go_to)
         self.lines.chosen.connect(self._show_inspector)
         for view in (self.behaviour, self.signals, self.lines):
             view.opened.connect(self._to_inspector)
@@ -419,6 +444,10 @@ class DesignWorkplace(QWidget):
             if row.editors() and row.isVisibleTo(page):
                 row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
                 return
+
+    def to_uses(self) -> None:
+        """Go to the list of the places where the current signal is used."""
+        self.inspector.signal_form.focus_row(self.inspector.signal_form.used_row.label)
 
     def _to_findings(self) -> None:
         self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)

@@ -87,8 +87,12 @@ class SimulatedSwitches:
 class FollowerCard(QFrame):
     """One follower: its name, how it is, and its switches while it is simulated."""
 
-    def __init__(self, project: Project, follower: Follower, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, project: Project, follower: Follower, parent: QWidget | None = None, *, narrow: bool = False
+    ) -> None:
+        """`narrow`: for a column where the switches have no room side by side, and where no line is spoken of."""
         super().__init__(parent)
+        self._narrow = narrow
         self._project = project
         self.follower = follower
         self.switches: SimulatedSwitches | None = None
@@ -107,6 +111,7 @@ class FollowerCard(QFrame):
         head = QHBoxLayout()
         head.addWidget(self._name)
         head.addWidget(self.state, 1)
+        self.state.setHidden(narrow)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(10, 6, 10, 6)
         self._layout.setSpacing(4)
@@ -135,15 +140,20 @@ class FollowerCard(QFrame):
     def simulate(self, bank: Bank) -> None:
         """Offer the switches of this simulated follower from now on."""
         self.switches = SimulatedSwitches(bank, self)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        caption = QLabel(self.tr("Simulated:"))
-        caption.setProperty("look", "faint")
-        row.addWidget(caption)
-        for action in self.switches.actions:
-            row.addWidget(_box(action))
-        row.addStretch(1)
-        self._layout.addLayout(row)
+        boxes = [_box(action) for action in self.switches.actions]
+        if self._narrow:
+            for box in boxes:
+                self._layout.addWidget(box)
+        else:
+            row = QHBoxLayout()
+            row.setSpacing(12)
+            caption = QLabel(self.tr("Simulated:"))
+            caption.setProperty("look", "faint")
+            row.addWidget(caption)
+            for box in boxes:
+                row.addWidget(box)
+            row.addStretch(1)
+            self._layout.addLayout(row)
         if any(quantity.name in SHOWN for quantity in bank.overview()):
             self._values = QLabel()
             self._values.setTextFormat(Qt.TextFormat.PlainText)
@@ -152,7 +162,7 @@ class FollowerCard(QFrame):
             self._layout.addWidget(self._values)
         names = _settable(self._project, bank)
         if names:
-            self._layout.addWidget(ValueSetter(self._project, bank, names))
+            self._layout.addWidget(ValueSetter(self._project, bank, names, narrow=self._narrow))
         self.refresh()
 
     def refresh(self) -> None:
@@ -221,7 +231,15 @@ class FollowerCards(QScrollArea):
 class ValueSetter(QWidget):
     """Sets what a signal of a simulated follower reads, whatever the line may do to it."""
 
-    def __init__(self, project: Project, bank: Bank, names: Sequence[str], parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        project: Project,
+        bank: Bank,
+        names: Sequence[str],
+        parent: QWidget | None = None,
+        *,
+        narrow: bool = False,
+    ) -> None:
         super().__init__(parent)
         self._project = project
         self._bank = bank
@@ -231,7 +249,7 @@ class ValueSetter(QWidget):
         self.signal.setMinimumContentsLength(10)
         self.signal.setAccessibleName(self.tr("Signal to set"))
         self.value = QLineEdit()
-        self.value.setMaximumWidth(90)
+        self.value.setMaximumWidth(70 if narrow else 90)
         self.value.setAccessibleName(self.tr("Value to set"))
         button = QPushButton(self.tr("Set"))
         button.setAutoDefault(False)
@@ -243,9 +261,10 @@ class ValueSetter(QWidget):
         row = QHBoxLayout()
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
-        caption = QLabel(self.tr("Set its"))
-        caption.setProperty("look", "faint")
-        row.addWidget(caption)
+        if not narrow:
+            caption = QLabel(self.tr("Set its"))
+            caption.setProperty("look", "faint")
+            row.addWidget(caption)
         row.addWidget(self.signal, 1)
         self._unit = QLabel()
         self._unit.setMinimumWidth(self._unit.fontMetrics().horizontalAdvance("min-1"))

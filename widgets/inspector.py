@@ -12,6 +12,7 @@ from widgets.drafts import Drafts
 from widgets.form import Form
 from widgets.line_forms import FollowerForm, LineForm
 from widgets.screen_forms import FieldForm, PanelForm, ScreenForm
+from widgets.shortening import shorten_tabs
 from widgets.signal_form import SignalForm
 from widgets.turn_forms import ActionForm, TurnForm
 
@@ -43,7 +44,8 @@ class Inspector(QWidget):
             (self.screen_form, self.tr("Screen")),
             (self.panel_form, self.tr("Panel")),
         ):
-            self.tabs.addTab(scrolled(form), title)
+            self.tabs.setTabToolTip(self.tabs.addTab(scrolled(form), title), title)
+        shorten_tabs(self.tabs.tabBar())
         self._stack = QStackedWidget()
         self._stack.addWidget(self.tabs)
         self._pages: dict[str, tuple[Form, QWidget, QLabel]] = {}
@@ -84,6 +86,24 @@ class Inspector(QWidget):
         self._stack.setCurrentWidget(self.tabs)
         self.refresh_screen()
 
+    def add_guest(self, widget: QWidget, title: str) -> QWidget:
+        """Make a page of something that is no form; gives what `show_guest` takes."""
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(8, 0, 8, 8)
+        heading = QLabel(title)
+        heading.setProperty("look", "heading")
+        heading.setContentsMargins(2, 7, 2, 3)
+        column.addWidget(heading)
+        column.addWidget(widget)
+        column.addStretch(1)
+        self._stack.addWidget(page)
+        return page
+
+    def show_guest(self, page: QWidget) -> None:
+        """Show a page that is no form, until something else is shown."""
+        self._stack.setCurrentWidget(page)
+
     def refresh_screen(self) -> None:
         """Bring the tabs up to date."""
         selection = self._document.selection
@@ -114,12 +134,12 @@ class Inspector(QWidget):
             nothing.setVisible(subject is None)
         self._stack.setCurrentWidget(page)
 
-    def current_form(self) -> Form:
-        """The form that is shown."""
+    def current_form(self) -> Form | None:
+        """The form that is shown; None while a page that is no form is."""
         area = self.tabs.currentWidget() if self._stack.currentWidget() is self.tabs else None
         if isinstance(area, QScrollArea) and isinstance(form := area.widget(), Form):
             return form
-        return next(form for form, page, _ in self._pages.values() if page is self._stack.currentWidget())
+        return next((form for form, page, _ in self._pages.values() if page is self._stack.currentWidget()), None)
 
     def form_of(self, kind: str) -> Form:
         """The form for a kind of part."""

@@ -47,7 +47,8 @@ class Tryout(QWidget):
         self.back = QPushButton(self.tr("Back to editing (Space)"))
         self.back.setAutoDefault(False)
         self.back.clicked.connect(self.end)
-        self._followers = FollowerCards()
+        self.followers = FollowerCards()
+        """What plays the followers, to be shown beside; it belongs to whoever shows it."""
         self._lay_out()
         self.setFocusProxy(self.face)
         self._timer = QTimer(self)
@@ -74,15 +75,17 @@ class Tryout(QWidget):
         layout.addWidget(banner)
         layout.addWidget(area, 1)
         layout.addWidget(self.said)
-        layout.addWidget(self._followers)
 
     @property
     def running(self) -> bool:
         """Whether a project is being tried."""
         return self._rehearsal is not None
 
-    def begin(self, project: Project, screen: str, pixels: int) -> str | None:
-        """Operate `project` from `screen` on, in cells `pixels` high. Returns None, or in words why it cannot be."""
+    def begin(self, project: Project, screen: str, zoom: int) -> str | None:
+        """Operate `project` from `screen` on, as large as `zoom` says (see PanelFace.set_zoom).
+
+        Returns None, or in words why it cannot be tried.
+        """
         from app.rehearsal import FollowerError, Rehearsal
 
         try:
@@ -93,12 +96,11 @@ class Tryout(QWidget):
         self._rows = ()
         self.said.setText(self._keys_in_words(project))
         self.face.set_panel(project.panel)
-        self.face.set_zoom(pixels)
-        self._cards = [FollowerCard(project, follower) for follower in project.followers]
+        self.face.set_zoom(zoom)
+        self._cards = [FollowerCard(project, follower, narrow=True) for follower in project.followers]
         for card in self._cards:
             card.simulate(rehearsal.models[card.follower.name])
-        self._followers.show_cards(self._cards)
-        self._followers.setVisible(bool(self._cards))
+        self.followers.show_cards(self._cards)
         self._timer.start()
         self._frame()
         return None
@@ -111,7 +113,7 @@ class Tryout(QWidget):
         self._timer.stop()
         self.face.release_all()
         self._cards = []
-        self._followers.show_cards([])
+        self.followers.show_cards([])
         self.ended.emit(rehearsal.state.shown)
 
     def _keys_in_words(self, project: Project) -> str:

@@ -13,7 +13,7 @@ from app.project.files import load
 from projects import demo_path
 from tests.widgets.test_design import choose, made, reason, row_of, type_over
 from widgets.design import DesignWorkplace
-from widgets.document import Document
+from widgets.document import Document, Selection
 
 
 @pytest.fixture
@@ -36,7 +36,7 @@ def test_languages_are_named_with_commas_between(design: DesignWorkplace, docume
     name_languages(design, "english, deutsch")
     assert document.project.panel.languages == ("english", "deutsch")
     document.undo()
-    assert document.project.panel.languages == ()
+    assert not document.project.panel.languages
 
 
 def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkplace, document: Document) -> None:
@@ -96,3 +96,53 @@ def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Docume
     choose(form, "Does", "sets the signal")
     assert document.project.actions[index].signal == document.project.signals[0].name
     assert row_of(form, "Signal").texts() == (document.project.signals[0].name,)
+
+
+def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    document.select(Selection("run", (0, 0)))
+    bar = design.editor.bar
+    assert bar.language.isVisible()
+    bar.language.setFocus()
+    QTest.keyClick(bar.language, Qt.Key.Key_Down)
+    face = design.editor.face
+    first = document.project.screen_named["run"].text
+    face.setFocus()
+    QTest.keyClicks(face, "Soll")
+    assert document.project.screen_named["run"].text == first
+    assert document.project.screen_named["run"].text_in["deutsch"][0].startswith("Soll")
+    assert face.rows[0].text.startswith("Soll")
+    document.choose_language(0)
+    assert face.rows[0].text.startswith(first[0][:4])
+    document.undo()
+    assert document.project.screen_named["run"].text_in == {}
+
+
+def test_a_block_is_cleared_and_pasted_in_the_language_that_is_shown(
+    design: DesignWorkplace, document: Document
+) -> None:
+    name_languages(design, "english, deutsch")
+    document.choose_language(1)
+    document.select(Selection("run", (0, 0)))
+    face = design.editor.face
+    face.setFocus()
+    before = document.project.screen_named["run"].text
+    QTest.keyClick(face, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(face, Qt.Key.Key_X, Qt.KeyboardModifier.ControlModifier)
+    german = document.project.screen_named["run"].text_in["deutsch"]
+    assert german[0][:2].strip() == ""
+    QTest.keyClick(face, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    assert document.project.screen_named["run"].text == before
+    assert document.project.screen_named["run"].text_in["deutsch"][0] == before[0]
+
+
+def test_the_command_goes_round_the_languages_and_says_when_there_is_one(
+    design: DesignWorkplace, document: Document
+) -> None:
+    keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)
+    assert "one language only" in design.editor.notice.text.text()
+    name_languages(design, "english, deutsch")
+    for expected in (1, 0):
+        QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)
+        assert document.language == expected

@@ -8,7 +8,7 @@ import threading
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QCheckBox
+from PySide6.QtWidgets import QApplication, QCheckBox
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
@@ -16,7 +16,11 @@ from app.project.files import load, parse
 from app.project.model import Project
 from projects import demo_path
 from tests.app.test_rehearsal import BANK
+from tests.widgets.test_design import made, must
+from widgets.document import Document, Selection
 from widgets.tryout import Tryout
+
+CTRL = Qt.KeyboardModifier.ControlModifier
 
 
 @pytest.fixture(autouse=True)
@@ -92,7 +96,9 @@ def test_space_on_a_key_of_the_panel_presses_that_key(tryout: Tryout, qtbot: QtB
 def test_a_fault_played_at_the_drive_shows_its_screen(tryout: Tryout, qtbot: QtBot) -> None:
     begin(tryout, load(demo_path("booster-pump")), "run", qtbot)
     before = shown(tryout)
-    box = next(box for box in tryout.findChildren(QCheckBox) if "External" in box.text())
+    qtbot.addWidget(tryout.followers)
+    tryout.followers.show()
+    box = next(box for box in tryout.followers.findChildren(QCheckBox) if "External" in box.text())
     QTest.mouseClick(box, Qt.MouseButton.LeftButton, pos=QPoint(8, box.height() // 2))
     qtbot.waitUntil(lambda: shown(tryout) != before and "Turned to" in tryout.said.text())
 
@@ -108,6 +114,65 @@ def test_what_a_held_key_pressed_is_let_go_at_the_end(tryout: Tryout, qtbot: QtB
     text = BANK.replace("[16]", "[5, 16]").replace('do = "set"', 'do = "momentary"')
     begin(tryout, parse(text), "run", qtbot)
     QTest.keyPress(tryout.face, Qt.Key.Key_F1)
-    assert tryout.face.held_keys == ("f1",)
+    assert len(tryout.face.held_keys) == 1
     tryout.hide()
-    assert tryout.face.held_keys == ()
+    assert not tryout.face.held_keys
+
+
+# In the Design workplace
+
+
+def test_space_on_a_field_tries_the_screen_and_space_again_edits_the_one_that_is_reached(qtbot: QtBot) -> None:
+    document = Document(edits.add_turn(parse(BANK), edits.turn(key="f1", to="other")))
+    design = made(document, qtbot)
+    document.select(Selection("run", (0, 6), (0,)))
+    design.editor.face.setFocus()
+    QTest.keyClick(design.editor.face, Qt.Key.Key_Space)
+    tried = design.editor.tryout
+    assert tried.running
+    assert tried.face.hasFocus()
+    assert design.editor.area.isHidden()
+    assert tried.followers.isVisible()
+    QTest.keyClick(tried.face, Qt.Key.Key_F1)
+    QTest.keyClick(tried.face, Qt.Key.Key_Space)
+    assert not tried.running
+    assert design.editor.face.hasFocus()
+    assert document.selection.screen == "other"
+    assert not tried.followers.isVisible()
+    assert document.undo_name is None, "trying changes nothing"
+
+
+def test_space_among_text_is_a_blank(qtbot: QtBot) -> None:
+    document = Document(parse(BANK))
+    design = made(document, qtbot)
+    document.select(Selection("run", (0, 0)))
+    design.editor.face.setFocus()
+    QTest.keyClick(design.editor.face, Qt.Key.Key_Space)
+    assert not design.editor.tryout.running
+    assert document.project.screen_named["run"].text[0].startswith(" evel")
+
+
+@pytest.mark.parametrize("keys", [(Qt.Key.Key_F9, Qt.KeyboardModifier.NoModifier), (Qt.Key.Key_Space, CTRL)])
+def test_the_command_tries_it_from_any_view(keys: tuple[Qt.Key, Qt.KeyboardModifier], qtbot: QtBot) -> None:
+    design = made(Document(parse(BANK)), qtbot)
+    design.show_view("signals")
+    QTest.keyClick(must(QApplication.focusWidget()), *keys)
+    assert design.view == "screen"
+    assert design.editor.tryout.running
+    QTest.keyClick(must(QApplication.focusWidget()), *keys)
+    assert not design.editor.tryout.running
+
+
+def test_another_view_ends_it(qtbot: QtBot) -> None:
+    design = made(Document(parse(BANK)), qtbot)
+    QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
+    assert design.editor.tryout.running
+    design.show_view("map")
+    assert not design.editor.tryout.running
+
+
+def test_why_it_cannot_be_tried_is_said(qtbot: QtBot) -> None:
+    design = made(Document(parse(BANK.replace("start_value = 42.5", "start_value = 9000"))), qtbot)
+    QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
+    assert not design.editor.tryout.running
+    assert "'level'" in design.editor.notice.text.text()

@@ -19,7 +19,7 @@ from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from app.project.files import ProjectFileError, load_known
-from widgets import left_off
+from widgets import left_off, size
 from widgets.focus_ring import FocusRing
 from widgets.language import Language, Speech, spoken_for
 from widgets.palette import Appearance, Theme
@@ -75,6 +75,7 @@ def run_window(
     if state is None and ordinary:
         state = user_state_path("fanlight", appauthor=False)
     theme = Theme(application)
+    theme.resize(settings.size)
     theme.prepare(appearance or settings.appearance)
     speech = Speech(application)
     speech.speak(language or settings.language)
@@ -141,7 +142,7 @@ def window_icon() -> QIcon:
 
 
 class _Place:
-    """Where the window of this run stands: another one takes its place when the user wants to read another language."""
+    """Where the window of this run stands. Another one takes its place for another language or another size."""
 
     def __init__(self, window: MainWindow, settings: Settings, theme: Theme, speech: Speech) -> None:
         self._settings, self._theme, self._speech = settings, theme, speech
@@ -151,12 +152,20 @@ class _Place:
         self.window = window
         # Later, when the menu is closed that this was chosen in: it goes with its window.
         window.language_chosen.connect(lambda language: QTimer.singleShot(0, window, lambda: self._change(language)))
+        window.size_chosen.connect(lambda percent: QTimer.singleShot(0, window, lambda: self._resize(percent)))
 
     def _change(self, language: Language) -> None:
+        if self.window.isVisible() and spoken_for(language) is not spoken_for(self._speech.wish):
+            self._speech.speak(language)
+            self._succeed()
+
+    def _resize(self, percent: int) -> None:
+        if self.window.isVisible() and percent != size.percent():
+            self._theme.resize(percent)
+            self._succeed()
+
+    def _succeed(self) -> None:
         former = self.window
-        if not former.isVisible() or spoken_for(language) is spoken_for(self._speech.wish):
-            return
-        self._speech.speak(language)
         self._enter(MainWindow(self._settings, self._theme, former.workplace_number, former=former))
         former.deleteLater()
 

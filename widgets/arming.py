@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.palette import set_look
+from widgets.size import scaled
 
 translate = QCoreApplication.translate
 
@@ -103,6 +104,7 @@ class ArmingDialog(QDialog):
         layout.setSpacing(10)
         heading = QLabel(self.tr("From now on keys of the panel can write to a real line."))
         heading.setProperty("look", "heading")
+        heading.setWordWrap(True)
         layout.addWidget(heading)
         where = QLabel("\n".join(lines))
         where.setTextFormat(Qt.TextFormat.PlainText)
@@ -126,7 +128,7 @@ class ArmingDialog(QDialog):
         layout.addWidget(self.hint)
         layout.addWidget(buttons)
         self._ticked()
-        self.setMinimumWidth(520)
+        self.setMinimumWidth(scaled(520))
         self.ticks[0].box.setFocus()
 
     def _ticked(self) -> None:

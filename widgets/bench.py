@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence
+from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence, QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
@@ -27,10 +27,13 @@ from widgets.arming import ArmingDialog
 from widgets.commands import allow
 from widgets.document import Document
 from widgets.face import PanelFace
+from widgets.flow import FlowLayout
 from widgets.follower_control import FollowerCard, FollowerCards
 from widgets.live import Live, NotConnectedError
 from widgets.palette import set_look
 from widgets.readings_table import ReadingsTable
+from widgets.shortening import ShortLabel
+from widgets.size import scaled
 
 if TYPE_CHECKING:
     from app.panel.rendering import Rows
@@ -60,6 +63,7 @@ class BenchWorkplace(QWidget):
         self._rows: Rows = ()
         self._seen: tuple[State | None, int, int] = (None, 0, 0)
         self._cards: list[FollowerCard] = []
+        self._shown: Project | None = None
         self._make_actions()
         self.face = PanelFace()
         self.readings = ReadingsTable()
@@ -141,12 +145,12 @@ class BenchWorkplace(QWidget):
         self.disarm_action.setShortcuts([QKeySequence("Pause"), QKeySequence("Ctrl+.")])
         self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
         self.filter_action = self._action(self.tr("Filter the readin&gs"), self._filter, QKeySequence.StandardKey.Find)
-        self.not_good_action = self._action(
-            self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
-        )
         # In the other workplace the same key looks for text.
         self.filter_action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         self.addAction(self.filter_action)
+        self.not_good_action = self._action(
+            self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
+        )
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
         action = QAction(text, self)
@@ -167,8 +171,7 @@ class BenchWorkplace(QWidget):
     # Layout
 
     def _lay_out(self) -> None:
-        bar = QHBoxLayout()
-        bar.setSpacing(8)
+        bar = FlowLayout(spacing=8)
         self.where = QComboBox()
         self.where.addItems(["", ""])
         self.where.setAccessibleName(self.tr("Connect to"))
@@ -180,13 +183,13 @@ class BenchWorkplace(QWidget):
         self.connect_button.setProperty("look", "primary")
         self.connect_button.setAutoDefault(False)
         self.connect_button.clicked.connect(self._toggle_connection)
-        self.status = QLabel()
-        self.status.setTextFormat(Qt.TextFormat.PlainText)
-        self.status.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.status = ShortLabel()
+        self.status.setMinimumWidth(scaled(240))
+        self.status.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         bar.addWidget(caption)
         bar.addWidget(self.where)
         bar.addWidget(self.connect_button)
-        bar.addWidget(self.status, 1)
+        bar.addWidget(self.status)
         left = QWidget()
         column = QVBoxLayout(left)
         column.setContentsMargins(0, 0, 0, 0)
@@ -223,7 +226,8 @@ class BenchWorkplace(QWidget):
         session = self._live.session
         if session is None:
             self._notice.hide()
-            self._show_project(self._document.project)
+            if self.isVisible():
+                self._show_project(self._document.project)
         elif session.project is not self._document.project:
             self._notice.say(
                 self.tr("The design was changed since this was connected. The panel still runs as it was."),
@@ -287,10 +291,16 @@ class BenchWorkplace(QWidget):
         if text == self.status.text():
             return
         self.status.setText(text)
-        self.status.setToolTip(text)
         set_look(self.status, look)
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what was edited in another workplace: doing so at every key would take longer than the key."""
+        super().showEvent(event)
+        if self._live.session is None and self._shown is not self._document.project:
+            self._show_project(self._document.project)
+
     def _show_project(self, project: Project) -> None:
+        self._shown = project
         self.face.set_panel(project.panel)
         self.readings.set_project(project)
         self._cards = [FollowerCard(project, follower) for follower in project.followers]

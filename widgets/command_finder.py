@@ -25,6 +25,7 @@ from widgets import palette
 from widgets.commands import Listed, keys_of, native, why_off
 from widgets.matching import cost
 from widgets.row_list import RowDelegate
+from widgets.size import comfortable
 
 if TYPE_CHECKING:
     from widgets.design import DesignWorkplace
@@ -108,8 +109,7 @@ class CommandFinder(QDialog):
         layout.addWidget(self.search)
         layout.addWidget(self.list, 1)
         layout.addWidget(self.told)
-        metrics = self.fontMetrics()
-        self.resize(metrics.averageCharWidth() * 115, metrics.lineSpacing() * 30)
+        self.resize(comfortable(self, 690, 480))
         self.search.setFocus()
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)

@@ -9,7 +9,10 @@ from PySide6.QtWidgets import QComboBox, QLineEdit, QSizePolicy, QWidget
 
 from app.project.model import Condition
 from widgets.drafts import Texts
+from widgets.flow import FlowLayout
 from widgets.form import FormRow, Get, Options, Put
+from widgets.shortening import ShortChoice
+from widgets.size import scaled
 from widgets.typed import number, plain
 
 translate = QCoreApplication.translate
@@ -54,21 +57,24 @@ class ConditionRow(FormRow):
         self._signals = signals
         self._offered: list[tuple[str, str]] = []
         self._optional = optional
-        self._signal = QComboBox()
+        self._signal = ShortChoice()
         self._signal.setAccessibleName(self.tr("{label}: signal").format(label=label))
-        self._is = QComboBox()
+        self._is = ShortChoice()
         self._is.setAccessibleName(self.tr("{label}: comparison").format(label=label))
         for value, text in comparisons():
             self._is.addItem(text, value)
         for box in (self._signal, self._is):
             box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-            box.setMinimumContentsLength(4)
-            box.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+            box.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._signal.setMinimumContentsLength(7)
+        self._is.setMinimumContentsLength(6)
         self._value = _ShortEdit()
         self._value.setAccessibleName(self.tr("{label}: value").format(label=label))
-        self._layout.addWidget(self._signal, 5)
-        self._layout.addWidget(self._is, 4)
-        self._layout.addWidget(self._value, 2)
+        together = QWidget()
+        flow = FlowLayout(together, spacing=4)
+        for part in (self._signal, self._is, self._value):
+            flow.addWidget(part)
+        self._layout.addWidget(together, 1)
         self._signal.activated.connect(lambda _index: self._changed())
         self._is.activated.connect(lambda _index: self._changed())
         self._value.textEdited.connect(lambda _text: self.commit())
@@ -119,7 +125,7 @@ class ConditionRow(FormRow):
 
 class _ShortEdit(QLineEdit):
     def sizeHint(self) -> QSize:
-        return QSize(54, super().sizeHint().height())
+        return QSize(scaled(54), super().sizeHint().height())
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(40, super().minimumSizeHint().height())
+        return QSize(scaled(40), super().minimumSizeHint().height())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -22,6 +22,8 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.drafts import Drafts, Texts
+from widgets.shortening import ShortChoice
+from widgets.size import percent, scaled
 
 Get = Callable[[], Texts | None]
 """What the document holds now, as the editors show it; None: this row does not apply."""
@@ -29,6 +31,12 @@ Put = Callable[[Texts], str | None]
 """Takes what was typed into the document. Returns None, or in words why not."""
 Options = Callable[[], Sequence[tuple[str, str]]]
 """The choices: what is stored, and what a person reads."""
+
+
+class NotYet(str):
+    """A reason that is none to be alarmed about while somebody is still typing: more is to come."""
+
+    __slots__ = ()
 
 
 class FormRow(QWidget):
@@ -57,6 +65,9 @@ class FormRow(QWidget):
         self._taken: tuple[Texts, Texts] | None = None
         self._first: Texts | None = None
         """What stood here before somebody began to type."""
+        self._reason = ""
+        self.company: Sequence[FormRow] = (self,)
+        """The rows that make one value together: while one of them is typed in, the others may wait."""
 
     # For subclasses
 
@@ -155,11 +166,24 @@ class FormRow(QWidget):
 
     def show_reason(self, reason: str) -> None:
         """Say beneath the row what is wrong; empty: nothing is."""
+        self._reason = reason
+        waiting = isinstance(reason, NotYet) and any(
+            editor.hasFocus() for row in self.company for editor in row.editors()
+        )
+        palette.set_look(self.message, "faint" if waiting else "fault")
         self.message.setText(reason)
         self.message.setVisible(bool(reason) and not self.isHidden())
         for editor in self.editors():
-            editor.setProperty("wrong", bool(reason))
-            editor.setStyleSheet(f"border: 2px solid {palette.current().fault};" if reason else "")
+            editor.setProperty("wrong", bool(reason) and not waiting)
+            edge = "" if waiting or not reason else f"border: 2px solid {palette.current().fault};"
+            if editor.styleSheet() != edge:
+                editor.setStyleSheet(edge)
+
+    def _left(self) -> None:
+        """The focus is elsewhere now: what was still to come is missing."""
+        for row in self.company:
+            if isinstance(row._reason, NotYet):
+                row.show_reason(row._reason)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Watch the editors or the parent."""
@@ -167,6 +191,7 @@ class FormRow(QWidget):
             return self._key(event)
         if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):
             self._first = None
+            QTimer.singleShot(0, self, self._left)
             if event.reason() != Qt.FocusReason.PopupFocusReason and self._taken is not None:
                 self._taken = None
                 now = self.get()
@@ -253,12 +278,17 @@ class LineRow(FormRow):
                 if not edit.hasFocus():
                     edit.setCursorPosition(0)  # of a long text the beginning says more
 
-    def before_refresh(self) -> None:
-        """Bring the completions up to date."""
-        if self._completions is not None:
-            completer = QCompleter(sorted(set(self._completions())), self._edits[0])
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Bring the completions up to date when somebody comes to type."""
+        if event.type() == QEvent.Type.FocusIn and self._completions is not None and watched is self._edits[0]:
+            completer = QCompleter(list(dict.fromkeys(self._completions())), self._edits[0])
             completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-            self._edits[0].setCompleter(completer)
+            # Its popup takes the focus for a moment, which must not be taken for coming here again.
+            former = self._edits[0].completer()
+            popup = None if former is None else former.popup()
+            if popup is None or not popup.isVisible():
+                self._edits[0].setCompleter(completer)
+        return super().eventFilter(watched, event)
 
 
 class ChoiceRow(FormRow):
@@ -268,7 +298,8 @@ class ChoiceRow(FormRow):
         super().__init__(label, get, put, hint)
         self._options = options
         self._offered: list[tuple[str, str]] = []
-        self._combo = QComboBox()
+        self._combo = ShortChoice()
+        self._combo.set_hint(hint)
         self._combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self._combo.setMinimumContentsLength(8)
         self._combo.setMaxVisibleItems(24)
@@ -409,6 +440,9 @@ class InfoRow(FormRow):
 NOTHING_CHOSEN: Final = "\0"
 """Stands for a box in which nothing is chosen; the empty text may be a choice."""
 CAPTION_WIDTH: Final = 92
+"""Of a caption beside its row, in pixels at 100 per cent."""
+BESIDE_UP_TO: Final = 125
+"""Per cent of size up to which captions stand beside their rows; at larger sizes they stand above."""
 
 
 class Form(QWidget):
@@ -423,18 +457,24 @@ class Form(QWidget):
         self._grid.setContentsMargins(10, 8, 10, 8)
         self._grid.setHorizontalSpacing(8)
         self._grid.setVerticalSpacing(4)
-        self._grid.setColumnMinimumWidth(0, CAPTION_WIDTH)
+        self._beside = percent() <= BESIDE_UP_TO
+        self._grid.setColumnMinimumWidth(0, scaled(CAPTION_WIDTH) if self._beside else 0)
         self._grid.setColumnStretch(1, 1)
         self._at = 0
 
     def add(self, row: FormRow) -> FormRow:
         """Put a row beneath the others."""
         row.caption.setBuddy(row.editors()[0] if row.editors() else row)
-        row.caption.setFixedWidth(CAPTION_WIDTH)
-        self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
-        self._grid.addWidget(row, self._at, 1)
-        self._grid.addWidget(row.message, self._at + 1, 1)
         row.caption.setContentsMargins(0, 4, 0, 0)
+        if self._beside:
+            row.caption.setFixedWidth(scaled(CAPTION_WIDTH))
+            self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
+            self._grid.addWidget(row, self._at, 1)
+        else:
+            self._grid.addWidget(row.caption, self._at, 0, 1, 2)
+            self._at += 1
+            self._grid.addWidget(row, self._at, 0, 1, 2)
+        self._grid.addWidget(row.message, self._at + 1, 0 if not self._beside else 1, 1, 1 if self._beside else 2)
         self._at += 2
         self.rows.append(row)
         row.join(self)
@@ -478,4 +518,4 @@ class Form(QWidget):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             for row in self.rows:
-                row.show_reason(row.message.text())
+                row.show_reason(row._reason)

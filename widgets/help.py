@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 from app.project.model import Panel
 from widgets.arming import cautions
 from widgets.keypad import keyboard_map
+from widgets.size import comfortable, scaled
 
 
 class ShortcutsDialog(QDialog):
@@ -32,7 +33,7 @@ class ShortcutsDialog(QDialog):
     def __init__(self, menus: Sequence[QMenu], panel: Panel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("Keys and shortcuts"))
-        self.resize(560, 560)
+        self.resize(comfortable(self, 560, 560))
         self.tree = QTreeWidget()
         self.tree.setHeaderLabels([self.tr("Command"), self.tr("Keys")])
         self.tree.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
@@ -80,7 +81,7 @@ class CautionsDialog(QDialog):
             )
         )
         label.setWordWrap(True)
-        label.setMinimumWidth(480)
+        label.setMinimumWidth(scaled(480))
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
         _finish(self, label)
 
@@ -100,7 +101,7 @@ class AboutDialog(QDialog):
             )
         )
         text.setWordWrap(True)
-        text.setMinimumWidth(420)
+        text.setMinimumWidth(scaled(420))
         parts = QLabel(
             f"Python {python_version()}, Qt {qVersion()}, PySide6 {_version('PySide6-Essentials')}, "
             f"pymodbus {_version('pymodbus')}"

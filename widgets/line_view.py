@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFileDialog,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QMenu,
@@ -28,9 +27,12 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import Project
+from widgets.flow import FlowLayout
 from widgets.line_figures import LineFigures
 from widgets.live import Live
 from widgets.palette import set_look
+from widgets.shortening import shorten_placeholder
+from widgets.size import scaled
 from widgets.transaction_parts import TransactionParts
 from widgets.transactions_table import KEPT, Row, TransactionsModel, TransactionsTable, Wanted
 
@@ -211,7 +213,9 @@ class LineView(QWidget):
         self.follower.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.follower.currentIndexChanged.connect(self._search)
         self.words = QLineEdit()
-        self.words.setPlaceholderText(self.tr("Filter: part of a signal, fault, register or bytes"))
+        shorten_placeholder(self.words, self.tr("Filter: part of a signal, fault, register or bytes"))
+        self.words.setMinimumWidth(scaled(200))
+        self.words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.words.setClearButtonEnabled(True)
         self.words.setAccessibleName(self.tr("Filter of the transactions"))
         self.words.textChanged.connect(self._search)
@@ -228,11 +232,10 @@ class LineView(QWidget):
         self.away.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         heading = QLabel(self.tr("Line"))
         heading.setProperty("look", "heading")
-        bar = QHBoxLayout()
-        bar.setSpacing(6)
+        bar = FlowLayout(spacing=6)
         bar.addWidget(heading)
         bar.addWidget(self.follower)
-        bar.addWidget(self.words, 1)
+        bar.addWidget(self.words)
         bar.addWidget(self.only_faults)
         bar.addWidget(self.told)
         for action, text in (

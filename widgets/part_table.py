@@ -10,12 +10,12 @@ from PySide6.QtCore import QEvent, QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QComboBox,
-    QHBoxLayout,
     QHeaderView,
     QLabel,
     QLineEdit,
     QMenu,
     QPushButton,
+    QSizePolicy,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -23,11 +23,13 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.cell_editor import CellDelegate, CellWays
+from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 from widgets.part_editing import PartEditing
 from widgets.part_grid import PartGrid
 from widgets.part_model import Column, PartModel
 from widgets.row_list import RowDelegate, RowList
+from widgets.size import heading_width, scaled
 from widgets.table_work import TableWork
 
 __all__ = ["Column", "Narrowing", "PartTable", "RowDelegate", "RowList"]
@@ -98,7 +100,7 @@ class PartTable(QWidget):
         self.narrow.setPlaceholderText(self.tr("Narrow the list"))
         self.narrow.setAccessibleName(self.tr("Narrow the list"))
         self.narrow.setClearButtonEnabled(True)
-        self.narrow.setMaximumWidth(220)
+        self.narrow.setMaximumWidth(scaled(220))
         self.which = QComboBox()
         self.which.setAccessibleName(self.tr("Which of them are shown"))
         self.which.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
@@ -107,8 +109,6 @@ class PartTable(QWidget):
             self.which.addItem(text)
         self.file_order = QPushButton(self.tr("File order"))
         self.file_order.setToolTip(self.tr("Sorted is the view only. Back to the order of the file"))
-        self.extra = QHBoxLayout()
-        """Room for more buttons of a view."""
         self.add_button = tool(plus_icon(), self.tr("Add"), self, self.tr("Add (Insert)"))
         self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
         self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
@@ -120,22 +120,18 @@ class PartTable(QWidget):
                 menu.addAction(text, lambda value=value: self.add_wanted.emit(value))  # type: ignore[misc]
             self.add_button.setMenu(menu)
             self.add_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        bar = QHBoxLayout()
+        bar = FlowLayout(spacing=4)
         bar.setContentsMargins(8, 2, 4, 0)
-        bar.setSpacing(0)
         narrowed = self._narrowing is not None
         self.narrow.setVisible(narrowed)
         self.which.setVisible(narrowed and self.which.count() > 1)
-        bar.addWidget(self.heading, 0 if narrowed else 1)
+        bar.addWidget(self.heading)
         if narrowed:
-            bar.addSpacing(12)
-            bar.addWidget(self.narrow, 1)
-            bar.addSpacing(6)
+            self.narrow.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+            bar.addWidget(self.narrow)
             bar.addWidget(self.which)
-            bar.addStretch(1)
+        bar.add_stretch()
         bar.addWidget(self.file_order)
-        bar.addLayout(self.extra)
-        bar.addSpacing(4)
         for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
             bar.addWidget(button)
         self.file_order.hide()
@@ -149,11 +145,11 @@ class PartTable(QWidget):
         header = self.table.horizontalHeader()
         for number, column in enumerate(columns):
             if column.width:
-                self.table.setColumnWidth(number, column.width)
+                self.table.setColumnWidth(number, max(scaled(column.width), heading_width(header, column.title)))
             elif sum(each.width for each in columns) < 700:
                 header.setSectionResizeMode(number, QHeaderView.ResizeMode.Stretch)
             else:
-                self.table.setColumnWidth(number, 150)
+                self.table.setColumnWidth(number, scaled(150))
 
     def _connect(self) -> None:
         editing = self.editing
@@ -268,6 +264,12 @@ class PartTable(QWidget):
     def to_file_order(self) -> None:
         """Show the parts in the order of the file."""
         self.table.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+
+    def to_narrow(self) -> None:
+        """Give the filter the focus, where there is one."""
+        if self._narrowing is not None:
+            self.narrow.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self.narrow.selectAll()
 
     def show_all(self) -> None:
         """Leave none out."""
@@ -396,6 +398,8 @@ class PartTable(QWidget):
         elif event.matches(QKeySequence.StandardKey.Cut):
             work.copy()
             work.clear()
+        elif event.matches(QKeySequence.StandardKey.Find):
+            self.to_narrow()
         elif key == Qt.Key.Key_Insert and modifiers == _CONTROL | _SHIFT:
             work.copy(headed=True)
         elif key in _ENTER and modifiers == _CONTROL:

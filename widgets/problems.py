@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.problems import Problem
+from widgets.size import comfortable
 
 MOST_SHOWN: Final = 500
 """Nobody reads further; a hostile file may hold a million."""
@@ -31,7 +32,7 @@ class ProblemsDialog(QDialog):
     def __init__(self, title: str, summary: str, problems: Sequence[Problem], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(title)
-        self.resize(720, min(560, 190 + 52 * len(problems)))
+        self.resize(comfortable(self, 720, min(560, 190 + 52 * len(problems))))
         self._text = "\n".join([summary, "", *(_plain(problem) for problem in problems)])
         sign = QLabel()
         size = self.style().pixelMetric(QStyle.PixelMetric.PM_LargeIconSize)

@@ -20,10 +20,10 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QApplication,
     QCheckBox,
-    QHBoxLayout,
     QHeaderView,
     QLabel,
     QLineEdit,
+    QSizePolicy,
     QTableView,
     QVBoxLayout,
     QWidget,
@@ -33,8 +33,11 @@ from app.project.binding import plain_text
 from app.project.model import Project
 from app.signals.reading import NEVER_READ, NOT_YET, Quality, Raw, Reading
 from widgets import palette
+from widgets.flow import FlowLayout
 from widgets.palette import set_look
 from widgets.quick_cells import Index, QuickCells
+from widgets.shortening import shorten_placeholder
+from widgets.size import scaled
 
 translate = QCoreApplication.translate
 
@@ -344,7 +347,7 @@ class ReadingsTable(QWidget):
         self.model = ReadingsModel(self)
         self.sorted = _Sorted(self.model)
         self.filter = QLineEdit()
-        self.filter.setPlaceholderText(self.tr("Filter: part of a name, value, quality or reason"))
+        shorten_placeholder(self.filter, self.tr("Filter: part of a name, value, quality or reason"))
         self.filter.setClearButtonEnabled(True)
         self.filter.setAccessibleName(self.tr("Filter of the readings"))
         self.not_good = QCheckBox(self.tr("Only those that are &not good"))
@@ -355,9 +358,11 @@ class ReadingsTable(QWidget):
         self._build_view()
         heading = QLabel(self.tr("Readings"))
         heading.setProperty("look", "heading")
-        top = QHBoxLayout()
+        self.filter.setMinimumWidth(scaled(160))
+        self.filter.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        top = FlowLayout(spacing=6)
         top.addWidget(heading)
-        top.addWidget(self.filter, 1)
+        top.addWidget(self.filter)
         top.addWidget(self.not_good)
         top.addWidget(self.summary)
         layout = QVBoxLayout(self)

@@ -18,7 +18,6 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QColor, QDropEvent, QFont, QKeyEvent, QKeySequence, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QHBoxLayout,
     QLabel,
     QListWidget,
     QListWidgetItem,
@@ -35,6 +34,7 @@ from app.panel.rendering import Rows
 from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import face_colours
+from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 
 Index = QModelIndex | QPersistentModelIndex
@@ -83,10 +83,10 @@ class ScreensList(QWidget):
         self.delete_button = tool(
             cross_icon(), self.tr("Delete the screen"), self, self.tr("Delete the screen (Delete)")
         )
-        bar = QHBoxLayout()
+        heading.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        bar = FlowLayout(spacing=0)
         bar.setContentsMargins(8, 2, 4, 0)
-        bar.setSpacing(0)
-        bar.addWidget(heading, 1)
+        bar.addWidget(heading)
         for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
             bar.addWidget(button)
         self.list = _List()

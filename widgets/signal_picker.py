@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
 from widgets.part_table import RowList
+from widgets.size import comfortable
 from widgets.specimen import likely_kind, width_needed
 
 
@@ -76,7 +77,7 @@ class SignalPicker(QDialog):
         layout.addWidget(self.none)
         layout.addLayout(row)
         layout.addWidget(buttons)
-        self.resize(420, 380)
+        self.resize(comfortable(self, 420, 380))
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)
         self.list.currentItemChanged.connect(lambda _now, _before: self._current())

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QFont, QFontMetrics
+from PySide6.QtWidgets import QApplication, QHeaderView, QWidget
 
 SIZES: Final = (100, 125, 150, 175, 200)
 """Per cent that can be chosen."""
@@ -42,3 +43,18 @@ def use(application: QApplication, font: QFont, wanted: int) -> None:
     else:
         larger.setPixelSize(scaled(font.pixelSize()))
     application.setFont(larger)
+
+
+def comfortable(dialog: QWidget, width: int, height: int) -> QSize:
+    """The size of a dialog that is comfortable at 100 per cent, scaled, but no larger than the window it belongs to."""
+    parent = dialog.parentWidget()
+    room = parent.window().size() if parent is not None else dialog.screen().availableSize()
+    return QSize(scaled(width), scaled(height)).boundedTo(room)
+
+
+def heading_width(header: QHeaderView, text: str) -> int:
+    """Pixels that the heading of a column needs, in the weight and with the margins of our style sheet."""
+    font = QFont(header.font())
+    font.setWeight(QFont.Weight.DemiBold)
+    margins = 3 if header.property("look") == "narrow" else 8
+    return QFontMetrics(font).horizontalAdvance(text) + 2 * scaled(margins) + 2

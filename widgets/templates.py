@@ -23,6 +23,7 @@ from app.project.files import load
 from app.project.model import Panel, Project, Screen
 from projects import demo_path, demos
 from widgets.face import PanelFace
+from widgets.size import comfortable, scaled
 
 translate = QCoreApplication.translate
 
@@ -69,7 +70,7 @@ class TemplateDialog(QDialog):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("New project"))
-        self.resize(760, 420)
+        self.resize(comfortable(self, 760, 420))
         self._templates = templates()
         self._made: dict[int, Project] = {}
         self.list = QListWidget()
@@ -80,7 +81,7 @@ class TemplateDialog(QDialog):
         self._notes = QLabel()
         self._notes.setWordWrap(True)
         self._face = PanelFace()
-        self._face.setMinimumSize(QSize(400, 200))
+        self._face.setMinimumSize(QSize(scaled(400), scaled(200)))
         self._face.setEnabled(False)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         buttons.accepted.connect(self.accept)

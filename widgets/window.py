@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QDialog,
     QDockWidget,
     QFrame,
@@ -50,6 +51,8 @@ LINE_VIEW_HEIGHT: Final = 250
 class MainWindow(QMainWindow):
     """Everything around the workplaces: which project, which workplace, what is connected, what may be written."""
 
+    size_chosen = Signal(int)
+    """The user wants everything drawn at this many per cent: a window of that size is to take this one's place."""
     language_chosen = Signal(object)
     """The user wants to read another widgets.language.Language: a window that speaks it is to take this one's place."""
 
@@ -124,6 +127,10 @@ class MainWindow(QMainWindow):
     def leave(self) -> None:
         """Close without any question. What is unsaved is offered at the next start."""
         self._ask = False
+        question = QApplication.activeModalWidget()
+        while isinstance(question, QDialog) and question.isVisible():
+            question.reject()  # nobody is there to answer it, and it would keep the program
+            question = QApplication.activeModalWidget()
         self.close()
 
     # Workplaces
@@ -149,13 +156,13 @@ class MainWindow(QMainWindow):
         """The Design workplace. Made when it is first wanted: a demo begins on the Bench, and is live sooner so."""
         if self._design is None:
             from widgets.design import DesignWorkplace
-
-            self._design = DesignWorkplace(self.document)
             from widgets.live_rows import LiveReadings
+
+            self._design = DesignWorkplace(self.document, self.settings)
             self._stack.addWidget(self._design)
+            self._design.set_readings_source(LiveReadings(self.live, self))
             self._design.fill_menu(self.menus.design)
             self._design.wanted.connect(self._bring_design)
-            self._design.set_readings_source(LiveReadings(self.live, self))
             left_off.arrange_parts(self._design, self.settings)
         return self._design
 
@@ -293,10 +300,9 @@ class MainWindow(QMainWindow):
         self.language_chosen.emit(language)
 
     def choose_size(self, percent: int) -> None:
-        """Draw everything at this many per cent from now on."""
+        """Draw everything at this many per cent from now on: whoever runs this window puts another one in its place."""
         self.settings.size = percent
-        if self._theme is not None:
-            self._theme.resize(percent)
+        self.size_chosen.emit(percent)
 
     def show_full_screen(self, on: bool) -> None:
         """Fill the screen, or be a window again."""

@@ -31,8 +31,8 @@ from widgets.settings import Settings
 from widgets.shortening import shorten_tabs
 from widgets.signal_lists import SignalLists
 from widgets.signals_view import SignalsView
-from widgets.table_commands import TableCommands
 from widgets.size import scaled
+from widgets.table_commands import TableCommands
 
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
 

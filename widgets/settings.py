@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
@@ -44,6 +45,10 @@ class _Forgotten:
     def setValue(self, key: str, value: object) -> None:
         """Set it for this run."""
         self._values[key] = value
+
+
+MATCHINGS: Final = 60
+"""How many matchings of columns are remembered, one for each kind of list."""
 
 
 class Settings:
@@ -169,6 +174,36 @@ class Settings:
     def keep_arrangement(self, name: str, state: QByteArray) -> None:
         """Remember how the parts called `name` are divided."""
         self._store.setValue(f"arrangement/{name}", state)
+
+    def matching(self, signature: str) -> str:
+        """How the columns of the last list with these titles were matched; an empty text if there was none."""
+        return self._matchings().get(signature, "")
+
+    def keep_matching(self, signature: str, text: str) -> None:
+        """Remember how the columns of a list are matched; the lists that were matched first are forgotten."""
+        kept = self._matchings()
+        kept.pop(signature, None)
+        kept[signature] = text
+        for forgotten in list(kept)[:-MATCHINGS]:
+            del kept[forgotten]
+        self._store.setValue("matchings", json.dumps(kept))
+
+    def _matchings(self) -> dict[str, str]:
+        try:
+            found = json.loads(str(self._store.value("matchings", "") or "{}"))
+        except ValueError:
+            return {}
+        pairs = found.items() if isinstance(found, dict) else ()
+        return {key: text for key, text in pairs if isinstance(text, str)}
+
+    @property
+    def list_folder(self) -> Path:
+        """The folder of the last register list that was read or written; the working folder if there was none."""
+        return Path(str(self._store.value("list_folder", "") or ""))
+
+    @list_folder.setter
+    def list_folder(self, folder: Path) -> None:
+        self._store.setValue("list_folder", str(folder.absolute()))
 
     def _texts(self, key: str) -> tuple[str, ...]:
         found = self._store.value(key, [])

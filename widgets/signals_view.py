@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QPoint, Qt, Signal
-from PySide6.QtGui import QKeySequence, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenu, QVBoxLayout, QWidget
+from PySide6.QtCore import QPoint, Qt, QTimer, Signal
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeySequence, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from app.project import edits
 from app.project.edits.copies import add_counted_copies
@@ -20,6 +21,7 @@ from widgets.part_editing import PartEditing, Steps
 from widgets.part_table import Narrowing, PartTable
 from widgets.signal_cells import free_register, new_signal_name, signal_reader
 from widgets.signal_columns import signal_columns
+from widgets.signal_lists import is_list
 from widgets.signal_picker import signal_origin
 from widgets.uses import use_counts
 
@@ -33,6 +35,9 @@ class SignalsView(QWidget):
     """A part was added and is current: it wants a name and the rest."""
     lines_wanted = Signal()
     """A follower is needed first."""
+    import_wanted = Signal(object)
+    """A register list is wanted from outside: of this file, or None for one yet to be chosen."""
+    export_wanted = Signal()
     scaling_wanted = Signal()
     """The aid for the scale of the current signal."""
 
@@ -72,6 +77,21 @@ class SignalsView(QWidget):
         foot.setContentsMargins(8, 0, 8, 2)
         foot.addWidget(self.status, 1)
         foot.addWidget(self.keys)
+        foot.addSpacing(8)
+        self.import_button = QToolButton()
+        self.import_button.setText(self.tr("Import\u2026"))
+        self.import_button.setToolTip(self.tr("Import signals from a register list (Ctrl+I)"))
+        self.import_button.clicked.connect(lambda: self.import_wanted.emit(None))
+        self.export_button = QToolButton()
+        self.export_button.setText(self.tr("Export\u2026"))
+        self.export_button.setToolTip(self.tr("Export signals to a file (Ctrl+U)"))
+        self.export_button.clicked.connect(self.export_wanted)
+        for button in (self.import_button, self.export_button):
+            button.setProperty("look", "badge")
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            button.setAccessibleName(button.toolTip())
+            foot.addWidget(button)
+        self.setAcceptDrops(True)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
@@ -100,9 +120,28 @@ class SignalsView(QWidget):
         """The index of the current signal; -1 for none."""
         return self.table.current()
 
+    def selected(self) -> tuple[RegisterSignal | BitSignal | HeldSignal, ...]:
+        """The signals of the selected rows, in the order of the file."""
+        signals = self._document.project.signals
+        places = self.table.table.places() if self.current() >= 0 else ()
+        return tuple(signals[place] for place in places if place < len(signals))
+
     def select(self, index: int) -> None:
         """Make a signal current."""
         self.table.select(index)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take one file that may be a register list; others go to the window."""
+        if _dragged_list(event) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Import the file, once the drag is over."""
+        path = _dragged_list(event)
+        if path is not None:
+            event.acceptProposedAction()
+            # A dialog inside the drop would hold the program that the file was dragged from.
+            QTimer.singleShot(0, self, lambda: self.import_wanted.emit(path))
 
     def showEvent(self, event: QShowEvent) -> None:
         """Say how many there are."""
@@ -276,3 +315,9 @@ class SignalsView(QWidget):
 def _sought_in(project: Project, part: Any) -> str:
     texts = " ".join(part.texts.values())
     return f"{part.name} {signal_origin(project, part.name)} {part.unit} {texts} {part.notes}"
+
+
+def _dragged_list(event: QDropEvent) -> Path | None:
+    urls = event.mimeData().urls()
+    path = Path(urls[0].toLocalFile()) if len(urls) == 1 and urls[0].isLocalFile() else None
+    return path if path is not None and is_list(path) else None

@@ -109,10 +109,13 @@ class _RowReader:
 
     def read(self, row: Row) -> tuple[Draft | None, list[Note]]:
         self._row, self._notes = row, []
+        if _filled(row) == 1 and len(self._at) > 1:
+            self._note("register", translate("exchange", "taken for a heading between the rows"), "aside")
+            return None, self._notes
         draft = Draft(row.number)
         self._read_place(draft)
         if draft.place is None and draft.held is None and not draft.is_bit and not self._has_faults():
-            self._aside(row)
+            self._note("register", translate("exchange", "the register is missing"))
             return None, self._notes
         self._read_name(draft)
         word = self._take("encoding", lambda cell: encoding_word(_text(cell)))
@@ -211,13 +214,6 @@ class _RowReader:
         if not 0 <= found <= 63:
             raise _Refused(translate("exchange", "'{text}' is no bit; bits are 0 to 63").format(text=cell_text(cell)))
         return found
-
-    def _aside(self, row: Row) -> None:
-        key: Key = "register"
-        if sum(cell != "" for cell in row.cells) <= 2:
-            self._note(key, translate("exchange", "no register: taken for a heading between the rows"), "aside")
-        else:
-            self._note(key, translate("exchange", "the register is missing"))
 
     # What it is called
 
@@ -377,6 +373,17 @@ class _RowReader:
                 )
             return
         draft.rest["limits"] = (lower, upper)
+
+
+def _filled(row: Row) -> int:
+    """How many cells of a row hold something; 2 stands for more."""
+    count = 0
+    for cell in row.cells:
+        if not isinstance(cell, str) or (cell and not cell.isspace()):
+            count += 1
+            if count == 2:
+                break
+    return count
 
 
 def _text(cell: Cell) -> str:

@@ -225,7 +225,7 @@ class _Layout:
             "length": Decimal(point["size"]) if kind == "string" else "",
             "exponent": "" if exponent is None else Decimal(exponent),
             "unit": unit if len(unit) <= 16 else "",
-            "write": point.get("access") == "RW",
+            "write": "RW" if point.get("access") == "RW" else "R",
             "texts": written_texts(texts),
             "every_ms": Decimal(_STATIC_EVERY_MS) if point.get("static") == "S" else "",
             "notes": "\n".join([*notes, *said]),
@@ -237,7 +237,7 @@ class _Layout:
                     "name": f"{name}.{symbol['name']}",
                     "bit_of": name,
                     "bit": Decimal(symbol["value"]),
-                    "write": point.get("access") == "RW",
+                    "write": "RW" if point.get("access") == "RW" else "R",
                     "notes": str(symbol.get("label") or symbol.get("desc") or ""),
                 }
                 rows.append(tuple(bit.get(key, "") for key in COLUMNS))

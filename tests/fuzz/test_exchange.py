@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
-from typing import Any
+from typing import Any, get_args
 
 from hypothesis import HealthCheck, given, settings, strategies as st
 
@@ -14,7 +14,7 @@ from app.exchange.rows import drafts_of
 from app.exchange.writing import TextStyle, as_text, as_workbook
 from app.project.model import Project
 from app.signals.encoding import ENCODINGS, is_integer, register_count
-from app.signals.numbering import NotARegister, documented_number
+from app.signals.numbering import NotARegister, Table, documented_number
 
 NAMES = st.from_regex(r"[^\s\x00-\x1f\x7f](?:[^\x00-\x1f\x7f]{0,38}[^\s\x00-\x1f\x7f])?", fullmatch=True)
 ODD_TEXTS = st.sampled_from(
@@ -44,6 +44,7 @@ NUMBERS = st.one_of(
         [Decimal("0.1"), Decimal("1234567890.123456789"), Decimal("1E+20"), Decimal("-0"), Decimal("5.000")]
     ),
 )
+TABLES: tuple[Table, ...] = get_args(Table)
 LANGUAGES = ("English", "Deutsch", "a: b")
 
 
@@ -105,7 +106,7 @@ def _shown() -> st.SearchStrategy[dict[str, Any]]:
 
 @st.composite
 def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
-    table = draw(st.sampled_from(["coil", "discrete", "holding", "input"]))
+    table = draw(st.sampled_from(TABLES))
     encoding = draw(st.sampled_from(ENCODINGS)) if table in ("holding", "input") else "uint16"
     length = draw(st.integers(1, 125)) if encoding == "string" else None
     address = draw(st.integers(0, 65_536 - register_count(encoding, length)))

@@ -54,6 +54,10 @@ def notes(done: Import, level: str = "fault") -> list[tuple[int, int, str]]:
     return [(note.row, note.column, note.message) for note in done.plan.notes if note.level == level]
 
 
+def numbers(first: int | str, second: int | str) -> tuple[Decimal, Decimal]:
+    return Decimal(first), Decimal(second)
+
+
 ENGLISH = """\
 Kiln controller, register list
 Register,Name,Data type,Scale,Unit,Access,Min,Max,Description
@@ -80,8 +84,8 @@ def test_an_english_list_with_a_heading_above_its_titles(tmp_path: Path) -> None
     wanted = signal(done, "Set temperature")
     assert (wanted.table, wanted.number, wanted.encoding, wanted.write) == ("holding", 0, "uint16", True)
     assert wanted.scale is not None
-    assert (wanted.scale.raw, wanted.scale.value) == ((0, 10), (0, 1))
-    assert (wanted.unit, wanted.decimals, wanted.limits) == ("°C", 1, (0, 1200))
+    assert (wanted.scale.raw, wanted.scale.value) == (numbers(0, 10), numbers(0, 1))
+    assert (wanted.unit, wanted.decimals, wanted.limits) == ("°C", 1, numbers(0, 1200))
     assert wanted.notes == "Wanted temperature"
     assert signal(done, "Temperature").encoding == "int16"
     energy = signal(done, "Energy")
@@ -94,7 +98,7 @@ def test_a_german_list_with_decimal_commas(tmp_path: Path) -> None:
     assert done.way.text.separator == ";"
     assert (done.matching.mark, done.matching.numbering) == (",", "from-0")
     wanted = signal(done, "Solltemperatur")
-    assert (wanted.number, wanted.write, wanted.limits) == (0, True, (0, Decimal("1200.5")))
+    assert (wanted.number, wanted.write, wanted.limits) == (0, True, numbers(0, "1200.5"))
     assert signal(done, "Durchfluss").encoding == "float32"
 
 
@@ -115,7 +119,7 @@ def test_a_number_that_can_be_read_in_two_ways_waits_for_the_decimal_mark(tmp_pa
     done = brought(tmp_path, text)
     assert done.matching.mark is None
     assert "can mean 1.500 or 1500" in notes(done)[0][2]
-    for mark, value in ((".", Decimal("1.5")), (",", Decimal(1500))):
+    for mark, value in ((".", "1.5"), (",", 1500)):
         again = match_again(
             done.source,
             done.way,
@@ -125,7 +129,7 @@ def test_a_number_that_can_be_read_in_two_ways_waits_for_the_decimal_mark(tmp_pa
             done.project,
             target(),
         )
-        assert signal(again, "A").limits == (0, value)
+        assert signal(again, "A").limits == numbers(0, value)
 
 
 @pytest.mark.parametrize(

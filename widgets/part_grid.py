@@ -174,6 +174,7 @@ _OURS: Final = (
     QKeySequence.StandardKey.Paste,
     QKeySequence.StandardKey.Cut,
     QKeySequence.StandardKey.SelectAll,
+    QKeySequence.StandardKey.Find,
 )
 
 

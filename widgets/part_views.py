@@ -45,6 +45,11 @@ class TwoTables(QWidget):
         layout.addWidget(splitter)
 
     @property
+    def table(self) -> PartTable:
+        """The table that was used last."""
+        return self._tables[self._kind]
+
+    @property
     def first(self) -> QWidget:
         """What takes the focus."""
         return self._tables[self._kind].table

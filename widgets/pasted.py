@@ -7,14 +7,14 @@ import io
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 from PySide6.QtCore import QCoreApplication
 
+from app.exchange.numbers import Mark, find_mark
 from widgets.part_model import Column
 
 translate = QCoreApplication.translate
-Mark = Literal[",", "."]
 
 MOST_ROWS: Final = 20_000
 """More rows than this are not taken from the clipboard at once."""
@@ -115,30 +115,8 @@ def _column_named(heading: str, columns: Sequence[Column]) -> Column | None:
 def decimal_mark(texts: Iterable[str]) -> Mark | None:
     """What stands for the decimal point in these texts, judged by those that leave no doubt; None if none does or they
     differ."""
-    marks: set[Mark] = set()
-    for text in texts:
-        for match in _NUMBERS.finditer(text):
-            mark = _mark_of(match[0])
-            if mark is not None:
-                marks.add(mark)
-    return marks.pop() if len(marks) == 1 else None
-
-
-def _mark_of(token: str) -> Mark | None:
-    """The decimal mark of one number, if only one reading is possible."""
-    token = _GAPS.sub("", token)
-    points, commas = token.count("."), token.count(",")
-    if points and commas:
-        return "," if token.rfind(",") > token.rfind(".") else "."
-    if commas > 1 or points > 1:
-        return "." if commas > 1 else ","
-    mark: Mark = "," if commas else "."
-    whole, found, fraction = token.partition(mark)
-    if not found:
-        return None
-    thousands = len(fraction) == 3 and 1 <= len(whole) <= 3 and not whole.startswith("0")
-    # A point before three digits is a decimal point to us, but it proves nothing about the one who wrote it.
-    return None if thousands else mark
+    found = find_mark(match[0] for text in texts for match in _NUMBERS.finditer(text))
+    return None if found.contrary else found.mark
 
 
 def plain_numbers(text: str, mark: Mark | None) -> str:
@@ -147,7 +125,7 @@ def plain_numbers(text: str, mark: Mark | None) -> str:
 
     def plain(match: re.Match[str]) -> str:
         token = _GAPS.sub("", match[0])
-        own = _mark_of(token)
+        own = find_mark((token,)).mark
         if own is None and ("." in token or "," in token):
             own = mark if mark is not None else "." if "." in token else None
             if own is None or (own == "," and "." in token):

@@ -6,21 +6,24 @@ from collections.abc import Callable
 from typing import Any, Final
 
 from pydantic import ValidationError
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, Signal
 from PySide6.QtWidgets import QWidget
 
 from app.project import edits
 from app.project.binding import Unbound, bind, value_span
 from app.project.model import BitSignal, HeldSignal, RegisterSignal, Scale
-from app.project.references import uses
 from app.project.wording import refusal_of
 from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow, Put
+from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow, NotYet, Put
+from widgets.leading_rows import ButtonRow, PlacesRow
 from widgets.part_form import PartForm
+from widgets.scaling_aid import ScalingAid
+from widgets.signal_cells import units
 from widgets.typed import number, optional_number, pair, plain, whole
+from widgets.uses import places_of
 
 translate = QCoreApplication.translate
 AnySignal = RegisterSignal | BitSignal | HeldSignal
@@ -30,17 +33,28 @@ _WORD_TABLES: Final = ("holding", "input")
 class SignalForm(PartForm):
     """Shows and edits one signal, by name."""
 
+    place_wanted = Signal(object)
+    """A place where the signal is used, see app.project.problems.Place."""
+
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.step_name = self.tr("Change signal")
         self.name_row(self.tr("Name"), edits.rename_signal, self.tr("Changing it changes every use"))
         self.add(InfoRow(self.tr("Kind"), self._kind_text))
+        self.used_row = self.add(
+            PlacesRow(
+                self.tr("Used by"),
+                self._used_texts,
+                self._go_to_use,
+                self.tr("nothing yet"),
+                self.tr("A click or Enter leads there"),
+            )
+        )
         self._build_source()
         self._build_scale()
         self._build_shown()
         self._build_changed()
         self.add_heading(self.tr("About"))
-        self.add(InfoRow(self.tr("Used by"), self._used_text))
         self.notes(self.tr("Notes"))
         self.finish()
 
@@ -105,7 +119,7 @@ class SignalForm(PartForm):
         def get(index: int) -> Callable[[], Texts | None]:
             def texts() -> Texts | None:
                 part = self.part
-                if not isinstance(part, RegisterSignal) or part.table not in _WORD_TABLES or _is_string(part):
+                if not isinstance(part, RegisterSignal) or not _is_scaled(part):
                     return None
                 scale = part.scale
                 return ("", "") if scale is None else (plain(scale.raw[index]), plain(scale.value[index]))
@@ -121,12 +135,25 @@ class SignalForm(PartForm):
                 self._scale_put(index),
                 hint,
                 between=[self.tr("raw is")],
-                names=(f"{label}, {self.tr('raw')}", f"{label}, {self.tr('value')}"),
+                names=(
+                    self.tr("{label}, raw").format(label=label),
+                    self.tr("{label}, value").format(label=label),
+                ),
             )
             for index, label in enumerate(labels)
         ]
         for row in self._scale_rows:
+            row.company = self._scale_rows
             self.add(row)
+        self.add(
+            ButtonRow(
+                self.tr("Scaling"),
+                lambda: () if isinstance(part := self.part, RegisterSignal) and _is_scaled(part) else None,
+                self.tr("Raw, value and shown text\u2026"),
+                self.open_scaling,
+                self.tr("Two points side by side, a factor, and what comes of them"),
+            )
+        )
 
     def _scale_put(self, index: int) -> Put:
         return lambda texts: self._put_scale(index, texts)
@@ -134,10 +161,14 @@ class SignalForm(PartForm):
     def _put_scale(self, index: int, texts: Texts) -> str | None:
         """Both rows are one value: they are taken over together."""
         other = self._scale_rows[1 - index]
+        if _half(texts):
+            return NotYet(self.tr("raw and value are needed, or neither"))
+        if _half(other.texts()):
+            return NotYet(self.tr("the other point is not complete yet"))
         try:
             first, second = (pair(each) for each in ((texts, other.texts()) if index == 0 else (other.texts(), texts)))
             if (first is None) != (second is None):
-                raise ValueError(self.tr("the other point is needed too, or none"))
+                return NotYet(self.tr("the other point is needed too, or none"))
             scale = None
             if first is not None and second is not None:
                 scale = Scale(raw=(first[0], second[0]), value=(first[1], second[1]))
@@ -154,7 +185,7 @@ class SignalForm(PartForm):
 
     def _build_shown(self) -> None:
         self.add_heading(self.tr("Shown"))
-        self.line(self.tr("Unit"), "unit", str.strip)
+        self.line(self.tr("Unit"), "unit", str.strip, completions=lambda: units(self.project))
         self.line(self.tr("Decimals"), "decimals", whole, where=lambda part: not _is_string(part))
         self.add(InfoRow(self.tr("Can be"), self._span_text))
         self.add(
@@ -249,12 +280,36 @@ class SignalForm(PartForm):
         cells = self.tr("1 cell") if wide == 1 else self.tr("{wide} cells").format(wide=wide)
         return (f"{text} ({cells})",)
 
-    def _used_text(self) -> Texts | None:
+    def _used_texts(self) -> Texts | None:
         part = self.part
-        if part is None:
-            return None
-        places = dict.fromkeys(use.where for use in uses(self.project, "signal", part.name))
-        return ("\n".join(places) if places else self.tr("nothing yet"),)
+        return None if part is None else tuple(use.where for use in places_of(self.project, part.name))
+
+    def _go_to_use(self, row: int) -> None:
+        part = self.part
+        places = () if part is None else places_of(self.project, part.name)
+        if 0 <= row < len(places):
+            self.place_wanted.emit(places[row].place[:-1])
+
+    def open_scaling(self) -> None:
+        """Edit the scale of the signal with everything in sight that comes of it."""
+        part = self.part
+        if not isinstance(part, RegisterSignal) or not _is_scaled(part):
+            self.document.refused.emit(self.tr("Only a number in registers has a scale."))
+            return
+        aid = ScalingAid(self.project, part, self.window())
+        if aid.exec() == ScalingAid.DialogCode.Accepted:
+            for row in self._scale_rows:
+                self.drafts.drop(self.subject, row.label)
+            self.document.do(self.tr("Change scale"), aid.edit())
+        aid.deleteLater()
+
+
+def _half(texts: Texts) -> bool:
+    return len({bool(text.strip()) for text in texts}) > 1
+
+
+def _is_scaled(part: RegisterSignal) -> bool:
+    return part.table in _WORD_TABLES and not _is_string(part)
 
 
 def _is_string(part: object) -> bool:

@@ -1,0 +1,107 @@
+"""The commands on the tables of signals, lines and followers, with their keys and their place in the Design menu."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMenu
+
+from widgets.commands import OWN_KEYS, command
+from widgets.part_table import PartTable
+from widgets.table_work import TableWork
+
+if TYPE_CHECKING:
+    from widgets.design import DesignWorkplace
+
+
+class TableCommands(QObject):
+    """Work on the table in front; without one they say which there are."""
+
+    def __init__(self, design: DesignWorkplace) -> None:
+        super().__init__(design)
+        self._design = design
+        self._actions: list[QAction | None] = [
+            self._own(self.tr("&Copy the cells"), lambda work: work.copy(), "Ctrl+C"),
+            self._own(self.tr("Copy with &headings"), lambda work: work.copy(headed=True), "Ctrl+Shift+Ins"),
+            self._own(self.tr("&Paste over the cells"), lambda work: work.paste(), "Ctrl+V"),
+            self._on_cells(self.tr("Paste as &new rows"), lambda work: work.paste(as_new=True), "Ctrl+Shift+Q"),
+            None,
+            self._own(self.tr("&Fill down"), lambda work: work.fill_down(), "Ctrl+D"),
+            self._on_cells(self.tr("Fill counting &up"), lambda work: work.count_on(), "Ctrl+Shift+U"),
+            self._on_signals(self.tr("Nu&mber the names\u2026"), design.signals.number_names, "Ctrl+Shift+F2"),
+            self._on_signals(self.tr("C&opies counting up\u2026"), design.signals.count_up, "Ctrl+Shift+M"),
+            None,
+            self._on_table(self.tr("&Sort by this column"), lambda table: table.sort_by_current(), "Ctrl+F6"),
+            self._on_signals(self.tr("&Keep this order"), design.signals.keep_order, "Ctrl+Shift+F6"),
+            self._own_search(),
+            None,
+            self._on_signals(self.tr("Sca&ling\u2026"), design.signals.scaling_wanted.emit, "Ctrl+F12"),
+            self._on_signals(self.tr("&Where it is used"), design.to_uses, "Ctrl+F11"),
+        ]
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands into a menu of the window."""
+        for action in self._actions:
+            if action is None:
+                menu.addSeparator()
+            else:
+                menu.addAction(action)
+
+    def _table(self) -> PartTable | None:
+        """The table in front: of two the one that was used last."""
+        design = self._design
+        design.wanted.emit()
+        if design.view == "signals":
+            return design.signals.table
+        if design.view == "lines":
+            return design.lines.table
+        design.document.refused.emit(self.tr("This works on the tables of signals, lines and followers."))
+        return None
+
+    def _on_table(self, text: str, run: Callable[[PartTable], object], keys: str) -> QAction:
+        def run_there() -> None:
+            table = self._table()
+            if table is not None:
+                run(table)
+
+        return command(self._design, text, run_there, keys, within=True)
+
+    def _on_cells(self, text: str, run: Callable[[TableWork], object], keys: str) -> QAction:
+        return self._on_table(text, lambda table: None if table.work is None else run(table.work), keys)
+
+    def _on_signals(self, text: str, run: Callable[[], object], keys: str) -> QAction:
+        def run_there() -> None:
+            self._design.wanted.emit()
+            if self._design.view != "signals":
+                self._design.show_view("signals")
+            run()
+
+        return command(self._design, text, run_there, keys, within=True)
+
+    def _own(self, text: str, run: Callable[[TableWork], object], keys: str) -> QAction:
+        """A command whose keys the grid handles itself: they mean something else elsewhere."""
+        action = QAction(text, self._design)
+        action.setProperty(OWN_KEYS, keys)
+
+        def run_there() -> None:
+            table = self._table()
+            if table is not None and table.work is not None:
+                run(table.work)
+
+        action.triggered.connect(lambda _checked=False: run_there())
+        return action
+
+    def _own_search(self) -> QAction:
+        action = QAction(self.tr("Na&rrow the list"), self._design)
+        action.setProperty(OWN_KEYS, "Ctrl+F")
+
+        def run_there() -> None:
+            table = self._table()
+            if table is not None:
+                table.to_narrow()
+
+        action.triggered.connect(lambda _checked=False: run_there())
+        return action

@@ -319,7 +319,7 @@ class DesignWorkplace(QWidget):
         screen = self.document.screen
         if screen is None:
             return
-        at = self.document.project.screens.index(screen)
+        at = next(index for index, other in enumerate(self.document.project.screens) if other is screen)
         wrong = set()
         for finding in self.checks.findings:
             place = finding.place

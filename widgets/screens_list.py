@@ -123,6 +123,7 @@ class ScreensList(QWidget):
         if now == self._listed:
             self._show_current(current)
             return
+        before = self._listed[0]
         self._listed = now
         self._filling = True
         try:
@@ -135,6 +136,8 @@ class ScreensList(QWidget):
                 item.setFlags(item.flags() | Qt.ItemFlag.ItemIsEditable)
                 self.list.addItem(item)
             for number, (name, content, marks, caution) in enumerate(screens):
+                if number < len(before) and before[number] == screens[number]:
+                    continue
                 item = self.list.item(number)
                 for role, value in ((_NAME, name), (_MARKS, marks), (_ROWS, content), (_CAUTION, caution)):
                     if item.data(role) != value:
@@ -268,6 +271,7 @@ class _List(QListWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self.setUniformItemSizes(True)
         self.thumb = QSize(96, 32)
 
     def dropEvent(self, event: QDropEvent) -> None:

@@ -44,7 +44,7 @@ def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkplace, docume
     screen = document.project.screens[0].name
     document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
     name_languages(design, "english, Deutsch")
-    assert document.project.screens[0].text_in == {"Deutsch": ("Pumpe",)}
+    assert document.project.screens[0].text_in == {"Deutsch": ("Pumpe", "", "", "")}
 
 
 def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document: Document) -> None:
@@ -53,7 +53,7 @@ def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document:
     document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
     name_languages(design, "english")
     assert "take that language out" in reason(design.inspector.panel_form, "Languages")
-    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe",)}
+    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
 
 
 def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
@@ -72,7 +72,7 @@ def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
     assert document.project.screens[0].text_in == {}
     assert document.undo_name == "Take out the language \u201cdeutsch\u201d"
     document.undo()
-    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe",)}
+    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
 
 
 def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Document) -> None:
@@ -118,22 +118,35 @@ def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, 
     assert document.project.screen_named["run"].text_in == {}
 
 
-def test_a_block_is_cleared_and_pasted_in_the_language_that_is_shown(
+def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(
     design: DesignWorkplace, document: Document
 ) -> None:
+    name_languages(design, "english, deutsch")
+    document.do("t", lambda project: edits.translate_screen(project, "run", "deutsch", ["Sollwert", "Drehzahl"]))
+    document.choose_language(1)
+    document.select(Selection("run", (0, 0)))
+    face = design.editor.face
+    face.setFocus()
+    before = document.project
+    QTest.keyClick(face, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(face, Qt.Key.Key_X, Qt.KeyboardModifier.ControlModifier)
+    assert document.project.screen_named["run"].text_in["deutsch"][0] == "  llwert"
+    QTest.keyClick(face, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    assert document.project.screen_named["run"].text_in == before.screen_named["run"].text_in
+    assert document.project.screen_named["run"].text == before.screen_named["run"].text
+
+
+def test_delete_clears_a_block_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:
     name_languages(design, "english, deutsch")
     document.choose_language(1)
     document.select(Selection("run", (0, 0)))
     face = design.editor.face
     face.setFocus()
-    before = document.project.screen_named["run"].text
+    first = document.project.screen_named["run"].text
     QTest.keyClick(face, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
-    QTest.keyClick(face, Qt.Key.Key_X, Qt.KeyboardModifier.ControlModifier)
-    german = document.project.screen_named["run"].text_in["deutsch"]
-    assert german[0][:2].strip() == ""
-    QTest.keyClick(face, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
-    assert document.project.screen_named["run"].text == before
-    assert document.project.screen_named["run"].text_in["deutsch"][0] == before[0]
+    QTest.keyClick(face, Qt.Key.Key_Delete)
+    assert document.project.screen_named["run"].text == first
+    assert document.project.screen_named["run"].text_in["deutsch"][0] == "  " + first[0][2:]
 
 
 def test_the_command_goes_round_the_languages_and_says_when_there_is_one(

@@ -79,7 +79,8 @@ def translate_screen(project: Project, name: str, language: str, text: Iterable[
         )
     text_in = {each: rows for each, rows in screen.text_in.items() if each != language}
     if text is not None:
-        text_in[language] = tuple(text)
+        rows = tuple(text)
+        text_in[language] = rows + ("",) * (project.panel.rows - len(rows))
     if text_in == screen.text_in:
         return project
     new = changed(screen, text_in=text_in)

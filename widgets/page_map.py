@@ -30,6 +30,7 @@ from widgets.page_map_gestures import Dragging, Drawing, Drawn, head_at, node_at
 from widgets.page_map_keys import KeyStrip, key_uses
 from widgets.page_map_node import Node
 from widgets.page_map_scene import MapScene
+from widgets.size import percent
 
 LARGEST_FIT: Final = 1.5
 READABLE: Final = 0.5
@@ -44,6 +45,11 @@ _WAYS: Final = {
     Qt.Key.Key_Up: (0, -1),
     Qt.Key.Key_Down: (0, 1),
 }
+
+
+def readable() -> float:
+    """The least scale at which faces can be read, at the size in which everything is drawn."""
+    return READABLE * percent() / 100
 
 
 class PageMap(QGraphicsView):
@@ -148,7 +154,7 @@ class PageMap(QGraphicsView):
         across, down = self.map_scene.step()
         self.map_scene.setSceneRect(content.adjusted(-across, -down, across, down))
         if self._fits:
-            self.fit(READABLE)
+            self.fit(readable())
 
     def forget(self) -> None:
         """Another project is shown next, with places of its own."""
@@ -214,9 +220,9 @@ class PageMap(QGraphicsView):
             return
         self.select_screen(name)
         self._fits = False
-        if self.transform().m11() < READABLE:
+        if self.transform().m11() < readable():
             self.resetTransform()
-            self.scale(READABLE, READABLE)
+            self.scale(readable(), readable())
         self.centerOn(self._rect_of(node).center())
 
     def select_turn(self, turn: int, from_: str | None = None) -> None:
@@ -622,7 +628,8 @@ class PageMap(QGraphicsView):
         area = self.map_scene.content_rect()
         if area.isEmpty() or self.viewport().width() < 10:
             return
-        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), LARGEST_FIT)
+        largest = LARGEST_FIT * percent() / 100
+        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), largest)
         self.resetTransform()
         self.scale(max(scale, least), max(scale, least))
         chosen = self.nodes.get(self.selected_screen() or "")
@@ -638,7 +645,8 @@ class PageMap(QGraphicsView):
         self._fits = False
         across, down = self.map_scene.step()
         area = area.adjusted(-across / 2, -down / 2, across / 2, down / 2)
-        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), LARGEST_FIT)
+        largest = LARGEST_FIT * percent() / 100
+        scale = min(self.viewport().width() / area.width(), self.viewport().height() / area.height(), largest)
         self.resetTransform()
         self.scale(scale, scale)
         self.centerOn(area.center())
@@ -666,13 +674,13 @@ class PageMap(QGraphicsView):
         """Fit the new size."""
         super().resizeEvent(event)
         if self._fits:
-            self.fit(READABLE)
+            self.fit(readable())
 
     def showEvent(self, event: QShowEvent) -> None:
         """Fit what came into view."""
         super().showEvent(event)
         if self._fits:
-            self.fit(READABLE)
+            self.fit(readable())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Say so where there is nothing to draw."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import itertools
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from math import hypot
 from typing import Final
 
@@ -26,21 +26,24 @@ from app.project.model import Project
 from widgets import palette
 from widgets.page_map_node import Node, wash
 from widgets.phrases import condition_text
+from widgets.size import scaled
 
 LABEL: Final = 0.4
 WEB: Final = 0.2
 """The scale below which all arrows but those that stand out are drawn as one web of thin lines (by the scene)."""
 """The scale from which on labels are drawn."""
-LEAST: Final = 9.5
+LEAST: Final = 10
 """The height in pixels of the letters of a label, at least."""
 LONG: Final = 900.0
 """From this length on an arrow steps back until one of its screens is selected."""
+REACH: Final = 8000.0
+"""How far the words at the mouse may reach when the map is seen from afar."""
 HEAD: Final = 10.0
 INLET: Final = 20.0
 """Heights: of an arrow's head, of an inlet with its gap."""
 INLETS: Final = 2
 """As many stand on a screen at most; the last one tells how many more there are."""
-HAT_PART: Final = 0.8
+HAT_PART: Final = 0.85
 """Of a node's width, what its inlets take."""
 
 translate = QCoreApplication.translate
@@ -147,20 +150,31 @@ class Edge(Turning):
         self._route = route
         self.prepareGeometryChange()
         points = [QPointF(x, y) for x, y in route.points]
-        self._path, self._head = _drawn(points)
-        self._begin, self._end = points[0], points[-1]
-        self._length = sum(abs(a.x() - b.x()) + abs(a.y() - b.y()) for a, b in itertools.pairwise(points))
+        self._points, self._begin, self._end = points, points[0], points[-1]
+        self._line: tuple[QPainterPath, QPolygonF] | None = None
+        self._length = sum(abs(a.x() - b.x()) + abs(a.y() - b.y()) for a, b in pairwise(points))
         width = label_width(self.label) + 12 * any(label.faulty for label in self.labels)
         self._plate = QRectF(route.label[0] - width / 2, route.label[1] - 8, width, 16)
         # Labels grow as one goes further away.
-        wide, high = (factor * (LEAST / 11 / LABEL - 1) / 2 for factor in (width, 16))
+        wide, high = (factor * (scaled(LEAST) / 11 / LABEL - 1) / 2 for factor in (width, 16))
         grown = self._plate.adjusted(-wide, -high, wide, high)
-        self._bounds = self._path.boundingRect().united(grown).adjusted(-8, -8, 8, 8)
+        across, down = [x for x, _ in route.points], [y for _, y in route.points]
+        line = QRectF(QPointF(min(across), min(down)), QPointF(max(across), max(down)))
+        self._bounds = line.united(grown).adjusted(-8, -8, 8, 8)
         self._hit: QPainterPath | None = None
 
+    @property
+    def _drawn_line(self) -> tuple[QPainterPath, QPolygonF]:
+        """The line and the head, made when they are first looked at: of many arrows few are in view."""
+        if self._line is None:
+            self._line = _drawn(self._points)
+        return self._line
+
     def add_to(self, web: QPainterPath) -> None:
-        """Add its line to a path."""
-        web.addPath(self._path)
+        """Add its line, without the round corners, to a path."""
+        web.moveTo(self._begin)
+        for point in self._points[1:]:
+            web.lineTo(point)
 
     @property
     def start(self) -> QPointF:
@@ -191,7 +205,7 @@ class Edge(Turning):
         if self._hit is None:
             stroker = QPainterPathStroker()
             stroker.setWidth(12)
-            self._hit = stroker.createStroke(self._path)
+            self._hit = stroker.createStroke(self._drawn_line[0])
             self._hit.setFillRule(Qt.FillRule.WindingFill)
             self._hit.addRect(self._plate)
         return self._hit
@@ -202,6 +216,7 @@ class Edge(Turning):
         chosen = self.isSelected()
         if scale < WEB and not (chosen or self.near):
             return
+        path, head = self._drawn_line
         window = palette.current()
         colour = window.colour("accent" if chosen else "ink" if self.near else "faint")
         if self._length > LONG and not (chosen or self.near):
@@ -211,7 +226,7 @@ class Edge(Turning):
             band.setCapStyle(Qt.PenCapStyle.RoundCap)
             painter.setPen(band)
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawPath(self._path)
+            painter.drawPath(path)
         pen = QPen(colour, 2.6 if chosen else 2.0 if self.near else 1.5, line_style(self.arrow.kind))
         if scale < LABEL:
             pen.setWidthF(1.8 if chosen or self.near else 1.0)
@@ -219,13 +234,13 @@ class Edge(Turning):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(pen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPath(self._path)
+        painter.drawPath(path)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(colour)
-        painter.drawPolygon(self._head)
+        painter.drawPolygon(head)
         if scale >= LABEL:
             painter.save()
-            larger = max(1.0, LEAST / 11 / scale)
+            larger = max(1.0, scaled(LEAST) / 11 / scale)
             painter.translate(self._plate.center())
             painter.scale(larger, larger)
             painter.translate(-self._plate.center())
@@ -297,7 +312,7 @@ class InletItem(Turning):
         x, y = 11.0, plate.bottom() - 1
         painter.drawPolygon(QPolygonF([QPointF(x - 5, y), QPointF(x + 5, y), QPointF(x, y + 6)]))
         words = plate.adjusted(2, 0, 0, 0)
-        pixels = min(round(max(11, LEAST / scale)), round(plate.height()) - 2)
+        pixels = min(round(max(11, scaled(LEAST) / scale)), 12)
         metrics = QFontMetricsF(label_font(pixels=pixels))
         text = metrics.elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() - 8)
         shown = Label(self.turn, text, any(label.faulty for label in self.labels))
@@ -322,7 +337,7 @@ class Rubber(QGraphicsItem):
 
     def boundingRect(self) -> QRectF:
         """All that it may draw on."""
-        return self._path.boundingRect().adjusted(-300, -40, 300, 40)
+        return self._path.boundingRect().adjusted(-REACH, -REACH, REACH, REACH)
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
         """Draw it."""
@@ -334,7 +349,7 @@ class Rubber(QGraphicsItem):
         painter.setPen(pen)
         painter.drawPath(self._path)
         painter.translate(self._at)
-        painter.scale(1 / scale, 1 / scale)
+        painter.scale(scaled(100) / 100 / scale, scaled(100) / 100 / scale)
         painter.translate(-self._at)
         painter.setBrush(window.colour("accent"))
         painter.drawPolygon(self._head)

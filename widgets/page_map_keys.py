@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QPoint, QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QGraphicsItem, QGraphicsView, QStyleOptionGraphicsItem, QWidget
 
 from app.panel.layout import Layout
@@ -15,6 +15,7 @@ from widgets import palette
 from widgets.page_map_arrows import label_font
 from widgets.page_map_node import Node
 from widgets.phrases import deed_text
+from widgets.size import scaled
 
 HEIGHT: Final = 20
 GAP: Final = 4
@@ -63,6 +64,10 @@ def key_uses(project: Project, screen: str) -> list[KeyUse]:
     return found
 
 
+def _font() -> QFont:
+    return label_font(pixels=scaled(11))
+
+
 class KeyStrip(QGraphicsItem):
     """A cap for every key, as large at every zoom. A key that turns has an arrow, one that acts a dot."""
 
@@ -86,13 +91,14 @@ class KeyStrip(QGraphicsItem):
         self.prepareGeometryChange()
         self._uses, self._under = uses, None
         self._caps = []
-        metrics = QFontMetricsF(label_font())
+        metrics = QFontMetricsF(_font())
+        height = scaled(HEIGHT)
         x = y = 0.0
         for use in uses:
             width = metrics.horizontalAdvance(self._text(use)) + 12
-            if x and x + width > WIDEST:
-                x, y = 0.0, y + HEIGHT + GAP
-            self._caps.append(QRectF(x, y, width, HEIGHT))
+            if x and x + width > scaled(WIDEST):
+                x, y = 0.0, y + height + GAP
+            self._caps.append(QRectF(x, y, width, height))
             x += width + GAP
         right = max(cap.right() for cap in self._caps)
         self._area = QRectF(-4, -4, right + 8, self._caps[-1].bottom() + 8)
@@ -167,7 +173,7 @@ class KeyStrip(QGraphicsItem):
         painter.setPen(QPen(window.colour("line"), 1))
         painter.setBrush(window.colour("window"))
         painter.drawRoundedRect(self._area.adjusted(0.5, 0.5, -0.5, -0.5), 5, 5)
-        painter.setFont(label_font())
+        painter.setFont(_font())
         for number, (use, cap) in enumerate(zip(self._uses, self._caps, strict=True)):
             under = number == self._under
             painter.setPen(QPen(window.colour("accent" if under else "edge"), 1.6 if under else 1))

@@ -24,6 +24,7 @@ from app.panel.rendering import Rows
 from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import FaceColours
+from widgets.size import scaled
 
 CELL_PIXELS: Final = 9
 PAD: Final = 6
@@ -60,13 +61,19 @@ class Facts:
         return self.unreachable or self.dead_end
 
     @property
-    def words(self) -> tuple[str, ...]:
-        """All of it in words, what stands out most first."""
+    def cautions(self) -> tuple[str, ...]:
+        """What is wrong with the way here or back, in words."""
         found = []
         if self.unreachable:
             found.append(translate("PageMap", "no way here"))
         if self.dead_end:
             found.append(translate("PageMap", "no way back"))
+        return tuple(found)
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """All of it in words, what stands out most first."""
+        found = list(self.cautions)
         if self.start:
             found.append(translate("PageMap", "start"))
         elif self.presses == 1:
@@ -207,7 +214,7 @@ class Node(QGraphicsItem):
         if self.facts.findings_words:
             title.setRight(title.right() - 18)
             _sign(painter, QPointF(area.right() - PAD - 7, TITLE / 2), 7, bool(self.facts.errors), colours)
-        font = _font(min(round(max(12, 10 / scale)), 19), bold=True)
+        font = _font(min(round(max(12, scaled(10) / scale)), 19), bold=True)
         painter.setFont(font)
         painter.setPen(colours.key_ink)
         name = QFontMetricsF(font).elidedText(self.name, Qt.TextElideMode.ElideMiddle, title.width())
@@ -225,13 +232,23 @@ class Node(QGraphicsItem):
 
     def _foot(self, painter: QPainter, scale: float, area: QRectF, colours: FaceColours) -> None:
         below = QRectF(PAD, area.bottom() - FOOT + 1, area.width() - 2 * PAD, FOOT - 2)
-        pixels = min(round(max(10, 9 / scale)), FOOT - 2)
+        pixels = min(round(max(10, scaled(9) / scale)), FOOT - 3)
         painter.setFont(_font(pixels))
+        aside = ""
         if self.facts.ring is not None:
-            number = translate("PageMap", "ring {n}/{count}").format(n=self.facts.ring[0], count=self.facts.ring[1])
-            painter.setPen(colours.mark)
-            painter.drawText(below, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, number)
-            below.setRight(below.right() - QFontMetricsF(_font(pixels)).horizontalAdvance(number) - 6)
+            aside = translate("PageMap", "ring {n}/{count}").format(n=self.facts.ring[0], count=self.facts.ring[1])
+        elif self.facts.caution and self.facts.presses is not None:
+            aside = str(self.facts.presses)
+        if aside:
+            width = QFontMetricsF(_font(pixels)).horizontalAdvance(aside)
+            painter.setPen(colours.mark if self.facts.ring else colours.key_ink)
+            painter.drawText(below, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, aside)
+            if self.facts.ring is None:
+                # No room for "2 presses" beside the warning: the number on a key.
+                cap = QRectF(below.right() - width - 4, below.top() + 2, width + 7, below.height() - 4)
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRoundedRect(cap, 3, 3)
+            below.setRight(below.right() - width - 8)
         if self.facts.caution:
             area = QRectF(below.left(), below.top() + 1, 12, below.height() - 2)
             _sign(painter, area.center(), 6, False, colours)
@@ -239,9 +256,8 @@ class Node(QGraphicsItem):
         font = _font(pixels, bold=self.facts.caution)
         painter.setFont(font)
         painter.setPen(palette.current().colour("caution") if self.facts.caution else colours.key_ink)
-        words = QFontMetricsF(font).elidedText(
-            ", ".join(self.facts.words), Qt.TextElideMode.ElideRight, below.width() + 1
-        )
+        shown = self.facts.cautions or self.facts.words
+        words = QFontMetricsF(font).elidedText(", ".join(shown), Qt.TextElideMode.ElideRight, below.width() + 1)
         painter.drawText(below, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)
 
     def _face_picture(self, glass: QRectF, colours: FaceColours, scale: float) -> QPixmap:
@@ -265,7 +281,7 @@ class Node(QGraphicsItem):
         area = self.face_rect()
         frame = transform.mapRect(area)
         width = frame.width() + GAP_X * scale - 6
-        pixels = 11 if scale > 0.2 else 10 if scale > 0.12 else 9
+        pixels = scaled(11 if scale > 0.2 else 10 if scale > 0.12 else 9)
         bold = self.facts.start or self.isSelected()
         font = _font(pixels, bold)
         line = _line_height(pixels)
@@ -275,10 +291,13 @@ class Node(QGraphicsItem):
         top = middle.y() - line * len(words) / 2
         painter.resetTransform()
         widest = max(widths) + 4
-        if widest > frame.width() or line * len(words) > frame.height():
-            painter.fillRect(QRectF(middle.x() - widest / 2, top, widest, line * len(words)), colours.cell)
+        ink, ground = colours.ink, colours.cell
+        if self.isSelected() or self.lit:
+            ink, ground = palette.current().colour("on_accent"), palette.current().colour("accent")
+        if ground is not colours.cell or widest > frame.width() or line * len(words) > frame.height():
+            painter.fillRect(QRectF(middle.x() - widest / 2, top, widest, line * len(words)), ground)
         painter.setFont(font)
-        painter.setPen(colours.ink)
+        painter.setPen(ink)
         for number, (text, wide) in enumerate(zip(words, widths, strict=True)):
             painter.drawText(QPointF(middle.x() - wide / 2, top + line * (number + 0.78)), text)
         if self.facts.start:
@@ -287,7 +306,8 @@ class Node(QGraphicsItem):
             painter.setBrush(palette.current().colour("accent"))
             painter.drawPolygon(QPolygonF([at + QPointF(x, y) for x, y in ((-5, -6), (5, 0), (-5, 6))]))
         if self.facts.caution or self.facts.findings_words:
-            _sign(painter, frame.topRight(), 6, bool(self.facts.errors), colours)
+            size = 6 if frame.height() > 20 else 4.5
+            _sign(painter, frame.topRight() + QPointF(size / 2, -size / 2), size, bool(self.facts.errors), colours)
         painter.setWorldTransform(transform)
 
 

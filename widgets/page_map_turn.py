@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.page_map_keys import KeyUse, key_uses
+from widgets.size import comfortable
 
 _NAME = Qt.ItemDataRole.UserRole
 
@@ -66,7 +67,7 @@ class TurnDialog(QDialog):
         layout.addLayout(grid)
         layout.addWidget(self.told)
         layout.addWidget(buttons)
-        self.resize(560, 360)
+        self.resize(comfortable(self, 560, 360))
         self._narrow("")
         # The first key that does nothing yet is most likely meant.
         free = (row for row, use in enumerate(self._uses) if use.leads_to is None and not use.deeds)

@@ -5,10 +5,10 @@ Lengths are in the units of the boxes, y goes down. Nothing here knows how anyth
 
 from __future__ import annotations
 
-import itertools
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 Point = tuple[float, float]
@@ -82,7 +82,7 @@ class _Way:
         upright = self.side_first in "tb"
         start, end = _edge(self.first, self.side_first), _edge(self.last, self.side_last)
         found = [(at[0], start) if upright else (start, at[0])]
-        for before, now in itertools.pairwise(at):
+        for before, now in pairwise(at):
             found.append((before, now) if upright else (now, before))
             upright = not upright
         found.append((at[-1], end) if self.side_last in "tb" else (end, at[-1]))
@@ -159,7 +159,7 @@ class _Field:
             self.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
             if abs(x - u) + abs(y - v) > 2
             else 0
-            for (x, y), (u, v) in itertools.pairwise(points)
+            for (x, y), (u, v) in pairwise(points)
         )
 
 
@@ -194,43 +194,59 @@ def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
 
 
 def _bent(field: _Field, first: Box, last: Box) -> _Way:
-    """The shortest way with the fewest bends and boxes in the way, of those through the gaps next to both boxes."""
-    ranked = []
-    for number, way in enumerate(_bent_ways(first, last, field.gaps)):
-        points = way.points()
-        length = sum(abs(x - u) + abs(y - v) for (x, y), (u, v) in itertools.pairwise(points))
-        ranked.append((length + _BEND * len(way.at), number, way, points))
-    ranked.sort(key=lambda each: each[:2])
-    best, least = ranked[0][2], float("inf")
-    for cost, _, way, points in ranked:
-        if cost >= least:
-            break
-        cost += _CROSSING * field.crossings(points)
-        if cost < least:
-            best, least = way, cost
+    """The shortest way with the fewest bends and boxes in the way, of those through the gaps next to both boxes.
+
+    Mostly one that leaves and arrives on the sides that face one another is free; only else the others are looked at.
+    """
+    best, blocked = _best(field, _bent_ways(first, last, field.gaps, _facing(first, last), _facing(last, first)))
+    if blocked:
+        best, _ = _best(field, _bent_ways(first, last, field.gaps, "tblr", "tblr"))
     return best
 
 
-def _bent_ways(first: Box, last: Box, gaps: Gaps) -> Iterator[_Way]:
+def _facing(box: Box, other: Box) -> str:
+    """The sides of a box that face another; both, where they are side by side or one above the other."""
+    (ax, ay), (bx, by) = box.middle, other.middle
+    upright = "tb" if abs(by - ay) < box.bottom - box.top else "b" if by > ay else "t"
+    level = "lr" if abs(bx - ax) < box.right - box.left else "r" if bx > ax else "l"
+    return upright + level
+
+
+def _best(field: _Field, ways: Iterable[_Way]) -> tuple[_Way, bool]:
+    """The cheapest way, and whether boxes stand in it."""
+    ranked = []
+    for number, way in enumerate(ways):
+        points = way.points()
+        length = sum(abs(x - u) + abs(y - v) for (x, y), (u, v) in pairwise(points))
+        ranked.append((length + _BEND * len(way.at), number, way, points))
+    ranked.sort(key=lambda each: each[:2])
+    best, least, blocked = ranked[0][2], float("inf"), True
+    for cost, _, way, points in ranked:
+        if cost >= least:
+            break
+        crossings = field.crossings(points)
+        if cost + _CROSSING * crossings < least:
+            best, least, blocked = way, cost + _CROSSING * crossings, crossings > 0
+    return best, blocked
+
+
+def _bent_ways(first: Box, last: Box, gaps: Gaps, outs: str, intos: str) -> Iterator[_Way]:
     aside, over = gaps.across / 2, (gaps.down - gaps.head) / 2
 
     def channel(box: Box, side: str) -> float:
-        return {
-            "l": box.left - aside,
-            "r": box.right + aside,
-            "t": box.top - gaps.head - over,
-            "b": box.bottom + over,
-        }[side]
+        if side in "lr":
+            return box.left - aside if side == "l" else box.right + aside
+        return box.top - gaps.head - over if side == "t" else box.bottom + over
 
     (ax, ay), (bx, by) = first.middle, last.middle
     yield _Way(first, "r" if bx > ax else "l", last, "t" if by > ay else "b", [ay, bx])
     yield _Way(first, "b" if by > ay else "t", last, "l" if bx > ax else "r", [ax, by])
     upright = sorted({channel(box, side) for box in (first, last) for side in "lr"})
     level = sorted({channel(box, side) for box in (first, last) for side in "tb"})
-    for out in "tblr":
-        for into in "tblr":
-            begin = [ax, channel(first, out)] if out in "tb" else [ay, channel(first, out)]
-            end = [channel(last, into), bx] if into in "tb" else [channel(last, into), by]
+    for out in outs:
+        for into in intos:
+            begin = [ax if out in "tb" else ay, channel(first, out)]
+            end = [channel(last, into), bx if into in "tb" else by]
             if (out in "tb") != (into in "tb"):
                 yield _Way(first, out, last, into, begin + end)
             elif abs(begin[1] - end[0]) < 1:
@@ -363,7 +379,7 @@ def _label_places(
 
 def _along(points: Sequence[Point], width: float) -> Iterator[Point]:
     """Points for the middle of a label: the middle of a straight way, else one after the other from the beginning."""
-    pieces = list(itertools.pairwise(points))
+    pieces = list(pairwise(points))
     if len(pieces) == 1:
         (x, y), (u, v) = pieces[0]
         for part in (0.5, 0.35, 0.65):

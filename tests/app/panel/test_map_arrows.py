@@ -58,7 +58,7 @@ def test_what_counts_on_every_screen_is_an_inlet() -> None:
         ("a", "idle", 2),
         ("c", "override", 1),
     ]
-    assert [inlet.to for inlet in inlets_of(of, PagingGraph.of(of), ("override",))] == ["c"]
+    assert [inlet.to for inlet in inlets_of(of, PagingGraph.of(of), frozenset({"override"}))] == ["c"]
 
 
 def test_kinds_that_are_not_shown_are_left_out() -> None:

@@ -32,7 +32,7 @@ from widgets.follower_control import FollowerCard, FollowerCards
 from widgets.live import Live, NotConnectedError
 from widgets.palette import set_look
 from widgets.readings_table import ReadingsTable
-from widgets.shortening import ShortLabel
+from widgets.shortening import ShortChoice, ShortLabel
 from widgets.size import scaled
 
 if TYPE_CHECKING:
@@ -172,7 +172,8 @@ class BenchWorkplace(QWidget):
 
     def _lay_out(self) -> None:
         bar = FlowLayout(spacing=8)
-        self.where = QComboBox()
+        self.where = ShortChoice()
+        self.where.setMaximumWidth(scaled(300))
         self.where.addItems(["", ""])
         self.where.setAccessibleName(self.tr("Connect to"))
         self.where.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QGridLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QListWidget,
@@ -26,6 +25,7 @@ from app.project.edits import Match, Refusal, Replaced, Sought
 from app.project.languages import edited_in
 from app.project.model import Project
 from widgets.document import Document, Selection
+from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, down_icon, tool, up_icon
 from widgets.palette import set_look
 
@@ -94,12 +94,12 @@ class FindBar(QFrame):
         grid.addWidget(self.put_label, 1, 0)
         grid.addWidget(self.put, 1, 1)
         grid.setColumnStretch(1, 1)
-        upper, lower = QHBoxLayout(), QHBoxLayout()
+        grid.setColumnStretch(2, 1)
+        upper, lower = FlowLayout(spacing=4), FlowLayout(spacing=4)
         for widget in (self.before, self.after, self.count, self.where, self.case, self.close_button):
             upper.addWidget(widget)
         for button in (self.replace_button, self.all_button):
             lower.addWidget(button)
-        lower.addStretch(1)
         grid.addLayout(upper, 0, 2)
         grid.addLayout(lower, 1, 2)
         layout = QVBoxLayout(self)

@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 from app.checks.finding import GRAVITY, Finding, Severity
 from widgets.drafts import Drafts
 from widgets.findings_model import FindingsModel, Order, Row, ordered
+from widgets.flow import FlowLayout
 from widgets.row_list import RowDelegate
 from widgets.severity import severity_icon
 from widgets.size import scaled
@@ -65,10 +66,9 @@ class FindingsList(QWidget):
         drafts.changed.connect(self._fill)
         self._fill()
 
-    def _make_top(self) -> QHBoxLayout:
-        top = QHBoxLayout()
+    def _make_top(self) -> FlowLayout:
+        top = FlowLayout(spacing=6)
         top.setContentsMargins(8, 2, 8, 0)
-        top.setSpacing(6)
         self.title = QLabel(self.tr("Findings"))
         self.title.setProperty("look", "heading")
         top.addWidget(self.title)
@@ -85,7 +85,8 @@ class FindingsList(QWidget):
             top.addWidget(button)
         self.summary = QLabel()
         self.summary.setProperty("look", "faint")
-        top.addWidget(self.summary, 1)
+        top.addWidget(self.summary)
+        top.add_stretch()
         self.order = QComboBox()
         self.order.addItem(self.tr("the gravest first"), "gravity")
         self.order.addItem(self.tr("by place"), "place")

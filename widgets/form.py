@@ -484,6 +484,7 @@ class Form(QWidget):
         """A heading over the rows that follow."""
         heading = QLabel(text)
         heading.setProperty("look", "heading")
+        heading.setWordWrap(True)
         heading.setContentsMargins(0, 8 if self._at else 0, 0, 0)
         self._grid.addWidget(heading, self._at, 0, 1, 2)
         self._at += 1

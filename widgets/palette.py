@@ -247,7 +247,7 @@ def style_sheet(colours: Colours) -> str:
     return _PIXELS.sub(lambda found: f"{size.scaled(int(found[1]))}px", sheet)
 
 
-_PIXELS: Final = re.compile(r"\b([2-9]|\d{2,})px")
+_PIXELS: Final = re.compile(r"(?<!border: )\b([2-9]|\d{2,})px")
 """Measures that grow with the size of the texts; hairlines stay."""
 
 

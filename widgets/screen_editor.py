@@ -92,6 +92,7 @@ class ScreenEditor(QWidget):
         )
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.empty.setProperty("look", "faint")
+        self.empty.setWordWrap(True)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)

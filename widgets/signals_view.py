@@ -8,7 +8,7 @@ from typing import Any
 
 from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeySequence, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QMenu, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.project import edits
 from app.project.edits.copies import add_counted_copies
@@ -17,12 +17,15 @@ from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSigna
 from widgets.counting import CopiesDialog, NumberingDialog
 from widgets.document import Document
 from widgets.drafts import Drafts
+from widgets.flow import FlowLayout
 from widgets.part_editing import PartEditing, Steps
 from widgets.part_table import Narrowing, PartTable
+from widgets.shortening import ShortLabel
 from widgets.signal_cells import free_register, new_signal_name, signal_reader
 from widgets.signal_columns import signal_columns
 from widgets.signal_lists import is_list
 from widgets.signal_picker import signal_origin
+from widgets.size import scaled
 from widgets.uses import use_counts
 
 
@@ -71,13 +74,15 @@ class SignalsView(QWidget):
         )
         self.status = QLabel()
         self.status.setProperty("look", "faint")
-        self.keys = QLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties"))
+        self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties"))
         self.keys.setProperty("look", "faint")
-        foot = QHBoxLayout()
+        self.keys.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.keys.setMinimumWidth(scaled(160))
+        self.keys.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        foot = FlowLayout(spacing=8)
         foot.setContentsMargins(8, 0, 8, 2)
-        foot.addWidget(self.status, 1)
+        foot.addWidget(self.status)
         foot.addWidget(self.keys)
-        foot.addSpacing(8)
         self.import_button = QToolButton()
         self.import_button.setText(self.tr("Import\u2026"))
         self.import_button.setToolTip(self.tr("Import signals from a register list (Ctrl+I)"))
@@ -104,6 +109,8 @@ class SignalsView(QWidget):
         self.table.delete_wanted.connect(self._delete)
         self.table.move_wanted.connect(self._move)
         self.table.arranged.connect(self._say)
+        if self.table.work is not None:
+            self.table.work.told.connect(document.refused)
         self.table.table.customContextMenuRequested.connect(self._menu)
 
     @property

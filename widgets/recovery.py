@@ -105,7 +105,7 @@ class Autosave(QObject):
         self._slice()
 
     def _slice(self) -> None:
-        if not self._text.prepare(self._document.project, SLICE_S):
+        if not self._text.prepare(self._document.project, self._slice_s()):
             return
         self._slices.stop()
         unsaved, self._since = self._since is not None, None
@@ -114,6 +114,11 @@ class Autosave(QObject):
         elif self._posted:
             self._posted = False
             self._aside.post("copy", self._clear)
+
+    def _slice_s(self) -> float:
+        """Seconds for the next slice: more and more where edits leave no time in between, lest no copy is finished."""
+        waiting = 0.0 if self._since is None else time.monotonic() - self._since
+        return SLICE_S if waiting < LONGEST_S else SLICE_S * 10 if waiting < 1.5 * LONGEST_S else LONGEST_S
 
     def _post(self) -> None:
         text = self._text.text(self._document.project)

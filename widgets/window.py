@@ -128,10 +128,12 @@ class MainWindow(QMainWindow):
         """Close without any question. What is unsaved is offered at the next start."""
         self._ask = False
         question = QApplication.activeModalWidget()
-        while isinstance(question, QDialog) and question.isVisible():
-            question.reject()  # nobody is there to answer it, and it would keep the program
-            question = QApplication.activeModalWidget()
-        self.close()
+        if isinstance(question, QDialog):
+            # Nobody is there to answer it; and what asked it, perhaps the closing of this window, must end first.
+            question.reject()
+            QTimer.singleShot(0, self, self.leave)
+        else:
+            self.close()
 
     # Workplaces
 

@@ -1,0 +1,93 @@
+"""A real window in a process of its own that types a counter until it is killed, and recovers when it is told to.
+
+Run as `python -m tests.widgets.typing_window SETTINGS STATE type|recover|keep|look [PROJECT]`. With `type` it types one
+number after another over the first row of the first screen, by key events, and prints each with the time
+(`time.monotonic()`) after it was typed. With `recover` and `keep` it answers the offer of unsaved work so, and prints
+the rows of the screen and whether they are unsaved. With `look` it prints them without an offer.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+import time
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QObject, QSettings, Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from widgets import application
+from widgets.document import Selection
+from widgets.recovery_dialog import RecoveryDialog
+from widgets.window import MainWindow
+
+EVERY_MS: Final = 40
+
+
+class Typist(QObject):
+    """Types numbers of six digits."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        self._number = 0
+        self._timer = QTimer(self)
+        self._timer.timeout.connect(self._type)
+        self._timer.start(EVERY_MS)
+
+    def _type(self) -> None:
+        window = self._window
+        self._number += 1
+        window.document.select(Selection(window.document.selection.screen, (0, 0)))
+        QTest.keyClicks(window.design.editor.face, f"{self._number:06d}")
+        _print(number=self._number, at=time.monotonic())
+
+
+def _print(**said: object) -> None:
+    sys.stdout.write(json.dumps(said) + "\n")
+    sys.stdout.flush()
+
+
+def _answer(window: MainWindow, deed: str) -> None:
+    """Wait for the offer, answer it, and tell what is in the window then."""
+    dialog = QApplication.activeModalWidget()
+    if deed != "look":
+        if not isinstance(dialog, RecoveryDialog):
+            QTimer.singleShot(20, window, lambda: _answer(window, deed))
+            return
+        _print(offered=dialog.list.count(), where=dialog.where.text(), differences=dialog.differences.toPlainText())
+        QTest.keyClick(dialog, Qt.Key.Key_Return if deed == "recover" else Qt.Key.Key_Escape)
+    QTimer.singleShot(0, window, lambda: _tell(window))
+
+
+def _tell(window: MainWindow) -> None:
+    screen = window.document.screen
+    _print(
+        text=[] if screen is None else list(screen.text),
+        modified=window.document.modified,
+        path=str(window.document.path),
+        bar=window.files.bar.text.text() if window.files.bar.about else "",
+    )
+
+
+def main() -> None:
+    """Run the window as the program does, but for the folders it keeps things in."""
+    settings, state, deed, *rest = sys.argv[1:]
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, settings)
+    begin = application._begin
+
+    def begin_here(window: MainWindow, *, resume: bool) -> None:
+        if deed == "type":
+            Typist(window)
+        else:
+            QTimer.singleShot(0, window, lambda: _answer(window, deed))
+        begin(window, resume=resume)
+
+    application._begin = begin_here
+    sys.exit(application.run_window(Path(rest[0]) if rest else None, state=Path(state)))
+
+
+if __name__ == "__main__":
+    main()

@@ -6,7 +6,6 @@ import bisect
 import datetime
 import json
 import sqlite3
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 from types import MappingProxyType
@@ -21,6 +20,7 @@ from app.project.files import ProjectFileError, parse
 from app.project.model import Project
 from app.record.events import Event, Kind
 from app.record.layout import APPLICATION_ID, FORMAT, SECOND
+from app.record.outline import Outline, spread
 from app.record.samples import Samples, unpack, values
 from app.record.writer import loose_samples
 
@@ -32,19 +32,6 @@ _BLOCK: Final = "SELECT id, first, count, packed, data FROM block WHERE signal =
 
 class NotReadable(Exception):
     """The file is no recording, or one that this program cannot read; the message says which and what to do."""
-
-
-@dataclass(frozen=True, slots=True)
-class Outline:
-    """The shape of a signal over a span, in columns of equal width: the least and greatest value in each.
-
-    `edges` are the beginnings of the columns in seconds since the recording began, with the end behind them; `low` and
-    `high` are not-a-number in columns without a good sample.
-    """
-
-    edges: NDArray[np.float64]
-    low: NDArray[np.float64]
-    high: NDArray[np.float64]
 
 
 class Recording:
@@ -226,7 +213,7 @@ class Recording:
                 return self._from_blocks(signal, rows, edges)
         found = self.samples(signal, begin, end)
         seen = self.values(signal, found)
-        return _outline(edges, found.times / SECOND, found.times / SECOND, seen, seen)
+        return spread(edges, found.times / SECOND, found.times / SECOND, seen, seen)
 
     def _from_blocks(
         self, signal: str, rows: list[tuple[int, int, float, float]], edges: NDArray[np.float64]
@@ -240,7 +227,7 @@ class Recording:
             seen = self.values(signal, tail)
             begins, ends = np.concatenate([begins, tail.times]), np.concatenate([ends, tail.times])
             low, high = np.concatenate([low, seen]), np.concatenate([high, seen])
-        return _outline(edges, begins / SECOND, ends / SECOND, low, high)
+        return spread(edges, begins / SECOND, ends / SECOND, low, high)
 
     # Events
 
@@ -291,28 +278,3 @@ class Recording:
     def _note(self, words: str) -> None:
         if words not in self.damage:
             self.damage.append(words)
-
-
-def _outline(
-    edges: NDArray[np.float64],
-    begins: NDArray[np.float64],
-    ends: NDArray[np.float64],
-    low: NDArray[np.float64],
-    high: NDArray[np.float64],
-) -> Outline:
-    """Spans of time with their least and greatest values, put into columns: each into every column that it touches."""
-    columns = len(edges) - 1
-    lows, highs = np.full(columns, np.inf), np.full(columns, -np.inf)
-    some = ~np.isnan(low)
-    scale = columns / (edges[-1] - edges[0])
-    from_column = np.clip(((begins[some] - edges[0]) * scale).astype(np.int64), 0, columns - 1)
-    to_column = np.clip(((ends[some] - edges[0]) * scale).astype(np.int64), 0, columns - 1)
-    low, high = low[some], high[some]
-    reach = int((to_column - from_column).max(initial=0))
-    for further in range(reach + 1):
-        there = from_column + further <= to_column
-        np.minimum.at(lows, from_column[there] + further, low[there])
-        np.maximum.at(highs, from_column[there] + further, high[there])
-    lows[np.isinf(lows)] = np.nan
-    highs[np.isinf(highs)] = np.nan
-    return Outline(edges, lows, highs)

@@ -74,7 +74,7 @@ class Clipboard(QObject):
 
     def paste(self) -> None:
         """Paste what is on the clipboard, its upper left corner at the cursor or at the selected block."""
-        mime = QGuiApplication.clipboard().mimeData()
+        mime = _content()
         if mime.hasFormat(SCREENS):
             self.paste_screens()
         elif mime.hasFormat(CELLS):
@@ -162,7 +162,7 @@ class Clipboard(QObject):
 
     def paste_screens(self) -> None:
         """Paste whole screens behind the one that is edited."""
-        if not QGuiApplication.clipboard().mimeData().hasFormat(SCREENS):
+        if not _content().hasFormat(SCREENS):
             self._commands.refuse(self.tr("There is no screen on the clipboard. Copy one in the list of screens."))
             return
         piece = self._piece(SCREENS)
@@ -237,7 +237,7 @@ class Clipboard(QObject):
 
     def _piece(self, kind: str) -> Project | None:
         """What another Fanlight, or this one, put there; None if it cannot be read, which has been said."""
-        data = QGuiApplication.clipboard().mimeData().data(kind)
+        data = _content().data(kind)
         why = self.tr("it is larger than any project")
         if data.size() <= LARGEST_FILE:
             try:
@@ -250,6 +250,12 @@ class Clipboard(QObject):
                 why = self.tr("it holds no screen")
         self._commands.refuse(self.tr("What is on the clipboard cannot be read: {why}").format(why=why))
         return None
+
+
+def _content() -> QMimeData:
+    """What is on the clipboard; empty content where nobody has put anything there yet, for which Qt has None."""
+    content: QMimeData | None = QGuiApplication.clipboard().mimeData()
+    return QMimeData() if content is None else content
 
 
 def _listed(names: tuple[str, ...]) -> str:

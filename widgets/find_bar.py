@@ -44,7 +44,7 @@ class FindBar(QFrame):
         super().__init__(parent)
         self._document = document
         self._matches: tuple[Match, ...] | None = None
-        self._origin: tuple[int, int, int] = (0, 0, 0)
+        self._began = document.selection
         self._build()
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
@@ -117,7 +117,7 @@ class FindBar(QFrame):
         for widget in (self.put_label, self.put, self.replace_button, self.all_button):
             widget.setVisible(replacing)
         self.show()
-        self._origin = self._position()
+        self._began = self._document.selection
         if selected:
             self.sought.setText(selected)
         self._stale()
@@ -178,11 +178,14 @@ class FindBar(QFrame):
         self._matches = None
         self._forget_left()
         order = self._order()
-        found = next((match for match in self.matches if self._place(match, order) >= self._origin), None)
+        began = order.get(self._began.screen, 0), *self._began.cell
+        found = next((match for match in self.matches if self._place(match, order) >= began), None)
         if found is None and self.matches:
             found = self.matches[0]
         if found is not None:
             self._show(found)
+        else:
+            self._document.select(self._began)
         self._say_count()
 
     def _show(self, match: Match) -> None:

@@ -372,7 +372,10 @@ class ScreenEditor(QWidget):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Keep messages over the lower edge clear of the lines below the face, however tall these are."""
         if watched is self.area and event.type() in (QEvent.Type.Resize, QEvent.Type.Move, QEvent.Type.Show):
-            self.notice.keep_free(self.height() - self.area.geometry().bottom() - 1)
+            over = self.notice.parentWidget()
+            if over is not None and over.isAncestorOf(self.area):
+                bottom = self.area.mapTo(over, self.area.rect().bottomLeft()).y()
+                self.notice.keep_free(over.height() - bottom - 1)
         return super().eventFilter(watched, event)
 
     # Fields

@@ -62,9 +62,9 @@ def test_values_that_come_in_pieces_are_as_if_they_came_at_once(sizes: list[int]
 
 def test_a_gap_is_empty_columns_and_not_a_line() -> None:
     series = Series()
-    series.extend(np.linspace(0.0, 99.99, 10_000), np.ones(10_000))
+    series.extend(np.arange(10_000) * 0.01, np.ones(10_000))
     series.extend(np.array([100.0]), np.array([np.nan]))
-    series.extend(np.linspace(160.0, 259.99, 10_000), np.ones(10_000))
+    series.extend(160 + np.arange(10_000) * 0.01, np.ones(10_000))
     outline = series.outline(0, 260, 260)
     assert np.isnan(outline.low[102:158]).all()
     assert (outline.low[:99] == 1).all()

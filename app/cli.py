@@ -1,4 +1,4 @@
-"""The command line: one command, a verb a job."""
+"""The command line: one command, a verb a job. It speaks English, whatever the window speaks: scripts read it."""
 
 from __future__ import annotations
 
@@ -129,6 +129,7 @@ def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--grab", metavar="FILE.png", type=Path, help="save a picture of the window, then exit")
     verb.add_argument("--for", dest="for_s", metavar="S", type=_seconds, help="seconds to run before the picture")
     verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
+    verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
 
 
 def _endpoint(verb: argparse.ArgumentParser) -> None:
@@ -156,10 +157,18 @@ def _open(
     args: argparse.Namespace, project: Path | None, *, demo: bool = False, keys: Sequence[str | float] = ()
 ) -> int:
     from widgets.application import run_window
+    from widgets.language import Language
     from widgets.palette import Appearance
 
-    appearance = Appearance(args.palette) if args.palette else None
-    return run_window(project, demo=demo, grab=args.grab, for_s=args.for_s, appearance=appearance, keys=keys)
+    return run_window(
+        project,
+        demo=demo,
+        grab=args.grab,
+        for_s=args.for_s,
+        appearance=Appearance(args.palette) if args.palette else None,
+        keys=keys,
+        language=Language(args.language) if args.language else None,
+    )
 
 
 def _demo_arguments(verb: argparse.ArgumentParser) -> None:

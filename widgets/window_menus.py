@@ -135,9 +135,9 @@ class WindowMenus(QObject):
         menu = view.addMenu(self.tr("Lan&guage"))
         group = QActionGroup(self)
         for language, text, keys in (
-            (Language.SYSTEM, self.tr("As the &system"), "Ctrl+F9"),
-            (Language.ENGLISH, "&" + OWN_NAMES[Language.ENGLISH], "Ctrl+F10"),
-            (Language.GERMAN, "&" + OWN_NAMES[Language.GERMAN], "Ctrl+F11"),
+            (Language.SYSTEM, self.tr("As the &system"), "Ctrl+Shift+F9"),
+            (Language.ENGLISH, "&" + OWN_NAMES[Language.ENGLISH], "Ctrl+Shift+F10"),
+            (Language.GERMAN, "&" + OWN_NAMES[Language.GERMAN], "Ctrl+Shift+F11"),
         ):
             action = command(window, text, lambda language=language: window.choose_language(language), keys)
             action.setCheckable(True)

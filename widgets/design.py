@@ -31,7 +31,7 @@ from widgets.settings import Settings
 from widgets.shortening import shorten_tabs
 from widgets.signal_lists import SignalLists
 from widgets.signals_view import SignalsView
-from widgets.size import scaled
+from widgets.size import percent, scaled
 from widgets.table_commands import TableCommands
 
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
@@ -99,7 +99,7 @@ class DesignWorkplace(QWidget):
         self._across.addWidget(self.inspector)
         self._across.setStretchFactor(1, 1)
         self._across.setCollapsible(1, False)
-        self._across.setSizes([scaled(170) + 60, 780, scaled(140) + 210])
+        self._across.setSizes([230, 780, 350] if percent() == 100 else [1, 780, 1])
         # The middle needs the room most, so at larger sizes the sides grow by less than their texts.
         self.screens.setMinimumWidth(scaled(95) + 95)
         self.inspector.setMinimumWidth(scaled(110) + 180)

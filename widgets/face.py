@@ -23,6 +23,7 @@ from app.project.model import Panel
 from widgets.cells import LARGEST, SMALLEST, CellGrid
 from widgets.face_colours import LIGHT, face_colours
 from widgets.keypad import KeyPad, keyboard_map
+from widgets.size import scaled
 
 MARGIN: Final = 16
 GAP: Final = 12
@@ -165,7 +166,7 @@ class PanelFace(QWidget):
         return self._whole(self._zoom or self._least())
 
     def _least(self) -> int:
-        return LEGIBLE if self._editing else SMALLEST
+        return min(scaled(LEGIBLE if self._editing else SMALLEST), LARGEST)
 
     def bezel_rect(self) -> QRect:
         """The pixels of the drawn panel."""

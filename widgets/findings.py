@@ -27,7 +27,7 @@ from widgets.findings_model import FindingsModel, Order, Row, ordered
 from widgets.flow import FlowLayout
 from widgets.row_list import RowDelegate
 from widgets.severity import severity_icon
-from widgets.size import scaled
+from widgets.size import heading_width, scaled
 
 _LONGEST_BUTTON: Final = 44
 """Characters of a mend on its button; the rest is in its tool tip."""
@@ -53,6 +53,7 @@ class FindingsList(QWidget):
         self.model = FindingsModel(self)
         self.tree = _Tree()
         self.tree.setModel(self.model)
+        self.tree.keep_headings_whole()
         self.tree.setAccessibleName(self.tr("Findings of the design checks"))
         self.tree.clicked.connect(lambda index: self._choose(index.row()))
         self.tree.entered_by_key.connect(self._choose)
@@ -254,6 +255,12 @@ class _Tree(QTreeView):
         header.setStretchLastSection(True)
         header.setProperty("look", "narrow")
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+
+    def keep_headings_whole(self) -> None:
+        """Let no column become narrower than any heading."""
+        header, model = self.header(), self.model()
+        titles = [str(model.headerData(at, Qt.Orientation.Horizontal)) for at in range(model.columnCount())]
+        header.setMinimumSectionSize(max(heading_width(header, title) for title in titles))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -15,6 +15,7 @@ class FlowLayout(QLayout):
     def __init__(self, parent: QWidget | None = None, spacing: int = 6) -> None:
         super().__init__(parent)
         self._items: list[QLayoutItem] = []
+        self._width_now = 0
         self.setSpacing(spacing)
         self.setContentsMargins(0, 0, 0, 0)
 
@@ -58,6 +59,14 @@ class FlowLayout(QLayout):
         """Lay the items out."""
         super().setGeometry(rect)
         self._arrange(rect, move=True)
+        if rect.width() != self._width_now:
+            before, self._width_now = self._width_now, rect.width()
+            # A splitter does not ask for the height at a width, only for the least height.
+            if self.heightForWidth(before) != self.heightForWidth(rect.width()):
+                self.invalidate()
+                parent = self.parentWidget()
+                if parent is not None:
+                    parent.updateGeometry()
 
     def sizeHint(self) -> QSize:
         """All in one line."""
@@ -67,11 +76,10 @@ class FlowLayout(QLayout):
         return self._with_margins(QSize(width, height))
 
     def minimumSize(self) -> QSize:
-        """The widest item, and the height of one line: the height at a width is asked for by itself."""
+        """The widest item, and the height of all lines at the present width."""
         shown = self._shown()
-        width = max((item.minimumSize().width() for item in shown), default=0)
-        height = max((item.minimumSize().height() for item in shown), default=0)
-        return self._with_margins(QSize(width, height))
+        width = self._with_margins(QSize(max((item.minimumSize().width() for item in shown), default=0), 0)).width()
+        return QSize(width, self.heightForWidth(max(width, self._width_now or self.sizeHint().width())))
 
     def _with_margins(self, size: QSize) -> QSize:
         margins = self.contentsMargins()

@@ -28,8 +28,10 @@ from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.numbering import Table
 from app.signals.text import number_digits
+from widgets.flow import FlowLayout
 from widgets.palette import set_look
 from widgets.readings_table import age_text
+from widgets.size import scaled
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.bus.states import FollowerState
@@ -145,14 +147,12 @@ class FollowerCard(QFrame):
             for box in boxes:
                 self._layout.addWidget(box)
         else:
-            row = QHBoxLayout()
-            row.setSpacing(12)
+            row = FlowLayout(spacing=12)
             caption = QLabel(self.tr("Simulated:"))
             caption.setProperty("look", "faint")
             row.addWidget(caption)
             for box in boxes:
                 row.addWidget(box)
-            row.addStretch(1)
             self._layout.addLayout(row)
         if any(quantity.name in SHOWN for quantity in bank.overview()):
             self._values = QLabel()
@@ -249,7 +249,7 @@ class ValueSetter(QWidget):
         self.signal.setMinimumContentsLength(10)
         self.signal.setAccessibleName(self.tr("Signal to set"))
         self.value = QLineEdit()
-        self.value.setMaximumWidth(70 if narrow else 90)
+        self.value.setFixedWidth(scaled(70 if narrow else 90))
         self.value.setAccessibleName(self.tr("Value to set"))
         button = QPushButton(self.tr("Set"))
         button.setAutoDefault(False)
@@ -258,14 +258,13 @@ class ValueSetter(QWidget):
         self.said.setProperty("look", "caution")
         self.said.setWordWrap(True)
         self.said.hide()
-        row = QHBoxLayout()
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row = FlowLayout(spacing=8)
         if not narrow:
             caption = QLabel(self.tr("Set its"))
             caption.setProperty("look", "faint")
             row.addWidget(caption)
-        row.addWidget(self.signal, 1)
+        self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        row.addWidget(self.signal)
         self._unit = QLabel()
         self._unit.setMinimumWidth(self._unit.fontMetrics().horizontalAdvance("min-1"))
         row.addWidget(self.value)

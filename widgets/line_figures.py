@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from widgets import palette
+from widgets.size import heading_width
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.bus.figures import Figures
@@ -31,6 +32,7 @@ class LineFigures(QTreeWidget):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.header().setStretchLastSection(False)
+        self.header().setMinimumSectionSize(heading_width(self.header(), self.headerItem().text(0)))
         self.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []

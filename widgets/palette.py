@@ -277,6 +277,7 @@ QPushButton[look="primary"] {{
 }}
 QPushButton[look="primary"]:pressed {{ background: {ink}; color: {window}; }}
 QPushButton[look="primary"]:disabled {{ background: {band}; color: {off}; border-color: {line}; }}
+QToolButton {{ qproperty-iconSize: 16px 16px; }}
 QToolButton[look="workplace"] {{
   color: {ink}; background: transparent; border: 0; border-bottom: 3px solid transparent; padding: 5px 16px 3px 16px;
 }}

@@ -37,7 +37,7 @@ from widgets.flow import FlowLayout
 from widgets.palette import set_look
 from widgets.quick_cells import Index, QuickCells
 from widgets.shortening import shorten_placeholder
-from widgets.size import scaled
+from widgets.size import heading_width, scaled
 
 translate = QCoreApplication.translate
 
@@ -413,6 +413,12 @@ class ReadingsTable(QWidget):
         view.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         view.verticalHeader().setDefaultSectionSize(view.fontMetrics().height() + 8)
         view.horizontalHeader().setStretchLastSection(True)
+        view.horizontalHeader().setMinimumSectionSize(
+            max(
+                heading_width(view.horizontalHeader(), str(self.model.headerData(column, Qt.Orientation.Horizontal)))
+                for column in Column
+            )
+        )
         view.horizontalHeader().setHighlightSections(False)
         copy = QAction(self.tr("Copy the selected readings"), view)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
@@ -427,7 +433,7 @@ class ReadingsTable(QWidget):
         names = [self.model.data(self.model.index(row, Column.SIGNAL)) for row in range(self.model.rowCount())]
         longest = max((metrics.horizontalAdvance(name) for name in names), default=80)
         for column, width in (
-            (Column.SIGNAL, min(220, max(90, longest + 18))),
+            (Column.SIGNAL, min(scaled(220), max(scaled(90), longest + 18))),
             (Column.VALUE, metrics.horizontalAdvance("0") * 15),
             (Column.QUALITY, metrics.horizontalAdvance(f"{MARKS[Quality.IMPLAUSIBLE]} implausible") + 20),
             (Column.RAW, metrics.horizontalAdvance("0") * 9),

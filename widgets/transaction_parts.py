@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets import palette
+from widgets.size import heading_width
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.bus.explain import Explanation, Frame, Part
@@ -66,6 +67,8 @@ class TransactionParts(QWidget):
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("Bytes of the transaction"))
         self.tree.setHeaderLabels([self.tr("Bytes"), self.tr("Part"), self.tr("Meaning")])
+        header = self.tree.header()
+        header.setMinimumSectionSize(max(heading_width(header, self.tree.headerItem().text(at)) for at in range(3)))
         self.tree.setRootIsDecorated(False)
         self.tree.setItemsExpandable(False)
         self.tree.setIndentation(10)

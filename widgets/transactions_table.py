@@ -15,7 +15,6 @@ from PySide6.QtCore import (
     QObject,
     Qt,
 )
-from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -24,6 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.quick_cells import PADDING, Index, QuickCells
+from widgets.size import heading_width
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.bus.register_names import RegisterNames
@@ -330,9 +330,6 @@ class TransactionsTable(QTableView):
 
     def _fit_columns(self) -> None:
         metrics = self.fontMetrics()
-        bold = self.font()
-        bold.setBold(True)
-        headings = QFontMetrics(bold)
         for column, sample in (
             (Column.TIME, "00:00:00.000"),
             (Column.FOLLOWER, ""),
@@ -342,5 +339,7 @@ class TransactionsTable(QTableView):
             (Column.PREDICTED, "000.0"),
         ):
             heading = str(self.model().headerData(column, Qt.Orientation.Horizontal))
-            widest = max(metrics.horizontalAdvance(sample), headings.horizontalAdvance(heading))
-            self.setColumnWidth(column, widest + 2 * PADDING + 4)
+            widest = max(
+                metrics.horizontalAdvance(sample) + 2 * PADDING, heading_width(self.horizontalHeader(), heading)
+            )
+            self.setColumnWidth(column, widest + 4)

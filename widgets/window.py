@@ -34,6 +34,7 @@ from widgets.live import Live
 from widgets.palette import Appearance, Theme, set_look
 from widgets.project_files import ProjectFiles
 from widgets.settings import Settings
+from widgets.size import scaled
 from widgets.strip import LineStrip, Passage, passage_of
 from widgets.templates import blank
 from widgets.window_menus import WindowMenus
@@ -273,8 +274,9 @@ class MainWindow(QMainWindow):
         if not on:
             self.workplace.setFocus()
             return
-        if not self.line_dock.isFloating() and self.line_dock.height() < LINE_VIEW_HEIGHT:
-            self.resizeDocks([self.line_dock], [LINE_VIEW_HEIGHT], Qt.Orientation.Vertical)
+        height = min(scaled(LINE_VIEW_HEIGHT), self.height() // 2)
+        if not self.line_dock.isFloating() and self.line_dock.height() < height:
+            self.resizeDocks([self.line_dock], [height], Qt.Orientation.Vertical)
         self.line_view.setFocus()
 
     def float_line_view(self, on: bool) -> None:

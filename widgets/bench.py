@@ -262,7 +262,8 @@ class BenchWorkplace(QWidget):
         if session is None:
             self._say_status("\u25cb", self.tr("Not connected"), "faint")
             return
-        where = ", ".join(f"{name} at {endpoint}" for name, endpoint in session.endpoints.items())
+        at = self.tr("{line} at {endpoint}")
+        where = ", ".join(at.format(line=name, endpoint=endpoint) for name, endpoint in session.endpoints.items())
         silent = [name for name, state in session.snapshot().followers.items() if state.answering is False]
         if silent:
             words = self.tr("Not answering: {names}; on {where}").format(names=", ".join(silent), where=where)

@@ -5,8 +5,13 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from hypothesis import given, settings, strategies as st
+from numpy.typing import NDArray
 
 from app.record.series import FACTOR, LEVELS, Series
+
+
+FINE: NDArray[np.float64] = np.array([number * 0.01 for number in range(10_000)])
+LATER: NDArray[np.float64] = FINE + 160
 
 
 def filled(
@@ -47,7 +52,8 @@ def test_an_outline_holds_every_value_and_no_more_than_lies_beside(count: int, c
 def test_values_that_come_in_pieces_are_as_if_they_came_at_once(sizes: list[int], columns: int, seed: int) -> None:
     rng = np.random.default_rng(seed)
     total = sum(sizes)
-    times, values = np.arange(total) * 0.1, rng.normal(0, 1, total)
+    times: NDArray[np.float64] = np.array([number * 0.1 for number in range(total)])
+    values = rng.normal(0, 1, total)
     bit_by_bit, at_once = Series(), Series()
     at_once.extend(times, values)
     begin = 0
@@ -62,9 +68,9 @@ def test_values_that_come_in_pieces_are_as_if_they_came_at_once(sizes: list[int]
 
 def test_a_gap_is_empty_columns_and_not_a_line() -> None:
     series = Series()
-    series.extend(np.arange(10_000) * 0.01, np.ones(10_000))
+    series.extend(FINE, np.ones(10_000))
     series.extend(np.array([100.0]), np.array([np.nan]))
-    series.extend(160 + np.arange(10_000) * 0.01, np.ones(10_000))
+    series.extend(LATER, np.ones(10_000))
     outline = series.outline(0, 260, 260)
     assert np.isnan(outline.low[102:158]).all()
     assert (outline.low[:99] == 1).all()

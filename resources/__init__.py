@@ -1,1 +1,1 @@
-"""Data files: character repertoires, the schema of the project file, icons."""
+"""Data files: character repertoires, the schema of the project file, translations, icons."""

@@ -232,43 +232,43 @@
     <name>ArrivalsDialog</name>
     <message>
         <source>&amp;Those of this project</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Die dieses Projekts</translation>
     </message>
     <message>
         <source>Differs in</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterschied in</translation>
     </message>
     <message>
         <source>Is a</source>
-        <translation type="unfinished"></translation>
+        <translation>Ist ein</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished">Name</translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>The pasted ones, under &amp;new names</source>
-        <translation type="unfinished"></translation>
+        <translation>Die eingefügten, unter &amp;neuen Namen</translation>
     </message>
     <message>
         <source>The same names, but not the same</source>
-        <translation type="unfinished"></translation>
+        <translation>Gleiche Namen, aber nicht das Gleiche</translation>
     </message>
     <message>
         <source>What differs</source>
-        <translation type="unfinished">Was sich unterscheidet</translation>
+        <translation>Was sich unterscheidet</translation>
     </message>
     <message>
         <source>What is pasted shows signals whose names this project has too, but with other meanings. Which are to be shown?</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Eingefügte zeigt Signale, deren Namen auch dieses Projekt hat, aber mit anderer Bedeutung. Welche sollen gezeigt werden?</translation>
     </message>
     <message>
         <source>follower</source>
-        <translation type="unfinished">Gerät</translation>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>signal</source>
-        <translation type="unfinished">Signal</translation>
+        <translation>Signal</translation>
     </message>
 </context>
 <context>
@@ -557,67 +557,67 @@
     <name>Clipboard</name>
     <message>
         <source>Came along into this project: {parts}.</source>
-        <translation type="unfinished"></translation>
+        <translation>In dieses Projekt mitgekommen: {parts}.</translation>
     </message>
     <message>
         <source>Cut</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausschneiden</translation>
     </message>
     <message>
         <source>Paste</source>
-        <translation type="unfinished">Einfügen</translation>
+        <translation>Einfügen</translation>
     </message>
     <message>
         <source>Paste screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild einfügen</translation>
     </message>
     <message>
         <source>Paste screens</source>
-        <translation type="unfinished"></translation>
+        <translation>Bilder einfügen</translation>
     </message>
     <message>
         <source>The text on the clipboard has {count} characters; this panel has {cells} cells.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Text der Zwischenablage hat {count} Zeichen; dieses Panel hat {cells} Zellen.</translation>
     </message>
     <message>
         <source>The text on the clipboard is empty.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Text der Zwischenablage ist leer.</translation>
     </message>
     <message>
         <source>The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor.</source>
-        <translation type="unfinished">Der Text der Zwischenablage braucht {rows} x {columns} Zellen; an der Schreibmarke ist nicht so viel Platz.</translation>
+        <translation>Der Text der Zwischenablage braucht {rows} x {columns} Zellen; an der Schreibmarke ist nicht so viel Platz.</translation>
     </message>
     <message>
         <source>There is no screen on the clipboard. Copy one in the list of screens.</source>
-        <translation type="unfinished"></translation>
+        <translation>In der Zwischenablage ist kein Bild. Eines in der Liste der Bilder kopieren.</translation>
     </message>
     <message>
         <source>There is nothing on the clipboard that a panel could show.</source>
-        <translation type="unfinished"></translation>
+        <translation>In der Zwischenablage ist nichts, was ein Panel zeigen könnte.</translation>
     </message>
     <message>
         <source>What is on the clipboard cannot be read: {why}</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Inhalt der Zwischenablage ist nicht lesbar: {why}</translation>
     </message>
     <message>
         <source>followers {names}</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte {names}</translation>
     </message>
     <message>
         <source>it holds no screen</source>
-        <translation type="unfinished"></translation>
+        <translation>sie enthält kein Bild</translation>
     </message>
     <message>
         <source>it is larger than any project</source>
-        <translation type="unfinished"></translation>
+        <translation>sie ist größer als jedes Projekt</translation>
     </message>
     <message>
         <source>lines {names}</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen {names}</translation>
     </message>
     <message>
         <source>signals {names}</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale {names}</translation>
     </message>
 </context>
 <context>
@@ -881,31 +881,31 @@
     <name>CopiesDialog</name>
     <message>
         <source>&amp;Number of copies</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zahl der Kopien</translation>
     </message>
     <message>
         <source>&amp;Registers on for each number</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Register weiter je Nummer</translation>
     </message>
     <message>
         <source>Copies counting up</source>
-        <translation type="unfinished"></translation>
+        <translation>Hochzählende Kopien</translation>
     </message>
     <message>
         <source>New signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Neues Signal</translation>
     </message>
     <message>
         <source>Number of copies</source>
-        <translation type="unfinished"></translation>
+        <translation>Zahl der Kopien</translation>
     </message>
     <message>
         <source>Registers on for each number</source>
-        <translation type="unfinished"></translation>
+        <translation>Register weiter je Nummer</translation>
     </message>
     <message>
         <source>Source</source>
-        <translation type="unfinished">Quelle</translation>
+        <translation>Quelle</translation>
     </message>
 </context>
 <context>
@@ -968,7 +968,7 @@
     </message>
     <message>
         <source>widest {text}: ⚠ needs {needed}, has {width}</source>
-        <translation type="unfinished"></translation>
+        <translation>breitester {text}: ⚠ braucht {needed}, hat {width}</translation>
     </message>
     <message>
         <source>{character} is none of the characters of this panel</source>
@@ -994,6 +994,14 @@
         <translation>Feld &amp;löschen</translation>
     </message>
     <message>
+        <source>&amp;Import signals…</source>
+        <translation>Signale &amp;importieren…</translation>
+    </message>
+    <message>
+        <source>&amp;Mend the finding</source>
+        <translation>Befund be&amp;heben</translation>
+    </message>
+    <message>
         <source>&amp;Place a field…</source>
         <translation>&amp;Feld platzieren…</translation>
     </message>
@@ -1008,6 +1016,14 @@
     <message>
         <source>Action {n}</source>
         <translation>Aktion {n}</translation>
+    </message>
+    <message>
+        <source>Choose a finding first: F8 leads to the findings.</source>
+        <translation>Zuerst einen Befund wählen: F8 führt zu den Befunden.</translation>
+    </message>
+    <message>
+        <source>Export signals…</source>
+        <translation>Signale exportieren…</translation>
     </message>
     <message>
         <source>Follower &apos;{name}&apos;</source>
@@ -1030,6 +1046,10 @@
         <translation>Leitungen und Geräte</translation>
     </message>
     <message>
+        <source>Ne&amp;xt finding</source>
+        <translation>Nä&amp;chster Befund</translation>
+    </message>
+    <message>
         <source>Ne&amp;xt screen</source>
         <translation>&amp;Nächstes Bild</translation>
     </message>
@@ -1038,12 +1058,20 @@
         <translation>Nächste S&amp;prache der Texte</translation>
     </message>
     <message>
+        <source>Nothing was changed: this is not found any more.</source>
+        <translation>Nichts wurde geändert: Dies wird nicht mehr gefunden.</translation>
+    </message>
+    <message>
         <source>Page &amp;map</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild&amp;plan</translation>
     </message>
     <message>
         <source>Page map</source>
         <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Pre&amp;vious finding</source>
+        <translation>Vo&amp;riger Befund</translation>
     </message>
     <message>
         <source>Pre&amp;vious screen</source>
@@ -1070,8 +1098,16 @@
         <translation>Simulierte Geräte</translation>
     </message>
     <message>
+        <source>Ta&amp;bles</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>The panel has one language only; more are named in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere werden in den Eigenschaften des Panels benannt.</translation>
+    </message>
+    <message>
+        <source>This finding cannot be mended by itself; Enter on it leads to its place.</source>
+        <translation>Dieser Befund lässt sich nicht von selbst beheben; Eingabe darauf führt zu seiner Stelle.</translation>
     </message>
     <message>
         <source>Turn {n}</source>
@@ -1090,139 +1126,139 @@
     <name>EditorActions</name>
     <message>
         <source>&amp;Align left</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Links ausrichten</translation>
     </message>
     <message>
         <source>&amp;Cells</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zellen</translation>
     </message>
     <message>
         <source>&amp;Centre</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zentrieren</translation>
     </message>
     <message>
         <source>&amp;Copy</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Kopieren</translation>
     </message>
     <message>
         <source>&amp;Equally wide</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Gleich breit</translation>
     </message>
     <message>
         <source>&amp;Find…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Suchen…</translation>
     </message>
     <message>
         <source>&amp;Fit to the widest value</source>
-        <translation type="unfinished"></translation>
+        <translation>An breitesten Wert an&amp;passen</translation>
     </message>
     <message>
         <source>&amp;Insert instead of writing over</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein&amp;fügen statt überschreiben</translation>
     </message>
     <message>
         <source>&amp;Keys of the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tasten des Panels</translation>
     </message>
     <message>
         <source>&amp;Live values</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Livewerte</translation>
     </message>
     <message>
         <source>&amp;Marks</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Marken</translation>
     </message>
     <message>
         <source>&amp;Narrower</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;chmaler</translation>
     </message>
     <message>
         <source>&amp;Next place</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nächste Stelle</translation>
     </message>
     <message>
         <source>&amp;Paste</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Einfügen</translation>
     </message>
     <message>
         <source>&amp;Previous place</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Vorige Stelle</translation>
     </message>
     <message>
         <source>&amp;Replace…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ersetzen…</translation>
     </message>
     <message>
         <source>&amp;Sample values</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Beispielwerte</translation>
     </message>
     <message>
         <source>&amp;Wider</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Breiter</translation>
     </message>
     <message>
         <source>&amp;Widest values</source>
-        <translation type="unfinished"></translation>
+        <translation>Breiteste &amp;Werte</translation>
     </message>
     <message>
         <source>Align ri&amp;ght</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rechts ausrichten</translation>
     </message>
     <message>
         <source>Arran&amp;ge</source>
-        <translation type="unfinished"></translation>
+        <translation>An&amp;ordnen</translation>
     </message>
     <message>
         <source>As large as &amp;fits</source>
-        <translation type="unfinished"></translation>
+        <translation>So groß wie &amp;möglich</translation>
     </message>
     <message>
         <source>Cu&amp;t</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ausschneiden</translation>
     </message>
     <message>
         <source>D&amp;uplicate</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Duplizieren</translation>
     </message>
     <message>
         <source>Find on &amp;screens</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf &amp;Bildern suchen</translation>
     </message>
     <message>
         <source>Lar&amp;ger</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Größer</translation>
     </message>
     <message>
         <source>Move &amp;down</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach &amp;unten</translation>
     </message>
     <message>
         <source>Move &amp;up</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach &amp;oben</translation>
     </message>
     <message>
         <source>Move to the &amp;left</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach l&amp;inks</translation>
     </message>
     <message>
         <source>Move to the &amp;right</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach r&amp;echts</translation>
     </message>
     <message>
         <source>Select &amp;all</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Alles auswählen</translation>
     </message>
     <message>
         <source>Sho&amp;w in the fields</source>
-        <translation type="unfinished"></translation>
+        <translation>In den Feldern &amp;zeigen</translation>
     </message>
     <message>
         <source>Smalle&amp;r</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Kleiner</translation>
     </message>
     <message>
         <source>this project has no screen yet</source>
-        <translation type="unfinished"></translation>
+        <translation>dieses Projekt hat noch kein Bild</translation>
     </message>
 </context>
 <context>
@@ -1265,7 +1301,7 @@
     </message>
     <message>
         <source>Live values</source>
-        <translation type="unfinished"></translation>
+        <translation>Livewerte</translation>
     </message>
     <message>
         <source>Marks</source>
@@ -1345,6 +1381,97 @@
     <message>
         <source>Width {width}, from column {first} to {last}</source>
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
+    </message>
+</context>
+<context>
+    <name>ExportDialog</name>
+    <message>
+        <source>&amp;Decimal mark</source>
+        <translation>&amp;Dezimalzeichen</translation>
+    </message>
+    <message>
+        <source>&amp;Save as…</source>
+        <translation>Speichern &amp;unter…</translation>
+    </message>
+    <message>
+        <source>&amp;Text with separators (CSV, UTF-8)</source>
+        <translation>Text mit &amp;Trennzeichen (CSV, UTF-8)</translation>
+    </message>
+    <message>
+        <source>&amp;Workbook (XLSX)</source>
+        <translation>&amp;Mappe (XLSX)</translation>
+    </message>
+    <message>
+        <source>Comma ,</source>
+        <translation>Komma ,</translation>
+    </message>
+    <message>
+        <source>Comma, 0,1</source>
+        <translation>Komma, 0,1</translation>
+    </message>
+    <message>
+        <source>Export signals</source>
+        <translation>Signale exportieren</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>Point, 0.1</source>
+        <translation>Punkt, 0.1</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>S&amp;eparator</source>
+        <translation>T&amp;rennzeichen</translation>
+    </message>
+    <message>
+        <source>S&amp;ignals</source>
+        <translation>&amp;Signale</translation>
+    </message>
+    <message>
+        <source>Save the signals as</source>
+        <translation>Signale speichern unter</translation>
+    </message>
+    <message>
+        <source>Semicolon ;</source>
+        <translation>Semikolon ;</translation>
+    </message>
+    <message>
+        <source>Separator</source>
+        <translation>Trennzeichen</translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Tabulator</source>
+        <translation>Tabulator</translation>
+    </message>
+    <message>
+        <source>Text (*.csv)</source>
+        <translation>Text (*.csv)</translation>
+    </message>
+    <message>
+        <source>The file has a column for each property of a signal and comes back unchanged by Import. Registers are counted as their followers count them.</source>
+        <translation>Die Datei hat eine Spalte je Eigenschaft eines Signals und kommt durch Importieren unverändert zurück. Register zählen, wie ihre Geräte sie zählen.</translation>
+    </message>
+    <message>
+        <source>With a &amp;byte order mark, so that spreadsheets see that it is UTF-8</source>
+        <translation>Mit &amp;Bytefolgemarke, damit Tabellenkalkulationen UTF-8 erkennen</translation>
+    </message>
+    <message>
+        <source>Workbooks (*.xlsx)</source>
+        <translation>Mappen (*.xlsx)</translation>
+    </message>
+    <message>
+        <source>{file} exists already. Replace it?</source>
+        <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
 </context>
 <context>
@@ -1465,168 +1592,157 @@
     <name>FileStanding</name>
     <message>
         <source>Co&amp;mpare</source>
-        <translation type="unfinished">&amp;Vergleichen</translation>
+        <translation>&amp;Vergleichen</translation>
     </message>
     <message>
         <source>No recovery copy can be written to {folder}: {reason}. Save often.</source>
-        <translation type="unfinished">In {folder} kann keine Sicherheitskopie geschrieben werden: {reason}. Oft speichern.</translation>
+        <translation>In {folder} kann keine Sicherheitskopie geschrieben werden: {reason}. Oft speichern.</translation>
     </message>
     <message>
         <source>Re&amp;load</source>
-        <translation type="unfinished">Neu &amp;laden</translation>
+        <translation>Neu &amp;laden</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
-        <translation type="unfinished">Speichern &amp;unter…</translation>
+        <translation>Speichern &amp;unter…</translation>
     </message>
     <message>
         <source>Save it &amp;there again</source>
-        <translation type="unfinished">Dort wieder &amp;speichern</translation>
+        <translation>Dort wieder &amp;speichern</translation>
     </message>
     <message>
         <source>{file} can only be read: you may edit it, but it must be saved under another name.</source>
-        <translation type="unfinished">{file} ist nur lesbar: Bearbeiten geht, gespeichert werden muss unter anderem Namen.</translation>
+        <translation>{file} ist nur lesbar: Bearbeiten geht, gespeichert werden muss unter anderem Namen.</translation>
     </message>
     <message>
         <source>{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. What you see is all there is.</source>
-        <translation type="unfinished">{file} ist weg oder nicht lesbar: gelöscht, umbenannt, oder das Laufwerk wurde entfernt. Was hier zu sehen ist, ist alles, was es gibt.</translation>
+        <translation>{file} ist weg oder nicht lesbar: gelöscht, umbenannt, oder das Laufwerk wurde entfernt. Was hier zu sehen ist, ist alles, was es gibt.</translation>
     </message>
     <message>
         <source>{file} is open in another window too. You can edit it here; if both are saved, the second one is asked first.</source>
-        <translation type="unfinished">{file} ist auch in einem anderen Fenster offen. Bearbeiten geht hier; werden beide gespeichert, wird beim zweiten erst gefragt.</translation>
+        <translation>{file} ist auch in einem anderen Fenster offen. Bearbeiten geht hier; werden beide gespeichert, wird beim zweiten erst gefragt.</translation>
     </message>
     <message>
         <source>{file} was changed by another program, and you have changes that are not saved.</source>
-        <translation type="unfinished">{file} wurde von einem anderen Programm geändert, und hier gibt es ungespeicherte Änderungen.</translation>
+        <translation>{file} wurde von einem anderen Programm geändert, und hier gibt es ungespeicherte Änderungen.</translation>
     </message>
     <message>
         <source>{file} was changed by another program.</source>
-        <translation type="unfinished">{file} wurde von einem anderen Programm geändert.</translation>
+        <translation>{file} wurde von einem anderen Programm geändert.</translation>
     </message>
     <message>
         <source>{why} This window begins with an empty project.</source>
-        <translation type="unfinished"></translation>
+        <translation>{why} Dieses Fenster beginnt mit einem leeren Projekt.</translation>
     </message>
 </context>
 <context>
     <name>FindBar</name>
     <message>
         <source>&amp;Capitals matter</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Großschreibung beachten</translation>
     </message>
     <message>
         <source>&amp;Replace</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ersetzen</translation>
     </message>
     <message>
         <source>Close the search</source>
-        <translation type="unfinished"></translation>
+        <translation>Suche schließen</translation>
     </message>
     <message>
         <source>Close the search (Escape)</source>
-        <translation type="unfinished"></translation>
+        <translation>Suche schließen (Esc)</translation>
     </message>
     <message>
         <source>Find</source>
-        <translation type="unfinished"></translation>
+        <translation>Suchen</translation>
     </message>
     <message>
         <source>Found: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gefunden: {count}</translation>
     </message>
     <message>
         <source>In both</source>
-        <translation type="unfinished"></translation>
+        <translation>In beidem</translation>
     </message>
     <message>
         <source>In signals of fields</source>
-        <translation type="unfinished"></translation>
+        <translation>In Signalen der Felder</translation>
     </message>
     <message>
         <source>In texts</source>
-        <translation type="unfinished"></translation>
+        <translation>In Texten</translation>
     </message>
     <message>
         <source>Left as it is: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>Unverändert gelassen: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
     </message>
     <message>
         <source>Next place</source>
-        <translation type="unfinished"></translation>
+        <translation>Nächste Stelle</translation>
     </message>
     <message>
         <source>Next place (F3)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nächste Stelle (F3)</translation>
     </message>
     <message>
         <source>Not found</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gefunden</translation>
     </message>
     <message>
         <source>Places that were left as they are</source>
-        <translation type="unfinished"></translation>
+        <translation>Unverändert gelassene Stellen</translation>
     </message>
     <message>
         <source>Previous place</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorige Stelle</translation>
     </message>
     <message>
         <source>Previous place (Shift+F3)</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorige Stelle (Umschalt+F3)</translation>
     </message>
     <message>
         <source>Replace</source>
-        <translation type="unfinished"></translation>
+        <translation>Ersetzen</translation>
     </message>
     <message>
         <source>Replace &amp;all</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Alle ersetzen</translation>
     </message>
     <message>
         <source>Replace all</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle ersetzen</translation>
     </message>
     <message>
         <source>Replace with</source>
-        <translation type="unfinished"></translation>
+        <translation>Ersetzen durch</translation>
     </message>
     <message>
         <source>Replaced: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ersetzt: {count}</translation>
     </message>
     <message>
         <source>Replaced: {count}, left: {left}</source>
-        <translation type="unfinished"></translation>
+        <translation>Ersetzt: {count}, gelassen: {left}</translation>
     </message>
     <message>
         <source>Where to look</source>
-        <translation type="unfinished"></translation>
+        <translation>Wo gesucht wird</translation>
     </message>
     <message>
         <source>{number} of {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>{number} von {count}</translation>
     </message>
 </context>
 <context>
-    <name>FindingsList</name>
-    <message numerus="yes">
-        <source>%n not taken over</source>
-        <translation>
-            <numerusform>%n nicht übernommen</numerusform>
-            <numerusform>%n nicht übernommen</numerusform>
-        </translation>
+    <name>Findings</name>
+    <message>
+        <source>How grave</source>
+        <translation>Wie schwer</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is not taken over: {reason}</source>
-        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
-    </message>
-    <message>
-        <source>Findings</source>
-        <translation>Befunde</translation>
-    </message>
-    <message>
-        <source>Findings of the design checks</source>
-        <translation>Befunde der Entwurfsprüfung</translation>
+        <source>Mend: {words}</source>
+        <translation>Beheben: {words}</translation>
     </message>
     <message>
         <source>Place</source>
@@ -1641,15 +1757,7 @@
         <translation>Abhilfe</translation>
     </message>
     <message>
-        <source>correct it there</source>
-        <translation>dort berichtigen</translation>
-    </message>
-    <message>
         <source>error</source>
-        <translation>Fehler</translation>
-    </message>
-    <message>
-        <source>errors</source>
         <translation>Fehler</translation>
     </message>
     <message>
@@ -1661,20 +1769,95 @@
         <translation>Hinweis</translation>
     </message>
     <message>
-        <source>notes</source>
-        <translation>Hinweise</translation>
+        <source>warning</source>
+        <translation>Warnung</translation>
+    </message>
+</context>
+<context>
+    <name>FindingsList</name>
+    <message>
+        <source>&apos;{text}&apos; is not taken over: {reason}</source>
+        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
+    </message>
+    <message>
+        <source>Choose a finding first.</source>
+        <translation>Zuerst einen Befund wählen.</translation>
+    </message>
+    <message>
+        <source>Errors: {count}</source>
+        <translation>Fehler: {count}</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
+        <source>Findings of the design checks</source>
+        <translation>Befunde der Entwurfsprüfung</translation>
+    </message>
+    <message>
+        <source>Hide them</source>
+        <translation>Verbergen</translation>
+    </message>
+    <message>
+        <source>Mend</source>
+        <translation>Beheben</translation>
+    </message>
+    <message>
+        <source>Mend: {words}</source>
+        <translation>Beheben: {words}</translation>
+    </message>
+    <message>
+        <source>Notes: {count}</source>
+        <translation>Hinweise: {count}</translation>
+    </message>
+    <message>
+        <source>Only you can know what is meant here; Enter leads to the place.</source>
+        <translation>Was hier gemeint ist, weiß nur der Mensch; Eingabe führt zur Stelle.</translation>
+    </message>
+    <message>
+        <source>Order of the findings</source>
+        <translation>Reihenfolge der Befunde</translation>
+    </message>
+    <message>
+        <source>Show them</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Warnings: {count}</source>
+        <translation>Warnungen: {count}</translation>
+    </message>
+    <message>
+        <source>by place</source>
+        <translation>nach Stelle</translation>
+    </message>
+    <message>
+        <source>correct it there</source>
+        <translation>dort berichtigen</translation>
     </message>
     <message>
         <source>nothing found</source>
         <translation>nichts gefunden</translation>
     </message>
     <message>
-        <source>warning</source>
-        <translation>Warnung</translation>
+        <source>the gravest first</source>
+        <translation>die schwersten zuerst</translation>
     </message>
     <message>
-        <source>warnings</source>
-        <translation>Warnungen</translation>
+        <source>{count} hidden</source>
+        <translation>{count} verborgen</translation>
+    </message>
+    <message>
+        <source>{count} not taken over</source>
+        <translation>{count} nicht übernommen</translation>
+    </message>
+    <message>
+        <source>{what}. To do: {hint}.</source>
+        <translation>{what}. Abhilfe: {hint}.</translation>
+    </message>
+    <message>
+        <source>{words} (Ctrl+F7). It can be undone.</source>
+        <translation>{words} (Strg+F7). Lässt sich rückgängig machen.</translation>
     </message>
 </context>
 <context>
@@ -1861,6 +2044,89 @@
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
         <translation>{code} ist keiner von 5, 6, 15, 16 und 22</translation>
+    </message>
+</context>
+<context>
+    <name>ImportDialog</name>
+    <message>
+        <source>&amp;Import</source>
+        <translation>&amp;Importieren</translation>
+    </message>
+    <message>
+        <source>&amp;Import {count} of {all} signals</source>
+        <translation>{count} von {all} Signalen &amp;importieren</translation>
+    </message>
+    <message>
+        <source>Ch&amp;oose a file…</source>
+        <translation>&amp;Datei wählen…</translation>
+    </message>
+    <message>
+        <source>Choose a CSV or XLSX file with registers, or a SunSpec model (JSON).</source>
+        <translation>Eine CSV- oder XLSX-Datei mit Registern oder ein SunSpec-Modell (JSON) wählen.</translation>
+    </message>
+    <message>
+        <source>Choose a register list</source>
+        <translation>Registerliste wählen</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>Import signals</source>
+        <translation>Signale importieren</translation>
+    </message>
+    <message>
+        <source>New followers: {names}</source>
+        <translation>Neue Geräte: {names}</translation>
+    </message>
+    <message>
+        <source>New line: {name}</source>
+        <translation>Neue Leitung: {name}</translation>
+    </message>
+    <message>
+        <source>No column is taken for the register yet: choose it above the table.</source>
+        <translation>Noch ist keine Spalte als Register genommen: über der Tabelle wählen.</translation>
+    </message>
+    <message>
+        <source>Nothing was brought in: {reason}</source>
+        <translation>Nichts wurde hereingeholt: {reason}</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Register lists (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;All files (*)</source>
+        <translation>Registerlisten (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Replaced: {count}</source>
+        <translation>Ersetzt: {count}</translation>
+    </message>
+    <message>
+        <source>Rows that stay out for a fault: {count}</source>
+        <translation>Zeilen, die wegen eines Fehlers draußen bleiben: {count}</translation>
+    </message>
+    <message>
+        <source>S&amp;top</source>
+        <translation>&amp;Anhalten</translation>
+    </message>
+    <message>
+        <source>Stopped. Nothing was changed; choose the file again, or another one.</source>
+        <translation>Angehalten. Nichts wurde geändert; die Datei erneut oder eine andere wählen.</translation>
+    </message>
+    <message>
+        <source>The columns are matched as in the last list with these titles.</source>
+        <translation>Die Spalten sind zugeordnet wie bei der letzten Liste mit diesen Titeln.</translation>
+    </message>
+    <message>
+        <source>Under another name: {count}</source>
+        <translation>Unter anderem Namen: {count}</translation>
+    </message>
+    <message>
+        <source>{names} and {count} more</source>
+        <translation>{names} und {count} weitere</translation>
     </message>
 </context>
 <context>
@@ -2296,11 +2562,11 @@
     </message>
     <message>
         <source>Change followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte ändern</translation>
     </message>
     <message>
         <source>Change lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen ändern</translation>
     </message>
     <message>
         <source>Delete follower</source>
@@ -2336,23 +2602,23 @@
     </message>
     <message>
         <source>Move line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung verschieben</translation>
     </message>
     <message>
         <source>Paste followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte einfügen</translation>
     </message>
     <message>
         <source>Paste lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen einfügen</translation>
     </message>
     <message>
         <source>Reorder followers</source>
-        <translation type="unfinished"></translation>
+        <translation>Geräte umordnen</translation>
     </message>
     <message>
         <source>Reorder lines</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen umordnen</translation>
     </message>
 </context>
 <context>
@@ -2382,6 +2648,90 @@
     </message>
 </context>
 <context>
+    <name>MatchHeader</name>
+    <message>
+        <source>Column {letter}, {title}: is taken for</source>
+        <translation>Spalte {letter}, {title}: genommen als</translation>
+    </message>
+    <message>
+        <source>This column is left aside</source>
+        <translation>Diese Spalte bleibt beiseite</translation>
+    </message>
+    <message>
+        <source>– left aside –</source>
+        <translation>– bleibt beiseite –</translation>
+    </message>
+</context>
+<context>
+    <name>ModelChoices</name>
+    <message>
+        <source>&amp;Address of the model&apos;s ID</source>
+        <translation>&amp;Adresse der ID des Modells</translation>
+    </message>
+    <message>
+        <source>Address of the model&apos;s ID</source>
+        <translation>Adresse der ID des Modells</translation>
+    </message>
+    <message>
+        <source>Each &amp;bit of a bitfield becomes a signal</source>
+        <translation>Jedes &amp;Bit eines Bitfeldes wird ein Signal</translation>
+    </message>
+    <message>
+        <source>How many {group}</source>
+        <translation>Wie viele {group}</translation>
+    </message>
+    <message>
+        <source>In the device</source>
+        <translation>Im Gerät</translation>
+    </message>
+    <message>
+        <source>Repeats and scale factors</source>
+        <translation>Wiederholungen und Skalierungsfaktoren</translation>
+    </message>
+    <message>
+        <source>Scale factor {name}</source>
+        <translation>Skalierungsfaktor {name}</translation>
+    </message>
+    <message>
+        <source>The address is that on the wire, counted from 0. Devices begin at 40000, 50000 or 0 with two registers that say SunS; then come the common model with 68 registers, and the others.</source>
+        <translation>Die Adresse ist die auf der Leitung, ab 0 gezählt. Geräte beginnen bei 40000, 50000 oder 0 mit zwei Registern, die SunS heißen; dann folgen das gemeinsame Modell mit 68 Registern und die übrigen.</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+</context>
+<context>
+    <name>NotesList</name>
+    <message>
+        <source>Notes on rows</source>
+        <translation>Anmerkungen zu Zeilen</translation>
+    </message>
+</context>
+<context>
+    <name>NotesModel</name>
+    <message>
+        <source>Cell</source>
+        <translation>Zelle</translation>
+    </message>
+    <message>
+        <source>Column</source>
+        <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>Row</source>
+        <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>What is to be said</source>
+        <translation>Was zu sagen ist</translation>
+    </message>
+</context>
+<context>
     <name>Notice</name>
     <message>
         <source>Close the message</source>
@@ -2392,43 +2742,43 @@
     <name>NumberingDialog</name>
     <message>
         <source># stands for the number, ## for one of two digits at least</source>
-        <translation type="unfinished"></translation>
+        <translation># steht für die Nummer, ## für eine mit mindestens zwei Ziffern</translation>
     </message>
     <message>
         <source>&amp;First number</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Erste Nummer</translation>
     </message>
     <message>
         <source>&amp;Pattern (# is the number)</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Muster (# ist die Nummer)</translation>
     </message>
     <message>
         <source>Counting &amp;by</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Schrittweite</translation>
     </message>
     <message>
         <source>Counting by</source>
-        <translation type="unfinished"></translation>
+        <translation>Schrittweite</translation>
     </message>
     <message>
         <source>First number</source>
-        <translation type="unfinished"></translation>
+        <translation>Erste Nummer</translation>
     </message>
     <message>
         <source>Name now</source>
-        <translation type="unfinished"></translation>
+        <translation>Name jetzt</translation>
     </message>
     <message>
         <source>New name</source>
-        <translation type="unfinished"></translation>
+        <translation>Neuer Name</translation>
     </message>
     <message>
         <source>Number the names</source>
-        <translation type="unfinished"></translation>
+        <translation>Namen nummerieren</translation>
     </message>
     <message>
         <source>Pattern</source>
-        <translation type="unfinished"></translation>
+        <translation>Muster</translation>
     </message>
 </context>
 <context>
@@ -2440,6 +2790,10 @@
     <message>
         <source>Errors: {count}</source>
         <translation>Fehler: {count}</translation>
+    </message>
+    <message>
+        <source>From every screen to {to}: {cause}</source>
+        <translation>Von jedem Bild nach {to}: {cause}</translation>
     </message>
     <message>
         <source>Page map</source>
@@ -2508,6 +2862,10 @@
     <message>
         <source>when {condition}</source>
         <translation>wenn {condition}</translation>
+    </message>
+    <message>
+        <source>when {signal} {sign} {value}</source>
+        <translation>wenn {signal} {sign} {value}</translation>
     </message>
     <message>
         <source>{key}, any screen</source>
@@ -2896,7 +3254,7 @@
     </message>
     <message>
         <source>Delete the rows (Ctrl+Delete)</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen löschen (Strg+Entf)</translation>
     </message>
     <message>
         <source>Duplicate</source>
@@ -2908,7 +3266,7 @@
     </message>
     <message>
         <source>File order</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateireihenfolge</translation>
     </message>
     <message>
         <source>Move down</source>
@@ -2932,15 +3290,15 @@
     </message>
     <message>
         <source>Sorted is the view only. Back to the order of the file</source>
-        <translation type="unfinished"></translation>
+        <translation>Sortiert ist nur die Ansicht. Zurück zur Reihenfolge der Datei</translation>
     </message>
     <message>
         <source>Which of them are shown</source>
-        <translation type="unfinished"></translation>
+        <translation>Welche davon gezeigt werden</translation>
     </message>
     <message>
         <source>all</source>
-        <translation type="unfinished"></translation>
+        <translation>alle</translation>
     </message>
 </context>
 <context>
@@ -2985,7 +3343,7 @@
     <name>ProjectFiles</name>
     <message>
         <source>&amp;Begin where I left off</source>
-        <translation type="unfinished"></translation>
+        <translation>Beginnen, wo ich auf&amp;gehört habe</translation>
     </message>
     <message>
         <source>&amp;Compare with another file…</source>
@@ -2997,7 +3355,7 @@
     </message>
     <message>
         <source>&amp;Open it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Öffnen</translation>
     </message>
     <message>
         <source>&amp;Open…</source>
@@ -3104,6 +3462,10 @@
         <translation>Dieses Projekt wurde nie gespeichert; nichts zum Neuladen</translation>
     </message>
     <message>
+        <source>other version {time}</source>
+        <translation>andere Fassung {time}</translation>
+    </message>
+    <message>
         <source>untitled</source>
         <translation>ohne Titel</translation>
     </message>
@@ -3129,15 +3491,15 @@
     </message>
     <message>
         <source>{file}, which was open last, cannot be opened: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, zuletzt offen, kann nicht geöffnet werden: {reason}.</translation>
     </message>
     <message>
         <source>{file}, which was open last, is open in another window.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, zuletzt offen, ist in einem anderen Fenster offen.</translation>
     </message>
     <message>
         <source>{file}, which was open last, was not opened: the drive does not answer.</source>
-        <translation type="unfinished"></translation>
+        <translation>{file}, zuletzt offen, wurde nicht geöffnet: Das Laufwerk antwortet nicht.</translation>
     </message>
     <message>
         <source>{name}, as it is here</source>
@@ -3165,6 +3527,133 @@
     <message>
         <source>stale</source>
         <translation>veraltet</translation>
+    </message>
+</context>
+<context>
+    <name>ReadingChoices</name>
+    <message>
+        <source>&amp;Characters</source>
+        <translation>&amp;Kodierung</translation>
+    </message>
+    <message>
+        <source>&amp;Decimal mark</source>
+        <translation>&amp;Dezimalzeichen</translation>
+    </message>
+    <message>
+        <source>&amp;Registers are counted</source>
+        <translation>&amp;Register zählen</translation>
+    </message>
+    <message>
+        <source>&amp;Sheet</source>
+        <translation>&amp;Blatt</translation>
+    </message>
+    <message>
+        <source>&amp;Titles in row</source>
+        <translation>&amp;Titel in Zeile</translation>
+    </message>
+    <message>
+        <source>&amp;hexadecimal</source>
+        <translation>&amp;hexadezimal</translation>
+    </message>
+    <message>
+        <source>Bar |</source>
+        <translation>Strich |</translation>
+    </message>
+    <message>
+        <source>Coil</source>
+        <translation>Coil</translation>
+    </message>
+    <message>
+        <source>Comma ,</source>
+        <translation>Komma ,</translation>
+    </message>
+    <message>
+        <source>Comma, 0,1</source>
+        <translation>Komma, 0,1</translation>
+    </message>
+    <message>
+        <source>Discrete</source>
+        <translation>Discrete</translation>
+    </message>
+    <message>
+        <source>Holding</source>
+        <translation>Holding</translation>
+    </message>
+    <message>
+        <source>How the bytes of the file are taken for characters.</source>
+        <translation>Wie die Bytes der Datei als Zeichen genommen werden.</translation>
+    </message>
+    <message>
+        <source>In the list. The follower keeps its own way.</source>
+        <translation>In der Liste. Das Gerät behält seine eigene Weise.</translation>
+    </message>
+    <message>
+        <source>Input</source>
+        <translation>Input</translation>
+    </message>
+    <message>
+        <source>Of registers for which the list names none.</source>
+        <translation>Von Registern, für die die Liste keine nennt.</translation>
+    </message>
+    <message>
+        <source>Plain digits of registers are hexadecimal.</source>
+        <translation>Bloße Ziffern von Registern sind hexadezimal.</translation>
+    </message>
+    <message>
+        <source>Point, 0.1</source>
+        <translation>Punkt, 0.1</translation>
+    </message>
+    <message>
+        <source>Registers are hexadecimal</source>
+        <translation>Register sind hexadezimal</translation>
+    </message>
+    <message>
+        <source>Se&amp;parator</source>
+        <translation>Trenn&amp;zeichen</translation>
+    </message>
+    <message>
+        <source>Semicolon ;</source>
+        <translation>Semikolon ;</translation>
+    </message>
+    <message>
+        <source>T&amp;able by default</source>
+        <translation>Tabelle &amp;ohne Angabe</translation>
+    </message>
+    <message>
+        <source>Tabulator</source>
+        <translation>Tabulator</translation>
+    </message>
+    <message>
+        <source>What stands above this row is left aside.</source>
+        <translation>Was über dieser Zeile steht, bleibt beiseite.</translation>
+    </message>
+    <message>
+        <source>What stands between two cells of a row.</source>
+        <translation>Was zwischen zwei Zellen einer Zeile steht.</translation>
+    </message>
+    <message>
+        <source>as the follower does</source>
+        <translation>wie das Gerät</translation>
+    </message>
+    <message>
+        <source>from 0</source>
+        <translation>ab 0</translation>
+    </message>
+    <message>
+        <source>from 1</source>
+        <translation>ab 1</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>with the table&apos;s digit, 40001</source>
+        <translation>mit Ziffer der Tabelle, 40001</translation>
     </message>
 </context>
 <context>
@@ -3330,6 +3819,153 @@
     </message>
 </context>
 <context>
+    <name>ScalingAid</name>
+    <message>
+        <source>&amp;Decimals</source>
+        <translation>&amp;Dezimalen</translation>
+    </message>
+    <message>
+        <source>&amp;First point</source>
+        <translation>&amp;Erster Punkt</translation>
+    </message>
+    <message>
+        <source>&amp;No scale</source>
+        <translation>&amp;Keine Skalierung</translation>
+    </message>
+    <message>
+        <source>&amp;One count is</source>
+        <translation>Ein &amp;Rohschritt ist</translation>
+    </message>
+    <message>
+        <source>&amp;Second point</source>
+        <translation>&amp;Zweiter Punkt</translation>
+    </message>
+    <message>
+        <source>&amp;Try</source>
+        <translation>&amp;Probe</translation>
+    </message>
+    <message>
+        <source>(exactly {value})</source>
+        <translation>(genau {value})</translation>
+    </message>
+    <message>
+        <source>; that is one unit of the last decimal that is shown.</source>
+        <translation>; das ist eine Einheit der letzten gezeigten Dezimale.</translation>
+    </message>
+    <message>
+        <source>; the last decimal that is shown moves in steps.</source>
+        <translation>; die letzte gezeigte Dezimale läuft in Sprüngen.</translation>
+    </message>
+    <message>
+        <source>; the panel shows less than the register holds.</source>
+        <translation>; das Panel zeigt weniger, als das Register enthält.</translation>
+    </message>
+    <message>
+        <source>Decimals</source>
+        <translation>Dezimalen</translation>
+    </message>
+    <message>
+        <source>Fields that are too narrow for it: {places}</source>
+        <translation>Dafür zu schmale Felder: {places}</translation>
+    </message>
+    <message>
+        <source>First point, raw</source>
+        <translation>Erster Punkt, roh</translation>
+    </message>
+    <message>
+        <source>First point, value</source>
+        <translation>Erster Punkt, Wert</translation>
+    </message>
+    <message>
+        <source>It fits all number fields that show the signal.</source>
+        <translation>Es passt in alle Zahlenfelder, die das Signal zeigen.</translation>
+    </message>
+    <message>
+        <source>One count is {count} {unit}</source>
+        <translation>Ein Rohschritt ist {count} {unit}</translation>
+    </message>
+    <message>
+        <source>Raw</source>
+        <translation>Roh</translation>
+    </message>
+    <message>
+        <source>Raw &amp;0 is</source>
+        <translation>Roh &amp;0 ist</translation>
+    </message>
+    <message>
+        <source>Scaling of &apos;{name}&apos;</source>
+        <translation>Skalierung von „{name}“</translation>
+    </message>
+    <message>
+        <source>Second point, raw</source>
+        <translation>Zweiter Punkt, roh</translation>
+    </message>
+    <message>
+        <source>Second point, value</source>
+        <translation>Zweiter Punkt, Wert</translation>
+    </message>
+    <message>
+        <source>Shown on the panel</source>
+        <translation>Auf dem Panel</translation>
+    </message>
+    <message>
+        <source>The limits {low} to {high} are raw {first} to {last}.</source>
+        <translation>Die Grenzen {low} bis {high} sind roh {first} bis {last}.</translation>
+    </message>
+    <message>
+        <source>The value is the raw number</source>
+        <translation>Der Wert ist die rohe Zahl</translation>
+    </message>
+    <message>
+        <source>The widest text is {text}; cells: {width}.</source>
+        <translation>Der breiteste Text ist {text}; Zellen: {width}.</translation>
+    </message>
+    <message>
+        <source>Try, raw</source>
+        <translation>Probe, roh</translation>
+    </message>
+    <message>
+        <source>Try, value</source>
+        <translation>Probe, Wert</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Value of one count</source>
+        <translation>Wert eines Rohschritts</translation>
+    </message>
+    <message>
+        <source>Value of raw 0</source>
+        <translation>Wert von roh 0</translation>
+    </message>
+    <message>
+        <source>and more: {count}</source>
+        <translation>und weitere: {count}</translation>
+    </message>
+    <message>
+        <source>both points need raw and value</source>
+        <translation>beide Punkte brauchen roh und Wert</translation>
+    </message>
+    <message>
+        <source>value = raw x {slope} {sign} {offset}</source>
+        <translation>Wert = roh x {slope} {sign} {offset}</translation>
+    </message>
+    <message>
+        <source>{encoding} does not hold all of that.</source>
+        <translation>{encoding} fasst nicht all das.</translation>
+    </message>
+    <message>
+        <source>{encoding} does not hold raw {raw}</source>
+        <translation>{encoding} fasst roh {raw} nicht</translation>
+    </message>
+    <message>
+        <source>{encoding} holds raw {least} to {greatest}: that is {low} to {high}.</source>
+        <translation>{encoding} fasst roh {least} bis {greatest}: das ist {low} bis {high}.</translation>
+    </message>
+</context>
+<context>
     <name>ScreenCommands</name>
     <message>
         <source>Clear cells</source>
@@ -3368,11 +4004,11 @@
     </message>
     <message>
         <source>Live values: nothing is connected, so there are none. Connect with Ctrl+K.</source>
-        <translation type="unfinished"></translation>
+        <translation>Livewerte: nichts ist verbunden, also gibt es keine. Verbinden mit Strg+K.</translation>
     </message>
     <message>
         <source>Nothing is found for &apos;{text}&apos;.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu „{text}“ wurde nichts gefunden.</translation>
     </message>
     <message>
         <source>On this screen the key &apos;{key}&apos; turns to no other.</source>
@@ -3485,19 +4121,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{cause} {deed}</source>
-        <translation type="unfinished"></translation>
+        <translation>{cause} {deed}</translation>
     </message>
     <message>
         <source>{cause} {deed} (on every screen)</source>
-        <translation type="unfinished"></translation>
+        <translation>{cause} {deed} (auf jedem Bild)</translation>
     </message>
     <message>
         <source>{cause} → {to}</source>
-        <translation type="unfinished"></translation>
+        <translation>{cause} → {to}</translation>
     </message>
     <message>
         <source>{cause} → {to} (from every screen)</source>
-        <translation type="unfinished"></translation>
+        <translation>{cause} → {to} (von jedem Bild)</translation>
     </message>
 </context>
 <context>
@@ -3516,6 +4152,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Add a screen (Insert)</source>
         <translation>Bild anlegen (Einfg)</translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -3562,6 +4202,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bild nach oben (Alt+Auf)</translation>
     </message>
     <message>
+        <source>Paste</source>
+        <translation>Einfügen</translation>
+    </message>
+    <message>
         <source>Rename</source>
         <translation>Umbenennen</translation>
     </message>
@@ -3587,6 +4231,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Delete screen</source>
         <translation>Bild löschen</translation>
+    </message>
+    <message>
+        <source>Delete screens</source>
+        <translation>Bilder löschen</translation>
     </message>
     <message>
         <source>Duplicate screen</source>
@@ -3623,6 +4271,13 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>when {condition}</source>
         <translation>wenn {condition}</translation>
+    </message>
+</context>
+<context>
+    <name>SheetView</name>
+    <message>
+        <source>Rows of the file</source>
+        <translation>Zeilen der Datei</translation>
     </message>
 </context>
 <context>
@@ -3748,7 +4403,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Two points, raw = value: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
-        <translation>Zwei Punkte, roh = Wert: 0 bis 10000 = 0 bis 50; oder ein Faktor: x 0,1</translation>
+        <translation>Zwei Punkte, roh = Wert: 0 bis 10000 = 0 bis 50; oder ein Faktor: x 0.1</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -3868,7 +4523,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>write two points: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
-        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0,1</translation>
+        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0.1</translation>
     </message>
     <message>
         <source>write {yes} or {no}</source>
@@ -3892,6 +4547,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>1 Zelle</translation>
     </message>
     <message>
+        <source>A click or Enter leads there</source>
+        <translation>Ein Klick oder Eingabe führt dorthin</translation>
+    </message>
+    <message>
         <source>A text per value, one a line: 1 = running</source>
         <translation>Ein Text je Wert, einer je Zeile: 1 = läuft</translation>
     </message>
@@ -3906,6 +4565,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Can be</source>
         <translation>Möglich</translation>
+    </message>
+    <message>
+        <source>Change scale</source>
+        <translation>Skalierung ändern</translation>
     </message>
     <message>
         <source>Change signal</source>
@@ -3980,6 +4643,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Auf der Leitung</translation>
     </message>
     <message>
+        <source>Only a number in registers has a scale.</source>
+        <translation>Nur eine Zahl in Registern hat eine Skalierung.</translation>
+    </message>
+    <message>
+        <source>Raw, value and shown text…</source>
+        <translation>Roh, Wert und gezeigter Text…</translation>
+    </message>
+    <message>
         <source>Read every</source>
         <translation>Lesen alle</translation>
     </message>
@@ -3998,6 +4669,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Scale, to</source>
         <translation>Skalierung, bis</translation>
+    </message>
+    <message>
+        <source>Scaling</source>
+        <translation>Skalierung</translation>
     </message>
     <message>
         <source>Shown</source>
@@ -4038,6 +4713,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Two points of a straight line: raw counts of the register, and what they mean. Empty: as read</source>
         <translation>Zwei Punkte einer Geraden: Rohwerte des Registers und was sie bedeuten. Leer: wie gelesen</translation>
+    </message>
+    <message>
+        <source>Two points side by side, a factor, and what comes of them</source>
+        <translation>Zwei Punkte nebeneinander, ein Faktor, und was daraus wird</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -4128,6 +4807,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Bit eines anderen Signals</translation>
     </message>
     <message>
+        <source>raw and value are needed, or neither</source>
+        <translation>roh und Wert sind nötig, oder keins von beiden</translation>
+    </message>
+    <message>
         <source>raw is</source>
         <translation>roh ist</translation>
     </message>
@@ -4144,8 +4827,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>der andere Punkt ist auch nötig, oder keiner</translation>
     </message>
     <message>
+        <source>the other point is not complete yet</source>
+        <translation>der andere Punkt ist noch nicht vollständig</translation>
+    </message>
+    <message>
         <source>to</source>
         <translation>bis</translation>
+    </message>
+    <message>
+        <source>{label}, raw</source>
+        <translation>{label}, roh</translation>
+    </message>
+    <message>
+        <source>{label}, value</source>
+        <translation>{label}, Wert</translation>
     </message>
     <message>
         <source>{low} to {high} {unit}</source>
@@ -4154,6 +4849,25 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{wide} cells</source>
         <translation>{wide} Zellen</translation>
+    </message>
+</context>
+<context>
+    <name>SignalLists</name>
+    <message>
+        <source>Signals brought in: {count}. One undo takes them back.</source>
+        <translation>Hereingeholte Signale: {count}. Ein Rückgängig nimmt sie zurück.</translation>
+    </message>
+    <message>
+        <source>Signals written to {file}</source>
+        <translation>Signale in {file} geschrieben</translation>
+    </message>
+    <message>
+        <source>There are no signals to export yet.</source>
+        <translation>Es gibt noch keine Signale zum Exportieren.</translation>
+    </message>
+    <message>
+        <source>signals</source>
+        <translation>Signale</translation>
     </message>
 </context>
 <context>
@@ -4235,23 +4949,23 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Change signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale ändern</translation>
     </message>
     <message>
         <source>Copies counting up…</source>
-        <translation type="unfinished"></translation>
+        <translation>Hochzählende Kopien…</translation>
     </message>
     <message>
         <source>Copy</source>
-        <translation type="unfinished">Kopieren</translation>
+        <translation>Kopieren</translation>
     </message>
     <message>
         <source>Copy signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale kopieren</translation>
     </message>
     <message>
         <source>Copy with headings</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit Überschriften kopieren</translation>
     </message>
     <message>
         <source>Delete signal</source>
@@ -4259,35 +4973,51 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Delete signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale löschen</translation>
     </message>
     <message>
         <source>Delete the others ({count})</source>
-        <translation type="unfinished"></translation>
+        <translation>Die übrigen löschen ({count})</translation>
     </message>
     <message>
         <source>Delete the rows</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeilen löschen</translation>
     </message>
     <message>
         <source>Duplicate signal</source>
         <translation>Signal duplizieren</translation>
     </message>
     <message>
+        <source>Export signals to a file (Ctrl+U)</source>
+        <translation>Signale in eine Datei exportieren (Strg+U)</translation>
+    </message>
+    <message>
+        <source>Export…</source>
+        <translation>Exportieren…</translation>
+    </message>
+    <message>
         <source>F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties</source>
-        <translation type="unfinished"></translation>
+        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: in alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
     </message>
     <message>
         <source>Fill counting up</source>
-        <translation type="unfinished"></translation>
+        <translation>Hochzählend ausfüllen</translation>
     </message>
     <message>
         <source>Fill down</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach unten ausfüllen</translation>
     </message>
     <message>
         <source>Held in the panel</source>
         <translation>Im Panel gehalten</translation>
+    </message>
+    <message>
+        <source>Import signals from a register list (Ctrl+I)</source>
+        <translation>Signale aus einer Registerliste importieren (Strg+I)</translation>
+    </message>
+    <message>
+        <source>Import…</source>
+        <translation>Importieren…</translation>
     </message>
     <message>
         <source>Lines and followers</source>
@@ -4299,15 +5029,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Move signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale verschieben</translation>
     </message>
     <message>
         <source>Number signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale nummerieren</translation>
     </message>
     <message>
         <source>Number the names…</source>
-        <translation type="unfinished"></translation>
+        <translation>Namen nummerieren…</translation>
     </message>
     <message>
         <source>One bit of another signal</source>
@@ -4315,19 +5045,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Paste</source>
-        <translation type="unfinished">Einfügen</translation>
+        <translation>Einfügen</translation>
     </message>
     <message>
         <source>Paste as new rows</source>
-        <translation type="unfinished"></translation>
+        <translation>Als neue Zeilen einfügen</translation>
     </message>
     <message>
         <source>Paste signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale einfügen</translation>
     </message>
     <message>
         <source>Properties</source>
-        <translation type="unfinished">Eigenschaften</translation>
+        <translation>Eigenschaften</translation>
     </message>
     <message>
         <source>Read from a follower</source>
@@ -4335,19 +5065,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Reorder signals</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale umordnen</translation>
     </message>
     <message>
         <source>Scaling…</source>
-        <translation type="unfinished"></translation>
+        <translation>Skalierung…</translation>
     </message>
     <message>
         <source>Select the signals to copy first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zuerst die zu kopierenden Signale auswählen.</translation>
     </message>
     <message>
         <source>Select the signals to name first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zuerst die zu benennenden Signale auswählen.</translation>
     </message>
     <message>
         <source>Signals</source>
@@ -4355,31 +5085,31 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Signals: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Signale: {count}</translation>
     </message>
     <message>
         <source>The signals are shown as they are in the file. Sort them first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Signale stehen wie in der Datei. Zuerst sortieren.</translation>
     </message>
     <message>
         <source>selected: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>ausgewählt: {count}</translation>
     </message>
     <message>
         <source>shown: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>gezeigt: {count}</translation>
     </message>
     <message>
         <source>unused</source>
-        <translation type="unfinished">unbenutzt</translation>
+        <translation>unbenutzt</translation>
     </message>
     <message>
         <source>unused: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>unbenutzt: {count}</translation>
     </message>
     <message>
         <source>with errors</source>
-        <translation type="unfinished"></translation>
+        <translation>mit Fehlern</translation>
     </message>
 </context>
 <context>
@@ -4410,26 +5140,148 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>TableCommands</name>
+    <message>
+        <source>&amp;Copy the cells</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Fill down</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Keep this order</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Paste over the cells</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Sort by this column</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Where it is used</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>C&amp;opies counting up…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Copy with &amp;headings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill counting &amp;up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Na&amp;rrow the list</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nu&amp;mber the names…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Paste as &amp;new rows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sca&amp;ling…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This works on the tables of signals, lines and followers.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>TableWork</name>
     <message>
         <source>Not taken over: {columns}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht übernommen: {columns}.</translation>
     </message>
     <message>
         <source>Select cells with whole numbers, one under the other; the first one or two begin the series.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zellen mit ganzen Zahlen untereinander auswählen; die ersten ein oder zwei beginnen die Reihe.</translation>
     </message>
     <message>
         <source>Select the cells to fill as well: Shift and Down.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auch die auszufüllenden Zellen auswählen: Umschalt und Ab.</translation>
     </message>
     <message>
         <source>Several rows cannot have the same name. Write # where the number is to stand: {name} #</source>
-        <translation type="unfinished"></translation>
+        <translation>Mehrere Zeilen können nicht gleich heißen. # schreiben, wo die Nummer stehen soll: {name} #</translation>
     </message>
     <message>
         <source>There is no text on the clipboard.</source>
-        <translation type="unfinished"></translation>
+        <translation>In der Zwischenablage ist kein Text.</translation>
+    </message>
+</context>
+<context>
+    <name>TargetChoices</name>
+    <message>
+        <source>&amp;Follower of the signals</source>
+        <translation>&amp;Gerät der Signale</translation>
+    </message>
+    <message>
+        <source>&amp;Name of the new one</source>
+        <translation>&amp;Name des neuen</translation>
+    </message>
+    <message>
+        <source>Also followers that the list names and the project does not have.</source>
+        <translation>Auch Geräte, die die Liste nennt und das Projekt nicht hat.</translation>
+    </message>
+    <message>
+        <source>New follower</source>
+        <translation>Neues Gerät</translation>
+    </message>
+    <message>
+        <source>New followers are on &amp;line</source>
+        <translation>Neue Geräte an &amp;Leitung</translation>
+    </message>
+    <message>
+        <source>New line, Modbus TCP</source>
+        <translation>Neue Leitung, Modbus TCP</translation>
+    </message>
+    <message>
+        <source>New line, serial port</source>
+        <translation>Neue Leitung, serieller Anschluss</translation>
+    </message>
+    <message>
+        <source>None: such rows stay out</source>
+        <translation>Keines: solche Zeilen bleiben draußen</translation>
+    </message>
+    <message>
+        <source>Of rows that name none themselves.</source>
+        <translation>Von Zeilen, die selbst keines nennen.</translation>
+    </message>
+    <message>
+        <source>Signals with the same na&amp;me</source>
+        <translation>Signale gleichen Na&amp;mens</translation>
+    </message>
+    <message>
+        <source>are replaced</source>
+        <translation>werden ersetzt</translation>
+    </message>
+    <message>
+        <source>follower</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>line</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>stay as they are</source>
+        <translation>bleiben, wie sie sind</translation>
+    </message>
+    <message>
+        <source>stay; the new ones get a number</source>
+        <translation>bleiben; die neuen bekommen eine Nummer</translation>
     </message>
 </context>
 <context>
@@ -4866,11 +5718,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>_Asking</name>
     <message>
         <source>What will come of it</source>
-        <translation type="unfinished"></translation>
+        <translation>Was daraus wird</translation>
     </message>
     <message>
         <source>and more: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>und weitere: {count}</translation>
     </message>
 </context>
 <context>
@@ -6039,147 +6891,147 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>checks</name>
     <message>
         <source>Add a screen</source>
-        <translation type="unfinished">Bild anlegen</translation>
+        <translation>Bild anlegen</translation>
     </message>
     <message>
         <source>Add the key {key} to the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste {key} am Panel anlegen</translation>
     </message>
     <message>
         <source>Cut the text after the last column</source>
-        <translation type="unfinished"></translation>
+        <translation>Text nach der letzten Spalte abschneiden</translation>
     </message>
     <message>
         <source>Delete this follower</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Gerät löschen</translation>
     </message>
     <message>
         <source>Delete this line</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Leitung löschen</translation>
     </message>
     <message>
         <source>Delete this signal</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Signal löschen</translation>
     </message>
     <message>
         <source>Do not write it again and again</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht immer wieder schreiben</translation>
     </message>
     <message>
         <source>Give it a name of its own; what names it goes on meaning the first</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen eigenen Namen geben; was ihn nennt, meint weiter das erste</translation>
     </message>
     <message>
         <source>Give it the unit address {unit}</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit-Adresse {unit} geben</translation>
     </message>
     <message>
         <source>Give {signal} the text {texts}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} den Text {texts} geben</translation>
     </message>
     <message>
         <source>Let it begin as {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit {value} beginnen lassen</translation>
     </message>
     <message>
         <source>Let it not be written</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht schreiben lassen</translation>
     </message>
     <message>
         <source>Let the key {key} switch it off on every screen</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Taste {key} es auf jedem Bild ausschalten lassen</translation>
     </message>
     <message>
         <source>Let the key {key} turn from {source} to {target}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Taste {key} von {source} nach {target} wechseln lassen</translation>
     </message>
     <message>
         <source>Let {signal} be written</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} schreibbar machen</translation>
     </message>
     <message>
         <source>Make it a number field</source>
-        <translation type="unfinished"></translation>
+        <translation>Zum Zahlenfeld machen</translation>
     </message>
     <message>
         <source>Make the field {cells} wide</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Feld {cells} breit machen</translation>
     </message>
     <message>
         <source>Make the step of {signal} {step}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Schrittweite von {signal} auf {step} setzen</translation>
     </message>
     <message>
         <source>Make the step {step}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Schrittweite auf {step} setzen</translation>
     </message>
     <message>
         <source>Move the field to row {row}, column {column}</source>
-        <translation type="unfinished"></translation>
+        <translation>Das Feld nach Zeile {row}, Spalte {column} verschieben</translation>
     </message>
     <message>
         <source>Name {name} there instead</source>
-        <translation type="unfinished"></translation>
+        <translation>Dort stattdessen {name} nennen</translation>
     </message>
     <message>
         <source>Narrow the limits of {signal} to {low} and {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Grenzen von {signal} auf {low} und {high} verengen</translation>
     </message>
     <message>
         <source>Narrow the limits to {low} and {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Grenzen auf {low} und {high} verengen</translation>
     </message>
     <message>
         <source>Put blanks under the field</source>
-        <translation type="unfinished"></translation>
+        <translation>Leerzeichen unter das Feld setzen</translation>
     </message>
     <message>
         <source>Read {signal} every {every} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} alle {every} ms lesen</translation>
     </message>
     <message>
         <source>Remove the text {text}</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Text {text} entfernen</translation>
     </message>
     <message>
         <source>Remove this action</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Aktion entfernen</translation>
     </message>
     <message>
         <source>Remove this text</source>
-        <translation type="unfinished"></translation>
+        <translation>Diesen Text entfernen</translation>
     </message>
     <message>
         <source>Remove this turn</source>
-        <translation type="unfinished"></translation>
+        <translation>Diesen Wechsel entfernen</translation>
     </message>
     <message>
         <source>Take the entry off this field</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Eingabe von diesem Feld nehmen</translation>
     </message>
     <message>
         <source>Take the length off</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Länge wegnehmen</translation>
     </message>
     <message>
         <source>Take the scale off</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Skalierung wegnehmen</translation>
     </message>
     <message>
         <source>Take the second of the two keys off the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>Die zweite der beiden Tasten vom Panel nehmen</translation>
     </message>
     <message>
         <source>Take the start value off</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Startwert wegnehmen</translation>
     </message>
     <message>
         <source>Write it every {every} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle {every} ms schreiben</translation>
     </message>
     <message>
         <source>Write {text}</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} schreiben</translation>
     </message>
     <message>
         <source>a signal chooses the language, and the panel has none to choose from</source>
@@ -6187,63 +7039,63 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>a step of {step} cannot be seen with {decimals} decimals</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Schritt von {step} ist mit {decimals} Dezimalen nicht zu sehen</translation>
     </message>
     <message>
         <source>add a line, a follower and its signals</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Leitung, ein Gerät und seine Signale anlegen</translation>
     </message>
     <message>
         <source>add a screen</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Bild anlegen</translation>
     </message>
     <message>
         <source>add a text for {value} if it can come about</source>
-        <translation type="unfinished"></translation>
+        <translation>einen Text für {value} anlegen, falls er vorkommen kann</translation>
     </message>
     <message>
         <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
-        <translation type="unfinished"></translation>
+        <translation>einen Wechsel durch eine Taste anlegen, etwa „escape“, oder nach Ruhezeit</translation>
     </message>
     <message>
         <source>add a turn to it, or remove the screen</source>
-        <translation type="unfinished"></translation>
+        <translation>einen Wechsel dorthin anlegen oder das Bild entfernen</translation>
     </message>
     <message>
         <source>add an action of a stop key that clears {signal}</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Aktion einer Stopptaste anlegen, die {signal} löscht</translation>
     </message>
     <message>
         <source>add it, or name one that exists</source>
-        <translation type="unfinished"></translation>
+        <translation>es anlegen oder ein vorhandenes nennen</translation>
     </message>
     <message>
         <source>add its followers, or remove it</source>
-        <translation type="unfinished"></translation>
+        <translation>ihre Geräte anlegen oder sie entfernen</translation>
     </message>
     <message>
         <source>add its signals, or remove it</source>
-        <translation type="unfinished"></translation>
+        <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
         <source>add the key {key} to the panel, or name another as &apos;{purpose}&apos; in its entry keys</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} am Panel anlegen oder in den Eingabetasten eine andere als „{purpose}“ nennen</translation>
     </message>
     <message>
         <source>allow entry on a field there, or remove the action</source>
-        <translation type="unfinished"></translation>
+        <translation>dort auf einem Feld die Eingabe erlauben oder die Aktion entfernen</translation>
     </message>
     <message>
         <source>begin within the limits</source>
-        <translation type="unfinished"></translation>
+        <translation>innerhalb der Grenzen beginnen</translation>
     </message>
     <message>
         <source>bit {number} of {signal}: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>Bit {number} von {signal}: {reason}</translation>
     </message>
     <message>
         <source>bits are counted from 0, the least significant</source>
-        <translation type="unfinished"></translation>
+        <translation>Bits werden ab 0 gezählt, vom niederwertigsten</translation>
     </message>
     <message>
         <source>choose that language above the face and write it there</source>
@@ -6251,99 +7103,99 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>field {number} of screen {screen} has no room for these texts</source>
-        <translation type="unfinished"></translation>
+        <translation>Feld {number} von Bild {screen} hat keinen Platz für diese Texte</translation>
     </message>
     <message>
         <source>give a value that its registers can hold</source>
-        <translation type="unfinished"></translation>
+        <translation>einen Wert angeben, den seine Register fassen</translation>
     </message>
     <message>
         <source>give every follower of a line its own unit address</source>
-        <translation type="unfinished"></translation>
+        <translation>jedem Gerät einer Leitung eine eigene Unit-Adresse geben</translation>
     </message>
     <message>
         <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
-        <translation type="unfinished"></translation>
+        <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
     <message>
         <source>give that another key, or begin entry by an action of another key</source>
-        <translation type="unfinished"></translation>
+        <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
     </message>
     <message>
         <source>give the field &apos;range = [empty, full]&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Feld „range = [leer, voll]“ geben</translation>
     </message>
     <message>
         <source>give the field a range with two different ends</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Feld einen Bereich mit zwei verschiedenen Enden geben</translation>
     </message>
     <message>
         <source>give the signal &apos;texts&apos;, or make it a number field</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Signal „texts“ geben oder ein Zahlenfeld daraus machen</translation>
     </message>
     <message>
         <source>give the signal limits, lowest and highest, that the machine can stand</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Signal Grenzen geben, kleinste und größte, die die Maschine verträgt</translation>
     </message>
     <message>
         <source>give the signal the limits of the values to expect</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Signal die Grenzen der zu erwartenden Werte geben</translation>
     </message>
     <message>
         <source>give the turn or the action another key</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Wechsel oder der Aktion eine andere Taste geben</translation>
     </message>
     <message>
         <source>it begins as {first}, outside its limits {low} to {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>beginnt als {first}, außerhalb seiner Grenzen {low} bis {high}</translation>
     </message>
     <message>
         <source>it begins the entry of a value, but no screen it acts on has a field with entry for that</source>
-        <translation type="unfinished"></translation>
+        <translation>beginnt die Eingabe eines Wertes, aber kein Bild ihrer Wirkung hat dafür ein Feld mit Eingabe</translation>
     </message>
     <message>
         <source>it begins the entry of {signal}, but no screen it acts on has a field with entry for that</source>
-        <translation type="unfinished"></translation>
+        <translation>beginnt die Eingabe von {signal}, aber kein Bild ihrer Wirkung hat dafür ein Feld mit Eingabe</translation>
     </message>
     <message>
         <source>it covers {cells} of the field of {signal} on row {row}</source>
-        <translation type="unfinished"></translation>
+        <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
         <source>it does &apos;{deed}&apos; on {signal}, which may not be written</source>
-        <translation type="unfinished"></translation>
+        <translation>macht „{deed}“ mit {signal}, das nicht geschrieben werden darf</translation>
     </message>
     <message>
         <source>it has a length (&apos;length = {length}&apos;) but is no string; the length means nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge bedeutet nichts</translation>
     </message>
     <message>
         <source>it has no followers</source>
-        <translation type="unfinished"></translation>
+        <translation>hat keine Geräte</translation>
     </message>
     <message>
         <source>it has no screen yet</source>
-        <translation type="unfinished"></translation>
+        <translation>hat noch kein Bild</translation>
     </message>
     <message>
         <source>it has no signal yet</source>
-        <translation type="unfinished"></translation>
+        <translation>hat noch kein Signal</translation>
     </message>
     <message>
         <source>it has no signals</source>
-        <translation type="unfinished"></translation>
+        <translation>hat keine Signale</translation>
     </message>
     <message>
         <source>it is a single bit; its scale is not applied</source>
-        <translation type="unfinished"></translation>
+        <translation>ist ein einzelnes Bit; seine Skalierung wird nicht angewendet</translation>
     </message>
     <message>
         <source>it is a string, and its length is not given</source>
-        <translation type="unfinished"></translation>
+        <translation>ist ein String, und seine Länge fehlt</translation>
     </message>
     <message>
         <source>it is a text; its scale is not applied</source>
-        <translation type="unfinished"></translation>
+        <translation>ist ein Text; seine Skalierung wird nicht angewendet</translation>
     </message>
     <message>
         <source>it is refused: {reason}</source>
@@ -6351,7 +7203,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>it is to be written every {every} ms (&apos;refresh_ms&apos;), but may not be written</source>
-        <translation type="unfinished"></translation>
+        <translation>soll alle {every} ms geschrieben werden („refresh_ms“), darf aber nicht geschrieben werden</translation>
     </message>
     <message>
         <source>it is to show the next language, and the panel has no other</source>
@@ -6359,79 +7211,79 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>it is used nowhere</source>
-        <translation type="unfinished"></translation>
+        <translation>wird nirgends verwendet</translation>
     </message>
     <message>
         <source>it is used nowhere, but read from the line</source>
-        <translation type="unfinished"></translation>
+        <translation>wird nirgends verwendet, aber von der Leitung gelesen</translation>
     </message>
     <message>
         <source>it is written every {every} ms (&apos;refresh_ms&apos;), and its follower stops after {limit} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>wird alle {every} ms geschrieben („refresh_ms“), und sein Gerät hält nach {limit} ms an</translation>
     </message>
     <message>
         <source>it is {low} to {high}: mend the number or remove it</source>
-        <translation type="unfinished"></translation>
+        <translation>es ist {low} bis {high}: die Nummer berichtigen oder es entfernen</translation>
     </message>
     <message>
         <source>it leads from {screen} to the same screen, so nothing happens</source>
-        <translation type="unfinished"></translation>
+        <translation>führt von {screen} auf dasselbe Bild, also geschieht nichts</translation>
     </message>
     <message>
         <source>it may be written, but the table &apos;{table}&apos; can only be read</source>
-        <translation type="unfinished"></translation>
+        <translation>darf geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
         <source>it shares registers with {signal}: {second} against {first}</source>
-        <translation type="unfinished"></translation>
+        <translation>teilt sich Register mit {signal}: {second} gegen {first}</translation>
     </message>
     <message>
         <source>it stands in registers that are never read from follower {follower} (&apos;never_read&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>steht in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
     </message>
     <message>
         <source>it stops by itself after {limit} ms without a request, and its signals are read every {every} ms at the most</source>
-        <translation type="unfinished"></translation>
+        <translation>hält nach {limit} ms ohne Anfrage von selbst an, und seine Signale werden höchstens alle {every} ms gelesen</translation>
     </message>
     <message>
         <source>it takes {count} registers, and follower {follower} answers {most} in one read (&apos;max_registers&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>belegt {count} Register, und Gerät {follower} beantwortet {most} auf einmal („max_registers“)</translation>
     </message>
     <message>
         <source>it uses {device} port {port}, as line {line} does</source>
-        <translation type="unfinished"></translation>
+        <translation>benutzt {device} Port {port}, wie Leitung {line}</translation>
     </message>
     <message>
         <source>it uses {device}, as line {line} does</source>
-        <translation type="unfinished"></translation>
+        <translation>benutzt {device}, wie Leitung {line}</translation>
     </message>
     <message>
         <source>its condition is on {signal}, which is a text and can be neither set nor compared</source>
-        <translation type="unfinished"></translation>
+        <translation>die Bedingung gilt {signal}, einem Text, der weder gesetzt noch verglichen werden kann</translation>
     </message>
     <message>
         <source>its condition is that of turn {number}, so {shown} is shown and {hidden} never</source>
-        <translation type="unfinished"></translation>
+        <translation>die Bedingung ist die von Wechsel {number}, also wird {shown} gezeigt und {hidden} nie</translation>
     </message>
     <message>
         <source>its condition, {condition}, always holds: the signal is {low} to {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Bedingung {condition} gilt immer: das Signal ist {low} bis {high}</translation>
     </message>
     <message>
         <source>its condition, {condition}, never holds: the signal is {low} to {high}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Bedingung {condition} gilt nie: das Signal ist {low} bis {high}</translation>
     </message>
     <message>
         <source>its fields allow entry, but the key {key} that begins it is taken by action {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Felder erlauben Eingabe, aber die beginnende Taste {key} ist von Aktion {number} belegt</translation>
     </message>
     <message>
         <source>its fields allow entry, but the key {key} that begins it is taken by turn {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Felder erlauben Eingabe, aber die beginnende Taste {key} ist von Wechsel {number} belegt</translation>
     </message>
     <message>
         <source>its start value {value} does not fit: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>der Startwert {value} passt nicht: {reason}</translation>
     </message>
     <message>
         <source>its text is not translated into {language}</source>
@@ -6443,11 +7295,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>its {count} registers from wire address {address} on end beyond {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>die {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
     </message>
     <message>
         <source>keep the limits of {held} within those of {signal}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen von {held} innerhalb derer von {signal} halten</translation>
     </message>
     <message>
         <source>let a key show the next language, or name the signal that chooses</source>
@@ -6455,15 +7307,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>let it be written (&apos;write&apos;), or take &apos;refresh_ms&apos; off</source>
-        <translation type="unfinished"></translation>
+        <translation>das Schreiben erlauben („write“) oder „refresh_ms“ wegnehmen</translation>
     </message>
     <message>
         <source>let the signal be written (&apos;write&apos;), or act on another one</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Signal das Schreiben erlauben („write“) oder auf ein anderes wirken</translation>
     </message>
     <message>
         <source>let the signal be written (&apos;write&apos;), or take entry off the field</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Signal das Schreiben erlauben („write“) oder dem Feld die Eingabe nehmen</translation>
     </message>
     <message>
         <source>let the signal that chooses the language be written, or take the action out</source>
@@ -6471,19 +7323,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>let the stop act on every screen: leave out its &apos;from&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>den Stopp auf jedem Bild wirken lassen: „from“ weglassen</translation>
     </message>
     <message>
         <source>look it up in the manual of follower {follower}, which is said to count &apos;{numbering}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>im Handbuch von Gerät {follower} nachsehen, das angeblich „{numbering}“ zählt</translation>
     </message>
     <message>
         <source>look up both in the manual; one register or one encoding is probably wrong</source>
-        <translation type="unfinished"></translation>
+        <translation>beide im Handbuch nachsehen; wahrscheinlich ist ein Register oder ein Datentyp falsch</translation>
     </message>
     <message>
         <source>make it a number field</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Zahlenfeld daraus machen</translation>
     </message>
     <message>
         <source>make the field wider or shorten the text</source>
@@ -6491,51 +7343,51 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>make the field {cells} wide</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld {cells} breit machen</translation>
     </message>
     <message>
         <source>make the field {cells} wide or shorten the text</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld {cells} breit machen oder den Text kürzen</translation>
     </message>
     <message>
         <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld {cells} breit machen oder weniger Register lesen („length“)</translation>
     </message>
     <message>
         <source>make the field {cells} wide, or show fewer decimals</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld {cells} breit machen oder weniger Dezimalen zeigen</translation>
     </message>
     <message>
         <source>make the step smaller</source>
-        <translation type="unfinished"></translation>
+        <translation>die Schrittweite verkleinern</translation>
     </message>
     <message>
         <source>make the step {size} or more</source>
-        <translation type="unfinished"></translation>
+        <translation>die Schrittweite auf {size} oder mehr setzen</translation>
     </message>
     <message>
         <source>mend one of the two conditions or remove one of the turns</source>
-        <translation type="unfinished"></translation>
+        <translation>eine der beiden Bedingungen berichtigen oder einen der Wechsel entfernen</translation>
     </message>
     <message>
         <source>mend the limit of the follower, or read a shorter value</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
         <source>mend the range (&apos;never_read&apos;); it counts as the follower&apos;s manual does</source>
-        <translation type="unfinished"></translation>
+        <translation>den Bereich („never_read“) berichtigen; er zählt wie das Handbuch des Geräts</translation>
     </message>
     <message>
         <source>mend the register or the encoding</source>
-        <translation type="unfinished"></translation>
+        <translation>Register oder Datentyp berichtigen</translation>
     </message>
     <message>
         <source>mend the value of the condition or the scale of the signal</source>
-        <translation type="unfinished"></translation>
+        <translation>den Wert der Bedingung oder die Skalierung des Signals berichtigen</translation>
     </message>
     <message>
         <source>mend the value, the limits or the signal that it acts on</source>
-        <translation type="unfinished"></translation>
+        <translation>den Wert, die Grenzen oder das Signal der Aktion berichtigen</translation>
     </message>
     <message>
         <source>move it up or to another screen</source>
@@ -6543,19 +7395,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>move one of them or make it narrower</source>
-        <translation type="unfinished"></translation>
+        <translation>eines davon verschieben oder schmaler machen</translation>
     </message>
     <message>
         <source>move the field</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld verschieben</translation>
     </message>
     <message>
         <source>move the field or make it narrower</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld verschieben oder schmaler machen</translation>
     </message>
     <message>
         <source>name a signal that is a number</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Signal nennen, das eine Zahl ist</translation>
     </message>
     <message>
         <source>name a signal that is a number: 0 is the first language</source>
@@ -6563,15 +7415,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>name another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
-        <translation type="unfinished"></translation>
+        <translation>in den Eingabetasten des Panels eine andere Taste als „abandon“ nennen</translation>
     </message>
     <message>
         <source>name another screen in &apos;to&apos;, or remove the turn</source>
-        <translation type="unfinished"></translation>
+        <translation>in „to“ ein anderes Bild nennen oder den Wechsel entfernen</translation>
     </message>
     <message>
         <source>name two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
-        <translation type="unfinished"></translation>
+        <translation>in den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ nennen</translation>
     </message>
     <message>
         <source>name two languages or more in the panel&apos;s properties, or take this out</source>
@@ -6579,19 +7431,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>narrow the limits</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen verengen</translation>
     </message>
     <message>
         <source>narrow the limits, or choose the encoding and the scale that the follower&apos;s manual gives</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen verengen oder Datentyp und Skalierung nach dem Handbuch des Geräts wählen</translation>
     </message>
     <message>
         <source>no key leads from it back to the start screen {screen}, and no idle time does</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Taste führt von dort zum Startbild {screen} zurück, und keine Ruhezeit</translation>
     </message>
     <message>
         <source>no screen shows a signal yet</source>
-        <translation type="unfinished"></translation>
+        <translation>noch zeigt kein Bild ein Signal</translation>
     </message>
     <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>
@@ -6599,15 +7451,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>nothing leads to it from the start screen {screen}</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts führt vom Startbild {screen} dorthin</translation>
     </message>
     <message>
         <source>of what is never read, {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>von den nie gelesenen: {reason}</translation>
     </message>
     <message>
         <source>place a field on a screen</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Feld auf einem Bild platzieren</translation>
     </message>
     <message>
         <source>put blanks there, or move the field</source>
@@ -6615,43 +7467,43 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>put the followers of both on one line, or name another device</source>
-        <translation type="unfinished"></translation>
+        <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
         <source>read one of them more often, say every {every} ms (&apos;every_ms&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>eines davon öfter lesen, etwa alle {every} ms („every_ms“)</translation>
     </message>
     <message>
         <source>read {signal} as uint16 or uint32</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} als uint16 oder uint32 lesen</translation>
     </message>
     <message>
         <source>remove one of the two or give it another key</source>
-        <translation type="unfinished"></translation>
+        <translation>eine der beiden entfernen oder ihr eine andere Taste geben</translation>
     </message>
     <message>
         <source>remove one of the two, or give it another key or another screen (&apos;from&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>einen der beiden entfernen oder ihm eine andere Taste oder ein anderes Bild geben („from“)</translation>
     </message>
     <message>
         <source>remove one of the two, or give them different screens (&apos;from&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>eines der beiden entfernen oder ihnen verschiedene Bilder geben („from“)</translation>
     </message>
     <message>
         <source>remove the signal, or mend the range</source>
-        <translation type="unfinished"></translation>
+        <translation>das Signal entfernen oder den Bereich berichtigen</translation>
     </message>
     <message>
         <source>screen {screens}</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild {screens}</translation>
     </message>
     <message>
         <source>screen {screens} and {count} more</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
         <source>set the follower&apos;s own time-out and give it here as &apos;communication_timeout_ms&apos;; if it has none, use no momentary action</source>
-        <translation type="unfinished"></translation>
+        <translation>den eigenen Timeout des Geräts einstellen und hier als „communication_timeout_ms“ angeben; hat es keinen, keine Tastaktion verwenden</translation>
     </message>
     <message>
         <source>shorten the text</source>
@@ -6659,63 +7511,63 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>show it on a screen, or remove it</source>
-        <translation type="unfinished"></translation>
+        <translation>es auf einem Bild zeigen oder entfernen</translation>
     </message>
     <message>
         <source>show more decimals or make the step coarser</source>
-        <translation type="unfinished"></translation>
+        <translation>mehr Dezimalen zeigen oder die Schrittweite vergröbern</translation>
     </message>
     <message>
         <source>stop by a key that the panel&apos;s entry keys do not name</source>
-        <translation type="unfinished"></translation>
+        <translation>mit einer Taste stoppen, die nicht zu den Eingabetasten des Panels gehört</translation>
     </message>
     <message>
         <source>take &apos;entry&apos; off the field</source>
-        <translation type="unfinished"></translation>
+        <translation>dem Feld „entry“ nehmen</translation>
     </message>
     <message>
         <source>take &apos;length&apos; off, or choose the encoding &apos;string&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>„length“ wegnehmen oder den Datentyp „string“ wählen</translation>
     </message>
     <message>
         <source>take &apos;scale&apos; off</source>
-        <translation type="unfinished"></translation>
+        <translation>„scale“ wegnehmen</translation>
     </message>
     <message>
         <source>take &apos;write&apos; off, or mend what the follower offers (&apos;write_functions&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>„write“ wegnehmen oder berichtigen, was das Gerät anbietet („write_functions“)</translation>
     </message>
     <message>
         <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
-        <translation type="unfinished"></translation>
+        <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
     </message>
     <message>
         <source>the bar of {signal} has no ends: the field has no range and the signal no limits</source>
-        <translation type="unfinished"></translation>
+        <translation>der Balken von {signal} hat keine Enden: das Feld hat keinen Bereich und das Signal keine Grenzen</translation>
     </message>
     <message>
         <source>the bar of {signal} is empty and full at the same value, {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>der Balken von {signal} ist leer und voll beim selben Wert {value}</translation>
     </message>
     <message>
         <source>the cells that this needs are not free any more</source>
-        <translation type="unfinished"></translation>
+        <translation>die dafür nötigen Zellen sind nicht mehr frei</translation>
     </message>
     <message>
         <source>the field allows entry, but both limits of {signal} are {limit}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld erlaubt Eingabe, aber beide Grenzen von {signal} sind {limit}</translation>
     </message>
     <message>
         <source>the field allows entry, but {signal} has no limits</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld erlaubt Eingabe, aber {signal} hat keine Grenzen</translation>
     </message>
     <message>
         <source>the field allows entry, but {signal} may not be written</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld erlaubt Eingabe, aber {signal} darf nicht geschrieben werden</translation>
     </message>
     <message>
         <source>the field of {signal} hides the text {text}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld von {signal} verdeckt den Text {text}</translation>
     </message>
     <message>
         <source>the field of {signal} hides {text}</source>
@@ -6723,67 +7575,67 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>the field of {signal} is on row {row}; the panel has the rows 0 to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld von {signal} liegt in Zeile {row}; das Panel hat die Zeilen 0 bis {last}</translation>
     </message>
     <message>
         <source>the field of {signal} takes the columns {first} to {end}; the panel has 0 to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Feld von {signal} belegt die Spalten {first} bis {end}; das Panel hat 0 bis {last}</translation>
     </message>
     <message>
         <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on the same signal right after it</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit demselben Signal</translation>
     </message>
     <message>
         <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on {other} right after it</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit {other}</translation>
     </message>
     <message>
         <source>the key {key} also turns the screen (turn {number}), which ends the action at once</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} wechselt auch das Bild (Wechsel {number}), was die Aktion sofort beendet</translation>
     </message>
     <message>
         <source>the key {key} is to abandon an entry and does something else in it too</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} soll eine Eingabe abbrechen und tut darin noch anderes</translation>
     </message>
     <message>
         <source>the key {key} is to raise and to lower a value</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} soll einen Wert erhöhen und verringern</translation>
     </message>
     <message>
         <source>the key {key} on every screen turns to {screen} already, by turn {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} auf jedem Bild wechselt schon zu {screen}, durch Wechsel {number}</translation>
     </message>
     <message>
         <source>the key {key} on screen {source} turns to {screen} already, by turn {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} auf Bild {source} wechselt schon zu {screen}, durch Wechsel {number}</translation>
     </message>
     <message>
         <source>the key {key} switches on {signal}, and no key switches it off again</source>
-        <translation type="unfinished"></translation>
+        <translation>die Taste {key} schaltet {signal} ein, und keine Taste schaltet es wieder aus</translation>
     </message>
     <message>
         <source>the limits are {low} to {high}, but a single bit can hold only {least} to {most}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen sind {low} bis {high}, aber ein einzelnes Bit fasst nur {least} bis {most}</translation>
     </message>
     <message>
         <source>the limits are {low} to {high}, but {encoding} can hold only {least} to {most}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen sind {low} bis {high}, aber {encoding} fasst nur {least} bis {most}</translation>
     </message>
     <message>
         <source>the limits are {low} to {high}, but {encoding} with this scale can hold only {least} to {most}</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen sind {low} bis {high}, aber {encoding} mit dieser Skalierung fasst nur {least} bis {most}</translation>
     </message>
     <message>
         <source>the step of {signal} is {step}, and its limits are only {apart} apart</source>
-        <translation type="unfinished"></translation>
+        <translation>die Schrittweite von {signal} ist {step}, und seine Grenzen liegen nur {apart} auseinander</translation>
     </message>
     <message>
         <source>the step {step} is finer than one raw count, which is {size}</source>
-        <translation type="unfinished"></translation>
+        <translation>der Schritt {step} ist feiner als ein Rohschritt, der {size} ist</translation>
     </message>
     <message>
         <source>the text has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
-        <translation type="unfinished"></translation>
+        <translation>der Text enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
         <source>the text has {count} characters, the panel {columns} columns: {lost} is lost</source>
@@ -6791,67 +7643,67 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>the text {text} for {value} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
-        <translation type="unfinished"></translation>
+        <translation>der Text {text} für {value} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
         <source>the text {text} is for {value}, which the signal can never be</source>
-        <translation type="unfinished"></translation>
+        <translation>der Text {text} gilt {value}, was das Signal nie sein kann</translation>
     </message>
     <message>
         <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
-        <translation type="unfinished"></translation>
+        <translation>die Einheit {unit} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
         <source>there are fields with entry, but no key {key} to abandon it without a change</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie ohne Änderung abzubrechen</translation>
     </message>
     <message>
         <source>there are fields with entry, but no key {key} to begin an entry</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie zu beginnen</translation>
     </message>
     <message>
         <source>there are fields with entry, but no key {key} to confirm it</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um sie zu bestätigen</translation>
     </message>
     <message>
         <source>there are fields with entry, but no key {key} to lower the value</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um den Wert zu verringern</translation>
     </message>
     <message>
         <source>there are fields with entry, but no key {key} to raise the value</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt Felder mit Eingabe, aber keine Taste {key}, um den Wert zu erhöhen</translation>
     </message>
     <message>
         <source>there is no signal {signal} any more</source>
-        <translation type="unfinished"></translation>
+        <translation>es gibt kein Signal {signal} mehr</translation>
     </message>
     <message>
         <source>turn {number} leads to {screen} after {seconds} s already, so this one never comes</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel {number} führt schon nach {seconds} s zu {screen}, also kommt dieser nie</translation>
     </message>
     <message>
         <source>unit {unit} on line {line} is follower {follower} already</source>
-        <translation type="unfinished"></translation>
+        <translation>Unit {unit} an Leitung {line} ist schon Gerät {follower}</translation>
     </message>
     <message>
         <source>use {signal} instead of a bit of it</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} statt eines Bits davon verwenden</translation>
     </message>
     <message>
         <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
-        <translation type="unfinished"></translation>
+        <translation>solange {key} gehalten wird, ist {signal} an; bricht dann die Leitung ab, lässt Gerät {follower} es an, denn es hat keinen Kommunikations-Timeout</translation>
     </message>
     <message>
         <source>widen the limits, or remove the text if the value must not be entered</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen weiten, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
         <source>widen the limits, or take &apos;entry&apos; off the field</source>
-        <translation type="unfinished"></translation>
+        <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
     </message>
     <message>
         <source>write it more often, say every {every} ms</source>
-        <translation type="unfinished"></translation>
+        <translation>öfter schreiben, etwa alle {every} ms</translation>
     </message>
     <message>
         <source>write it with other characters, or choose the repertoire of the panel that you have</source>
@@ -6863,11 +7715,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{count} cell</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Zelle</translation>
     </message>
     <message>
         <source>{count} cells</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Zellen</translation>
     </message>
     <message>
         <source>{count} of its texts are not translated into {language}, {text} among them</source>
@@ -6875,47 +7727,47 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{encoding} at register {register}</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} in Register {register}</translation>
     </message>
     <message>
         <source>{encoding} at the registers {first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} in den Registern {first} bis {last}</translation>
     </message>
     <message>
         <source>{encoding} cannot hold the limit {limit}</source>
-        <translation type="unfinished"></translation>
+        <translation>{encoding} fasst die Grenze {limit} nicht</translation>
     </message>
     <message>
         <source>{held} may be set to {limit}, which {signal} refuses: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>{held} kann auf {limit} gesetzt werden, was {signal} ablehnt: {reason}</translation>
     </message>
     <message>
         <source>{reason}; it can never be written</source>
-        <translation type="unfinished"></translation>
+        <translation>{reason}; es kann nie geschrieben werden</translation>
     </message>
     <message>
         <source>{signal} can be switched on from {screens}, where no key switches it off</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} kann von {screens} aus eingeschaltet werden, wo keine Taste es wieder ausschaltet</translation>
     </message>
     <message>
         <source>{signal} can be {value}, and there is no text for that; its number would be shown</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} kann {value} sein, und dafür gibt es keinen Text; seine Zahl würde gezeigt</translation>
     </message>
     <message>
         <source>{signal} can be {value}, which needs {cells}; the field has {width}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} kann {value} sein, was {cells} braucht; das Feld hat {width}</translation>
     </message>
     <message>
         <source>{signal} cannot be switched off from {screens}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} kann von {screens} aus nicht ausgeschaltet werden</translation>
     </message>
     <message>
         <source>{signal} has no texts to choose from</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} hat keine Texte zur Auswahl</translation>
     </message>
     <message>
         <source>{signal} is a float without limits, so no width can be proved enough</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist eine Gleitkommazahl ohne Grenzen, also ist keine Breite nachweislich genug</translation>
     </message>
     <message>
         <source>{signal} is a text and cannot choose the language</source>
@@ -6923,27 +7775,27 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{signal} is a text and has no bar</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist ein Text und hat keinen Balken</translation>
     </message>
     <message>
         <source>{signal} is a text, and a text cannot be entered</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist ein Text, und ein Text kann nicht eingegeben werden</translation>
     </message>
     <message>
         <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
         <source>{signal} is switched off by {key}, which does not do so while a value is being changed, because it serves in entry</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} wird von {key} ausgeschaltet, aber nicht während einer Eingabe, weil die Taste dort dient</translation>
     </message>
     <message>
         <source>{signal} may have {count} characters and the field has {cells}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} kann {count} Zeichen haben, und das Feld hat {cells}</translation>
     </message>
     <message>
         <source>{text} ({value}) is outside the limits of {signal} and cannot be chosen</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} ({value}) liegt außerhalb der Grenzen von {signal} und kann nicht gewählt werden</translation>
     </message>
     <message>
         <source>{text} has no counterpart in {language}</source>
@@ -6959,7 +7811,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{text}, the text of {signal} for {value}, has {count} characters and the field {cells}</source>
-        <translation type="unfinished"></translation>
+        <translation>{text}, der Text von {signal} für {value}, hat {count} Zeichen, und das Feld {cells}</translation>
     </message>
     <message>
         <source>{text}, the {language} text of {signal} for {value}, has {count} characters, and the field is {width} wide</source>
@@ -7143,6 +7995,21 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{key}: {before} -&gt; {after}</source>
         <translation>{key}: {before} -&gt; {after}</translation>
+    </message>
+</context>
+<context>
+    <name>dialog</name>
+    <message>
+        <source>All</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
+        <source>Of follower {name}</source>
+        <translation>Von Gerät {name}</translation>
+    </message>
+    <message>
+        <source>Selected</source>
+        <translation>Ausgewählte</translation>
     </message>
 </context>
 <context>
@@ -7788,7 +8655,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Value = raw number x factor: 0.1, x0.1, /10 or 1/10.</source>
-        <translation>Wert = Rohwert x Faktor: 0,1, x0,1, /10 oder 1/10.</translation>
+        <translation>Wert = Rohwert x Faktor: 0.1, x0.1, /10 oder 1/10.</translation>
     </message>
     <message>
         <source>What a device does not implement, it answers with the largest or least number of the type: 65535 or -32768, say.</source>
@@ -7875,10 +8742,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>kein Gerät: für Zeilen ohne Angabe eines wählen</translation>
     </message>
     <message>
-        <source>no register: taken for a heading between the rows</source>
-        <translation>kein Register: als Überschrift zwischen den Zeilen genommen</translation>
-    </message>
-    <message>
         <source>only one limit is given; without the other it is left aside</source>
         <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
     </message>
@@ -7909,6 +8772,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>signal &apos;{name}&apos; is no whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
+    </message>
+    <message>
+        <source>taken for a heading between the rows</source>
+        <translation>als Überschrift zwischen den Zeilen genommen</translation>
     </message>
     <message>
         <source>the cell holds a date or a time ({value}), which a spreadsheet also makes of texts such as 1-10; format the column as text and type it again</source>
@@ -8416,23 +9283,23 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{signal} is above {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist über {value}</translation>
     </message>
     <message>
         <source>{signal} is below {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist unter {value}</translation>
     </message>
     <message>
         <source>{signal} is clear</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist gelöscht</translation>
     </message>
     <message>
         <source>{signal} is equal to {value}</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist gleich {value}</translation>
     </message>
     <message>
         <source>{signal} is set</source>
-        <translation type="unfinished"></translation>
+        <translation>{signal} ist gesetzt</translation>
     </message>
 </context>
 <context>
@@ -8563,7 +9430,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>cannot be called {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>kann nicht {name} heißen</translation>
     </message>
     <message>
         <source>check the name and the drive</source>
@@ -8587,23 +9454,23 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>each follower needs a name of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>jedes Gerät braucht einen eigenen Namen</translation>
     </message>
     <message>
         <source>each key needs a name of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
         <source>each line needs a name of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>jede Leitung braucht einen eigenen Namen</translation>
     </message>
     <message>
         <source>each screen needs a name of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>jedes Bild braucht einen eigenen Namen</translation>
     </message>
     <message>
         <source>each signal needs a name of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>jedes Signal braucht einen eigenen Namen</translation>
     </message>
     <message>
         <source>end of the file</source>
@@ -8619,11 +9486,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>follower {name} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät {name} gibt es nicht</translation>
     </message>
     <message>
         <source>follower {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>Gerät {number}</translation>
     </message>
     <message>
         <source>has a blank at an end or a control character</source>
@@ -8635,23 +9502,23 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>has the same name as follower {number}, {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>heißt wie Gerät {number}, {name}</translation>
     </message>
     <message>
         <source>has the same name as key {number}, {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>heißt wie Taste {number}, {name}</translation>
     </message>
     <message>
         <source>has the same name as line {number}, {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>heißt wie Leitung {number}, {name}</translation>
     </message>
     <message>
         <source>has the same name as screen {number}, {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>heißt wie Bild {number}, {name}</translation>
     </message>
     <message>
         <source>has the same name as signal {number}, {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>heißt wie Signal {number}, {name}</translation>
     </message>
     <message>
         <source>has {count} characters; at most {most} are allowed</source>
@@ -8699,15 +9566,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>key {name} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Taste {name} gibt es nicht</translation>
     </message>
     <message>
         <source>language {language} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Sprache {language} gibt es nicht</translation>
     </message>
     <message>
         <source>leave them out here, or change the order of the languages</source>
-        <translation type="unfinished"></translation>
+        <translation>sie hier weglassen oder die Reihenfolge der Sprachen ändern</translation>
     </message>
     <message>
         <source>line</source>
@@ -8723,19 +9590,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>line {name} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung {name} gibt es nicht</translation>
     </message>
     <message>
         <source>line {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung {number}</translation>
     </message>
     <message>
         <source>name a signal with &apos;held&apos;, or write a number</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
     </message>
     <message>
         <source>name it in the panel&apos;s &apos;languages&apos;, behind the first</source>
-        <translation type="unfinished"></translation>
+        <translation>sie in „languages“ des Panels nennen, hinter der ersten</translation>
     </message>
     <message>
         <source>name the first screen</source>
@@ -8743,7 +9610,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>name the signal that holds the bits</source>
-        <translation type="unfinished"></translation>
+        <translation>das Signal nennen, das die Bits enthält</translation>
     </message>
     <message>
         <source>needs 2 numbers, not {count}</source>
@@ -8799,7 +9666,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>panel, key {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>Panel, Taste {number}</translation>
     </message>
     <message>
         <source>project</source>
@@ -8827,11 +9694,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>screen {name} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild {name} gibt es nicht</translation>
     </message>
     <message>
         <source>screen {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild {number}</translation>
     </message>
     <message>
         <source>signal</source>
@@ -8883,19 +9750,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>signal {name} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal {name} gibt es nicht</translation>
     </message>
     <message>
         <source>signal {name} is a bit itself</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal {name} ist selbst ein Bit</translation>
     </message>
     <message>
         <source>signal {name} is not a held value</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal {name} ist kein Merker</translation>
     </message>
     <message>
         <source>signal {number}</source>
-        <translation type="unfinished"></translation>
+        <translation>Signal {number}</translation>
     </message>
     <message>
         <source>start a new project, or take the backup beside it</source>
@@ -8903,7 +9770,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>start screen {name} does not exist</source>
-        <translation type="unfinished"></translation>
+        <translation>Startbild {name} gibt es nicht</translation>
     </message>
     <message>
         <source>tables or lists stand too deep inside each other</source>
@@ -9039,7 +9906,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>turns use this word; call it otherwise</source>
-        <translation type="unfinished"></translation>
+        <translation>Wechsel benutzen dieses Wort; anders nennen</translation>
     </message>
     <message>
         <source>write &apos;format = 1&apos; at the top</source>
@@ -9095,7 +9962,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{language} is the first language; its texts stand in {key}</source>
-        <translation type="unfinished"></translation>
+        <translation>{language} ist die erste Sprache; ihre Texte stehen in {key}</translation>
     </message>
     <message>
         <source>{names} or {last}</source>
@@ -9137,60 +10004,144 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>record</name>
     <message>
+        <source>active, acknowledged</source>
+        <translation>aktiv, quittiert</translation>
+    </message>
+    <message>
+        <source>active, not acknowledged</source>
+        <translation>aktiv, nicht quittiert</translation>
+    </message>
+    <message>
         <source>block {number}: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>Block {number}: {reason}</translation>
+    </message>
+    <message>
+        <source>it answers again</source>
+        <translation>es antwortet wieder</translation>
+    </message>
+    <message>
+        <source>normal</source>
+        <translation>normal</translation>
+    </message>
+    <message>
+        <source>over, not acknowledged</source>
+        <translation>vorbei, nicht quittiert</translation>
     </message>
     <message>
         <source>recording began</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung begonnen</translation>
     </message>
     <message>
         <source>recording ended</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung beendet</translation>
+    </message>
+    <message>
+        <source>the change is over within three samples: measure it as a step, or read faster</source>
+        <translation>die Änderung ist binnen drei Abtastungen vorbei: als Sprung messen oder schneller lesen</translation>
+    </message>
+    <message>
+        <source>the line is up</source>
+        <translation>die Leitung ist verbunden</translation>
+    </message>
+    <message>
+        <source>the line may be written to</source>
+        <translation>auf die Leitung darf geschrieben werden</translation>
+    </message>
+    <message>
+        <source>the line may no longer be written to</source>
+        <translation>auf die Leitung darf nicht mehr geschrieben werden</translation>
+    </message>
+    <message>
+        <source>the operator entered {new} for {old}</source>
+        <translation>der Bediener gab {new} statt {old} ein</translation>
+    </message>
+    <message>
+        <source>the panel shows &apos;{screen}&apos;: {cause}</source>
+        <translation>das Panel zeigt „{screen}“: {cause}</translation>
     </message>
     <message>
         <source>the project in {path} cannot be read: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>das Projekt in {path} ist nicht lesbar: {reason}</translation>
+    </message>
+    <message>
+        <source>the signal does not change more than it ripples; choose a span that holds a ramp</source>
+        <translation>das Signal ändert sich nicht mehr, als es schwankt; einen Abschnitt mit einer Rampe wählen</translation>
+    </message>
+    <message>
+        <source>the signal does not change more than it ripples; choose a span that holds a step</source>
+        <translation>das Signal ändert sich nicht mehr, als es schwankt; einen Abschnitt mit einem Sprung wählen</translation>
+    </message>
+    <message>
+        <source>the signal does not come to its final value; choose a longer span</source>
+        <translation>das Signal erreicht seinen Endwert nicht; einen längeren Abschnitt wählen</translation>
+    </message>
+    <message>
+        <source>the signal does not go straight to its final value; measure it as a step</source>
+        <translation>das Signal geht nicht geradewegs zu seinem Endwert; als Sprung messen</translation>
+    </message>
+    <message>
+        <source>there are fewer than {count} good samples in this span; choose a longer one</source>
+        <translation>in diesem Abschnitt sind weniger als {count} gute Abtastwerte; einen längeren wählen</translation>
     </message>
     <message>
         <source>there is no file {path}</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Datei {path} gibt es nicht</translation>
     </message>
     <message>
         <source>there is no room for {path}: the disk is full; free some space</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Platz für {path}: der Datenträger ist voll; Platz schaffen</translation>
+    </message>
+    <message>
+        <source>{condition}: {state}</source>
+        <translation>{condition}: {state}</translation>
     </message>
     <message>
         <source>{count} samples could not be kept</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
+    </message>
+    <message>
+        <source>{new}, before {old}</source>
+        <translation>{new}, zuvor {old}</translation>
     </message>
     <message>
         <source>{path} cannot be opened: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} kann nicht geöffnet werden: {reason}</translation>
     </message>
     <message>
         <source>{path} cannot be written: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} kann nicht geschrieben werden: {reason}</translation>
     </message>
     <message>
         <source>{path} exists already; a recording is not written over: give another name</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} gibt es schon; eine Aufzeichnung wird nicht überschrieben: anderen Namen angeben</translation>
     </message>
     <message>
         <source>{path} has the layout {version}, which never left the workshop</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} hat den Aufbau {version}, der nie ausgeliefert wurde</translation>
     </message>
     <message>
         <source>{path} is no recording of Fanlight</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} ist keine Aufzeichnung von Fanlight</translation>
     </message>
     <message>
         <source>{path} is no recording, or damaged at its beginning: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} ist keine Aufzeichnung oder am Anfang beschädigt: {reason}</translation>
     </message>
     <message>
         <source>{path} was written by a newer Fanlight (layout {version}); use that one, or a later one</source>
-        <translation type="unfinished"></translation>
+        <translation>{path} wurde von einem neueren Fanlight geschrieben (Aufbau {version}); dieses oder ein späteres benutzen</translation>
+    </message>
+    <message>
+        <source>{wanted} was not written: {reason}</source>
+        <translation>{wanted} wurde nicht geschrieben: {reason}</translation>
+    </message>
+    <message>
+        <source>{wanted} was written</source>
+        <translation>{wanted} wurde geschrieben</translation>
+    </message>
+    <message>
+        <source>{wanted} was written, {kept} read back</source>
+        <translation>{wanted} wurde geschrieben, {kept} zurückgelesen</translation>
     </message>
 </context>
 <context>
@@ -9209,6 +10160,17 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>follower &apos;{follower}&apos; refuses it with exception {code:02}</source>
         <translation>Gerät „{follower}“ lehnt es mit Ausnahme {code:02} ab</translation>
+    </message>
+</context>
+<context>
+    <name>self.self</name>
+    <message>
+        <source>Decimal mark</source>
+        <translation>Dezimalzeichen</translation>
+    </message>
+    <message>
+        <source>Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose.</source>
+        <translation>Unbekannt: Zweifach lesbare Zahlen wie 1,500 bleiben draußen, bis es gewählt ist.</translation>
     </message>
 </context>
 <context>

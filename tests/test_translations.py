@@ -1,0 +1,266 @@
+"""The texts of the program and their translations: complete, in step with the sources, and sound in every detail."""
+
+from __future__ import annotations
+
+import ast
+import re
+import shutil
+import xml.etree.ElementTree as ElementTree
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+import pytest
+from PySide6.QtCore import QTranslator
+
+from resources.translations.__main__ import HERE, ROOT, TEXTS_IN, collect
+
+FILES: Final = sorted(HERE.glob("*.ts"))
+SOURCES: Final = sorted(path for folder in TEXTS_IN for path in (ROOT / folder).rglob("*.py"))
+KEYS_IN_GERMAN: Final = {
+    "Ctrl": "Strg",
+    "Shift": "Umschalt",
+    "Enter": "Eingabe",
+    "Delete": "Entf",
+    "Insert": "Einfg",
+    "Space": "Leertaste",
+    "Down": "Ab",
+    "Up": "Auf",
+}
+
+
+@dataclass(frozen=True)
+class Message:
+    """One text and what became of it."""
+
+    context: str
+    source: str
+    translations: tuple[str, ...]
+    finished: bool
+
+    def __str__(self) -> str:
+        return f"{self.context}: {self.source!r} -> {self.translations}"
+
+
+@cache
+def tree_of(path: Path) -> ast.AST:
+    return ast.parse(path.read_text("utf-8"))
+
+
+def messages(file: Path) -> list[Message]:
+    found = []
+    for context in ElementTree.parse(file).getroot().findall("context"):
+        for message in context.findall("message"):
+            told = message.find("translation")
+            assert told is not None
+            forms = tuple(form.text or "" for form in told.findall("numerusform")) or (told.text or "",)
+            name, source = context.findtext("name") or "", message.findtext("source") or ""
+            found.append(Message(name, source, forms, told.get("type") is None and all(forms)))
+    return found
+
+
+def calls(tree: ast.AST) -> Iterator[tuple[ast.Call, str]]:
+    """The calls that texts go through, each with the class around it."""
+    waiting: list[tuple[ast.AST, str]] = [(tree, "")]
+    while waiting:
+        node, around = waiting.pop()
+        if isinstance(node, ast.ClassDef):
+            around = node.name
+        if isinstance(node, ast.Call):
+            name = ast.unparse(node.func)
+            if name in ("translate", "mark", "QCoreApplication.translate") or name == "tr" or name.endswith(".tr"):
+                yield node, around
+        waiting += [(child, around) for child in ast.iter_child_nodes(node)]
+
+
+def is_text(node: ast.AST) -> bool:
+    return isinstance(node, ast.Constant) and isinstance(node.value, str)
+
+
+def text_of(call: ast.Call, around: str) -> tuple[str, str] | None:
+    """Context and text of a call, if they stand there."""
+    own = isinstance(call.func, ast.Attribute) and call.func.attr == "tr"
+    at = 0 if own else 1
+    if len(call.args) <= at or not isinstance(call.args[at], ast.Constant):
+        return None
+    context = around if own else ast.literal_eval(call.args[0])
+    return context, ast.literal_eval(call.args[at])
+
+
+def placeholders(text: str) -> list[str]:
+    """The places for values; braces with blanks in them are words about project files."""
+    return sorted(re.findall(r"\{\w*(?:![rs])?(?::[^{}]*)?\}|%[ns]", text))
+
+
+def keys_in(text: str) -> list[str]:
+    """The keys of the keyboard in a text, as a German keyboard names them."""
+    found = re.findall(r"\b(?:(?:Ctrl|Strg|Shift|Umschalt|Alt)\+)+(?:[A-Z]\w*|\d|[+-])|\bF\d+\b", text)
+    return sorted("+".join(KEYS_IN_GERMAN.get(part, part) for part in key.split("+")) for key in found)
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.name)
+class TestTranslation:
+    def test_it_is_in_step_with_the_sources(self, file: Path, tmp_path: Path) -> None:
+        fresh = tmp_path / file.name
+        shutil.copy(file, fresh)
+        assert collect(fresh) == ""
+        expected = {(each.context, each.source) for each in messages(fresh)}
+        have = {(each.context, each.source) for each in messages(file)}
+        assert (sorted(expected - have), sorted(have - expected)) == ([], []), "run python -m resources.translations"
+
+    def test_nothing_is_left_to_translate(self, file: Path) -> None:
+        assert [str(each) for each in messages(file) if not each.finished] == []
+
+    def test_what_qt_reads_is_made_of_it(self, file: Path) -> None:
+        translator = QTranslator()
+        assert translator.load(str(file.with_suffix(".qm")))
+        stale = [
+            each
+            for each in messages(file)
+            if translator.translate(each.context, each.source, None, 2 if len(each.translations) > 1 else -1)
+            not in each.translations
+        ]
+        assert stale == [], "run python -m resources.translations"
+
+    def test_every_place_for_a_value_is_kept(self, file: Path) -> None:
+        wrong = [
+            str(each)
+            for each in messages(file)
+            for told in each.translations
+            if placeholders(told) != placeholders(each.source)
+        ]
+        assert wrong == []
+
+    def test_every_access_key_is_kept(self, file: Path) -> None:
+        def marked(text: str) -> int:
+            return len(re.findall(r"&(?!&)\w", text.replace("&&", "")))
+
+        wrong = [
+            str(each) for each in messages(file) for told in each.translations if marked(told) != marked(each.source)
+        ]
+        assert wrong == []
+
+    def test_every_key_of_the_keyboard_is_kept(self, file: Path) -> None:
+        wrong = [
+            str(each) for each in messages(file) for told in each.translations if keys_in(each.source) != keys_in(told)
+        ]
+        assert wrong == []
+
+    def test_blanks_ends_and_lines_are_kept(self, file: Path) -> None:
+        def shape(text: str) -> tuple[bool, bool, bool, int]:
+            dots = text.endswith("\u2026")
+            return text[:1].isspace(), text[-1:].isspace(), dots, text.count("\n")
+
+        wrong = [
+            str(each) for each in messages(file) for told in each.translations if shape(told) != shape(each.source)
+        ]
+        assert wrong == []
+
+
+def misplaced(path: Path) -> Iterator[str]:
+    """Calls that the collector of texts cannot follow."""
+    source = path.read_text("utf-8")
+    tree = tree_of(path)
+    inside = {id(inner) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for inner in ast.walk(node)}
+    for call, around in calls(tree):
+        own = isinstance(call.func, ast.Attribute) and call.func.attr == "tr"
+        at = 0 if own else 1
+        text = call.args[at] if len(call.args) > at else None
+        whose = around != "" if own else bool(call.args) and is_text(call.args[0])
+        # A marked text is translated where it is used: then it is a name, an attribute or an item.
+        later = not own and isinstance(text, ast.Name | ast.Attribute | ast.Subscript)
+        place = f"{path.relative_to(ROOT)}:{call.lineno}: {ast.unparse(call)}: "
+        if id(call) in inside:
+            yield place + "inside an f-string it is not found"
+        elif own and ast.unparse(call.func) != "self.tr":
+            yield place + "only self.tr knows whose text it is"
+        elif not whose:
+            yield place + "whose text it is must stand there"
+        elif text is None or not (is_text(text) or later):
+            yield place + "the text must stand there, whole"
+        elif is_text(text) and "\\N{" in (ast.get_source_segment(source, text) or ""):
+            yield place + "Qt's collector does not know \\N{...}; write \\u...."
+
+
+def test_every_text_stands_where_it_is_spoken() -> None:
+    """The collector reads the texts out of the sources."""
+    assert [wrong for path in SOURCES if path != ROOT / "widgets/language.py" for wrong in misplaced(path)] == []
+
+
+def test_the_collector_finds_every_text() -> None:
+    spoken = set()
+    for path in SOURCES:
+        for call, around in calls(tree_of(path)):
+            if found := text_of(call, around):
+                spoken.add(found)
+    for file in FILES:
+        collected = {(each.context, each.source) for each in messages(file)}
+        assert sorted(spoken - collected) == []
+        assert sorted(collected - spoken) == []
+
+
+LABELS: Final = {
+    "setText", "setToolTip", "setWindowTitle", "setTitle", "setPlaceholderText", "setStatusTip", "setWhatsThis",
+    "setAccessibleName", "setAccessibleDescription", "setInformativeText", "setLabelText", "setHeaderLabels",
+    "setHorizontalHeaderLabels", "addTab", "setTabText", "setTabToolTip", "addAction", "addMenu", "addItem", "addItems",
+    "addButton", "addRow", "setSpecialValueText", "setPrefix", "setSuffix", "QLabel", "QPushButton", "QToolButton",
+    "QCheckBox", "QRadioButton", "QGroupBox", "QAction", "QMenu",
+}  # fmt: skip
+"""Calls whose texts people read, be it one word."""
+SENTENCES: Final = {
+    "command", "tell", "say", "question", "warning", "critical", "information", "NotConnectedError", "EditRefused",
+    "ProjectSaveError", "CannotConnect", "FollowerError", "BadEndpoint", "Fault", "Cause", "Problem", "Unbound", "Mend",
+    "Finding", "NotARegister", "OutOfRange", "Implausible", "ValueError",
+}  # fmt: skip
+"""Calls that take names and keys too, besides the words that people read."""
+NOT_SAID: Final = (
+    ("app/cli.py", "the command line speaks English, since scripts read it"),
+    ("app/terminal.py", "likewise"),
+    ("app/panel/", "what the panel itself shows is in the language of the panel"),
+    ("app/record/", "which recording is damaged, and where, is told to programmers"),
+    ("app/signals/repertoire.py", "mistakes of the program"),
+    ("app/bus/client.py", "mistakes of the program"),
+    ("app/checks/rule.py", "mistakes of the program"),
+    ("app/follower/server.py", "the log"),
+    ("widgets/help.py", "names and versions of libraries"),
+)
+"""Sources, or folders of them, that speak past the translator, and why they may."""
+
+
+def silent_texts(path: Path) -> Iterator[str]:
+    """Texts that people would read in English whatever they chose."""
+    for node in ast.walk(tree_of(path)):
+        if not isinstance(node, ast.Call):
+            continue
+        name = node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
+        word = r"[^\W\d_]{4,}" if name in LABELS else r"[^\W\d_]{2,}[,;:.]? [^\W\d_]{2,}"
+        if name not in LABELS and name not in SENTENCES:
+            continue
+        # What an item stands for comes behind its words.
+        arguments = node.args[:1] if name == "addItem" else [*node.args, *(each.value for each in node.keywords)]
+        for argument in arguments:
+            for text in literals(argument):
+                if re.search(word, text.replace("Fanlight", "")):
+                    yield f"{path.relative_to(ROOT)}:{node.lineno}: {name}: {text!r}"
+
+
+def literals(node: ast.AST) -> Iterator[str]:
+    """Texts in an argument that go through no translator; calls in it are looked at by themselves."""
+    if isinstance(node, ast.Constant) and isinstance(node.value, str):
+        yield node.value
+    elif isinstance(node, ast.JoinedStr):
+        yield "".join(part.value if isinstance(part, ast.Constant) else "" for part in node.values)  # type: ignore[misc]
+    elif isinstance(node, ast.IfExp):
+        yield from literals(node.body)
+        yield from literals(node.orelse)
+    elif isinstance(node, ast.BinOp | ast.Tuple | ast.List):
+        for child in ast.iter_child_nodes(node):
+            yield from literals(child)
+
+
+def test_nothing_is_said_past_the_translator() -> None:
+    spared = tuple(place for place, _ in NOT_SAID)
+    paths = [path for path in SOURCES if not str(path.relative_to(ROOT)).startswith(spared)]
+    assert [text for path in paths for text in silent_texts(path)] == []

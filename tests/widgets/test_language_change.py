@@ -1,0 +1,203 @@
+"""Another language while the program runs: a window that speaks it takes the place of the one that was there."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QSettings
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QApplication, QMenu
+from pytestqt.qtbot import QtBot
+
+from app.project.files import load, save
+from app.project.model import Project
+from tests.widgets.bench_project import bench_project
+from widgets.language import Language, Speech
+from widgets.settings import Settings
+from widgets.window import MainWindow
+
+
+@pytest.fixture(autouse=True)
+def _own_settings(tmp_path: Path) -> None:
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
+
+
+@pytest.fixture(autouse=True)
+def _no_thread_is_left() -> Iterator[None]:
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+@pytest.fixture
+def speech(qapp: QApplication) -> Iterator[Speech]:
+    made = Speech(qapp)
+    yield made
+    made.speak(Language.ENGLISH)
+    made.deleteLater()
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "pump.toml"
+    save(bench_project(), path)
+    return path
+
+
+@pytest.fixture
+def german(speech: Speech, file: Path, tmp_path: Path, qtbot: QtBot) -> Iterator[MainWindow]:
+    """A German window in the place of an English one that was live, with a change that is not saved."""
+    state = tmp_path / "state"
+    english = MainWindow(workplace=1, state=state)
+    english.show()
+    english.take(load(file), file)
+    english.document.do("Change the title", lambda project: project.but(title="Changed"))
+    english.bench.connect_line()
+    session = english.live.session
+    assert session is not None
+    live = english.live
+    qtbot.waitUntil(lambda: live.readings()["level"].good)
+    speech.speak(Language.GERMAN)
+    made = MainWindow(workplace=english.workplace_number, former=english)
+    assert not english.isVisible()
+    assert made.live.session is session
+    assert english.live.session is None
+    gone: list[bool] = []
+    english.destroyed.connect(lambda: gone.append(True))
+    english.deleteLater()
+    qtbot.waitUntil(lambda: bool(gone))
+    yield made
+    made.leave()
+    made.deleteLater()
+
+
+def titled(project: Project, title: str) -> Project:
+    return project.but(title=title)
+
+
+def entries(menu: QMenu) -> Iterator[QAction]:
+    for action in menu.actions():
+        inner = action.menu()
+        if isinstance(inner, QMenu):
+            yield from entries(inner)
+        elif not action.isSeparator():
+            yield action
+
+
+def test_it_speaks_the_other_language_at_once(german: MainWindow) -> None:
+    titles = [menu.title().replace("&", "") for menu in german.menus.all()]
+    assert titles[:3] == ["Datei", "Bearbeiten", "Ansicht"]
+    assert german.isVisible()
+
+
+def test_the_project_with_its_steps_and_its_file_stays(german: MainWindow, file: Path) -> None:
+    assert german.document.path == file
+    assert german.document.modified
+    assert german.document.project.title == "Changed"
+    german.menus.undo.trigger()
+    assert german.document.project == load(file)
+    assert not german.document.modified
+    german.menus.redo.trigger()
+    assert german.document.project.title == "Changed"
+
+
+def test_the_session_goes_on_and_only_the_new_window_shows_it(german: MainWindow, qtbot: QtBot) -> None:
+    session = german.live.session
+    assert session is not None
+    before = session.snapshot().number
+    qtbot.waitUntil(lambda: session.snapshot().number > before)
+    qtbot.waitUntil(lambda: german.strip.lines != {} and german.live.readings()["level"].good)
+    german.document.do("Rename", lambda project: titled(project, "Again"))
+    german.live.disconnect_from_line()
+    assert not german.live.connected
+
+
+def test_saving_goes_to_the_same_file(german: MainWindow, file: Path) -> None:
+    assert german.save()
+    assert load(file).title == "Changed"
+
+
+def test_every_command_keeps_its_key(qtbot: QtBot, speech: Speech) -> None:
+    keys = []
+    for language in (Language.ENGLISH, Language.GERMAN):
+        speech.speak(language)
+        window = MainWindow()
+        qtbot.addWidget(window)
+        actions = [action for menu in window.menus.all() for action in entries(menu)]
+        keys.append([[each.toString() for each in action.shortcuts()] for action in actions])
+        window.leave()
+    assert keys[0] == keys[1]
+
+
+def test_choosing_is_kept_for_the_next_start(qtbot: QtBot) -> None:
+    window = MainWindow()
+    qtbot.addWidget(window)
+    with qtbot.waitSignal(window.language_chosen) as chosen:
+        window.choose_language(Language.GERMAN)
+    assert chosen.args == [Language.GERMAN]
+    assert Settings().language is Language.GERMAN
+    window.leave()
+
+
+def test_nonsense_in_the_settings_is_the_language_of_the_system() -> None:
+    settings = Settings()
+    settings._store.setValue("language", "elvish")
+    assert Settings().language is Language.SYSTEM
+
+
+PROGRAM = """
+import sys
+from pathlib import Path
+from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, sys.argv[1])
+from projects import demo_path
+from widgets.application import make_application, run_window
+from widgets.language import Language
+from widgets.window import MainWindow
+
+def windows():
+    return [each for each in QApplication.topLevelWidgets() if isinstance(each, MainWindow) and each.isVisible()]
+
+def go():
+    (first,) = windows()
+    if not (first.live.connected and first.isActiveWindow()):
+        QTimer.singleShot(50, go)
+        return
+    QTest.keyClick(first, Qt.Key.Key_F11, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+    QTimer.singleShot(0, lambda: check(first))
+
+def check(first):
+    found = windows()
+    if found == [first]:
+        QTimer.singleShot(20, lambda: check(first))
+        return
+    (second,) = found
+    print(second.menuBar().actions()[0].text(), second.live.connected, second.bench.isVisible())
+    second.leave()
+
+application = make_application()
+QTimer.singleShot(0, go)
+sys.exit(run_window(demo_path("booster-pump"), demo=True, language=Language.ENGLISH))
+"""
+
+
+def test_a_key_changes_the_language_of_the_running_program(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", PROGRAM, str(tmp_path / "settings")],
+        cwd=Path(__file__).parents[2],
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.split() == ["&Datei", "True", "True"]

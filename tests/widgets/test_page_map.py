@@ -16,7 +16,8 @@ from app.project import edits
 from app.project.files import load
 from app.project.model import Project, Turn
 from projects import demo_path
-from widgets.page_map import READABLE, PageMap
+from widgets.page_map import PageMap
+from widgets.page_map_view import READABLE
 
 Key = Qt.Key
 LEFT = Qt.MouseButton.LeftButton

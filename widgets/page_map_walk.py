@@ -1,0 +1,297 @@
+"""The page map under the keyboard: what is selected, said and asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QWidget
+
+from app.checks.finding import Finding
+from app.panel.map_arrows import Kind
+from app.panel.paging import PagingGraph
+from app.project.model import Project
+from widgets import palette
+from widgets.page_map_arrows import Edge, InletItem, Turning
+from widgets.page_map_node import Node
+from widgets.page_map_spoken import screen_in_words, turn_in_words
+from widgets.page_map_view import MapView
+
+_WAYS: Final = {
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Up: (0, -1),
+    Qt.Key.Key_Down: (0, 1),
+}
+
+
+class WalkedMap(MapView):
+    """Walks the map by keys, and reports what is asked for.
+
+    Arrow keys go from screen to screen (with Shift they are selected together, with Ctrl moved, with Alt moved in the
+    ring), Page Up and Page Down through the turns of a screen, Home goes to the start; Enter opens, Delete deletes,
+    + and - zoom, 0 shows all, a letter begins a search.
+    """
+
+    screen_chosen = Signal(str)
+    """Selected, by a click or by the keyboard."""
+    screen_opened = Signal(str)
+    turn_chosen = Signal(int)
+    """The current turn of an arrow; -1 when nothing is selected any more."""
+    turn_opened = Signal(int)
+    screens_placed = Signal(object)
+    """Screens that were moved, by name, with their Place."""
+    ring_moved = Signal(str, int)
+    """A screen of the ring and its new number there, from 0."""
+    delete_wanted = Signal()
+    add_wanted = Signal(object)
+    """A screen at a Place; None: anywhere."""
+    search_begun = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(self.tr("Page map"))
+        self._shown: tuple[Project | None, PagingGraph | None, Project | None] = (None, None, None)
+        self._anew = False
+        self._quiet = False
+        self.map_scene.selectionChanged.connect(self._selected)
+
+    def give_up(self) -> None:
+        """Leave what is being drawn or moved as it was."""
+
+    # What is shown
+
+    def set_project(self, project: Project, graph: PagingGraph, spoken: Project | None = None) -> None:
+        """Draw this project, the faces as `spoken` has them: in another language."""
+        shown = (project, graph, spoken)
+        if all(now is before for now, before in zip(shown, self._shown, strict=True)):
+            return
+        self._shown = shown
+        self.give_up()
+        self._quiet = True
+        try:
+            self.map_scene.show_project(project, graph, self.palette(), spoken)
+        finally:
+            self._quiet = False
+        self._say()
+        self.see_to_room(anew=self._anew)
+        self._anew = False
+
+    def forget(self) -> None:
+        """Another project is shown next, with places of its own."""
+        self.map_scene.forget()
+        self._anew = True
+
+    def set_findings(self, findings: Iterable[Finding]) -> None:
+        """Mark the screens and turns about which checks found something."""
+        self._quiet = True
+        self.map_scene.set_findings(findings)
+        self._quiet = False
+        self._say()
+
+    def set_kinds(self, kinds: Collection[Kind]) -> None:
+        """Show the turns of these kinds only."""
+        self.map_scene.set_kinds(kinds)
+
+    def mark(self, names: Collection[str] | None) -> None:
+        """Let these screens stand out among the others; None ends that."""
+        for name, node in self.nodes.items():
+            node.light(names is not None and name in names, names is not None and name not in names)
+
+    def refresh_colours(self) -> None:
+        """Draw in the colours of now."""
+        project, graph, spoken = self._shown
+        if project is not None and graph is not None:
+            self.setBackgroundBrush(palette.current().colour("base"))
+            self.map_scene.show_project(project, graph, self.palette(), spoken)
+        self.viewport().update()
+
+    # Selection
+
+    def select_screen(self, name: str) -> None:
+        """Select a screen without telling, and bring it into view."""
+        node = self.nodes.get(name)
+        if node is None or node.isSelected():
+            return
+        self.choose((node,), quiet=True)
+        self.see(node)
+
+    def go_to(self, name: str) -> None:
+        """Select a screen and bring it to the middle, in a size that can be read."""
+        node = self.nodes.get(name)
+        if node is not None:
+            self.select_screen(name)
+            self.look_at(node)
+
+    def select_turn(self, turn: int, from_: str | None = None) -> None:
+        """Select the arrow of a turn, of several that from this screen; and tell."""
+        self._quiet = True
+        self.map_scene.clearSelection()
+        found = self.map_scene.select_turn(turn, from_)
+        self._quiet = False
+        self._selected()
+        if found and (item := self.selected_turning()) is not None:
+            self.see(item)
+
+    def choose(self, items: Iterable[Node | Turning], quiet: bool = False) -> None:
+        """Select these and nothing else; and tell, unless `quiet`."""
+        before, self._quiet = self._quiet, True
+        self.map_scene.clearSelection()
+        for item in items:
+            item.setSelected(True)
+        self._quiet = before
+        if quiet:
+            self._note_selection()
+        else:
+            self._selected()
+
+    def _selected(self) -> None:
+        if self._quiet:
+            return
+        self._note_selection()
+        name, turn = self.selected_screen(), self.selected_turn()
+        if turn is not None or name is None:
+            self.turn_chosen.emit(-1 if turn is None else turn)
+        else:
+            self.screen_chosen.emit(name)
+
+    def _note_selection(self) -> None:
+        self.map_scene.show_near()
+        self._say()
+
+    def _say(self) -> None:
+        """Tell assistive technology what is selected."""
+        names, item = self.selected_screens(), self.selected_turning()
+        if item is not None:
+            text = turn_in_words(item)
+        elif len(names) > 1:
+            text = self.tr("Screens selected: {names}").format(names=", ".join(names))
+        else:
+            text = screen_in_words(self.nodes[names[0]], self.map_scene.turnings()) if names else ""
+        if text != self.accessibleDescription():
+            self.setAccessibleDescription(text)
+
+    # The keyboard
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
+        if self._key(event):
+            event.accept()
+        else:
+            super().keyPressEvent(event)
+
+    def _key(self, event: QKeyEvent) -> bool:
+        key, text = Qt.Key(event.key()), event.text()
+        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        modifier = Qt.KeyboardModifier
+        if key in _WAYS:
+            self._arrow_key(*_WAYS[key], modifiers)
+        elif modifiers & (modifier.ControlModifier | modifier.AltModifier):
+            return False
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._open()
+        elif key in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp):
+            self._next_turn(1 if key == Qt.Key.Key_PageDown else -1)
+        elif key == Qt.Key.Key_Home:
+            self._go_to_start()
+        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+            self.delete_wanted.emit()
+        elif key == Qt.Key.Key_Insert:
+            self.add_wanted.emit(None)
+        elif text in ("+", "="):
+            self.zoom(1.2)
+        elif text == "-":
+            self.zoom(1 / 1.2)
+        elif text == "0":
+            self.fit()
+        elif text.isalnum():
+            self.search_begun.emit(text)
+        else:
+            return False
+        return True
+
+    def _arrow_key(self, dx: int, dy: int, modifiers: Qt.KeyboardModifier) -> None:
+        modifier = Qt.KeyboardModifier
+        if modifiers == modifier.ControlModifier:
+            places = self.map_scene.places
+            moved = {name: (places[name][0] + dx, places[name][1] + dy) for name in self.selected_screens()}
+            if moved:
+                self.screens_placed.emit(moved)
+        elif modifiers == modifier.AltModifier:
+            self.move_in_ring(dx + dy)
+        elif modifiers in (modifier.NoModifier, modifier.ShiftModifier):
+            self._go(dx, dy, modifiers == modifier.ShiftModifier)
+
+    def move_in_ring(self, way: int) -> None:
+        """Move the selected screen one place on (1) or back (-1) in the ring."""
+        name, ring = self.selected_screen(), self.map_scene.ring
+        if name in ring:
+            self.ring_moved.emit(name, (ring.index(name) + way) % len(ring))
+
+    def _open(self) -> None:
+        turn, name = self.selected_turn(), self.selected_screen()
+        if turn is not None:
+            self.turn_opened.emit(turn)
+        elif name is not None:
+            self.screen_opened.emit(name)
+
+    def _go_to_start(self) -> None:
+        graph = self.map_scene.graph
+        if graph is not None and graph.start in self.nodes:
+            node = self.nodes[graph.start]
+            self.choose((node,))
+            self.see(node)
+
+    def _next_turn(self, way: int) -> None:
+        """To the next turn: within its arrow, then the other arrows of the same screen."""
+        item = self.selected_turning()
+        if item is not None and 0 <= item.current + way < len(item.labels):
+            item.current += way
+            item.update()
+            self._selected()
+            return
+        name = self.selected_screen()
+        if isinstance(item, Edge):
+            name = item.arrow.from_
+        elif isinstance(item, InletItem):
+            name = item.inlet.to
+        found: list[Turning] = [edge for edge in self.edges if edge.arrow.from_ == name]
+        found += [inlet for inlet in self.inlets if inlet.inlet.to == name]
+        if not found:
+            return
+        at = found.index(item) + way if item in found else (0 if way > 0 else -1)
+        following = found[at % len(found)]
+        following.current = 0 if way > 0 else len(following.labels) - 1
+        self.choose((following,))
+        self.see(following)
+
+    def _go(self, dx: int, dy: int, together: bool) -> None:
+        name = self.selected_screen()
+        item = self.selected_turning()
+        if isinstance(item, Edge):
+            # From an arrow back to the screen that it comes from.
+            self.choose((self.nodes[item.arrow.from_],))
+            return
+        if isinstance(item, InletItem):
+            self.choose((self.nodes[item.inlet.to],))
+            return
+        if name is None:
+            self._go_to_start()
+            return
+        chosen = self.selected_screens()
+        ends = [self.nodes[each].pos() for each in chosen]
+        here = max(ends, key=lambda point: point.x() * dx + point.y() * dy)
+
+        def cost(node: Node) -> float | None:
+            there = node.pos() - here
+            along = there.x() * dx + there.y() * dy
+            aside = abs(there.x() * dy) + abs(there.y() * dx)
+            return along + 3 * aside if along > 1 else None
+
+        ranked = [(price, node) for node in self.nodes.values() if (price := cost(node)) is not None]
+        if ranked:
+            nearest = min(ranked, key=lambda pair: pair[0])[1]
+            self.choose((nearest, *(self.nodes[each] for each in chosen)) if together else (nearest,))
+            self.see(nearest)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from typing import Final
 
 from PySide6.QtCore import QMimeData, QObject, QRect, Signal
@@ -17,7 +17,7 @@ from app.project.files import LARGEST_FILE, ProjectFileError, dump, parse
 from app.project.model import Project
 from app.project.problems import quoted
 from widgets.arrivals_dialog import ArrivalsDialog
-from widgets.document import Document, Selection
+from widgets.document import Document, Edit, Selection
 from widgets.field_places import around, block_of
 from widgets.screen_commands import ScreenCommands
 
@@ -80,7 +80,7 @@ class Clipboard(QObject):
         elif mime.hasFormat(CELLS):
             piece = self._piece(CELLS)
             if piece is not None:
-                self._with_arrivals(piece, lambda renaming: self._paste_cells(piece, renaming))
+                self._paste_cells(piece)
         elif mime.hasText():
             self._paste_text(mime.text())
         else:
@@ -93,23 +93,30 @@ class Clipboard(QObject):
         selection = self._document.selection
         return selection.cell if selection.block is None else (selection.block.top(), selection.block.left())
 
-    def _paste_cells(self, piece: Project, renaming: bool) -> bool:
+    def _paste_cells(self, piece: Project) -> None:
         screen = self._document.screen
         if screen is None:
-            return False
+            return
         row, column = self._corner()
         rows, columns = piece.panel.rows, piece.panel.columns
         if columns == self._document.project.panel.columns:
             column = 0  # whole rows go where they came from
         part = piece.screens[0]
         first = len(screen.fields)
-        return self._commands.edit(
-            self.tr("Paste"),
-            lambda project: edits.paste_cells(project, piece, screen.name, row, column, renaming=renaming),
-            cell=(row, column),
-            block=QRect(column, row, columns, rows) if part.text else None,
-            fields=None if part.text else tuple(range(first, first + len(part.fields))),
-        )
+
+        def edit_of(renaming: bool) -> Edit:
+            return lambda project: edits.paste_cells(project, piece, screen.name, row, column, renaming=renaming)
+
+        def paste(edit: Edit) -> bool:
+            return self._commands.edit(
+                self.tr("Paste"),
+                edit,
+                cell=(row, column),
+                block=QRect(column, row, columns, rows) if part.text else None,
+                fields=None if part.text else tuple(range(first, first + len(part.fields))),
+            )
+
+        self._with_arrivals(piece, edit_of, paste)
 
     def _paste_text(self, text: str) -> None:
         screen, panel = self._document.screen, self._document.project.panel
@@ -167,65 +174,66 @@ class Clipboard(QObject):
             return
         piece = self._piece(SCREENS)
         if piece is not None:
-            self._with_arrivals(piece, lambda renaming: self._paste_screens(piece, renaming))
+            self._paste_screens(piece)
 
-    def _paste_screens(self, piece: Project, renaming: bool) -> bool:
+    def _paste_screens(self, piece: Project) -> None:
         names = list(self._document.project.screen_named)
         current = self._document.selection.screen
         at = names.index(current) + 1 if current in names else len(names)
+        name = self.tr("Paste screen") if len(piece.screens) == 1 else self.tr("Paste screens")
 
         def first_new(project: Project) -> Selection:
             return Selection(screen=project.screens[at].name)
 
-        name = self.tr("Paste screen") if len(piece.screens) == 1 else self.tr("Paste screens")
-        reason = self._document.do(
-            name, lambda project: edits.paste_screens(project, piece, at, renaming=renaming), select=first_new
-        )
-        return reason is None
+        def edit_of(renaming: bool) -> Edit:
+            return lambda project: edits.paste_screens(project, piece, at, renaming=renaming)
+
+        def paste(edit: Edit) -> bool:
+            return self._document.do(name, edit, select=first_new) is None
+
+        self._with_arrivals(piece, edit_of, paste)
 
     # What comes along
 
-    def _with_arrivals(self, piece: Project, paste: Callable[[bool], bool]) -> None:
-        """Paste, after the question about what has the same name here but differs; then say what came along."""
-        arrivals = edits.arrivals(self._document.project, piece)
+    def _with_arrivals(self, piece: Project, edit_of: Callable[[bool], Edit], paste: Callable[[Edit], bool]) -> None:
+        """Paste, after the question about what has the same name here but differs; then say what came along.
+
+        `edit_of` makes the edit, with new names for what differs or without; `paste` does it.
+        """
+        project = self._document.project
+        arrivals = edits.arrivals(project, piece)
         if not arrivals.differing:
-            if paste(False):
-                self._say(arrivals)
+            self._paste(edit_of(False), paste)
+            return
+        try:
+            edit_of(False)(project)
+        except EditRefused as why:
+            self._commands.refuse(str(why))  # before a question that would be in vain
             return
         dialog = ArrivalsDialog(arrivals, self._over)
-
-        def go_on(renaming: bool) -> None:
-            before = self._document.project
-            if paste(renaming):
-                self._say_new(before)
-
-        dialog.chosen.connect(go_on)
+        dialog.chosen.connect(lambda renaming: self._paste(edit_of(renaming), paste))
         dialog.open()
 
-    def _say(self, arrivals: edits.Arrivals) -> None:
-        self._tell(arrivals.signals, arrivals.followers, arrivals.lines)
-
-    def _say_new(self, before: Project) -> None:
-        project = self._document.project
-        self._tell(
-            [name for name in project.signal_named if name not in before.signal_named],
-            [name for name in project.follower_named if name not in before.follower_named],
-            [name for name in project.line_named if name not in before.line_named],
-        )
-
-    def _tell(self, signals: Iterable[str], followers: Iterable[str], lines: Iterable[str]) -> None:
-        """Say which parts are new in this project."""
+    def _paste(self, edit: Edit, paste: Callable[[Edit], bool]) -> None:
+        """Paste, and say which parts are new in this project."""
+        before = self._document.project
+        if not paste(edit):
+            return
+        after = self._document.project
         parts = [
-            template.format(names=_listed(names))
-            for template, names in (
-                (self.tr("signals {names}"), tuple(signals)),
-                (self.tr("followers {names}"), tuple(followers)),
-                (self.tr("lines {names}"), tuple(lines)),
+            template.format(names=_listed(new))
+            for template, new in (
+                (self.tr("signals {names}"), _new(after.signal_named, before.signal_named)),
+                (self.tr("followers {names}"), _new(after.follower_named, before.follower_named)),
+                (self.tr("lines {names}"), _new(after.line_named, before.line_named)),
             )
-            if names
+            if new
         ]
-        if parts:
-            self.said.emit(self.tr("Came along into this project: {parts}.").format(parts="; ".join(parts)))
+        words = [self.tr("Came along into this project: {parts}.").format(parts="; ".join(parts))] if parts else []
+        if len(after.screens) > len(before.screens) and after.panel.keys:
+            words.append(self.tr("Turns do not come along with a screen; add those that it needs."))
+        if words:
+            self.said.emit(" ".join(words))
 
     # The clipboard itself
 
@@ -256,6 +264,10 @@ def _content() -> QMimeData:
     """What is on the clipboard; empty content where nobody has put anything there yet, for which Qt has None."""
     content: QMimeData | None = QGuiApplication.clipboard().mimeData()
     return QMimeData() if content is None else content
+
+
+def _new(names: Iterable[str], known: Collection[str]) -> tuple[str, ...]:
+    return tuple(name for name in names if name not in known)
 
 
 def _listed(names: tuple[str, ...]) -> str:

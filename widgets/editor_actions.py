@@ -23,6 +23,7 @@ class EditorActions(QObject):
         super().__init__(editor)
         self._editor = editor
         self._menus: list[tuple[str, list[QAction | None]]] = []
+        self._state: tuple[object, ...] = ()
         self._make_cells()
         self._make_arranging()
         self._make_search()
@@ -31,20 +32,27 @@ class EditorActions(QObject):
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands, in groups, into a menu of the window."""
         for title, actions in self._menus:
-            inner = menu.addMenu(title)
-            for action in actions:
-                if action is None:
-                    inner.addSeparator()
-                else:
-                    inner.addAction(action)
+            _fill(menu.addMenu(title), actions)
 
-    def show_state(self, *, screen: bool, insert: bool, shown: Shown, keys: bool) -> None:
-        """Whether there is a screen, typing inserts; what the fields show; whether the keys of the panel are drawn."""
-        why_not = self.tr("this project has no screen yet")
+    def fill_arranging(self, menu: QMenu) -> None:
+        """Put the commands that arrange what is selected into a menu."""
+        title, actions = self._menus[1]
+        _fill(menu.addMenu(title), actions)
+
+    def show_state(self, *, screen: bool, trying: bool, insert: bool, shown: Shown, keys: bool) -> None:
+        """Whether there is a screen, whether it is tried just now, whether typing inserts.
+
+        And what the fields show, and whether the keys of the panel are drawn.
+        """
+        state = (screen, trying, insert, shown, keys)
+        if state == self._state:
+            return
+        self._state = state
+        why_not = self.tr("the panel is being tried") if trying else self.tr("this project has no screen yet")
         for _, actions in self._menus:
             for action in actions:
                 if action is not None:
-                    allow(action, screen, why_not)
+                    allow(action, screen and not trying, why_not)
         for action, on in ((self.insert, insert), (self.keys, keys), (self.shown[shown], True)):
             before = action.blockSignals(True)  # only what a person does is a command
             action.setChecked(on)
@@ -53,20 +61,14 @@ class EditorActions(QObject):
     def _make_cells(self) -> None:
         editor, commands, clipboard = self._editor, self._editor.commands, self._editor.clipboard
         self.insert = self._on_face(self.tr("&Insert instead of writing over"), editor.set_insert, "Ins", toggles=True)
-        self._menus.append(
-            (
-                self.tr("&Cells"),
-                [
-                    self._on_face(self.tr("Cu&t"), clipboard.cut, ["Ctrl+X", "Shift+Del"]),
-                    self._on_face(self.tr("&Copy"), clipboard.copy, ["Ctrl+C", "Ctrl+Ins"]),
-                    self._on_face(self.tr("&Paste"), clipboard.paste, ["Ctrl+V", "Shift+Ins"]),
-                    self._on_face(self.tr("D&uplicate"), editor.arranging.duplicate, "Ctrl+D"),
-                    None,
-                    self._on_face(self.tr("Select &all"), commands.select_all, "Ctrl+A"),
-                    self.insert,
-                ],
-            )
-        )
+        self.transfer = [
+            self._on_face(self.tr("Cu&t"), clipboard.cut, ["Ctrl+X", "Shift+Del"]),
+            self._on_face(self.tr("&Copy"), clipboard.copy, ["Ctrl+C", "Ctrl+Ins"]),
+            self._on_face(self.tr("&Paste"), clipboard.paste, ["Ctrl+V", "Shift+Ins"]),
+            self._on_face(self.tr("D&uplicate"), editor.arranging.duplicate, "Ctrl+D"),
+        ]
+        select_all = self._on_face(self.tr("Select &all"), commands.select_all, "Ctrl+A")
+        self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert]))
 
     def _make_arranging(self) -> None:
         arranging = self._editor.arranging
@@ -152,3 +154,11 @@ class EditorActions(QObject):
             run(*arguments)
 
         return command(owner, text, run_here, keys, toggles=toggles, within=True)
+
+
+def _fill(menu: QMenu, actions: list[QAction | None]) -> None:
+    for action in actions:
+        if action is None:
+            menu.addSeparator()
+        else:
+            menu.addAction(action)

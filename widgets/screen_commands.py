@@ -176,16 +176,25 @@ class ScreenCommands(QObject):
         self.insert = not self.insert
 
     def type(self, text: str) -> None:
-        """Write text at the cursor."""
+        """Write text at the cursor, or in the place of the text that is selected in one row."""
         screen = self._document.screen
         if screen is None or not text:
             return
-        row, column = self._document.selection.cell
-        insert = self.insert
+        selection, insert = self._document.selection, self.insert
+        row, column = selection.cell
+        block = selection.block if selection.block is not None and selection.block.height() == 1 else None
+        if block is not None:
+            column = block.left()
         after = self._behind(row, column + len(text))
+
+        def type_text(project: Project) -> Project:
+            if block is not None:  # what is typed takes the place of the selected text
+                project = edits.erase_text(project, screen.name, row, column, block.width())
+            return edits.type_text(project, screen.name, row, column, text, insert=insert)
+
         self.edit(
             self.tr("Type"),
-            lambda project: edits.type_text(project, screen.name, row, column, text, insert=insert),
+            type_text,
             merge=("type", screen.name, row),
             cell=after,
             spoken=True,

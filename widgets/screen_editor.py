@@ -122,7 +122,7 @@ class ScreenEditor(QWidget):
         self.keys.field_opened.connect(self.field_opened)
         self.keys.place_wanted.connect(self.pick_signal)
         self.keys.try_wanted.connect(self.try_it)
-        self.mouse.said.connect(self.status.say_drag)
+        self.mouse.said.connect(self._say_drag)
         self.mouse.field_opened.connect(self.field_opened)
         self.find_bar.closed.connect(self._search_closed)
         self.face.edit_key.connect(self._key)
@@ -153,6 +153,7 @@ class ScreenEditor(QWidget):
             return
         self.notice.hide()
         self._show_parts()
+        self._show_state()
         self.tryout.show()
         self.tryout.setFocus()
         self.trying_changed.emit(True)
@@ -254,12 +255,18 @@ class ScreenEditor(QWidget):
         keys = not self.face.keypad.isHidden()
         self.bar.keys.setChecked(keys)
         if hasattr(self, "actions_of"):
-            self.actions_of.show_state(screen=screen, insert=self.commands.insert, shown=self._shown, keys=keys)
+            self.actions_of.show_state(
+                screen=screen,
+                trying=self.tryout.running,
+                insert=self.commands.insert,
+                shown=self._shown,
+                keys=keys,
+            )
 
     def _show_rows(self, project: Project, screen: Screen) -> None:
         self.face.set_rows(self._rows(project, screen))
         row, column = self._document.selection.cell
-        text = self.face.rows[row].text if row < len(self.face.rows) else ""
+        text = screen.text[row] if row < len(screen.text) else ""
         index = field_at(screen, row, column)
         reading = ""
         if self._shown is Shown.LIVE and index is not None:
@@ -345,6 +352,11 @@ class ScreenEditor(QWidget):
             self.notice.hide()
             self.keys.use_escape()
 
+    def _say_drag(self, words: str) -> None:
+        if words:
+            self.notice.hide()
+        self.status.say_drag(words)
+
     # Finding
 
     def find_text(self) -> None:
@@ -412,8 +424,9 @@ class ScreenEditor(QWidget):
                 action.setChecked(screen.fields[index].kind == value)
                 action.triggered.connect(lambda _on=False, value=value: self.arranging.show_as(index, value))
         menu.addSeparator()
-        self.actions_of.fill_menu(menu)
-        menu.addSeparator()
+        menu.addActions(self.actions_of.transfer)
         menu.addAction(self.tr("Delete"), self.commands.delete)
+        menu.addSeparator()
+        self.actions_of.fill_arranging(menu)
         menu.exec(self.face.grid.mapToGlobal(at))
         menu.deleteLater()

@@ -148,6 +148,24 @@ def test_a_block_is_selected_copied_cleared_and_pasted(editor: ScreenEditor, doc
     assert text_of(document, 3) == "", "a paste is one step"
 
 
+def test_typing_replaces_text_selected_in_a_row(editor: ScreenEditor, document: Document) -> None:
+    press(editor, *[Key.Key_Right] * 4, modifiers=SHIFT)
+    type_in(editor, "Hz")
+    assert text_of(document, 0) == "Hz          Hz"
+    assert document.selection.cell == (0, 2)
+    document.undo()
+    assert text_of(document, 0) == "Speed       Hz"
+    assert document.undo_name is None
+
+
+def test_typing_over_a_selected_field_is_refused_and_clears_nothing(editor: ScreenEditor, document: Document) -> None:
+    press(editor, *[Key.Key_Right] * 6)
+    press(editor, *[Key.Key_Right] * 7, modifiers=SHIFT)
+    type_in(editor, "x")
+    assert "frequency" in notice_of(editor)
+    assert text_of(document, 0) == "Speed       Hz"
+
+
 def test_what_does_not_fit_is_not_pasted(editor: ScreenEditor, document: Document) -> None:
     for text in ("x" * 50, "\n".join("abcdefgh"), "x" * 5_000_000):
         QGuiApplication.clipboard().setText(text)

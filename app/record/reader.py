@@ -193,6 +193,22 @@ class Recording:
         place = int(np.searchsorted(part.times, t, side="right"))
         return part.part(slice(place - 1, place))
 
+    def after(self, signal: str, at: float) -> float | None:
+        """The time of the first sample behind `at`, or None."""
+        number, _ = self._place(signal)
+        t = round(at * SECOND)
+        rows = self._rows(
+            "SELECT MIN(t) FROM (SELECT MIN(t) AS t FROM loose WHERE signal = ? AND t > ? "
+            "UNION ALL SELECT MIN(first) FROM block WHERE signal = ? AND first > ?)",
+            (number, t, number, t),
+        )
+        inside = self._rows(f"{_BLOCK} AND first <= ? AND last > ? ORDER BY first LIMIT 1", (number, t, t))
+        times = [first for (first,) in rows if first is not None]
+        part = self._unpacked(inside[0], self._place(signal)[1]) if inside else None
+        if part is not None:
+            times.append(int(part.times[int(np.searchsorted(part.times, t, side="right"))]))
+        return min(times) / SECOND if times else None
+
     def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
         """The shape of a signal from `begin` to `end` in so many columns. Long spans cost no more than short ones.
 
@@ -245,8 +261,12 @@ class Recording:
 
     def held(self, at: float) -> dict[str, Fraction]:
         """What the held values were at `at`; those that had not changed by then are not in it."""
-        rows = self._rows("SELECT signal, value FROM held WHERE t <= ? ORDER BY t, id", (round(at * SECOND),))
-        return {signal: Fraction(value) for signal, value in rows}
+        return {signal: value for when, signal, value in self.held_changes() if when <= at}
+
+    def held_changes(self) -> list[tuple[float, str, Fraction]]:
+        """When which held value became what, oldest first."""
+        rows = self._rows("SELECT t, signal, value FROM held ORDER BY t, id")
+        return [(t / SECOND, signal, Fraction(value)) for t, signal, value in rows]
 
     # The file
 

@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 
 from app.record.series import FACTOR, LEVELS, Series
 
-
 FINE: NDArray[np.float64] = np.array([number * 0.01 for number in range(10_000)])
 LATER: NDArray[np.float64] = FINE + 160
 

@@ -10,6 +10,7 @@ from typing import Protocol
 from filelock import BaseFileLock
 from PySide6.QtCore import QObject
 
+from app.project.files import may_write
 from app.project.locks import take
 from widgets.document import Document
 from widgets.file_bar import Deed, FileBar
@@ -59,45 +60,44 @@ class FileStanding(QObject):
         self._leave()
         if path is None:
             return
-        self._open_here = self._enter(path)
-        if self._state is not None and self._open_here is None:
+        alone, self._open_here = self._enter(path)
+        if not alone:
             self._say_open_elsewhere(path)
-        elif path.exists() and not os.access(path, os.W_OK):
+        elif path.exists() and not may_write(path):
             self._say_read_only(path)
 
     def look(self) -> None:
         """Look now: the user comes back from another program."""
         self._watch.look()
         if self._path is not None and self._open_here is None:
-            self._open_here = self._enter(self._path)
-            if self._open_here is not None:
+            alone, self._open_here = self._enter(self._path)
+            if alone:
                 self.bar.retract("elsewhere")
 
     def is_open_elsewhere(self, path: Path) -> bool:
         """Whether another window has this file open."""
-        if self._state is None:
-            return False
-        lock = self._enter(path)
+        alone, lock = self._enter(path)
         if lock is not None:
             lock.release()
-        return lock is None
+        return not alone
 
     def close(self) -> None:
         """Let go of the file."""
         self._watch.stop()
         self._leave()
 
-    def _enter(self, path: Path) -> BaseFileLock | None:
-        """Note that this window has the file open; None if another one has noted that already."""
+    def _enter(self, path: Path) -> tuple[bool, BaseFileLock | None]:
+        """Note that this window has the file open. False if another one has noted that already, and the note."""
         if self._state is None:
-            return None
+            return True, None
         folder = self._state / "open"
         name = hashlib.sha256(os.fsencode(os.path.realpath(path))).hexdigest()[:32]
         try:
             folder.mkdir(parents=True, exist_ok=True)
-            return take(folder / f"{name}.lock")
+            lock = take(folder / f"{name}.lock")
         except OSError:
-            return None
+            return True, None  # no note can be kept; that the folder is no good is said along with the first copy
+        return lock is not None, lock
 
     def _leave(self) -> None:
         if self._open_here is not None:

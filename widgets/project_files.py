@@ -74,7 +74,7 @@ class ProjectFiles(QObject):
             command(window, self.tr("Re&load from the disk"), self.reload, "F5"),
             command(window, self.tr("Compare with what is sa&ved"), self.compare_with_saved, "F7"),
             command(window, self.tr("&Compare with another file\u2026"), self.compare_with_another, "Shift+F7"),
-            command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Ctrl+Shift+U"),
+            command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Shift+F5"),
         ]
         self.resume = command(
             window, self.tr("&Begin where I left off"), self._choose_resume, "Ctrl+Shift+J", toggles=True

@@ -381,6 +381,11 @@ def set_aside(path: Path, name: str) -> Path:
     return place
 
 
+def may_write(path: Path) -> bool:
+    """Whether a file is there that this account may write."""
+    return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
+
+
 class _Unfit(ValueError):
     """The target cannot be a project file."""
 
@@ -393,7 +398,7 @@ def _replace(target: Path, content: bytes, known: str | None) -> None:
         mode = target.stat().st_mode
         if not stat.S_ISREG(mode):
             raise _Unfit(translate("project", "a folder or a device has this name; choose another name"))
-        if not os.access(target, os.W_OK, effective_ids=os.access in os.supports_effective_ids):
+        if not may_write(target):
             raise _Unfit(
                 translate("project", "the file is write-protected; save under another name, or take the protection off")
             )

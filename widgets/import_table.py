@@ -16,7 +16,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QFont, QPainter
+from PySide6.QtGui import QFont, QKeyEvent, QPainter, QWheelEvent
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHeaderView, QTableView, QWidget
 
 from app.exchange.joining import Plan
@@ -146,6 +146,33 @@ class SheetModel(QAbstractTableModel):
         return "\N{EN DASH}" if "aside" in levels else ""
 
 
+class MatchBox(QComboBox):
+    """What one column is taken for. Keys open the list first: stepping through it would take keys of other columns."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Open the list, and go on in it."""
+        steps = (
+            Qt.Key.Key_Up,
+            Qt.Key.Key_Down,
+            Qt.Key.Key_PageUp,
+            Qt.Key.Key_PageDown,
+            Qt.Key.Key_Home,
+            Qt.Key.Key_End,
+        )
+        plain = not event.modifiers() & ~Qt.KeyboardModifier.ShiftModifier
+        if plain and (event.key() in steps or event.text().strip()):
+            self.showPopup()
+            if event.text().strip():
+                self.view().keyboardSearch(event.text())
+            event.accept()
+            return
+        super().keyPressEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel is for scrolling."""
+        event.ignore()
+
+
 class MatchHeader(QHeaderView):
     """The letters of the columns, and over each a box with what the column is taken for."""
 
@@ -154,20 +181,18 @@ class MatchHeader(QHeaderView):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
-        self._boxes: list[QComboBox] = []
+        self._boxes: list[MatchBox] = []
         self.setSectionsClickable(False)
         self.setDefaultAlignment(Qt.AlignmentFlag.AlignCenter)
         self.sectionResized.connect(lambda *_: self._place())
-        self._setting = False
 
     @property
-    def boxes(self) -> Sequence[QComboBox]:
+    def boxes(self) -> Sequence[MatchBox]:
         """One a column."""
         return self._boxes
 
     def show_columns(self, keys: Sequence[Key | None], titles: Sequence[str]) -> None:
         """Show what the columns are taken for."""
-        self._setting = True
         while len(self._boxes) > len(keys):
             self._boxes.pop().deleteLater()
         while len(self._boxes) < len(keys):
@@ -183,11 +208,10 @@ class MatchHeader(QHeaderView):
                 if key is not None
                 else translate("MatchHeader", "This column is left aside")
             )
-        self._setting = False
         self._place()
 
-    def _made(self, column: int) -> QComboBox:
-        box = QComboBox(self.viewport())
+    def _made(self, column: int) -> MatchBox:
+        box = MatchBox(self.viewport())
         box.addItem(translate("MatchHeader", "\u2013 left aside \u2013"), None)
         for key in KEYS:
             box.addItem(key_title(key), key)
@@ -196,25 +220,18 @@ class MatchHeader(QHeaderView):
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         box.setMinimumContentsLength(6)
         box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        box.currentIndexChanged.connect(lambda _index: self._chosen(column))
+        box.activated.connect(lambda _index: self.matched.emit(column, box.currentData()))
         box.installEventFilter(self)
         box.show()
         return box
 
-    def _chosen(self, column: int) -> None:
-        if not self._setting:
-            self.matched.emit(column, self._boxes[column].currentData())
-
     def eventFilter(self, watched: Any, event: QEvent) -> bool:
-        """A box that gets the focus is brought into sight; the wheel is for scrolling, not for choosing."""
+        """A box that gets the focus is brought into sight."""
         if event.type() == QEvent.Type.FocusIn and watched in self._boxes:
             view = self.parentWidget()
             if isinstance(view, QAbstractItemView) and view.model().rowCount():
                 row = max(0, view.indexAt(view.viewport().rect().topLeft()).row())
                 view.scrollTo(view.model().index(row, self._boxes.index(watched)))
-        if event.type() == QEvent.Type.Wheel:
-            event.ignore()
-            return True
         return super().eventFilter(watched, event)
 
     def sizeHint(self) -> QSize:

@@ -85,14 +85,18 @@ def _coding(data: bytes) -> str:
         even, odd = head[0::2].count(0), head[1::2].count(0)
         if max(even, odd) > len(head) // 5 and min(even, odd) <= max(even, odd) // 10:
             return "utf-16"
-        raise CannotRead(
-            translate("exchange", "This is no text and no workbook. Save the list as CSV or XLSX and import that.")
-        )
+        raise _no_text()
     try:
         data.decode("utf-8")
     except UnicodeDecodeError:
         return "latin-1" if any(byte in data for byte in _UNDEFINED_IN_CP1252) else "cp1252"
     return "utf-8"
+
+
+def _no_text() -> CannotRead:
+    return CannotRead(
+        translate("exchange", "This is no text and no workbook. Save the list as CSV or XLSX and import that.")
+    )
 
 
 def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]:
@@ -111,6 +115,9 @@ def _decoded(data: bytes, coding: str, *, chosen: bool) -> tuple[str, list[str]]
                 "exchange", "Line {line} holds bytes that are no {coding}; they are shown as \ufffd. Choose another."
             ).format(line=line, coding=translate("exchange", CODINGS[coding]))
         )
+    head = text[:4096]
+    if sum(character < " " and character not in "\t\n\r\f\v" for character in head) * 20 > len(head):
+        raise _no_text()
     if coding in ("cp1252", "latin-1") and not chosen:
         shown = "".join(dict.fromkeys(c for c in text if not c.isascii()))[:12]
         remarks.append(

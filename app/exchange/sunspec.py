@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final
 
+from app.exchange.rows import LONGEST_NAME
 from app.exchange.sheet import CannotRead, Cell, Odd, Row, Sheet
 from app.exchange.titles import TITLES, Key
 from app.exchange.worded_texts import written_texts
@@ -26,6 +27,8 @@ _COMMON: Final = 68
 _MOST_REPEATS: Final = 200
 _MOST_POINTS: Final = 20_000
 _LARGEST_POINT: Final = 65_536
+_SHORTEST_GROUP: Final = 3
+"""Letters that stay of the name of a group."""
 _STATIC_EVERY_MS: Final = 60_000
 """How often a point is read that does not change while the device runs."""
 
@@ -208,7 +211,7 @@ class _Layout:
                 at = self.end
 
     def _rows(self, point: Mapping[str, Any], at: int, path: str, factors: Mapping[str, str]) -> list[tuple[Cell, ...]]:
-        name = f"{path}{point['name']}"
+        name = _fitting(f"{path}{point['name']}")
         kind = point["type"]
         texts: dict[str, str] = {}
         symbols = [symbol for symbol in point.get("symbols", ()) if isinstance(symbol, dict)]
@@ -234,7 +237,7 @@ class _Layout:
         if self._bits and kind.startswith("bitfield"):
             for symbol in symbols:
                 bit: dict[Key, Cell] = {
-                    "name": f"{name}.{symbol['name']}",
+                    "name": _fitting(f"{path}{point['name']}.{symbol['name']}"),
                     "bit_of": name,
                     "bit": Decimal(symbol["value"]),
                     "write": "RW" if point.get("access") == "RW" else "R",
@@ -256,6 +259,18 @@ class _Layout:
                 name=factors.get(given, given)
             )
         ]
+
+
+def _fitting(name: str) -> str:
+    """A path as a signal can be called: the names of its groups lose letters at their ends until it fits."""
+    *groups, last = name.split(".")
+    while len(".".join([*groups, last])) > LONGEST_NAME:
+        at = max(range(len(groups)), key=lambda number: len(groups[number]), default=-1)
+        letters = groups[at].rstrip("0123456789") if groups else ""
+        if len(letters) <= _SHORTEST_GROUP:
+            break
+        groups[at] = letters[:-1] + groups[at][len(letters) :]
+    return ".".join([*groups, last])
 
 
 def _no_encoding(kind: str) -> Odd:

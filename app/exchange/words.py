@@ -296,7 +296,7 @@ _NO: Final = frozenset(
 @lru_cache(maxsize=4096)
 def may_write(text: str) -> bool:
     """Whether a word of access lets the signal be written: R/W, RO, yes, no, L/S. Raises NotKnown."""
-    word = re.sub(r"[\s_.]|\bonly\b", "", text.casefold()).strip("()[]")
+    word = re.sub(r"[\s_.]|-?only", "", text.casefold()).strip("()[]")
     if word in _YES:
         return True
     if word in _NO or not word:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import datetime
 import io
 import re
+import struct
 import zipfile
 import zlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from pathlib import PurePosixPath
 from typing import Final
@@ -37,6 +38,20 @@ _FORMULA: Final = re.compile(
     rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)\s*(?:<(?:\w+:)?v[^>]*>([^<]*)<)?"
 )
 _PLACE: Final = re.compile(rb'(?:^|\s)r="([A-Za-z]+)([0-9]+)"')
+_ERROR_CELL: Final = re.compile(
+    rb"""<(?:\w+:)?c\s([^>]*?\bt\s*=\s*["']e["'][^>]*)>.*?<(?:\w+:)?v[^>]*>\s*([^<]*?)\s*<""", re.DOTALL
+)
+_DAMAGED: Final = (
+    zipfile.BadZipFile,
+    zlib.error,
+    struct.error,
+    EOFError,
+    NotImplementedError,
+    RuntimeError,
+    OSError,
+    ValueError,
+)
+"""What the library of packed files raises for damaged ones."""
 _MOST_NAMED: Final = 5
 """Places that a remark names."""
 
@@ -67,12 +82,12 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
     content = _inflated(archive, parts[name])
     _must_be_of_usual_size(content)
     progress(0.3)
-    without = _without_result(content)
+    without, errors = _without_result(content), _errors(content)
     del content
     progress(0.4)
     grid, merged = _grid(data, name)
     progress(0.6)
-    return _sheet(name, grid, merged, without, progress)
+    return _sheet(name, grid, merged, without, errors, progress)
 
 
 def _sheet(
@@ -80,22 +95,25 @@ def _sheet(
     grid: list[list[object]],
     merged: Sequence[tuple[tuple[int, int], tuple[int, int]]],
     without: frozenset[tuple[int, int]],
+    errors: Mapping[tuple[int, int], str],
     progress: Progress,
 ) -> Sheet:
     remarks: list[str] = []
     filled = _filled(grid, merged)
     rows: list[Row] = []
     known: dict[object, Cell] = {}
-    by_row: dict[int, dict[int, str]] = {}
+    odd: dict[int, dict[int, Odd]] = {}
     for row_index, column in sorted(without):
-        by_row.setdefault(row_index, {})[column] = f"{column_letter(column)}{row_index + 1}"
+        odd.setdefault(row_index, {})[column] = _no_result(f"{column_letter(column)}{row_index + 1}")
+    for (row_index, column), text in errors.items():
+        odd.setdefault(row_index, {})[column] = _error(text)
     for at, values in enumerate(grid):
         if at % 1000 == 0:
             progress(0.6 + 0.4 * at / len(grid))
         cells = [_cell(value, known) for value in values]
-        for column, place in by_row.get(at, {}).items():
+        for column, cell in odd.get(at, {}).items():
             cells += [""] * (column + 1 - len(cells))
-            cells[column] = _no_result(place)
+            cells[column] = cell
         while cells and cells[-1] == "":
             cells.pop()
         row = Row(at + 1, tuple(cells))
@@ -188,7 +206,7 @@ def _named(places: Sequence[str]) -> str:
 def _opened(data: bytes) -> zipfile.ZipFile:
     try:
         return zipfile.ZipFile(io.BytesIO(data))
-    except (zipfile.BadZipFile, ValueError, NotImplementedError, OSError):
+    except _DAMAGED:
         raise CannotRead(
             translate("exchange", "The workbook is damaged or cut short. Save it again and import that.")
         ) from None
@@ -199,7 +217,7 @@ def _parts(archive: zipfile.ZipFile) -> dict[str, str]:
     try:
         book = ElementTree.fromstring(_inflated(archive, "xl/workbook.xml"))
         links = ElementTree.fromstring(_inflated(archive, "xl/_rels/workbook.xml.rels"))
-    except (KeyError, ElementTree.ParseError):
+    except (KeyError, ElementTree.ParseError, ValueError, LookupError):
         raise CannotRead(
             translate("exchange", "This is a packed file but no XLSX workbook. Save the list as XLSX and import that.")
         ) from None
@@ -223,7 +241,7 @@ def _inflated(archive: zipfile.ZipFile, name: str) -> bytes:
     try:
         with archive.open(name) as part:
             content = part.read(LARGEST_PART + 1)
-    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, OSError):
+    except _DAMAGED:
         raise CannotRead(
             translate("exchange", "The workbook is damaged or locked with a password. Save it again without one.")
         ) from None
@@ -261,6 +279,18 @@ def _without_result(content: bytes) -> frozenset[tuple[int, int]]:
         if not result.strip() and b't="str"' not in attributes and place is not None:
             found.add((int(place[2]) - 1, _column(place[1])))
     return frozenset(found)
+
+
+def _errors(content: bytes) -> dict[tuple[int, int], str]:
+    """Row and column, from 0, of the cells that hold an error, with its name: the library gives such as empty."""
+    found: dict[tuple[int, int], str] = {}
+    if b'"e"' not in content and b"'e'" not in content:
+        return found
+    for attributes, text in _ERROR_CELL.findall(content):
+        place = _PLACE.search(attributes)
+        if place is not None:
+            found[int(place[2]) - 1, _column(place[1])] = text.decode("ascii", "replace")
+    return found
 
 
 def _column(letters: bytes) -> int:

@@ -147,7 +147,8 @@ class Node(QGraphicsItem):
         """Say this about the screen."""
         if facts != self.facts:
             self.facts = facts
-            self.setToolTip("\n".join(word for word in (self.name, *facts.words, facts.ring_words) if word))
+            said = (self.name, *facts.words, facts.ring_words, facts.findings_words)
+            self.setToolTip("\n".join(part for part in said if part))
             self.update()
 
     def light(self, lit: bool = False, faded: bool = False) -> None:

@@ -22,7 +22,7 @@ from app.panel.map_layout import Place, arranged, free_place
 from app.panel.paging import PagingGraph
 from app.project import edits
 from app.project.edits.refused import free_name
-from app.project.model import Project
+from app.project.model import Project, Turn
 from widgets.commands import command, native, plain
 from widgets.document import Document, Selection
 from widgets.flow import FlowLayout
@@ -34,6 +34,8 @@ from widgets.size import scaled
 
 MERGE_MOVES: Final = "map"
 """Moves of the same screens one after the other are one step."""
+USUAL_IDLE_S: Final = 120
+"""Seconds of a new idle return."""
 
 
 class PageMapPane(QWidget):
@@ -250,12 +252,12 @@ class PageMapPane(QWidget):
         dialog.deleteLater()
         self.view.setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def lead(self, screen: str, key: str, to: str) -> None:
-        """Let a key lead from one screen to another."""
+    def lead(self, screen: str | None, key: str, to: str) -> None:
+        """Let a key lead from one screen (None: from every screen) to another."""
         if self._document.do(self.tr("Draw turn"), lambda project: edits.lead_key(project, screen, key, to)) is None:
             self._select_turn_of(screen, key)
 
-    def _select_turn_of(self, screen: str, key: str) -> None:
+    def _select_turn_of(self, screen: str | None, key: str) -> None:
         for index, turn in enumerate(self._document.project.turns):
             if turn.from_ == screen and turn.key == key:
                 self.view.select_turn(index, screen)
@@ -269,6 +271,27 @@ class PageMapPane(QWidget):
         step = self.tr("Lead turn elsewhere")
         if self._document.do(step, lambda project: edits.change_turn(project, index, to=to)) is None:
             self.view.select_turn(index, from_)
+
+    def _show_on_condition(self, name: str) -> None:
+        """Add an override that shows a screen; its condition is then chosen in the properties."""
+        signals = self._document.project.signal_named
+        if not signals:
+            self._document.refused.emit(self.tr("A condition needs a signal, and the project has none yet."))
+            return
+        condition = edits.condition(signal=next(iter(signals)))
+        self._add_and_open(self.tr("Add override"), edits.turn(when=condition, to=name))
+
+    def _return_when_idle(self, name: str) -> None:
+        """Add an idle return to a screen; its time can then be changed in the properties."""
+        self._add_and_open(self.tr("Add idle return"), edits.turn(idle_s=USUAL_IDLE_S, to=name))
+
+    def _add_and_open(self, step: str, turn: Turn) -> None:
+        index = len(self._document.project.turns)
+        if self._document.do(step, lambda project: edits.add_turn(project, turn)) is None:
+            self.override_action.setChecked(True)
+            self.idle_action.setChecked(True)
+            self.view.select_turn(index)
+            self.view.turn_opened.emit(index)
 
     def _offer_screen(self, screen: str, key: str, place: Place, at: QPoint) -> None:
         menu = QMenu(self)
@@ -377,6 +400,9 @@ class PageMapPane(QWidget):
                     self.tr("Change the start screen"), lambda project: edits.set_start(project, name)
                 ),
             )
+            menu.addSeparator()
+            menu.addAction(self.tr("Show it while a &condition holds\u2026"), lambda: self._show_on_condition(name))
+            menu.addAction(self.tr("Return here when &idle\u2026"), lambda: self._return_when_idle(name))
             if name in self.view.map_scene.ring:
                 menu.addSeparator()
                 menu.addAction(self.earlier_action)

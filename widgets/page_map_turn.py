@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
+    QCheckBox,
     QDialog,
     QDialogButtonBox,
     QGridLayout,
@@ -26,8 +27,8 @@ _NAME = Qt.ItemDataRole.UserRole
 class TurnDialog(QDialog):
     """Choose a key with Up and Down, type to narrow the screens, Enter to add the turn."""
 
-    wanted = Signal(str, str, str)
-    """From a screen, by a key, to a screen or to "next" or "previous"."""
+    wanted = Signal(object, str, str)
+    """From a screen (None: from every screen), by a key, to a screen or to "next" or "previous"."""
 
     def __init__(self, project: Project, screen: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -47,6 +48,7 @@ class TurnDialog(QDialog):
         self.search.setClearButtonEnabled(True)
         self.targets = QListWidget()
         self.targets.setAccessibleName(self.tr("Leads to"))
+        self.everywhere = QCheckBox(self.tr("On &every screen, not only on '{screen}'").format(screen=screen))
         self.told = QLabel()
         self.told.setWordWrap(True)
         self.told.setProperty("look", "faint")
@@ -65,6 +67,7 @@ class TurnDialog(QDialog):
         grid.addWidget(self.targets, 2, 1)
         layout = QVBoxLayout(self)
         layout.addLayout(grid)
+        layout.addWidget(self.everywhere)
         layout.addWidget(self.told)
         layout.addWidget(buttons)
         self.resize(comfortable(self, 560, 360))
@@ -76,6 +79,7 @@ class TurnDialog(QDialog):
         self.search.installEventFilter(self)
         self.keys.currentRowChanged.connect(lambda _row: self._tell())
         self.targets.currentRowChanged.connect(lambda _row: self._tell())
+        self.everywhere.toggled.connect(lambda _on: self._tell())
         self.targets.itemDoubleClicked.connect(lambda _item: self._accept())
         buttons.accepted.connect(self._accept)
         buttons.rejected.connect(self.reject)
@@ -107,6 +111,8 @@ class TurnDialog(QDialog):
             text = (
                 self.tr("The panel has no keys yet.") if not self._uses else self.tr("No other screen has that name.")
             )
+        elif self.everywhere.isChecked():
+            text = self.tr("Screens on which the key {key} has a turn of their own keep it.").format(key=choice[0].key)
         elif choice[0].leads_to is not None and choice[0].own:
             text = self.tr("The key {key} leads to {screen} now; it will lead elsewhere.").format(
                 key=choice[0].key, screen=choice[0].leads_to
@@ -125,7 +131,7 @@ class TurnDialog(QDialog):
     def _accept(self) -> None:
         choice = self._choice()
         if choice is not None:
-            self.wanted.emit(self._screen, choice[0].key, choice[1])
+            self.wanted.emit(None if self.everywhere.isChecked() else self._screen, choice[0].key, choice[1])
             self.accept()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

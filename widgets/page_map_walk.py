@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from app.checks.finding import Finding
@@ -172,6 +172,8 @@ class WalkedMap(MapView):
             text = screen_in_words(self.nodes[names[0]], self.map_scene.turnings()) if names else ""
         if text != self.accessibleDescription():
             self.setAccessibleDescription(text)
+            if self.hasFocus():
+                QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, text))
 
     # The keyboard
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt, QTimer
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
@@ -301,3 +302,49 @@ def test_enter_on_a_turn_goes_to_its_properties(design: DesignWorkplace) -> None
     assert focus is not None
     assert design.inspector.isAncestorOf(focus)
     assert design.inspector.current_form() is design.inspector.form_of("turn")
+
+
+def context(design: DesignWorkplace, at: QPoint, letter: Key) -> None:
+    """Choose from the menu at a point of the map by its access key."""
+    port = design.map.viewport()
+    QApplication.sendEvent(port, QContextMenuEvent(QContextMenuEvent.Reason.Mouse, at, port.mapToGlobal(at)))
+    menu = QApplication.activePopupWidget()
+    assert isinstance(menu, QMenu)
+    QTest.keyClick(menu, letter)
+
+
+def test_an_override_and_an_idle_return_are_added_from_the_menu_of_a_screen(
+    design: DesignWorkplace, document: Document
+) -> None:
+    first = document.project.signals[0].name
+    context(design, middle(design.map, "recipe"), Key.Key_C)
+    assert document.project.turns[-1].to == "recipe"
+    assert document.project.turns[-1].when is not None
+    assert document.project.turns[-1].when.signal == first
+    assert design.inspector.current_form() is design.inspector.form_of("turn")
+    context(design, middle(design.map, "climate"), Key.Key_I)
+    assert (document.project.turns[-1].to, document.project.turns[-1].idle_s) == ("climate", 120)
+
+
+def test_a_screen_is_added_where_the_menu_was_asked_for(design: DesignWorkplace, document: Document) -> None:
+    context(design, QPoint(30, 30), Key.Key_A)
+    assert document.project.screen_named["screen"].map is not None
+    node = design.map.nodes["screen"]
+    assert (design.map.mapFromScene(node.pos()) - QPoint(30, 30)).manhattanLength() < 260
+
+
+def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkplace, document: Document) -> None:
+    design.map.select_screen("recipe")
+
+    def fill() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, TurnDialog)
+        QTest.keyClick(dialog.everywhere, Key.Key_Space)
+        assert "keep it" in dialog.told.text()
+        QTest.keyClicks(dialog.search, "hall")
+        QTest.keyClick(dialog.search, Key.Key_Return)
+
+    QTimer.singleShot(0, fill)
+    QTest.keyClick(design.map, Key.Key_T, CTRL)
+    assert document.project.turns[-1] == Turn(key="up", to="hall")
+    assert design.map.accessibleDescription() == "Turn from every screen to hall: up, any screen"

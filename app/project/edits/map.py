@@ -46,12 +46,13 @@ def reorder_ring(project: Project, name: str, to: int, ring: Sequence[str]) -> P
     return after
 
 
-def lead_key(project: Project, screen: str, key: str, to: str) -> Project:
-    """With a turn by `key` from `screen` to the screen `to`, or to "next" or "previous".
+def lead_key(project: Project, screen: str | None, key: str, to: str) -> Project:
+    """With a turn by `key` from `screen` (None: from every screen) to the screen `to`, or to "next" or "previous".
 
     A turn that this key has there of its own leads elsewhere; what it does from every screen stays for the others.
     """
-    must_exist("screen", screen, project.screen_named)
+    if screen is not None:
+        must_exist("screen", screen, project.screen_named)
     for index, other in enumerate(project.turns):
         if other.from_ == screen and other.key == key:
             return change_turn(project, index, to=to)

@@ -83,6 +83,13 @@ def test_what_a_key_does_from_every_screen_stays_for_the_others() -> None:
     assert after.turns == (Turn(key="right", to="next"), Turn(from_="a", key="right", to="c"))
 
 
+def test_a_key_leads_there_from_every_screen() -> None:
+    own = edits.lead_key(plain("a", "b", "c"), "a", "right", "c")
+    shared = edits.lead_key(own, None, "right", "b")
+    assert shared.turns == (*own.turns, Turn(key="right", to="b"))
+    assert edits.lead_key(shared, None, "right", "next").turns == (*own.turns, Turn(key="right", to="next"))
+
+
 def test_a_key_cannot_lead_nowhere() -> None:
     with pytest.raises(EditRefused, match="nowhere"):
         edits.lead_key(plain("a", "b"), "a", "right", "nowhere")

@@ -6,8 +6,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, QTimer, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QPainter, QPen, QShowEvent
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QCompleter,
     QFrame,
@@ -25,6 +25,8 @@ from widgets.part_model import Index, PartModel
 from widgets.quick_cells import QuickCells
 
 WORDS_WIDTH: Final = 340
+FEW_CHOICES: Final = 12
+"""Up to so many choices are found by their beginnings, more of them by any part."""
 CELL_PADDING: Final = 4
 """As in the headings over the cells, in device-independent pixels."""
 
@@ -52,12 +54,14 @@ class CellEditor(QLineEdit):
         self.setAccessibleName(name)
         self.setTextMargins(3, 0, 3, 0)
         self.words = _Words(parent)
+        self.destroyed.connect(self.words.deleteLater)
         self._name = name
         if completions:
             completer = QCompleter(list(dict.fromkeys(completions)), self)
             completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-            completer.setFilterMode(Qt.MatchFlag.MatchContains)
-            completer.setMaxVisibleItems(12)
+            many = len(completions) > FEW_CHOICES
+            completer.setFilterMode(Qt.MatchFlag.MatchContains if many else Qt.MatchFlag.MatchStartsWith)
+            completer.setMaxVisibleItems(FEW_CHOICES)
             self.setCompleter(completer)
         self.textChanged.connect(lambda _text: self.judge())
 
@@ -71,17 +75,8 @@ class CellEditor(QLineEdit):
         self.words.say(reason, self.geometry())
         return not reason
 
-    def event(self, event: QEvent) -> bool:
-        """Keep the keys that belong to the cell from the shortcuts of the window."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_Down):
-                event.accept()
-                return True
-        elif event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent) and self._way(event):
-            return True
-        return super().event(event)
-
-    def _way(self, event: QKeyEvent) -> bool:
+    def leaves_by(self, event: QKeyEvent) -> bool:
+        """Whether a key leaves the cell, or asks for what could stand there; then it is done."""
         modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         plain = modifiers == Qt.KeyboardModifier.NoModifier
         shift = modifiers == Qt.KeyboardModifier.ShiftModifier
@@ -104,17 +99,6 @@ class CellEditor(QLineEdit):
         if completer is not None:
             completer.setCompletionPrefix("" if self.hasSelectedText() else self.text())
             completer.complete()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Judge what stands there, and say so where the editor is then."""
-        super().showEvent(event)
-        QTimer.singleShot(0, self, self.judge)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Take the words away with the editor."""
-        self.words.hide()
-        self.words.deleteLater()
-        super().hideEvent(event)
 
 
 class _Words(QFrame):
@@ -191,6 +175,7 @@ class CellDelegate(QuickCells):
             return
         self._left = True
         text = editor.text()
+        editor.words.hide()
         self.closeEditor.emit(editor)
         self._view.setFocus(Qt.FocusReason.OtherFocusReason)
         self.done.emit(row, column, text, way)
@@ -204,6 +189,7 @@ class CellDelegate(QuickCells):
         """The editor was left for something else: take the text over as it is, right or wrong."""
         if self._ways is not None and not self._left and isinstance(editor, CellEditor):
             self._left = True
+            editor.words.hide()
             if editor.isModified():
                 self._ways.take(index.row(), index.column(), editor.text())
 
@@ -217,6 +203,13 @@ class CellDelegate(QuickCells):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Leave the keys to the editor, which knows more about them than Qt's own filter."""
-        if event.type() in (QEvent.Type.KeyPress, QEvent.Type.ShortcutOverride):
-            return False
+        if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
+            return isinstance(watched, CellEditor) and watched.leaves_by(event)
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent) and event.key() in _OURS:
+            event.accept()
+            return True
         return super().eventFilter(watched, event)
+
+
+_OURS: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_Down, Qt.Key.Key_Delete)
+"""Keys that belong to a cell that is edited, and not to the shortcuts of the window."""

@@ -46,6 +46,9 @@ class LinesView(TwoTables):
             [("follower", self.tr("Follower"))],
             editing=PartEditing(document, drafts, follower_reader(columns), steps),
         )
+        for table in (self.lines, self.followers):
+            if table.work is not None:
+                table.work.told.connect(document.refused)
         self._add_tables(("line", self.lines), ("follower", self.followers), [190, 260])
         self.lines.add_wanted.connect(self._add_line)
         self.lines.duplicate_wanted.connect(lambda places: self._duplicate_line(places[-1]))

@@ -148,6 +148,7 @@ class PartTable(QWidget):
                 self.table.setColumnWidth(number, max(scaled(column.width), heading_width(header, column.title)))
             elif sum(each.width for each in columns) < 700:
                 header.setSectionResizeMode(number, QHeaderView.ResizeMode.Stretch)
+                header.setMinimumSectionSize(max(header.minimumSectionSize(), heading_width(header, column.title)))
             else:
                 self.table.setColumnWidth(number, scaled(150))
 
@@ -158,7 +159,7 @@ class PartTable(QWidget):
             ways = CellWays(
                 lambda row, column, text: editing.refusal(self.model.place(row), column, text),
                 lambda row, column: editing.completions(self.model.place(row), column),
-                lambda row, column, text: editing.take(self.model.place(row), column, text),
+                self._take,
             )
             header = self.table.horizontalHeader()
             header.setSortIndicatorClearable(True)
@@ -186,6 +187,10 @@ class PartTable(QWidget):
         if editing is None:
             self.table.doubleClicked.connect(lambda _index: self._open())
         self.table.key.connect(self._key)
+
+    def _take(self, row: int, column: int, text: str) -> None:
+        if self.editing is not None and not self.editing.take(self.model.place(row), column, text):
+            self.chosen.emit(self.current())  # the properties show what is not taken over
 
     # What is shown
 

@@ -1,0 +1,635 @@
+"""The table of signals, by keys and mouse: cells, bulk edits, the clipboard, sorting, narrowing, uses."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from decimal import Decimal
+
+import pytest
+from hypothesis import HealthCheck, given, settings, strategies as st
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLineEdit, QTreeWidget
+from pytestqt.qtbot import QtBot
+
+from app.project.files import load
+from app.project.model import BitSignal, Project, RegisterSignal, Scale
+from app.project.references import dangling
+from projects import demo_path
+from tests.big_project import big_project
+from widgets.bad_cells import BadCellsDialog
+from widgets.cell_editor import CellEditor
+from widgets.counting import CopiesDialog, NumberingDialog
+from widgets.design import DesignWorkplace
+from widgets.document import Document
+from widgets.part_grid import PartGrid
+
+Key = Qt.Key
+NO = Qt.KeyboardModifier.NoModifier
+CTRL = Qt.KeyboardModifier.ControlModifier
+ALT = Qt.KeyboardModifier.AltModifier
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def document(qapp: object) -> Document:
+    return Document(load(demo_path("booster-pump")))
+
+
+@pytest.fixture
+def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+    return shown(document, qtbot)
+
+
+def shown(document: Document, qtbot: QtBot) -> DesignWorkplace:
+    design = DesignWorkplace(document)
+    qtbot.addWidget(design)
+    design.resize(1366, 640)
+    with qtbot.waitActive(design):
+        design.show()
+        design.activateWindow()
+    design.show_view("signals")
+    return design
+
+
+def grid_of(design: DesignWorkplace) -> PartGrid:
+    return design.signals.table.table
+
+
+def place(project: Project, name: str) -> int:
+    return [part.name for part in project.signals].index(name)
+
+
+def column(grid: PartGrid, key: str) -> int:
+    return [each.key for each in grid.parts.columns].index(key)
+
+
+def go(design: DesignWorkplace, name: str, key: str) -> None:
+    """Click on a cell."""
+    grid = grid_of(design)
+    index = grid.parts.index(place(design.document.project, name), column(grid, key))
+    grid.scrollTo(index)
+    QTest.mouseClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
+    assert grid.currentIndex() == index
+
+
+def press(design: DesignWorkplace, key: Qt.Key, modifiers: Qt.KeyboardModifier = NO, times: int = 1) -> None:
+    for _ in range(times):
+        focus = QApplication.focusWidget()
+        assert focus is not None
+        QTest.keyClick(focus, key, modifiers)
+
+
+def type_in(design: DesignWorkplace, text: str) -> None:
+    """Type into whatever has the focus; the first letter may open an editor."""
+    for letter in text:
+        focus = QApplication.focusWidget()
+        assert focus is not None
+        QTest.keyClicks(focus, letter)
+
+
+def editor() -> CellEditor:
+    focus = QApplication.focusWidget()
+    assert isinstance(focus, CellEditor)
+    return focus
+
+
+def signal(document: Document, name: str) -> RegisterSignal:
+    part = document.project.signal_named[name]
+    assert isinstance(part, RegisterSignal)
+    return part
+
+
+def when_asked(answer: Callable[[QDialog], object]) -> list[QDialog]:
+    """Once a dialog is open, answer it."""
+    asked: list[QDialog] = []
+
+    def look() -> None:
+        dialog = QApplication.activeModalWidget()
+        if isinstance(dialog, QDialog):
+            asked.append(dialog)
+            answer(dialog)
+        else:
+            QTimer.singleShot(10, look)
+
+    QTimer.singleShot(0, look)
+    return asked
+
+
+# Cells
+
+
+def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "register")
+    type_in(design, "350")
+    assert signal(document, "speed set point").number == 310, "not before Enter"
+    press(design, Key.Key_Return)
+    assert signal(document, "speed set point").number == 350
+    assert document.undo_name == "Change signals"
+    assert grid_of(design).currentIndex().row() == place(document.project, "speed set point") + 1
+    type_in(design, "351")
+    press(design, Key.Key_Return, SHIFT)
+    assert signal(document, "ramp up").number == 351
+    document.undo()
+    document.undo()
+    assert signal(document, "speed set point").number == 310
+
+
+def test_tab_goes_on_to_the_next_cell_that_can_be_edited(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    go(design, "command", "name")
+    press(design, Key.Key_F2)
+    assert editor().text() == "command"
+    press(design, Key.Key_Tab)
+    assert grid.currentIndex().column() == column(grid, "from")
+    press(design, Key.Key_Tab, times=2)
+    assert editor().text() == "300"
+    type_in(design, "301")
+    press(design, Key.Key_Backtab, SHIFT)
+    assert signal(document, "command").number == 301
+    assert editor().text() == "holding"
+    press(design, Key.Key_Escape)
+    assert QApplication.focusWidget() is grid
+
+
+def test_a_double_click_opens_a_cell(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    index = grid.parts.index(place(document.project, "command"), column(grid, "unit"))
+    QTest.mouseClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
+    QTest.mouseDClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
+    type_in(design, "rpm")
+    press(design, Key.Key_Return)
+    assert signal(document, "command").unit == "rpm"
+
+
+def test_what_is_wrong_is_said_in_words_and_keeps_the_cell_open(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "register")
+    type_in(design, "31o")
+    assert editor().words.isVisible()
+    assert editor().words.text.text() == "'31o' is not a whole number"
+    assert "whole number" in editor().accessibleDescription()
+    press(design, Key.Key_Return)
+    assert editor().text() == "31o"
+    press(design, Key.Key_Backspace)
+    assert not editor().words.isVisible()
+    press(design, Key.Key_Escape)
+    assert document.project is before
+
+
+def test_what_is_wrong_when_the_cell_is_left_is_kept_in_the_properties(
+    design: DesignWorkplace, document: Document
+) -> None:
+    before = document.project
+    go(design, "speed set point", "register")
+    type_in(design, "31o")
+    go(design, "speed set point", "unit")
+    assert document.project is before
+    assert "31o" in design.notice.text.text()
+    assert [(subject, texts) for subject, _, texts, _ in design.drafts.all()] == [
+        (("signal", "speed set point"), ("31o",))
+    ]
+    form = design.inspector.signal_form
+    row = next(row for row in form.rows if row.label == "Register")
+    assert row.texts() == ("31o",)
+
+
+def test_a_choice_is_completed_from_its_beginning(design: DesignWorkplace, document: Document) -> None:
+    go(design, "command", "table")
+    type_in(design, "in")
+    completer = editor().completer()
+    assert completer is not None
+    assert completer.popup() is not None
+    assert completer.completionModel().rowCount() == 1
+    press(design, Key.Key_Return)
+    assert signal(document, "command").table == "input"
+    go(design, "command", "unit")
+    type_in(design, "H")
+    completer = editor().completer()
+    assert completer is not None
+    found = [completer.completionModel().index(row, 0).data() for row in range(completer.completionModel().rowCount())]
+    assert "Hz" in found
+
+
+def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "name")
+    type_in(design, "reference")
+    press(design, Key.Key_Return)
+    assert not dangling(document.project)
+    assert "reference" in {field.signal for screen in document.project.screens for field in screen.fields}
+    document.undo()
+    assert document.project is before
+
+
+def test_keys_of_the_screens_mean_nothing_in_the_table(design: DesignWorkplace, document: Document) -> None:
+    go(design, "command", "unit")
+    before = document.project
+    press(design, Key.Key_Return, CTRL)
+    assert QApplication.activeModalWidget() is None
+    assert not [w for w in QApplication.topLevelWidgets() if w.objectName() == "signal picker" and w.isVisible()]
+    assert document.project is before
+
+
+# Many at once
+
+
+def test_ctrl_enter_puts_a_text_into_all_selected_rows_in_one_step(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "unit")
+    press(design, Key.Key_Down, SHIFT, times=2)
+    names = [part.name for part in before.signals[4:7]]
+    press(design, Key.Key_F2)
+    press(design, Key.Key_A, CTRL)
+    type_in(design, "kHz")
+    press(design, Key.Key_Return, CTRL)
+    assert [document.project.signal_named[name].unit for name in names] == ["kHz"] * 3
+    assert grid_of(design).area().rows == (4, 5, 6), "the selection stays"
+    document.undo()
+    assert document.project is before
+
+
+def test_ctrl_d_fills_cells_down_and_duplicates_whole_rows(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "unit")
+    press(design, Key.Key_Right, SHIFT)
+    press(design, Key.Key_Down, SHIFT, times=2)
+    press(design, Key.Key_D, CTRL)
+    first, *others = document.project.signals[4:7]
+    assert len(document.project.signals) == len(before.signals)
+    assert {(part.unit, part.decimals) for part in others} == {(first.unit, first.decimals)}
+    document.undo()
+    assert document.project is before
+    press(design, Key.Key_Space, SHIFT)
+    assert grid_of(design).area().whole
+    asked = when_asked(lambda dialog: QTest.keyClick(dialog, Key.Key_Escape))
+    press(design, Key.Key_D, CTRL)
+    assert isinstance(asked[0], CopiesDialog), "of several rows it is asked how many copies"
+
+
+def test_a_series_goes_on(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "register")
+    type_in(design, "500")
+    press(design, Key.Key_Return)
+    type_in(design, "502")
+    press(design, Key.Key_Return)
+    go(design, "speed set point", "register")
+    press(design, Key.Key_Down, SHIFT, times=3)
+    QTest.keySequence(grid_of(design), "Ctrl+F9")
+    numbers = [part.number for part in document.project.signals[4:8] if isinstance(part, RegisterSignal)]
+    assert numbers == [500, 502, 504, 506]
+
+
+def test_names_are_numbered(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "name")
+    press(design, Key.Key_Down, SHIFT, times=2)
+
+    def answer(dialog: QDialog) -> None:
+        assert isinstance(dialog, NumberingDialog)
+        QTest.keyClick(dialog.pattern, Key.Key_A, CTRL)
+        QTest.keyClicks(dialog.pattern, "set")
+        ok = dialog.buttons.button(QDialogButtonBox.StandardButton.Ok)
+        assert not ok.isEnabled()
+        assert "write '#' once" in dialog.reason.text()
+        QTest.keyClicks(dialog.pattern, " ##")
+        assert ok.isEnabled()
+        QTest.keyClick(dialog.pattern, Key.Key_Return)
+
+    when_asked(answer)
+    QTest.keySequence(grid_of(design), "Ctrl+F2")
+    assert [part.name for part in document.project.signals[4:7]] == ["set 01", "set 02", "set 03"]
+    assert not dangling(document.project)
+    document.undo()
+    assert document.project is before
+
+
+def test_copies_count_up(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "ramp up", "name")
+
+    def answer(dialog: QDialog) -> None:
+        assert isinstance(dialog, CopiesDialog)
+        QTest.keyClick(dialog.copies, Key.Key_A, CTRL)
+        QTest.keyClicks(dialog.copies, "3")
+        assert dialog.preview.topLevelItemCount() == 3
+        QTest.keyClick(dialog.copies, Key.Key_Return)
+
+    when_asked(answer)
+    QTest.keySequence(grid_of(design), "Ctrl+F3")
+    at = place(before, "ramp up")
+    new = document.project.signals[at + 1 : at + 4]
+    assert [part.name for part in new] == ["ramp up 2", "ramp up 3", "ramp up 4"]
+    assert [part.number for part in new if isinstance(part, RegisterSignal)] == [312, 313, 314]
+    assert grid_of(design).places() == tuple(range(at + 1, at + 4)), "the copies are selected"
+    document.undo()
+    assert document.project is before
+
+
+def test_several_are_deleted_and_moved(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    before = document.project
+    names = [part.name for part in before.signals]
+    go(design, "speed set point", "name")
+    press(design, Key.Key_Down, SHIFT)
+    press(design, Key.Key_Up, ALT)
+    moved = [part.name for part in document.project.signals]
+    assert moved[3:6] == [names[4], names[5], names[3]]
+    assert grid.places() == (3, 4)
+    document.undo()
+    press(design, Key.Key_Delete)
+    assert "cannot be deleted" in design.notice.text.text()
+    assert document.project is before
+
+
+def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    go(design, "status", "name")
+    press(design, Key.Key_D, CTRL)  # a copy that nothing uses, behind the original
+    at = place(document.project, "status")
+    grid.setFocus()
+    grid.select_rows([at, at + 1])
+    count = len(document.project.signals)
+    press(design, Key.Key_Delete, CTRL)
+    assert design.notice.button.text() == "Delete the others (1)"
+    QTest.mouseClick(design.notice.button, LEFT)
+    assert len(document.project.signals) == count - 1
+    assert "status" in document.project.signal_named
+
+
+def test_delete_empties_cells_and_tells_where_it_cannot(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "unit")
+    press(design, Key.Key_Down, SHIFT)
+    press(design, Key.Key_Delete)
+    assert [part.unit for part in document.project.signals[4:6]] == ["", ""]
+    go(design, "speed set point", "register")
+    asked = when_asked(lambda dialog: QTest.keyClick(dialog, Key.Key_Escape))
+    press(design, Key.Key_Delete)
+    assert isinstance(asked[0], BadCellsDialog)
+    assert signal(document, "speed set point").number == 310
+
+
+# The clipboard
+
+
+def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
+    design: DesignWorkplace, document: Document
+) -> None:
+    before = document.project
+    last = before.signals[-1].name
+    go(design, last, "name")
+    table = f"{last}\t\theld\t\t\tl\nnew a\tpump\tinput\t701\tuint32\nnew b\t\t\t\t\n"
+    QApplication.clipboard().setText(table)
+    press(design, Key.Key_V, CTRL)
+    assert len(document.project.signals) == len(before.signals) + 2
+    a, b = document.project.signals[-2:]
+    assert isinstance(a, RegisterSignal)
+    assert (a.name, a.table, a.number, a.encoding) == ("new a", "input", 701, "uint32")
+    assert isinstance(b, RegisterSignal)
+    assert (b.follower, b.number) == ("pump", 313), "behind the last register of the table"
+    assert document.undo_name == "Paste signals"
+    assert "Changed rows: 1. New rows: 2." in design.notice.text.text()
+    document.undo()
+    assert document.project is before
+
+
+def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace, document: Document) -> None:
+    go(design, "status", "unit")
+    QApplication.clipboard().setText("Unit\tName\tColour\nkHz\tspeed set point\tred\nV\tbrand new\tblue\n")
+    press(design, Key.Key_V, CTRL)
+    assert signal(document, "speed set point").unit == "kHz"
+    assert document.project.signals[-1].name == "brand new"
+    assert document.project.signal_named["status"].unit == ""
+    assert "Not taken over: Colour." in design.notice.text.text()
+
+
+def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "step")
+    QApplication.clipboard().setText("1,5\n0,25\n")
+    press(design, Key.Key_V, CTRL)
+    assert [part.step for part in document.project.signals[4:6]] == [Decimal("1.5"), Decimal("0.25")]
+    document.undo()
+    before = document.project
+    QApplication.clipboard().setText("1,500\n")
+    go(design, "speed set point", "step")
+    asked = when_asked(lambda dialog: QTest.keyClick(dialog, Key.Key_Escape))
+    press(design, Key.Key_V, CTRL)
+    found = asked[0].findChild(QTreeWidget)
+    assert found is not None
+    item = found.topLevelItem(0)
+    assert item is not None
+    assert "can mean 1.500 or 1500" in item.text(3)
+    assert document.project is before
+
+
+def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "register")
+    QApplication.clipboard().setText("500\tint16\nmany\tint16\n502\tfloat\n")
+    listed: list[tuple[str, str, str]] = []
+
+    def take(dialog: QDialog) -> None:
+        assert isinstance(dialog, BadCellsDialog)
+        for row in range(dialog.list.topLevelItemCount()):
+            item = dialog.list.topLevelItem(row)
+            assert item is not None
+            listed.append((item.text(0), item.text(1), item.text(2)))
+        QTest.mouseClick(dialog.take, LEFT)
+
+    when_asked(take)
+    press(design, Key.Key_V, CTRL)
+    assert listed == [("2", "Register", "many"), ("3", "Encoding", "float")]
+    parts = [part for part in document.project.signals[4:7] if isinstance(part, RegisterSignal)]
+    assert [(part.number, part.encoding) for part in parts] == [(500, "int16"), (311, "int16"), (502, "uint16")]
+    document.undo()
+    assert document.project is before
+
+
+def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "unit")
+    press(design, Key.Key_C, CTRL)
+    assert QApplication.clipboard().text() == "Hz"
+    press(design, Key.Key_Down)
+    press(design, Key.Key_Down, SHIFT)
+    press(design, Key.Key_V, CTRL)
+    assert [part.unit for part in document.project.signals[5:7]] == ["Hz", "Hz"]
+
+
+def test_copied_with_headings_it_says_what_is_what(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "write")
+    press(design, Key.Key_Right, SHIFT)
+    press(design, Key.Key_Insert, CTRL | SHIFT)
+    assert QApplication.clipboard().text() == f"Write\tUses\nyes\t{3}\n"
+
+
+@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.data())
+def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWorkplace, data: st.DataObject) -> None:
+    document = design.document
+    grid = grid_of(design)
+    before = document.project
+    rows = grid.parts.rowCount()
+    top = data.draw(st.integers(0, rows - 1))
+    bottom = data.draw(st.integers(top, rows - 1))
+    left = data.draw(st.integers(0, 9))
+    right = data.draw(st.integers(left, len(grid.parts.columns) - 1))
+    grid.setFocus()
+    grid.select_cells(top, left, bottom, right)
+    press(design, Key.Key_C, CTRL)
+    grid.select_cells(top, left, bottom, right)
+    if left != column(grid, "uses"):
+        press(design, Key.Key_V, CTRL)
+    assert document.project is before
+
+
+# Sorting and narrowing
+
+
+def click_on_heading(grid: PartGrid, key: str) -> None:
+    header = grid.horizontalHeader()
+    number = column(grid, key)
+    grid.scrollTo(grid.parts.index(0, number))
+    point = QPoint(header.sectionViewportPosition(number) + 12, header.height() // 2)
+    QTest.mouseClick(header.viewport(), LEFT, NO, point)
+
+
+def names_shown(grid: PartGrid) -> list[str]:
+    return [grid.parts.part(row).name for row in range(grid.parts.rowCount())]
+
+
+def test_sorting_is_of_the_view_only_and_there_is_a_way_back(design: DesignWorkplace, document: Document) -> None:
+    grid, table = grid_of(design), design.signals.table
+    before = document.project
+    in_file = [part.name for part in before.signals]
+    assert not table.file_order.isVisible()
+    click_on_heading(grid, "name")
+    assert names_shown(grid) == sorted(in_file, key=str.casefold)
+    assert document.project is before
+    go_to = names_shown(grid)[0]
+    assert not table.up_button.isEnabled()
+    click_on_heading(grid, "name")
+    assert names_shown(grid)[-1] == go_to
+    QTest.mouseClick(table.file_order, LEFT)
+    assert names_shown(grid) == in_file
+    assert not table.file_order.isVisible()
+
+
+def test_a_cell_edited_in_a_sorted_view_stays_where_it_is(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    click_on_heading(grid, "register")
+    shown_before = names_shown(grid)
+    row = shown_before.index("speed set point")
+    index = grid.parts.index(row, column(grid, "register"))
+    grid.scrollTo(index)
+    QTest.mouseClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
+    type_in(design, "9000")
+    press(design, Key.Key_Return)
+    assert signal(document, "speed set point").number == 9000
+    assert names_shown(grid) == shown_before
+
+
+def test_the_order_of_the_view_is_kept_when_asked(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    before = document.project
+    go(design, "speed set point", "name")
+    QTest.keySequence(grid, "Ctrl+F6")
+    wanted = names_shown(grid)
+    QTest.keySequence(grid, "Ctrl+Shift+F6")
+    assert [part.name for part in document.project.signals] == wanted
+    assert not dangling(document.project)
+    assert not design.signals.table.file_order.isVisible()
+    document.undo()
+    assert document.project is before
+
+
+def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkplace, document: Document) -> None:
+    grid, table = grid_of(design), design.signals.table
+    go(design, "status", "name")
+    press(design, Key.Key_D, CTRL)
+    copy = document.project.signals[place(document.project, "status") + 1].name
+    grid.setFocus()
+    table.which.setFocus()
+    QTest.keyClick(table.which, Key.Key_Down)
+    assert names_shown(grid) == [copy]
+    index = grid.parts.index(0, column(grid, "uses"))
+    assert index.data() == "unused"
+    assert "unused: 1" in design.signals.status.text()
+    QTest.keyClick(table.which, Key.Key_Up)
+    assert grid.parts.rowCount() == len(document.project.signals)
+
+
+def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkplace) -> None:
+    grid, table = grid_of(design), design.signals.table
+    go(design, "status", "name")
+    press(design, Key.Key_F, CTRL)
+    assert table.narrow.hasFocus()
+    QTest.keyClicks(table.narrow, "pump hz")
+    assert "speed set point" in names_shown(grid)
+    assert all("pump" in str(grid.parts.index(row, 1).data()) for row in range(grid.parts.rowCount()))
+
+
+# Where a signal is used
+
+
+def test_the_places_where_a_signal_is_used_lead_there(design: DesignWorkplace, document: Document) -> None:
+    go(design, "speed set point", "name")
+    row = design.inspector.signal_form.used_row
+    assert row.texts()
+    assert row.texts()[0].startswith("screen 'run', field")
+    QTest.keySequence(grid_of(design), "Ctrl+F11")
+    places = row.editors()[0]
+    assert places.hasFocus()
+    QTest.keyClick(places, Key.Key_Home)
+    QTest.keyClick(places, Key.Key_Return)
+    assert design.view == "screen"
+    field = document.project.screen_named[document.selection.screen].fields[document.selection.fields[0]]
+    assert field.signal == "speed set point"
+
+
+def test_a_bit_is_a_use_that_leads_to_the_bit(design: DesignWorkplace, document: Document) -> None:
+    go(design, "status", "name")
+    row = design.inspector.signal_form.used_row
+    bits = [part.name for part in document.project.signals if isinstance(part, BitSignal) and part.bit.of == "status"]
+    assert [text for text in row.texts() if text.startswith("signal")] == [f"signal '{name}', bit" for name in bits]
+    places = row.editors()[0]
+    assert isinstance(places, QTreeWidget)
+    item = places.topLevelItem(0)
+    assert item is not None
+    QTest.mouseClick(places.viewport(), LEFT, NO, places.visualItemRect(item).center())
+    assert document.project.signals[design.signals.current()].name == bits[0]
+
+
+# Large ones
+
+
+def test_twenty_thousand_signals_are_sorted_filtered_and_edited(qtbot: QtBot) -> None:
+    document = Document(big_project(screens=2, signals=20_000))
+    design = shown(document, qtbot)
+    grid = grid_of(design)
+    click_on_heading(grid, "register")
+    assert grid.parts.rowCount() == 20_000
+    design.signals.table.to_file_order()
+    go(design, "signal 3", "unit")
+    type_in(design, "km/h")
+    press(design, Key.Key_Return)
+    assert document.project.signal_named["signal 3"].unit == "km/h"
+
+
+def test_scale_cells_take_a_factor(design: DesignWorkplace, document: Document) -> None:
+    go(design, "status", "scale")
+    type_in(design, "x 0,1")
+    press(design, Key.Key_Return)
+    assert signal(document, "status").scale == Scale(raw=(Decimal(0), Decimal(1)), value=(Decimal(0), Decimal("0.1")))
+
+
+def test_a_line_edit_takes_no_part_of_a_key(design: DesignWorkplace) -> None:
+    """The filter keeps its own keys: Delete there deletes a letter, not a signal."""
+    table = design.signals.table
+    count = len(design.document.project.signals)
+    table.narrow.setFocus()
+    QTest.keyClicks(table.narrow, "ab")
+    QTest.keyClick(table.narrow, Key.Key_Backspace)
+    assert isinstance(QApplication.focusWidget(), QLineEdit)
+    assert table.narrow.text() == "a"
+    assert len(design.document.project.signals) == count

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -92,6 +93,11 @@ class Document(QObject):
         self._order = ()
         self.replaced.emit()
         self._told(Selection(screen=_first_screen(project)))
+        # Parts of a project form no cycles. Looking for some among ten thousands of them would stop a key for 80 ms now
+        # and then, so the collector leaves alone what is there once a project is open.
+        gc.unfreeze()
+        gc.collect()
+        gc.freeze()
 
     def mark_saved(self, path: Path) -> None:
         """The project as it is now stands in this file."""

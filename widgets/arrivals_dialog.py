@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.edits import Arrivals
+from widgets.size import comfortable
 
 
 class ArrivalsDialog(QDialog):
@@ -27,7 +28,7 @@ class ArrivalsDialog(QDialog):
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(self.tr("The same names, but not the same"))
-        self.resize(560, 340)
+        self.resize(comfortable(self, 560, 340))
         heading = QLabel(
             self.tr(
                 "What is pasted shows signals whose names this project has too, but with other meanings. "

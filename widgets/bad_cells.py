@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from widgets.cell_reading import Proposal
 from widgets.pasted import text_of
 from widgets.row_list import RowDelegate
+from widgets.size import comfortable
 
 MOST_LISTED: Final = 500
 
@@ -77,7 +78,7 @@ class BadCellsDialog(QDialog):
         layout.addWidget(self.rest)
         layout.addWidget(buttons)
         self.cancel.setDefault(True)
-        self.resize(720, 380)
+        self.resize(comfortable(self, 720, 380))
 
     def showEvent(self, event: QShowEvent) -> None:
         """Nothing comes in by an Enter that was meant for something else."""

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
@@ -28,10 +28,11 @@ from app.project.comparison_words import order_text, summary, title
 from app.project.model import Field, Project
 from widgets.commands import command
 from widgets.comparison_faces import ScreenPair
+from widgets.size import comfortable
 
 SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
 """In front of each part, beside the word."""
-COMFORTABLE: Final = QSize(1200, 680)
+COMFORTABLE: Final = (1200, 680)
 _ROLE: Final = Qt.ItemDataRole.UserRole
 
 
@@ -87,7 +88,7 @@ class ComparisonWindow(QDialog):
         self.list.currentItemChanged.connect(lambda item, _former: self._show(item))
         self.list.itemActivated.connect(self._activate)
         self._same.toggled.connect(lambda _on: self._fill())
-        self.resize(COMFORTABLE)
+        self.resize(comfortable(self, *COMFORTABLE))
         self._compare()
         self.list.setFocus()
 

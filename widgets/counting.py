@@ -25,6 +25,7 @@ from app.project.model import Project
 from app.project.wording import refusal_of
 from widgets.row_list import RowList
 from widgets.signal_picker import signal_origin
+from widgets.size import comfortable
 
 MOST_SHOWN: Final = 200
 
@@ -50,7 +51,7 @@ class _Asking(QDialog):
         layout.addWidget(self.preview, 1)
         layout.addWidget(self.reason)
         layout.addWidget(self.buttons)
-        self.resize(520, 420)
+        self.resize(comfortable(self, 520, 420))
 
     def show_rows(self, rows: Sequence[tuple[str, ...]], reason: str = "") -> None:
         """Show these rows, or why there are none."""

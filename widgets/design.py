@@ -34,6 +34,8 @@ from widgets.signals_view import SignalsView
 from widgets.size import percent, scaled
 from widgets.table_commands import TableCommands
 
+BRIEF_ABOVE: Final = 125
+"""Per cent of size above which the views have brief titles; their tool tips say the rest."""
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
 
 
@@ -74,13 +76,16 @@ class DesignWorkplace(QWidget):
         self.lines = LinesView(document, self.drafts)
         self.findings = FindingsList(self.drafts)
         self.inspector = Inspector(document, self.drafts)
-        for widget, title in (
-            (self.editor, self.tr("Screen")),
-            (self.map_pane, self.tr("Page map")),
-            (self.behaviour, self.tr("Turns and actions")),
-            (self.signals, self.tr("Signals")),
-            (self.lines, self.tr("Lines and followers")),
-        ):
+        self._titles = [
+            self.tr("Screen"),
+            self.tr("Page map"),
+            self.tr("Turns and actions"),
+            self.tr("Signals"),
+            self.tr("Lines and followers"),
+        ]
+        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Turns"), self.tr("Signals"), self.tr("Lines")]
+        widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines)
+        for widget, title in zip(widgets, self._titles if percent() <= BRIEF_ABOVE else brief, strict=True):
             self.views.addTab(widget, title)
         shorten_tabs(self.views.tabBar())
 
@@ -101,8 +106,8 @@ class DesignWorkplace(QWidget):
         self._across.setCollapsible(1, False)
         self._across.setSizes([230, 780, 350] if percent() == 100 else [1, 780, 1])
         # The middle needs the room most, so at larger sizes the sides grow by less than their texts.
-        self.screens.setMinimumWidth(scaled(95) + 95)
-        self.inspector.setMinimumWidth(scaled(110) + 180)
+        self.screens.setMinimumWidth(scaled(120) + 70)
+        self.inspector.setMinimumWidth(scaled(140) + 150)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._across)
@@ -122,15 +127,13 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Ne&xt screen"), lambda: self._next_screen(1), "Alt+PgDown")
         self._actions.append(None)
         self.views.tabBar().setAccessibleName(self.tr("Views"))
-        for number, (name, title) in enumerate(
-            zip(VIEWS, [self.views.tabText(n) for n in range(self.views.count())], strict=True), start=1
-        ):
+        for number, (name, title) in enumerate(zip(VIEWS, self._titles, strict=True), start=1):
             self._action(
                 self.tr("Show: {view}").format(view=title),
                 lambda name=name: self.show_view(name),  # type: ignore[misc]
                 f"Alt+{number}",
             )
-            self.views.setTabToolTip(number - 1, f"Alt+{number}")
+            self.views.setTabToolTip(number - 1, f"{title} (Alt+{number})")
         self._actions.append(None)
         self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
@@ -184,7 +187,7 @@ class DesignWorkplace(QWidget):
                 menu.addAction(action)
         menu.addSeparator()
         self.editor.actions_of.fill_menu(menu)
-        self.map_pane.fill_menu(menu.addMenu(self.tr("Page &map")))
+        self.map_pane.fill_menu(menu.addMenu(self.tr("Pag&e map")))
         self.table_commands.fill_menu(menu.addMenu(self.tr("Ta&bles")))
 
     def _connect(self) -> None:

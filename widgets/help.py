@@ -82,6 +82,7 @@ class CautionsDialog(QDialog):
         )
         label.setWordWrap(True)
         label.setMinimumWidth(scaled(480))
+        label.setMinimumHeight(label.heightForWidth(scaled(480)))
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
         _finish(self, label)
 
@@ -102,6 +103,7 @@ class AboutDialog(QDialog):
         )
         text.setWordWrap(True)
         text.setMinimumWidth(scaled(420))
+        text.setMinimumHeight(text.heightForWidth(scaled(420)))
         parts = QLabel(
             f"Python {python_version()}, Qt {qVersion()}, PySide6 {_version('PySide6-Essentials')}, "
             f"pymodbus {_version('pymodbus')}"

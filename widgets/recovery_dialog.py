@@ -26,6 +26,7 @@ from app.project.comparison_words import in_lines, summary
 from app.project.files import ProjectFileError, load
 from app.project.model import Project
 from app.project.recovery import Origin, Slot
+from widgets.size import comfortable
 
 MOST_LINES = 200
 """Of differences that are listed; the comparison shows them all."""
@@ -51,7 +52,7 @@ class RecoveryDialog(QDialog):
     def __init__(self, slots: Sequence[Slot], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("Recover unsaved work"))
-        self.resize(760, 440)
+        self.resize(comfortable(self, 760, 440))
         self._slots = list(slots)
         self._read: dict[int, Copy | ProjectFileError] = {}
         words = QLabel(

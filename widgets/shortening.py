@@ -40,6 +40,10 @@ class ShortLabel(QLabel):
         super().setText(text)
         self.setToolTip(text)
 
+    def clear(self) -> None:
+        """Show nothing."""
+        self.setText("")
+
     def minimumSizeHint(self) -> QSize:
         """Any width will do."""
         return QSize(0, super().minimumSizeHint().height())

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QDockWidget,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QMainWindow,
     QMessageBox,
     QStackedWidget,
@@ -34,6 +33,7 @@ from widgets.live import Live
 from widgets.palette import Appearance, Theme, set_look
 from widgets.project_files import ProjectFiles
 from widgets.settings import Settings
+from widgets.shortening import ShortLabel
 from widgets.size import scaled
 from widgets.strip import LineStrip, Passage, passage_of
 from widgets.templates import blank
@@ -181,7 +181,6 @@ class MainWindow(QMainWindow):
     def tell(self, words: str, *, trouble: bool = False) -> None:
         """Say something in the bar for a while."""
         self._told.setText(("\u26a0 " if trouble else "") + words)
-        self._told.setToolTip(words)
         set_look(self._told, "caution" if trouble else "faint")
         self._told_timer.start(TOLD_MS)
 
@@ -202,8 +201,7 @@ class MainWindow(QMainWindow):
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             row.addWidget(button)
-        self._told = QLabel()
-        self._told.setTextFormat(Qt.TextFormat.PlainText)
+        self._told = ShortLabel()
         self._told.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._told_timer = QTimer(self)
         self._told_timer.setSingleShot(True)
@@ -270,6 +268,9 @@ class MainWindow(QMainWindow):
         """Show the list of transactions, or put it away."""
         if on == self.line_dock.isVisible():
             return
+        if on and not self._has_room_for_line_view():
+            self.line_dock.setFloating(True)
+            self.line_dock.resize(self.width(), scaled(LINE_VIEW_HEIGHT))
         self.line_dock.setVisible(on)
         if not on:
             self.workplace.setFocus()
@@ -279,9 +280,17 @@ class MainWindow(QMainWindow):
             self.resizeDocks([self.line_dock], [height], Qt.Orientation.Vertical)
         self.line_view.setFocus()
 
+    def _has_room_for_line_view(self) -> bool:
+        """Whether the screen is high enough for both; with large texts a small screen is not."""
+        parts = (self.menuBar(), self.centralWidget(), self.line_view)
+        return sum(part.minimumSizeHint().height() for part in parts) < self.screen().availableSize().height()
+
     def float_line_view(self, on: bool) -> None:
         """Make the line view a window of its own, or put it back below the strip."""
-        if on != self.line_dock.isFloating():
+        if not on and not self._has_room_for_line_view():
+            self.tell(self.tr("At this size the line view has no room in this window"), trouble=True)
+            self.menus.line_window.setChecked(True)
+        elif on != self.line_dock.isFloating():
             self.line_dock.setFloating(on)
         self.menus.line_view.setChecked(True)
 

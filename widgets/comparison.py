@@ -78,6 +78,7 @@ class ComparisonWindow(QDialog):
         self.comparison = Comparison()
         self._heading = QLabel()
         self._heading.setProperty("look", "heading")
+        self._heading.setWordWrap(True)
         self.list = QTreeWidget()
         self.pair = ScreenPair()
         self.table = QTreeWidget()

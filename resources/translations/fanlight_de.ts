@@ -526,6 +526,10 @@
         <source>the real line: {lines}</source>
         <translation>die wirkliche Leitung: {lines}</translation>
     </message>
+    <message>
+        <source>{line} at {endpoint}</source>
+        <translation>{line} an {endpoint}</translation>
+    </message>
 </context>
 <context>
     <name>CautionsDialog</name>
@@ -594,6 +598,10 @@
     <message>
         <source>There is nothing on the clipboard that a panel could show.</source>
         <translation>In der Zwischenablage ist nichts, was ein Panel zeigen könnte.</translation>
+    </message>
+    <message>
+        <source>Turns do not come along with a screen; add those that it needs.</source>
+        <translation>Wechsel kommen mit einem Bild nicht mit; die nötigen anlegen.</translation>
     </message>
     <message>
         <source>What is on the clipboard cannot be read: {why}</source>
@@ -1042,12 +1050,20 @@
         <translation>Leitung „{name}“</translation>
     </message>
     <message>
+        <source>Lines</source>
+        <translation>Leitungen</translation>
+    </message>
+    <message>
         <source>Lines and followers</source>
         <translation>Leitungen und Geräte</translation>
     </message>
     <message>
+        <source>Map</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
         <source>Ne&amp;xt finding</source>
-        <translation>Nä&amp;chster Befund</translation>
+        <translation>Nächster Befun&amp;d</translation>
     </message>
     <message>
         <source>Ne&amp;xt screen</source>
@@ -1055,15 +1071,15 @@
     </message>
     <message>
         <source>Next &amp;language of the texts</source>
-        <translation>Nächste S&amp;prache der Texte</translation>
+        <translation>Nächste Spra&amp;che der Texte</translation>
     </message>
     <message>
         <source>Nothing was changed: this is not found any more.</source>
         <translation>Nichts wurde geändert: Dies wird nicht mehr gefunden.</translation>
     </message>
     <message>
-        <source>Page &amp;map</source>
-        <translation>Bild&amp;plan</translation>
+        <source>Pag&amp;e map</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Page map</source>
@@ -1099,7 +1115,7 @@
     </message>
     <message>
         <source>Ta&amp;bles</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Tabellen</translation>
     </message>
     <message>
         <source>The panel has one language only; more are named in the panel&apos;s properties.</source>
@@ -1112,6 +1128,10 @@
     <message>
         <source>Turn {n}</source>
         <translation>Wechsel {n}</translation>
+    </message>
+    <message>
+        <source>Turns</source>
+        <translation>Wechsel</translation>
     </message>
     <message>
         <source>Turns and actions</source>
@@ -1210,7 +1230,7 @@
     </message>
     <message>
         <source>As large as &amp;fits</source>
-        <translation>So groß wie &amp;möglich</translation>
+        <translation>&amp;So groß wie möglich</translation>
     </message>
     <message>
         <source>Cu&amp;t</source>
@@ -1222,7 +1242,7 @@
     </message>
     <message>
         <source>Find on &amp;screens</source>
-        <translation>Auf &amp;Bildern suchen</translation>
+        <translation>Im Pro&amp;jekt suchen</translation>
     </message>
     <message>
         <source>Lar&amp;ger</source>
@@ -1246,15 +1266,19 @@
     </message>
     <message>
         <source>Select &amp;all</source>
-        <translation>&amp;Alles auswählen</translation>
+        <translation>A&amp;lles auswählen</translation>
     </message>
     <message>
         <source>Sho&amp;w in the fields</source>
-        <translation>In den Feldern &amp;zeigen</translation>
+        <translation>In den Feldern zei&amp;gen</translation>
     </message>
     <message>
         <source>Smalle&amp;r</source>
         <translation>&amp;Kleiner</translation>
+    </message>
+    <message>
+        <source>the panel is being tried</source>
+        <translation>das Panel wird gerade ausprobiert</translation>
     </message>
     <message>
         <source>this project has no screen yet</source>
@@ -2439,7 +2463,7 @@
     </message>
     <message>
         <source>&amp;Pause</source>
-        <translation>&amp;Anhalten</translation>
+        <translation>An&amp;halten</translation>
     </message>
     <message>
         <source>&amp;Save as text…</source>
@@ -2631,6 +2655,10 @@
 <context>
     <name>MainWindow</name>
     <message>
+        <source>At this size the line view has no room in this window</source>
+        <translation>Bei dieser Größe hat die Leitungsansicht in diesem Fenster keinen Platz</translation>
+    </message>
+    <message>
         <source>Perhaps still on</source>
         <translation>Vielleicht noch an</translation>
     </message>
@@ -2645,6 +2673,13 @@
     <message>
         <source>{name}[*] – Fanlight</source>
         <translation>{name}[*] – Fanlight</translation>
+    </message>
+</context>
+<context>
+    <name>MapView</name>
+    <message>
+        <source>There is no screen yet. Insert adds one.</source>
+        <translation>Noch kein Bild. Einfg legt eines an.</translation>
     </message>
 </context>
 <context>
@@ -2796,18 +2831,6 @@
         <translation>Von jedem Bild nach {to}: {cause}</translation>
     </message>
     <message>
-        <source>Page map</source>
-        <translation>Bildplan</translation>
-    </message>
-    <message>
-        <source>Screens selected: {names}</source>
-        <translation>Ausgewählte Bilder: {names}</translation>
-    </message>
-    <message>
-        <source>There is no screen yet. Insert adds one.</source>
-        <translation>Noch kein Bild. Einfg legt eines an.</translation>
-    </message>
-    <message>
         <source>Turn from every screen to {to}: {cause}</source>
         <translation>Wechsel von jedem Bild nach {to}: {cause}</translation>
     </message>
@@ -2836,8 +2859,8 @@
         <translation>führt zu {screen}</translation>
     </message>
     <message>
-        <source>leads to {screen}, by a turn for every screen</source>
-        <translation>führt zu {screen}, durch einen Wechsel für jedes Bild</translation>
+        <source>leads to {screen}, from every screen</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>no way back</source>
@@ -2920,11 +2943,15 @@
     </message>
     <message>
         <source>&amp;Open</source>
-        <translation>Ö&amp;ffnen</translation>
+        <translation>&amp;Bild öffnen</translation>
     </message>
     <message>
         <source>&amp;Properties</source>
         <translation>&amp;Eigenschaften</translation>
+    </message>
+    <message>
+        <source>A condition needs a signal, and the project has none yet.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>A new &amp;screen here</source>
@@ -2936,7 +2963,7 @@
     </message>
     <message>
         <source>A&amp;rrange the map</source>
-        <translation>Plan o&amp;rdnen</translation>
+        <translation>Plan &amp;ordnen</translation>
     </message>
     <message>
         <source>Add a &amp;turn…</source>
@@ -2945,6 +2972,14 @@
     <message>
         <source>Add a turn</source>
         <translation>Wechsel anlegen</translation>
+    </message>
+    <message>
+        <source>Add idle return</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Add override</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Add screen</source>
@@ -3015,20 +3050,28 @@
         <translation>&amp;Umbenennen</translation>
     </message>
     <message>
+        <source>Return here when &amp;idle…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Selection</source>
         <translation>Auswahl</translation>
     </message>
     <message>
         <source>Show &amp;idle returns</source>
-        <translation>&amp;Ruhewechsel zeigen</translation>
+        <translation>Ruhe&amp;wechsel zeigen</translation>
     </message>
     <message>
         <source>Show &amp;overrides</source>
         <translation>&amp;Vorrangbilder zeigen</translation>
     </message>
     <message>
+        <source>Show it while a &amp;condition holds…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Show the &amp;selected screens</source>
-        <translation>Aus&amp;gewählte Bilder zeigen</translation>
+        <translation>Ausgewählte Bilder ze&amp;igen</translation>
     </message>
     <message>
         <source>Show the &amp;whole map</source>
@@ -3343,7 +3386,7 @@
     <name>ProjectFiles</name>
     <message>
         <source>&amp;Begin where I left off</source>
-        <translation>Beginnen, wo ich auf&amp;gehört habe</translation>
+        <translation>Beginnen, wo ich &amp;aufgehört habe</translation>
     </message>
     <message>
         <source>&amp;Compare with another file…</source>
@@ -3379,7 +3422,7 @@
     </message>
     <message>
         <source>Compare with what is sa&amp;ved</source>
-        <translation>Mit dem &amp;Gespeicherten vergleichen</translation>
+        <translation>Mit dem Gespeicherten verglei&amp;chen</translation>
     </message>
     <message>
         <source>Fanlight projects (*{suffix});;All files (*)</source>
@@ -5143,59 +5186,59 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>TableCommands</name>
     <message>
         <source>&amp;Copy the cells</source>
-        <translation type="unfinished"></translation>
+        <translation>Zellen &amp;kopieren</translation>
     </message>
     <message>
         <source>&amp;Fill down</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach &amp;unten ausfüllen</translation>
     </message>
     <message>
         <source>&amp;Keep this order</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Reihenfolge &amp;behalten</translation>
     </message>
     <message>
         <source>&amp;Paste over the cells</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Zellen &amp;einfügen</translation>
     </message>
     <message>
         <source>&amp;Sort by this column</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach dieser Spalte &amp;sortieren</translation>
     </message>
     <message>
         <source>&amp;Where it is used</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wo verwendet</translation>
     </message>
     <message>
         <source>C&amp;opies counting up…</source>
-        <translation type="unfinished"></translation>
+        <translation>Ko&amp;pien, hochzählend…</translation>
     </message>
     <message>
         <source>Copy with &amp;headings</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit Überschriften k&amp;opieren</translation>
     </message>
     <message>
         <source>Fill counting &amp;up</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hochzählend ausfüllen</translation>
     </message>
     <message>
         <source>Na&amp;rrow the list</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Liste eingrenzen</translation>
     </message>
     <message>
         <source>Nu&amp;mber the names…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Namen nummerieren…</translation>
     </message>
     <message>
         <source>Paste as &amp;new rows</source>
-        <translation type="unfinished"></translation>
+        <translation>Als neue &amp;Zeilen einfügen</translation>
     </message>
     <message>
         <source>Sca&amp;ling…</source>
-        <translation type="unfinished"></translation>
+        <translation>Skalie&amp;rung…</translation>
     </message>
     <message>
         <source>This works on the tables of signals, lines and followers.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dies wirkt auf die Tabellen der Signale, Leitungen und Geräte.</translation>
     </message>
 </context>
 <context>
@@ -5287,6 +5330,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>Template</name>
     <message>
+        <source>Blank, of another size</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Blank, {rows} rows of {columns}</source>
         <translation>Leer, {rows} Zeilen zu {columns}</translation>
     </message>
@@ -5298,16 +5345,40 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <source>main</source>
         <translation>haupt</translation>
     </message>
+    <message>
+        <source>second</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>TemplateDialog</name>
+    <message>
+        <source>&amp;Rows:</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;With a second screen, turned to by the keys left and right</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>C&amp;olumns:</source>
+        <translation type="unfinished"></translation>
+    </message>
     <message>
         <source>C&amp;reate</source>
         <translation>&amp;Anlegen</translation>
     </message>
     <message>
+        <source>Columns</source>
+        <translation type="unfinished">Spalten</translation>
+    </message>
+    <message>
         <source>New project</source>
         <translation>Neues Projekt</translation>
+    </message>
+    <message>
+        <source>Rows</source>
+        <translation type="unfinished">Zeilen</translation>
     </message>
     <message>
         <source>Start from:</source>
@@ -5481,8 +5552,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Kein anderes Bild heißt so.</translation>
     </message>
     <message>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>On the other screens the key {key} goes on doing what it does.</source>
         <translation>Auf den anderen Bildern bleibt die Taste {key}, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Screens on which the key {key} has a turn of their own keep it.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The key {key} goes on doing this too: {deeds}.</source>
@@ -5580,7 +5659,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Set its</source>
-        <translation>Setzen:</translation>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>Signal to set</source>
@@ -5593,6 +5672,17 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>⚠ “{text}” is not a number</source>
         <translation>⚠ „{text}“ ist keine Zahl</translation>
+    </message>
+</context>
+<context>
+    <name>WalkedMap</name>
+    <message>
+        <source>Page map</source>
+        <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Screens selected: {names}</source>
+        <translation>Ausgewählte Bilder: {names}</translation>
     </message>
 </context>
 <context>
@@ -9305,6 +9395,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>project</name>
     <message>
+        <source>&apos;&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
         <translation>„do = &quot;next-language&quot;“ nimmt kein Signal; „language“ des Panels nennt es</translation>
     </message>
@@ -10020,6 +10114,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>es antwortet wieder</translation>
     </message>
     <message>
+        <source>it was not read then</source>
+        <translation>es wurde damals nicht gelesen</translation>
+    </message>
+    <message>
         <source>normal</source>
         <translation>normal</translation>
     </message>
@@ -10090,6 +10188,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>there is no room for {path}: the disk is full; free some space</source>
         <translation>kein Platz für {path}: der Datenträger ist voll; Platz schaffen</translation>
+    </message>
+    <message>
+        <source>this is a recording</source>
+        <translation>dies ist eine Aufzeichnung</translation>
     </message>
     <message>
         <source>{condition}: {state}</source>

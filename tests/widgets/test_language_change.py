@@ -168,6 +168,7 @@ def windows():
 
 def go():
     (first,) = windows()
+    first.activateWindow()
     if not (first.live.connected and first.isActiveWindow()):
         QTimer.singleShot(50, go)
         return

@@ -1,4 +1,4 @@
-"""New projects: blank panels of usual sizes and copies of the demo projects, with a look at each."""
+"""New projects: blank panels of usual sizes or of any other, and copies of the demo projects, with a look at each."""
 
 from __future__ import annotations
 
@@ -8,27 +8,33 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QSize
 from PySide6.QtWidgets import (
+    QCheckBox,
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
     QLabel,
     QListWidget,
+    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
 
-from app.panel.machine import begin
-from app.panel.rendering import render
 from app.project.files import load
-from app.project.model import Panel, Project, Screen
+from app.project.model import Panel, Project, Screen, Turn
 from projects import demo_path, demos
 from widgets.face import PanelFace
 from widgets.size import comfortable, scaled
+from widgets.specimen import Shown, specimen_rows
 
 translate = QCoreApplication.translate
 
 BLANK_SIZES: Final = ((4, 20), (2, 16), (4, 40), (8, 40), (16, 40))
 """Rows and columns, in the order of the list."""
+
+
+MOST_ROWS: Final = 64
+MOST_COLUMNS: Final = 132
+"""What the model of a panel allows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,12 +43,22 @@ class Template:
 
     name: str
     make: Callable[[], Project]
+    size: tuple[int, int] | None = None
+    """Rows and columns of a blank panel; None for a copy of a demo."""
+    free: bool = False
+    """Whether the size is for the user to choose."""
 
 
-def blank(rows: int, columns: int) -> Project:
-    """A project with one empty screen."""
+def blank(rows: int, columns: int, *, paged: bool = False) -> Project:
+    """A project with one empty screen; `paged` adds a second one, and the keys left and right turn between them."""
     first = translate("Template", "main")
-    return Project(panel=Panel(rows=rows, columns=columns, start=first), screens=(Screen(name=first),))
+    screens = [Screen(name=first)]
+    turns: tuple[Turn, ...] = ()
+    if paged:
+        screens.append(Screen(name=translate("Template", "second")))
+        turns = (Turn(key="right", to="next"), Turn(key="left", to="previous"))
+    panel = Panel(rows=rows, columns=columns, start=first)
+    return Project(panel=panel, screens=tuple(screens), turns=turns)
 
 
 def templates() -> tuple[Template, ...]:
@@ -51,8 +67,13 @@ def templates() -> tuple[Template, ...]:
         Template(
             translate("Template", "Blank, {rows} rows of {columns}").format(rows=rows, columns=columns),
             lambda rows=rows, columns=columns: blank(rows, columns),  # type: ignore[misc]
+            (rows, columns),
         )
         for rows, columns in BLANK_SIZES
+    )
+    rows, columns = BLANK_SIZES[0]
+    sizes += (
+        Template(translate("Template", "Blank, of another size"), lambda: blank(rows, columns), (rows, columns), True),
     )
     copies = tuple(
         Template(
@@ -80,6 +101,10 @@ class TemplateDialog(QDialog):
         self._title.setProperty("look", "heading")
         self._notes = QLabel()
         self._notes.setWordWrap(True)
+        self.size_row = QWidget()
+        self.rows_editor, self.columns_editor = QSpinBox(), QSpinBox()
+        self.paged = QCheckBox(self.tr("&With a second screen, turned to by the keys left and right"))
+        self._make_size_row()
         self._face = PanelFace()
         self._face.setMinimumSize(QSize(scaled(400), scaled(200)))
         self._face.setEnabled(False)
@@ -91,6 +116,8 @@ class TemplateDialog(QDialog):
         side = QVBoxLayout()
         side.addWidget(self._title)
         side.addWidget(self._notes)
+        side.addWidget(self.size_row)
+        side.addWidget(self.paged)
         side.addWidget(self._face, 1)
         middle = QHBoxLayout()
         middle.addWidget(self.list, 2)
@@ -104,22 +131,49 @@ class TemplateDialog(QDialog):
         self.list.setCurrentRow(0)
         self.list.setFocus()
 
+    def _make_size_row(self) -> None:
+        row = QHBoxLayout(self.size_row)
+        row.setContentsMargins(0, 0, 0, 0)
+        for editor, most, at_first, words, name in (
+            (self.rows_editor, MOST_ROWS, BLANK_SIZES[0][0], self.tr("&Rows:"), self.tr("Rows")),
+            (self.columns_editor, MOST_COLUMNS, BLANK_SIZES[0][1], self.tr("C&olumns:"), self.tr("Columns")),
+        ):
+            editor.setRange(1, most)
+            editor.setValue(at_first)
+            editor.setAccessibleName(name)
+            label = QLabel(words)
+            label.setBuddy(editor)
+            row.addWidget(label)
+            row.addWidget(editor)
+            editor.valueChanged.connect(lambda _value: self._look(self.list.currentRow()))
+        row.addStretch(1)
+        self.paged.toggled.connect(lambda _on: self._look(self.list.currentRow()))
+
     @property
     def project(self) -> Project:
         """What was chosen."""
         return self._project(self.list.currentRow())
 
     def _project(self, row: int) -> Project:
+        template = self._templates[row]
+        if template.size is not None:
+            rows, columns = template.size
+            if template.free:
+                rows, columns = self.rows_editor.value(), self.columns_editor.value()
+            return blank(rows, columns, paged=self.paged.isChecked())
         if row not in self._made:
-            self._made[row] = self._templates[row].make()
+            self._made[row] = template.make()
         return self._made[row]
 
     def _look(self, row: int) -> None:
         if row < 0:
             return
+        self.size_row.setVisible(self._templates[row].free)
+        self.paged.setVisible(self._templates[row].size is not None)
         project = self._project(row)
         self._title.setText(project.title or self._templates[row].name)
         self._notes.setText(project.notes)
         self._notes.setVisible(bool(project.notes))
         self._face.set_panel(project.panel)
-        self._face.set_rows(render(project, begin(project, 0.0), {}, 0.0))
+        start = project.screen_named.get(project.panel.start) or project.screens[0]
+        self._face.set_rows(specimen_rows(project, start, Shown.SAMPLE))

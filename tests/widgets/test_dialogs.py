@@ -76,4 +76,27 @@ def test_the_chosen_template_is_looked_at_and_taken(qtbot: QtBot) -> None:
         assert (len(dialog._face.rows), len(dialog._face.rows[0].text)) == (panel.rows, panel.columns)
         seen.append(dialog.project)
         QTest.keyClick(dialog.list, Qt.Key.Key_Down)
-    assert len({id(project) for project in seen}) == dialog.list.count()
+    copies = [project for project in seen if project.title]
+    assert len({id(project) for project in copies}) == len(demos())
+    sizes = [(project.panel.rows, project.panel.columns) for project in seen if not project.title]
+    assert {(2, 16), (4, 20), (8, 40)} <= set(sizes)
+
+
+def test_a_panel_of_any_size_with_screens_to_turn(qtbot: QtBot) -> None:
+    dialog = TemplateDialog()
+    qtbot.addWidget(dialog)
+    dialog.show()
+    texts = [dialog.list.item(row).text() for row in range(dialog.list.count())]
+    assert not dialog.rows_editor.isVisible()
+    dialog.list.setCurrentRow(texts.index("Blank, of another size"))
+    assert dialog.rows_editor.isVisible()
+    for editor, digits in ((dialog.rows_editor, "3"), (dialog.columns_editor, "24")):
+        editor.selectAll()
+        QTest.keyClicks(editor, digits)
+    QTest.keyClick(dialog.paged, Qt.Key.Key_Space)
+    project = dialog.project
+    assert (project.panel.rows, project.panel.columns) == (3, 24)
+    assert len(dialog._face.rows) == 3
+    assert [(turn.key, turn.to) for turn in project.turns] == [("right", "next"), ("left", "previous")]
+    assert len(project.screens) == 2
+    assert [finding for finding in check(project) if finding.severity == "error"] == []

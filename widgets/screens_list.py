@@ -6,6 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import (
     QEvent,
+    QItemSelectionModel,
     QModelIndex,
     QPersistentModelIndex,
     QPoint,
@@ -156,7 +157,8 @@ class ScreensList(QWidget):
         at = names.index(name) if name in names else -1
         if at != self.list.currentRow():
             self._filling = True
-            self.list.setCurrentRow(at)
+            # Several may be selected; another current one is selected alone.
+            self.list.setCurrentRow(at, QItemSelectionModel.SelectionFlag.ClearAndSelect)
             self._filling = False
         self.copy_button.setEnabled(at >= 0)
         self.delete_button.setEnabled(at >= 0)

@@ -42,9 +42,10 @@ def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
     return shown(document, qtbot)
 
 
-def shown(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def shown(document: Document, qtbot: QtBot, *, kept: bool = True) -> DesignWorkplace:
     design = DesignWorkplace(document)
-    qtbot.addWidget(design)
+    if kept:
+        qtbot.addWidget(design)
     design.resize(1366, 640)
     with qtbot.waitActive(design):
         design.show()
@@ -633,3 +634,16 @@ def test_a_line_edit_takes_no_part_of_a_key(design: DesignWorkplace) -> None:
     assert isinstance(QApplication.focusWidget(), QLineEdit)
     assert table.narrow.text() == "a"
     assert len(design.document.project.signals) == count
+
+
+def test_a_window_closed_over_an_open_cell_ends_in_order(document: Document, qtbot: QtBot) -> None:
+    """Nothing is taken over, and nothing is left of the editor."""
+    before = document.project
+    design = shown(document, qtbot, kept=False)
+    go(design, "speed set point", "register")
+    type_in(design, "31o")
+    open_editor = editor()
+    with qtbot.waitSignal(open_editor.destroyed):
+        design.close()
+        design.deleteLater()
+    assert document.project is before

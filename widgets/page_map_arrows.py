@@ -39,7 +39,7 @@ LONG: Final = 900.0
 REACH: Final = 8000.0
 """How far the words at the mouse may reach when the map is seen from afar."""
 HEAD: Final = 10.0
-INLET: Final = 20.0
+INLET: Final = 23.0
 """Heights: of an arrow's head, of an inlet with its gap."""
 INLETS: Final = 2
 """As many stand on a screen at most; the last one tells how many more there are."""
@@ -312,7 +312,7 @@ class InletItem(Turning):
         x, y = 11.0, plate.bottom() - 1
         painter.drawPolygon(QPolygonF([QPointF(x - 5, y), QPointF(x + 5, y), QPointF(x, y + 6)]))
         words = plate.adjusted(2, 0, 0, 0)
-        pixels = min(round(max(11, scaled(LEAST) / scale)), 12)
+        pixels = min(round(max(11, scaled(LEAST) / scale)), 16)
         metrics = QFontMetricsF(label_font(pixels=pixels))
         text = metrics.elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() - 8)
         shown = Label(self.turn, text, any(label.faulty for label in self.labels))

@@ -45,7 +45,7 @@ class KeyUse:
             text = (
                 translate("PageMap", "leads to {screen}")
                 if self.own
-                else translate("PageMap", "leads to {screen}, by a turn for every screen")
+                else translate("PageMap", "leads to {screen}, from every screen")
             )
             found.append(text.format(screen=self.leads_to))
         found += self.deeds

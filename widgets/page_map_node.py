@@ -31,8 +31,8 @@ PAD: Final = 6
 TITLE: Final = 22
 FOOT: Final = 20
 GAP_X: Final = 96
-GAP_Y: Final = 108
-HAT: Final = 44
+GAP_Y: Final = 112
+HAT: Final = 50
 """Between nodes; how much of the gap above a node belongs to its inlets."""
 DETAIL: Final = 0.42
 """The scale from which on the content of a face is drawn; below it, names in a size that can be read."""

@@ -30,6 +30,7 @@ from widgets.page_map_arrows import (
 )
 from widgets.page_map_node import GAP_X, GAP_Y, HAT, Facts, Node, node_size, wash
 from widgets.phrases import cause_text
+from widgets.size import percent
 from widgets.specimen import Specimens
 
 translate = QCoreApplication.translate
@@ -306,11 +307,15 @@ class MapScene(QGraphicsScene):
             self._boxes, self._shapes = boxes, {}
         return routes(boxes, self._sizes(labels), GAPS, dict.fromkeys(hats, HAT_PART), self._shapes)
 
-    def _sizes(self, labels: Mapping[Pair, tuple[Label, ...]]) -> dict[Pair, tuple[float, float]]:
-        return {
-            pair: (label_width(", ".join(label.text for label in each)) + 12 * any(one.faulty for one in each), 16.0)
-            for pair, each in labels.items()
-        }
+    @staticmethod
+    def _sizes(labels: Mapping[Pair, tuple[Label, ...]]) -> dict[Pair, tuple[float, float]]:
+        """The room that the labels need at the size in which everything is drawn."""
+        larger = percent() / 100
+        found = {}
+        for pair, each in labels.items():
+            width = label_width(", ".join(label.text for label in each)) + 12 * any(one.faulty for one in each)
+            found[pair] = width * larger, 16 * larger
+        return found
 
     def follow(self, moving: Collection[str]) -> None:
         """Let the arrows follow screens that are being dragged."""

@@ -38,6 +38,8 @@ class TurnDialog(QDialog):
         self.setWindowTitle(self.tr("Add a turn from '{screen}'").format(screen=screen))
         self.keys = QListWidget()
         self.keys.setAccessibleName(self.tr("Key"))
+        self.keys.setWordWrap(True)
+        self.keys.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for use in self._uses:
             item = QListWidgetItem(self.tr("{key}: {uses}").format(key=use.key, uses=use.words))
             item.setData(_NAME, use)

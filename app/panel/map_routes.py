@@ -285,7 +285,8 @@ def _share_sides(
         middle = (low + high) / 2
         if (pair[1], pair[0]) in ways:
             # Each keeps to its right, as one drives in most of the world: there and back do not lie on one another.
-            widest = max(labels[pair][0], labels[pair[1], pair[0]][0]) / 2 + 5 if upright else 13.0
+            axis = 0 if upright else 1
+            widest = max(labels[pair][axis], labels[pair[1], pair[0]][axis]) / 2 + 5
             shift = min(widest, (high - low) / 2 - 8)
             way.at[0] = middle + (shift if way.side_first in "rt" else -shift)
         else:
@@ -387,7 +388,7 @@ def _along(points: Sequence[Point], width: float) -> Iterator[Point]:
         return
     for (x, y), (u, v) in pieces:
         length = abs(u - x) + abs(v - y)
-        need = width + 16 if y == v else 24
+        need = width + 28 if y == v else 40
         if length < need:
             continue
         steps = min(int((length - need) // need) + 1, 8)

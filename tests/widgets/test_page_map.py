@@ -389,7 +389,7 @@ def test_the_keys_of_a_screen_tell_what_they_do(page_map: PageMap, qtbot: QtBot)
     cap = keys_shown(page_map, qtbot, "hall")
     QTest.mouseMove(page_map.viewport(), cap("right"))
     assert page_map.strip.toolTip() == (
-        "right: leads to climate, by a turn for every screen. Drag it to a screen to lead there."
+        "right: leads to climate, from every screen. Drag it to a screen to lead there."
     )
     QTest.mouseMove(page_map.viewport(), cap("start"))
     assert "sets fan run" in page_map.strip.toolTip()

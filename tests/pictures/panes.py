@@ -1,0 +1,259 @@
+"""Every pane and dialog of the program, each opened on a real window."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtWidgets import QDialog, QWidget
+
+from app.project.edits.transfer import Arrivals, Difference
+from app.project.files import load
+from app.project.model import RegisterSignal
+from app.project.problems import Problem
+from app.project.recovery import Origin, Slot
+from projects import demo_path
+from tests.pictures.stage import settle, settle_until
+from widgets.arming import ArmingDialog
+from widgets.arrivals_dialog import ArrivalsDialog
+from widgets.bad_cells import BadCellsDialog
+from widgets.cell_reading import BadCell, Proposal
+from widgets.command_finder import CommandFinder, command_targets, part_targets
+from widgets.commands import listed
+from widgets.comparison import ComparisonWindow, Side
+from widgets.counting import CopiesDialog, NumberingDialog
+from widgets.export_list import ExportDialog
+from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.import_list import ImportDialog
+from widgets.page_map_turn import TurnDialog
+from widgets.problems import ProblemsDialog
+from widgets.recovery_dialog import RecoveryDialog
+from widgets.scaling_aid import ScalingAid
+from widgets.signal_picker import SignalPicker
+from widgets.templates import TemplateDialog
+from widgets.window import MainWindow
+
+Opened = Callable[[MainWindow], AbstractContextManager[QWidget]]
+
+
+@dataclass(frozen=True, slots=True)
+class Pane:
+    """Something to look at: its name for files and tests, and how it is opened. What is opened is a whole window."""
+
+    name: str
+    open: Opened
+
+
+def _in_window(show: Callable[[MainWindow], object]) -> Opened:
+    @contextmanager
+    def opened(window: MainWindow) -> Iterator[QWidget]:
+        window.show_workplace(0)
+        show(window)
+        settle()
+        yield window
+
+    return opened
+
+
+def _dialog(make: Callable[[MainWindow], QDialog]) -> Opened:
+    @contextmanager
+    def opened(window: MainWindow) -> Iterator[QWidget]:
+        dialog = make(window)
+        dialog.show()
+        settle()
+        yield dialog
+        dialog.close()
+        dialog.deleteLater()
+        settle()
+
+    return opened
+
+
+def _view(name: str, then: Callable[[MainWindow], object] = lambda _window: None) -> Opened:
+    def show(window: MainWindow) -> None:
+        window.design.show_view(name)
+        then(window)
+        window.design.check_now()
+
+    return _in_window(show)
+
+
+def _first_field(window: MainWindow) -> None:
+    document = window.document
+    screen = next(index for index, each in enumerate(document.project.screens) if each.fields)
+    window.design.go_to(("screen", screen, "field", 0))
+
+
+def _tab(form: str) -> Callable[[MainWindow], None]:
+    return lambda window: window.design.inspector.show_tab(getattr(window.design.inspector, form))
+
+
+def _go(*place: str | int) -> Callable[[MainWindow], None]:
+    return lambda window: window.design.go_to(place)
+
+
+def _signal_of(kind: str) -> Callable[[MainWindow], None]:
+    def go(window: MainWindow) -> None:
+        signals = window.document.project.signals
+        window.design.go_to(("signal", next(n for n, each in enumerate(signals) if type(each).__name__ == kind)))
+
+    return go
+
+
+def _draft(window: MainWindow) -> None:
+    """Something typed that cannot be taken over, so that it is listed and marked."""
+    _signal_of("RegisterSignal")(window)
+    form = window.design.inspector.form_of("signal")
+    window.design.drafts.keep(form.subject, form.rows[0].label, ("a b",), "a name has no spaces")
+
+
+@contextmanager
+def _bench(window: MainWindow) -> Iterator[QWidget]:
+    window.show_workplace(1)
+    settle()
+    yield window
+    window.show_workplace(0)
+
+
+@contextmanager
+def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
+    window.show_workplace(1)
+    window.bench.choose(0)
+    window.bench.connect_line()
+    window.menus.line_view.setChecked(line_view)
+    session = window.live.session
+    assert session is not None, "the simulated followers did not start"
+    settle_until(lambda: any(each.quality == "good" for each in window.live.readings().values()))
+    settle_until(lambda: not line_view or window.line_view.model.rowCount() > 20)
+    yield window
+    window.menus.line_view.setChecked(False)
+    window.bench.disconnect_line()
+    window.show_workplace(0)
+
+
+@contextmanager
+def _line_window(window: MainWindow) -> Iterator[QWidget]:
+    with _live(window, line_view=True):
+        window.menus.line_window.setChecked(True)
+        settle()
+        yield window.line_dock
+        window.menus.line_window.setChecked(False)
+
+
+@contextmanager
+def _recovery(window: MainWindow) -> Iterator[QWidget]:
+    from filelock import FileLock
+
+    with tempfile.TemporaryDirectory() as folder:
+        lock = FileLock(Path(folder) / "lock")
+        slot = Slot(Path(folder) / "copy", lock)
+        slot.write(demo_path("booster-pump").read_text("utf-8"), Origin(demo_path("booster-pump"), None, 0.0))
+        with _dialog(lambda window: RecoveryDialog([slot], window))(window) as dialog:
+            yield dialog
+
+
+LIST: Final = """Name;Address;Type;Factor;Unit;Access
+Supply speed;40101;UINT16;0,01;Hz;R
+Supply set point;40102;UINT16;0,01;Hz;RW
+Alarm word;40110;bitfield;;;R
+Broken;no;UINT16;;;R
+"""
+"""A register list as a device's maker might give it, with a row that cannot be read."""
+
+
+@contextmanager
+def _import(window: MainWindow) -> Iterator[QWidget]:
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / "registers.csv"
+        file.write_text(LIST, "utf-8")
+        dialog = ImportDialog(window.document, window.settings, file, window)
+        with _dialog(lambda _window: dialog)(window) as shown:
+            settle_until(lambda: dialog.done_so_far is not None)
+            settle()
+            yield shown
+
+
+def _scaling(window: MainWindow) -> ScalingAid:
+    project = window.document.project
+    return ScalingAid(project, next(each for each in project.signals if isinstance(each, RegisterSignal)), window)
+
+
+def _bad_cells(window: MainWindow) -> BadCellsDialog:
+    bad = BadCell(3, "Register", "4o1", "'4o1' is no number")
+    return BadCellsDialog(Proposal({}, [], [bad]), window)
+
+
+def _compared(window: MainWindow) -> ComparisonWindow:
+    before = load(demo_path("booster-pump"))
+    return ComparisonWindow(
+        Side("before", lambda: before), Side("after", lambda: load(demo_path("drying-hall"))), (), window
+    )
+
+
+def _finder(window: MainWindow) -> CommandFinder:
+    targets = [*command_targets(listed(window.menus.all())), *part_targets(window.design)]
+    return CommandFinder(targets, (), window)
+
+
+PROBLEMS: Final = [
+    Problem("screen 'run', field 2", "signal 'sped' does not exist", "did you mean 'speed'?"),
+    Problem("", "the file ends in the middle of a table"),
+]
+ARRIVALS: Final = Arrivals(("speed",), (), (), (Difference("signal", "speed", ("register",)),))
+
+
+def panes() -> list[Pane]:
+    """All of them, in the order of the program."""
+    return [
+        Pane("design-screen", _view("screen", _first_field)),
+        Pane("design-screen-form", _view("screen", _tab("screen_form"))),
+        Pane("design-panel-form", _view("screen", _tab("panel_form"))),
+        Pane("design-map", _view("map")),
+        Pane("design-turns", _view("behaviour", _go("turn", 0))),
+        Pane("design-actions", _view("behaviour", _go("action", 0))),
+        Pane("design-signal-register", _view("signals", _signal_of("RegisterSignal"))),
+        Pane("design-signal-bit", _view("signals", _signal_of("BitSignal"))),
+        Pane("design-signal-held", _view("signals", _signal_of("HeldSignal"))),
+        Pane("design-lines", _view("lines", _go("line", 0))),
+        Pane("design-followers", _view("lines", _go("follower", 0))),
+        Pane("design-draft", _view("signals", _draft)),
+        Pane("bench", _bench),
+        Pane("bench-live", _live),
+        Pane("bench-line-view", lambda window: _live(window, line_view=True)),
+        Pane("line-window", _line_window),
+        Pane("dialog-new", _dialog(TemplateDialog)),
+        Pane(
+            "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))
+        ),
+        Pane("dialog-arming", _dialog(lambda window: ArmingDialog(["pumproom: /dev/ttyUSB0"], window))),
+        Pane("dialog-signal", _dialog(lambda window: SignalPicker(window.document.project, window))),
+        Pane("dialog-turn", _dialog(lambda window: TurnDialog(window.document.project, "run", window))),
+        Pane("dialog-copies", _dialog(lambda window: CopiesDialog(window.document.project, _two(window), window))),
+        Pane("dialog-numbering", _dialog(lambda window: NumberingDialog(window.document.project, [0, 1], window))),
+        Pane("dialog-scaling", _dialog(_scaling)),
+        Pane("dialog-bad-cells", _dialog(_bad_cells)),
+        Pane("dialog-import", _import),
+        Pane(
+            "dialog-export",
+            _dialog(lambda window: ExportDialog(window.document.project, window.settings, "pump", (), window)),
+        ),
+        Pane("dialog-arrivals", _dialog(lambda window: ArrivalsDialog(ARRIVALS, window))),
+        Pane("dialog-recovery", _recovery),
+        Pane("dialog-comparison", _dialog(_compared)),
+        Pane("dialog-find", _dialog(_finder)),
+        Pane(
+            "dialog-shortcuts",
+            _dialog(lambda window: ShortcutsDialog(window.menus.all(), window.document.project.panel, window)),
+        ),
+        Pane("dialog-cautions", _dialog(CautionsDialog)),
+        Pane("dialog-about", _dialog(AboutDialog)),
+    ]
+
+
+def _two(window: MainWindow) -> list[str]:
+    names = [signal.name for signal in window.document.project.signals if type(signal).__name__ == "RegisterSignal"]
+    return names[:2]

@@ -1,0 +1,87 @@
+"""A real window on a demo project, in a look, a language and a size, without a display."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QEvent, QSettings
+from PySide6.QtWidgets import QApplication
+
+from app.project.files import load
+from projects import demo_path
+from tests.waiting import wait_for
+from widgets.application import make_application
+from widgets.language import Language, Speech
+from widgets.palette import Appearance, Theme
+from widgets.settings import Settings
+from widgets.window import MainWindow
+
+SMALLEST_SCREEN: Final = (1366, 768)
+"""Of the computers that the window is made for, in device-independent pixels."""
+DEMO: Final = "booster-pump"
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """How the window is shown."""
+
+    appearance: Appearance = Appearance.LIGHT
+    language: Language = Language.ENGLISH
+    percent: int = 100
+
+    def __str__(self) -> str:
+        size = "" if self.percent == 100 else f"-{self.percent}"
+        return f"{self.appearance}-{self.language}{size}"
+
+
+def settle() -> None:
+    """Let everything be laid out and drawn, and everything end that was to be deleted."""
+    for _ in range(4):
+        QApplication.processEvents()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+def settle_until(condition: Callable[[], object]) -> None:
+    """Go on until this holds; fail if it does not come about."""
+
+    def settled() -> object:
+        settle()
+        return condition()
+
+    wait_for(settled)
+
+
+@contextmanager
+def staged(setting: Setting, demo: str = DEMO) -> Iterator[MainWindow]:
+    """A window of the smallest screen's size on a demo, shown. All settings are as before afterwards."""
+    application = make_application()
+    before = application.palette(), application.font()
+    theme, speech = Theme(application), Speech(application)
+    with tempfile.TemporaryDirectory() as folder:
+        QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, folder)
+        theme.resize(setting.percent)
+        theme.choose(setting.appearance)
+        speech.speak(setting.language)
+        window = MainWindow(Settings(), theme)
+        try:
+            window.take(load(demo_path(demo)), None)
+            window.resize(*SMALLEST_SCREEN)
+            window.show()
+            window.activateWindow()
+            settle_until(window.isActiveWindow)
+            yield window
+        finally:
+            window.leave()
+            window.deleteLater()
+            speech.speak(Language.ENGLISH)
+            theme.resize(100)
+            application.setStyleSheet("")
+            application.setPalette(before[0])
+            application.setFont(before[1])
+            theme.deleteLater()
+            speech.deleteLater()
+            settle()

@@ -1,0 +1,91 @@
+"""Every pane and dialog at the smallest screen, in both languages, small and large: nothing is cut off."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QDialog, QWidget
+
+import widgets
+from tests.pictures.__main__ import main
+from tests.pictures.cut_off import cut_off_texts
+from tests.pictures.panes import panes
+from tests.pictures.stage import SMALLEST_SCREEN, Setting, staged
+from widgets.language import Language
+from widgets.palette import Appearance
+
+SETTINGS = [
+    Setting(Appearance.LIGHT, language, percent)
+    for language in (Language.ENGLISH, Language.GERMAN)
+    for percent in (100, 150, 200)
+]
+
+
+def too_large(shown: QWidget) -> Iterator[str]:
+    width, height = SMALLEST_SCREEN
+    if shown.width() > width or shown.height() > height:
+        yield f"it is {shown.width()} x {shown.height()} px, larger than the screen"
+
+
+@pytest.mark.parametrize("setting", SETTINGS, ids=str)
+def test_no_text_is_cut_off_anywhere(setting: Setting) -> None:
+    found: dict[str, list[str]] = {}
+    with staged(setting) as window:
+        for pane in panes():
+            with pane.open(window) as shown:
+                told = [*cut_off_texts(shown), *too_large(shown)]
+                if told:
+                    found[pane.name] = told
+    words = "\n".join(f"{name}:\n  " + "\n  ".join(told) for name, told in found.items())
+    assert not found, f"in the setting {setting}:\n{words}"
+
+
+@pytest.mark.parametrize("percent", [100, 200])
+def test_the_window_can_be_made_narrower_than_the_smallest_screen(percent: int) -> None:
+    with staged(Setting(percent=percent)) as window:
+        least = window.minimumSizeHint()
+    assert least.width() <= (1000 if percent == 100 else SMALLEST_SCREEN[0])
+    assert least.height() <= SMALLEST_SCREEN[1]
+
+
+def every_dialog() -> set[type[QDialog]]:
+    for module in pkgutil.iter_modules(widgets.__path__):
+        importlib.import_module(f"widgets.{module.name}")
+
+    def below(kind: type[QDialog]) -> Iterator[type[QDialog]]:
+        for each in kind.__subclasses__():
+            yield each
+            yield from below(each)
+
+    return {each for each in below(QDialog) if each.__module__.startswith("widgets.") and each.__name__[0] != "_"}
+
+
+def test_every_dialog_of_the_program_is_among_the_panes() -> None:
+    seen: set[type[QWidget]] = set()
+    with staged(Setting()) as window:
+        for pane in panes():
+            if pane.name.startswith("dialog"):
+                with pane.open(window) as shown:
+                    seen.add(type(shown))
+    assert {kind.__name__ for kind in every_dialog() - seen} == set()
+
+
+def test_names_of_panes_are_unique() -> None:
+    names = [pane.name for pane in panes()]
+    assert len(set(names)) == len(names) > 30
+
+
+def test_one_command_makes_pictures(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    into = tmp_path / "new" / "folder"
+    assert main(["--into", str(into), "--only", "dialog-about"]) == 0
+    files = sorted(file.name for file in into.iterdir())
+    assert files == [f"dialog-about-{look}-{tongue}.png" for look in ("dark", "light") for tongue in ("de", "en")]
+    dark, light = (QImage(str(into / f"dialog-about-{look}-en.png")) for look in ("dark", "light"))
+    assert dark.pixelColor(3, 3).lightness() < 80 < light.pixelColor(3, 3).lightness()
+    assert main(["--only", "no such pane"]) == 2
+    assert "design-map" in capsys.readouterr().err

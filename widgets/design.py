@@ -142,7 +142,7 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
         self.table_commands = TableCommands(self)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
-        self._action(self.tr("Pr&evious finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
+        self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
         self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
         self.addActions(self.map_pane.wide_actions)
         self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])

@@ -61,9 +61,12 @@ def take_up(window: MainWindow) -> None:
     if not window.settings.resumes or left.path is None or not window.files.open_last(left.path):
         return
     window.document.select_screen(left.screen)
-    if left.workplace == 0 and left.view:
-        window.design.show_view(left.view)
     window.show_workplace(left.workplace)
+    if left.workplace == 0 and left.view:
+        from widgets.design import VIEWS  # with its workplace, which is made only when it is wanted
+
+        if left.view in VIEWS:
+            window.design.show_view(left.view)
 
 
 def _named_splitters(widget: QWidget) -> list[QSplitter]:

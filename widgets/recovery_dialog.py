@@ -26,6 +26,7 @@ from app.project.comparison_words import in_lines, summary
 from app.project.files import ProjectFileError, load
 from app.project.model import Project
 from app.project.recovery import Origin, Slot
+from widgets.comparison import ComparisonWindow, Side
 from widgets.size import comfortable
 
 MOST_LINES = 200
@@ -72,14 +73,18 @@ class RecoveryDialog(QDialog):
         self.differences.setTabChangesFocus(True)
         self.differences.setAccessibleName(self.tr("How it differs from its file"))
         self.recover_button = QPushButton(self.tr("&Recover"))
+        self.compare_button = QPushButton(self.tr("&Compare\u2026"))
         self.delete_button = QPushButton(self.tr("&Delete\u2026"))
         buttons = QDialogButtonBox()
         buttons.addButton(self.recover_button, QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.addButton(self.compare_button, QDialogButtonBox.ButtonRole.ActionRole)
         buttons.addButton(self.delete_button, QDialogButtonBox.ButtonRole.DestructiveRole)
         buttons.addButton(self.tr("&Keep for later"), QDialogButtonBox.ButtonRole.RejectRole)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         self.recover_button.setDefault(True)
+        self.compare_button.setAutoDefault(False)
+        self.compare_button.clicked.connect(self._compare)
         self.delete_button.setAutoDefault(False)
         self.delete_button.clicked.connect(self._delete)
         side = QVBoxLayout()
@@ -127,6 +132,7 @@ class RecoveryDialog(QDialog):
         found = self._copy(row)
         self.recover_button.setEnabled(isinstance(found, Copy))
         self.delete_button.setEnabled(found is not None)
+        self.compare_button.setEnabled(isinstance(found, Copy) and found.saved is not None)
         if found is None:
             self.where.setText("")
             self.differences.setPlainText("")
@@ -157,6 +163,16 @@ class RecoveryDialog(QDialog):
             lines[MOST_LINES:] = ["\u2026"]
         text = summary(comparison)
         return "\n".join([text[:1].upper() + text[1:], "", *lines])
+
+    def _compare(self) -> None:
+        found = self._copy(self.list.currentRow())
+        if not isinstance(found, Copy) or found.saved is None or found.origin.path is None:
+            return
+        saved, project = found.saved, found.project
+        before = Side(self.tr("{file}, as saved").format(file=found.origin.path.name), lambda: saved)
+        dialog = ComparisonWindow(before, Side(self.tr("Unsaved work"), lambda: project), (), self)
+        dialog.exec()
+        dialog.deleteLater()
 
     def _delete(self) -> None:
         row = self.list.currentRow()

@@ -224,7 +224,11 @@ class LineView(QWidget):
         self.faults_action.toggled.connect(self.only_faults.setChecked)
         self.told = QLabel()
         self.told.setTextFormat(Qt.TextFormat.PlainText)
-        self.told.setMinimumWidth(self.told.fontMetrics().horizontalAdvance("5000 of 5000 shown, 5000 waiting") + 12)
+        longest = (
+            self.tr("{shown} of {total} shown").format(shown=5000, total=5000),
+            self.tr("Paused: {waiting} waiting").format(waiting=5000),
+        )
+        self.told.setMinimumWidth(max(map(self.told.fontMetrics().horizontalAdvance, longest)) + 12)
         self.away = QToolButton()
         self.away.setText("\u00d7")
         self.away.setAutoRaise(True)

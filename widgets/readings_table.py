@@ -435,7 +435,10 @@ class ReadingsTable(QWidget):
         for column, width in (
             (Column.SIGNAL, min(scaled(220), max(scaled(90), longest + 18))),
             (Column.VALUE, metrics.horizontalAdvance("0") * 15),
-            (Column.QUALITY, metrics.horizontalAdvance(f"{MARKS[Quality.IMPLAUSIBLE]} implausible") + 20),
+            (
+                Column.QUALITY,
+                metrics.horizontalAdvance(f"{MARKS[Quality.IMPLAUSIBLE]} {quality_words(Quality.IMPLAUSIBLE)}") + 20,
+            ),
             (Column.RAW, metrics.horizontalAdvance("0") * 9),
             (Column.AGE, metrics.horizontalAdvance("000 min") + 16),
         ):

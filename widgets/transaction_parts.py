@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.language import translate
 from widgets import palette
 from widgets.size import heading_width
 
@@ -82,7 +83,8 @@ class TransactionParts(QWidget):
         self._fixed = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
         fixed = QFontMetrics(self._fixed)
         self.tree.setColumnWidth(BYTES, fixed.horizontalAdvance("00 ") * BYTES_A_ROW + 34)
-        self.tree.setColumnWidth(PART, self.fontMetrics().horizontalAdvance("registers 400 to 407") + 12)
+        longest = translate("bus", "registers {first} to {last}").format(first=400, last=407)
+        self.tree.setColumnWidth(PART, self.fontMetrics().horizontalAdvance(longest) + 12)
         copy = QAction(self.tr("Copy this transaction in words"), self.tree)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)

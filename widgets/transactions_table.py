@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.language import translate
 from widgets.quick_cells import PADDING, Index, QuickCells
 from widgets.size import heading_width
 
@@ -333,8 +334,8 @@ class TransactionsTable(QTableView):
         for column, sample in (
             (Column.TIME, "00:00:00.000"),
             (Column.FOLLOWER, ""),
-            (Column.WHAT, "read holding 400..409"),
-            (Column.RESULT, "\u26a0 answer too late"),
+            (Column.WHAT, translate("bus", "read {table} {span}").format(table="holding", span="400..409")),
+            (Column.RESULT, "\u26a0 " + translate("bus", "answer too late")),
             (Column.MEASURED, "000.0"),
             (Column.PREDICTED, "000.0"),
         ):

@@ -110,7 +110,7 @@ class PageMap(WalkedMap):
         """Go on with what was begun, or look what is under the mouse."""
         point = event.position().toPoint()
         if self._drawing is not None:
-            self._drawing.to(self.mapToScene(point))
+            self._drawing.to(self.mapToScene(point), self.transform().m11())
             self.scroll_along(point)
             return
         if self._held is not None:
@@ -145,7 +145,7 @@ class PageMap(WalkedMap):
     def _draw(self, what: Drawn, start: QPointF) -> None:
         self._hover.stop()
         self._drawing = Drawing(self.map_scene, what, start)
-        self._drawing.to(start)
+        self._drawing.to(start, self.transform().m11())
         self.viewport().setCursor(Qt.CursorShape.CrossCursor)
         self.setFocus(Qt.FocusReason.MouseFocusReason)
 

@@ -1,4 +1,4 @@
-"""The arrows of the page map, the inlets of what leads to a screen from everywhere, and the rubber that is drawn."""
+"""The arrows of the page map, and the inlets of what leads to a screen from everywhere."""
 
 from __future__ import annotations
 
@@ -36,8 +36,6 @@ LEAST: Final = 10
 """The height in pixels of the letters of a label, at least."""
 LONG: Final = 900.0
 """From this length on an arrow steps back until one of its screens is selected."""
-REACH: Final = 8000.0
-"""How far the words at the mouse may reach when the map is seen from afar."""
 HEAD: Final = 10.0
 INLET: Final = 23.0
 """Heights: of an arrow's head, of an inlet with its gap."""
@@ -167,7 +165,7 @@ class Edge(Turning):
     def _drawn_line(self) -> tuple[QPainterPath, QPolygonF]:
         """The line and the head, made when they are first looked at: of many arrows few are in view."""
         if self._line is None:
-            self._line = _drawn(self._points)
+            self._line = drawn_line(self._points)
         return self._line
 
     def add_to(self, web: QPainterPath) -> None:
@@ -319,48 +317,6 @@ class InletItem(Turning):
         _paint_words(painter, words, (shown,), 0 if chosen else None, pixels)
 
 
-class Rubber(QGraphicsItem):
-    """The arrow that follows the mouse while a turn is drawn."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._path, self._head = _drawn([QPointF(), QPointF(1, 1)])
-        self._word = ""
-        self._at = QPointF()
-        self.setZValue(20)
-
-    def stretch(self, start: QPointF, end: QPointF, word: str) -> None:
-        """Go from here to there, with this word beside the end."""
-        self.prepareGeometryChange()
-        self._path, self._head = _drawn([start, end])
-        self._word, self._at = word, end
-
-    def boundingRect(self) -> QRectF:
-        """All that it may draw on."""
-        return self._path.boundingRect().adjusted(-REACH, -REACH, REACH, REACH)
-
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
-        """Draw it."""
-        window = palette.current()
-        scale = max(option.levelOfDetailFromTransform(painter.worldTransform()), 0.01)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        pen = QPen(window.colour("accent"), 2.4)
-        pen.setCosmetic(True)
-        painter.setPen(pen)
-        painter.drawPath(self._path)
-        painter.translate(self._at)
-        painter.scale(scaled(100) / 100 / scale, scaled(100) / 100 / scale)
-        painter.translate(-self._at)
-        painter.setBrush(window.colour("accent"))
-        painter.drawPolygon(self._head)
-        plate = QRectF(self._at.x() + 14, self._at.y() + 10, label_width(self._word), 18)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.drawRoundedRect(plate, 4, 4)
-        painter.setPen(window.colour("on_accent"))
-        painter.setFont(label_font())
-        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, self._word)
-
-
 def _paint_words(
     painter: QPainter, plate: QRectF, labels: tuple[Label, ...], current: int | None, pixels: int = 11
 ) -> None:
@@ -384,7 +340,7 @@ def _paint_words(
         x += width
 
 
-def _drawn(points: list[QPointF]) -> tuple[QPainterPath, QPolygonF]:
+def drawn_line(points: list[QPointF]) -> tuple[QPainterPath, QPolygonF]:
     """A line through the corners, which it rounds, and the head at its end."""
     end, before = points[-1], points[-2]
     length = max(hypot(end.x() - before.x(), end.y() - before.y()), 0.01)

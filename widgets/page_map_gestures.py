@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QPoint, QPointF
-from PySide6.QtWidgets import QGraphicsView
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen
+from PySide6.QtWidgets import QGraphicsItem, QGraphicsView, QStyleOptionGraphicsItem, QWidget
 
-from widgets.page_map_arrows import Edge, InletItem, Rubber
+from widgets import palette
+from widgets.page_map_arrows import Edge, InletItem, drawn_line, label_font, label_width
 from widgets.page_map_node import Node
 from widgets.page_map_scene import MapScene
+from widgets.size import scaled
 
 HEAD_REACH: Final = 16
 """Pixels around the tip of an arrow within which its head can be taken hold of."""
@@ -26,6 +29,50 @@ class Drawn:
     turn: int = -1
 
 
+class Rubber(QGraphicsItem):
+    """The arrow that follows the mouse while a turn is drawn."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._path, self._head = drawn_line([QPointF(), QPointF(1, 1)])
+        self._word = ""
+        self._at = QPointF()
+        self._larger = 1.0
+        self.setZValue(20)
+
+    def stretch(self, start: QPointF, end: QPointF, word: str, scale: float) -> None:
+        """Go from here to there, with this word beside the end, on a map that is shown at this scale."""
+        self.prepareGeometryChange()
+        self._path, self._head = drawn_line([start, end])
+        self._word, self._at, self._larger = word, end, scaled(100) / 100 / max(scale, 0.01)
+
+    def boundingRect(self) -> QRectF:
+        """All that it may draw on."""
+        reach = (label_width(self._word) + 40) * self._larger
+        return self._path.boundingRect().united(QRectF(self._at, self._at)).adjusted(-reach, -reach, reach, reach)
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:  # noqa: ARG002
+        """Draw it."""
+        window = palette.current()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        pen = QPen(window.colour("accent"), 2.4)
+        pen.setCosmetic(True)
+        painter.setPen(pen)
+        painter.drawPath(self._path)
+        # Head and words are as large on the display as ever, from however far one looks.
+        painter.translate(self._at)
+        painter.scale(self._larger, self._larger)
+        painter.translate(-self._at)
+        painter.setBrush(window.colour("accent"))
+        painter.drawPolygon(self._head)
+        plate = QRectF(self._at.x() + 14, self._at.y() + 10, label_width(self._word), 18)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.drawRoundedRect(plate, 4, 4)
+        painter.setPen(window.colour("on_accent"))
+        painter.setFont(label_font())
+        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, self._word)
+
+
 class Drawing:
     """An arrow from a screen to the mouse, until it is let go over another screen, or given up."""
 
@@ -37,8 +84,8 @@ class Drawing:
         self._rubber = Rubber()
         scene.addItem(self._rubber)
 
-    def to(self, point: QPointF) -> None:
-        """The mouse is there now, in the coordinates of the scene."""
+    def to(self, point: QPointF, scale: float) -> None:
+        """The mouse is there now, in the coordinates of the scene, which is shown at this scale."""
         target = node_at(self._scene, point)
         if target is not None and target.name == self.what.from_:
             target = None
@@ -51,7 +98,7 @@ class Drawing:
         word = self.what.word
         if target is not None:
             word = f"{word} \N{RIGHTWARDS ARROW} {target.name}"
-        self._rubber.stretch(self._start, point, word)
+        self._rubber.stretch(self._start, point, word, scale)
 
     def end(self) -> None:
         """Take the arrow away again."""

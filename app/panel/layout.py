@@ -117,6 +117,10 @@ class Layout:
         """`text` with `?` for every character that the panel cannot show."""
         return text if self.characters.issuperset(text) else repertoire.shown(self.panel.repertoire, text)
 
+    def spelled(self, text: str) -> str:
+        """`text`, as long as it becomes, in letters that the panel can show: "ae" for "ä" where that is missing."""
+        return text if self.characters.issuperset(text) else repertoire.spelled(self.panel.repertoire, text)
+
     def screen(self, name: str) -> ScreenLayout:
         """The screen called `name`; an empty one if there is none."""
         made = self._made.get(name)

@@ -76,7 +76,7 @@ def render(project: Project, state: State, readings: Mapping[str, Reading], at: 
     if state.message is not None and at < state.message.until:
         rows, columns = layout.panel.rows, layout.panel.columns
         kept_row = screen.fields[chosen].at[0] if chosen is not None else None
-        for row, text in _message_rows(layout.showable(state.message.text), rows, columns, kept_row):
+        for row, text in _message_rows(layout.spelled(state.message.text), rows, columns, kept_row):
             canvas.draw(row, 0, text, _INVERSE)
     return canvas.finished()
 

@@ -20,6 +20,15 @@ REPLACEMENT: Final = "?"
 """Stands for a character that the panel cannot show. Every repertoire has it."""
 
 
+_SPELLED: Final[Mapping[str, str]] = MappingProxyType(
+    {"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue", "ß": "ss"}
+    | dict.fromkeys("\u201c\u201d\u201e", '"')
+    | dict.fromkeys("\u2018\u2019\u201a", "'")
+    | {"\u2013": "-", "\u2026": "...", "\u2192": "->", "\u00a0": " "}
+)
+"""What one writes where a letter is missing: the usual German spelling, and plain signs for those of printers."""
+
+
 @dataclass(frozen=True, slots=True)
 class Repertoire:
     """The characters of one panel.
@@ -63,6 +72,15 @@ def shown(name: str, text: str) -> str:
     """The text with '?' for every character that the panel cannot show, so its length stays the same."""
     known = characters(name)
     return "".join(character if character in known else REPLACEMENT for character in text)
+
+
+def spelled(name: str, text: str) -> str:
+    """The text with other letters for those that the panel cannot show ("ae" for "ä"), and '?' for the rest.
+
+    For messages, whose length may change. The program may speak another language than the panel has letters for.
+    """
+    known = characters(name)
+    return shown(name, "".join(each if each in known else _SPELLED.get(each, each) for each in text))
 
 
 def codes_of(name: str, text: str) -> bytes:

@@ -129,9 +129,11 @@ def test_the_value_under_change_is_inverse_and_not_the_reading() -> None:
 
 def test_a_message_lies_over_the_last_row_in_characters_of_the_panel() -> None:
     operator = panel(text=["first", "last"])
-    operator.feed(WriteFailed("speed", "ü", operator.at))
+    operator.feed(WriteFailed("speed", "Ω", operator.at))
     assert operator.texts == ["first           ", "not written: ?  "]
     assert operator.looks(Attribute.INVERSE) == ["." * 16, "not written: ?  "]
+    operator.feed(WriteFailed("speed", "ü", operator.at))
+    assert operator.texts[1] == "not written: ue "
 
 
 def test_a_message_that_is_over_is_not_drawn_even_before_the_next_tick() -> None:

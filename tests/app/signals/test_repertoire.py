@@ -9,7 +9,7 @@ from typing import get_args
 import pytest
 
 from app.project import model
-from app.signals.repertoire import REPERTOIRES, characters, codes_of, missing, repertoire, shown
+from app.signals.repertoire import REPERTOIRES, characters, codes_of, missing, repertoire, shown, spelled
 
 
 def test_every_repertoire_of_a_project_is_there() -> None:
@@ -49,6 +49,13 @@ def test_characters_have_the_codes_of_the_display_controller() -> None:
     assert codes_of("hd44780-a00", "°Ω") == b"\xdf\xf4"
     with pytest.raises(ValueError, match="'hd44780-a00' cannot show ~"):
         codes_of("hd44780-a00", "~1")
+
+
+def test_messages_are_spelled_with_the_letters_that_a_panel_has() -> None:
+    assert spelled("ascii", "„Größe“ – ändern… →") == '"Groesse" - aendern... ->'
+    assert spelled("latin-1", "„Größe“") == '"Größe"'
+    assert spelled("hd44780-a00", "größer") == "größer"
+    assert spelled("ascii", "5 Ω") == "5 ?"
 
 
 def test_an_unknown_repertoire_is_an_error_that_lists_the_known() -> None:

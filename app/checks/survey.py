@@ -180,10 +180,13 @@ class Survey:
 
     def _sight(self, part: Part) -> tuple[object, ...]:
         signals, followers = self.project.signal_named, self.project.follower_named
+        named: list[object] = [signals.get(name) for name in signals_named_in(part)]
+        if named and named[0] is not part and section_of(part) == "signal":
+            named.append(part)  # another one has its name: what that one stands on is not what this one does
         seen: list[object] = [self.project.panel]
-        for name in signals_named_in(part):
-            signal = base = signals.get(name)
+        for signal in named:
             seen.append(signal)
+            base = signal
             if isinstance(signal, BitSignal):
                 base = signals.get(signal.bit.of)
                 seen.append(base)

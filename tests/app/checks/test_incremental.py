@@ -1,0 +1,149 @@
+"""Looking again only at what changed: it finds what a fresh look finds, and no rule looks at what it does not name."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from hypothesis import given, settings, strategies as st
+
+from app.checks import Checker, check
+from app.checks.finding import Fault
+from app.checks.rule import RULES, Rule
+from app.checks.survey import Survey, signals_named_in
+from app.project.model import BitSignal, Field, Part, Project, RegisterSignal, Screen
+from tests.fuzz.test_checks import PROJECTS
+
+if TYPE_CHECKING:
+    from tests.app.checks.conftest import Draft
+
+SECTIONS = ("lines", "followers", "signals", "screens", "turns", "actions")
+
+
+@st.composite
+def sequences(draw: st.DrawFn) -> list[Project]:
+    """A project, and what became of it by edits that take sections or single parts from others, move and drop parts."""
+    pool = [Project.model_validate(draw(PROJECTS)) for _ in range(3)]
+    projects = [pool[0]]
+    for _ in range(draw(st.integers(1, 6))):
+        now, other = projects[-1], draw(st.sampled_from(pool))
+        section = draw(st.sampled_from((*SECTIONS, "panel")))
+        if section == "panel":
+            projects.append(now.but(panel=other.panel))
+            continue
+        parts, others = getattr(now, section), getattr(other, section)
+        how = draw(st.sampled_from(("other", "one", "less", "turned", "doubled", "back")))
+        if how == "back":
+            projects.append(draw(st.sampled_from(projects)))
+            continue
+        new = {
+            "other": others,
+            "one": (*parts[:1], *others[:1], *parts[2:]),
+            "less": parts[1:],
+            "turned": parts[::-1],
+            "doubled": (*parts, *parts[-1:]),
+        }[how]
+        projects.append(now.but(**{section: new}))
+    return projects
+
+
+@settings(max_examples=60, deadline=None)
+@given(sequences(), st.data())
+def test_looking_again_finds_what_a_fresh_look_finds(projects: list[Project], data: st.DataObject) -> None:
+    checker = Checker()
+    for project in projects:
+        for _ in checker.steps(project):
+            if data.draw(st.integers(0, 9)) == 0:
+                break  # overtaken by the next edit
+        else:
+            assert checker.project is project
+            assert checker.findings == check(project)
+    assert checker.check(projects[-1]) == check(projects[-1])
+
+
+def test_nothing_is_looked_at_that_is_the_same(good: Draft) -> None:
+    checker = Checker()
+    first = checker.check(good.project)
+    assert checker.check(good.project.but(title="Another title")) is first
+    broken = good.field("run", 0, width=3).project
+    steps = sum(1 for _ in checker.steps(broken))
+    assert steps < 15, "one screen was edited"
+    assert checker.findings != first
+
+
+def faults(rule: Rule, project: Project) -> list[tuple[int, Fault]]:
+    """What one rule finds in all that it looks at, with the index of the part."""
+    survey = Survey(project)
+    if rule.kind is None:
+        return [(-1, fault) for fault in rule.function(survey)]
+    return [(at, fault) for at, part in enumerate(parts_of(project, rule)) for fault in rule.function(survey, part)]
+
+
+def parts_of(project: Project, rule: Rule) -> tuple[Part, ...]:
+    parts: tuple[Part, ...] = getattr(project, f"{rule.kind}s")
+    return parts
+
+
+def hidden(project: Project, rule: Rule) -> Project:
+    """The project without what a rule about the whole does not say that it looks at."""
+    sees: set[str] = set(rule.sees)
+    if "used" in sees:
+        sees |= {"turns", "actions", "shown", "signals"}
+    if "known_names" in sees:
+        sees |= {"panel", "lines", "followers", "signals", "screen_names"}
+    kept: dict[str, Any] = {
+        section: getattr(project, section) if section in sees else ()
+        for section in ("lines", "followers", "signals", "turns", "actions")
+    }
+    kept["screens"] = ()
+    if sees & {"screen_names", "entered", "entered_names", "chosen", "shown"}:
+        kept["screens"] = tuple(
+            Screen(
+                name=screen.name, fields=tuple(known_of(field, sees) for field in screen.fields if seen(field, sees))
+            )
+            for screen in project.screens
+        )
+    panel = project.panel if "panel" in sees else project.panel.but(keys=(), languages=(), rows=1, columns=1)
+    return Project(panel=panel, **kept)
+
+
+def seen(field: Field, sees: set[str]) -> bool:
+    by_entry = field.entry and bool(sees & {"entered", "entered_names"})
+    return "shown" in sees or by_entry or (field.kind == "choice" and "chosen" in sees)
+
+
+def known_of(field: Field, sees: set[str]) -> Field:
+    blink = field.blink if "shown" in sees else None
+    return Field(at=(0, 0), width=1, signal=field.signal, kind=field.kind, entry=field.entry, blink=blink)
+
+
+@settings(max_examples=60, deadline=None)
+@given(PROJECTS)
+def test_a_rule_about_the_whole_looks_only_at_what_it_names(tables: dict[str, Any]) -> None:
+    project = Project.model_validate(tables)
+    for rule in RULES:
+        if rule.kind is None:
+            assert faults(rule, hidden(project, rule)) == faults(rule, project), rule.name
+
+
+@settings(max_examples=60, deadline=None)
+@given(PROJECTS)
+def test_a_rule_about_one_part_looks_only_at_it_and_what_it_stands_on(tables: dict[str, Any]) -> None:
+    project = Project.model_validate(tables)
+    for rule in RULES:
+        if rule.kind is None:
+            continue
+        survey = Survey(project)
+        around = hidden(project, rule).but(panel=project.panel)
+        for part in parts_of(project, rule):
+            names = set(signals_named_in(part))
+            own = (part,) if isinstance(part, RegisterSignal | BitSignal) else ()
+            named = [signal for name in names if (signal := project.signal_named.get(name)) is not None]
+            words = {signal.bit.of for signal in (*named, *own) if isinstance(signal, BitSignal)}
+            based = [signal for name in words - names if (signal := project.signal_named.get(name)) is not None]
+            signals = (*named, *based, *[signal for signal in own if signal not in named])
+            read = {signal.follower for signal in signals if isinstance(signal, RegisterSignal)}
+            followers = tuple(follower for name in read if (follower := project.follower_named.get(name)) is not None)
+            small = around
+            if not set(rule.sees) & {"known_names", "signals", "used"}:
+                small = small.but(signals=signals, followers=followers)
+            assert list(rule.function(Survey(small), part)) == list(rule.function(survey, part)), rule.name

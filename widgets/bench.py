@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence, QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -54,6 +54,9 @@ class BenchWorkplace(QWidget):
     The face shows the project that was connected; what was edited since then is said, and connecting again takes it.
     """
 
+    not_connected = Signal(str)
+    """It was asked for, but cannot be: the reason. It stands here too; where another workplace is in front, nowhere."""
+
     def __init__(self, document: Document, live: Live, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
@@ -90,8 +93,10 @@ class BenchWorkplace(QWidget):
             self._live.connect_to(project, "simulated" if self.where.currentIndex() == SIMULATED else None)
         except NotConnectedError as why:
             self._notice.say(str(why))
+            self.not_connected.emit(str(why))
             return
-        self.face.setFocus()
+        if self.isVisible():  # connected from the other workplace, whatever has the focus there keeps it
+            self.face.setFocus()
 
     def disconnect_line(self) -> None:
         """Disarm and disconnect."""

@@ -113,11 +113,11 @@ class FollowerCard(QFrame):
         head = QHBoxLayout()
         head.addWidget(self._name)
         head.addWidget(self.state, 1)
-        self.state.setHidden(narrow)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(10, 6, 10, 6)
         self._layout.setSpacing(4)
         self._layout.addLayout(head)
+        self.state.setHidden(narrow)  # it has a parent only now: shown before, it would be a window of its own
         self._layout.addWidget(self.reason)
         self._values: QLabel | None = None
         self.show_state(None, 0.0)

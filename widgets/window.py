@@ -83,10 +83,10 @@ class MainWindow(QMainWindow):
         self.line_view = LineView(self.live)
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
-        self.files = ProjectFiles(self, state if former is None else former.files.state)
+        self.files: ProjectFiles = ProjectFiles(self, state if former is None else former.files.state)
         self.menus = WindowMenus(self)
         self._design: DesignWorkplace | None = None
-        self.bench = BenchWorkplace(self.document, self.live)
+        self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live)
         self._make_frame()
         self.menus.fill()
         self._connect()
@@ -225,6 +225,7 @@ class MainWindow(QMainWindow):
         self.document.changed.connect(self._retitle)
         self.document.standing_changed.connect(self._retitle)
         self.live.connection_changed.connect(self._connection_changed)
+        self.bench.not_connected.connect(self._say_not_connected)
         self.live.frame.connect(self._show_trouble)
         self.live.left_on.connect(self._say_left_on)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
@@ -232,6 +233,10 @@ class MainWindow(QMainWindow):
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
         self._connection_changed()
+
+    def _say_not_connected(self, why: str) -> None:
+        if self.workplace is not self.bench:
+            self.tell(why, trouble=True)
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
         words = self.tr(

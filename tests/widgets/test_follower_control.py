@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QCheckBox
+from PySide6.QtWidgets import QApplication, QCheckBox
 from pytestqt.qtbot import QtBot
 
 from app.bus.states import FollowerState
@@ -29,6 +29,15 @@ def card(project: Project, qtbot: QtBot) -> FollowerCard:
     qtbot.addWidget(made)
     made.show()
     return made
+
+
+@pytest.mark.parametrize("narrow", [False, True])
+def test_a_card_in_the_making_opens_no_window_of_its_own(project: Project, narrow: bool, qtbot: QtBot) -> None:
+    before = {widget for widget in QApplication.topLevelWidgets() if widget.isVisible()}
+    made = FollowerCard(project, project.follower_named["fan"], narrow=narrow)
+    qtbot.addWidget(made)
+    assert {widget for widget in QApplication.topLevelWidgets() if widget.isVisible()} <= before
+    assert made.state.isHidden() == narrow
 
 
 @pytest.mark.parametrize(

@@ -597,3 +597,21 @@ def test_another_project_disconnects(window: MainWindow, file: Path) -> None:
     window.bench.connect_line()
     window.open_file(file)
     assert not window.live.connected
+
+
+def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
+    window: MainWindow, qtbot: QtBot
+) -> None:
+    window.take(bench_project(), None)
+    window.show_workplace(0)
+    face = window.design.editor.face
+    qtbot.waitUntil(face.hasFocus)
+    window.bench.where.setCurrentIndex(0)
+    QTest.keySequence(window, "Ctrl+K")
+    assert window.live.connected
+    assert face.hasFocus()
+    QTest.keySequence(window, "Ctrl+Shift+K")
+    qtbot.waitUntil(lambda: not window.live.connected)
+    window.take(bench_project().but(lines=(), followers=(), signals=(), actions=(), turns=(), screens=()), None)
+    window.bench.connect_line()
+    assert "no line" in window._told.text()

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from widgets.cell_reading import Proposal
 from widgets.pasted import text_of
 from widgets.row_list import RowDelegate
-from widgets.size import comfortable
+from widgets.size import comfortable, heading_width, scaled
 
 MOST_LISTED: Final = 500
 
@@ -60,7 +60,7 @@ class BadCellsDialog(QDialog):
         self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
         header = self.list.header()
         for column, width in enumerate((56, 90, 160)):
-            header.resizeSection(column, width)
+            header.resizeSection(column, max(scaled(width), heading_width(header, self.list.headerItem().text(column))))
         header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
         buttons = QDialogButtonBox()
         self.take = buttons.addButton(self.tr("Take over the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)

@@ -28,7 +28,7 @@ from app.project.comparison_words import order_text, summary, title
 from app.project.model import Field, Project
 from widgets.commands import command
 from widgets.comparison_faces import ScreenPair
-from widgets.size import comfortable
+from widgets.size import comfortable, heading_width, scaled
 
 SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
 """In front of each part, beside the word."""
@@ -99,6 +99,7 @@ class ComparisonWindow(QDialog):
         self.list.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.list.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self.list.header().setStretchLastSection(False)
+        self.list.header().setMinimumSectionSize(heading_width(self.list.header(), self.tr("What differs")))
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
         self.table.setHeaderLabels([self.tr("Key"), self._sides[0].name, self._sides[1].name])
@@ -138,7 +139,7 @@ class ComparisonWindow(QDialog):
         across.addWidget(left)
         across.addWidget(right)
         across.setStretchFactor(1, 1)
-        across.setSizes([300, 900])
+        across.setSizes([scaled(300), scaled(900)])
         across.setChildrenCollapsible(False)
         self._buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         self._buttons.rejected.connect(self.reject)

@@ -10,7 +10,6 @@ from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QSpinBox,
@@ -29,7 +28,9 @@ from app.project import edits
 from app.project.edits import EditRefused
 from app.project.edits.refused import free_name
 from app.project.model import Follower, Project
+from widgets.flow import FlowLayout
 from widgets.line_forms import line_of_kind
+from widgets.size import scaled
 
 _NEW: Final = "\0new"
 """Stands for a new follower; no name has this character."""
@@ -42,10 +43,7 @@ class ChoiceRow(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(0, 0, 0, 0)
-        self._row.setSpacing(10)
-        self._row.addStretch(1)
+        self._row = FlowLayout(self, spacing=10)
         self._captions: dict[QWidget, QLabel] = {}
 
     def add(self, caption: str, editor: QWidget, hint: str = "") -> None:
@@ -55,17 +53,20 @@ class ChoiceRow(QWidget):
         label.setToolTip(hint)
         editor.setToolTip(hint)
         editor.setAccessibleName(caption.replace("&", ""))
-        column = QVBoxLayout()
+        both = QWidget()
+        column = QVBoxLayout(both)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
         column.addWidget(label)
         column.addWidget(editor)
-        self._row.insertLayout(self._row.count() - 1, column)
+        self._row.addWidget(both)
         self._captions[editor] = label
 
     def show_choice(self, editor: QWidget, on: bool) -> None:
         """Show or hide a choice together with its caption."""
         editor.setVisible(on)
         self._captions[editor].setVisible(on)
+        self._captions[editor].parentWidget().setVisible(on)
 
 
 def box(options: Sequence[tuple[str, Any]]) -> QComboBox:
@@ -202,7 +203,7 @@ class TargetChoices(ChoiceRow):
         self.follower.addItem(self.tr("None: such rows stay out"), None)
         self.name = QLineEdit(free_name(self.tr("follower"), project.follower_named))
         self.name.setMaxLength(40)
-        self.name.setMinimumWidth(140)
+        self.name.setMinimumWidth(scaled(140))
         self.line = box([(line.name, line.name) for line in project.lines])
         self.line.addItem(self.tr("New line, Modbus TCP"), _NEW_TCP)
         self.line.addItem(self.tr("New line, serial port"), _NEW_SERIAL)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import (
     QDialog,
@@ -36,6 +36,7 @@ from widgets.import_table import SheetView
 from widgets.long_work import LongWork
 from widgets.palette import set_look
 from widgets.settings import Settings
+from widgets.size import comfortable
 
 PROGRESS_AFTER_MS: Final = 250
 """Work that is done sooner shows no progress."""
@@ -58,7 +59,7 @@ class ImportDialog(QDialog):
         self._make_parts()
         self._lay_out()
         self._connect()
-        self.resize(QSize(1180, 680))
+        self.resize(comfortable(self, 1180, 680))
         self._show_nothing(self.tr("Choose a CSV or XLSX file with registers, or a SunSpec model (JSON)."))
         if path is not None:
             self.open(path)

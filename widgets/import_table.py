@@ -26,6 +26,7 @@ from app.exchange.sheet import Sheet, cell_text, column_letter
 from app.exchange.titles import HINTS, KEYS, TITLES, Key
 from app.language import translate as translate_of_app
 from widgets import palette
+from widgets.size import scaled
 
 translate = QCoreApplication.translate
 Index = QModelIndex | QPersistentModelIndex
@@ -308,5 +309,5 @@ class SheetView(QTableView):
             texts = (cell_text(row.cell(column))[:60] for row in sheet.rows[:_SAMPLE])
             width = max(map(metrics.horizontalAdvance, texts), default=0) + 26
             key = matching.columns[column]
-            name = 0 if key is None else metrics.horizontalAdvance(key_title(key)) + 46
+            name = 0 if key is None else metrics.horizontalAdvance(key_title(key)) + scaled(46)
             self.setColumnWidth(column, max(min(max(width, _NARROWEST), _WIDEST), name))

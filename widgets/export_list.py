@@ -6,7 +6,7 @@ from concurrent.futures import Future
 from pathlib import Path
 from typing import Any, Final
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QCoreApplication, Qt, QTimer
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -31,6 +31,8 @@ from widgets.import_choices import box
 from widgets.long_work import LongWork
 from widgets.settings import Settings
 
+translate = QCoreApplication.translate
+
 PROGRESS_AFTER_MS: Final = 250
 
 
@@ -52,7 +54,7 @@ class ExportDialog(QDialog):
         self._name = name
         self.written: Path | None = None
         """The file, once it is written."""
-        self._choices = _choices(self, project, selected)
+        self._choices = _choices(project, selected)
         self._work = LongWork(self)
         self._late = QTimer(self)
         self._late.setSingleShot(True)
@@ -70,7 +72,7 @@ class ExportDialog(QDialog):
         self.text = QRadioButton(self.tr("&Text with separators (CSV, UTF-8)"))
         self.workbook.setChecked(True)
         self.separator = box([(self.tr("Comma ,"), ","), (self.tr("Semicolon ;"), ";"), (self.tr("Tabulator"), "\t")])
-        self.mark = box([(self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")])
+        self.decimal_mark = box([(self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")])
         self.byte_order_mark = QCheckBox(self.tr("With a &byte order mark, so that spreadsheets see that it is UTF-8"))
         self.byte_order_mark.setChecked(True)
         self.trouble = QLabel()
@@ -97,12 +99,12 @@ class ExportDialog(QDialog):
         form.addRow(self.tr("File"), self.workbook)
         form.addRow("", self.text)
         form.addRow(self.tr("S&eparator"), self.separator)
-        form.addRow(self.tr("&Decimal mark"), self.mark)
+        form.addRow(self.tr("&Decimal mark"), self.decimal_mark)
         form.addRow("", self.byte_order_mark)
         for editor, name in (
             (self.which, self.tr("Signals")),
             (self.separator, self.tr("Separator")),
-            (self.mark, self.tr("Decimal mark")),
+            (self.decimal_mark, self.tr("Decimal mark")),
         ):
             editor.setAccessibleName(name)
         said = QLabel(
@@ -121,14 +123,14 @@ class ExportDialog(QDialog):
         layout.addWidget(self.buttons)
 
     def _enable(self) -> None:
-        for editor in (self.separator, self.mark, self.byte_order_mark):
+        for editor in (self.separator, self.decimal_mark, self.byte_order_mark):
             editor.setEnabled(self.text.isChecked())
 
     def _keep_apart(self) -> None:
         """The decimal mark is not the separator: a semicolon goes with a comma, as spreadsheets do it."""
-        self.mark.setCurrentIndex(1 if self.separator.currentData() == ";" else 0)
+        self.decimal_mark.setCurrentIndex(1 if self.separator.currentData() == ";" else 0)
         comma = self.separator.currentData() == ","
-        model: Any = self.mark.model()
+        model: Any = self.decimal_mark.model()
         model.item(1).setEnabled(not comma)
 
     def _choose_file(self) -> None:
@@ -152,7 +154,9 @@ class ExportDialog(QDialog):
 
     def _write(self, path: Path) -> None:
         signals = self._choices[self.which.currentData()][1]
-        style = TextStyle(self.separator.currentData(), self.mark.currentData(), self.byte_order_mark.isChecked())
+        style = TextStyle(
+            self.separator.currentData(), self.decimal_mark.currentData(), self.byte_order_mark.isChecked()
+        )
         as_csv = self.text.isChecked()
 
         def work(progress: Progress) -> Path:
@@ -193,12 +197,10 @@ class ExportDialog(QDialog):
         super().keyPressEvent(event)
 
 
-def _choices(
-    dialog: QDialog, project: Project, selected: tuple[AnySignal, ...]
-) -> list[tuple[str, tuple[AnySignal, ...]]]:
-    found: list[tuple[str, tuple[AnySignal, ...]]] = [(dialog.tr("All"), project.signals)]
+def _choices(project: Project, selected: tuple[AnySignal, ...]) -> list[tuple[str, tuple[AnySignal, ...]]]:
+    found: list[tuple[str, tuple[AnySignal, ...]]] = [(translate("ExportDialog", "All"), project.signals)]
     if len(selected) > 1:
-        found.append((dialog.tr("Selected"), selected))
+        found.append((translate("ExportDialog", "Selected"), selected))
     if len(project.followers) > 1:
         for follower in project.followers:
             own = tuple(
@@ -211,5 +213,7 @@ def _choices(
                 signal for signal in project.signals if isinstance(signal, BitSignal) and signal.bit.of in words
             )
             if own:
-                found.append((dialog.tr("Of follower {name}").format(name=follower.name), (*own, *bits)))
+                found.append(
+                    (translate("ExportDialog", "Of follower {name}").format(name=follower.name), (*own, *bits))
+                )
     return found

@@ -132,7 +132,7 @@ class FileStanding(QObject):
     def say_no_copy(self, reason: str) -> None:
         """The copy of unsaved work cannot be written."""
         words = self.tr("No recovery copy can be written to {folder}: {reason}. Save often.")
-        self.bar.say("no copy", words.format(folder=self._state, reason=reason))
+        self.bar.say("no-copy", words.format(folder=self._state, reason=reason))
 
     def say_not_opened(self, why: str, again: Deed) -> None:
         """The project of the last window was not opened at the start."""

@@ -112,7 +112,9 @@ class ReadingChoices(ChoiceRow):
         self.heading.setRange(0, MOST_ROWS)
         self.heading.setSpecialValueText(self.tr("none"))
         self.heading.setKeyboardTracking(False)
-        self.mark = box([(self.tr("not known"), None), (self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")])
+        self.decimal_mark = box(
+            [(self.tr("not known"), None), (self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")]
+        )
         self.numbering = box(
             [
                 (self.tr("as the follower does"), None),
@@ -136,7 +138,7 @@ class ReadingChoices(ChoiceRow):
         self.add(self.tr("&Titles in row"), self.heading, self.tr("What stands above this row is left aside."))
         self.add(
             self.tr("&Decimal mark"),
-            self.mark,
+            self.decimal_mark,
             self.tr("Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose."),
         )
         self.add(
@@ -148,7 +150,7 @@ class ReadingChoices(ChoiceRow):
         for editor in (self.sheet, self.separator, self.coding):
             editor.activated.connect(lambda _index: self.way_changed.emit())
         self.heading.valueChanged.connect(lambda _value: self.heading_changed.emit())
-        for editor in (self.mark, self.numbering, self.table):
+        for editor in (self.decimal_mark, self.numbering, self.table):
             editor.activated.connect(lambda _index: self.matching_changed.emit())
         self.hexadecimal.clicked.connect(lambda _on: self.matching_changed.emit())
 
@@ -158,7 +160,7 @@ class ReadingChoices(ChoiceRow):
         self.show_choice(self.sheet, kind == "workbook")
         self.show_choice(self.separator, kind == "text")
         self.show_choice(self.coding, kind == "text")
-        for editor in (self.heading, self.mark, self.numbering, self.table, self.hexadecimal):
+        for editor in (self.heading, self.decimal_mark, self.numbering, self.table, self.hexadecimal):
             self.show_choice(editor, kind != "model")
         with QSignalBlocker(self.sheet):
             self.sheet.clear()
@@ -167,7 +169,7 @@ class ReadingChoices(ChoiceRow):
         put(self.sheet, done.way.sheet)
         put(self.separator, done.way.text.separator)
         put(self.coding, done.way.text.coding)
-        put(self.mark, done.matching.mark)
+        put(self.decimal_mark, done.matching.mark)
         put(self.numbering, done.matching.numbering)
         put(self.table, done.matching.table)
         with QSignalBlocker(self.heading), QSignalBlocker(self.hexadecimal):
@@ -183,7 +185,7 @@ class ReadingChoices(ChoiceRow):
         """`matching` as chosen here."""
         return replace(
             matching,
-            mark=self.mark.currentData(),
+            mark=self.decimal_mark.currentData(),
             numbering=self.numbering.currentData(),
             table=self.table.currentData(),
             hexadecimal=self.hexadecimal.isChecked(),

@@ -57,7 +57,7 @@ def test_a_file_that_comes_back_unchanged(
     if kind == "semicolon":
         dialog.separator.setFocus()
         QTest.keyClick(dialog.separator, Qt.Key.Key_Down)
-        assert dialog.mark.currentData() == ","
+        assert dialog.decimal_mark.currentData() == ","
     save_to(tmp_path / "out", dialog, qtbot, monkeypatch)
     assert dialog.written == tmp_path / f"out.{'xlsx' if kind == 'xlsx' else 'csv'}"
     assert come_back(dialog.written, project).signals == project.signals

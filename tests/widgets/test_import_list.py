@@ -209,7 +209,7 @@ def test_the_decimal_mark_is_asked_for_where_it_cannot_be_known(opened: Opened, 
     dialog = opened("Name;Register;Min;Max\nflow;500;0;1,500\n")
     assert not dialog.bring_in.isEnabled()
     assert "can mean 1.500 or 1500" in said(dialog)[0][3]
-    choose(dialog.reading.mark, "Comma, 0,1")
+    choose(dialog.reading.decimal_mark, "Comma, 0,1")
     settled(qtbot, dialog)
     assert dialog.bring_in.text() == "&Import 1 of 1 signals"
 
@@ -449,7 +449,7 @@ def test_every_choice_has_a_name_and_is_reached_by_tab(opened: Opened) -> None:
         assert focused is not None
         QTest.keyClick(focused, Key.Key_Tab)
         reached.add(QApplication.focusWidget())
-    wanted = [dialog.reading.separator, dialog.reading.mark, dialog.target.follower, dialog.table, dialog.notes]
+    wanted = [dialog.reading.separator, dialog.reading.decimal_mark, dialog.target.follower, dialog.table, dialog.notes]
     wanted += [*dialog.table.header.boxes, dialog.bring_in]
     for widget in wanted:
         assert widget in reached, widget

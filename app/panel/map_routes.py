@@ -22,6 +22,8 @@ _BEND: Final = 60.0
 """What a bend costs, as a length."""
 _CROSSING: Final = 3000.0
 """What a box in the way costs, as a length."""
+_DETOURS: Final = 3
+"""How often a way is looked for that goes around what stood in the last one."""
 _APART: Final = 9.0
 """Between arrows that go through one gap side by side."""
 
@@ -148,19 +150,29 @@ class _Field:
             for y in range(int(area.top // self._high), int(area.bottom // self._high) + 1):
                 yield x, y
 
-    def in_the_way(self, area: Box) -> int:
-        """How many boxes lie in an area."""
-        found = {box for cell in self._cells(area) for box in self._in.get(cell, ()) if box.touches(area)}
-        return len(found)
+    def in_the_way(self, area: Box) -> set[Box]:
+        """The boxes that lie in an area."""
+        return {box for cell in self._cells(area) for box in self._in.get(cell, ()) if box.touches(area)}
 
-    def crossings(self, points: Sequence[Point]) -> int:
-        """How many boxes a line goes through, each of its pieces by itself."""
-        return sum(
-            self.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
-            if abs(x - u) + abs(y - v) > 2
-            else 0
+    def crossed(self, way: _Way, points: Sequence[Point]) -> list[Box]:
+        """The boxes that a way goes through, each as often as it does."""
+        if len(way.at) == 2:
+            return self._crossed_by_corner(way)
+        return [
+            box
             for (x, y), (u, v) in pairwise(points)
-        )
+            if abs(x - u) + abs(y - v) > 2
+            for box in self.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
+        ]
+
+    def _crossed_by_corner(self, way: _Way) -> list[Box]:
+        """The same of a way with one corner, wherever on their sides it leaves and arrives."""
+        first, last = way.first, way.last
+        upright, level = (first, last) if way.side_first in "tb" else (last, first)
+        (x, _), (_, y) = upright.middle, level.middle
+        aside = Box(min(x, level.right), level.top, max(x, level.left), level.bottom)
+        over = Box(upright.left, min(y, upright.bottom), upright.right, max(y, upright.top))
+        return [*self.in_the_way(aside), *self.in_the_way(over)]
 
 
 def _edge(box: Box, side: str) -> float:
@@ -177,7 +189,8 @@ def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
     top, bottom = max(first.top, last.top), min(first.bottom, last.bottom)
     if bottom - top >= 36 and (first.right <= last.left or last.right <= first.left):
         middle = (top + bottom) / 2
-        between = Box(min(first.right, last.right), middle - 14, max(first.left, last.left), middle + 14)
+        reach = min(18, (bottom - top) / 2)
+        between = Box(min(first.right, last.right), middle - reach, max(first.left, last.left), middle + reach)
         if not field.in_the_way(between):
             sides = "rl" if first.right <= last.left else "lr"
             return _Way(first, sides[0], last, sides[1], [middle])
@@ -185,7 +198,8 @@ def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
     if right - left >= 60 and (first.bottom <= last.top or last.bottom <= first.top):
         # Only the boxes themselves count: whatever stands on one leaves room beside it.
         middle = (left + right) / 2
-        between = Box(middle - 2, min(first.bottom, last.bottom) + 1, middle + 2, max(first.top, last.top) - 1)
+        reach = min(30, (right - left) / 2)
+        between = Box(middle - reach, min(first.bottom, last.bottom), middle + reach, max(first.top, last.top))
         hat = field.gaps.head if between.bottom - between.top > field.gaps.head else 0
         if not field.in_the_way(between._replace(bottom=between.bottom - hat)):
             sides = "bt" if first.bottom <= last.top else "tb"
@@ -194,13 +208,18 @@ def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
 
 
 def _bent(field: _Field, first: Box, last: Box) -> _Way:
-    """The shortest way with the fewest bends and boxes in the way, of those through the gaps next to both boxes.
+    """The shortest way with the fewest bends and boxes in the way, through the gaps next to boxes.
 
-    Mostly one that leaves and arrives on the sides that face one another is free; only else the others are looked at.
+    Mostly one that leaves and arrives on the sides that face one another is free. Only else the other sides are looked
+    at, and then the gaps next to what stands in the way.
     """
-    best, blocked = _best(field, _bent_ways(first, last, field.gaps, _facing(first, last), _facing(last, first)))
-    if blocked:
-        best, _ = _best(field, _bent_ways(first, last, field.gaps, "tblr", "tblr"))
+    best, crossed = _best(field, _bent_ways(first, last, field.gaps, _facing(first, last), _facing(last, first)))
+    around: set[Box] = set()
+    for _ in range(_DETOURS):
+        if not crossed:
+            break
+        best, crossed = _best(field, _bent_ways(first, last, field.gaps, "tblr", "tblr", around))
+        around.update(crossed)
     return best
 
 
@@ -212,25 +231,26 @@ def _facing(box: Box, other: Box) -> str:
     return upright + level
 
 
-def _best(field: _Field, ways: Iterable[_Way]) -> tuple[_Way, bool]:
-    """The cheapest way, and whether boxes stand in it."""
+def _best(field: _Field, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
+    """The cheapest way, and the boxes that stand in it."""
     ranked = []
     for number, way in enumerate(ways):
         points = way.points()
         length = sum(abs(x - u) + abs(y - v) for (x, y), (u, v) in pairwise(points))
         ranked.append((length + _BEND * len(way.at), number, way, points))
     ranked.sort(key=lambda each: each[:2])
-    best, least, blocked = ranked[0][2], float("inf"), True
+    best, least, in_best = ranked[0][2], float("inf"), list[Box]()
     for cost, _, way, points in ranked:
         if cost >= least:
             break
-        crossings = field.crossings(points)
-        if cost + _CROSSING * crossings < least:
-            best, least, blocked = way, cost + _CROSSING * crossings, crossings > 0
-    return best, blocked
+        crossed = field.crossed(way, points)
+        if cost + _CROSSING * len(crossed) < least:
+            best, least, in_best = way, cost + _CROSSING * len(crossed), crossed
+    return best, in_best
 
 
-def _bent_ways(first: Box, last: Box, gaps: Gaps, outs: str, intos: str) -> Iterator[_Way]:
+def _bent_ways(first: Box, last: Box, gaps: Gaps, outs: str, intos: str, around: Iterable[Box] = ()) -> Iterator[_Way]:
+    """Ways from one of the sides `outs` to one of the sides `intos`, also through the gaps beside boxes `around`."""
     aside, over = gaps.across / 2, (gaps.down - gaps.head) / 2
 
     def channel(box: Box, side: str) -> float:
@@ -241,8 +261,9 @@ def _bent_ways(first: Box, last: Box, gaps: Gaps, outs: str, intos: str) -> Iter
     (ax, ay), (bx, by) = first.middle, last.middle
     yield _Way(first, "r" if bx > ax else "l", last, "t" if by > ay else "b", [ay, bx])
     yield _Way(first, "b" if by > ay else "t", last, "l" if bx > ax else "r", [ax, by])
-    upright = sorted({channel(box, side) for box in (first, last) for side in "lr"})
-    level = sorted({channel(box, side) for box in (first, last) for side in "tb"})
+    beside = (first, last, *around)
+    upright = sorted({channel(box, side) for box in beside for side in "lr"})
+    level = sorted({channel(box, side) for box in beside for side in "tb"})
     for out in outs:
         for into in intos:
             begin = [ax if out in "tb" else ay, channel(first, out)]

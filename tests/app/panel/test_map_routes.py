@@ -10,6 +10,7 @@ from hypothesis import given, strategies as st
 from app.panel.map_layout import STEP, arranged
 from app.panel.map_routes import Box, Gaps, Pair, Point, Route, Shapes, routes
 from app.panel.paging import PagingGraph
+from app.project.model import Panel, Project, Screen, Turn
 from tests.big_project import big_project
 
 GAPS = Gaps(100, 100, 40)
@@ -102,6 +103,40 @@ def test_on_a_grid_no_arrow_goes_through_a_screen(cells: set[tuple[int, int]], d
         assert on_edge(route.points[0], boxes[first])
         assert on_edge(route.points[-1], boxes[last])
         assert all(x == u or y == v for (x, y), (u, v) in pairwise(route.points))
+
+
+def menus() -> Project:
+    """A ring of six screens, three of which lead on to chains, and four more that keys of the first one lead to."""
+    ring = ["home", "motor", "pump", "alarms", "trends", "setup"]
+    turns = [Turn(from_=a, key="right", to=b) for a, b in pairwise([*ring, ring[0]])]
+    turns += [Turn(from_=b, key="left", to=a) for a, b in pairwise([*ring, ring[0]])]
+    names = list(ring)
+    for head, count in (("motor", 4), ("pump", 3), ("setup", 6)):
+        chain = [f"{head} {number}" for number in range(count)]
+        names += chain
+        turns.append(Turn(from_=head, key="enter", to=chain[0]))
+        turns += [Turn(from_=a, key="down", to=b) for a, b in pairwise(chain)]
+        turns += [Turn(from_=b, key="up", to=a) for a, b in pairwise(chain)]
+        turns += [Turn(from_=each, key="escape", to=head) for each in chain]
+    for number in range(4):
+        names.append(f"page {number}")
+        turns += [
+            Turn(from_="home", key=f"f{number}", to=names[-1]),
+            Turn(from_=names[-1], key="escape", to="home"),
+        ]
+    keys = ("left", "right", "up", "down", "enter", "escape", "f0", "f1", "f2", "f3")
+    return Project(
+        panel=Panel(start="home", keys=keys), screens=tuple(Screen(name=name) for name in names), turns=tuple(turns)
+    )
+
+
+@pytest.mark.parametrize("project", [menus(), big_project(30, 40, 1)])
+def test_on_an_arranged_map_no_arrow_goes_through_a_screen(project: Project) -> None:
+    graph = PagingGraph.of(project)
+    boxes = {name: box(x / STEP, y / STEP) for name, (x, y) in arranged(graph).items()}
+    pairs = {(edge.source, edge.target) for edge in graph.edges if edge.source is not None}
+    for pair, route in went(boxes, *sorted(pairs)).items():
+        assert inside(boxes, route.points) == [], pair
 
 
 place = st.tuples(st.integers(-20, 40), st.integers(-20, 40))

@@ -36,6 +36,7 @@ from widgets.cell_marks import (
     paint_selection,
 )
 from widgets.face_colours import LIGHT, FaceColours
+from widgets.spoken import SpokenRows
 
 SMALLEST: Final = 6
 LARGEST: Final = 40
@@ -185,6 +186,7 @@ class CellGrid(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._rows: Rows = ()
+        self._spoken = SpokenRows(self)
         self._count = (4, 20)
         self._pixels = 20
         self._colours = LIGHT
@@ -209,6 +211,7 @@ class CellGrid(QWidget):
         if (rows, columns) != self._count:
             self._count = (rows, columns)
             self._rows = ()
+            self._spoken.say(())
             self._reground()
 
     def set_pixels(self, pixels: int) -> None:
@@ -233,6 +236,7 @@ class CellGrid(QWidget):
     def set_rows(self, rows: Rows) -> None:
         """New cells. Only the rows that differ are painted again."""
         old, self._rows = self._rows, rows
+        self._spoken.say(rows)
         if len(old) != len(rows):
             self.update()
         else:
@@ -342,6 +346,7 @@ class CellGrid(QWidget):
 
     def _reground(self) -> None:
         self._ground = None
+        self._spoken.place()
         self.updateGeometry()
         self.update()
 

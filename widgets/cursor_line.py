@@ -16,6 +16,7 @@ from widgets.field_places import field_at
 from widgets.palette import set_look
 from widgets.signal_picker import kinds
 from widgets.specimen import widest_text, width_needed
+from widgets.spoken import announce
 
 LONGEST: Final = 40
 """Characters of a widest text that are shown; the whole of it is in the tip."""
@@ -31,6 +32,7 @@ class CursorLine(QWidget):
         self.where = self._label()
         self.what = self._label()
         self._drag = ""
+        self._announced = ""
         self._said = ("", "", "", False)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(10, 3, 10, 4)
@@ -98,7 +100,12 @@ class CursorLine(QWidget):
         self.what.setText(what)
         self.what.setToolTip(tip)
         set_look(self.what, "caution" if wrong else "faint" if faint else "")
-        self.setAccessibleDescription(self.text())
+        if self.text() != self.accessibleDescription():
+            self.setAccessibleDescription(self.text())
+            # Another cell of the same field is told by its place alone: the rest was read out before.
+            news = (self._drag or where) if what == self._announced else self.text()
+            self._announced = what
+            announce(self, news)
 
     def _cell(self, project: Project, character: str) -> str:
         if not character.strip():

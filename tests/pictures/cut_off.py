@@ -85,8 +85,8 @@ def _too_wide(text: str, metrics: QFontMetrics, room: int) -> Iterator[str]:
 
 def _label(label: QLabel) -> Iterator[str]:
     text = label.text()
-    if not text or not label.pixmap().isNull():
-        return
+    if not text or not label.pixmap().isNull() or not label.updatesEnabled():
+        return  # nothing, a picture, or only for assistive technology
     if label.property(ELIDES):
         if not label.toolTip():
             yield f"'{text}' may be shortened, but has no tool tip"

@@ -38,16 +38,22 @@ class ArrivalsDialog(QDialog):
         heading.setWordWrap(True)
         self.tree = QTreeWidget()
         self.tree.setAccessibleName(self.tr("What differs"))
-        self.tree.setHeaderLabels([self.tr("Name"), self.tr("Is a"), self.tr("Differs in")])
+        self.tree.setHeaderLabels(
+            [self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("In what is pasted")]
+        )
         self.tree.setRootIsDecorated(False)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        kinds = {"signal": self.tr("signal"), "follower": self.tr("follower")}
+        templates = {"signal": self.tr("signal '{name}'"), "follower": self.tr("follower '{name}'")}
         for each in arrivals.differing:
-            item = QTreeWidgetItem([each.name, kinds[each.kind], ", ".join(each.keys)])
-            item.setToolTip(2, ", ".join(each.keys))
-            self.tree.addTopLevelItem(item)
-        for column in range(2):
+            name = templates[each.kind].format(name=each.name)
+            for unlike in each.unlike:
+                item = QTreeWidgetItem([name, unlike.key, unlike.here, unlike.there])
+                for column in range(4):
+                    item.setToolTip(column, item.text(column))
+                self.tree.addTopLevelItem(item)
+        for column in range(3):
             self.tree.resizeColumnToContents(column)
+            self.tree.setColumnWidth(column, min(self.tree.columnWidth(column) + 16, 220))
         first = self.tree.topLevelItem(0)
         if first is not None:
             self.tree.setCurrentItem(first)

@@ -72,7 +72,7 @@ class Notice(QFrame):
         if parent is None:
             return
         width = min(parent.width() - 24, 640)
-        height = max(self.heightForWidth(width), self.sizeHint().height())
+        height = self.heightForWidth(width) if self.hasHeightForWidth() else self.sizeHint().height()
         self.setGeometry((parent.width() - width) // 2, parent.height() - height - self._free - ABOVE, width, height)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

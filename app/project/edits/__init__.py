@@ -91,6 +91,7 @@ from app.project.edits.text import erase_text, field_at, set_row, type_text
 from app.project.edits.transfer import (
     Arrivals,
     Difference,
+    Unlike,
     arrivals,
     cells_of,
     paste_cells,
@@ -121,6 +122,7 @@ __all__ = [
     "Replaced",
     "Side",
     "Sought",
+    "Unlike",
     "action",
     "add_action",
     "add_counted_copies",

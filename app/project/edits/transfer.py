@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from app.language import translate
+from app.project.canonical import inline
 from app.project.edits.blocks import Block, fields_in
 from app.project.edits.fields import with_fields
 from app.project.edits.languages import set_languages
@@ -20,7 +21,7 @@ from app.project.edits.refused import EditRefused, changed, free_name, must_exis
 from app.project.edits.rows import BLANK, Texts, full_rows, with_texts
 from app.project.edits.screens import screen_called
 from app.project.edits.signals import rename_signal
-from app.project.model import BitSignal, Field, Follower, Project, RegisterSignal, Screen, Shown
+from app.project.model import BitSignal, Field, Follower, Part, Project, RegisterSignal, Screen
 from app.project.places import attributes
 from app.project.problems import quoted
 
@@ -29,12 +30,21 @@ _MATTERS: Final = ("numbering", "word_order", "byte_order")
 
 
 @dataclass(frozen=True, slots=True)
+class Unlike:
+    """A key of the file that differs: what stands there in the project, and what in the piece, as the file has it."""
+
+    key: str
+    here: str
+    there: str
+
+
+@dataclass(frozen=True, slots=True)
 class Difference:
-    """A signal or a follower of a piece whose name means something else in the project: `keys` differ."""
+    """A signal or a follower of a piece whose name means something else in the project."""
 
     kind: Literal["signal", "follower"]
     name: str
-    keys: tuple[str, ...]
+    unlike: tuple[Unlike, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,8 +141,8 @@ def arrivals(project: Project, piece: Project) -> Arrivals:
         here = project.signal_named.get(signal.name)
         if here is None:
             signals.append(signal.name)
-        elif keys := _keys_that_differ(here, signal, ("notes",)):
-            differing.append(Difference("signal", signal.name, keys))
+        elif unlike := _unlike(here, signal):
+            differing.append(Difference("signal", signal.name, unlike))
     coming = frozenset(signals)
     used = {signal.follower for signal in piece.signals if signal.name in coming and isinstance(signal, RegisterSignal)}
     followers: list[str] = []
@@ -142,8 +152,8 @@ def arrivals(project: Project, piece: Project) -> Arrivals:
             continue
         if other is None:
             followers.append(follower.name)
-        elif keys := tuple(key for key in _MATTERS if getattr(other, key) != getattr(follower, key)):
-            differing.append(Difference("follower", follower.name, keys))
+        elif unlike := _unlike(other, follower, only=_MATTERS):
+            differing.append(Difference("follower", follower.name, unlike))
     on = {piece.follower_named[name].line for name in followers}
     lines = tuple(line.name for line in piece.lines if line.name in on and line.name not in project.line_named)
     return Arrivals(tuple(signals), tuple(followers), lines, tuple(differing))
@@ -315,13 +325,20 @@ def _inside(field: Field, rows: int, columns: int) -> bool:
     return 0 <= field.at[0] < rows and field.at[1] >= 0 and field.at[1] + field.width <= columns
 
 
-def _keys_that_differ(one: Shown, other: Shown, aside: Collection[str]) -> tuple[str, ...]:
-    """The keys of the file in which two signals of one name differ; those that one kind lacks are among them."""
-    mine, others = attributes(type(one)), attributes(type(other))
-    keys = dict.fromkeys((*mine, *others))
-    return tuple(
-        key
-        for key in keys
-        if key not in aside
-        and (key not in mine or key not in others or getattr(one, mine[key]) != getattr(other, others[key]))
-    )
+def _unlike(here: Part, there: Part, only: Collection[str] | None = None) -> tuple[Unlike, ...]:
+    """The keys of the file, but for remarks, in which two parts of one name differ; also those that one kind lacks."""
+    mine, others = attributes(type(here)), attributes(type(there))
+    found: list[Unlike] = []
+    for key in dict.fromkeys((*mine, *others)):
+        if key == "notes" or (only is not None and key not in only):
+            continue
+        one = getattr(here, mine[key]) if key in mine else None
+        other = getattr(there, others[key]) if key in others else None
+        if one != other:
+            found.append(Unlike(key, _in_the_file(one), _in_the_file(other)))
+    return tuple(found)
+
+
+def _in_the_file(value: object) -> str:
+    """A value as the file has it; nothing where it is left out."""
+    return "" if value is None or value in ((), {}) else inline(value)

@@ -235,10 +235,9 @@ def test_the_same_name_with_another_meaning_is_asked_about(editor: ScreenEditor,
     press(there, Key.Key_Down)
     paste(there)
     dialog = question(there)
-    item = dialog.tree.topLevelItem(0)
-    assert item is not None
-    assert (item.text(0), item.text(1)) == ("frequency", "signal")
-    assert "register" in item.text(2)
+    rows = [dialog.tree.topLevelItem(row) for row in range(dialog.tree.topLevelItemCount())]
+    told = [tuple(item.text(column) for column in range(4)) for item in rows if item is not None]
+    assert ("signal 'frequency'", "register", "1", "401") in told
     assert document.project is before, "nothing is done before the answer"
     dialog.keep.click()
     assert field(document, 0).signal == "frequency"

@@ -8,6 +8,7 @@ from app.project.edits import (
     Block,
     Difference,
     EditRefused,
+    Unlike,
     arrivals,
     cells_of,
     change_follower,
@@ -139,7 +140,9 @@ def test_a_line_and_a_follower_that_are_there_are_used(project: Project) -> None
 def test_a_signal_of_the_same_name_that_differs_is_told_and_not_replaced(project: Project) -> None:
     here = change_signal(project, "speed", number=402, unit="Hz")
     piece = cells_of(project, "run", TOP)
-    assert arrivals(here, piece).differing == (Difference("signal", "speed", ("unit", "register")),)
+    assert arrivals(here, piece).differing == (
+        Difference("signal", "speed", (Unlike("unit", '"Hz"', '""'), Unlike("register", "402", "401"))),
+    )
     after = paste_cells(here, piece, "fault", 0, 0)
     assert after.signals is here.signals
     assert fields(after, "fault")[0].signal == "speed"
@@ -163,7 +166,9 @@ def test_notes_are_no_difference(project: Project) -> None:
 def test_a_follower_that_counts_otherwise_is_told(project: Project) -> None:
     piece = cells_of(project, "run", TOP)
     here = rename_signal(change_follower(project, "fan", numbering="from-1", unit=7), "speed", "n")
-    assert arrivals(here, piece).differing == (Difference("follower", "fan", ("numbering",)),)
+    assert arrivals(here, piece).differing == (
+        Difference("follower", "fan", (Unlike("numbering", '"from-1"', '"from-0"'),)),
+    )
     after = paste_cells(here, piece, "fault", 0, 0, renaming=True)
     brought = after.signal_named["speed"]
     assert isinstance(brought, RegisterSignal)

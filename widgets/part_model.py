@@ -13,7 +13,15 @@ from app.project.model import Project
 from widgets import palette
 
 Index = QModelIndex | QPersistentModelIndex
+FEW_ROWS: Final = 4
+"""Up to so many changed rows are told cell by cell."""
 _ROOT: Final = QModelIndex()
+# Made once: joining flags takes longer than everything else that is asked of a cell.
+_LEFT: Final = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
+_RIGHT: Final = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
+_NO_FLAGS: Final = Qt.ItemFlag.NoItemFlags
+_SHOWN: Final = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
+_EDITED: Final = _SHOWN | Qt.ItemFlag.ItemIsEditable
 _RUNS: Final = re.compile(r"\d+|\D+")
 
 
@@ -117,8 +125,14 @@ class PartModel(QAbstractTableModel):
     def _tell_changed(self, old: Sequence[Any], new: Sequence[Any], marked: frozenset[int]) -> None:
         places = [place for place, (a, b) in enumerate(zip(old, new, strict=True)) if a is not b]
         rows = [row for place in {*places, *marked} if (row := self.row_of(place)) >= 0]
-        if rows:
+        if len(rows) > FEW_ROWS:
             self.dataChanged.emit(self.index(min(rows), 0), self.index(max(rows), len(self.columns) - 1))
+            return
+        for row in rows:
+            # Cell by cell: views repaint one cell for one index, but everything for a range.
+            for column in range(len(self.columns)):
+                place = self.index(row, column)
+                self.dataChanged.emit(place, place)
 
     @property
     def parts(self) -> tuple[Any, ...]:
@@ -218,10 +232,9 @@ class PartModel(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Which cells can be edited."""
-        flags = super().flags(index)
-        if index.isValid() and self.editable(index.row(), index.column()):
-            flags |= Qt.ItemFlag.ItemIsEditable
-        return flags
+        if not index.isValid():
+            return _NO_FLAGS
+        return _EDITED if self.editable(index.row(), index.column()) else _SHOWN
 
     def editable(self, row: int, column: int) -> bool:
         """Whether a cell can be edited."""
@@ -234,7 +247,7 @@ class PartModel(QAbstractTableModel):
             if role == Qt.ItemDataRole.DisplayRole and 0 <= section < len(self._rows):
                 return str(self._rows[section] + 1)
             if role == Qt.ItemDataRole.TextAlignmentRole:
-                return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+                return _RIGHT
             return None
         column = self.columns[section]
         if role == Qt.ItemDataRole.DisplayRole:
@@ -242,22 +255,21 @@ class PartModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.ToolTipRole:
             return column.hint or column.title
         if role == Qt.ItemDataRole.TextAlignmentRole:
-            return Qt.AlignmentFlag.AlignVCenter | (
-                Qt.AlignmentFlag.AlignRight if column.right else Qt.AlignmentFlag.AlignLeft
-            )
+            return _RIGHT if column.right else _LEFT
         return None
 
     def cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
         """The text of a cell, the name of its colour and where it stands: all that is needed to draw it."""
-        column = self.columns[index.column()]
-        side = Qt.AlignmentFlag.AlignRight if column.right else Qt.AlignmentFlag.AlignLeft
+        at = index.column()
+        column = self.columns[at]
+        side = _RIGHT if column.right else _LEFT
         project, place = self._project, self._rows[index.row()]
         if project is None:
             return "", "ink", side
         text = column.shown(project, self._parts[place])
-        if index.column() == 0 and place in self._wrong:
-            return f"\N{WARNING SIGN} {text}", "fault", Qt.AlignmentFlag.AlignVCenter | side
-        return text, "ink" if column.read is not None else "faint", Qt.AlignmentFlag.AlignVCenter | side
+        if at == 0 and place in self._wrong:
+            return f"\N{WARNING SIGN} {text}", "fault", side
+        return text, "ink" if column.read is not None else "faint", side
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Text and look of a cell."""

@@ -194,16 +194,21 @@ class PartTable(QWidget):
 
     # What is shown
 
-    def show_parts(self, project: Project, parts: tuple[Any, ...], wrong: frozenset[int] = frozenset()) -> None:
-        """Show these parts, keeping the current row where it can be kept."""
+    def show_parts(
+        self, project: Project, parts: tuple[Any, ...], wrong: frozenset[int] = frozenset(), *, redraw: bool = True
+    ) -> None:
+        """Show these parts, keeping the current row where it can be kept.
+
+        `redraw`: other parts may say something else of those that did not change, such as how often they are used.
+        """
         current = self.current()
         self._quiet = True
         self.model.show(project, parts, wrong)
         self._quiet = False
         if self.current() < 0 and parts and self.model.rowCount():
             self.select(self.model.place(min(max(current, 0), self.model.rowCount() - 1)))
-        if self.isVisible():
-            self.table.viewport().update()  # what other parts say of these (uses) can have changed
+        if redraw and self.isVisible():
+            self.table.viewport().update()
         self._enable()
 
     def current(self) -> int:

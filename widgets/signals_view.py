@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -48,6 +49,7 @@ class SignalsView(QWidget):
         super().__init__(parent)
         self._document = document
         self._wrong: frozenset[int] = frozenset()
+        self._counts: Counter[str] | None = None
         columns = signal_columns()
         editing = PartEditing(
             document,
@@ -121,7 +123,8 @@ class SignalsView(QWidget):
     def show_project(self, project: Project, wrong: frozenset[int]) -> None:
         """Show the signals of a project; `wrong` have errors."""
         self._wrong = wrong
-        self.table.show_parts(project, project.signals, wrong)
+        former, self._counts = self._counts, use_counts(project) if self.isVisible() else None
+        self.table.show_parts(project, project.signals, wrong, redraw=self._counts is not former)
 
     def current(self) -> int:
         """The index of the current signal; -1 for none."""
@@ -164,7 +167,7 @@ class SignalsView(QWidget):
         parts = [self.tr("Signals: {count}").format(count=len(project.signals))]
         if self.table.model.filtered:
             parts.append(self.tr("shown: {count}").format(count=self.table.model.rowCount()))
-        unused = sum(not counts[part.name] for part in project.signals)
+        unused = len(project.signals) - len(counts.keys() & project.signal_named.keys())
         if unused:
             parts.append(self.tr("unused: {count}").format(count=unused))
         rows = len(self.table.table.area().rows) if self.table.current() >= 0 else 0

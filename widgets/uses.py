@@ -7,7 +7,7 @@ from collections import Counter
 from typing import Final
 
 from app.project import references
-from app.project.model import Project
+from app.project.model import BitSignal, Project
 from app.project.references import Use
 
 _KEPT: Final[dict[int, tuple[weakref.ref[Project], Counter[str]]]] = {}
@@ -22,7 +22,7 @@ def use_counts(project: Project) -> Counter[str]:
     kept = _KEPT.get(id(project))
     if kept is not None and kept[0]() is project:
         return kept[1]
-    bits = tuple(part.bit.of for part in project.signals if hasattr(part, "bit"))
+    bits = tuple(part.bit.of for part in project.signals if isinstance(part, BitSignal))
     users = (project.screens, project.turns, project.actions, project.panel, bits)
     former = next(iter(_KEPT.values()), None)
     known = former is not None and _same(users, _latest)

@@ -642,8 +642,9 @@ def test_a_window_closed_over_an_open_cell_ends_in_order(document: Document, qtb
     design = shown(document, qtbot, kept=False)
     go(design, "speed set point", "register")
     type_in(design, "31o")
-    open_editor = editor()
-    with qtbot.waitSignal(open_editor.destroyed):
-        design.close()
-        design.deleteLater()
+    gone: list[bool] = []
+    editor().destroyed.connect(lambda: gone.append(True))
+    design.close()
+    design.deleteLater()
+    qtbot.waitUntil(lambda: bool(gone))
     assert document.project is before

@@ -1,0 +1,153 @@
+"""Events and alarms as they are looked at: narrowed, copied, saved, acknowledged, remarked on."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from app.record.alarms import Alarm, AlarmState
+from app.record.events import Event, Kind
+from widgets.events_table import EventsModel, Group
+from widgets.events_view import EventsView
+
+ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
+EVENTS = (
+    Event(1.5, Kind.TURNED, "run", "the panel shows 'run': key right"),
+    Event(2.25, Kind.RISE, "running", "running"),
+    Event(3.0, Kind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
+    Event(4.0, Kind.ENTERED, "speed", "the operator entered 40.0 Hz for 38.2 Hz"),
+)
+
+
+def civil(at: float) -> datetime.datetime:
+    return datetime.datetime(2030, 1, 2, 3, 4, 5, tzinfo=datetime.UTC) + datetime.timedelta(seconds=at)
+
+
+@pytest.fixture
+def view(qtbot: QtBot) -> EventsView:
+    made = EventsView()
+    qtbot.addWidget(made)
+    made.resize(900, 400)
+    made.set_source_clock(civil)
+    made.add_events(EVENTS)
+    with qtbot.waitActive(made):
+        made.show()
+        made.activateWindow()
+    return made
+
+
+def column(view: EventsView, number: int) -> list[str]:
+    return [str(view.model.index(row, number).data()) for row in range(view.model.rowCount())]
+
+
+def test_events_stand_in_order_with_their_times_and_words(view: EventsView) -> None:
+    assert column(view, 0) == ["03:04:06.500", "03:04:07.250", "03:04:08.000", "03:04:09.000"]
+    assert column(view, 2) == ["run", "running", "fault", "speed"]
+    assert all(text for text in column(view, 1))
+
+
+def test_the_list_is_narrowed_by_words_and_by_kinds(view: EventsView) -> None:
+    view.filter.setFocus()
+    QTest.keyClicks(view.filter, "40.0 ENTERED")
+    assert column(view, 2) == ["speed"]
+    view.filter.clear()
+    view.groups.setFocus()
+    QTest.keyClick(view.groups, Qt.Key.Key_Down)
+    assert view.groups.currentData() is Group.ALARMS
+    assert column(view, 2) == ["fault"]
+    view.add_events((Event(5.0, Kind.FALL, "running", "stopped"), Event(6.0, Kind.LINE_FAULT, "pump", "silence")))
+    assert column(view, 2) == ["fault", "pump"]
+
+
+def test_alarms_that_are_not_normal_are_listed_and_acknowledged(view: EventsView, qtbot: QtBot) -> None:
+    assert not view.alarms.isVisible()
+    view.show_alarms(
+        {
+            2: Alarm("fault", "fault is set", AlarmState.UNACKNOWLEDGED, 3.0),
+            5: Alarm("hot", "racks is above 60"),
+            7: Alarm("door", "door is clear", AlarmState.RETURNED, 4.0),
+        }
+    )
+    assert [view.alarms.item(row).text() for row in range(view.alarms.count())] == [
+        "\u26a0 fault: fault is set \u2013 active, not acknowledged",
+        "\u26a0 door: door is clear \u2013 over, not acknowledged",
+    ]
+    with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
+        QTest.keyClick(view, Qt.Key.Key_A, ALT_SHIFT)
+    assert wanted.args == [(2, 7)]
+    view.alarms.setFocus()
+    QTest.keyClick(view.alarms, Qt.Key.Key_End)
+    with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
+        QTest.mouseClick(view.acknowledge, Qt.MouseButton.LeftButton)
+    assert wanted.args == [(7,)]
+    view.show_alarms({2: Alarm("fault", "fault is set", AlarmState.ACKNOWLEDGED, 3.0)})
+    assert view.alarms.isVisible()
+    assert not view.acknowledge.isEnabled()
+
+
+def test_a_remark_is_written_with_enter(view: EventsView, qtbot: QtBot) -> None:
+    QTest.keyClick(view, Qt.Key.Key_R, ALT_SHIFT)
+    assert view.note.hasFocus()
+    QTest.keyClicks(view.note, "  oil is warm ")
+    with qtbot.waitSignal(view.note_wanted) as wanted:
+        QTest.keyClick(view.note, Qt.Key.Key_Return)
+    assert wanted.args == ["oil is warm"]
+    assert view.note.text() == ""
+    with qtbot.assertNotEmitted(view.note_wanted):
+        QTest.keyClick(view.note, Qt.Key.Key_Return)
+    view.set_notes_allowed(False)
+    assert not view.note.isVisible()
+
+
+def test_enter_goes_to_the_moment_of_an_event(view: EventsView, qtbot: QtBot) -> None:
+    view.table.setFocus()
+    view.table.selectRow(1)
+    with qtbot.waitSignal(view.moment_chosen) as chosen:
+        QTest.keyClick(view.table, Qt.Key.Key_Return)
+    assert chosen.args == [2.25]
+
+
+def test_events_are_copied_for_a_spreadsheet(view: EventsView) -> None:
+    view.table.setFocus()
+    view.table.selectRow(3)
+    QTest.keyClick(view.table, Qt.Key.Key_C, ALT_SHIFT)
+    rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
+    assert rows[0] == ["Time", "What", "Where", "In words"]
+    assert rows[1][0] == "2030-01-02T03:04:09.000+00:00"
+    assert rows[1][2:] == ["speed", "the operator entered 40.0 Hz for 38.2 Hz"]
+    assert len(rows) == 2
+
+
+def test_events_are_saved_and_what_cannot_be_is_told(
+    view: EventsView, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "events"), ""))
+    view.save()
+    with (tmp_path / "events.csv").open(encoding="utf-8-sig", newline="") as file:
+        assert [row[2] for row in csv.reader(file)][1:] == ["run", "running", "fault", "speed"]
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "nowhere" / "e.csv"), ""))
+    with qtbot.waitSignal(view.said) as said:
+        view.save()
+    assert "cannot be written" in said.args[0]
+
+
+def test_the_oldest_go_and_the_newest_is_followed(view: EventsView) -> None:
+    model = EventsModel(keep=100, slack=10)
+    model.add(Event(float(number), Kind.NOTE, "", str(number)) for number in range(105))
+    assert model.total == 105
+    model.add(Event(float(number), Kind.NOTE, "", str(number)) for number in range(105, 120))
+    assert (model.total, model.shown[0].text, model.shown[-1].text) == (100, "20", "119")
+    view.add_events(tuple(Event(10.0 + number, Kind.NOTE, "", "x") for number in range(200)))
+    bar = view.table.verticalScrollBar()
+    assert bar.value() == bar.maximum()
+    bar.setValue(0)
+    view.add_events((Event(999.0, Kind.NOTE, "", "new"),))
+    assert bar.value() == 0

@@ -23,6 +23,7 @@ from widgets.lines_view import LinesView
 from widgets.live_rows import LiveReadings
 from widgets.notice import Notice
 from widgets.page_map_pane import PageMapPane
+from widgets.part_commands import PartCommands
 from widgets.part_views import BehaviourView
 from widgets.running_checks import RunningChecks
 from widgets.screen_editor import ScreenEditor
@@ -141,6 +142,7 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Go to the pr&operties"), self._to_inspector, "F4")
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
         self.table_commands = TableCommands(self)
+        self.part_commands = PartCommands(self)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
         self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
@@ -187,8 +189,11 @@ class DesignWorkplace(QWidget):
                 menu.addAction(action)
         menu.addSeparator()
         self.editor.actions_of.fill_menu(menu)
+        self.part_commands.fill_menu(menu.addMenu(self.tr("A&dd")))
         self.map_pane.fill_menu(menu.addMenu(self.tr("Pag&e map")))
-        self.table_commands.fill_menu(menu.addMenu(self.tr("Ta&bles")))
+        tables = menu.addMenu(self.tr("Ta&bles"))
+        self.table_commands.fill_menu(tables)
+        self.part_commands.fill_rows_menu(tables)
 
     def _connect(self) -> None:
         document = self.document

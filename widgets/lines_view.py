@@ -50,13 +50,13 @@ class LinesView(TwoTables):
             if table.work is not None:
                 table.work.told.connect(document.refused)
         self._add_tables(("line", self.lines), ("follower", self.followers), [190, 260])
-        self.lines.add_wanted.connect(self._add_line)
+        self.lines.add_wanted.connect(self.add_line)
         self.lines.duplicate_wanted.connect(lambda places: self._duplicate_line(places[-1]))
         self.lines.delete_wanted.connect(lambda places: self._delete_several("line", self.tr("Delete line"), places))
         self.lines.move_wanted.connect(
             lambda places, way: self._move_several("line", self.tr("Move line"), places, way)
         )
-        self.followers.add_wanted.connect(lambda _kind: self._add_follower())
+        self.followers.add_wanted.connect(lambda _kind: self.add_follower())
         self.followers.duplicate_wanted.connect(lambda places: self._duplicate_follower(places[-1]))
         self.followers.delete_wanted.connect(
             lambda places: self._delete_several("follower", self.tr("Delete follower"), places)
@@ -70,7 +70,8 @@ class LinesView(TwoTables):
         self.lines.show_parts(project, project.lines, wrong_lines)
         self.followers.show_parts(project, project.followers, wrong_followers)
 
-    def _add_line(self, kind: str) -> None:
+    def add_line(self, kind: str) -> None:
+        """Add a line of a kind of the project file: `serial`, `tcp` or `serial-over-tcp`."""
         project = self._document.project
         line = line_of_kind(kind, new_name(project, "line"))
         self._add("line", self.tr("Add line"), lambda p: edits.add_line(p, line), len(project.lines))
@@ -80,7 +81,8 @@ class LinesView(TwoTables):
         line = project.lines[index].but(name=free_name(project.lines[index].name, project.line_named))
         self._add("line", self.tr("Duplicate line"), lambda p: edits.add_line(p, line), len(project.lines))
 
-    def _add_follower(self) -> None:
+    def add_follower(self) -> None:
+        """Add a follower on the current line."""
         project = self._document.project
         if not project.lines:
             self._document.refused.emit(self.tr("A follower answers on a line; add one first."))

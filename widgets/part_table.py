@@ -337,6 +337,10 @@ class PartTable(QWidget):
         if self.current() >= 0:
             self.opened.emit(self.current())
 
+    def duplicate_rows(self) -> None:
+        """Ask for copies of the selected parts."""
+        self._of_selected(self.duplicate_wanted.emit)
+
     def delete_rows(self) -> None:
         """Ask for the selected parts to be deleted."""
         self._of_selected(self.delete_wanted.emit)

@@ -68,11 +68,22 @@ def calls(tree: ast.AST) -> Iterator[tuple[ast.Call, str]]:
         node, around = waiting.pop()
         if isinstance(node, ast.ClassDef):
             around = node.name
-        if isinstance(node, ast.Call):
-            name = ast.unparse(node.func)
-            if name in ("translate", "mark", "QCoreApplication.translate") or name == "tr" or name.endswith(".tr"):
-                yield node, around
+        if isinstance(node, ast.Call) and speaks(node.func):
+            yield node, around
         waiting += [(child, around) for child in ast.iter_child_nodes(node)]
+
+
+def finished(file: Path) -> list[Message]:
+    return [each for each in messages(file) if each.finished]
+
+
+def speaks(function: ast.expr) -> bool:
+    """Whether a text goes through a translator there."""
+    if isinstance(function, ast.Name):
+        return function.id in ("tr", "translate", "mark")
+    if not isinstance(function, ast.Attribute):
+        return False
+    return function.attr == "tr" or (function.attr == "translate" and ast.unparse(function.value) == "QCoreApplication")
 
 
 def is_text(node: ast.AST) -> bool:
@@ -127,7 +138,7 @@ class TestTranslation:
     def test_every_place_for_a_value_is_kept(self, file: Path) -> None:
         wrong = [
             str(each)
-            for each in messages(file)
+            for each in finished(file)
             for told in each.translations
             if placeholders(told) != placeholders(each.source)
         ]
@@ -138,13 +149,13 @@ class TestTranslation:
             return len(re.findall(r"&(?!&)\w", text.replace("&&", "")))
 
         wrong = [
-            str(each) for each in messages(file) for told in each.translations if marked(told) != marked(each.source)
+            str(each) for each in finished(file) for told in each.translations if marked(told) != marked(each.source)
         ]
         assert wrong == []
 
     def test_every_key_of_the_keyboard_is_kept(self, file: Path) -> None:
         wrong = [
-            str(each) for each in messages(file) for told in each.translations if keys_in(each.source) != keys_in(told)
+            str(each) for each in finished(file) for told in each.translations if keys_in(each.source) != keys_in(told)
         ]
         assert wrong == []
 
@@ -154,34 +165,38 @@ class TestTranslation:
             return text[:1].isspace(), text[-1:].isspace(), dots, text.count("\n")
 
         wrong = [
-            str(each) for each in messages(file) for told in each.translations if shape(told) != shape(each.source)
+            str(each) for each in finished(file) for told in each.translations if shape(told) != shape(each.source)
         ]
         assert wrong == []
 
 
 def misplaced(path: Path) -> Iterator[str]:
     """Calls that the collector of texts cannot follow."""
-    source = path.read_text("utf-8")
     tree = tree_of(path)
     inside = {id(inner) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for inner in ast.walk(node)}
     for call, around in calls(tree):
-        own = isinstance(call.func, ast.Attribute) and call.func.attr == "tr"
-        at = 0 if own else 1
-        text = call.args[at] if len(call.args) > at else None
-        whose = around != "" if own else bool(call.args) and is_text(call.args[0])
-        # A marked text is translated where it is used: then it is a name, an attribute or an item.
-        later = not own and isinstance(text, ast.Name | ast.Attribute | ast.Subscript)
-        place = f"{path.relative_to(ROOT)}:{call.lineno}: {ast.unparse(call)}: "
-        if id(call) in inside:
-            yield place + "inside an f-string it is not found"
-        elif own and ast.unparse(call.func) != "self.tr":
-            yield place + "only self.tr knows whose text it is"
-        elif not whose:
-            yield place + "whose text it is must stand there"
-        elif text is None or not (is_text(text) or later):
-            yield place + "the text must stand there, whole"
-        elif is_text(text) and "\\N{" in (ast.get_source_segment(source, text) or ""):
-            yield place + "Qt's collector does not know \\N{...}; write \\u...."
+        if trouble := trouble_with(call, around, inside=id(call) in inside, source=path.read_text("utf-8")):
+            yield f"{path.relative_to(ROOT)}:{call.lineno}: {ast.unparse(call)}: {trouble}"
+
+
+def trouble_with(call: ast.Call, around: str, *, inside: bool, source: str) -> str:
+    own = isinstance(call.func, ast.Attribute) and call.func.attr == "tr"
+    at = 0 if own else 1
+    text = call.args[at] if len(call.args) > at else None
+    whose = around != "" if own else bool(call.args) and is_text(call.args[0])
+    # A marked text is translated where it is used: then it is a name, an attribute or an item.
+    later = not own and isinstance(text, ast.Name | ast.Attribute | ast.Subscript)
+    if inside:
+        return "inside an f-string it is not found"
+    if own and ast.unparse(call.func) != "self.tr":
+        return "only self.tr knows whose text it is"
+    if not whose:
+        return "whose text it is must stand there"
+    if text is None or not (is_text(text) or later):
+        return "the text must stand there, whole"
+    if "\\N{" in source and "\\N{" in (ast.get_source_segment(source, text) or ""):
+        return "Qt's collector does not know \\N{...}; write \\u...."
+    return ""
 
 
 def test_every_text_stands_where_it_is_spoken() -> None:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
@@ -133,6 +133,20 @@ def test_every_command_keeps_its_key(qtbot: QtBot, speech: Speech) -> None:
         keys.append([[each.toString() for each in action.shortcuts()] for action in actions])
         window.leave()
     assert keys[0] == keys[1]
+
+
+@pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
+def test_no_access_key_stands_twice_in_a_menu(qtbot: QtBot, speech: Speech, language: Language) -> None:
+    speech.speak(language)
+    window = MainWindow()
+    qtbot.addWidget(window)
+    top = [menu.menuAction() for menu in window.menus.all()]
+    inner = [menu.actions() for menu in window.findChildren(QMenu) if menu.parent() is not window]
+    for actions in [top, *inner]:
+        texts = [action.text() for action in actions if not QKeySequence.mnemonic(action.text()).isEmpty()]
+        keys = [QKeySequence.mnemonic(text).toString() for text in texts]
+        assert sorted(set(keys)) == sorted(keys), texts
+    window.leave()
 
 
 def test_choosing_is_kept_for_the_next_start(qtbot: QtBot) -> None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable
 from typing import Final
 
-from PySide6.QtCore import QMimeData, QObject, QRect, Signal
+from PySide6.QtCore import QMimeData, QObject, QRect, Qt, Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from app.panel.layout import Layout
 from app.panel.rendering import Rows
@@ -211,6 +211,9 @@ class Clipboard(QObject):
             self._commands.refuse(str(why))  # before a question that would be in vain
             return
         dialog = ArrivalsDialog(arrivals, self._over)
+        focus = QApplication.focusWidget()
+        if focus is not None:
+            dialog.finished.connect(lambda _result: focus.setFocus(Qt.FocusReason.OtherFocusReason))
         dialog.chosen.connect(lambda renaming: self._paste(edit_of(renaming), paste))
         dialog.open()
 

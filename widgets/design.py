@@ -188,6 +188,7 @@ class DesignWorkplace(QWidget):
             else:
                 menu.addAction(action)
         menu.addSeparator()
+        self.screens.list.fill_menu(menu.addMenu(self.tr("W&hole screens")))
         self.editor.actions_of.fill_menu(menu)
         self.part_commands.fill_menu(menu.addMenu(self.tr("A&dd")))
         self.map_pane.fill_menu(menu.addMenu(self.tr("Pag&e map")))

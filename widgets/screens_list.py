@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import (
@@ -16,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
     SignalInstance,
 )
-from PySide6.QtGui import QColor, QDropEvent, QFont, QKeyEvent, QKeySequence, QPainter
+from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QLabel,
@@ -34,6 +35,7 @@ from PySide6.QtWidgets import (
 from app.panel.rendering import Rows
 from widgets import palette
 from widgets.cells import cell_size, paint_row
+from widgets.commands import Keys, command
 from widgets.face_colours import face_colours
 from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
@@ -117,6 +119,27 @@ class ScreensList(QWidget):
         self.list.dropped.connect(self.move_wanted)
         self.list.customContextMenuRequested.connect(self._menu)
         self.list.key.connect(self._key)
+        self._make_commands()
+
+    def _make_commands(self) -> None:
+        """The keys of the list, which hold while it has the focus."""
+
+        def within(text: str, run: Callable[[], object], keys: Keys) -> QAction:
+            return command(self.list, text, run, keys, within=True)
+
+        self.commands = [
+            within(self.tr("&Copy"), lambda: self.copy_wanted.emit(self.chosen_names()), ["Ctrl+C", "Ctrl+Ins"]),
+            within(self.tr("&Paste"), self.paste_wanted.emit, ["Ctrl+V", "Shift+Ins"]),
+            within(self.tr("Dupl&icate"), lambda: self._of_current(self.duplicate_wanted), "Ctrl+D"),
+            within(self.tr("Move &up in the list"), lambda: self._move(-1), "Alt+Up"),
+            within(self.tr("Move &down in the list"), lambda: self._move(1), "Alt+Down"),
+            within(self.tr("&Make it the start screen"), lambda: self._of_current(self.start_wanted), "Alt+Home"),
+            within(self.tr("De&lete"), self._delete, "Del"),
+        ]
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands about whole screens into a menu."""
+        menu.addActions(self.commands)
 
     def show_screens(self, screens: list[ListedScreen], current: str, columns: int, rows: int) -> None:
         """List these, in this order."""
@@ -222,18 +245,8 @@ class ScreensList(QWidget):
         key = event.key()
         if key == Qt.Key.Key_Insert and not plain:
             self.add_wanted.emit()
-        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and not plain:
+        elif key == Qt.Key.Key_Backspace and not plain:
             self._delete()
-        elif event.matches(QKeySequence.StandardKey.Copy):
-            self.copy_wanted.emit(self.chosen_names())
-        elif event.matches(QKeySequence.StandardKey.Paste):
-            self.paste_wanted.emit()
-        elif key == Qt.Key.Key_D and plain == Qt.KeyboardModifier.ControlModifier:
-            self._of_current(self.duplicate_wanted)
-        elif key == Qt.Key.Key_Up and plain == Qt.KeyboardModifier.AltModifier:
-            self._move(-1)
-        elif key == Qt.Key.Key_Down and plain == Qt.KeyboardModifier.AltModifier:
-            self._move(1)
         else:
             return
         event.accept()
@@ -244,13 +257,8 @@ class ScreensList(QWidget):
         menu.addAction(self.tr("Add a screen"), self.add_wanted.emit)
         if name:
             menu.addAction(self.tr("Rename"), self.rename_current)
-            menu.addAction(self.tr("Duplicate"), lambda: self.duplicate_wanted.emit(name))
-            menu.addAction(self.tr("Copy"), lambda: self.copy_wanted.emit(self.chosen_names()))
-        menu.addAction(self.tr("Paste"), self.paste_wanted.emit)
-        if name:
-            menu.addAction(self.tr("Make it the start screen"), lambda: self.start_wanted.emit(name))
-            menu.addSeparator()
-            menu.addAction(self.tr("Delete"), self._delete)
+        menu.addSeparator()
+        self.fill_menu(menu)
         menu.exec(self.list.mapToGlobal(at))
 
     def changeEvent(self, event: QEvent) -> None:

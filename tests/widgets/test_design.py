@@ -19,6 +19,7 @@ from app.project.fresh import fresh_project
 from app.project.model import BitSignal, Field, Project, RegisterSignal, TcpLine
 from projects import demo_path
 from widgets import palette
+from widgets.commands import why_off
 from widgets.design import VIEWS, DesignWorkplace
 from widgets.document import Document, Selection
 from widgets.form import Form, FormRow
@@ -749,3 +750,29 @@ def test_any_keys_undone_give_the_first_project_back(design: DesignWorkplace, ke
     while document.redo_name is not None:
         document.redo()
     assert document.project is last
+
+
+def test_the_search_opens_from_the_list_of_screens(design: DesignWorkplace, qtbot: QtBot) -> None:
+    design.screens.list.list.setFocus()
+    qtbot.waitUntil(design.screens.list.list.hasFocus)
+    QTest.keyClick(design.screens.list.list, Qt.Key.Key_F, Qt.KeyboardModifier.ControlModifier)
+    assert design.editor.find_bar.sought.hasFocus()
+    QTest.keyClick(design.editor.find_bar.sought, Qt.Key.Key_Escape)
+    qtbot.waitUntil(design.editor.face.hasFocus)
+
+
+def test_a_command_of_the_face_brings_the_screen_to_the_front(design: DesignWorkplace) -> None:
+    design.show_view("signals")
+    design.editor.actions_of.find.trigger()
+    assert design.view == "screen"
+    assert design.editor.find_bar.isVisible()
+
+
+def test_while_the_panel_is_tried_its_screen_is_not_edited(design: DesignWorkplace) -> None:
+    design.try_it()
+    assert design.editor.tryout.running
+    actions = [*design.editor.actions_of.transfer, design.editor.actions_of.find]
+    assert not any(action.isEnabled() for action in actions)
+    assert why_off(actions[0]) == "the panel is being tried"
+    design.try_it()
+    assert all(action.isEnabled() for action in actions)

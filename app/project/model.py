@@ -448,10 +448,16 @@ class Project(Part):
         for name, same in known.items():
             validated = iter(edited.__dict__[name])
             edited.__dict__[name] = tuple([part if id(part) in same else next(validated) for part in changes[name]])
-        kept = {name: value for name, value in self.__dict__.items() if _LOOKED_UP_IN.get(name, name) not in changes}
-        edited.__dict__.update(kept)
+        edited.__dict__.update({name: self.__dict__[name] for name in type(self).model_fields if name not in changes})
         edited.__pydantic_fields_set__.update(self.model_fields_set)
+        self.hand_down(edited)
         return edited
+
+    def hand_down(self, successor: Project) -> None:
+        """Let a successor share what was looked up by name here, as far as it is the same there."""
+        for lookup, parts in _LOOKED_UP_IN.items():
+            if lookup in self.__dict__ and self.__dict__[parts] is successor.__dict__[parts]:
+                successor.__dict__[lookup] = self.__dict__[lookup]
 
     @cached_property
     def line_named(self) -> dict[str, SerialLine | TcpLine | SerialOverTcpLine]:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
+from app.checks import check
 from app.project import edits
 from app.project.fresh import fresh_project
 from app.project.history import MERGE_WITHIN_S, History
@@ -130,3 +133,50 @@ def test_a_new_project_is_not_saved() -> None:
     assert history.dirty
     history.mark_saved()
     assert not history.dirty
+
+
+@pytest.mark.parametrize("whole", [1, 3, 50])
+def test_far_documents_come_back_from_what_changed(
+    big_project: Project, whole: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("app.project.history.KEPT_WHOLE", whole)
+    edit: list[Callable[[Project], Project]] = [
+        lambda project: edits.type_text(project, "screen 7", 0, 0, "x"),
+        lambda project: edits.add_screen(project, "more", 3),
+        lambda project: edits.set_title(project, "Other"),
+        lambda project: edits.change_signal(project, "signal 5", notes="Other."),
+        lambda project: edits.delete_screen(project, "more"),
+        lambda project: edits.move_signal(project, "signal 9", 3),
+        lambda project: edits.set_repertoire(project, "latin-1"),
+        lambda project: edits.duplicate_signal(project, "signal 4"),
+        lambda project: edits.add_turn(project, edits.turn(key="enter", to="screen 5"), 0),
+        lambda project: edits.delete_turn(project, 0),
+    ]
+    history, documents = History(big_project), [big_project]
+    for each in edit:
+        history.record(each(history.project), "Edit")
+        documents.append(history.project)
+    for _ in range(2):
+        for before in documents[-2::-1]:
+            after = history.undo()
+            assert after == before
+            assert after.model_fields_set == before.model_fields_set
+            assert after.signal_named == before.signal_named
+            assert after.screen_named == before.screen_named
+        for then in documents[1:]:
+            assert history.redo() == then
+    assert check(history.project) == check(documents[-1])
+
+
+def test_steps_merge_behind_a_document_that_is_put_together_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("app.project.history.KEPT_WHOLE", 1)
+    history = History(titled(""))
+    for number in range(4):
+        history.record(titled(f"{number}"), "Other", at=0.0)
+    for number, letters in enumerate(("p", "pu", "pum")):
+        history.record(titled(letters), "Type", merge_key="k", at=float(number))
+    assert history.position == 5
+    assert history.undo() == titled("3")
+    assert history.undo() == titled("2")
+    assert history.redo() == titled("3")
+    assert history.redo() == titled("pum")

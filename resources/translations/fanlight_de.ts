@@ -239,8 +239,12 @@
         <translation>Unterschied in</translation>
     </message>
     <message>
-        <source>Is a</source>
-        <translation>Ist ein</translation>
+        <source>In this project</source>
+        <translation>In diesem Projekt</translation>
+    </message>
+    <message>
+        <source>In what is pasted</source>
+        <translation>Im Eingefügten</translation>
     </message>
     <message>
         <source>Name</source>
@@ -263,12 +267,12 @@
         <translation>Das Eingefügte zeigt Signale, deren Namen auch dieses Projekt hat, aber mit anderer Bedeutung. Welche sollen gezeigt werden?</translation>
     </message>
     <message>
-        <source>follower</source>
-        <translation>Gerät</translation>
+        <source>follower &apos;{name}&apos;</source>
+        <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>signal</source>
-        <translation>Signal</translation>
+        <source>signal &apos;{name}&apos;</source>
+        <translation>Signal „{name}“</translation>
     </message>
 </context>
 <context>
@@ -544,6 +548,25 @@
     <message>
         <source>Fanlight only reads until a line is armed, and disarms when you disconnect, close the window or press Disarm. A follower may go on with the last command it got: set its communication time-out so that it stops by itself when the panel falls silent.</source>
         <translation>Fanlight liest nur, bis eine Leitung scharf ist, und entschärft beim Trennen, beim Schließen des Fensters oder mit „Entschärfen“. Ein Gerät kann mit dem zuletzt erhaltenen Befehl weiterlaufen: Seinen Kommunikations-Timeout so einstellen, dass es von selbst anhält, wenn das Panel verstummt.</translation>
+    </message>
+</context>
+<context>
+    <name>CellGrid</name>
+    <message>
+        <source>blinks: {text}</source>
+        <translation>blinkt: {text}</translation>
+    </message>
+    <message>
+        <source>light on dark: {text}</source>
+        <translation>hell auf dunkel: {text}</translation>
+    </message>
+    <message>
+        <source>old value: {text}</source>
+        <translation>alter Wert: {text}</translation>
+    </message>
+    <message>
+        <source>row {number}: blank</source>
+        <translation>Zeile {number}: leer</translation>
     </message>
 </context>
 <context>
@@ -1010,6 +1033,10 @@
         <translation>Befund be&amp;heben</translation>
     </message>
     <message>
+        <source>&amp;Next finding</source>
+        <translation>Nächster Befun&amp;d</translation>
+    </message>
+    <message>
         <source>&amp;Place a field…</source>
         <translation>&amp;Feld platzieren…</translation>
     </message>
@@ -1020,6 +1047,10 @@
     <message>
         <source>&amp;Try it in place</source>
         <translation>An Ort und Stelle au&amp;sprobieren</translation>
+    </message>
+    <message>
+        <source>A&amp;dd</source>
+        <translation>Anle&amp;gen</translation>
     </message>
     <message>
         <source>Action {n}</source>
@@ -1062,10 +1093,6 @@
         <translation>Plan</translation>
     </message>
     <message>
-        <source>Ne&amp;xt finding</source>
-        <translation>Nächster Befun&amp;d</translation>
-    </message>
-    <message>
         <source>Ne&amp;xt screen</source>
         <translation>&amp;Nächstes Bild</translation>
     </message>
@@ -1079,19 +1106,19 @@
     </message>
     <message>
         <source>Pag&amp;e map</source>
-        <translation type="unfinished"></translation>
+        <translation>Bild&amp;plan</translation>
     </message>
     <message>
         <source>Page map</source>
         <translation>Bildplan</translation>
     </message>
     <message>
-        <source>Pre&amp;vious finding</source>
-        <translation>Vo&amp;riger Befund</translation>
-    </message>
-    <message>
         <source>Pre&amp;vious screen</source>
         <translation>&amp;Voriges Bild</translation>
+    </message>
+    <message>
+        <source>Previo&amp;us finding</source>
+        <translation>Vo&amp;riger Befund</translation>
     </message>
     <message>
         <source>Screen</source>
@@ -1140,6 +1167,10 @@
     <message>
         <source>Views</source>
         <translation>Ansichten</translation>
+    </message>
+    <message>
+        <source>W&amp;hole screens</source>
+        <translation>&amp;Ganze Bilder</translation>
     </message>
 </context>
 <context>
@@ -1408,6 +1439,198 @@
     </message>
 </context>
 <context>
+    <name>Events</name>
+    <message>
+        <source>N{DOWNWARDS ARROW} fell</source>
+        <translation>↓ gefallen</translation>
+    </message>
+    <message>
+        <source>N{UPWARDS ARROW} rose</source>
+        <translation>↑ gestiegen</translation>
+    </message>
+    <message>
+        <source>alarms and faults</source>
+        <translation>Alarme und Störungen</translation>
+    </message>
+    <message>
+        <source>all events</source>
+        <translation>alle Ereignisse</translation>
+    </message>
+    <message>
+        <source>changed</source>
+        <translation>geändert</translation>
+    </message>
+    <message>
+        <source>disarmed</source>
+        <translation>entschärft</translation>
+    </message>
+    <message>
+        <source>entered</source>
+        <translation>eingegeben</translation>
+    </message>
+    <message>
+        <source>line back</source>
+        <translation>Leitung zurück</translation>
+    </message>
+    <message>
+        <source>lines and recording</source>
+        <translation>Leitungen und Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>recording</source>
+        <translation>Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>screen</source>
+        <translation>Bild</translation>
+    </message>
+    <message>
+        <source>signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>what was done</source>
+        <translation>Handlungen</translation>
+    </message>
+    <message>
+        <source>written</source>
+        <translation>geschrieben</translation>
+    </message>
+    <message>
+        <source>⚠ alarm</source>
+        <translation>⚠ Alarm</translation>
+    </message>
+    <message>
+        <source>⚠ armed</source>
+        <translation>⚠ scharf</translation>
+    </message>
+    <message>
+        <source>⚠ line fault</source>
+        <translation>⚠ Leitungsstörung</translation>
+    </message>
+    <message>
+        <source>⚠ not written</source>
+        <translation>⚠ nicht geschrieben</translation>
+    </message>
+    <message>
+        <source>⚠ refused</source>
+        <translation>⚠ abgelehnt</translation>
+    </message>
+</context>
+<context>
+    <name>EventsModel</name>
+    <message>
+        <source>In words</source>
+        <translation>In Worten</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+</context>
+<context>
+    <name>EventsTable</name>
+    <message>
+        <source>Events</source>
+        <translation>Ereignisse</translation>
+    </message>
+</context>
+<context>
+    <name>EventsView</name>
+    <message>
+        <source>&amp;Acknowledge the alarms</source>
+        <translation>Alarme &amp;quittieren</translation>
+    </message>
+    <message>
+        <source>&amp;Copy the events</source>
+        <translation>Ereignisse &amp;kopieren</translation>
+    </message>
+    <message>
+        <source>&amp;Save the events…</source>
+        <translation>Ereignisse &amp;speichern…</translation>
+    </message>
+    <message>
+        <source>Acknowledge</source>
+        <translation>Quittieren</translation>
+    </message>
+    <message>
+        <source>Alarms</source>
+        <translation>Alarme</translation>
+    </message>
+    <message>
+        <source>Comma-separated values (*.csv)</source>
+        <translation>Kommagetrennte Werte (*.csv)</translation>
+    </message>
+    <message>
+        <source>Events</source>
+        <translation>Ereignisse</translation>
+    </message>
+    <message>
+        <source>Go to the &amp;moment</source>
+        <translation>Zum &amp;Zeitpunkt</translation>
+    </message>
+    <message>
+        <source>Narrow the list</source>
+        <translation>Liste eingrenzen</translation>
+    </message>
+    <message>
+        <source>Narrow the list of events</source>
+        <translation>Liste der Ereignisse eingrenzen</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation>Bemerken</translation>
+    </message>
+    <message>
+        <source>Save the events</source>
+        <translation>Ereignisse speichern</translation>
+    </message>
+    <message>
+        <source>Which events</source>
+        <translation>Welche Ereignisse</translation>
+    </message>
+    <message>
+        <source>Write a &amp;remark</source>
+        <translation>&amp;Bemerkung schreiben</translation>
+    </message>
+    <message>
+        <source>Write a remark, then Enter</source>
+        <translation>Bemerkung schreiben, dann Eingabetaste</translation>
+    </message>
+    <message>
+        <source>no alarm waits to be acknowledged</source>
+        <translation>kein Alarm wartet auf Quittierung</translation>
+    </message>
+    <message>
+        <source>only what is live can be remarked on</source>
+        <translation>Bemerkungen gehen nur zu Laufendem</translation>
+    </message>
+    <message>
+        <source>{path} cannot be written: {reason}</source>
+        <translation>{path} kann nicht geschrieben werden: {reason}</translation>
+    </message>
+    <message>
+        <source>{shown} of {total}</source>
+        <translation>{shown} von {total}</translation>
+    </message>
+    <message>
+        <source>⚠ {screen}: {condition} – {state}</source>
+        <translation>⚠ {screen}: {condition} – {state}</translation>
+    </message>
+</context>
+<context>
     <name>ExportDialog</name>
     <message>
         <source>&amp;Decimal mark</source>
@@ -1426,6 +1649,10 @@
         <translation>&amp;Mappe (XLSX)</translation>
     </message>
     <message>
+        <source>All</source>
+        <translation>Alle</translation>
+    </message>
+    <message>
         <source>Comma ,</source>
         <translation>Komma ,</translation>
     </message>
@@ -1434,12 +1661,20 @@
         <translation>Komma, 0,1</translation>
     </message>
     <message>
+        <source>Decimal mark</source>
+        <translation>Dezimalzeichen</translation>
+    </message>
+    <message>
         <source>Export signals</source>
         <translation>Signale exportieren</translation>
     </message>
     <message>
         <source>File</source>
         <translation>Datei</translation>
+    </message>
+    <message>
+        <source>Of follower {name}</source>
+        <translation>Von Gerät {name}</translation>
     </message>
     <message>
         <source>Point, 0.1</source>
@@ -1460,6 +1695,10 @@
     <message>
         <source>Save the signals as</source>
         <translation>Signale speichern unter</translation>
+    </message>
+    <message>
+        <source>Selected</source>
+        <translation>Ausgewählte</translation>
     </message>
     <message>
         <source>Semicolon ;</source>
@@ -2286,7 +2525,7 @@
     </message>
     <message>
         <source>One pass of reads</source>
-        <translation>Ein Lesedurchgang</translation>
+        <translation>Lesezyklus</translation>
     </message>
     <message>
         <source>Requests</source>
@@ -2310,11 +2549,11 @@
     </message>
     <message>
         <source>{follower}: 95 % within</source>
-        <translation>{follower}: 95 % innerhalb</translation>
+        <translation>{follower}: 95 %</translation>
     </message>
     <message>
         <source>{follower}: turnaround</source>
-        <translation>{follower}: Antwortzeit</translation>
+        <translation>{follower}: Antwort</translation>
     </message>
     <message>
         <source>{follower}: worst</source>
@@ -2817,6 +3056,13 @@
     </message>
 </context>
 <context>
+    <name>Observation</name>
+    <message>
+        <source>Nothing is connected, so there is nothing to record. Connect first.</source>
+        <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+    </message>
+</context>
+<context>
     <name>PageMap</name>
     <message>
         <source>1 press</source>
@@ -2860,7 +3106,7 @@
     </message>
     <message>
         <source>leads to {screen}, from every screen</source>
-        <translation type="unfinished"></translation>
+        <translation>führt von jedem Bild zu {screen}</translation>
     </message>
     <message>
         <source>no way back</source>
@@ -2951,7 +3197,7 @@
     </message>
     <message>
         <source>A condition needs a signal, and the project has none yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Bedingung braucht ein Signal, und das Projekt hat noch keines.</translation>
     </message>
     <message>
         <source>A new &amp;screen here</source>
@@ -2975,11 +3221,11 @@
     </message>
     <message>
         <source>Add idle return</source>
-        <translation type="unfinished"></translation>
+        <translation>Ruhewechsel anlegen</translation>
     </message>
     <message>
         <source>Add override</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorrangbild anlegen</translation>
     </message>
     <message>
         <source>Add screen</source>
@@ -3051,7 +3297,7 @@
     </message>
     <message>
         <source>Return here when &amp;idle…</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach Ru&amp;hezeit hierher zurück…</translation>
     </message>
     <message>
         <source>Selection</source>
@@ -3067,7 +3313,7 @@
     </message>
     <message>
         <source>Show it while a &amp;condition holds…</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeigen, solange eine Bedin&amp;gung gilt…</translation>
     </message>
     <message>
         <source>Show the &amp;selected screens</source>
@@ -3261,6 +3507,77 @@
     <message>
         <source>Key %s</source>
         <translation>Taste %s</translation>
+    </message>
+</context>
+<context>
+    <name>PartCommands</name>
+    <message>
+        <source>&amp;Action by a key</source>
+        <translation>&amp;Aktion durch eine Taste</translation>
+    </message>
+    <message>
+        <source>&amp;Follower</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
+        <source>&amp;Line on a serial port (RTU)</source>
+        <translation>&amp;Leitung, serieller Anschluss (RTU)</translation>
+    </message>
+    <message>
+        <source>&amp;Signal read from a follower</source>
+        <translation>&amp;Signal, von einem Gerät gelesen</translation>
+    </message>
+    <message>
+        <source>&amp;Turn by a key</source>
+        <translation>Wechsel durch eine &amp;Taste</translation>
+    </message>
+    <message>
+        <source>Action &amp;when a condition holds</source>
+        <translation>Aktion &amp;wenn eine Bedingung gilt</translation>
+    </message>
+    <message>
+        <source>Delete the rows</source>
+        <translation>Zeilen löschen</translation>
+    </message>
+    <message>
+        <source>Duplicate the ro&amp;ws</source>
+        <translation>&amp;Zeilen duplizieren</translation>
+    </message>
+    <message>
+        <source>Line by &amp;Modbus TCP</source>
+        <translation>Leitung über &amp;Modbus TCP</translation>
+    </message>
+    <message>
+        <source>Line by RTU frames &amp;over TCP</source>
+        <translation>Leitung, RTU-Rahmen &amp;über TCP</translation>
+    </message>
+    <message>
+        <source>Move the rows down</source>
+        <translation>Zeilen nach unten</translation>
+    </message>
+    <message>
+        <source>Move the rows up</source>
+        <translation>Zeilen nach oben</translation>
+    </message>
+    <message>
+        <source>Signal &amp;held in the panel</source>
+        <translation>Signal, im &amp;Panel gehalten</translation>
+    </message>
+    <message>
+        <source>Signal that is one &amp;bit of another</source>
+        <translation>Signal, ein &amp;Bit eines anderen</translation>
+    </message>
+    <message>
+        <source>This works on the rows of tables: signals, turns, actions, lines.</source>
+        <translation>Dies wirkt auf die Zeilen von Tabellen: Signale, Wechsel, Aktionen, Leitungen.</translation>
+    </message>
+    <message>
+        <source>Turn after &amp;idle time</source>
+        <translation>Wechsel nach &amp;Ruhezeit</translation>
+    </message>
+    <message>
+        <source>Turn by a &amp;condition</source>
+        <translation>Wechsel durch eine Be&amp;dingung</translation>
     </message>
 </context>
 <context>
@@ -3635,6 +3952,10 @@
         <translation>Input</translation>
     </message>
     <message>
+        <source>Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose.</source>
+        <translation>Unbekannt: Zweifach lesbare Zahlen wie 1,500 bleiben draußen, bis es gewählt ist.</translation>
+    </message>
+    <message>
         <source>Of registers for which the list names none.</source>
         <translation>Von Registern, für die die Liste keine nennt.</translation>
     </message>
@@ -3787,6 +4108,10 @@
 <context>
     <name>RecoveryDialog</name>
     <message>
+        <source>&amp;Compare…</source>
+        <translation>&amp;Vergleichen…</translation>
+    </message>
+    <message>
         <source>&amp;Delete…</source>
         <translation>&amp;Löschen…</translation>
     </message>
@@ -3853,6 +4178,10 @@
     <message>
         <source>none</source>
         <translation>keine</translation>
+    </message>
+    <message>
+        <source>{file}, as saved</source>
+        <translation>{file}, wie gespeichert</translation>
     </message>
     <message>
         <source>{name}
@@ -4189,6 +4518,18 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>ScreensList</name>
     <message>
+        <source>&amp;Copy</source>
+        <translation>&amp;Kopieren</translation>
+    </message>
+    <message>
+        <source>&amp;Make it the start screen</source>
+        <translation>Zum Star&amp;tbild machen</translation>
+    </message>
+    <message>
+        <source>&amp;Paste</source>
+        <translation>&amp;Einfügen</translation>
+    </message>
+    <message>
         <source>Add a screen</source>
         <translation>Bild anlegen</translation>
     </message>
@@ -4197,12 +4538,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bild anlegen (Einfg)</translation>
     </message>
     <message>
-        <source>Copy</source>
-        <translation>Kopieren</translation>
-    </message>
-    <message>
-        <source>Delete</source>
-        <translation>Löschen</translation>
+        <source>De&amp;lete</source>
+        <translation>&amp;Löschen</translation>
     </message>
     <message>
         <source>Delete the screen</source>
@@ -4213,8 +4550,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bild löschen (Entf)</translation>
     </message>
     <message>
-        <source>Duplicate</source>
-        <translation>Duplizieren</translation>
+        <source>Dupl&amp;icate</source>
+        <translation>&amp;Duplizieren</translation>
     </message>
     <message>
         <source>Duplicate the screen</source>
@@ -4225,8 +4562,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bild duplizieren (Strg+D)</translation>
     </message>
     <message>
-        <source>Make it the start screen</source>
-        <translation>Zum Startbild machen</translation>
+        <source>Move &amp;down in the list</source>
+        <translation>In der Liste nach &amp;unten</translation>
+    </message>
+    <message>
+        <source>Move &amp;up in the list</source>
+        <translation>In der Liste nach &amp;oben</translation>
     </message>
     <message>
         <source>Move the screen down</source>
@@ -4243,10 +4584,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Move the screen up (Alt+Up)</source>
         <translation>Bild nach oben (Alt+Auf)</translation>
-    </message>
-    <message>
-        <source>Paste</source>
-        <translation>Einfügen</translation>
     </message>
     <message>
         <source>Rename</source>
@@ -5331,7 +5668,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>Template</name>
     <message>
         <source>Blank, of another size</source>
-        <translation type="unfinished"></translation>
+        <translation>Leer, in anderer Größe</translation>
     </message>
     <message>
         <source>Blank, {rows} rows of {columns}</source>
@@ -5347,22 +5684,22 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>second</source>
-        <translation type="unfinished"></translation>
+        <translation>zweites</translation>
     </message>
 </context>
 <context>
     <name>TemplateDialog</name>
     <message>
         <source>&amp;Rows:</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zeilen:</translation>
     </message>
     <message>
         <source>&amp;With a second screen, turned to by the keys left and right</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Mit einem zweiten Bild, zu dem die Tasten left und right wechseln</translation>
     </message>
     <message>
         <source>C&amp;olumns:</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Spalten:</translation>
     </message>
     <message>
         <source>C&amp;reate</source>
@@ -5370,7 +5707,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Columns</source>
-        <translation type="unfinished">Spalten</translation>
+        <translation>Spalten</translation>
     </message>
     <message>
         <source>New project</source>
@@ -5378,7 +5715,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Rows</source>
-        <translation type="unfinished">Zeilen</translation>
+        <translation>Zeilen</translation>
     </message>
     <message>
         <source>Start from:</source>
@@ -5475,6 +5812,17 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>TrendPlot</name>
+    <message>
+        <source>Trend</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>value</source>
+        <translation type="unfinished">Wert</translation>
+    </message>
+</context>
+<context>
     <name>Tryout</name>
     <message>
         <source>Back to editing (Space)</source>
@@ -5553,7 +5901,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
         <source>On the other screens the key {key} goes on doing what it does.</source>
@@ -5561,7 +5909,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Screens on which the key {key} has a turn of their own keep it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bilder, auf denen die Taste {key} einen eigenen Wechsel hat, behalten ihn.</translation>
     </message>
     <message>
         <source>The key {key} goes on doing this too: {deeds}.</source>
@@ -6360,7 +6708,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>one pass of reads</source>
-        <translation>ein Lesedurchgang</translation>
+        <translation>Lesezyklus</translation>
     </message>
     <message>
         <source>only one client may ask on a serial line; take the other one off it</source>
@@ -8088,21 +8436,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
-    <name>dialog</name>
-    <message>
-        <source>All</source>
-        <translation>Alle</translation>
-    </message>
-    <message>
-        <source>Of follower {name}</source>
-        <translation>Von Gerät {name}</translation>
-    </message>
-    <message>
-        <source>Selected</source>
-        <translation>Ausgewählte</translation>
-    </message>
-</context>
-<context>
     <name>edits</name>
     <message>
         <source>a screen cannot be called {name}: turns use this word; choose another name</source>
@@ -8608,8 +8941,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
     </message>
     <message>
-        <source>The sheet reaches to row {row} and column {column}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
-        <translation>Das Blatt reicht bis Zeile {row} und Spalte {column}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Löschen, was weit außerhalb der Liste steht, oder sie teilen.</translation>
+        <source>The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
+        <translation>Das Blatt reicht bis {place}; gelesen werden höchstens {rows} Zeilen und {columns} Spalten. Löschen, was weit außerhalb der Liste steht, oder sie teilen.</translation>
     </message>
     <message>
         <source>The signal whose bit this is.</source>
@@ -8920,8 +9253,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Register nennt ein anderes Bit als dieses</translation>
     </message>
     <message>
-        <source>the unit has {count} characters; a signal&apos;s has at most {most}</source>
-        <translation>die Einheit hat {count} Zeichen; die eines Signals hat höchstens {most}</translation>
+        <source>the unit has {count} characters, more than {most}; it went into the notes</source>
+        <translation>die Einheit hat {count} Zeichen, mehr als {most}; sie kam in die Notizen</translation>
     </message>
     <message>
         <source>the value reaches beyond the last register</source>
@@ -9396,7 +9729,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>project</name>
     <message>
         <source>&apos;&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>„“</translation>
     </message>
     <message>
         <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
@@ -10262,17 +10595,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>follower &apos;{follower}&apos; refuses it with exception {code:02}</source>
         <translation>Gerät „{follower}“ lehnt es mit Ausnahme {code:02} ab</translation>
-    </message>
-</context>
-<context>
-    <name>self.self</name>
-    <message>
-        <source>Decimal mark</source>
-        <translation>Dezimalzeichen</translation>
-    </message>
-    <message>
-        <source>Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose.</source>
-        <translation>Unbekannt: Zweifach lesbare Zahlen wie 1,500 bleiben draußen, bis es gewählt ist.</translation>
     </message>
 </context>
 <context>

@@ -59,6 +59,7 @@ class BadCellsDialog(QDialog):
             self.list.addTopLevelItem(item)
         self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
         header = self.list.header()
+        header.setProperty("look", "narrow")
         for column, width in enumerate((56, 90, 160)):
             header.resizeSection(column, max(scaled(width), heading_width(header, self.list.headerItem().text(column))))
         header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)

@@ -155,7 +155,7 @@ class CellReader:
             taken.add(part.name)
             if new:
                 proposal.added.append(part)
-            elif part is not old[row.place or 0]:
+            elif part != old[row.place or 0]:
                 proposal.parts[row.place or 0] = part
 
     def refusal(self, project: Project, place: int, key: str, text: str) -> str:

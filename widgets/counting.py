@@ -38,6 +38,7 @@ class _Asking(QDialog):
         self.form = QFormLayout()
         self.preview = RowList(columns)
         self.preview.setHeaderHidden(False)
+        self.preview.header().setProperty("look", "narrow")
         self.preview.setAccessibleName(self.tr("What will come of it"))
         self.reason = QLabel()
         self.reason.setProperty("look", "fault")

@@ -10,7 +10,10 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from widgets.part_model import PartModel
+from widgets.size import scaled
 
+WIDEST_NAMES: Final = 190
+"""Pixels at 100 per cent for the names at the left of the rows."""
 _FLAG: Final = QItemSelectionModel.SelectionFlag
 
 
@@ -53,7 +56,14 @@ class PartGrid(QTableView):
         self.verticalHeader().setProperty("look", "narrow")
         self.verticalHeader().setVisible(cells)
         self.setCornerButtonEnabled(cells)
+        self.verticalHeader().setMaximumWidth(scaled(WIDEST_NAMES))
+        if cells:
+            self.horizontalScrollBar().valueChanged.connect(self._scrolled)
         self._fit_rows()
+
+    def _scrolled(self, to: int) -> None:
+        """Keep the names in sight where their column has gone out of it."""
+        self.parts.name_rows(to > self.columnWidth(0) // 2)
 
     def _fit_rows(self) -> None:
         header = self.verticalHeader()

@@ -19,6 +19,8 @@ _ROOT: Final = QModelIndex()
 # Made once: joining flags takes longer than everything else that is asked of a cell.
 _LEFT: Final = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft
 _RIGHT: Final = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight
+_UP: Final = "\N{BLACK UP-POINTING TRIANGLE}"
+_DOWN: Final = "\N{BLACK DOWN-POINTING TRIANGLE}"
 _NO_FLAGS: Final = Qt.ItemFlag.NoItemFlags
 _SHOWN: Final = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
 _EDITED: Final = _SHOWN | Qt.ItemFlag.ItemIsEditable
@@ -83,6 +85,7 @@ class PartModel(QAbstractTableModel):
         self._wrong: frozenset[int] = frozenset()
         self._sorted_by: tuple[int, Qt.SortOrder] | None = None
         self._keep: Callable[[Project, Any, int], bool] | None = None
+        self._named = False
 
     # What is shown
 
@@ -245,18 +248,32 @@ class PartModel(QAbstractTableModel):
         """The headings, and the number of each part in the project at the left."""
         if orientation == Qt.Orientation.Vertical:
             if role == Qt.ItemDataRole.DisplayRole and 0 <= section < len(self._rows):
-                return str(self._rows[section] + 1)
+                number = str(self._rows[section] + 1)
+                return f"{number}  {self._first(section)}" if self._named else number
             if role == Qt.ItemDataRole.TextAlignmentRole:
-                return _RIGHT
+                return _LEFT if self._named else _RIGHT
             return None
         column = self.columns[section]
         if role == Qt.ItemDataRole.DisplayRole:
-            return column.title
+            if self._sorted_by is None or self._sorted_by[0] != section:
+                return column.title
+            # Before the title, which may be cut at its end.
+            return f"{_UP if self._sorted_by[1] == Qt.SortOrder.AscendingOrder else _DOWN} {column.title}"
         if role == Qt.ItemDataRole.ToolTipRole:
             return column.hint or column.title
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _RIGHT if column.right else _LEFT
         return None
+
+    def _first(self, row: int) -> str:
+        return "" if self._project is None else self.columns[0].shown(self._project, self.part(row))
+
+    def name_rows(self, named: bool) -> None:
+        """Say at the left of each row also what stands in its first column, or its number only."""
+        if named != self._named:
+            self._named = named
+            if self._rows:
+                self.headerDataChanged.emit(Qt.Orientation.Vertical, 0, len(self._rows) - 1)
 
     def cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
         """The text of a cell, the name of its colour and where it stands: all that is needed to draw it."""

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.cell_editor import CellDelegate, CellWays
+from widgets.commands import mark_entry
 from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 from widgets.part_editing import PartEditing
@@ -117,7 +118,7 @@ class PartTable(QWidget):
         if len(self._kinds) > 1:
             menu = QMenu(self)
             for value, text in self._kinds:
-                menu.addAction(text, lambda value=value: self.add_wanted.emit(value))  # type: ignore[misc]
+                mark_entry(menu.addAction(text, lambda value=value: self.add_wanted.emit(value)))  # type: ignore[misc]
             self.add_button.setMenu(menu)
             self.add_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         bar = FlowLayout(spacing=4)
@@ -165,7 +166,7 @@ class PartTable(QWidget):
             header.setSortIndicatorClearable(True)
             header.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
             header.setSectionsClickable(True)
-            header.setSortIndicatorShown(True)
+            header.setSortIndicatorShown(False)  # the arrow stands in the heading, where it can be seen
             header.sortIndicatorChanged.connect(self.sort)
             self.table.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self._delegate = CellDelegate(self.table, self.model, ways)
@@ -304,6 +305,7 @@ class PartTable(QWidget):
 
     def _arranged(self) -> None:
         self.file_order.setVisible(self.model.sorted_by is not None)
+        self.model.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self.model.columns) - 1)
         index = self.table.currentIndex()
         if index.isValid():
             self.table.scrollTo(index)

@@ -138,6 +138,7 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
         (4, "Name"),
     ]
     assert [part.name for part in proposal.added] == ["fresh"]
+    assert list(proposal.parts) == [place("command")], "what stays as it was is no change"
     after = proposal.edit("signal", PROJECT)
     assert after.signals[place("command")].unit == "Hz"
     assert after.signals[place("status")].name == "status"

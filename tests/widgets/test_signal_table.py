@@ -648,3 +648,20 @@ def test_a_window_closed_over_an_open_cell_ends_in_order(document: Document, qtb
     design.deleteLater()
     qtbot.waitUntil(lambda: bool(gone))
     assert document.project is before
+
+
+def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkplace) -> None:
+    grid = grid_of(design)
+    rows = Qt.Orientation.Vertical
+    assert grid.parts.headerData(4, rows) == "5"
+    go(design, "speed set point", "notes")
+    assert grid.parts.headerData(4, rows) == "5  speed set point"
+    press(design, Key.Key_Home)
+    assert grid.parts.headerData(4, rows) == "5"
+    click_on_heading(grid, "unit")
+    number = column(grid, "unit")
+    assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "\u25b2 Unit"
+    click_on_heading(grid, "unit")
+    assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "\u25bc Unit"
+    click_on_heading(grid, "unit")
+    assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "Unit"

@@ -179,3 +179,21 @@ def test_recovered_work_knows_that_its_file_has_changed_since(tmp_path: Path, wi
     offer = again.say()
     assert 'title: "Other" -> "Bench"' in offer["differences"]
     assert again.say()["modified"]
+
+
+def test_started_without_a_file_it_begins_where_it_was_left(tmp_path: Path, windows: list[Window]) -> None:
+    file = tmp_path / "pump.toml"
+    save(bench_project(), file)
+    first = start(windows, tmp_path, "look", file)
+    assert first.say()["path"] == str(file)
+    first.kill(signal.SIGTERM)
+    second = start(windows, tmp_path, "look")
+    found = second.say()
+    assert found["path"] == str(file)
+    assert found["bar"] == ""
+    second.kill(signal.SIGTERM)
+    assert copies(tmp_path) == []
+    file.unlink()
+    found = start(windows, tmp_path, "look").say()
+    assert found["path"] == "None"
+    assert "cannot be opened" in found["bar"]

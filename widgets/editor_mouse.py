@@ -58,6 +58,8 @@ class EditorMouse(QObject):
 
     said = Signal(str)
     """Where what is dragged would go, or why it does not fit; empty once the drag is over."""
+    pointed = Signal(int, int)
+    """The cell that a drag has come to; it should be in view."""
     field_opened = Signal()
 
     def __init__(
@@ -137,6 +139,7 @@ class EditorMouse(QObject):
         drag.at = (row, column)
         drag.copies = drag.what is _What.MOVE and bool(modifiers & _CTRL)
         self._show(drag)
+        self.pointed.emit(row, column)
 
     def _take_hold(self, drag: _Drag) -> None:
         """A drag with Ctrl begins on a field that is not selected yet: it copies that one."""

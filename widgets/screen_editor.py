@@ -56,6 +56,7 @@ class ScreenEditor(QWidget):
         self.notice = notice
         self._shown = Shown.SAMPLE
         self._wrong: frozenset[int] = frozenset()
+        self._wrong_rows: frozenset[int] = frozenset()
         self._live: LiveReadings | None = None
         self._readings: dict[str, Reading] = {}
         self.face = PanelFace()
@@ -123,6 +124,7 @@ class ScreenEditor(QWidget):
         self.keys.place_wanted.connect(self.pick_signal)
         self.keys.try_wanted.connect(self.try_it)
         self.mouse.said.connect(self._say_drag)
+        self.mouse.pointed.connect(self._bring_into_view)
         self.mouse.field_opened.connect(self.field_opened)
         self.find_bar.closed.connect(self._search_closed)
         self.face.edit_key.connect(self._key)
@@ -185,10 +187,10 @@ class ScreenEditor(QWidget):
         source.changed.connect(self._readings_changed)
         self._show()
 
-    def set_wrong(self, fields: frozenset[int]) -> None:
-        """The fields of this screen that a finding is about."""
-        if fields != self._wrong:
-            self._wrong = fields
+    def set_wrong(self, fields: frozenset[int], rows: frozenset[int] = frozenset()) -> None:
+        """The fields and the rows of text of this screen that a finding is about."""
+        if (fields, rows) != (self._wrong, self._wrong_rows):
+            self._wrong, self._wrong_rows = fields, rows
             self._outline()
 
     def set_insert(self, on: bool) -> None:
@@ -228,7 +230,9 @@ class ScreenEditor(QWidget):
         self.face.grid.set_selection(selection.block)
         self._outline()
         self._say_turns(project, screen)
-        row, column = selection.cell
+        self._bring_into_view(*selection.cell)
+
+    def _bring_into_view(self, row: int, column: int) -> None:
         area = self.face.grid.cell_rect(row, column)
         middle = self.face.grid.mapTo(self.face, area.center())
         self.area.ensureVisible(middle.x(), middle.y(), area.width() * 2, area.height() * 2)
@@ -324,7 +328,7 @@ class ScreenEditor(QWidget):
         if screen is None:
             return
         chosen = self._document.selection.fields
-        self.face.grid.set_outlines(
+        fields = [
             Outline(
                 *field.at,
                 field.width,
@@ -334,7 +338,10 @@ class ScreenEditor(QWidget):
                 wrong=index in self._wrong,
             )
             for index, field in enumerate(screen.fields)
-        )
+        ]
+        columns = self._document.project.panel.columns
+        rows = [Outline(row, 0, columns, Qt.PenStyle.NoPen, wrong=True) for row in sorted(self._wrong_rows)]
+        self.face.grid.set_outlines((*fields, *rows))
 
     # Keys
 

@@ -46,6 +46,7 @@ class Speech(QObject):
         self._wish = wish
         for translator in self._translators:
             self._application.removeTranslator(translator)
+            translator.deleteLater()
         self._translators = [] if (spoken := spoken_for(wish)) is Language.ENGLISH else self._load(spoken)
         for translator in self._translators:
             self._application.installTranslator(translator)

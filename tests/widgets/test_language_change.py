@@ -15,6 +15,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
+from app.follower.simulation import Simulation
 from app.project.files import load, save
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
@@ -121,6 +122,27 @@ def test_the_session_goes_on_and_only_the_new_window_shows_it(german: MainWindow
 def test_saving_goes_to_the_same_file(german: MainWindow, file: Path) -> None:
     assert german.save()
     assert load(file).title == "Changed"
+
+
+def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, speech: Speech) -> None:
+    with Simulation(bench_project()) as device:
+        _, port = device.serve_tcp(None, "127.0.0.1", 0)
+        english = MainWindow(workplace=1)
+        english.show()
+        english.take(bench_project(port), None)
+        english.live.connect_to(english.document.project, None)
+        english.live.arm()
+        speech.speak(Language.GERMAN)
+        german = MainWindow(workplace=1, former=english)
+        assert german.badge.words == "SCHARF: Tasten schreiben auf hall"
+        assert german.live.writing.armed == ("hall",)
+        assert not english.live.writing.armed
+        german.live.key_down("start")
+        german.live.key_up("start")
+        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+        english.deleteLater()
+        german.leave()
+        german.deleteLater()
 
 
 def test_every_command_keeps_its_key(qtbot: QtBot, speech: Speech) -> None:

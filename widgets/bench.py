@@ -132,7 +132,7 @@ class BenchWorkplace(QWidget):
         menu.addSeparator()
         menu.addMenu(self._followers_menu)
         menu.addSeparator()
-        menu.addActions([self.panel_action, self.filter_action, self.not_good_action])
+        menu.addActions([self.panel_action, self.filter_action, self.not_good_action, self.readings.copy_action])
 
     def _make_actions(self) -> None:
         self.connect_action = self._action(self.tr("&Connect"), self.connect_line, "Ctrl+K")

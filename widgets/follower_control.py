@@ -28,6 +28,7 @@ from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.numbering import Table
 from app.signals.text import number_digits
+from widgets.commands import mark_entry
 from widgets.flow import FlowLayout
 from widgets.palette import set_look
 from widgets.readings_table import age_text
@@ -83,7 +84,7 @@ class SimulatedSwitches:
         action.setCheckable(True)
         action.setToolTip(tip)
         action.toggled.connect(turn)
-        return action
+        return mark_entry(action)
 
 
 class FollowerCard(QFrame):

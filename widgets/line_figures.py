@@ -37,7 +37,7 @@ class LineFigures(QTreeWidget):
         self.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self._shown: list[tuple[str, list[tuple[str, str, bool]]]] = []
         self._items: list[list[QTreeWidgetItem]] = []
-        copy = QAction(self.tr("Copy the statistics"), self)
+        self.copy_action = copy = QAction(self.tr("Copy the statistics"), self)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         copy.triggered.connect(lambda: QApplication.clipboard().setText(self.text()))

@@ -126,6 +126,7 @@ class LineView(QWidget):
         menu.addActions([self.filter_action, self.faults_action])
         menu.addSeparator()
         menu.addActions([self.copy_action, self.copy_words_action, self.save_action])
+        menu.addActions([self.parts.copy_action, self.figures.copy_action])
         menu.addSeparator()
         menu.addAction(self.clear_action)
 

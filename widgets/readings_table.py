@@ -420,7 +420,7 @@ class ReadingsTable(QWidget):
             )
         )
         view.horizontalHeader().setHighlightSections(False)
-        copy = QAction(self.tr("Copy the selected readings"), view)
+        self.copy_action = copy = QAction(self.tr("Copy the selected readings"), view)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         copy.triggered.connect(self._copy)

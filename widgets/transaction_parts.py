@@ -85,7 +85,7 @@ class TransactionParts(QWidget):
         self.tree.setColumnWidth(BYTES, fixed.horizontalAdvance("00 ") * BYTES_A_ROW + 34)
         longest = translate("bus", "registers {first} to {last}").format(first=400, last=407)
         self.tree.setColumnWidth(PART, self.fontMetrics().horizontalAdvance(longest) + 12)
-        copy = QAction(self.tr("Copy this transaction in words"), self.tree)
+        self.copy_action = copy = QAction(self.tr("Copy this transaction in words"), self.tree)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         copy.triggered.connect(lambda: QApplication.clipboard().setText(self.text()))

@@ -190,7 +190,7 @@ class DesignWorkplace(QWidget):
         menu.addSeparator()
         self.screens.list.fill_menu(menu.addMenu(self.tr("W&hole screens")))
         self.editor.actions_of.fill_menu(menu)
-        self.part_commands.fill_menu(menu.addMenu(self.tr("A&dd")))
+        self.part_commands.fill_menu(menu.addMenu(self.tr("Add a part")))
         self.map_pane.fill_menu(menu.addMenu(self.tr("Pag&e map")))
         tables = menu.addMenu(self.tr("Ta&bles"))
         self.table_commands.fill_menu(tables)

@@ -320,7 +320,7 @@ class LineView(QWidget):
         if words != self.told.text():
             self.told.setText(words)
         set_look(self.told, "caution" if self.paused else "faint")
-        self.newest_action.setEnabled(not self.table.following)
+        allow(self.newest_action, not self.table.following, self.tr("the newest is shown"))
 
     def _connection_changed(self) -> None:
         session = self._live.session

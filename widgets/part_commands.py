@@ -44,7 +44,7 @@ class PartCommands(QObject):
             self._adds(self.tr("&Follower"), "lines", lines.add_follower, "F"),
         ]
         self._rows = [
-            self._on_rows(self.tr("Duplicate the ro&ws"), lambda table: table.duplicate_rows(), "Ctrl+D"),
+            self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "Ctrl+D"),
             self._on_rows(self.tr("Delete the rows"), lambda table: table.delete_rows(), "Ctrl+Del"),
             self._on_rows(self.tr("Move the rows up"), lambda table: table.move_rows(-1), "Alt+Up"),
             self._on_rows(self.tr("Move the rows down"), lambda table: table.move_rows(1), "Alt+Down"),

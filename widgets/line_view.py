@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import Project
+from widgets.commands import allow
 from widgets.flow import FlowLayout
 from widgets.line_figures import LineFigures
 from widgets.live import Live

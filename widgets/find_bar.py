@@ -32,6 +32,7 @@ from widgets.palette import set_look
 COUNT_AFTER_MS: Final = 150
 """Time after an edit until the places are counted again."""
 LIST_HEIGHT: Final = 84
+"""Pixels of the list of places that were left, at most."""
 _TEXTS, _SIGNALS, _BOTH = range(3)
 
 
@@ -66,8 +67,11 @@ class FindBar(QFrame):
         self.where.setToolTip(self.tr("In the texts of the screens, or in the names of the signals that fields show"))
         self.where.addItems([self.tr("Texts"), self.tr("Signals"), self.tr("Both")])
         self.where.activated.connect(lambda _index: self._sought_changed())
-        self.case = QCheckBox(self.tr("&Capitals matter"))
+        self.case = QCheckBox(self.tr("&Capitals"))
+        self.case.setToolTip(self.tr("Tell capital letters from small ones"))
         self.case.toggled.connect(lambda _on: self._sought_changed())
+        self.words = QCheckBox(self.tr("&Whole words"))
+        self.words.toggled.connect(lambda _on: self._sought_changed())
         self.count = QLabel()
         self.count.setMinimumWidth(80)
         self.count.setContentsMargins(4, 0, 8, 0)
@@ -84,7 +88,6 @@ class FindBar(QFrame):
         self.put_label = QLabel(self.tr("Replace with"))
         self.left = QListWidget()
         self.left.setAccessibleName(self.tr("Places that were left as they are"))
-        self.left.setMaximumHeight(LIST_HEIGHT)
         self.left.itemActivated.connect(self._go_to_left)
         self.left.currentItemChanged.connect(lambda item: None if item is None else self._go_to_left(item))
         grid = QGridLayout()
@@ -94,10 +97,10 @@ class FindBar(QFrame):
         grid.addWidget(self.sought, 0, 1)
         grid.addWidget(self.put_label, 1, 0)
         grid.addWidget(self.put, 1, 1)
-        grid.setColumnStretch(1, 2)
+        grid.setColumnStretch(1, 1)
         grid.setColumnStretch(2, 3)
         upper, lower = FlowLayout(spacing=4), FlowLayout(spacing=4)
-        for widget in (self.before, self.after, self.where, self.case, self.count):
+        for widget in (self.before, self.after, self.where, self.case, self.words, self.count):
             upper.addWidget(widget)
         for button in (self.replace_button, self.all_button):
             lower.addWidget(button)
@@ -149,6 +152,7 @@ class FindBar(QFrame):
         return Sought(
             self.sought.text(),
             case=self.case.isChecked(),
+            words=self.words.isChecked(),
             texts=where in (_TEXTS, _BOTH),
             signals=where in (_SIGNALS, _BOTH),
         )
@@ -292,6 +296,8 @@ class FindBar(QFrame):
             item.setData(Qt.ItemDataRole.UserRole, refusal.match)
             item.setToolTip(item.text())
             self.left.addItem(item)
+        needed = self.left.sizeHintForRow(0) * len(result.refused) + 2 * self.left.frameWidth()
+        self.left.setFixedHeight(max(1, min(needed, LIST_HEIGHT)))
         self.left.setVisible(bool(result.refused))
         words = self.tr("Replaced: {count}").format(count=result.count)
         if result.refused:

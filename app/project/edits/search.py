@@ -20,6 +20,8 @@ class Sought:
 
     text: str
     case: bool = False
+    words: bool = False
+    """Only whole words: not where a letter or a digit stands right before or behind."""
     texts: bool = True
     """In the static text of the screens."""
     signals: bool = False
@@ -28,7 +30,10 @@ class Sought:
     @cached_property
     def pattern(self) -> re.Pattern[str]:
         """What matches."""
-        return re.compile(re.escape(self.text), re.NOFLAG if self.case else re.IGNORECASE)
+        expression = re.escape(self.text)
+        if self.words:
+            expression = rf"(?<!\w){expression}(?!\w)"
+        return re.compile(expression, re.NOFLAG if self.case else re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,6 +87,14 @@ def test_capitals_may_matter(editor: ScreenEditor) -> None:
     assert bar.matches == ()
 
 
+def test_whole_words_can_be_asked_for(editor: ScreenEditor) -> None:
+    bar = opened(editor)
+    look_for(bar, "peed")
+    assert bar.matches
+    bar.words.click()
+    assert bar.matches == ()
+
+
 def test_selected_text_is_looked_for(editor: ScreenEditor) -> None:
     press(editor, *[Key.Key_Right] * 4, modifiers=SHIFT)
     bar = opened(editor)

@@ -28,6 +28,13 @@ def test_text_is_found_on_all_screens_in_order(project: Project) -> None:
     assert find(project, Sought("")) == ()
 
 
+def test_whole_words_are_found_apart(project: Project) -> None:
+    text = lettered(project, "set RESET set. 1")
+    assert [match.column for match in find(text, Sought("set", words=True))] == [0, 10]
+    assert row(replace_all(text, Sought("set", words=True), "put").project, 0) == "put RESET put. 1"
+    assert find(lettered(project, "a 2*b"), Sought("*", words=True)) == ()
+
+
 def test_text_under_a_field_is_not_found(project: Project) -> None:
     hidden = type_text(project, "status", 1, 0, "hidden")
     screens = tuple(

@@ -7,14 +7,17 @@ from importlib.metadata import PackageNotFoundError, version
 from platform import python_version
 
 from PySide6.QtCore import Qt, qVersion
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QApplication,
     QDialog,
     QDialogButtonBox,
     QHeaderView,
     QLabel,
+    QLineEdit,
     QMenu,
+    QPushButton,
     QTreeWidget,
     QTreeWidgetItem,
     QVBoxLayout,
@@ -23,32 +26,70 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Panel
 from widgets.arming import cautions
+from widgets.commands import keys_of, listed, native, plain
 from widgets.keypad import keyboard_map
-from widgets.size import comfortable, scaled
+from widgets.matching import cost
+from widgets.own_keys import own_keys, shown_keys
+from widgets.row_list import RowDelegate
+from widgets.shortening import shorten_placeholder
+from widgets.size import comfortable, heading_width, scaled
 
 
 class ShortcutsDialog(QDialog):
-    """Every command with its shortcut, and which key of the keyboard stands for which key of the panel."""
+    """Every command with its keys, which key of the keyboard stands for which of the panel, and all other keys."""
 
     def __init__(self, menus: Sequence[QMenu], panel: Panel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("Keys and shortcuts"))
-        self.resize(comfortable(self, 560, 560))
+        self.resize(comfortable(self, 640, 640))
+        self.search = QLineEdit()
+        shorten_placeholder(self.search, self.tr("Parts of a command or of a key"))
+        self.search.setAccessibleName(self.tr("What to find"))
+        self.search.setClearButtonEnabled(True)
+        self.search.textChanged.connect(self._narrow)
         self.tree = QTreeWidget()
         self.tree.setHeaderLabels([self.tr("Command"), self.tr("Keys")])
         self.tree.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.tree.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self.tree.header().setStretchLastSection(False)
+        self.tree.header().setMinimumSectionSize(heading_width(self.tree.header(), self.tr("Command")))
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.tree.setAccessibleName(self.tr("Keys and shortcuts"))
-        self._add(
-            self.tr("The panel, while it has the focus"),
-            [(self.tr("Key {name}").format(name=name), _native([QKeySequence(key)])) for key, name in _keys(panel)],
-        )
+        self.tree.setItemDelegate(RowDelegate(self.tree))
         for menu in menus:
-            self._add(_plain(menu.title()), _commands(menu))
+            self._add(plain(menu.title()), _commands(menu))
+        for part in own_keys():
+            self._add(part.part, [(what, shown_keys(keys)) for keys, what in part.keys])
+        of_panel = [
+            (self.tr("Key {name}").format(name=name), native([QKeySequence(key)])) for key, name in _keys(panel)
+        ]
+        self._add(self.tr("The panel, while it has the focus"), of_panel)
         self.tree.expandAll()
-        _finish(self, self.tree)
+        copy = QPushButton(self.tr("&Copy as text"))
+        copy.setAutoDefault(False)
+        copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))
+        _finish(self, self.search, self.tree, button=copy)
+        self.search.setFocus()
+
+    def text(self) -> str:
+        """What is listed now as text for a printer: a line for each command, its keys in a second column."""
+        shown = [(group, [row for row in _children(group) if not row.isHidden()]) for group in self._groups()]
+        widest = max((len(row.text(0)) for _, rows in shown for row in rows), default=0)
+        lines: list[str] = []
+        for group, rows in shown:
+            if rows:
+                lines += ["", group.text(0), *(f"  {row.text(0):<{widest}}  {row.text(1)}".rstrip() for row in rows)]
+        return "\n".join(lines[1:]) + "\n"
+
+    def _groups(self) -> list[QTreeWidgetItem]:
+        return _children(self.tree.invisibleRootItem())
+
+    def _narrow(self, typed: str) -> None:
+        for group in self._groups():
+            rows = _children(group)
+            for row in rows:
+                row.setHidden(cost(typed, row.text(0), f"{row.text(1)} {group.text(0)}") is None)
+            group.setHidden(all(row.isHidden() for row in rows))
 
     def _add(self, head: str, rows: Iterable[tuple[str, str]]) -> None:
         top = QTreeWidgetItem([head])
@@ -56,9 +97,15 @@ class ShortcutsDialog(QDialog):
         font.setBold(True)
         top.setFont(0, font)
         for command, keys in rows:
-            top.addChild(QTreeWidgetItem([command, keys]))
+            row = QTreeWidgetItem([command, keys])
+            row.setToolTip(0, command)
+            top.addChild(row)
         if top.childCount():
             self.tree.addTopLevelItem(top)
+
+
+def _children(item: QTreeWidgetItem) -> list[QTreeWidgetItem]:
+    return [item.child(number) for number in range(item.childCount())]
 
 
 class CautionsDialog(QDialog):
@@ -115,43 +162,25 @@ class AboutDialog(QDialog):
         _finish(self, heading, text, parts)
 
 
-def _finish(dialog: QDialog, *parts: QWidget) -> None:
+def _finish(dialog: QDialog, *parts: QWidget, button: QPushButton | None = None) -> None:
     layout = QVBoxLayout(dialog)
     layout.setSpacing(10)
     for part in parts:
         layout.addWidget(part)
     buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+    if button is not None:
+        buttons.addButton(button, QDialogButtonBox.ButtonRole.ActionRole)
     buttons.rejected.connect(dialog.reject)
     layout.addWidget(buttons)
     buttons.button(QDialogButtonBox.StandardButton.Close).setFocus()
 
 
 def _commands(menu: QMenu) -> list[tuple[str, str]]:
-    rows: list[tuple[str, str]] = []
-    for action in menu.actions():
-        inner = action.menu()
-        if isinstance(inner, QMenu):
-            rows += [(f"{_plain(inner.title())}: {command}", keys) for command, keys in _commands(inner)]
-        elif not action.isSeparator():
-            rows.append((_plain(action.text()), _shortcuts(action)))
-    return rows
-
-
-def _shortcuts(action: QAction) -> str:
-    return _native(action.shortcuts())
-
-
-def _native(sequences: Iterable[QKeySequence]) -> str:
-    return ", ".join(dict.fromkeys(each.toString(QKeySequence.SequenceFormat.NativeText) for each in sequences))
+    return [(": ".join((*each.path[1:], each.name)), native(keys_of(each.action))) for each in listed([menu])]
 
 
 def _keys(panel: Panel) -> list[tuple[Qt.Key, str]]:
     return list(keyboard_map(panel.keys).items())
-
-
-def _plain(text: str) -> str:
-    """A menu text without the marks of its access key."""
-    return text.replace("&&", "\0").replace("&", "").replace("\0", "&").rstrip("\u2026")
 
 
 def _version(package: str) -> str:

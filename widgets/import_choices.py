@@ -45,6 +45,7 @@ class ChoiceRow(QWidget):
         super().__init__(parent)
         self._row = FlowLayout(self, spacing=10)
         self._captions: dict[QWidget, QLabel] = {}
+        self._both: dict[QWidget, QWidget] = {}
 
     def add(self, caption: str, editor: QWidget, hint: str = "") -> None:
         """One more choice. `caption` may name its key with &."""
@@ -61,12 +62,13 @@ class ChoiceRow(QWidget):
         column.addWidget(editor)
         self._row.addWidget(both)
         self._captions[editor] = label
+        self._both[editor] = both
 
     def show_choice(self, editor: QWidget, on: bool) -> None:
         """Show or hide a choice together with its caption."""
         editor.setVisible(on)
         self._captions[editor].setVisible(on)
-        self._captions[editor].parentWidget().setVisible(on)
+        self._both[editor].setVisible(on)
 
 
 def box(options: Sequence[tuple[str, Any]]) -> QComboBox:

@@ -311,7 +311,7 @@ class ImportDialog(QDialog):
         done = self.done_so_far
         if done is None or self._work.busy or not done.plan.incoming:
             return
-        refused = self._document.do(self.tr("Import signals"), done.plan.edit, aloud=False)
+        refused = self._document.do(self.tr("Import signals"), done.edit, aloud=False)
         if refused is not None:
             set_look(self.trouble, "fault")
             self._say("\N{WARNING SIGN} " + self.tr("Nothing was brought in: {reason}").format(reason=refused))

@@ -12,6 +12,7 @@ from app.exchange.reading import Source, Way, read, source_of
 from app.exchange.rows import Drafts, drafts_of
 from app.exchange.sheet import Progress, Sheet, no_progress
 from app.exchange.sunspec import COLUMNS
+from app.project.edits import EditRefused
 from app.project.model import Project
 
 Memory = Callable[[str], str]
@@ -33,6 +34,12 @@ class Import:
     plan: Plan
     project: Project = field(repr=False)
     """What the plan was made for."""
+    edited: Project | None = field(repr=False)
+    """What the plan makes of it; None if that is refused."""
+
+    def edit(self, project: Project) -> Project:
+        """The project with all that comes in. Raises EditRefused, and then nothing has changed."""
+        return self.edited if self.edited is not None and project is self.project else self.plan.edit(project)
 
     @property
     def remarks(self) -> tuple[str, ...]:
@@ -87,12 +94,21 @@ def match_again(
     """Convert the rows of a sheet by a matching, and plan what becomes of them. Raises Stopped if `progress` does."""
     drafts = drafts_of(sheet, matching, _part(progress, 0.0, 0.5))
     made = plan(project, drafts, matching, target, _part(progress, 0.5, 1))
-    return Import(source, way, sheet, guessed, matching, False, drafts, made, project)
+    return Import(source, way, sheet, guessed, matching, False, drafts, made, project, _edited(made, project))
 
 
 def plan_again(done: Import, project: Project, target: Target, progress: Progress = no_progress) -> Import:
     """The same rows for another target. Raises Stopped if `progress` does."""
-    return replace(done, plan=plan(project, done.drafts, done.matching, target, progress), project=project)
+    made = plan(project, done.drafts, done.matching, target, progress)
+    return replace(done, plan=made, project=project, edited=_edited(made, project))
+
+
+def _edited(made: Plan, project: Project) -> Project | None:
+    """Made along with the plan, in the background: the window has then only to take it."""
+    try:
+        return made.edit(project)
+    except EditRefused:
+        return None  # said when it is tried
 
 
 def _part(progress: Progress, first: float, last: float) -> Progress:

@@ -11,6 +11,7 @@ from typing import Any, Final, Literal, TypeAlias
 from app.exchange.matching import Matching, length_unit
 from app.exchange.numbers import Mark, NotANumber, RegisterText, factor, limits, number, register_text, whole_number
 from app.exchange.quoting import NO_UNIT, unquoted
+from app.exchange.scales import scaled
 from app.exchange.sheet import Cell, Odd, Progress, Row, Sheet, cell_text, no_progress
 from app.exchange.titles import Key
 from app.exchange.worded_texts import texts_in, texts_in_languages
@@ -23,7 +24,9 @@ Level: TypeAlias = Literal["fault", "aside", "remark"]
 
 LONGEST_NAME: Final = 40
 LONGEST_UNIT: Final = 16
-_MOST_DECIMALS: Final = 9
+_SCALES: Final[tuple[Key, ...]] = (
+    "raw_1", "raw_2", "value_1", "value_2", "factor", "divisor", "exponent", "offset"
+)  # fmt: skip
 _DECIMALS_OF_FLOATS: Final = 2
 """Shown of a float for which a list gives neither decimals nor a factor."""
 
@@ -103,7 +106,7 @@ class _RowReader:
         self._mark: Mark | None = matching.mark
         self._hexadecimal = matching.hexadecimal
         self._length_unit = length_unit(matching, sheet)
-        self._columns = matching.columns
+        self._scales = any(key in self._at for key in _SCALES)
         self._row: Row = Row(0, ())
         self._notes: list[Note] = []
 
@@ -121,7 +124,10 @@ class _RowReader:
         word = self._take("encoding", lambda cell: encoding_word(_text(cell)))
         if draft.place is not None and not draft.is_bit:
             self._read_encoding(draft, word)
-            self._read_scale(draft, word)
+            if self._scales:
+                self._read_scale(draft, word)
+            elif word is not None and word.kind == "float":
+                draft.rest["decimals"] = _DECIMALS_OF_FLOATS
             self._put(draft, "every_ms", self._whole)
             self._put(draft, "refresh_ms", self._whole)
             self._read_start_value(draft)
@@ -139,10 +145,10 @@ class _RowReader:
     def _take(self, key: Key, read: Callable[[Cell], Any]) -> Any:
         """What a cell says; None where it is empty, or says nothing that can be understood, which is noted."""
         column = self._at.get(key)
-        if column is None or column >= len(self._row.cells):
+        cells = self._row.cells
+        if column is None or column >= len(cells) or (not (cell := cells[column]) and cell == ""):
             return None
-        cell = self._row.cells[column]
-        if isinstance(cell, str) and (not cell or not cell.strip()):
+        if isinstance(cell, str) and cell.isspace():
             return None
         if isinstance(cell, Odd):
             self._note(key, cell.why)
@@ -276,37 +282,30 @@ class _RowReader:
         points = [self._take(key, self._number) for key in ("raw_1", "raw_2", "value_1", "value_2")]
         given: tuple[Fraction, str] | None = self._take("factor", self._factor)
         divisor = self._take("divisor", self._divisor)
-        exponent = self._take("exponent", self._whole)
-        offset = self._take("offset", self._number)
-        slope = Fraction(1)
-        if given is not None:
-            slope *= given[0]
-            if given[1] and len(given[1]) <= LONGEST_UNIT:
-                draft.rest.setdefault("unit", given[1])
-        if divisor is not None:
-            slope /= divisor
-        if exponent is not None:
-            if abs(exponent) > 30:
-                self._note("exponent", translate("exchange", "an exponent of ten is -30 to 30"))
-                return
-            slope *= Fraction(10) ** exponent
-        by_factor = given is not None or divisor is not None or exponent is not None or offset is not None
+        exponent = self._take("exponent", self._exponent)
+        found = scaled(given[0] if given else None, divisor, exponent, self._take("offset", self._number))
+        if given is not None and given[1] and len(given[1]) <= LONGEST_UNIT:
+            draft.rest.setdefault("unit", given[1])
         if any(point is not None for point in points):
             if None in points:
                 if not self._has_faults():
                     self._note(None, translate("exchange", "a scale needs two raw numbers and their two values"))
-            elif by_factor and (slope != 1 or offset):
+            elif found.points is not None:
                 self._note(None, translate("exchange", "there are two scales: by points and by a factor"))
             else:
                 draft.rest["scale"] = (*points,)
-        elif by_factor and (slope != 1 or offset):
-            draft.rest["scale"] = _line_of(slope, offset or Decimal(0))
-        if slope != 1 or (offset and by_factor):
-            decimals = max(_decimals(slope), _decimals(Fraction(offset or 0)))
-            if decimals:
-                draft.rest["decimals"] = decimals
+        elif found.points is not None:
+            draft.rest["scale"] = found.points
+            if found.decimals:
+                draft.rest["decimals"] = found.decimals
         elif word is not None and word.kind == "float":
             draft.rest["decimals"] = _DECIMALS_OF_FLOATS
+
+    def _exponent(self, cell: Cell) -> int:
+        found = self._whole(cell)
+        if abs(found) > 30:
+            raise _Refused(translate("exchange", "an exponent of ten is -30 to 30"))
+        return found
 
     def _factor(self, cell: Cell) -> tuple[Fraction, str]:
         if isinstance(cell, Decimal):
@@ -335,11 +334,15 @@ class _RowReader:
             if len(unit) > LONGEST_UNIT:
                 self._note(
                     "unit",
-                    translate("exchange", "the unit has {count} characters; a signal's has at most {most}").format(
-                        count=len(unit), most=LONGEST_UNIT
-                    ),
+                    translate(
+                        "exchange", "the unit has {count} characters, more than {most}; it went into the notes"
+                    ).format(count=len(unit), most=LONGEST_UNIT),
+                    "remark",
                 )
-            draft.rest["unit"] = unit
+                notes = draft.rest.get("notes")
+                draft.rest["notes"] = f"{notes}\n{unit}" if notes else unit
+            else:
+                draft.rest["unit"] = unit
         decimals = self._take("decimals", self._whole)
         if decimals is not None:
             draft.rest["decimals"] = decimals
@@ -420,19 +423,3 @@ def _block(cell: Cell) -> str:
 
 def _access(cell: Cell) -> bool:
     return cell if isinstance(cell, bool) else may_write(_text(cell))
-
-
-def _line_of(slope: Fraction, offset: Decimal) -> tuple[Decimal, Decimal, Decimal, Decimal]:
-    """Two raw numbers and their values on the line value = raw x slope + offset: for x0.1 these are 0, 10 and 0, 1."""
-    raw = slope.denominator
-    if 10 % raw == 0 and raw > 1:
-        raw = 10  # halves and fifths read better in tens
-    return Decimal(0), Decimal(raw), offset, offset + Decimal(int(slope * raw))
-
-
-def _decimals(number: Fraction) -> int:
-    """How many decimals a number needs, at most as many as a signal can show."""
-    for count in range(_MOST_DECIMALS + 1):
-        if (number * 10**count).denominator == 1:
-            return count
-    return 2 if abs(number) >= Fraction(1, 100) else _MOST_DECIMALS

@@ -10,7 +10,7 @@ from typing import Final, TypeAlias
 LARGEST_FILE: Final = 32 * 1024 * 1024
 """Bytes of a file that is imported. A list of 20 000 rows has about a twentieth of this."""
 
-MOST_ROWS: Final = 100_000
+MOST_ROWS: Final = 99_999
 MOST_COLUMNS: Final = 256
 """Of a sheet. Beyond these it is no register list, and showing it would take too much memory."""
 

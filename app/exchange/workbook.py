@@ -4,19 +4,16 @@ from __future__ import annotations
 
 import datetime
 import io
-import re
 import struct
 import zipfile
 import zlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from decimal import Decimal
 from pathlib import PurePosixPath
 from typing import Final
 from xml.etree import ElementTree
 
 from app.exchange.sheet import (
-    MOST_COLUMNS,
-    MOST_ROWS,
     CannotRead,
     Cell,
     Odd,
@@ -26,21 +23,12 @@ from app.exchange.sheet import (
     column_letter,
     no_progress,
 )
+from app.exchange.sheet_xml import Oddities, look_through
 from app.language import translate
 
 LARGEST_PART: Final = 192 * 1024 * 1024
 """Bytes of one part of a workbook when unpacked; a list of 100 000 rows has about half of this."""
 
-_REFERENCE: Final = re.compile(rb"""\sr\s*=\s*["']([A-Za-z]*)([0-9]+)["']""")
-"""Of a cell (B7) or of a row (7)."""
-_ANY_FORMULA: Final = re.compile(rb"<(?:\w+:)?f[\s>/]")
-_FORMULA: Final = re.compile(
-    rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)\s*(?:<(?:\w+:)?v[^>]*>([^<]*)<)?"
-)
-_PLACE: Final = re.compile(rb'(?:^|\s)r="([A-Za-z]+)([0-9]+)"')
-_ERROR_CELL: Final = re.compile(
-    rb"""<(?:\w+:)?c\s([^>]*?\bt\s*=\s*["']e["'][^>]*)>.*?<(?:\w+:)?v[^>]*>\s*([^<]*?)\s*<""", re.DOTALL
-)
 _DAMAGED: Final = (
     zipfile.BadZipFile,
     zlib.error,
@@ -80,22 +68,18 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
             _inflated(archive, member.filename)
     progress(0.15)
     content = _inflated(archive, parts[name])
-    _must_be_of_usual_size(content)
-    progress(0.3)
-    without, errors = _without_result(content), _errors(content)
+    oddities = look_through(content, progress, 0.15, 0.4)
     del content
-    progress(0.4)
     grid, merged = _grid(data, name)
     progress(0.6)
-    return _sheet(name, grid, merged, without, errors, progress)
+    return _sheet(name, grid, merged, oddities, progress)
 
 
 def _sheet(
     name: str,
     grid: list[list[object]],
     merged: Sequence[tuple[tuple[int, int], tuple[int, int]]],
-    without: frozenset[tuple[int, int]],
-    errors: Mapping[tuple[int, int], str],
+    oddities: Oddities,
     progress: Progress,
 ) -> Sheet:
     remarks: list[str] = []
@@ -103,14 +87,15 @@ def _sheet(
     rows: list[Row] = []
     known: dict[object, Cell] = {}
     odd: dict[int, dict[int, Odd]] = {}
-    for row_index, column in sorted(without):
+    for row_index, column in sorted(oddities.without_result):
         odd.setdefault(row_index, {})[column] = _no_result(f"{column_letter(column)}{row_index + 1}")
-    for (row_index, column), text in errors.items():
+    for (row_index, column), text in oddities.errors.items():
         odd.setdefault(row_index, {})[column] = _error(text)
     for at, values in enumerate(grid):
         if at % 1000 == 0:
             progress(0.6 + 0.4 * at / len(grid))
-        cells = [_cell(value, known) for value in values]
+        # Most cells are texts: a call for each would take a good part of the whole time.
+        cells = [value if type(value) is str and value[:1] != "#" else _cell(value, known) for value in values]
         for column, cell in odd.get(at, {}).items():
             cells += [""] * (column + 1 - len(cells))
             cells[column] = cell
@@ -119,13 +104,15 @@ def _sheet(
         row = Row(at + 1, tuple(cells))
         if not row.blank:
             rows.append(row)
-    if without:
+    if oddities.without_result:
         remarks.append(
             translate(
                 "exchange",
                 "Formulas without a saved result: {places}. Open the workbook in a spreadsheet program, save it there, "
                 "and import it again.",
-            ).format(places=_named([f"{column_letter(column)}{row + 1}" for row, column in sorted(without)]))
+            ).format(
+                places=_named([f"{column_letter(column)}{row + 1}" for row, column in sorted(oddities.without_result)])
+            )
         )
     if filled:
         remarks.append(
@@ -252,52 +239,6 @@ def _inflated(archive: zipfile.ZipFile, name: str) -> bytes:
             )
         )
     return content
-
-
-def _must_be_of_usual_size(content: bytes) -> None:
-    """The library lays a sheet out as a full rectangle: one cell at its far end would take all memory there is."""
-    references = _REFERENCE.findall(content)
-    rows = max((int(number[:12]) for number in {number for _, number in references}), default=0)
-    last = max((_column(letters[:6]) for letters in {letters for letters, _ in references}), default=-1)
-    if rows > MOST_ROWS or last >= MOST_COLUMNS:
-        raise CannotRead(
-            translate(
-                "exchange",
-                "The sheet reaches to row {row} and column {column}; at most {rows} rows and {columns} columns are "
-                "read. Delete what stands far outside the list, or divide it.",
-            ).format(row=rows, column=column_letter(max(0, last)), rows=MOST_ROWS, columns=MOST_COLUMNS)
-        )
-
-
-def _without_result(content: bytes) -> frozenset[tuple[int, int]]:
-    """Row and column, from 0, of the formulas whose result was not saved."""
-    found: set[tuple[int, int]] = set()
-    if _ANY_FORMULA.search(content) is None:
-        return frozenset()
-    for attributes, result in _FORMULA.findall(content):
-        place = _PLACE.search(attributes)
-        if not result.strip() and b't="str"' not in attributes and place is not None:
-            found.add((int(place[2]) - 1, _column(place[1])))
-    return frozenset(found)
-
-
-def _errors(content: bytes) -> dict[tuple[int, int], str]:
-    """Row and column, from 0, of the cells that hold an error, with its name: the library gives such as empty."""
-    found: dict[tuple[int, int], str] = {}
-    if b'"e"' not in content and b"'e'" not in content:
-        return found
-    for attributes, text in _ERROR_CELL.findall(content):
-        place = _PLACE.search(attributes)
-        if place is not None:
-            found[int(place[2]) - 1, _column(place[1])] = text.decode("ascii", "replace")
-    return found
-
-
-def _column(letters: bytes) -> int:
-    number = 0
-    for letter in letters.upper():
-        number = number * 26 + letter - 64
-    return number - 1
 
 
 def _grid(data: bytes, name: str) -> tuple[list[list[object]], Sequence[tuple[tuple[int, int], tuple[int, int]]]]:

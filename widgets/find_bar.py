@@ -70,7 +70,7 @@ class FindBar(QFrame):
         self.case = QCheckBox(self.tr("&Capitals"))
         self.case.setToolTip(self.tr("Tell capital letters from small ones"))
         self.case.toggled.connect(lambda _on: self._sought_changed())
-        self.words = QCheckBox(self.tr("&Whole words"))
+        self.words = QCheckBox(self.tr("Wh&ole words"))
         self.words.toggled.connect(lambda _on: self._sought_changed())
         self.count = QLabel()
         self.count.setMinimumWidth(80)

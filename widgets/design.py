@@ -328,13 +328,21 @@ class DesignWorkplace(QWidget):
         screen = self.document.screen
         if screen is None:
             return
-        at = next(index for index, other in enumerate(self.document.project.screens) if other is screen)
-        wrong = set()
+        project = self.document.project
+        at = next(index for index, other in enumerate(project.screens) if other is screen)
+        fields, rows = set[int](), set[int]()
         for finding in self.checks.findings:
             place = finding.place
-            if place[:2] == ("screen", at) and len(place) > 3 and place[2] == "field" and finding.severity != "note":
-                wrong.add(place[3])
-        self.editor.set_wrong(frozenset(index for index in wrong if isinstance(index, int)))
+            if place[:2] != ("screen", at) or len(place) < 4 or finding.severity == "note":
+                continue
+            number = place[-1] if place[2] == "text_in" else place[3]
+            if not isinstance(number, int):
+                continue
+            if place[2] == "field":
+                fields.add(number)
+            elif number < project.panel.rows and (place[2] == "text_in") == bool(self.document.language):
+                rows.add(number)
+        self.editor.set_wrong(frozenset(fields), frozenset(rows))
 
     def _refused(self, text: str) -> None:
         self.notice.say(text)

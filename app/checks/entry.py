@@ -313,7 +313,7 @@ def _start_value_reason(survey: Survey, signal: RegisterSignal) -> str | None:
     return None
 
 
-@whole("panel", "actions", "entered", name="entry-without-keys")
+@whole("panel", "turns", "actions", "entered", name="entry-without-keys")
 def entry_without_keys(survey: Survey) -> Iterator[Fault]:
     """Entry on a panel without the keys for it: it cannot be begun, adjusted, confirmed or left."""
     panel = survey.panel
@@ -340,7 +340,7 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
             translate(
                 "checks", "add the key {key} to the panel, or name another as '{purpose}' in its entry keys"
             ).format(key=quoted(key), purpose=purpose),
-            Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), mends.add_key, (key,)),
+            _with_key(survey, key),
         )
     if panel.entry.up == panel.entry.down:
         yield Fault(
@@ -358,6 +358,14 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
             ),
             translate("checks", "name another key as 'abandon' in the panel's entry keys"),
         )
+
+
+def _with_key(survey: Survey, key: str) -> Mend | None:
+    """The key put on the panel; None if something else waits for it, which would come to life with it."""
+    project = survey.project
+    if any(key == other.key for other in (*project.turns, *project.actions)):
+        return None
+    return Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), mends.add_key, (key,))
 
 
 _NO_KEY = {

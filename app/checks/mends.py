@@ -43,31 +43,11 @@ def set_in_action(project: Project, _place: Place, index: int, key: str, value: 
     return _put(project, ("action", index, key), lambda _: value)
 
 
-def set_in_follower(project: Project, _place: Place, name: str, key: str, value: object) -> Project:
-    """With `value` under one key of the follower called `name`."""
-    return edits.change_follower(project, name, **{key: value})
-
-
 def remove(project: Project, place: Place) -> Project:
     """Without the part at `place`."""
     part = _part(place)
     index = cast("int", part[-1])
     return _put(project, part[:-1], lambda parts: (*parts[:index], *parts[index + 1 :]))
-
-
-def remove_signal(project: Project, place: Place) -> Project:
-    """Without the signal at `place`. Refused while it is used."""
-    return edits.delete_signal(project, project.signals[_number(place)].name)
-
-
-def remove_follower(project: Project, place: Place) -> Project:
-    """Without the follower at `place`. Refused while it is used."""
-    return edits.delete_follower(project, project.followers[_number(place)].name)
-
-
-def remove_line(project: Project, place: Place) -> Project:
-    """Without the line at `place`. Refused while it is used."""
-    return edits.delete_line(project, project.lines[_number(place)].name)
 
 
 def add_screen(project: Project, _place: Place) -> Project:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from typing import Protocol
 
 from app.checks import mends
 from app.checks.finding import Fault, Mend
@@ -50,28 +52,43 @@ def unused(survey: Survey) -> Iterator[Fault]:
     message = translate("checks", "it is used nowhere")
     message_if_read = translate("checks", "it is used nowhere, but read from the line")
     hint = translate("checks", "show it on a screen, or remove it")
-    mend = Mend(translate("checks", "Delete this signal"), mends.remove_signal)
+    mend = Mend(translate("checks", "Delete this signal"), mends.remove)
+    twice = _names_given_twice(project.signals)
     for index, signal in enumerate(project.signals):
         if signal.name not in survey.used:
-            read = isinstance(signal, RegisterSignal)
-            yield Fault("note", ("signal", index), message_if_read if read else message, hint, mend)
+            said = message_if_read if isinstance(signal, RegisterSignal) else message
+            yield Fault("note", ("signal", index), said, hint, None if signal.name in twice else mend)
     with_signals = {signal.follower for signal in project.signals if isinstance(signal, RegisterSignal)}
+    twice = _names_given_twice(project.followers)
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
+            mend = Mend(translate("checks", "Delete this follower"), mends.remove)
             yield Fault(
                 "note",
                 ("follower", index),
                 translate("checks", "it has no signals"),
                 translate("checks", "add its signals, or remove it"),
-                Mend(translate("checks", "Delete this follower"), mends.remove_follower),
+                None if follower.name in twice else mend,
             )
     with_followers = {follower.line for follower in project.followers}
+    twice = _names_given_twice(project.lines)
     for index, line in enumerate(project.lines):
         if line.name not in with_followers:
+            mend = Mend(translate("checks", "Delete this line"), mends.remove)
             yield Fault(
                 "note",
                 ("line", index),
                 translate("checks", "it has no followers"),
                 translate("checks", "add its followers, or remove it"),
-                Mend(translate("checks", "Delete this line"), mends.remove_line),
+                None if line.name in twice else mend,
             )
+
+
+def _names_given_twice(parts: Iterable[_Named]) -> set[str]:
+    """Without one of two parts of a name, the name would mean the other: that is another edit."""
+    return {name for name, count in Counter(part.name for part in parts).items() if count > 1}
+
+
+class _Named(Protocol):
+    @property
+    def name(self) -> str: ...

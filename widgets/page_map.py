@@ -176,11 +176,7 @@ class PageMap(WalkedMap):
     def _dropped(self, dragging: Dragging) -> None:
         scene = self.map_scene
         if dragging.into is not None:
-            name, arrow = dragging.names[0], dragging.into.arrow
-            rest = [each for each in scene.ring if each != name]
-            one, other = rest.index(arrow.from_), rest.index(arrow.to)
-            # Between the two; around the end of the ring that is the end.
-            to = max(one, other) if abs(one - other) == 1 else len(rest)
+            name, to = dragging.names[0], dragging.number
             dragging.give_up()
             self.ring_moved.emit(name, to)
             return

@@ -127,18 +127,32 @@ class Dragging:
             self.into = into
 
     def _ring_arrow(self) -> Edge | None:
-        if len(self.names) != 1 or self.names[0] not in self._scene.ring:
+        name = self.names[0] if len(self.names) == 1 else None
+        ring = self._scene.ring_at(name)
+        if name is None or ring is None:
             return None
-        name = self.names[0]
         node = self._scene.nodes[name]
         area = node.mapRectToScene(node.face_rect())
         middle = area.adjusted(area.width() / 4, area.height() / 4, -area.width() / 4, -area.height() / 4)
         found = [
             edge
             for edge in self._scene.edges
-            if edge.arrow.ring and name not in (edge.arrow.from_, edge.arrow.to) and edge.crosses(middle)
+            if edge.arrow.ring
+            and name not in (edge.arrow.from_, edge.arrow.to)
+            and edge.arrow.from_ in ring.screens
+            and edge.crosses(middle)
         ]
         return found[0] if found else None
+
+    @property
+    def number(self) -> int:
+        """The number in its ring, from 0, that the screen gets by being dropped on the arrow `into`."""
+        ring, project = self._scene.ring_at(self.names[0]), self._scene.project
+        if ring is None or project is None or self.into is None:
+            return 0
+        arrow = self.into.arrow
+        onward = any(ring.goes_onward(project.turns[lead.turn]) for lead in arrow.leads)
+        return ring.number_between(self.names[0], arrow.from_, arrow.to, onward)
 
     @property
     def has_moved(self) -> bool:

@@ -339,12 +339,16 @@ class PageMapPane(QWidget):
         )
 
     def _move_in_ring(self, name: str, to: int) -> None:
-        ring = self.view.map_scene.ring
-        self._document.do(
-            self.tr("Move in the ring"),
-            lambda project: edits.reorder_ring(project, name, to, ring),
-            merge=(MERGE_MOVES, name),
-        )
+        ring = self.view.map_scene.ring_at(name)
+        if ring is None:
+            return
+
+        def edit(project: Project) -> Project:
+            if ring.keys:
+                return edits.relink_ring(project, name, to, ring.screens, ring.keys)
+            return edits.reorder_ring(project, name, to, ring.screens)
+
+        self._document.do(self.tr("Move in the ring"), edit, merge=(MERGE_MOVES, name))
 
     def arrange(self) -> None:
         """Give every screen the place that the automatic layout finds."""
@@ -403,7 +407,7 @@ class PageMapPane(QWidget):
             menu.addSeparator()
             menu.addAction(self.tr("Show it while a &condition holds\u2026"), lambda: self._show_on_condition(name))
             menu.addAction(self.tr("Return here when &idle\u2026"), lambda: self._return_when_idle(name))
-            if name in self.view.map_scene.ring:
+            if self.view.map_scene.ring_at(name) is not None:
                 menu.addSeparator()
                 menu.addAction(self.earlier_action)
                 menu.addAction(self.later_action)

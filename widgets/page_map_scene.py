@@ -10,8 +10,9 @@ from PySide6.QtGui import QPainter, QPainterPath, QPalette, QPen
 from PySide6.QtWidgets import QGraphicsScene
 
 from app.checks.finding import Finding
-from app.panel.map_arrows import KINDS, Arrow, Inlet, Kind, arrows_of, inlets_of, ring_of
+from app.panel.map_arrows import KINDS, Arrow, Inlet, Kind, arrows_of, inlets_of
 from app.panel.map_layout import STEP, Place, places
+from app.panel.map_rings import Ring, rings_of
 from app.panel.map_routes import Box, Gaps, Pair, Route, Shapes, routes
 from app.panel.paging import PagingGraph
 from app.project.model import Project
@@ -46,7 +47,7 @@ class MapScene(QGraphicsScene):
         self.edges: list[Edge] = []
         self.inlets: list[InletItem] = []
         self.places: dict[str, Place] = {}
-        self.ring: tuple[str, ...] = ()
+        self.rings: tuple[Ring, ...] = ()
         self.kinds: frozenset[Kind] = frozenset(KINDS)
         self.project: Project | None = None
         self.graph: PagingGraph | None = None
@@ -74,7 +75,7 @@ class MapScene(QGraphicsScene):
 
     def forget(self) -> None:
         """Another project is shown next: no screen keeps the place that it has found."""
-        self.places, self._order, self.ring = {}, (), ()
+        self.places, self._order, self.rings = {}, (), ()
 
     def set_findings(self, findings: Iterable[Finding]) -> None:
         """Mark the screens and the turns about which checks found an error or a warning."""
@@ -106,6 +107,10 @@ class MapScene(QGraphicsScene):
         width, height = node_size(panel.columns, panel.rows) if panel is not None else node_size(20, 4)
         return width + GAP_X, height + GAP_Y
 
+    def ring_at(self, name: str | None) -> Ring | None:
+        """The ring that a screen is in."""
+        return next((ring for ring in self.rings if name in ring.screens), None)
+
     def point_of(self, place: Place) -> QPointF:
         """Where a screen at that place has its upper left corner."""
         across, down = self.step()
@@ -126,23 +131,26 @@ class MapScene(QGraphicsScene):
         return area.adjusted(-24 - GAP_X / 2, -24 - HAT, 24 + GAP_X / 2, 24 + GAP_Y / 2) if self.places else area
 
     def _place(self, project: Project, graph: PagingGraph) -> None:
-        names, ring = tuple(project.screen_named), ring_of(project)
+        names, rings = tuple(project.screen_named), rings_of(project, graph)
         shown = dict(self.places)
+        before = [ring.screens for ring in self.rings]
         if len(names) == len(self._order):
             # A screen with another name stands where it stood.
             changed = [(old, new) for old, new in zip(self._order, names, strict=True) if old != new]
             if len(changed) == 1 and changed[0][1] not in shown and changed[0][0] in shown:
-                shown[changed[0][1]] = shown.pop(changed[0][0])
-                self.ring = tuple(changed[0][1] if name == changed[0][0] else name for name in self.ring)
-        if ring != self.ring and set(ring) == set(self.ring):
-            # Another order of the ring: the screens change places, the picture stays.
-            before = [shown.get(name) for name in self.ring]
-            for name, place in zip(ring, before, strict=True):
-                if place is not None:
-                    shown[name] = place
+                old, new = changed[0]
+                shown[new] = shown.pop(old)
+                before = [tuple(new if name == old else name for name in screens) for screens in before]
+        for ring in rings:
+            former = next((screens for screens in before if set(screens) == set(ring.screens)), ring.screens)
+            # Another order of a ring: its screens change places among one another, the picture stays.
+            spots = [shown.get(name) for name in former]
+            for name, spot in zip(_turned(ring, former), spots, strict=True):
+                if spot is not None:
+                    shown[name] = spot
         across, down = self.step()
         self.places = places(project, graph, shown, across / down)
-        self._order, self.ring = names, ring
+        self._order, self.rings = names, rings
 
     def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         """From afar, all arrows at once: many thin lines that tell how the map hangs together."""
@@ -192,12 +200,15 @@ class MapScene(QGraphicsScene):
             return
         unreachable, stuck = frozenset(graph.unreachable), frozenset(graph.no_way_back)
         overrides = {edge.target for edge in graph.edges if edge.kind == "override"}
-        numbers = {name: number for number, name in enumerate(self.ring, start=1)}
+        numbers = {
+            name: (number, len(ring.screens))
+            for ring in self.rings
+            for number, name in enumerate(ring.screens, start=1)
+        }
         presses = graph.presses_from_start
         for index, screen in enumerate(project.screens):
             name = screen.name
             errors, warnings = self._findings.get(("screen", index), (0, 0))
-            number = numbers.get(name)
             self.nodes[name].show_facts(
                 Facts(
                     name,
@@ -206,7 +217,7 @@ class MapScene(QGraphicsScene):
                     name in overrides,
                     name in unreachable,
                     name in stuck,
-                    None if number is None else (number, len(self.ring)),
+                    numbers.get(name),
                     errors,
                     warnings,
                 )
@@ -347,3 +358,12 @@ class MapScene(QGraphicsScene):
         chosen = {name for name, node in self.nodes.items() if node.isSelected()}
         for edge in self.edges:
             edge.set_near(edge.arrow.from_ in chosen or edge.arrow.to in chosen)
+
+
+def _turned(ring: Ring, former: tuple[str, ...]) -> tuple[str, ...]:
+    """The screens of a ring, from the one on and in the direction in which most stand where they stood formerly."""
+    screens = ring.screens
+    if not ring.keys or screens == former:
+        return screens  # the order of the file has a first one
+    turns = [way[at:] + way[:at] for way in (screens, screens[::-1]) for at in range(len(screens))]
+    return max(turns, key=lambda turn: sum(one == other for one, other in zip(turn, former, strict=True)))

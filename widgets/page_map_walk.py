@@ -228,9 +228,10 @@ class WalkedMap(MapView):
 
     def move_in_ring(self, way: int) -> None:
         """Move the selected screen one place on (1) or back (-1) in the ring."""
-        name, ring = self.selected_screen(), self.map_scene.ring
-        if name in ring:
-            self.ring_moved.emit(name, (ring.index(name) + way) % len(ring))
+        name = self.selected_screen()
+        ring = self.map_scene.ring_at(name)
+        if ring is not None and name is not None:
+            self.ring_moved.emit(name, (ring.screens.index(name) + way) % len(ring.screens))
 
     def _open(self) -> None:
         turn, name = self.selected_turn(), self.selected_screen()

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final, Literal
 
-from app.panel.layout import Layout
+from app.panel.map_rings import Ring, rings_of
 from app.panel.paging import PagingGraph
 from app.project.model import Project, Turn
 
@@ -48,13 +49,6 @@ class Inlet:
     lead: Lead
 
 
-def ring_of(project: Project) -> tuple[str, ...]:
-    """The screens that "next" and "previous" go through, in their order; empty where no key turns so."""
-    layout = Layout.of(project)
-    turned = any(turn.to in ("next", "previous") for _, turn in layout.key_turns.values())
-    return layout.ring if turned and len(layout.ring) > 1 else ()
-
-
 def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KINDS) -> tuple[Arrow, ...]:
     """An arrow for every two screens between which keys or idle time lead, as far as these kinds are `shown`."""
     found: dict[tuple[str, str], list[Lead]] = {}
@@ -64,10 +58,11 @@ def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
             continue
         lead = Lead(edge.turn, edge.kind, turn.from_ is None)
         found.setdefault((edge.source, edge.target), []).append(lead)
-    ring = ring_of(project)
-    beside = {frozenset(pair) for pair in zip(ring, ring[1:] + ring[:1], strict=True)}
+    beside: dict[frozenset[str], Ring] = {}
+    for ring in rings_of(project, graph):
+        beside.update({frozenset(pair): ring for pair in pairwise((*ring.screens, ring.screens[0]))})
     return tuple(
-        Arrow(a, b, tuple(leads), frozenset((a, b)) in beside and _by_ring(project, leads))
+        Arrow(a, b, tuple(leads), _goes_round(project, beside.get(frozenset((a, b))), leads))
         for (a, b), leads in found.items()
     )
 
@@ -86,5 +81,5 @@ def _from_everywhere(turn: Turn) -> bool:
     return turn.from_ is None and turn.to not in ("next", "previous")
 
 
-def _by_ring(project: Project, leads: Collection[Lead]) -> bool:
-    return any(project.turns[lead.turn].to in ("next", "previous") for lead in leads)
+def _goes_round(project: Project, ring: Ring | None, leads: Collection[Lead]) -> bool:
+    return ring is not None and any(ring.goes_round(project.turns[lead.turn]) for lead in leads)

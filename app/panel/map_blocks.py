@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import itertools
 from collections import deque
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Final
 
+from app.panel.map_rings import LEAST, against_file, cycles
 from app.panel.paging import PagingGraph
-
-_LEAST: Final = 3
-"""Screens of the shortest ring or chain that is drawn as one."""
 
 
 @dataclass(slots=True)
@@ -86,40 +82,21 @@ def _runs(graph: PagingGraph, leads: Mapping[str, Mapping[str, str]]) -> list[tu
     found: list[tuple[tuple[str, ...], bool]] = []
     for key in keys:
         by_key = {screen: row[key] for screen, row in leads.items() if key in row}
-        found += [(ring, True) for ring in _rings(by_key)]
+        found += [(ring, True) for ring in cycles(by_key, graph.screens)]
         onward = {
             screen: to
             for screen, to in by_key.items()
             if presses.get(to, 0) == presses.get(screen, -2) + 1 and screen in leads[to].values()
         }
         found += [(chain, False) for chain in _chains(graph.screens, onward)]
-    # Of the two directions of a ring the one that goes as the file does.
-    number = {screen: index for index, screen in enumerate(graph.screens)}
-
-    def against(run: tuple[str, ...]) -> int:
-        return sum(number[b] < number[a] for a, b in itertools.pairwise(run))
-
-    found.sort(key=lambda each: (not each[1], -len(each[0]), against(each[0])))
+    found.sort(key=lambda each: (not each[1], -len(each[0]), against_file(each[0], graph.screens)))
     taken: set[str] = set()
     chosen = []
     for run, closed in found:
-        if len(run) >= _LEAST and not taken.intersection(run):
+        if len(run) >= LEAST and not taken.intersection(run):
             taken.update(run)
             chosen.append((run, closed))
     return chosen
-
-
-def _rings(by_key: Mapping[str, str]) -> Iterable[tuple[str, ...]]:
-    state: dict[str, int] = {}
-    for number, first in enumerate(by_key):
-        walk: list[str] = []
-        screen = first
-        while screen in by_key and screen not in state:
-            state[screen] = number
-            walk.append(screen)
-            screen = by_key[screen]
-        if state.get(screen) == number and screen in walk:
-            yield tuple(walk[walk.index(screen) :])
 
 
 def _chains(screens: Iterable[str], onward: Mapping[str, str]) -> Iterable[tuple[str, ...]]:

@@ -240,6 +240,9 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.move_screen(p, _name(c, p.screens), _index(c)),
     lambda p, c: edits.place_screens(p, {_name(c, p.screens): c(st.tuples(st.integers(), st.integers()))}),
     lambda p, c: edits.reorder_ring(p, _name(c, p.screens), _index(c), [screen.name for screen in p.screens]),
+    lambda p, c: edits.relink_ring(
+        p, _name(c, p.screens), _index(c), [screen.name for screen in p.screens], c(st.lists(NAMES, max_size=2))
+    ),
     lambda p, c: edits.lead_key(p, _name(c, p.screens), c(NAMES), _name(c, p.screens)),
     lambda p, c: edits.add_signal(p, HeldSignal(name=c(NAMES), held=c(NUMBERS))),
     lambda p, c: edits.rename_signal(p, _name(c, p.signals), c(NAMES)),

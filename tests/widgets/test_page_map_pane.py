@@ -214,6 +214,27 @@ def test_the_ring_is_reordered_by_keys(design: DesignWorkplace, document: Docume
     assert ring(document) == ["hall", "climate", "recipe", "fan"], "in a row they are one step"
 
 
+def test_a_ring_of_turns_one_by_one_is_reordered_too(design: DesignWorkplace, document: Document) -> None:
+    document.open(load(demo_path("booster-pump")), None)
+    names = ["run", "measured", "times", "top-up"]
+    places = [design.map.map_scene.places[name] for name in names]
+    assert design.map.nodes["times"].facts.ring == (3, 4)
+    edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("run", "measured"))
+    drag(design.map, middle(design.map, "times"), design.map.mapFromScene(edge.label_rect().center()))
+    leads = {(turn.from_, turn.key): turn.to for turn in document.project.turns}
+    assert [leads[name, "right"] for name in ("run", "times", "measured", "top-up")] == [
+        "times",
+        "measured",
+        "top-up",
+        "run",
+    ]
+    assert leads["measured", "left"] == "times"
+    assert [design.map.map_scene.places[name] for name in ("run", "times", "measured", "top-up")] == places
+    assert document.undo_name == "Move in the ring"
+    document.undo()
+    assert [design.map.map_scene.places[name] for name in names] == places
+
+
 def test_arranging_is_one_step(design: DesignWorkplace, document: Document) -> None:
     arranged = dict(design.map.map_scene.places)
     document.do("Move", lambda project: edits.place_screens(project, {"fan": (90, 90), "hall": (60, 3)}))

@@ -43,7 +43,7 @@ from app.project.edits.lines import (
     rename_line,
     replace_line,
 )
-from app.project.edits.map import lead_key, place_screens, reorder_ring
+from app.project.edits.map import lead_key, place_screens, relink_ring, reorder_ring
 from app.project.edits.panel import (
     change_entry,
     rename_key,
@@ -187,6 +187,7 @@ __all__ = [
     "place_screens",
     "put_parts",
     "register_signal",
+    "relink_ring",
     "rename_follower",
     "rename_key",
     "rename_language",

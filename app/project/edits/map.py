@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from app.project.edits.refused import changed, must_exist
 from app.project.edits.screens import move_screen
@@ -33,17 +34,44 @@ def reorder_ring(project: Project, name: str, to: int, ring: Sequence[str]) -> P
     """
     for each in (name, *ring):
         must_exist("screen", each, project.screen_named)
+    order = _with_at(ring, name, to)
+    if tuple(order) == tuple(ring):
+        return project
+    # Behind the one that is before it now; the first of the ring goes where the ring begins.
+    names = [screen.name for screen in project.screens if screen.name != name]
+    at = order.index(name)
+    after = move_screen(project, name, names.index(order[at - 1]) + 1 if at else names.index(order[1]))
+    return _with_places_of(after, project, ring, order)
+
+
+def relink_ring(project: Project, name: str, to: int, ring: Sequence[str], keys: Sequence[str]) -> Project:
+    """With screen `name` as number `to`, from 0, of a ring that turns from each of its screens make.
+
+    `keys` go round the ring: onward, and back if there are two. The turns of all its screens by these keys lead to
+    their new neighbours; on the map the screens change places as in `reorder_ring`.
+    """
+    for each in (name, *ring):
+        must_exist("screen", each, project.screen_named)
+    order = _with_at(ring, name, to)
+    if tuple(order) == tuple(ring):
+        return project
+    after = project
+    for key, direction in zip(keys, (order, order[::-1]), strict=False):
+        for screen, following in pairwise((*direction, direction[0])):
+            after = lead_key(after, screen, key, following)
+    return _with_places_of(after, project, ring, order)
+
+
+def _with_at(ring: Sequence[str], name: str, to: int) -> list[str]:
     order = [each for each in ring if each != name]
     order.insert(max(0, min(to, len(order))), name)
-    after = project
-    if tuple(order) != tuple(ring):
-        # Behind the one that is before it now; the first of the ring goes where the ring begins.
-        names = [screen.name for screen in project.screens if screen.name != name]
-        at = order.index(name)
-        after = move_screen(project, name, names.index(order[at - 1]) + 1 if at else names.index(order[1]))
-        before = [project.screen_named[each].map for each in ring]
-        after = place_screens(after, dict(zip(order, before, strict=True)))
-    return after
+    return order
+
+
+def _with_places_of(project: Project, before: Project, ring: Sequence[str], order: Sequence[str]) -> Project:
+    """With the screens of a ring, now in this order, on the places that it had before."""
+    places = [before.screen_named[each].map for each in ring]
+    return place_screens(project, dict(zip(order, places, strict=True)))
 
 
 def lead_key(project: Project, screen: str | None, key: str, to: str) -> Project:

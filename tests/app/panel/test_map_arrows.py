@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from app.panel.map_arrows import Arrow, arrows_of, inlets_of, ring_of
+from app.panel.map_arrows import Arrow, arrows_of, inlets_of
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 from tests.app.panel.operating import project
@@ -36,15 +36,10 @@ def test_turns_between_the_same_two_screens_share_an_arrow() -> None:
 
 def test_a_ring_is_told_from_other_arrows() -> None:
     of = made("a b c d", NEXT, PREVIOUS, {"from": "a", "key": "up", "to": "c"})
-    assert ring_of(of) == ("a", "b", "c", "d")
     found = arrows(of)
     assert {pair for pair, arrow in found.items() if not arrow.ring} == {("a", "c")}
     assert found["d", "a"].leads[0].shared
     assert not found["a", "c"].leads[0].shared
-
-
-def test_without_next_and_previous_there_is_no_ring() -> None:
-    assert ring_of(made("a b c", {"from": "a", "key": "right", "to": "b"})) == ()
 
 
 def test_what_counts_on_every_screen_is_an_inlet() -> None:

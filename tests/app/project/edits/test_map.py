@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, strategies as st
 
@@ -66,6 +68,27 @@ def test_the_ring_is_reordered_and_its_places_stay(data: st.DataObject) -> None:
 def test_a_screen_of_the_ring_that_stays_is_no_edit() -> None:
     project = plain("a", "b", "c")
     assert edits.reorder_ring(project, "b", 1, ("a", "b", "c")) is project
+
+
+@given(st.data())
+def test_a_ring_of_turns_is_linked_anew(data: st.DataObject) -> None:
+    ring = [f"s{number}" for number in range(data.draw(st.integers(3, 6)))]
+    before = plain(*ring, "other")
+    for a, b in pairwise([*ring, ring[0]]):
+        before = edits.lead_key(edits.lead_key(before, a, "right", b), b, "left", a)
+    before = edits.add_turn(before, Turn(from_=ring[0], key="up", to="other"))
+    before = edits.place_screens(before, {name: (8 * number, 0) for number, name in enumerate(ring)})
+    name = data.draw(st.sampled_from(ring))
+    to = data.draw(st.integers(0, len(ring) - 1))
+    after = edits.relink_ring(before, name, to, ring, ("right", "left"))
+    wanted = [each for each in ring if each != name]
+    wanted.insert(to, name)
+    leads = {(turn.from_, turn.key): turn.to for turn in after.turns}
+    assert all(leads[a, "right"] == b and leads[b, "left"] == a for a, b in pairwise([*wanted, wanted[0]]))
+    assert len(after.turns) == len(before.turns)
+    assert leads[ring[0], "up"] == "other"
+    assert names(after) == names(before), "the order of the file is not what makes this ring"
+    assert [after.screen_named[each].map for each in wanted] == [before.screen_named[each].map for each in ring]
 
 
 def test_a_key_leads_to_another_screen() -> None:

@@ -224,7 +224,7 @@ class _RowReader:
     # What it is called
 
     def _read_name(self, draft: Draft) -> None:
-        notes = self._take("notes", _block)
+        notes = self._take("notes", _block_text)
         name = self._take("name", _exact_or_line)
         if "name" in self._at and not name and not self._has_faults():
             self._note("name", translate("exchange", "the name is missing"))
@@ -350,10 +350,10 @@ class _RowReader:
         step = self._take("step", self._number)
         if step:
             draft.rest["step"] = step
-        texts = self._take("texts", lambda cell: texts_in(cell_or_block(cell)))
+        texts = self._take("texts", lambda cell: texts_in(_block_text(cell)))
         if texts is not None:
             draft.rest["texts"] = dict(texts)
-        others = self._take("texts_in", lambda cell: texts_in_languages(cell_or_block(cell)))
+        others = self._take("texts_in", lambda cell: texts_in_languages(_block_text(cell)))
         if others:
             draft.rest["texts_in"] = others
 
@@ -412,13 +412,10 @@ def _exact_text(cell: Cell) -> str:
     return quoted if quoted is not None else _text(cell)
 
 
-def cell_or_block(cell: Cell) -> str:
-    """A text of several lines, its line ends made equal."""
-    return _exact_text(cell).replace("\r\n", "\n")
-
-
-def _block(cell: Cell) -> str:
-    return cell_or_block(cell)
+def _block_text(cell: Cell) -> str:
+    """A text of several lines, its line ends made equal. What stands in quotation marks counts exactly."""
+    quoted = unquoted(cell) if isinstance(cell, str) else None
+    return quoted if quoted is not None else _text(cell).replace("\r\n", "\n")
 
 
 def _access(cell: Cell) -> bool:

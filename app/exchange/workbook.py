@@ -88,7 +88,7 @@ def _sheet(
     known: dict[object, Cell] = {}
     odd: dict[int, dict[int, Odd]] = {}
     for row_index, column in sorted(oddities.without_result):
-        odd.setdefault(row_index, {})[column] = _no_result(f"{column_letter(column)}{row_index + 1}")
+        odd.setdefault(row_index, {})[column] = _no_result(_place(row_index, column))
     for (row_index, column), text in oddities.errors.items():
         odd.setdefault(row_index, {})[column] = _error(text)
     for at, values in enumerate(grid):
@@ -110,9 +110,7 @@ def _sheet(
                 "exchange",
                 "Formulas without a saved result: {places}. Open the workbook in a spreadsheet program, save it there, "
                 "and import it again.",
-            ).format(
-                places=_named([f"{column_letter(column)}{row + 1}" for row, column in sorted(oddities.without_result)])
-            )
+            ).format(places=_named([_place(row, column) for row, column in sorted(oddities.without_result)]))
         )
     if filled:
         remarks.append(
@@ -177,6 +175,10 @@ def _filled(grid: list[list[object]], merged: Sequence[tuple[tuple[int, int], tu
                 grid[row][left] = grid[top][left]
         places.append(f"{column_letter(left)}{top + 1}:{column_letter(right)}{bottom + 1}")
     return places
+
+
+def _place(row: int, column: int) -> str:
+    return f"{column_letter(column)}{row + 1}"
 
 
 def _named(places: Sequence[str]) -> str:

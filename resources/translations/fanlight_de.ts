@@ -591,6 +591,10 @@
         <translation>Ausschneiden</translation>
     </message>
     <message>
+        <source>No turn leads here yet; add those that are needed.</source>
+        <translation>Noch führt kein Wechsel hierher; die nötigen anlegen.</translation>
+    </message>
+    <message>
         <source>Paste</source>
         <translation>Einfügen</translation>
     </message>
@@ -615,16 +619,16 @@
         <translation>Der Text der Zwischenablage braucht {rows} x {columns} Zellen; an der Schreibmarke ist nicht so viel Platz.</translation>
     </message>
     <message>
+        <source>The turns among these screens came along; add those that lead here.</source>
+        <translation>Die Wechsel zwischen diesen Bildern kamen mit; die hierher führenden anlegen.</translation>
+    </message>
+    <message>
         <source>There is no screen on the clipboard. Copy one in the list of screens.</source>
         <translation>In der Zwischenablage ist kein Bild. Eines in der Liste der Bilder kopieren.</translation>
     </message>
     <message>
         <source>There is nothing on the clipboard that a panel could show.</source>
         <translation>In der Zwischenablage ist nichts, was ein Panel zeigen könnte.</translation>
-    </message>
-    <message>
-        <source>Turns do not come along with a screen; add those that it needs.</source>
-        <translation>Wechsel kommen mit einem Bild nicht mit; die nötigen anlegen.</translation>
     </message>
     <message>
         <source>What is on the clipboard cannot be read: {why}</source>
@@ -1049,12 +1053,12 @@
         <translation>An Ort und Stelle au&amp;sprobieren</translation>
     </message>
     <message>
-        <source>A&amp;dd</source>
-        <translation>Anle&amp;gen</translation>
-    </message>
-    <message>
         <source>Action {n}</source>
         <translation>Aktion {n}</translation>
+    </message>
+    <message>
+        <source>Add a part</source>
+        <translation>Weiteres anlegen</translation>
     </message>
     <message>
         <source>Choose a finding first: F8 leads to the findings.</source>
@@ -1170,7 +1174,7 @@
     </message>
     <message>
         <source>W&amp;hole screens</source>
-        <translation>&amp;Ganze Bilder</translation>
+        <translation>&amp;Komplette Bilder</translation>
     </message>
 </context>
 <context>
@@ -1441,14 +1445,6 @@
 <context>
     <name>Events</name>
     <message>
-        <source>N{DOWNWARDS ARROW} fell</source>
-        <translation>↓ gefallen</translation>
-    </message>
-    <message>
-        <source>N{UPWARDS ARROW} rose</source>
-        <translation>↑ gestiegen</translation>
-    </message>
-    <message>
         <source>alarms and faults</source>
         <translation>Alarme und Störungen</translation>
     </message>
@@ -1499,6 +1495,14 @@
     <message>
         <source>written</source>
         <translation>geschrieben</translation>
+    </message>
+    <message>
+        <source>↑ rose</source>
+        <translation>↑ gestiegen</translation>
+    </message>
+    <message>
+        <source>↓ fell</source>
+        <translation>↓ gefallen</translation>
     </message>
     <message>
         <source>⚠ alarm</source>
@@ -1901,12 +1905,16 @@
 <context>
     <name>FindBar</name>
     <message>
-        <source>&amp;Capitals matter</source>
-        <translation>&amp;Großschreibung beachten</translation>
+        <source>&amp;Capitals</source>
+        <translation>&amp;Groß/klein</translation>
     </message>
     <message>
         <source>&amp;Replace</source>
         <translation>&amp;Ersetzen</translation>
+    </message>
+    <message>
+        <source>Both</source>
+        <translation>Beides</translation>
     </message>
     <message>
         <source>Close the search</source>
@@ -1925,16 +1933,8 @@
         <translation>Gefunden: {count}</translation>
     </message>
     <message>
-        <source>In both</source>
-        <translation>In beidem</translation>
-    </message>
-    <message>
-        <source>In signals of fields</source>
-        <translation>In Signalen der Felder</translation>
-    </message>
-    <message>
-        <source>In texts</source>
-        <translation>In Texten</translation>
+        <source>In the texts of the screens, or in the names of the signals that fields show</source>
+        <translation>In den Texten der Bilder oder in den Namen der Signale, die Felder zeigen</translation>
     </message>
     <message>
         <source>Left as it is: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
@@ -1987,6 +1987,22 @@
     <message>
         <source>Replaced: {count}, left: {left}</source>
         <translation>Ersetzt: {count}, gelassen: {left}</translation>
+    </message>
+    <message>
+        <source>Signals</source>
+        <translation>Signale</translation>
+    </message>
+    <message>
+        <source>Tell capital letters from small ones</source>
+        <translation>Große von kleinen Buchstaben unterscheiden</translation>
+    </message>
+    <message>
+        <source>Texts</source>
+        <translation>Texte</translation>
+    </message>
+    <message>
+        <source>Wh&amp;ole words</source>
+        <translation>Ganze &amp;Wörter</translation>
     </message>
     <message>
         <source>Where to look</source>
@@ -2797,6 +2813,10 @@
         <translation>Welches Gerät</translation>
     </message>
     <message>
+        <source>the newest is shown</source>
+        <translation>das Neueste ist zu sehen</translation>
+    </message>
+    <message>
         <source>{file} cannot be written: {why}. Choose another folder or name.</source>
         <translation>{file} kann nicht geschrieben werden: {why}. Anderen Ordner oder Namen wählen.</translation>
     </message>
@@ -3060,6 +3080,205 @@
     <message>
         <source>Nothing is connected, so there is nothing to record. Connect first.</source>
         <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+    </message>
+</context>
+<context>
+    <name>OwnKeys</name>
+    <message>
+        <source>A cell under edit</source>
+        <translation>Eine Zelle beim Bearbeiten</translation>
+    </message>
+    <message>
+        <source>Add a row, or choose of which kind</source>
+        <translation>Zeile anlegen oder ihre Art wählen</translation>
+    </message>
+    <message>
+        <source>Add a screen</source>
+        <translation>Bild anlegen</translation>
+    </message>
+    <message>
+        <source>Begin to edit what stands there; typing replaces it</source>
+        <translation>Das Vorhandene bearbeiten; Tippen ersetzt es</translation>
+    </message>
+    <message>
+        <source>Close the search, or select nothing</source>
+        <translation>Suche schließen oder nichts auswählen</translation>
+    </message>
+    <message>
+        <source>Copy the cells and empty them</source>
+        <translation>Zellen kopieren und leeren</translation>
+    </message>
+    <message>
+        <source>Delete the selected fields, or the character there or before</source>
+        <translation>Ausgewählte Felder oder das Zeichen dort oder davor löschen</translation>
+    </message>
+    <message>
+        <source>Delete what is selected</source>
+        <translation>Ausgewähltes löschen</translation>
+    </message>
+    <message>
+        <source>Delete whole rows, or empty the selected cells</source>
+        <translation>Ganze Zeilen löschen oder die ausgewählten Zellen leeren</translation>
+    </message>
+    <message>
+        <source>Edit the screen</source>
+        <translation>Bild bearbeiten</translation>
+    </message>
+    <message>
+        <source>Edit the screen before or after</source>
+        <translation>Voriges oder nächstes Bild bearbeiten</translation>
+    </message>
+    <message>
+        <source>Edit the screen, or the properties of the turn</source>
+        <translation>Bild bearbeiten oder die Eigenschaften des Wechsels</translation>
+    </message>
+    <message>
+        <source>Elsewhere</source>
+        <translation>Anderswo</translation>
+    </message>
+    <message>
+        <source>Go down or up a row</source>
+        <translation>Eine Zeile nach unten oder oben</translation>
+    </message>
+    <message>
+        <source>Go to the beginning or end of the row</source>
+        <translation>Zum Anfang oder Ende der Zeile</translation>
+    </message>
+    <message>
+        <source>Go to the first or last cell of the screen</source>
+        <translation>Zur ersten oder letzten Zelle des Bildes</translation>
+    </message>
+    <message>
+        <source>Go to the menu bar</source>
+        <translation>Zur Menüleiste</translation>
+    </message>
+    <message>
+        <source>Go to the next part or back</source>
+        <translation>Zum nächsten Teil oder zurück</translation>
+    </message>
+    <message>
+        <source>Go to the next screen in that direction</source>
+        <translation>Zum nächsten Bild in dieser Richtung</translation>
+    </message>
+    <message>
+        <source>Go to the start screen</source>
+        <translation>Zum Startbild</translation>
+    </message>
+    <message>
+        <source>Go to the word or field before or after</source>
+        <translation>Zum Wort oder Feld davor oder dahinter</translation>
+    </message>
+    <message>
+        <source>In the findings: go to the place</source>
+        <translation>In den Befunden: zur Stelle</translation>
+    </message>
+    <message>
+        <source>Larger or smaller</source>
+        <translation>Größer oder kleiner</translation>
+    </message>
+    <message>
+        <source>Leave it as it was</source>
+        <translation>Lassen, wie es war</translation>
+    </message>
+    <message>
+        <source>Move the cursor</source>
+        <translation>Schreibmarke bewegen</translation>
+    </message>
+    <message>
+        <source>Move the selected screens</source>
+        <translation>Ausgewählte Bilder verschieben</translation>
+    </message>
+    <message>
+        <source>On a field: operate the panel here; once more, and go on editing</source>
+        <translation>Auf einem Feld: das Panel hier bedienen; noch einmal: weiter bearbeiten</translation>
+    </message>
+    <message>
+        <source>On the line strip: another line</source>
+        <translation>Auf dem Leitungsstreifen: eine andere Leitung</translation>
+    </message>
+    <message>
+        <source>On the line strip: the transaction before or after</source>
+        <translation>Auf dem Leitungsstreifen: Transaktion davor oder danach</translation>
+    </message>
+    <message>
+        <source>Open a menu by its underlined letter</source>
+        <translation>Menü über seinen unterstrichenen Buchstaben öffnen</translation>
+    </message>
+    <message>
+        <source>Open the menu of what has the focus</source>
+        <translation>Menü des Teils mit dem Fokus öffnen</translation>
+    </message>
+    <message>
+        <source>Press what has the focus: a button, a box, a key of the panel</source>
+        <translation>Drücken, was den Fokus hat: Schaltfläche, Kästchen, Taste des Panels</translation>
+    </message>
+    <message>
+        <source>Properties of the field, or the beginning of the next row</source>
+        <translation>Eigenschaften des Feldes oder Anfang der nächsten Zeile</translation>
+    </message>
+    <message>
+        <source>Properties of the row</source>
+        <translation>Eigenschaften der Zeile</translation>
+    </message>
+    <message>
+        <source>Rename the screen</source>
+        <translation>Bild umbenennen</translation>
+    </message>
+    <message>
+        <source>Select a block of cells</source>
+        <translation>Block von Zellen auswählen</translation>
+    </message>
+    <message>
+        <source>Select all</source>
+        <translation>Alles auswählen</translation>
+    </message>
+    <message>
+        <source>Select the screen there too</source>
+        <translation>Auch das Bild dort auswählen</translation>
+    </message>
+    <message>
+        <source>Select the turn before or after</source>
+        <translation>Wechsel davor oder danach auswählen</translation>
+    </message>
+    <message>
+        <source>Select the whole rows</source>
+        <translation>Ganze Zeilen auswählen</translation>
+    </message>
+    <message>
+        <source>Show the whole map</source>
+        <translation>Ganzen Plan zeigen</translation>
+    </message>
+    <message>
+        <source>Show what can be chosen</source>
+        <translation>Zeigen, was zur Wahl steht</translation>
+    </message>
+    <message>
+        <source>Tables in Design</source>
+        <translation>Tabellen im Entwurf</translation>
+    </message>
+    <message>
+        <source>Take it over and go down or up</source>
+        <translation>Übernehmen und nach unten oder oben</translation>
+    </message>
+    <message>
+        <source>Take it over and go to the next cell or back</source>
+        <translation>Übernehmen und zur nächsten Zelle oder zurück</translation>
+    </message>
+    <message>
+        <source>Take it over into all selected rows</source>
+        <translation>In alle ausgewählten Zeilen übernehmen</translation>
+    </message>
+    <message>
+        <source>The list of screens</source>
+        <translation>Die Liste der Bilder</translation>
+    </message>
+    <message>
+        <source>The page map</source>
+        <translation>Der Bildplan</translation>
+    </message>
+    <message>
+        <source>The screen under edit</source>
+        <translation>Das Bild beim Bearbeiten</translation>
     </message>
 </context>
 <context>
@@ -3540,8 +3759,8 @@
         <translation>Zeilen löschen</translation>
     </message>
     <message>
-        <source>Duplicate the ro&amp;ws</source>
-        <translation>&amp;Zeilen duplizieren</translation>
+        <source>Duplicate the rows</source>
+        <translation>Zeilen duplizieren</translation>
     </message>
     <message>
         <source>Line by &amp;Modbus TCP</source>
@@ -4663,6 +4882,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>ShortcutsDialog</name>
     <message>
+        <source>&amp;Copy as text</source>
+        <translation>Als Text &amp;kopieren</translation>
+    </message>
+    <message>
         <source>Command</source>
         <translation>Befehl</translation>
     </message>
@@ -4679,8 +4902,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Tasten und Kürzel</translation>
     </message>
     <message>
+        <source>Parts of a command or of a key</source>
+        <translation>Teile eines Befehls oder einer Taste</translation>
+    </message>
+    <message>
         <source>The panel, while it has the focus</source>
         <translation>Das Panel, solange es den Fokus hat</translation>
+    </message>
+    <message>
+        <source>What to find</source>
+        <translation>Suchbegriff</translation>
     </message>
 </context>
 <context>
@@ -5812,14 +6043,132 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>TrendLegend</name>
+    <message>
+        <source>At A</source>
+        <translation>Bei A</translation>
+    </message>
+    <message>
+        <source>At B</source>
+        <translation>Bei B</translation>
+    </message>
+    <message>
+        <source>B − A</source>
+        <translation>B − A</translation>
+    </message>
+    <message>
+        <source>Curves and their values</source>
+        <translation>Kurven und ihre Werte</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Signal</source>
+        <translation>Signal</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+</context>
+<context>
     <name>TrendPlot</name>
     <message>
         <source>Trend</source>
-        <translation type="unfinished"></translation>
+        <translation>Trend</translation>
     </message>
     <message>
         <source>value</source>
-        <translation type="unfinished">Wert</translation>
+        <translation>Wert</translation>
+    </message>
+</context>
+<context>
+    <name>TrendView</name>
+    <message>
+        <source>&amp;Follow the newest values</source>
+        <translation>Den neuesten Werten &amp;folgen</translation>
+    </message>
+    <message>
+        <source>&amp;Take the selected curves out</source>
+        <translation>Ausgewählte Kurven &amp;herausnehmen</translation>
+    </message>
+    <message>
+        <source>A&amp;dd a curve</source>
+        <translation>Kurve &amp;dazunehmen</translation>
+    </message>
+    <message>
+        <source>Add a curve</source>
+        <translation>Kurve dazunehmen</translation>
+    </message>
+    <message>
+        <source>B − A: {seconds} s</source>
+        <translation>B − A: {seconds} s</translation>
+    </message>
+    <message>
+        <source>Comma-separated values (*.csv)</source>
+        <translation>Kommagetrennte Werte (*.csv)</translation>
+    </message>
+    <message>
+        <source>Cursor &amp;A</source>
+        <translation>Zeiger &amp;A</translation>
+    </message>
+    <message>
+        <source>Cursor &amp;B</source>
+        <translation>Zeiger &amp;B</translation>
+    </message>
+    <message>
+        <source>Follow</source>
+        <translation>Folgen</translation>
+    </message>
+    <message>
+        <source>Nothing has been observed yet: connect first.</source>
+        <translation>Noch wurde nichts beobachtet: zuerst verbinden.</translation>
+    </message>
+    <message>
+        <source>Pause</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Pictures (*.png);;Drawings (*.svg)</source>
+        <translation>Bilder (*.png);;Zeichnungen (*.svg)</translation>
+    </message>
+    <message>
+        <source>Save the &amp;picture…</source>
+        <translation>Grafik &amp;speichern…</translation>
+    </message>
+    <message>
+        <source>Save the &amp;values…</source>
+        <translation>&amp;Werte speichern…</translation>
+    </message>
+    <message>
+        <source>Save the picture</source>
+        <translation>Grafik speichern</translation>
+    </message>
+    <message>
+        <source>Save the values</source>
+        <translation>Werte speichern</translation>
+    </message>
+    <message>
+        <source>Show &amp;all of the time</source>
+        <translation>Ganze &amp;Zeit zeigen</translation>
+    </message>
+    <message>
+        <source>Time that is shown</source>
+        <translation>Gezeigte Zeit</translation>
+    </message>
+    <message>
+        <source>rolling</source>
+        <translation>läuft mit</translation>
+    </message>
+    <message>
+        <source>standing still; what comes is kept</source>
+        <translation>steht; Kommendes wird aufgehoben</translation>
+    </message>
+    <message>
+        <source>{path} cannot be written: {reason}</source>
+        <translation>{path} kann nicht geschrieben werden: {reason}</translation>
     </message>
 </context>
 <context>

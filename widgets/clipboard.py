@@ -233,8 +233,12 @@ class Clipboard(QObject):
             if new
         ]
         words = [self.tr("Came along into this project: {parts}.").format(parts="; ".join(parts))] if parts else []
-        if len(after.screens) > len(before.screens) and after.panel.keys:
-            words.append(self.tr("Turns do not come along with a screen; add those that it needs."))
+        if len(after.screens) > len(before.screens):
+            words.append(
+                self.tr("The turns among these screens came along; add those that lead here.")
+                if len(after.turns) > len(before.turns)
+                else self.tr("No turn leads here yet; add those that are needed.")
+            )
         if words:
             self.said.emit(" ".join(words))
 

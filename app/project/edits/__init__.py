@@ -97,6 +97,7 @@ from app.project.edits.transfer import (
     paste_cells,
     paste_screens,
     screens_of,
+    turns_that_come,
 )
 from app.project.edits.turns import (
     action,
@@ -217,6 +218,7 @@ __all__ = [
     "stretch_field",
     "translate_screen",
     "turn",
+    "turns_that_come",
     "type_text",
     "uses_of_screen",
     "uses_that_stay",

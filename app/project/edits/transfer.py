@@ -21,7 +21,7 @@ from app.project.edits.refused import EditRefused, changed, free_name, must_exis
 from app.project.edits.rows import BLANK, Texts, full_rows, with_texts
 from app.project.edits.screens import screen_called
 from app.project.edits.signals import rename_signal
-from app.project.model import BitSignal, Field, Follower, Part, Project, RegisterSignal, Screen
+from app.project.model import BitSignal, Field, Follower, Part, Project, RegisterSignal, Screen, Turn
 from app.project.places import attributes
 from app.project.problems import quoted
 
@@ -88,19 +88,29 @@ def cells_of(project: Project, screen_name: str, block: Block, fields: Iterable[
 
     text = () if fields is not None else cut(screen.text)
     text_in = {} if fields is not None else {language: cut(rows) for language, rows in screen.text_in.items()}
-    part = changed(screen, text=text, text_in=text_in, fields=copied, notes="")
+    part = changed(screen, text=text, text_in=text_in, fields=copied, notes="", map=None)
     return _piece(project, (part,), block.rows, block.columns)
 
 
 def screens_of(project: Project, names: Iterable[str]) -> Project:
-    """The piece for whole screens, in the order of the project; without the turns and actions that begin on them."""
+    """The piece for whole screens, in the order of the project, with the turns from one of them to another.
+
+    Places on the page map stay behind, since something else may be there, and so do actions: they may write to a
+    machine, and are not to be brought into a project unseen.
+    """
     wanted = frozenset(names)
     for name in wanted:
         must_exist("screen", name, project.screen_named)
-    screens = tuple(screen for screen in project.screens if screen.name in wanted)
+    screens = tuple(
+        screen if screen.map is None else changed(screen, map=None)
+        for screen in project.screens
+        if screen.name in wanted
+    )
     if not screens:
         raise EditRefused(translate("edits", "no screen is selected"))
-    return _piece(project, screens, project.panel.rows, project.panel.columns)
+    piece = _piece(project, screens, project.panel.rows, project.panel.columns)
+    turns = tuple(turn for turn in project.turns if turn.from_ in wanted and turn.to in wanted)
+    return changed(piece, turns=turns) if turns else piece
 
 
 def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: int) -> Project:
@@ -193,18 +203,31 @@ def paste_cells(
 def paste_screens(project: Project, piece: Project, at: int | None = None, *, renaming: bool = False) -> Project:
     """With whole screens pasted at index `at` of the list, or at its end, and the signals that they show.
 
-    A screen whose name is taken gets the next free one. Refused where a screen does not fit this panel.
+    A screen whose name is taken gets the next free one. Turns among the screens come along where the panel has their
+    keys. Refused where a screen does not fit this panel.
     """
     _must_fit(project, piece)
     project, piece = _with_signals(project, piece, renaming)
-    names = set(project.screen_named)
-    screens: list[Screen] = []
+    called: dict[str, str] = {}
     for screen in piece.screens:
-        name = free_name(screen.name, names)
-        names.add(name)
-        screens.append(screen if name == screen.name else changed(screen, name=name))
+        called[screen.name] = free_name(screen.name, {*project.screen_named, *called.values()})
+    screens = tuple(
+        screen if called[screen.name] == screen.name else changed(screen, name=called[screen.name])
+        for screen in piece.screens
+    )
+    turns = tuple(
+        changed(turn, from_=called[turn.from_], to=called[turn.to])
+        for turn in turns_that_come(project, piece)
+        if turn.from_ in called and turn.to in called
+    )
     at = len(project.screens) if at is None else max(0, min(at, len(project.screens)))
-    return changed(project, screens=(*project.screens[:at], *screens, *project.screens[at:]))
+    screens = (*project.screens[:at], *screens, *project.screens[at:])
+    return changed(project, screens=screens, turns=(*project.turns, *turns) if turns else project.turns)
+
+
+def turns_that_come(project: Project, piece: Project) -> tuple[Turn, ...]:
+    """The turns of a piece for which the panel of the project has the keys."""
+    return tuple(turn for turn in piece.turns if turn.key is None or turn.key in project.panel.keys)
 
 
 def _with_pasted_text(project: Project, before: Screen, part: Screen, block: Block) -> Project:

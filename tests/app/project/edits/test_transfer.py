@@ -203,6 +203,24 @@ def test_screens_are_pasted_with_their_signals_under_free_names(project: Project
     assert twice.signals is after.signals
 
 
+def test_turns_among_the_screens_come_along_and_actions_do_not(project: Project, other: Project) -> None:
+    piece = screens_of(project, ["run", "status"])
+    assert [(turn.from_, turn.key, turn.to) for turn in piece.turns] == [
+        ("run", "right", "status"),
+        ("status", "left", "run"),
+    ]
+    assert piece.actions == ()
+    assert screens_of(project, ["run", "fault"]).turns == ()
+    after = paste_screens(project, piece)
+    assert [(turn.from_, turn.to) for turn in after.turns[len(project.turns) :]] == [
+        ("run 2", "status 2"),
+        ("status 2", "run 2"),
+    ]
+    fewer = other.but(panel=other.panel.but(keys=("right",)))
+    assert [turn.key for turn in paste_screens(fewer, piece).turns] == ["right"], "the panel has no other key"
+    assert parse(dump(paste_screens(fewer, piece))).turns == paste_screens(fewer, piece).turns
+
+
 def test_a_screen_that_is_too_large_is_refused(project: Project, other: Project) -> None:
     wide = type_text(other, "first", 3, 16, "wide")
     with pytest.raises(EditRefused, match="screen 'first' is made for 4 x 20 cells; this panel has 3 x 16"):

@@ -171,7 +171,7 @@ class CellDelegate(QuickCells):
         return editor
 
     def _leave(self, editor: CellEditor, row: int, column: int, way: str) -> None:
-        if way not in ("escape", "all") and not editor.judge():
+        if way != "escape" and not editor.judge():
             return
         self._left = True
         text = editor.text()

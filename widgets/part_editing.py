@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QWidget
 
 from app.project.edits.several import parts_of
@@ -17,6 +18,8 @@ from widgets.document import Document
 from widgets.drafts import Drafts
 
 translate = QCoreApplication.translate
+MANY_ROWS: Final = 300
+"""Reading more rows than this can be noticed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +88,13 @@ class PartEditing:
 
         `bad` are those that are known already. Returns what was done, None if nothing was.
         """
-        proposal = self.reader.propose(self.project, rows)
+        if len(rows) > MANY_ROWS:
+            QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+        try:
+            proposal = self.reader.propose(self.project, rows)
+        finally:
+            if len(rows) > MANY_ROWS:
+                QGuiApplication.restoreOverrideCursor()
         proposal.bad = sorted([*bad, *proposal.bad], key=lambda cell: cell.row)
         if proposal.bad and not take_the_rest(proposal, parent):
             return None

@@ -413,7 +413,7 @@ class PartTable(QWidget):
             work.paste()
         elif event.matches(QKeySequence.StandardKey.Cut):
             work.copy()
-            work.clear()
+            self.delete()
         elif event.matches(QKeySequence.StandardKey.Find):
             self.to_narrow()
         elif key == Qt.Key.Key_Insert and modifiers == _CONTROL | _SHIFT:

@@ -12,6 +12,7 @@ from typing import Final
 from PySide6.QtCore import QCoreApplication
 
 from app.exchange.numbers import Mark, find_mark
+from app.exchange.titles import key_of_title
 from widgets.part_model import Column
 
 translate = QCoreApplication.translate
@@ -75,10 +76,11 @@ def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int 
     """
     if not cells:
         return Table(())
-    named = [_column_named(cell, columns) for cell in cells[0]]
     given = [bool(cell.strip()) for cell in cells[0]]
+    # One word alone may be a value: only our own headings count then.
+    named = [_column_named(cell, columns, wide=sum(given) > 1) for cell in cells[0]]
     known = sum(column is not None for column in named)
-    if known and (known == sum(given) or (known >= 2 and 2 * known >= sum(given))):
+    if len(cells) > 1 and known and (known == sum(given) or (known >= 2 and 2 * known >= sum(given))):
         unknown = tuple(
             cell.strip() for cell, column, some in zip(cells[0], named, given, strict=True) if some and column is None
         )
@@ -98,18 +100,16 @@ def table_of(cells: Sequence[Sequence[str]], columns: Sequence[Column], at: int 
     return Table(rows, unknown=unknown)
 
 
-def _column_named(heading: str, columns: Sequence[Column]) -> Column | None:
+def _column_named(heading: str, columns: Sequence[Column], *, wide: bool = False) -> Column | None:
+    """The column that a heading names: by our own word for it, or (`wide`) by what lists usually call it."""
     wanted = heading.strip().casefold()
     if not wanted:
         return None
-    return next(
-        (
-            column
-            for column in columns
-            if wanted in (column.title.casefold(), column.title.casefold().rstrip("."), column.key, *column.also)
-        ),
-        None,
-    )
+    for column in columns:
+        if wanted in (column.title.casefold(), column.title.casefold().rstrip("."), column.key, *column.also):
+            return column
+    usual = key_of_title(heading) if wide else None
+    return next((column for column in columns if usual is not None and usual in (column.key, *column.also)), None)
 
 
 def decimal_mark(texts: Iterable[str]) -> Mark | None:

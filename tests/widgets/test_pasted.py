@@ -77,6 +77,15 @@ def test_columns_by_their_order_leave_out_what_is_not_edited() -> None:
     assert wide.unknown == ("columns beyond the last one: 14",)
 
 
+def test_columns_by_what_lists_usually_call_them() -> None:
+    table = table_of(
+        [["Bezeichnung", "Adresse", "Datentyp", "Einheit"], ["Drehzahl", "310", "int16", "Hz"]], signal_columns()
+    )
+    assert table.rows == ({"name": "Drehzahl", "register": "310", "encoding": "int16", "unit": "Hz"},)
+    assert not table_of([["Mode"], ["Speed"]], signal_columns()).headed, "one word alone may be a name"
+    assert not table_of([["Name", "Unit"]], signal_columns()).headed, "headings over nothing are no headings"
+
+
 def test_a_value_that_is_also_a_heading_is_no_heading() -> None:
     table = table_of([["unit", "holding", "310"], ["b", "input", "3"]], signal_columns(), 0)
     assert not table.headed

@@ -1,0 +1,279 @@
+"""Trends: what is drawn of a source, gaps and steps, rolling and standing still, cursors, and what is saved."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from app.project.files import parse
+from app.project.model import Project
+from app.record.outline import Outline
+from app.record.series import Series
+from app.record.source import plottable
+from widgets.trend_curves import is_lane, is_stepped, shape
+from widgets.trend_legend import Column
+from widgets.trend_view import TrendView
+
+PROJECT = parse("""\
+format = 1
+[panel]
+start = "s"
+[[screen]]
+name = "s"
+[[line]]
+name = "l"
+kind = "tcp"
+host = "h"
+[[follower]]
+name = "f"
+line = "l"
+[[signal]]
+name = "set"
+follower = "f"
+register = 1
+unit = "Hz"
+decimals = 1
+write = true
+every_ms = 100
+[[signal]]
+name = "speed"
+follower = "f"
+table = "input"
+register = 2
+unit = "Hz"
+decimals = 1
+every_ms = 100
+[[signal]]
+name = "current"
+follower = "f"
+table = "input"
+register = 3
+unit = "A"
+decimals = 2
+every_ms = 100
+[[signal]]
+name = "running"
+bit = { of = "speed", number = 0 }
+texts = { 0 = "stopped", 1 = "running" }
+""")
+
+
+class Told:
+    """A source whose values a test makes up."""
+
+    def __init__(self) -> None:
+        self.project: Project = PROJECT
+        self.now = 100.0
+        self.series = {name: Series() for name in plottable(PROJECT)}
+
+    def put(self, name: str, times: list[float], values: list[float]) -> None:
+        self.series[name].extend(np.array(times), np.array(values))
+
+    def span(self) -> tuple[float, float]:
+        return 0.0, self.now
+
+    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+        return self.series[signal].outline(begin, end, columns)
+
+    def window(self, signal: str, begin: float, end: float) -> tuple[np.ndarray, np.ndarray]:
+        return self.series[signal].window(begin, end)
+
+    def at(self, signal: str, moment: float) -> float:
+        return self.series[signal].at(moment)
+
+    def civil(self, moment: float) -> datetime.datetime:
+        return datetime.datetime(2030, 1, 2, 3, 0, tzinfo=datetime.UTC) + datetime.timedelta(seconds=moment)
+
+
+@pytest.fixture
+def source() -> Told:
+    told = Told()
+    steps = [number / 10 for number in range(1001)]
+    told.put("speed", steps, [0.4 * at for at in steps])
+    told.put("current", steps, [2.0 if at < 50 else float("nan") if at < 60 else 3.0 for at in steps])
+    told.put("set", [0.0, 40.0, 80.0], [10.0, 40.0, 25.0])
+    told.put("running", [0.0, 30.0], [0.0, 1.0])
+    return told
+
+
+@pytest.fixture
+def view(qtbot: QtBot, source: Told) -> TrendView:
+    made = TrendView()
+    qtbot.addWidget(made)
+    made.resize(900, 520)
+    with qtbot.waitActive(made):
+        made.show()
+        made.activateWindow()
+    made.set_source(source)
+    made.plot.setFocus()
+    return made
+
+
+def drawn(view: TrendView, name: str) -> tuple[np.ndarray, np.ndarray]:
+    curve, _ = view.plot._curves[name]
+    times, values = curve.getData()
+    return (np.array([]), np.array([])) if times is None else (times + view.plot._axis_zero, values)
+
+
+def values_of(view: TrendView, column: Column) -> list[str]:
+    return [item.text() for row in range(view.legend.rowCount()) if (item := view.legend.item(row, column)) is not None]
+
+
+# Shapes
+
+
+def test_a_gap_breaks_the_line(source: Told) -> None:
+    for pixels in (2000, 20):  # each sample, and the extremes in each pixel
+        found = shape(source, "current", 0.0, 100.0, pixels)
+        gap = found.values[(found.times > 50.2) & (found.times < 59.8)]
+        assert len(gap)
+        assert np.isnan(gap).all()
+        assert np.nanmax(found.values) == 3.0
+
+
+def test_a_set_point_is_a_staircase_until_now(source: Told) -> None:
+    found = shape(source, "set", 0.0, 100.0, 2000)
+    assert list(zip(found.times.tolist(), found.values.tolist(), strict=True)) == [
+        (0.0, 10.0),
+        (40.0, 10.0),
+        (40.0, 40.0),
+        (80.0, 40.0),
+        (80.0, 25.0),
+        (100.0, 25.0),
+    ]
+    assert is_stepped(PROJECT, "set")
+    assert not is_stepped(PROJECT, "speed")
+    assert is_lane(PROJECT, "running")
+
+
+# The view
+
+
+def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, source: Told) -> None:
+    assert view.signals == ("set", "speed", "current", "running")
+    assert view.plot.span == (40.0, 100.0)
+    assert len(view.plot._panes) == 3, "a pane for Hz, one for A, one for the lanes"
+    times, values = drawn(view, "speed")
+    assert np.allclose(values, 0.4 * times)
+    source.now = 101.0
+    view.refresh()
+    assert view.plot.span == (41.0, 101.0)
+    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "1"]
+
+
+def test_space_stands_still_without_losing_what_comes_and_end_follows_again(view: TrendView, source: Told) -> None:
+    QTest.keyClick(view.plot, Qt.Key.Key_Space)
+    source.put("speed", [100.1, 105.0], [99.0, 98.0])
+    source.now = 110.0
+    view.refresh()
+    assert view.plot.span == (40.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_End)
+    assert view.plot.span == (50.0, 110.0)
+    assert 99.0 in drawn(view, "speed")[1]
+
+
+def test_keys_move_and_zoom(view: TrendView) -> None:
+    QTest.keyClick(view.plot, Qt.Key.Key_Left)
+    assert view.plot.span == pytest.approx((34.0, 94.0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Up)
+    assert view.plot.span == pytest.approx((44.0, 84.0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Down)
+    assert view.plot.span == pytest.approx((34.0, 94.0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Home)
+    assert view.plot.span == pytest.approx((0.0, 100.0))
+
+
+def test_cursors_give_values_and_differences(view: TrendView, qtbot: QtBot) -> None:
+    shift, ctrl = Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.ControlModifier
+    view.plot.set_span(0.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, shift)
+    with qtbot.waitSignal(view.span_chosen) as chosen:
+        QTest.keyClick(view.plot, Qt.Key.Key_Right, ctrl)
+    first, second = chosen.args
+    assert (first, second) == (view.cursors or (0, 0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, shift)
+    moved = view.plot.cursors[0]
+    assert moved is not None
+    assert moved == pytest.approx(first + 0.6, abs=0.5)
+    at_a, at_b = float(values_of(view, Column.FIRST)[1]), float(values_of(view, Column.SECOND)[1])
+    assert at_a == pytest.approx(0.4 * moved, abs=0.06)
+    assert float(values_of(view, Column.DIFFERENCE)[1]) == pytest.approx(at_b - at_a, abs=0.11)
+    assert view.difference.text().startswith("B")
+    view.plot.set_cursor(0, 55.0)
+    assert values_of(view, Column.FIRST)[2] == "\N{EN DASH}", "there was no reading"
+
+
+def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
+    first = view.legend.visualItemRect(view.legend.item(0, Column.NAME))
+    QTest.mouseClick(view.legend.viewport(), Qt.MouseButton.LeftButton, pos=first.center())
+    with qtbot.waitSignal(view.signals_changed):
+        QTest.keyClick(
+            view.legend, Qt.Key.Key_Delete, Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
+        )
+    assert view.signals == ("speed", "current", "running")
+    offered = [action.text() for action in view.add_menu.actions()]
+    assert offered == ["set"]
+    view.add_menu.actions()[0].trigger()
+    assert view.signals[-1] == "set"
+
+
+def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, source: Told) -> None:
+    view.set_source(source, rolls=False)
+    assert view.plot.span == (0.0, 100.0)
+    assert not view.follow.isVisible()
+    view.plot.set_span(0.0, 10.0)
+    view.set_moment(50.0)
+    assert view.plot.span == (45.0, 55.0)
+    assert values_of(view, Column.NOW)[1] == "20.0"
+
+
+def test_nothing_observed_is_said(qtbot: QtBot) -> None:
+    view = TrendView()
+    qtbot.addWidget(view)
+    assert "connect first" in view.state.text()
+
+
+def test_the_values_between_the_cursors_are_saved(
+    view: TrendView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    view.plot.set_cursor(0, 49.85)
+    view.plot.set_cursor(1, 50.15)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "values"), ""))
+    view.save_values()
+    with (tmp_path / "values.csv").open(encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.reader(file))
+    assert rows[0] == ["time", "seconds", "set [Hz]", "speed [Hz]", "current [A]", "running"]
+    assert [row[3] for row in rows[1:]] == ["19.96", "20", "20.04"]
+    assert [row[4] for row in rows[1:]] == ["2", "lost", "lost"]
+    assert rows[1][0] == "2030-01-02T03:00:49.900+00:00"
+
+
+@pytest.mark.parametrize("ending", ["png", "svg"])
+def test_the_picture_is_saved(view: TrendView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, ending: str) -> None:
+    path = tmp_path / f"trend.{ending}"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+    view.save_picture()
+    if ending == "png":
+        image = QImage(str(path))
+        assert image.width() > 300
+        assert len({image.pixel(x, image.height() // 2) for x in range(0, image.width(), 3)}) > 1
+    else:
+        assert "<svg" in path.read_text(encoding="utf-8")[:300]
+
+
+def test_a_file_that_cannot_be_written_is_told(
+    view: TrendView, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "none" / "t.png"), ""))
+    with qtbot.waitSignal(view.said) as said:
+        view.save_picture()
+    assert "cannot be written" in said.args[0]

@@ -109,7 +109,7 @@ class CommandFinder(QDialog):
         layout.addWidget(self.search)
         layout.addWidget(self.list, 1)
         layout.addWidget(self.told)
-        self.resize(comfortable(self, 690, 480))
+        self.resize(comfortable(self, 780, 480))
         self.search.setFocus()
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)

@@ -41,7 +41,7 @@ class ShortcutsDialog(QDialog):
     def __init__(self, menus: Sequence[QMenu], panel: Panel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("Keys and shortcuts"))
-        self.resize(comfortable(self, 640, 640))
+        self.resize(comfortable(self, 780, 640))
         self.search = QLineEdit()
         shorten_placeholder(self.search, self.tr("Parts of a command or of a key"))
         self.search.setAccessibleName(self.tr("What to find"))

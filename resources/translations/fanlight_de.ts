@@ -240,11 +240,11 @@
     </message>
     <message>
         <source>In this project</source>
-        <translation>In diesem Projekt</translation>
+        <translation>Hier</translation>
     </message>
     <message>
         <source>In what is pasted</source>
-        <translation>Im Eingefügten</translation>
+        <translation>Eingefügt</translation>
     </message>
     <message>
         <source>Name</source>
@@ -770,7 +770,7 @@
     </message>
     <message>
         <source>Key</source>
-        <translation>Taste</translation>
+        <translation>Schlüssel</translation>
     </message>
     <message>
         <source>Lines and followers</source>
@@ -8625,7 +8625,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>differences in {parts}</source>
-        <translation>Unterschiede in {parts}</translation>
+        <translation>Unterschiede: {parts}</translation>
     </message>
     <message>
         <source>field added: {after}</source>

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
 
+from app.project.edits.refused import free_name
 from widgets.bad_cells import counted_text
 from widgets.cell_reading import BadCell, Proposal, Row
 from widgets.part_editing import PartEditing
@@ -149,7 +150,8 @@ class TableWork(QObject):
     def paste(self, *, as_new: bool = False) -> None:
         """Over the cells from the current one on, new rows behind the last one; `as_new`: as new rows only.
 
-        Under headings, rows with the name of a part go to that part, the others are new.
+        Under headings, rows with the name of a part go to that part, the others are new. Whole rows pasted where whole
+        rows are selected are copies, and new too. New rows whose names are taken get a number.
         """
         index = self._grid.currentIndex()
         try:
@@ -160,7 +162,9 @@ class TableWork(QObject):
         if not cells:
             self._editing.document.refused.emit(self.tr("There is no text on the clipboard."))
             return
-        at = 0 if as_new or not index.isValid() else index.column()
+        editable = sum(column.read is not None for column in self._model.columns)
+        as_new = as_new or not index.isValid() or (self._grid.area().whole and len(cells[0]) == editable)
+        at = 0 if as_new else index.column()
         table = table_of(cells, self._model.columns, at)
         places: list[int | None]
         if table.headed and not as_new:
@@ -171,22 +175,42 @@ class TableWork(QObject):
                 self._place(start + number) if unnamed else known.get(row.get("name", "").strip())
                 for number, row in enumerate(table.rows)
             ]
-        elif as_new or not index.isValid():
+        elif as_new:
             places = [None] * len(table.rows)
         elif len(cells) == 1 and len(cells[0]) == 1 and len(self._grid.area().rows) > 1 and at > 0:
             self.fill(cells[0][0], at)  # one cell on the clipboard goes into all that are selected
             return
         else:
             places = [self._place(index.row() + number) for number in range(len(table.rows))]
-        self._put_table(table.rows, places, table.first, table.unknown)
+        rows = [dict(row) for row in table.rows]
+        said = (
+            [self.tr("Not taken over: {columns}.").format(columns=", ".join(table.unknown[:8]))]
+            if table.unknown
+            else []
+        )
+        if as_new and (count := self._free_names(rows)):
+            said.append(self.tr("Names that were taken and got a number: {count}.").format(count=count))
+        self._put_table(rows, places, table.first, said)
+
+    def _free_names(self, rows: list[dict[str, str]]) -> int:
+        """Give rows whose names are taken others; returns how many."""
+        taken = {part.name for part in self._model.parts}
+        count = 0
+        for row in rows:
+            name = row.get("name", "").strip()
+            free = free_name(name, taken)
+            if name and free != name:
+                row["name"] = free
+                count += 1
+            taken.add(free)
+        return count
 
     def _place(self, row: int) -> int | None:
         return self._model.place(row) if row < self._model.rowCount() else None
 
     def _put_table(
-        self, rows: Sequence[Mapping[str, str]], places: list[int | None], first: int, unknown: tuple[str, ...]
+        self, texts: list[dict[str, str]], places: list[int | None], first: int, said: Sequence[str]
     ) -> None:
-        texts = [dict(row) for row in rows]
         numeric = [column for column in self._model.columns if column.numbers]
         mark = decimal_mark(text[column.key] for text in texts for column in numeric if column.key in text)
         bad: list[BadCell] = []
@@ -211,10 +235,7 @@ class TableWork(QObject):
         )
         if done is not None:
             self._select(done)
-            said = counted_text(done)
-            if unknown:
-                said += " " + self.tr("Not taken over: {columns}.").format(columns=", ".join(unknown[:8]))
-            self.told.emit(said)
+            self.told.emit(" ".join([counted_text(done), *said]))
 
     def _select(self, done: Proposal) -> None:
         count = len(self._model.parts)

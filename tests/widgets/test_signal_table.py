@@ -481,6 +481,14 @@ def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWor
     grid.select_cells(top, left, bottom, right)
     if left != column(grid, "uses"):
         press(design, Key.Key_V, CTRL)
+    if left > 0 or right < len(grid.parts.columns) - 1:
+        assert document.project is before
+        return
+    # Whole rows are copies.
+    new = document.project.signals[len(before.signals) :]
+    assert [part.but(name="x") for part in new] == [part.but(name="x") for part in before.signals[top : bottom + 1]]
+    assert "Names that were taken" in design.notice.text.text()
+    document.undo()
     assert document.project is before
 
 
@@ -665,3 +673,16 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkpl
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "\u25bc Unit"
     click_on_heading(grid, "unit")
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "Unit"
+
+
+def test_whole_rows_pasted_are_copies(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "running", "name")
+    press(design, Key.Key_Down, SHIFT)
+    press(design, Key.Key_Space, SHIFT)
+    press(design, Key.Key_C, CTRL)
+    press(design, Key.Key_V, CTRL)
+    assert [part.name for part in document.project.signals[len(before.signals) :]] == ["running 2", "fault 2"]
+    assert grid_of(design).places() == (len(before.signals), len(before.signals) + 1)
+    press(design, Key.Key_X, CTRL)
+    assert document.project.signals == before.signals, "whole rows are cut as a whole"

@@ -16,10 +16,12 @@ from app.project.recovery import Origin, Slot, new_slot
 from widgets.background import Background
 from widgets.document import Document
 
-QUIET_S: Final = 1.0
+QUIET_S: Final = 0.8
 """Seconds without an edit after which a copy is written."""
-LONGEST_S: Final = 3.0
+LONGEST_S: Final = 2.0
 """Seconds after which one is begun even though the edits go on."""
+PREPARE_AFTER_MS: Final = 100
+"""Time for a project that was just opened to be shown first."""
 SLICE_S: Final = 0.002
 SLICE_EVERY_MS: Final = 8
 """The text of a large project is written in slices of so many seconds, so that typing is not held up in between."""
@@ -71,8 +73,8 @@ class Autosave(QObject):
         if self._posted:
             self._posted = False
             self._aside.post("copy", self._clear)
-        # The text of a large project takes longer the first time; it is made while nothing else happens.
-        self._quiet.start(int(QUIET_S * 1000))
+        # The text of a large project takes longer the first time: it is begun before there is anything to be lost.
+        self._quiet.start(PREPARE_AFTER_MS)
 
     def adopt(self, slot: Slot) -> None:
         """Go on with a place that another window left, the copy in it included."""

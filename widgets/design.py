@@ -97,7 +97,7 @@ class DesignWorkplace(QWidget):
         self._upright.addWidget(self.findings)
         self._upright.setStretchFactor(0, 1)
         self._upright.setCollapsible(0, False)
-        self._upright.setSizes([460, 130])
+        self._upright.setSizes([430, 180])
         self._across = QSplitter(Qt.Orientation.Horizontal)
         self._across.setObjectName("design across")
         self._across.addWidget(self.screens)
@@ -464,7 +464,11 @@ class DesignWorkplace(QWidget):
 
     def to_uses(self) -> None:
         """Go to the list of the places where the current signal is used."""
-        self.inspector.signal_form.focus_row(self.inspector.signal_form.used_row.label)
+        row = self.inspector.signal_form.used_row
+        if self.signals.current() < 0 or not row.texts():
+            self._refused(self.tr("No signal is selected, or nothing uses it yet."))
+        else:
+            self.inspector.signal_form.focus_row(row.label)
 
     def _to_findings(self) -> None:
         self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)

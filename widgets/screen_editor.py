@@ -340,7 +340,12 @@ class ScreenEditor(QWidget):
             for index, field in enumerate(screen.fields)
         ]
         columns = self._document.project.panel.columns
-        rows = [Outline(row, 0, columns, Qt.PenStyle.NoPen, wrong=True) for row in sorted(self._wrong_rows)]
+        spoken = self._document.spoken.screen_named.get(screen.name, screen).text
+        rows = [
+            Outline(row, 0, max(1, min(columns, len(spoken[row]))), Qt.PenStyle.NoPen, wrong=True)
+            for row in sorted(self._wrong_rows)
+            if row < len(spoken)
+        ]
         self.face.grid.set_outlines((*fields, *rows))
 
     # Keys

@@ -54,7 +54,7 @@ def prove(project: Project, finding: Finding) -> Project | None:
     return mended
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(PROJECTS)
 def test_any_mend_takes_its_finding_away_and_brings_nothing_graver(tables: dict[str, Any]) -> None:
     project = Project.model_validate(tables)

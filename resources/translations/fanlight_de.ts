@@ -400,6 +400,14 @@
         <translation>Wechsel verschieben</translation>
     </message>
     <message>
+        <source>No action yet. Insert adds one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No turn yet. Insert adds one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>On</source>
         <translation>Auf</translation>
     </message>
@@ -1103,6 +1111,10 @@
     <message>
         <source>Next &amp;language of the texts</source>
         <translation>Nächste Spra&amp;che der Texte</translation>
+    </message>
+    <message>
+        <source>No signal is selected, or nothing uses it yet.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Nothing was changed: this is not found any more.</source>
@@ -2556,6 +2568,10 @@
         <translation>Statistik der Leitung</translation>
     </message>
     <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
         <source>Wire in use</source>
         <translation>Leitung belegt</translation>
     </message>
@@ -2886,6 +2902,14 @@
     <message>
         <source>Move line</source>
         <translation>Leitung verschieben</translation>
+    </message>
+    <message>
+        <source>No follower yet. Insert adds one, once there is a line for it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No line yet. Insert adds one.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Paste followers</source>
@@ -3828,6 +3852,10 @@
         <translation>Anlegen (Einfg)</translation>
     </message>
     <message>
+        <source>All of them are left out by the filter.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Delete</source>
         <translation>Löschen</translation>
     </message>
@@ -3946,7 +3974,7 @@
     </message>
     <message>
         <source>&amp;Reload from the disk</source>
-        <translation>Von der Platte neu &amp;laden</translation>
+        <translation>Vom Datenträger neu &amp;laden</translation>
     </message>
     <message>
         <source>&amp;Save</source>
@@ -3974,7 +4002,7 @@
     </message>
     <message>
         <source>Re&amp;load from the disk</source>
-        <translation>Von der Platte neu &amp;laden</translation>
+        <translation>Vom Datenträger neu &amp;laden</translation>
     </message>
     <message>
         <source>Recover &amp;unsaved work…</source>
@@ -4062,7 +4090,7 @@
     </message>
     <message>
         <source>{file}, as it is on the disk</source>
-        <translation>{file}, wie auf der Platte</translation>
+        <translation>{file}, wie auf dem Datenträger</translation>
     </message>
     <message>
         <source>{file}, as saved</source>
@@ -4407,6 +4435,184 @@
 {time}</source>
         <translation>{name}
 {time}</translation>
+    </message>
+</context>
+<context>
+    <name>ReplayBar</name>
+    <message>
+        <source>&amp;Close the recording</source>
+        <translation>Aufzeichnung &amp;schließen</translation>
+    </message>
+    <message>
+        <source>&amp;Play or pause</source>
+        <translation>&amp;Abspielen oder anhalten</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Moment of the recording</source>
+        <translation>Zeitpunkt der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>One step &amp;back</source>
+        <translation>Ein Schritt &amp;zurück</translation>
+    </message>
+    <message>
+        <source>One step &amp;on</source>
+        <translation>Ein Schritt &amp;weiter</translation>
+    </message>
+    <message>
+        <source>One step back</source>
+        <translation>Ein Schritt zurück</translation>
+    </message>
+    <message>
+        <source>One step on</source>
+        <translation>Ein Schritt weiter</translation>
+    </message>
+    <message>
+        <source>Pause</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Play</source>
+        <translation>Abspielen</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Tempo</translation>
+    </message>
+    <message>
+        <source>To the former sample or event</source>
+        <translation>Zum vorigen Abtastwert oder Ereignis</translation>
+    </message>
+    <message>
+        <source>To the next sample or event</source>
+        <translation>Zum nächsten Abtastwert oder Ereignis</translation>
+    </message>
+    <message>
+        <source>{clock}   {at} of {all} s</source>
+        <translation>{clock}   {at} von {all} s</translation>
+    </message>
+    <message>
+        <source>{speed} times</source>
+        <translation>{speed}-fach</translation>
+    </message>
+</context>
+<context>
+    <name>ResponseView</name>
+    <message>
+        <source>(none)</source>
+        <translation>(keiner)</translation>
+    </message>
+    <message>
+        <source>Behind it by {value} s</source>
+        <translation>Um {value} s dahinter</translation>
+    </message>
+    <message>
+        <source>Choose a set point first: its jumps are looked for.</source>
+        <translation>Zuerst einen Sollwert wählen: gesucht werden seine Sprünge.</translation>
+    </message>
+    <message>
+        <source>From {initial} to {final} {unit}</source>
+        <translation>Von {initial} auf {final} {unit}</translation>
+    </message>
+    <message>
+        <source>Its set point</source>
+        <translation>Sein Sollwert</translation>
+    </message>
+    <message>
+        <source>Kind of response</source>
+        <translation>Art der Antwort</translation>
+    </message>
+    <message>
+        <source>Next step</source>
+        <translation>Nächster Sprung</translation>
+    </message>
+    <message>
+        <source>Overshoot: {value} %</source>
+        <translation>Überschwingen: {value} %</translation>
+    </message>
+    <message>
+        <source>Put the cursors A and B around a step or a ramp.</source>
+        <translation>Die Zeiger A und B um einen Sprung oder eine Rampe setzen.</translation>
+    </message>
+    <message>
+        <source>Puts the cursors around the next jump of the set point</source>
+        <translation>Setzt die Zeiger um den nächsten Sprung des Sollwerts</translation>
+    </message>
+    <message>
+        <source>Ramp time of the set point: {value} s</source>
+        <translation>Rampenzeit des Sollwerts: {value} s</translation>
+    </message>
+    <message>
+        <source>Ramp time: {value} s</source>
+        <translation>Rampenzeit: {value} s</translation>
+    </message>
+    <message>
+        <source>Response of</source>
+        <translation>Antwort von</translation>
+    </message>
+    <message>
+        <source>Ripple at the end: {value} {unit}</source>
+        <translation>Welligkeit am Ende: {value} {unit}</translation>
+    </message>
+    <message>
+        <source>Rise time: {value}</source>
+        <translation>Anstiegszeit: {value}</translation>
+    </message>
+    <message>
+        <source>Rise: from 10 % to 90 % of the change, first crossings. Overshoot: the greatest excess over the final value, of the change. Settling: until it stays within 2 % of the change. Definitions of IEC 60050-351.</source>
+        <translation>Anstieg: von 10 % auf 90 % der Änderung, erste Durchgänge. Überschwingen: größte Überschreitung des Endwerts, bezogen auf die Änderung. Einschwingen: bis es innerhalb von 2 % der Änderung bleibt. Begriffe nach IEC 60050-351.</translation>
+    </message>
+    <message>
+        <source>Set point</source>
+        <translation>Sollwert</translation>
+    </message>
+    <message>
+        <source>Set point minus final value: {value} {unit}</source>
+        <translation>Sollwert minus Endwert: {value} {unit}</translation>
+    </message>
+    <message>
+        <source>Settling time: {value}</source>
+        <translation>Einschwingzeit: {value}</translation>
+    </message>
+    <message>
+        <source>Show a curve in the trend to measure it.</source>
+        <translation>Zum Messen eine Kurve im Trend zeigen.</translation>
+    </message>
+    <message>
+        <source>Signal to measure</source>
+        <translation>Zu messendes Signal</translation>
+    </message>
+    <message>
+        <source>Slope: {value} {unit}/s</source>
+        <translation>Steigung: {value} {unit}/s</translation>
+    </message>
+    <message>
+        <source>The response in numbers</source>
+        <translation>Die Antwort in Zahlen</translation>
+    </message>
+    <message>
+        <source>The set point does not jump in what was observed.</source>
+        <translation>Der Sollwert springt im Beobachteten nicht.</translation>
+    </message>
+    <message>
+        <source>This signal is not in what is shown.</source>
+        <translation>Dieses Signal ist im Gezeigten nicht enthalten.</translation>
+    </message>
+    <message>
+        <source>as a ramp</source>
+        <translation>als Rampe</translation>
+    </message>
+    <message>
+        <source>as a step</source>
+        <translation>als Sprung</translation>
+    </message>
+    <message>
+        <source>not reached</source>
+        <translation>nicht erreicht</translation>
     </message>
 </context>
 <context>
@@ -5643,6 +5849,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signale verschieben</translation>
     </message>
     <message>
+        <source>No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Number signals</source>
         <translation>Signale nummerieren</translation>
     </message>
@@ -5751,6 +5961,77 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>StartUpWorkplace</name>
+    <message>
+        <source>&amp;End the recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Open a recording…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Record…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Trend</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>; ⚠ {count} samples lost</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>E&amp;vents</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing is connected, so there is nothing to record. Connect first.</source>
+        <translation type="unfinished">Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+    </message>
+    <message>
+        <source>Open a recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Record into a new file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Recordings (*.fanrec)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This recording is of another state of the project than the one connected.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a recording is being made</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no recording is being made</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>recorded {name}: {seconds} s, {samples} samples, {size}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{name} is damaged; what can be read is shown: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>TableCommands</name>
     <message>
         <source>&amp;Copy the cells</source>
@@ -5812,8 +6093,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>TableWork</name>
     <message>
+        <source>Names that were taken and got a number: {count}.</source>
+        <translation>Vergebene Namen, die eine Nummer bekamen: {count}.</translation>
+    </message>
+    <message>
         <source>Not taken over: {columns}.</source>
         <translation>Nicht übernommen: {columns}.</translation>
+    </message>
+    <message>
+        <source>Nothing is selected to be copied.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Select cells with whole numbers, one under the other; the first one or two begin the series.</source>
@@ -8434,7 +8723,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>the text {text} is for {value}, which the signal can never be</source>
-        <translation>der Text {text} gilt {value}, was das Signal nie sein kann</translation>
+        <translation>der Text {text} ist für {value}, was das Signal nie sein kann</translation>
     </message>
     <message>
         <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
@@ -9202,6 +9491,18 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Register</translation>
     </message>
     <message>
+        <source>Row {row} becomes &apos;{name}&apos;, held in the panel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Row {row} becomes &apos;{name}&apos;: bit {bit} of &apos;{of}&apos;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Row {row} becomes &apos;{name}&apos;: {follower}, {table} {number}, address {address} on the wire</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Row {row} has {count} cells; at most {most} are read. Is the separator right?</source>
         <translation>Zeile {row} hat {count} Zellen; gelesen werden höchstens {most}. Stimmt das Trennzeichen?</translation>
     </message>
@@ -9484,6 +9785,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>a point of type {type} is neither a number nor a text here</source>
         <translation>ein Punkt vom Typ {type} ist hier weder Zahl noch Text</translation>
+    </message>
+    <message>
+        <source>a raw {raw} is {value} {unit}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>a scale needs two raw numbers and their two values</source>

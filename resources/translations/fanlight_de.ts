@@ -401,11 +401,11 @@
     </message>
     <message>
         <source>No action yet. Insert adds one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch keine Aktion. Einfg legt eine an.</translation>
     </message>
     <message>
         <source>No turn yet. Insert adds one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch kein Wechsel. Einfg legt einen an.</translation>
     </message>
     <message>
         <source>On</source>
@@ -1114,7 +1114,7 @@
     </message>
     <message>
         <source>No signal is selected, or nothing uses it yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
     </message>
     <message>
         <source>Nothing was changed: this is not found any more.</source>
@@ -2905,11 +2905,11 @@
     </message>
     <message>
         <source>No follower yet. Insert adds one, once there is a line for it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch kein Gerät. Einfg legt eines an, sobald es eine Leitung dafür gibt.</translation>
     </message>
     <message>
         <source>No line yet. Insert adds one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch keine Leitung. Einfg legt eine an.</translation>
     </message>
     <message>
         <source>Paste followers</source>
@@ -3853,7 +3853,7 @@
     </message>
     <message>
         <source>All of them are left out by the filter.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Filter lässt alle weg.</translation>
     </message>
     <message>
         <source>Delete</source>
@@ -3991,6 +3991,10 @@
     <message>
         <source>Fanlight projects (*{suffix});;All files (*)</source>
         <translation>Fanlight-Projekte (*{suffix});;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Looking at {file}…</source>
+        <translation>{file} wird angesehen…</translation>
     </message>
     <message>
         <source>Open a project</source>
@@ -5850,7 +5854,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch keine Signale. Einfg legt eines an, Strg+V nimmt Zeilen aus einer Tabellenkalkulation, Importieren liest eine Registerliste.</translation>
     </message>
     <message>
         <source>Number signals</source>
@@ -5964,71 +5968,71 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>StartUpWorkplace</name>
     <message>
         <source>&amp;End the recording</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung &amp;beenden</translation>
     </message>
     <message>
         <source>&amp;Open a recording…</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung &amp;öffnen…</translation>
     </message>
     <message>
         <source>&amp;Record…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Aufzeichnen…</translation>
     </message>
     <message>
         <source>&amp;Trend</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Trend</translation>
     </message>
     <message>
         <source>; ⚠ {count} samples lost</source>
-        <translation type="unfinished"></translation>
+        <translation>; ⚠ {count} Abtastwerte verloren</translation>
     </message>
     <message>
         <source>E&amp;vents</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ereignisse</translation>
     </message>
     <message>
         <source>Nothing is connected, so there is nothing to record. Connect first.</source>
-        <translation type="unfinished">Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+        <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
     </message>
     <message>
         <source>Open a recording</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung öffnen</translation>
     </message>
     <message>
         <source>Record into a new file</source>
-        <translation type="unfinished"></translation>
+        <translation>In neue Datei aufzeichnen</translation>
     </message>
     <message>
         <source>Recording</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung</translation>
     </message>
     <message>
         <source>Recordings (*.fanrec)</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnungen (*.fanrec)</translation>
     </message>
     <message>
         <source>This recording is of another state of the project than the one connected.</source>
-        <translation type="unfinished"></translation>
+        <translation>Diese Aufzeichnung gehört zu einem anderen Stand des Projekts als dem verbundenen.</translation>
     </message>
     <message>
         <source>a recording is being made</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Aufzeichnung läuft</translation>
     </message>
     <message>
         <source>no recording is being made</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Aufzeichnung läuft</translation>
     </message>
     <message>
         <source>recorded {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
     <message>
         <source>{name} is damaged; what can be read is shown: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} ist beschädigt; gezeigt wird, was lesbar ist: {reason}</translation>
     </message>
     <message>
         <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation type="unfinished"></translation>
+        <translation>● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
 </context>
 <context>
@@ -6102,7 +6106,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Nothing is selected to be copied.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts zum Kopieren ausgewählt.</translation>
     </message>
     <message>
         <source>Select cells with whole numbers, one under the other; the first one or two begin the series.</source>
@@ -6748,6 +6752,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>&amp;Size</source>
         <translation>&amp;Größe</translation>
+    </message>
+    <message>
+        <source>&amp;Start-up</source>
+        <translation>&amp;Inbetriebnahme</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -9492,15 +9500,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Row {row} becomes &apos;{name}&apos;, held in the panel</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {row} wird „{name}“, im Panel gehalten</translation>
     </message>
     <message>
         <source>Row {row} becomes &apos;{name}&apos;: bit {bit} of &apos;{of}&apos;</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {row} wird „{name}“: Bit {bit} von „{of}“</translation>
     </message>
     <message>
         <source>Row {row} becomes &apos;{name}&apos;: {follower}, {table} {number}, address {address} on the wire</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile {row} wird „{name}“: {follower}, {table} {number}, Adresse {address} auf der Leitung</translation>
     </message>
     <message>
         <source>Row {row} has {count} cells; at most {most} are read. Is the separator right?</source>
@@ -9788,7 +9796,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>a raw {raw} is {value} {unit}</source>
-        <translation type="unfinished"></translation>
+        <translation>roh {raw} ist {value} {unit}</translation>
     </message>
     <message>
         <source>a scale needs two raw numbers and their two values</source>

@@ -105,7 +105,8 @@ class ShortcutsDialog(QDialog):
 
 
 def _children(item: QTreeWidgetItem) -> list[QTreeWidgetItem]:
-    return [item.child(number) for number in range(item.childCount())]
+    children = (item.child(number) for number in range(item.childCount()))
+    return [child for child in children if child is not None]
 
 
 class CautionsDialog(QDialog):
@@ -140,7 +141,7 @@ class AboutDialog(QDialog):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("About Fanlight"))
-        heading = QLabel(f"Fanlight {_version('fanlight')}")
+        heading = QLabel(program())
         heading.setProperty("look", "heading")
         text = QLabel(
             self.tr(
@@ -181,6 +182,11 @@ def _commands(menu: QMenu) -> list[tuple[str, str]]:
 
 def _keys(panel: Panel) -> list[tuple[Qt.Key, str]]:
     return list(keyboard_map(panel.keys).items())
+
+
+def program() -> str:
+    """The name and version of this program."""
+    return f"Fanlight {_version('fanlight')}"
 
 
 def _version(package: str) -> str:

@@ -23,7 +23,7 @@ class LineFigures(QTreeWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(self.tr("Statistics of the line"))
-        self.setHeaderLabels([self.tr("Statistics"), ""])
+        self.setHeaderLabels([self.tr("Statistics"), self.tr("Value")])
         self.setRootIsDecorated(False)
         self.setItemsExpandable(False)
         self.setIndentation(10)

@@ -290,7 +290,7 @@ QToolButton[look="badge"]:pressed {{ background: {line}; }}
 QToolButton[look="badge"]:disabled {{ color: {off}; border-color: {line}; }}
 QLineEdit, QPlainTextEdit, QTextBrowser {{
   color: {ink}; background: {base}; border: 1px solid {edge}; border-radius: 3px; padding: 3px 4px;
-  selection-background-color: {accent}; selection-color: {on_accent};
+  selection-background-color: {accent}; selection-color: {on_accent}; placeholder-text-color: {faint};
 }}
 QLineEdit:disabled, QPlainTextEdit:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
 QComboBox {{

@@ -11,7 +11,7 @@ from typing import Final
 
 from PySide6.QtWidgets import QDialog, QWidget
 
-from app.project.edits.transfer import Arrivals, Difference
+from app.project.edits.transfer import Arrivals, Difference, Unlike
 from app.project.files import load
 from app.project.model import RegisterSignal
 from app.project.problems import Problem
@@ -203,7 +203,7 @@ PROBLEMS: Final = [
     Problem("screen 'run', field 2", "signal 'sped' does not exist", "did you mean 'speed'?"),
     Problem("", "the file ends in the middle of a table"),
 ]
-ARRIVALS: Final = Arrivals(("speed",), (), (), (Difference("signal", "speed", ("register",)),))
+ARRIVALS: Final = Arrivals(("speed",), (), (), (Difference("signal", "speed", (Unlike("register", "310", "410"),)),))
 
 
 def panes() -> list[Pane]:

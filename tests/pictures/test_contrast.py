@@ -1,0 +1,178 @@
+"""Contrast as it is drawn: every text of every pane, the focus ring, and the colours of the panel, light and dark.
+
+Marks, from WCAG 2.2 level AA: 4.5 to 1 for text (success criterion 1.4.3; what cannot be used just now is exempt), 3 to
+1 for parts and marks that one must see (1.4.11). The formula is checked in `tests/widgets/test_palette.py`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtGui import QColor, QImage, QPainter
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QApplication,
+    QComboBox,
+    QHeaderView,
+    QLabel,
+    QLineEdit,
+    QTabBar,
+    QWidget,
+)
+
+from tests.pictures.panes import panes
+from tests.pictures.stage import Setting, settle, staged
+from widgets import face_colours
+from widgets.face_colours import FaceColours
+from widgets.focus_ring import FocusRing
+from widgets.keypad import PanelKey
+from widgets.palette import Appearance, contrast
+
+LOOKS = [Appearance.LIGHT, Appearance.DARK]
+TEXT, PARTS = 4.5, 3.0
+FINE = 3
+"""Times as large as on the screen, so that strokes of letters are wider than their soft edges."""
+LEAST = 0.0008
+"""Part of a rectangle that a colour must fill to count: less is chance."""
+
+
+def drawn(window: QWidget) -> np.ndarray:
+    """The window as its colours, 0xRRGGBB, row by row."""
+    image = QImage(window.size() * FINE, QImage.Format.Format_RGB32)
+    image.setDevicePixelRatio(FINE)
+    painter = QPainter(image)
+    window.render(painter, QPoint(0, 0))
+    painter.end()
+    whole = np.frombuffer(image.constBits(), np.uint32).reshape(image.height(), image.bytesPerLine() // 4)
+    return whole[:, : image.width()] & 0xFFFFFF
+
+
+def best(picture: np.ndarray, rect: QRect) -> float | None:
+    """The contrast of the ground of a rectangle to what differs most from it; None if nothing is drawn there."""
+    part = picture[
+        rect.top() * FINE : (rect.bottom() + 1) * FINE, rect.left() * FINE : (rect.right() + 1) * FINE
+    ].ravel()
+    if part.size == 0:
+        return None
+    colours, counts = np.unique(part, return_counts=True)
+    ground = f"#{int(colours[counts.argmax()]):06x}"
+    others = [f"#{int(colour):06x}" for colour in colours[counts >= max(3, LEAST * part.size)]]
+    found = max((contrast(ground, other) for other in others), default=1.0)
+    return None if found == 1.0 else found
+
+
+def texts(window: QWidget) -> Iterator[tuple[str, QRect]]:
+    """What carries text: its name, and where it is in the window."""
+    for widget in [window, *window.findChildren(QWidget)]:
+        if not widget.isVisible() or not widget.isEnabled() or widget.window() is not window:
+            continue
+        seen = widget.visibleRegion().boundingRect()
+        corner = widget.mapTo(window, QPoint(0, 0))
+        name = type(widget).__name__
+        if isinstance(widget, QLabel) and widget.text() and widget.updatesEnabled() and widget.pixmap().isNull():
+            yield f"{name} '{widget.text()[:40]}'", seen.translated(corner)
+        elif isinstance(widget, QAbstractButton | QComboBox | QLineEdit) and not isinstance(widget, PanelKey):
+            words = widget.placeholderText() if isinstance(widget, QLineEdit) else ""
+            text = words or (widget.currentText() if isinstance(widget, QComboBox) else widget.text())
+            if text:
+                inner = seen.adjusted(4, 3, -4, -3)  # without the frame, which may contrast more
+                yield f"{name} '{text[:40]}'", inner.translated(corner)
+        elif isinstance(widget, QTabBar):
+            for index in range(widget.count()):
+                rect = widget.tabRect(index).adjusted(4, 3, -4, -3) & seen
+                yield f"tab '{widget.tabText(index)}'", rect.translated(corner)
+        elif isinstance(widget, QHeaderView) and widget.orientation() == Qt.Orientation.Horizontal:
+            for section in range(widget.count()):
+                left = widget.sectionViewportPosition(section)
+                rect = QRect(left + 3, 3, widget.sectionSize(section) - 6, widget.height() - 7) & seen
+                if widget.model().headerData(section, Qt.Orientation.Horizontal) and rect.width() > 20:
+                    yield f"heading {section} of {type(widget.parentWidget()).__name__}", rect.translated(corner)
+        elif isinstance(widget, QAbstractItemView) and not isinstance(widget, QHeaderView) and widget.model():
+            yield from cells(widget, window)
+
+
+def cells(view: QAbstractItemView, window: QWidget) -> Iterator[tuple[str, QRect]]:
+    corner = view.viewport().mapTo(window, QPoint(0, 0))
+    port = view.viewport().rect()
+    for row in range(min(12, view.model().rowCount())):
+        index = view.model().index(row, 0)
+        rect = view.visualRect(index) & port
+        usable = index.flags() & Qt.ItemFlag.ItemIsEnabled
+        if usable and index.data() and rect.height() > 10 and rect.width() > 20:
+            yield f"row {row} of {type(view).__name__}", rect.adjusted(2, 2, -2, -2).translated(corner)
+
+
+@pytest.mark.parametrize("look", LOOKS)
+def test_every_text_of_every_pane_can_be_read(look: Appearance) -> None:
+    weak: dict[str, list[str]] = {}
+    looked_at = 0
+    with staged(Setting(look)) as window:
+        for pane in panes():
+            with pane.open(window) as shown:
+                picture = drawn(shown)
+                for name, rect in texts(shown):
+                    found = best(picture, rect & shown.rect())
+                    if found is not None:
+                        looked_at += 1
+                        if found < TEXT:
+                            weak.setdefault(pane.name, []).append(f"{name}: {found:.2f}")
+    words = "\n".join(f"{name}:\n  " + "\n  ".join(told) for name, told in weak.items())
+    assert not weak, f"less than {TEXT} to 1:\n{words}"
+    assert looked_at > 800
+
+
+@pytest.mark.parametrize("look", LOOKS)
+def test_the_ring_around_what_has_the_focus_stands_out(look: Appearance) -> None:
+    with staged(Setting(look)) as window:
+        application = QApplication.instance()
+        assert isinstance(application, QApplication)
+        ring = FocusRing(application)
+        window.design.show_view("signals")
+        seen = 0
+        for _ in range(30):
+            QTest.keyClick(application.focusWidget() or window, Qt.Key.Key_Tab)
+            settle()
+            if ring.ring is None or ring.target is None or not ring.ring.isVisible():
+                continue
+            place = QRect(ring.ring.mapTo(window, QPoint(0, 0)), ring.ring.size())
+            picture = drawn(window)
+            # Across its left side: outside, the ring, inside.
+            middle = place.center().y() * FINE
+            line = picture[middle, max(0, place.left() - 6) * FINE : (place.left() + 8) * FINE]
+            colours = [f"#{int(colour):06x}" for colour in np.unique(line)]
+            around = f"#{int(line[0]):06x}"
+            assert max(contrast(around, colour) for colour in colours) >= PARTS, type(ring.target).__name__
+            seen += 1
+        ring.stop()
+        assert seen > 10
+
+
+@pytest.mark.parametrize("colours", [face_colours.LIGHT, face_colours.DARK], ids=["light", "dark"])
+@pytest.mark.parametrize(
+    ("front", "back", "least"),
+    [
+        ("ink", "cell", 7.0),
+        ("ink", "glass", 7.0),
+        ("dim", "cell", TEXT),
+        ("dim", "hatch", PARTS),
+        ("cell", "ink", 7.0),
+        ("cell", "dim", TEXT),
+        ("key_ink", "key", TEXT),
+        ("key_ink", "key_down", TEXT),
+        ("ruler", "bezel", TEXT),
+        ("accent_ink", "accent", TEXT),
+        ("accent", "cell", PARTS),
+        ("accent", "bezel", PARTS),
+        ("wrong", "cell", PARTS),
+        ("wrong", "glass", PARTS),
+    ],
+)
+def test_the_panel_can_be_read(colours: FaceColours, front: str, back: str, least: float) -> None:
+    first, second = getattr(colours, front), getattr(colours, back)
+    assert isinstance(first, QColor)
+    assert contrast(first.name(), second.name()) >= least

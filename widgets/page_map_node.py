@@ -30,7 +30,7 @@ CELL_PIXELS: Final = 9
 PAD: Final = 6
 TITLE: Final = 22
 FOOT: Final = 20
-GAP_X: Final = 96
+GAP_X: Final = 112
 GAP_Y: Final = 112
 HAT: Final = 50
 """Between nodes; how much of the gap above a node belongs to its inlets."""
@@ -223,12 +223,16 @@ class Node(QGraphicsItem):
         size = cell_size(CELL_PIXELS)
         glass = QRectF(PAD, TITLE, self.columns * size.width, self.lines * size.height)
         painter.fillRect(glass.adjusted(-2, -2, 2, 2), colours.glass)
-        sharp = scale * painter.device().devicePixelRatioF()
-        if self._picture is None or self._picture[0] != sharp:
+        ratio = painter.device().devicePixelRatioF()
+        if self._picture is None or self._picture[0] != scale * ratio:
             # Drawn for this scale, so that its letters are as clear as they can be; the next pictures cost little.
-            self._picture = sharp, self._face_picture(glass, colours, sharp)
-        picture = self._picture[1]
-        painter.drawPixmap(glass, picture, QRectF(picture.rect()))
+            self._picture = scale * ratio, self._face_picture(glass, colours, scale * ratio, ratio)
+        # Put on whole pixels: a picture that is stretched by half a pixel loses a column.
+        transform = painter.worldTransform()
+        at = transform.map(glass.topLeft())
+        painter.resetTransform()
+        painter.drawPixmap(QPointF(round(at.x() * ratio) / ratio, round(at.y() * ratio) / ratio), self._picture[1])
+        painter.setWorldTransform(transform)
         self._foot(painter, scale, area, colours)
 
     def _foot(self, painter: QPainter, scale: float, area: QRectF, colours: FaceColours) -> None:
@@ -261,20 +265,21 @@ class Node(QGraphicsItem):
         words = QFontMetricsF(font).elidedText(", ".join(shown), Qt.TextElideMode.ElideRight, below.width() + 1)
         painter.drawText(below, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, words)
 
-    def _face_picture(self, glass: QRectF, colours: FaceColours, scale: float) -> QPixmap:
+    def _face_picture(self, glass: QRectF, colours: FaceColours, scale: float, ratio: float) -> QPixmap:
         picture = QPixmap(max(round(glass.width() * scale), 1), max(round(glass.height() * scale), 1))
         picture.fill(colours.glass)
         painter = QPainter(picture)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.scale(scale, scale)
-        self._paint_rows(painter, QPoint(0, 0), colours)
+        self._paint_rows(painter, colours)
         painter.end()
+        picture.setDevicePixelRatio(ratio)
         return picture
 
-    def _paint_rows(self, painter: QPainter, at: QPoint, colours: FaceColours) -> None:
+    def _paint_rows(self, painter: QPainter, colours: FaceColours) -> None:
         height = cell_size(CELL_PIXELS).height
         for number, row in enumerate(self._rows()):
-            paint_row(painter, row, QPoint(at.x(), at.y() + number * height), CELL_PIXELS, colours)
+            paint_row(painter, row, QPoint(0, number * height), CELL_PIXELS, colours)
 
     def _afar(self, painter: QPainter, scale: float, colours: FaceColours) -> None:
         """Seen from afar: the name in a size that can be read, and the signs of what stands out."""

@@ -35,6 +35,8 @@ from widgets.size import percent
 from widgets.specimen import Specimens
 
 translate = QCoreApplication.translate
+GROWN: Final = 1.3
+"""Arrows leave their labels so much more room than these need at full scale: from afar they are drawn larger."""
 GAPS: Final = Gaps(GAP_X, GAP_Y, HAT)
 
 
@@ -321,7 +323,7 @@ class MapScene(QGraphicsScene):
     @staticmethod
     def _sizes(labels: Mapping[Pair, tuple[Label, ...]]) -> dict[Pair, tuple[float, float]]:
         """The room that the labels need at the size in which everything is drawn."""
-        larger = percent() / 100
+        larger = GROWN * percent() / 100
         found = {}
         for pair, each in labels.items():
             width = label_width(", ".join(label.text for label in each)) + 12 * any(one.faulty for one in each)

@@ -117,7 +117,7 @@ class DesignWorkplace(QWidget):
         self._actions: list[QAction | None] = []
         editor = self.editor
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
-        self._action(self.tr("&Delete the field"), editor.commands.delete_fields, "Ctrl+Delete")
+        self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
         self._actions.append(None)
         self._action(self.tr("&Try it in place"), self.try_it, ("F9", "Ctrl+Space"))
         self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")

@@ -108,7 +108,7 @@ class ScreenEditor(QWidget):
     def _connect(self) -> None:
         bar, document = self.bar, self._document
         bar.place_wanted.connect(self.pick_signal)
-        bar.delete_wanted.connect(self.commands.delete_fields)
+        bar.delete_wanted.connect(self.delete_fields)
         bar.insert_turned.connect(self._turn_insert)
         bar.keys_toggled.connect(self.set_keys_shown)
         bar.shown_chosen.connect(self.set_shown)
@@ -406,7 +406,7 @@ class ScreenEditor(QWidget):
 
     def pick_signal(self) -> None:
         """Ask for a signal and place a field for it at the cursor."""
-        if self._document.screen is None:
+        if self._document.screen is None or self.tryout.running:
             return
         picker = SignalPicker(self._document.project, self)
         picker.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -414,6 +414,11 @@ class ScreenEditor(QWidget):
         picker.new_signal_wanted.connect(self.new_signal_wanted)
         picker.finished.connect(lambda _result: self.face.setFocus(Qt.FocusReason.OtherFocusReason))
         picker.open()
+
+    def delete_fields(self) -> None:
+        """Delete the selected fields; not while the panel is tried, when nobody sees which these are."""
+        if not self.tryout.running:
+            self.commands.delete_fields()
 
     def _menu(self, at: QPoint) -> None:
         screen, selection = self._document.screen, self._document.selection

@@ -26,6 +26,7 @@ from widgets.form import Form, FormRow
 from widgets.palette import contrast
 from widgets.part_table import PartTable
 from widgets.severity import severity_icon
+from widgets.signal_picker import SignalPicker
 
 Key = Qt.Key
 NO = Qt.KeyboardModifier.NoModifier
@@ -774,5 +775,12 @@ def test_while_the_panel_is_tried_its_screen_is_not_edited(design: DesignWorkpla
     actions = [*design.editor.actions_of.transfer, design.editor.actions_of.find]
     assert not any(action.isEnabled() for action in actions)
     assert why_off(actions[0]) == "the panel is being tried"
+    before = design.document.project
+    screen = before.screens[0]
+    design.document.select(Selection(screen.name, screen.fields[0].at, (0,)))
+    QTest.keyClick(design.editor.tryout, Qt.Key.Key_Delete, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClick(design.editor.tryout, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert design.document.project is before
+    assert design.editor.findChild(SignalPicker) is None
     design.try_it()
     assert all(action.isEnabled() for action in actions)

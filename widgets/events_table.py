@@ -81,8 +81,8 @@ def group_names() -> list[tuple[Group, str]]:
 def kind_text(kind: Kind) -> str:
     """A kind of event for a person."""
     return {
-        Kind.RISE: translate("Events", "\N{UPWARDS ARROW} rose"),
-        Kind.FALL: translate("Events", "\N{DOWNWARDS ARROW} fell"),
+        Kind.RISE: translate("Events", "\u2191 rose"),
+        Kind.FALL: translate("Events", "\u2193 fell"),
         Kind.CHANGED: translate("Events", "changed"),
         Kind.ENTERED: translate("Events", "entered"),
         Kind.WRITTEN: translate("Events", "written"),

@@ -51,6 +51,10 @@ MATCHINGS: Final = 60
 """How many matchings of columns are remembered, one for each kind of list."""
 
 
+WORKPLACES: Final = {"0": 0, "1": 1, "2": 2}
+"""What can stand in the settings as the workplace that was left."""
+
+
 class Settings:
     """The user's settings, in a plain text file where the system keeps such files.
 
@@ -154,7 +158,7 @@ class Settings:
         texts = {key: str(self._store.value(f"left_off/{key}", "") or "") for key in ("path", "view", "screen")}
         return LeftOff(
             path=Path(texts["path"]) if texts["path"] else None,
-            workplace=1 if str(self._store.value("left_off/workplace", 0)) == "1" else 0,
+            workplace=WORKPLACES.get(str(self._store.value("left_off/workplace", 0)), 0),
             view=texts["view"],
             screen=texts["screen"],
         )

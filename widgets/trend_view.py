@@ -215,6 +215,11 @@ class TrendView(QWidget):
             self._stand_still()
             self.plot.set_span(begin, max(end, begin + 1.0))
 
+    def look_at(self, begin: float, end: float) -> None:
+        """Stand still and show this span."""
+        self._stand_still()
+        self.plot.set_span(begin, end)
+
     def save_picture(self) -> None:
         """Ask for a file and save the picture, as PNG or SVG by its ending."""
         name, _ = QFileDialog.getSaveFileName(

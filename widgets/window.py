@@ -26,7 +26,7 @@ from widgets import left_off
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
 from widgets.document import Document
-from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog, program
 from widgets.language import Language
 from widgets.line_view import LineView
 from widgets.live import Live
@@ -41,7 +41,10 @@ from widgets.window_menus import WindowMenus
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.design import DesignWorkplace
+    from widgets.start_up import StartUpWorkplace
 
+DESIGN, BENCH, START_UP = 0, 1, 2
+"""The workplaces in the order of the switcher."""
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 COMFORTABLE: Final = QSize(1240, 700)
@@ -86,6 +89,7 @@ class MainWindow(QMainWindow):
         self.files: ProjectFiles = ProjectFiles(self, state if former is None else former.files.state)
         self.menus = WindowMenus(self)
         self._design: DesignWorkplace | None = None
+        self._start_up: StartUpWorkplace | None = None
         self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live)
         self._make_frame()
         self.menus.fill()
@@ -104,6 +108,8 @@ class MainWindow(QMainWindow):
         if former._design is not None:
             self.design.drafts.succeed(former._design.drafts)
             self.design.views.setCurrentIndex(former._design.views.currentIndex())
+        if former._start_up is not None:
+            self.start_up.succeed(former._start_up)
         self.restoreGeometry(former.saveGeometry())
         self.show()
         self.menus.strip.setChecked(former.menus.strip.isChecked())
@@ -140,19 +146,20 @@ class MainWindow(QMainWindow):
 
     def show_workplace(self, number: int) -> None:
         """Go to a workplace, counted from 0 in the order of the switcher."""
-        self._stack.setCurrentWidget(self.design if number == 0 else self.bench)
+        self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
         self.menus.workplaces[number].setChecked(True)
         self.workplace.setFocus()
 
     @property
     def workplace_number(self) -> int:
         """Which workplace is shown, counted from 0."""
-        return 1 if self.workplace is self.bench else 0
+        shown = self._stack.currentWidget()
+        return BENCH if shown is self.bench else START_UP if shown is self._start_up else DESIGN
 
     @property
     def workplace(self) -> QWidget:
         """The workplace that is shown."""
-        return self.bench if self._stack.currentWidget() is self.bench else self.design
+        return (self.design, self.bench, self._start_up or self.bench)[self.workplace_number]
 
     @property
     def design(self) -> DesignWorkplace:
@@ -173,6 +180,31 @@ class MainWindow(QMainWindow):
     def has_design(self) -> bool:
         """Whether the Design workplace has been made."""
         return self._design is not None
+
+    @property
+    def start_up(self) -> StartUpWorkplace:
+        """The Start-up workplace. Made when it is first wanted, and from then on it observes every session."""
+        if self._start_up is None:
+            from widgets.observation import Observation
+            from widgets.start_up import StartUpWorkplace
+
+            made = StartUpWorkplace(
+                self.document,
+                self.live,
+                Observation(self.live, program(), self),
+                (self.bench.connect_action, self.bench.disconnect_action),
+            )
+            self._start_up = made
+            self._stack.addWidget(made)
+            made.fill_menu(self.menus.start_up)
+            made.said.connect(lambda words, trouble: self.tell(words, trouble=trouble))
+            left_off.arrange_parts(made, self.settings)
+        return self._start_up
+
+    @property
+    def has_start_up(self) -> bool:
+        """Whether the Start-up workplace has been made."""
+        return self._start_up is not None
 
     def _bring_design(self) -> None:
         if self.workplace is not self.design:

@@ -45,7 +45,7 @@ class WindowMenus(QObject):
         self.about.setMenuRole(QAction.MenuRole.AboutRole)
         self.workplaces = [
             command(window, name, lambda number=number: window.show_workplace(number), f"Ctrl+{number + 1}")
-            for number, name in enumerate((self.tr("&Design"), self.tr("&Bench")))
+            for number, name in enumerate((self.tr("&Design"), self.tr("&Bench"), self.tr("&Start-up")))
         ]
         group = QActionGroup(self)
         for action in self.workplaces:
@@ -72,6 +72,8 @@ class WindowMenus(QObject):
         self.design = bar.addMenu(self.tr("&Design"))
         self.design.aboutToShow.connect(lambda: window.design)
         window.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
+        self.start_up = bar.addMenu(self.tr("&Start-up"))
+        self.start_up.aboutToShow.connect(lambda: window.start_up)
         line = bar.addMenu(self.tr("&Line"))
         line.addActions([self.line_view, self.line_window])
         line.addSeparator()
@@ -83,7 +85,7 @@ class WindowMenus(QObject):
 
     def all(self) -> list[QMenu]:
         """The menus of the bar, filled."""
-        _ = self._window.design  # its menu is filled when it is made
+        _ = self._window.design, self._window.start_up  # their menus are filled when they are made
         found = [action.menu() for action in self._window.menuBar().actions()]
         return [menu for menu in found if isinstance(menu, QMenu)]
 

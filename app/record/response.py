@@ -183,7 +183,8 @@ def steps(times: Array, values: Array, *, least: float | None = None, hold_s: fl
     found: list[float] = []
     for index in np.flatnonzero(np.abs(np.diff(values)) >= max(least, 1e-12)) + 1:
         at = float(times[index])
-        before = values[(times >= at - hold_s) & (times < at)]
+        first = min(int(np.searchsorted(times, at - hold_s)), int(index) - 1)
+        before = values[first:index]
         after = values[(times >= at) & (times <= at + hold_s)]
         held = float(np.ptp(before)) < least and float(np.ptp(after)) < least
         if held and times[0] <= at - hold_s and times[-1] >= at + hold_s:

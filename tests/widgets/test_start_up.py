@@ -1,0 +1,212 @@
+"""The Start-up workplace in a real window: live curves and events, a recording made and played, a step measured."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from app.follower.drive_bank import DriveBank
+from app.project.binding import bindings
+from app.project.files import load
+from app.record.reader import Recording
+from app.record.writer import Writer
+from app.signals.reading import Quality
+from projects import demo_path
+from widgets.settings import Settings
+from widgets.start_up import StartUpWorkplace
+from widgets.window import BENCH, START_UP, MainWindow
+
+CTRL = Qt.KeyboardModifier.ControlModifier
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+ALT = Qt.KeyboardModifier.AltModifier
+
+
+@pytest.fixture(autouse=True)
+def _no_thread_is_left() -> Iterator[None]:
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+@pytest.fixture
+def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
+    made = MainWindow(Settings(keep=False), None, workplace=BENCH)
+    qtbot.addWidget(made)
+    made.take(load(demo_path("booster-pump")), None)
+    made.resize(1366, 768)
+    with qtbot.waitActive(made):
+        made.show()
+        made.activateWindow()
+    yield made
+    made.leave()
+
+
+@pytest.fixture
+def start_up(window: MainWindow) -> StartUpWorkplace:
+    QTest.keyClick(window, Qt.Key.Key_3, CTRL)
+    assert window.workplace_number == START_UP
+    return window.start_up
+
+
+def connect(window: MainWindow, qtbot: QtBot) -> None:
+    QTest.keyClick(window, Qt.Key.Key_K, CTRL)
+    qtbot.waitUntil(lambda: rows(window.start_up)[:1] == ["BOOSTER PUMP  remote"])
+
+
+def rows(start_up: StartUpWorkplace) -> list[str]:
+    return [row.text.rstrip() for row in start_up.face.rows]
+
+
+def press(start_up: StartUpWorkplace, *keys: Qt.Key) -> None:
+    start_up.face.setFocus()
+    for key in keys:
+        QTest.keyClick(start_up.face, key)
+
+
+def subjects(start_up: StartUpWorkplace) -> list[str]:
+    return [event.subject for event in start_up.events.model.shown]
+
+
+def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot) -> None:
+    assert "connect first" in start_up.trend.state.text()
+    connect(window, qtbot)
+    button = start_up.face.keypad.buttons["start"]
+    QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: "running" in subjects(start_up))
+    source = start_up._observation.source
+    assert source is not None
+    qtbot.waitUntil(lambda: source.at("frequency", source.span()[1]) > 1)
+    assert start_up.trend.signals[:2] == ("speed set point", "frequency")
+    curve, _ = start_up.trend.plot._curves["frequency"]
+    qtbot.waitUntil(lambda: float(np.nanmax(curve.getData()[1])) > 1)
+
+
+def test_a_trip_is_listed_as_an_alarm_and_acknowledged_by_key(
+    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot
+) -> None:
+    connect(window, qtbot)
+    session = window.live.session
+    assert session is not None
+    assert session.simulation is not None
+    drive = next(iter(session.simulation.models.values()))
+    assert isinstance(drive, DriveBank)
+    drive.inputs.external_fault = True
+    qtbot.waitUntil(lambda: start_up.events.alarms.count() == 1)
+    QTest.keyClick(start_up.events, Qt.Key.Key_A, ALT | SHIFT)
+    assert "acknowledged" in start_up.events.alarms.item(0).text()
+    assert not start_up.events.acknowledge.isEnabled()
+
+
+def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
+    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said: list[str] = []
+    start_up.said.connect(lambda words, _trouble: said.append(words))
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL)
+    assert "Connect first" in said[-1]
+    connect(window, qtbot)
+    path = tmp_path / "run.fanrec"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL)
+    assert start_up._observation.recording
+    press(start_up, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: "recording run.fanrec" in start_up.state.text())
+    start_up.events.note.setFocus()
+    QTest.keyClicks(start_up.events.note, "first run")
+    QTest.keyClick(start_up.events.note, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: subjects(start_up).count("speed set point") >= 2)
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT)
+    assert not start_up._observation.recording
+    window.live.disconnect_from_line()
+
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
+    QTest.keyClick(window, Qt.Key.Key_O, CTRL | ALT)
+    bar = start_up.replay_bar
+    assert bar.isVisible()
+    replay = bar.replay
+    assert replay is not None
+    bar.seek(replay.end)
+    assert "first run" in [event.text for event in start_up.events.model.shown]
+    assert rows(start_up)[1] == "Set point   38.3 Hz"
+    bar.seek(replay.begin)
+    assert rows(start_up)[1] != "Set point   38.3 Hz"
+    bar.speeds.setFocus()
+    QTest.keyClick(bar.speeds, Qt.Key.Key_End)
+    QTest.keyClick(window, Qt.Key.Key_Space, ALT | SHIFT)
+    qtbot.waitUntil(lambda: not replay.playing)
+    assert rows(start_up)[1] == "Set point   38.3 Hz"
+    at = replay.at
+    QTest.keyClick(window, Qt.Key.Key_Comma, ALT | SHIFT)
+    assert replay.at < at
+    press(start_up, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
+    assert any("this is" in row for row in rows(start_up))
+    QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
+    assert bar.isHidden()
+
+
+def test_what_is_no_recording_is_told(
+    window: MainWindow, start_up: StartUpWorkplace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said: list[str] = []
+    start_up.said.connect(lambda words, _trouble: said.append(words))
+    (tmp_path / "x.fanrec").write_text("no recording")
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(tmp_path / "x.fanrec"), ""))
+    QTest.keyClick(window, Qt.Key.Key_O, CTRL | ALT)
+    assert "no recording" in said[-1]
+    assert start_up.replay_bar.isHidden()
+
+
+def test_a_step_is_found_and_measured(
+    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path
+) -> None:
+    project = load(demo_path("booster-pump"))
+    clock = [0.0]
+    writer = Writer(tmp_path / "step.fanrec", project, clock=lambda: clock[0])
+    for number in range(600):
+        at = clock[0] = number * 0.1
+        wanted = 20.0 if at < 10 else 40.0
+        actual = 20.0 if at < 10 else 40 - 20 * np.exp(-(at - 10) / 2.0)
+        for name, value in (("speed set point", wanted), ("frequency", actual)):
+            words = bindings(project)[name].encode(Fraction(round(value * 1000), 1000))
+            assert isinstance(words, tuple)
+            writer.add(name, at, Quality.GOOD, words)
+    writer.close()
+    assert start_up.play(tmp_path / "step.fanrec")
+    view = start_up.response
+    assert (view.signal.currentText(), view.set_point.currentText()) == ("frequency", "speed set point")
+    QTest.mouseClick(view.next_step, Qt.MouseButton.LeftButton)
+    lines = view.result.text().splitlines()
+    assert lines[0] == "From 20 to 40 Hz"
+    assert float(lines[1].split()[2]) == pytest.approx(2.0 * np.log(9), abs=0.1)
+    assert float(lines[3].split()[2]) == pytest.approx(2.0 * np.log(50), abs=0.15)
+    assert start_up.trend.cursors is not None
+
+
+def test_another_window_takes_over_with_curves_events_and_the_recording(
+    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path
+) -> None:
+    connect(window, qtbot)
+    assert start_up.record_into(tmp_path / "run.fanrec")
+    press(start_up, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: len(subjects(start_up)) > 0)
+    second = MainWindow(Settings(keep=False), None, workplace=START_UP, former=window)
+    qtbot.addWidget(second)
+    try:
+        assert second.start_up._observation.recording
+        assert subjects(second.start_up) == subjects(start_up)
+        count = len(subjects(second.start_up))
+        press(second.start_up, Qt.Key.Key_Right)
+        qtbot.waitUntil(lambda: len(subjects(second.start_up)) > count)
+    finally:
+        second.leave()
+    with Recording.open(tmp_path / "run.fanrec") as recording:
+        assert recording.ended is not None

@@ -1,0 +1,197 @@
+"""What a step or a ramp between the two cursors of a trend looked like, in numbers and with what they mean."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from app.record.response import NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
+from app.record.source import Source
+from widgets.trend_curves import is_lane
+
+AROUND_S: Final = (2.0, 20.0)
+"""Before and behind a step that was found: the span that is marked, in seconds."""
+
+
+class ResponseView(QWidget):
+    """Measures one signal of a source over a span; emits the spans of steps that it finds."""
+
+    span_found = Signal(float, float)
+    """The next step of the set point: the span around it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._source: Source | None = None
+        self._span: tuple[float, float] | None = None
+        self._found: list[float] = []
+        self.signal = _choice(self.tr("Signal to measure"))
+        self.set_point = _choice(self.tr("Its set point"))
+        self.kind = _choice(self.tr("Kind of response"))
+        self.kind.addItem(self.tr("as a step"), "step")
+        self.kind.addItem(self.tr("as a ramp"), "ramp")
+        self.next_step = QPushButton(self.tr("Next step"))
+        self.next_step.setAutoDefault(False)
+        self.next_step.setToolTip(self.tr("Puts the cursors around the next jump of the set point"))
+        self.next_step.clicked.connect(self._find)
+        self.result = QLabel()
+        self.result.setTextFormat(Qt.TextFormat.PlainText)
+        self.result.setWordWrap(True)
+        self.result.setTextInteractionFlags(
+            Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
+        )
+        self.result.setAccessibleName(self.tr("The response in numbers"))
+        self.result.setToolTip(
+            self.tr(
+                "Rise: from 10 % to 90 % of the change, first crossings. Overshoot: the greatest excess over the final "
+                "value, of the change. Settling: until it stays within 2 % of the change. Definitions of IEC 60050-351."
+            )
+        )
+        form = QFormLayout()
+        form.setContentsMargins(0, 0, 0, 0)
+        form.addRow(self.tr("Response of"), self.signal)
+        form.addRow(self.tr("Set point"), self.set_point)
+        row = QHBoxLayout()
+        row.addWidget(self.kind, 1)
+        row.addWidget(self.next_step)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(8, 4, 8, 4)
+        layout.setSpacing(4)
+        layout.addLayout(form)
+        layout.addLayout(row)
+        layout.addWidget(self.result)
+        for box in (self.signal, self.set_point, self.kind):
+            box.activated.connect(lambda _index: self._measure())
+        self.set_point.activated.connect(lambda _index: self._found.clear())
+        self._measure()
+
+    def show_signals(self, source: Source | None, names: tuple[str, ...]) -> None:
+        """The curves that can be measured."""
+        self._source = source
+        self._found = []
+        known = [] if source is None else [name for name in names if not is_lane(source.project, name)]
+        _refill(self.signal, [(name, name) for name in known])
+        wanted = [(self.tr("(none)"), ""), *((name, name) for name in known if self._written(name))]
+        _refill(self.set_point, wanted)
+        if self.set_point.currentData() in (None, "") and len(wanted) > 1:
+            self.set_point.setCurrentIndex(1)
+        if self.signal.currentData() == self.set_point.currentData():
+            other = next((name for name in known if not self._written(name)), None)
+            if other is not None:
+                self.signal.setCurrentIndex(self.signal.findData(other))
+        self._measure()
+
+    def show_span(self, begin: float, end: float) -> None:
+        """Measure between these times."""
+        self._span = (begin, end)
+        self._measure()
+
+    def _written(self, name: str) -> bool:
+        signal = self._source.project.signal_named.get(name) if self._source is not None else None
+        return bool(getattr(signal, "write", False))
+
+    def _find(self) -> None:
+        source, name = self._source, self.set_point.currentData()
+        if source is None or not name:
+            self.result.setText(self.tr("Choose a set point first: its jumps are looked for."))
+            return
+        if not self._found:
+            begin, end = source.span()
+            times, values = source.window(name, begin, end)
+            self._found = steps(times, values)
+            if not self._found:
+                self.result.setText(self.tr("The set point does not jump in what was observed."))
+                return
+        at = self._found.pop(0)
+        end = source.span()[1]
+        following = self._found[0] if self._found else end
+        self.span_found.emit(max(at - AROUND_S[0], source.span()[0]), min(at + AROUND_S[1], following, end))
+
+    def _measure(self) -> None:
+        source, span, name = self._source, self._span, self.signal.currentData()
+        if source is None or not name:
+            self.result.setText(self.tr("Show a curve in the trend to measure it."))
+            return
+        if span is None:
+            self.result.setText(self.tr("Put the cursors A and B around a step or a ramp."))
+            return
+        try:
+            self.result.setText(self._measured(source, name, *span))
+        except NoResponse as why:
+            self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
+        except KeyError:
+            self.result.setText(self.tr("This signal is not in what is shown."))
+
+    def _measured(self, source: Source, name: str, begin: float, end: float) -> str:
+        times, values = source.window(name, begin, end)
+        wanted = self.set_point.currentData()
+        unit = source.project.signal_named[name].unit
+        if self.kind.currentData() == "ramp":
+            set_times, set_values = source.window(wanted, begin, end) if wanted else (None, None)
+            ramp = ramp_response(times, values, begin, end, set_times=set_times, set_values=set_values)
+            return self._ramp_words(ramp, unit)
+        start = begin
+        set_point = None
+        if wanted:
+            set_times, set_values = source.window(wanted, begin, end)
+            jumps = [at for at in steps(set_times, set_values, hold_s=0.0) if begin <= at <= end]
+            start = jumps[0] if jumps else begin
+            set_point = float(set_values[-1]) if len(set_values) else None
+        return self._step_words(step_response(times, values, start, end, set_point=set_point), unit)
+
+    def _step_words(self, step: StepResponse, unit: str) -> str:
+        missing = self.tr("not reached")
+        lines = [
+            self.tr("From {initial} to {final} {unit}").format(
+                initial=_number(step.initial), final=_number(step.final), unit=unit
+            ),
+            self.tr("Rise time: {value}").format(value=missing if step.rise_s is None else f"{step.rise_s:.3g} s"),
+            self.tr("Overshoot: {value} %").format(value=f"{100 * step.overshoot:.1f}"),
+            self.tr("Settling time: {value}").format(
+                value=missing if step.settling_s is None or not step.settled else f"{step.settling_s:.3g} s"
+            ),
+            self.tr("Ripple at the end: {value} {unit}").format(value=_number(step.ripple), unit=unit),
+        ]
+        if step.error is not None:
+            lines.append(
+                self.tr("Set point minus final value: {value} {unit}").format(value=_number(step.error), unit=unit)
+            )
+        return "\n".join(line.rstrip() for line in lines)
+
+    def _ramp_words(self, ramp: RampResponse, unit: str) -> str:
+        lines = [
+            self.tr("From {initial} to {final} {unit}").format(
+                initial=_number(ramp.initial), final=_number(ramp.final), unit=unit
+            ),
+            self.tr("Slope: {value} {unit}/s").format(value=_number(ramp.slope), unit=unit),
+            self.tr("Ramp time: {value} s").format(value=f"{ramp.ramp_s:.3g}"),
+            self.tr("Overshoot: {value} %").format(value=f"{100 * ramp.overshoot:.1f}"),
+            self.tr("Ripple at the end: {value} {unit}").format(value=_number(ramp.ripple), unit=unit),
+        ]
+        if ramp.set_ramp_s is not None:
+            lines.append(self.tr("Ramp time of the set point: {value} s").format(value=f"{ramp.set_ramp_s:.3g}"))
+        if ramp.lag_s is not None:
+            lines.append(self.tr("Behind it by {value} s").format(value=f"{ramp.lag_s:.3g}"))
+        return "\n".join(line.rstrip() for line in lines)
+
+
+def _number(value: float) -> str:
+    return f"{value:.4g}"
+
+
+def _choice(name: str) -> QComboBox:
+    box = QComboBox()
+    box.setAccessibleName(name)
+    box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+    box.setMinimumContentsLength(8)
+    return box
+
+
+def _refill(box: QComboBox, entries: list[tuple[str, str]]) -> None:
+    """Offer these (words and data), and keep what was chosen if it is among them."""
+    chosen = box.currentData()
+    box.clear()
+    for words, data in entries:
+        box.addItem(words, data)
+    box.setCurrentIndex(max(0, box.findData(chosen)))

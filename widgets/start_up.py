@@ -1,0 +1,400 @@
+"""The Start-up workplace: the panel in one corner, what is measured beside it, what happened below; and recordings."""
+
+from __future__ import annotations
+
+import datetime
+import time
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QAction, QHideEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QScrollArea,
+    QSplitter,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.panel.rendering import Rows
+from app.record.events import Event
+from app.record.reader import NotReadable, Recording
+from app.record.replay import Replay
+from app.record.source import Recorded
+from app.record.writer import CannotRecord
+from widgets.commands import allow, command
+from widgets.document import Document
+from widgets.events_view import EventsView
+from widgets.face import PanelFace
+from widgets.live import Live
+from widgets.observation import Observation
+from widgets.replay_bar import ReplayBar
+from widgets.response_view import ResponseView
+from widgets.trend_view import TrendView
+
+ENDING: Final = ".fanrec"
+"""Of the names of recordings."""
+TREND_EVERY_S: Final = 0.1
+"""How often curves are drawn anew: smooth to the eye, at a tenth of the cost of each frame."""
+BLINK_S: Final = 0.1
+
+
+class StartUpWorkplace(QWidget):
+    """Watches the machine live, or plays a recording of it."""
+
+    said = Signal(str, bool)
+    """Something to tell the user, and whether it is trouble."""
+
+    def __init__(
+        self, document: Document, live: Live, observation: Observation, connecting: Sequence[QAction] = ()
+    ) -> None:
+        """`connecting` are the commands of the window that connect and disconnect, offered here, too."""
+        super().__init__()
+        self._document = document
+        self._live = live
+        self._observation = observation
+        self._recording: Recording | None = None
+        self._told_to = 0.0
+        self._drawn = 0.0
+        self._seen: tuple[object, ...] = ()
+        self._rows: Rows = ()
+        self.face = PanelFace()
+        self.trend = TrendView()
+        self.events = EventsView()
+        self.replay_bar = ReplayBar()
+        self.response = ResponseView()
+        self._make_actions()
+        self._lay_out(connecting)
+        self.setFocusProxy(self.face)
+        self._connect()
+        self._begun()
+        self._connection_changed()
+        self._recording_changed()
+
+    def _make_actions(self) -> None:
+        self.record_action = command(self, self.tr("&Record\u2026"), self.record, "Ctrl+R")
+        self.end_action = command(self, self.tr("&End the recording"), self._observation.end_recording, "Ctrl+Alt+R")
+        self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands of this workplace into a menu of the window."""
+        menu.addActions([self.record_action, self.end_action, self.open_action])
+        menu.addSeparator()
+        self.replay_bar.fill_menu(menu)
+        menu.addSeparator()
+        self.trend.fill_menu(menu.addMenu(self.tr("&Trend")))
+        self.events.fill_menu(menu.addMenu(self.tr("E&vents")))
+
+    def _lay_out(self, connecting: Sequence[QAction]) -> None:
+        bar = QFrame()
+        bar.setProperty("look", "bar")
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(6, 2, 8, 2)
+        for action in (*connecting, self.record_action, self.end_action, self.open_action):
+            button = QToolButton()
+            button.setDefaultAction(action)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            row.addWidget(button)
+        self.state = QLabel()
+        self.state.setTextFormat(Qt.TextFormat.PlainText)
+        self.state.setMinimumWidth(10)
+        self.state.setAccessibleName(self.tr("Recording"))
+        row.addWidget(self.state, 1)
+        area = QScrollArea()
+        area.setWidget(self.face)
+        area.setWidgetResizable(True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        corner = QWidget()
+        column = QVBoxLayout(corner)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(area, 1)
+        column.addWidget(self.response)
+        right = QSplitter(Qt.Orientation.Vertical)
+        right.setObjectName("trend and events")
+        right.addWidget(self.trend)
+        right.addWidget(self.events)
+        right.setStretchFactor(0, 1)
+        right.setSizes([420, 200])
+        right.setCollapsible(0, False)
+        across = QSplitter(Qt.Orientation.Horizontal)
+        across.setObjectName("panel and measurements")
+        across.addWidget(corner)
+        across.addWidget(right)
+        across.setStretchFactor(1, 1)
+        across.setCollapsible(0, False)
+        across.setCollapsible(1, False)
+        across.setSizes([430, 930])
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(bar)
+        layout.addWidget(self.replay_bar)
+        layout.addWidget(across, 1)
+        self.replay_bar.hide()
+
+    def _connect(self) -> None:
+        observation, live = self._observation, self._live
+        self.face.key_pressed.connect(lambda key: self._key(key, down=True))
+        self.face.key_released.connect(lambda key: self._key(key, down=False))
+        live.frame.connect(self._frame)
+        live.connection_changed.connect(self._connection_changed)
+        self._document.changed.connect(self._connection_changed)
+        observation.begun.connect(self._begun)
+        observation.happened.connect(self._happened)
+        observation.recording_changed.connect(self._recording_changed)
+        self.events.acknowledge_wanted.connect(observation.acknowledge)
+        self.events.note_wanted.connect(observation.note)
+        self.events.moment_chosen.connect(self._go_to)
+        self.events.said.connect(lambda words: self.said.emit(words, True))
+        self.trend.said.connect(lambda words: self.said.emit(words, True))
+        self.trend.moment_chosen.connect(self._go_to)
+        self.trend.span_chosen.connect(self.response.show_span)
+        self.trend.signals_changed.connect(self._curves_changed)
+        self.response.span_found.connect(self._mark)
+        self.replay_bar.moved.connect(self._moved)
+        self.replay_bar.closed.connect(self.close_recording)
+
+    def succeed(self, former: StartUpWorkplace) -> None:
+        """Go on where another one stands, which is about to go: with what it gathered and the recording it plays."""
+        self._observation.succeed(former._observation)
+        self._begun()
+        self.trend.show_signals(former.trend.signals)
+        played = former._recording
+        if played is not None:
+            at = former.replay_bar.replay.at if former.replay_bar.replay is not None else 0.0
+            former.close_recording()
+            if self.play(played.path):
+                self.replay_bar.seek(at)
+        self._recording_changed()
+
+    # Recording
+
+    def record(self) -> None:
+        """Ask for a file and record into it."""
+        if not self._live.connected:
+            self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
+            return
+        usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
+        name, _ = QFileDialog.getSaveFileName(
+            self, self.tr("Record into a new file"), usual, self.tr("Recordings (*.fanrec)")
+        )
+        if name:
+            self.record_into(Path(name) if Path(name).suffix else Path(name + ENDING))
+
+    def record_into(self, path: Path) -> bool:
+        """Record into this new file. False if that cannot be done; that has been said."""
+        try:
+            self._observation.record(path)
+        except CannotRecord as why:
+            self.said.emit(str(why), True)
+            return False
+        return True
+
+    def _recording_changed(self) -> None:
+        recording = self._observation.recording
+        allow(self.record_action, not recording, self.tr("a recording is being made"))
+        allow(self.end_action, recording, self.tr("no recording is being made"))
+        self._say_recording()
+
+    def _say_recording(self) -> None:
+        progress = self._observation.progress
+        if progress is None:
+            self.state.setText("")
+            return
+        size = f"{progress.size / 1e6:.1f} MB" if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
+        words = (
+            self.tr("\u25cf recording {name}: {seconds} s, {samples} samples, {size}")
+            if self._observation.recording
+            else self.tr("recorded {name}: {seconds} s, {samples} samples, {size}")
+        ).format(name=progress.path.name, seconds=f"{progress.seconds:.0f}", samples=progress.samples, size=size)
+        if progress.lost:
+            words += self.tr("; \u26a0 {count} samples lost").format(count=progress.lost)
+        if progress.trouble:
+            words = "\u26a0 " + progress.trouble
+        if self.state.text() != words:
+            self.state.setText(words)
+            self.state.setToolTip(str(progress.path))
+
+    # Playing a recording
+
+    def open_recording(self) -> None:
+        """Ask for a recording and play it."""
+        name, _ = QFileDialog.getOpenFileName(self, self.tr("Open a recording"), "", self.tr("Recordings (*.fanrec)"))
+        if name:
+            self.play(Path(name))
+
+    def play(self, path: Path) -> bool:
+        """Play this recording. False if it cannot be read; that has been said."""
+        try:
+            recording = Recording.open(path)
+        except NotReadable as why:
+            self.said.emit(str(why), True)
+            return False
+        self.close_recording()
+        self._live.release_all()
+        self._recording = recording
+        replay = Replay(recording)
+        self.face.release_all()
+        self.face.set_panel(recording.project.panel)
+        self.replay_bar.set_replay(replay)
+        self.replay_bar.show()
+        source = Recorded(recording)
+        self.trend.set_source(source, rolls=False)
+        self.response.show_signals(source, self.trend.signals)
+        self.events.set_source_clock(recording.civil)
+        self.events.set_events([])
+        self.events.show_alarms({})
+        self.events.set_notes_allowed(False)
+        self._told_to = replay.begin - 1.0
+        self._moved(replay.at)
+        if recording.damage:
+            self.said.emit(
+                self.tr("{name} is damaged; what can be read is shown: {reason}").format(
+                    name=path.name, reason="; ".join(recording.damage[:3])
+                ),
+                True,
+            )
+        elif self._live.connected and recording.project != self._live_project():
+            self.said.emit(self.tr("This recording is of another state of the project than the one connected."), False)
+        return True
+
+    def close_recording(self) -> None:
+        """Show what is live again."""
+        recording, self._recording = self._recording, None
+        if recording is None:
+            return
+        self.replay_bar.set_replay(None)
+        self.replay_bar.hide()
+        recording.close()
+        self.events.set_notes_allowed(True)
+        self._begun()
+        self._connection_changed()
+
+    def _live_project(self) -> object:
+        session = self._live.session
+        return None if session is None else session.project
+
+    def _moved(self, at: float) -> None:
+        replay = self.replay_bar.replay
+        if replay is None:
+            return
+        self._show_rows(replay.rows())
+        self.trend.set_moment(at)
+        recording = replay.recording
+        if at < self._told_to:
+            self.events.set_events(recording.events(replay.begin, at))
+        else:
+            news = [event for event in recording.events(self._told_to, at) if event.at > self._told_to]
+            if news:
+                self.events.add_events(tuple(news))
+        self._told_to = at
+
+    # Live
+
+    def _begun(self) -> None:
+        """Another session is observed."""
+        if self._recording is not None:
+            return
+        source = self._observation.source
+        self.trend.set_moment(None)
+        self.trend.set_source(source)
+        self.response.show_signals(source, self.trend.signals)
+        if source is not None:
+            self.events.set_source_clock(source.civil)
+        self.events.set_events(self._observation.events)
+        self._show_alarms()
+
+    def _connection_changed(self) -> None:
+        if self._recording is not None:
+            return
+        session = self._live.session
+        project = self._document.project if session is None else session.project
+        self.face.set_panel(project.panel)
+        self._rows, self._seen = (), ()
+
+    def _happened(self, events: tuple[Event, ...]) -> None:
+        if self._recording is None:
+            self.events.add_events(events)
+            self._show_alarms()
+
+    def _show_alarms(self) -> None:
+        watch = self._observation.watch
+        self.events.show_alarms({} if watch is None else watch.alarms.alarms)
+
+    def _frame(self) -> None:
+        session = self._live.session
+        if session is None or not self.isVisible():
+            return
+        now = time.monotonic()
+        if self._recording is None:
+            seen = (session.state, session.snapshot().number, int(now / BLINK_S))
+            if seen != self._seen:
+                self._seen = seen
+                self._show_rows(session.rows())
+        if now - self._drawn >= TREND_EVERY_S:
+            self._drawn = now
+            self._say_recording()
+            if self._recording is None:
+                self.trend.refresh()
+
+    def _show_rows(self, rows: Rows) -> None:
+        if rows != self._rows:
+            self._rows = rows
+            self.face.set_rows(rows)
+
+    def _key(self, key: str, *, down: bool) -> None:
+        replay = self.replay_bar.replay
+        if replay is not None:
+            (replay.key_down if down else replay.key_up)(key)
+            self._show_rows(replay.rows())
+        elif down:
+            self._live.key_down(key)
+        else:
+            self._live.key_up(key)
+
+    # Measuring
+
+    def _curves_changed(self) -> None:
+        source = self._observation.source if self._recording is None else Recorded(self._recording)
+        self.response.show_signals(source, self.trend.signals)
+
+    def _mark(self, begin: float, end: float) -> None:
+        length = end - begin
+        self.trend.look_at(begin - length * 0.1, end + length * 0.1)
+        self.trend.plot.set_cursor(0, begin)
+        self.trend.plot.set_cursor(1, end)
+
+    def _go_to(self, at: float) -> None:
+        if self._recording is not None:
+            self.replay_bar.seek(at)
+        else:
+            begin, end = self.trend.plot.span
+            self.trend.look_at(at - (end - begin) / 2, at + (end - begin) / 2)
+
+    # Events of Qt
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up."""
+        super().showEvent(event)
+        self._seen = ()
+        self.trend.refresh()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Let go of every key."""
+        super().hideEvent(event)
+        self._live.release_all()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """A window that is not in front holds no key."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
+            self.face.release_all()

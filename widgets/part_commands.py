@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 
 class PartCommands(QObject):
-    """Each brings the view into which it adds. Their keys are Ctrl+R and then a letter for the kind of part."""
+    """Each brings the view into which it adds. Their keys are Ctrl+W and then a letter for the kind of part."""
 
     def __init__(self, design: DesignWorkplace) -> None:
         super().__init__(design)
@@ -72,7 +72,7 @@ class PartCommands(QObject):
                 design.show_view(view)
             add()
 
-        return command(design, text, run, f"Ctrl+R, {letter}", within=True)
+        return command(design, text, run, f"Ctrl+W, {letter}", within=True)
 
     def _table(self) -> PartTable | None:
         """The table in front; of two the one that was used last."""

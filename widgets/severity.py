@@ -22,7 +22,7 @@ def severity_icon(severity: Severity | str, size: int = 14) -> QIcon:
         colours.colour("on_accent"),
         colours.colour("accent"),
     )
-    key = (severity, size, *[ink.rgba() for ink in inks])
+    key: tuple[str | int, ...] = (severity, size, *[ink.rgba() for ink in inks])
     icon = _MADE.get(key)
     if icon is None:
         icon = _MADE[key] = QIcon(_shape(severity, inks[0], inks[1], size))

@@ -320,7 +320,7 @@ class MainWindow(QMainWindow):
     def _has_room_for_line_view(self) -> bool:
         """Whether the screen is high enough for both; with large texts a small screen is not."""
         parts = (self.menuBar(), self.centralWidget(), self.line_view)
-        return sum(part.minimumSizeHint().height() for part in parts) < self.screen().availableSize().height()
+        return sum(part.minimumSizeHint().height() for part in parts if part is not None) < self.screen().availableSize().height()
 
     def float_line_view(self, on: bool) -> None:
         """Make the line view a window of its own, or put it back below the strip."""

@@ -171,15 +171,34 @@ class EditorMouse(QObject):
     def _in_words(self, ghost: Ghost, drag: _Drag) -> str:
         area = ghost.area()
         if drag.what is not _What.MOVE:
-            return self.tr("Width {width}, from column {first} to {last}").format(
+            where = self.tr("Width {width}, from column {first} to {last}").format(
                 width=area.width(), first=area.left() + 1, last=area.right() + 1
             )
+            return self._with_covered(where, self._covered(ghost))
         template = (
             self.tr("Copy to row {row}, column {column}")
             if drag.copies
             else self.tr("Move to row {row}, column {column}; with Ctrl held it is copied")
         )
-        return template.format(row=area.top() + 1, column=area.left() + 1)
+        where = template.format(row=area.top() + 1, column=area.left() + 1)
+        return self._with_covered(where, self._covered(ghost))
+
+    def _covered(self, ghost: Ghost) -> str:
+        """The first text that dragged fields would come to cover: that is allowed, but seldom meant."""
+        screen = self._document.spoken.screen_named.get(self._document.selection.screen)
+        if screen is None or ghost.block is not None:
+            return ""
+        for outline in ghost.outlines:
+            row = screen.text[outline.row] if 0 <= outline.row < len(screen.text) else ""
+            text = row[max(outline.column, 0) : outline.column + outline.width].strip()
+            if text:
+                return text
+        return ""
+
+    def _with_covered(self, where: str, covered: str) -> str:
+        if not covered:
+            return where
+        return self.tr("{where}. It would cover the text '{text}'.").format(where=where, text=covered)
 
     def _ghost_parts(self, screen: Screen, drag: _Drag) -> tuple[tuple[Outline, ...], QRect | None, tuple[Piece, ...]]:
         selection, rows = self._document.selection, self._grid.rows

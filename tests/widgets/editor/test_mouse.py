@@ -132,6 +132,15 @@ def test_several_selected_fields_are_dragged_together(editor: ScreenEditor, docu
     assert document.undo_name == "Move fields"
 
 
+def test_text_that_a_field_would_cover_is_said(editor: ScreenEditor, document: Document) -> None:
+    hold(editor, centre(editor, 0, 7), centre(editor, 0, 9))
+    assert editor.status.where.text().endswith("It would cover the text 'H'.")
+    move(editor, centre(editor, 1, 9))
+    assert "cover" not in editor.status.where.text()
+    drop(editor, centre(editor, 1, 9))
+    assert field(document, 0).at == (1, 8)
+
+
 def test_ctrl_click_takes_a_field_in_and_out(editor: ScreenEditor, document: Document) -> None:
     click(editor, 0, 7)
     click(editor, 2, 11, CTRL)

@@ -37,6 +37,7 @@ class LinesView(TwoTables):
             columns,
             line_kinds(),
             editing=PartEditing(document, drafts, line_reader(columns), steps),
+            empty=self.tr("No line yet. Insert adds one."),
         )
         columns = follower_columns()
         steps = Steps(self.tr("Change followers"), self.tr("Paste followers"), self.tr("Reorder followers"))
@@ -45,6 +46,7 @@ class LinesView(TwoTables):
             columns,
             [("follower", self.tr("Follower"))],
             editing=PartEditing(document, drafts, follower_reader(columns), steps),
+            empty=self.tr("No follower yet. Insert adds one, once there is a line for it."),
         )
         for table in (self.lines, self.followers):
             if table.work is not None:

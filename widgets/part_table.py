@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import Any, Final, Literal
+from typing import Any, Literal
 
-from PySide6.QtCore import QEvent, QPoint, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
     QHeaderView,
@@ -31,14 +30,10 @@ from widgets.part_grid import PartGrid
 from widgets.part_model import Column, PartModel
 from widgets.row_list import RowDelegate, RowList
 from widgets.size import heading_width, scaled
+from widgets.table_keys import press
 from widgets.table_work import TableWork
 
 __all__ = ["Column", "Narrowing", "PartTable", "RowDelegate", "RowList"]
-
-_CONTROL: Final = Qt.KeyboardModifier.ControlModifier
-_SHIFT: Final = Qt.KeyboardModifier.ShiftModifier
-_ALT: Final = Qt.KeyboardModifier.AltModifier
-_ENTER: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 Keep = Callable[[Project, Any, int], bool]
 
@@ -77,9 +72,12 @@ class PartTable(QWidget):
         *,
         narrowing: Narrowing | None = None,
         editing: PartEditing | None = None,
+        empty: str = "",
         parent: QWidget | None = None,
     ) -> None:
+        """`empty` is what an empty table says, such as how to begin."""
         super().__init__(parent)
+        self._empty = empty
         self.model = PartModel(columns)
         self.editing = editing
         self.table = PartGrid(self.model, cells=editing is not None)
@@ -136,6 +134,13 @@ class PartTable(QWidget):
         for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
             bar.addWidget(button)
         self.file_order.hide()
+        self.nothing = QLabel()
+        self.nothing.setProperty("look", "faint")
+        self.nothing.setWordWrap(True)
+        self.nothing.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        over = QVBoxLayout(self.table.viewport())
+        over.setContentsMargins(12, 10, 12, 10)
+        over.addWidget(self.nothing, 0, Qt.AlignmentFlag.AlignTop)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
@@ -186,8 +191,8 @@ class PartTable(QWidget):
         selection.currentRowChanged.connect(lambda _now, _before: self._chosen())
         selection.selectionChanged.connect(lambda _now, _before: self._enable())
         if editing is None:
-            self.table.doubleClicked.connect(lambda _index: self._open())
-        self.table.key.connect(self._key)
+            self.table.doubleClicked.connect(lambda _index: self.open_current())
+        self.table.key.connect(lambda event: press(self, event))
 
     def _take(self, row: int, column: int, text: str) -> None:
         if self.editing is not None and not self.editing.take(self.model.place(row), column, text):
@@ -322,6 +327,11 @@ class PartTable(QWidget):
 
     def _enable(self) -> None:
         at = self.current()
+        none = self.model.rowCount() == 0
+        if none:
+            left_out = self.model.filtered and bool(self.model.parts)
+            self.nothing.setText(self.tr("All of them are left out by the filter.") if left_out else self._empty)
+        self.nothing.setVisible(none)
         self.copy_button.setEnabled(at >= 0)
         self.delete_button.setEnabled(at >= 0)
         ordered = self.model.in_file_order
@@ -335,7 +345,8 @@ class PartTable(QWidget):
         if places:
             emit(places)
 
-    def _open(self) -> None:
+    def open_current(self) -> None:
+        """Ask for the properties of the current part."""
         if self.current() >= 0:
             self.opened.emit(self.current())
 
@@ -374,57 +385,6 @@ class PartTable(QWidget):
             self.delete_rows()
         else:
             self.work.clear()
-
-    def menu_at(self, menu: QMenu, point: QPoint) -> None:
-        """Show a menu for the cells."""
-        menu.popup(self.table.viewport().mapToGlobal(point))
-
-    def _key(self, event: QKeyEvent) -> None:
-        if self._key_of_rows(event) or (self.work is not None and self._key_of_cells(event, self.work)):
-            event.accept()
-
-    def _key_of_rows(self, event: QKeyEvent) -> bool:
-        key = event.key()
-        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        if not modifiers and key == Qt.Key.Key_Insert:
-            self.add()
-        elif not modifiers and key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self.delete()
-        elif modifiers == _CONTROL and key == Qt.Key.Key_D:
-            self.duplicate()
-        elif modifiers == _CONTROL and key == Qt.Key.Key_Delete:
-            self.delete_rows()
-        elif modifiers == _ALT and key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            self.move_rows(-1 if key == Qt.Key.Key_Up else 1)
-        elif key in _ENTER and (modifiers == _ALT or (self.editing is None and not modifiers)):
-            self._open()
-        elif modifiers == _SHIFT and key == Qt.Key.Key_Space:
-            self.table.select_rows(list(self.table.area().rows), current=self.table.currentIndex().row())
-        else:
-            return False
-        return True
-
-    def _key_of_cells(self, event: QKeyEvent, work: TableWork) -> bool:
-        key = event.key()
-        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        if event.matches(QKeySequence.StandardKey.Copy):
-            work.copy()
-        elif event.matches(QKeySequence.StandardKey.Paste):
-            work.paste()
-        elif event.matches(QKeySequence.StandardKey.Cut):
-            work.copy()
-            self.delete()
-        elif event.matches(QKeySequence.StandardKey.Find):
-            self.to_narrow()
-        elif key == Qt.Key.Key_Insert and modifiers == _CONTROL | _SHIFT:
-            work.copy(headed=True)
-        elif key in _ENTER and modifiers == _CONTROL:
-            work.fill_current()
-        elif key in _ENTER and modifiers in (Qt.KeyboardModifier.NoModifier, _SHIFT):
-            work.down(-1 if modifiers else 1)
-        else:
-            return False
-        return True
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow a change of the palette or the font."""

@@ -107,6 +107,7 @@ class BehaviourView(TwoTables):
                 Column(self.tr("To"), lambda _project, part: target_text(part), 170),
             ],
             [("key", self.tr("By a key")), ("when", self.tr("By a condition")), ("idle", self.tr("After idle time"))],
+            empty=self.tr("No turn yet. Insert adds one."),
         )
         self.actions_table = PartTable(
             self.tr("Actions"),
@@ -116,6 +117,7 @@ class BehaviourView(TwoTables):
                 Column(self.tr("Does"), lambda _project, part: deed_text(part), 270),
             ],
             [("key", self.tr("By a key")), ("when", self.tr("By a condition"))],
+            empty=self.tr("No action yet. Insert adds one."),
         )
         self._add_tables(("turn", self.turns), ("action", self.actions_table), [260, 220])
         self.turns.add_wanted.connect(lambda cause: self.add_turn(cause))

@@ -26,7 +26,8 @@ _GAPS: Final = re.compile(r"['\u00a0\u202f ]")
 
 
 def cells_of(text: str) -> list[list[str]]:
-    """The rows and cells of a text; cells in quotes may hold tabs and ends of lines. Empty rows at the end are dropped.
+    """The rows and cells of a text; cells in quotes may hold tabs and ends of lines. An empty line is an empty cell
+    where there is one column, and no row at the end where there are more.
 
     Raises ValueError in words if it is no table at all.
     """
@@ -38,7 +39,9 @@ def cells_of(text: str) -> list[list[str]]:
     if len(rows) > MOST_ROWS:
         text = translate("Pasted", "there are {count} rows on the clipboard; {most} are taken at most")
         raise ValueError(text.format(count=len(rows), most=MOST_ROWS))
-    while rows and not any(cell.strip() for cell in rows[-1]):
+    if all(len(row) < 2 for row in rows):
+        return [row or [""] for row in rows]
+    while not rows[-1]:
         rows.pop()
     return rows
 

@@ -73,6 +73,9 @@ class SignalsView(QWidget):
                 ],
             ),
             editing=editing,
+            empty=self.tr(
+                "No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list."
+            ),
         )
         self.status = QLabel()
         self.status.setProperty("look", "faint")

@@ -137,6 +137,9 @@ class TableWork(QObject):
     def copy(self, *, headed: bool = False) -> None:
         """The selected cells as text with tabs between them; with headings also those that cannot be pasted."""
         area = self._grid.area()
+        if not area.rows:
+            self._editing.document.refused.emit(self.tr("Nothing is selected to be copied."))
+            return
         columns = [self._model.columns[column] for column in area.columns]
         if not headed and len(columns) > 1:
             columns = [column for column in columns if column.read is not None]
@@ -145,7 +148,7 @@ class TableWork(QObject):
         if headed:
             rows.insert(0, [column.title for column in columns])
         text = text_of(rows)
-        QGuiApplication.clipboard().setText(text if len(rows) > 1 or len(columns) > 1 else rows[0][0] if rows else "")
+        QGuiApplication.clipboard().setText(text if len(rows) > 1 or len(columns) > 1 else rows[0][0])
 
     def paste(self, *, as_new: bool = False) -> None:
         """Over the cells from the current one on, new rows behind the last one; `as_new`: as new rows only.

@@ -13,10 +13,13 @@ CELL = st.text(st.characters(codec="utf-8", exclude_characters="\r\x00"), max_si
 
 @given(st.integers(1, 5).flatmap(lambda width: st.lists(st.lists(CELL, min_size=width, max_size=width), max_size=6)))
 def test_what_is_copied_is_read_back(rows: list[list[str]]) -> None:
-    while rows and not any(cell.strip() for cell in rows[-1]):
-        rows.pop()
-    found = cells_of(text_of(rows))
-    assert [row or [""] for row in found] == rows
+    assert cells_of(text_of(rows)) == rows
+
+
+def test_empty_cells_at_the_end_of_a_column_are_cells() -> None:
+    assert cells_of("s\n\n\n") == [["s"], [""], [""]]
+    assert cells_of("a\tb\n\n") == [["a", "b"]]
+    assert cells_of("") == []
 
 
 def test_cells_with_tabs_and_ends_of_lines_in_quotes() -> None:

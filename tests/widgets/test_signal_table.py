@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from app.project.files import load
+from app.project.fresh import fresh_project
 from app.project.model import BitSignal, Project, RegisterSignal, Scale
 from app.project.references import dangling
 from projects import demo_path
@@ -686,3 +687,27 @@ def test_whole_rows_pasted_are_copies(design: DesignWorkplace, document: Documen
     assert grid_of(design).places() == (len(before.signals), len(before.signals) + 1)
     press(design, Key.Key_X, CTRL)
     assert document.project.signals == before.signals, "whole rows are cut as a whole"
+
+
+def test_an_empty_table_says_how_to_begin_and_keeps_the_clipboard(qtbot: QtBot) -> None:
+    design = shown(Document(fresh_project()), qtbot)
+    table = design.signals.table
+    assert table.nothing.isVisible()
+    assert table.nothing.text().startswith("No signals yet. Insert adds one")
+    QApplication.clipboard().setText("kept")
+    press(design, Key.Key_C, CTRL)
+    assert QApplication.clipboard().text() == "kept"
+    for key in (Key.Key_Return, Key.Key_Delete, Key.Key_F2):
+        press(design, key)
+    press(design, Key.Key_D, CTRL)
+    press(design, Key.Key_X, CTRL)
+    QTest.keySequence(grid_of(design), "Ctrl+F3")
+    assert design.notice.text.text() == "Select the signals to copy first."
+
+
+def test_a_filter_that_leaves_all_out_says_so(design: DesignWorkplace) -> None:
+    table = design.signals.table
+    assert not table.nothing.isVisible()
+    QTest.keyClicks(table.narrow, "nowhere")
+    assert table.nothing.text() == "All of them are left out by the filter."
+    assert table.nothing.isVisible()

@@ -53,7 +53,13 @@ def places(project: Project, graph: PagingGraph, shown: Mapping[str, Place], sha
 
     Screens that have to find a place take the free one nearest to where they would be arranged.
     """
-    fixed = {screen.name: screen.map for screen in project.screens if screen.map is not None}
+    fixed: dict[str, Place] = {}
+    held: set[Place] = set()
+    for screen in project.screens:
+        # Of two screens at the very same place, one would hide the other.
+        if screen.map is not None and screen.map not in held:
+            fixed[screen.name] = screen.map
+            held.add(screen.map)
     known = {name: place for name, place in shown.items() if name in project.screen_named and name not in fixed}
     found: dict[str, Place] = {}
     taken = _Taken()
@@ -66,7 +72,8 @@ def places(project: Project, graph: PagingGraph, shown: Mapping[str, Place], sha
         wanted = {} if len(found) > len(left) else arranged(graph, shape)
         for name in left:
             # On a map that is there already it is more use beside its neighbour than where it would be arranged.
-            found[name] = taken.nearest(wanted.get(name) or _beside(project, graph, name, found))
+            near = project.screen_named[name].map or wanted.get(name) or _beside(project, graph, name, found)
+            found[name] = taken.nearest(near)
             taken.add(found[name])
     return {name: found[name] for name in project.screen_named}
 

@@ -124,9 +124,17 @@ def test_the_places_of_the_project_count_and_others_keep_clear_of_them(made: Pro
     seen: dict[str, Any] = {screen.name: screen.map for screen in shown.screens if screen.map is not None}
     found = places(made, PagingGraph.of(made), seen)
     assert list(found) == list(made.screen_named)
-    fixed = {screen.name: screen.map for screen in made.screens if screen.map is not None}
+    fixed: dict[str, Place] = {}
+    for screen in made.screens:
+        if screen.map is not None and screen.map not in fixed.values():
+            fixed[screen.name] = screen.map
     assert {name: found[name] for name in fixed} == fixed
     assert covered(found, [name for name in found if name not in fixed]) == []
+
+
+def test_of_two_screens_at_one_place_both_can_be_seen() -> None:
+    made = edits.place_screens(project("a", "b"), {"a": (24, 8), "b": (24, 8)})
+    assert places(made, PagingGraph.of(made), {}) == {"a": (24, 8), "b": (24 + STEP, 8)}
 
 
 def test_what_is_shown_stays_when_something_is_added() -> None:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
+from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import QPoint, QPointF, Qt, QTimer
 from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtTest import QTest
@@ -10,7 +13,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
-from app.project.files import load
+from app.project.files import dump, load, parse
 from app.project.model import Turn
 from projects import demo_path
 from widgets.design import DesignWorkplace
@@ -369,3 +372,39 @@ def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkplace, d
     QTest.keyClick(design.map, Key.Key_T, CTRL)
     assert document.project.turns[-1] == Turn(key="up", to="hall")
     assert design.map.accessibleDescription() == "Turn from every screen to hall: up, any screen"
+
+
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+KEYS = [
+    *((key, NO) for key in (Key.Key_Left, Key.Key_Right, Key.Key_Up, Key.Key_Down, Key.Key_Home)),
+    *((key, CTRL) for key in (Key.Key_Left, Key.Key_Down)),
+    *((key, ALT) for key in (Key.Key_Left, Key.Key_Right)),
+    *((key, SHIFT) for key in (Key.Key_Right, Key.Key_Down)),
+    *((key, NO) for key in (Key.Key_PageDown, Key.Key_PageUp, Key.Key_Delete, Key.Key_Insert)),
+    (Key.Key_M, CTRL | SHIFT),
+]
+POINTS = st.tuples(st.integers(0, 779), st.integers(0, 420))
+DEEDS = st.one_of(st.sampled_from(KEYS), st.tuples(POINTS, POINTS))
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.lists(DEEDS, max_size=30))
+def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkplace, deeds: list[Any]) -> None:
+    document = design.document
+    first = load(demo_path("booster-pump"))
+    document.open(first, None)
+    for one, other in deeds:
+        if isinstance(one, tuple):
+            drag(design.map, QPoint(*one), QPoint(*other))
+            if (menu := QApplication.activePopupWidget()) is not None:
+                QTest.keyClick(menu, Key.Key_S)
+        else:
+            design.map.setFocus()
+            QTest.keyClick(design.map, one, other)
+        assert parse(dump(document.project)) == document.project
+        assert set(design.map.nodes) == set(document.project.screen_named)
+        drawn = {lead.turn for edge in design.map.edges for lead in edge.arrow.leads}
+        assert all(turn < len(document.project.turns) for turn in drawn)
+    while document.undo_name is not None:
+        document.undo()
+    assert document.project is first

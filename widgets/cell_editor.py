@@ -23,10 +23,12 @@ from PySide6.QtWidgets import (
 from widgets import palette
 from widgets.part_model import Index, PartModel
 from widgets.quick_cells import QuickCells
+from widgets.size import scaled
 
 WORDS_WIDTH: Final = 340
 FEW_CHOICES: Final = 12
 """Up to so many choices are found by their beginnings, more of them by any part."""
+LEAST_WIDTH: Final = 90
 CELL_PADDING: Final = 4
 """As in the headings over the cells, in device-independent pixels."""
 
@@ -124,7 +126,7 @@ class _Words(QFrame):
         parent = self.parentWidget()
         room = parent.size() if parent is not None else self.size()
         wanted = self.text.fontMetrics().horizontalAdvance(reason) + 34
-        width = min(wanted, WORDS_WIDTH, room.width() - 8)
+        width = min(wanted, scaled(WORDS_WIDTH), room.width() - 8)
         height = max(self.heightForWidth(width), self.sizeHint().height() if wanted <= width else 0)
         place = QPoint(max(4, min(cell.left(), room.width() - width - 4)), cell.bottom() + 3)
         if place.y() + height > room.height() and cell.top() - height - 3 >= 0:
@@ -196,7 +198,7 @@ class CellDelegate(QuickCells):
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
         """As wide as the cell, and wide enough to type in."""
         rect: QRect = option.rect
-        width = max(rect.width(), 90)
+        width = max(rect.width(), scaled(LEAST_WIDTH))
         viewport = self._view.viewport().width()
         left = max(0, min(rect.left(), viewport - width))
         editor.setGeometry(left, rect.top(), width, rect.height())

@@ -34,6 +34,15 @@ Prepare = Callable[[Project, Any, Texts, Any], tuple[Any, Texts]]
 write into and what is to be written, or CellRefused."""
 
 
+Leads = Callable[[Mapping[str, Any], Any, Any], "tuple[str, str, Any] | None"]
+"""From the parts of the kind by name as they will be, the part before (None: it is new) and after: None if its names
+lead somewhere; else the key of the cell that does not, why not, and the part without that (None: there is none)."""
+
+
+def _leads_always(_known: Mapping[str, Any], _before: Any, _after: Any) -> None:
+    return None
+
+
 @dataclass(frozen=True, slots=True)
 class BadCell:
     """A cell that could not be taken: the number of its row, counted from 1, its column, what stood there and why."""
@@ -74,6 +83,7 @@ class CellReader:
     kind: Listed
     columns: Sequence[Column]
     prepare: Prepare
+    leads: Leads = _leads_always
 
     def column(self, key: str) -> Column:
         """The column of that key."""
@@ -141,6 +151,7 @@ class CellReader:
         changing = {row.place for row, part, new in named if not new and part.name != old[row.place or 0].name}
         taken = {part.name for place, part in enumerate(old) if place not in changing} if named else set()
         title = self.columns[0].title
+        settled: list[tuple[Row, Any, bool]] = []
         for row, part, new in named:
             name = part.name
             keeps = not new and row.place not in changing
@@ -153,6 +164,16 @@ class CellReader:
                     continue
                 part = part.but(name=old[row.place or 0].name)
             taken.add(part.name)
+            if new or part != old[row.place or 0]:
+                settled.append((row, part, new))
+        known = {part.name: part for part in old} | {part.name: part for _, part, _ in settled} if settled else {}
+        for row, part, new in settled:
+            wrong = self.leads(known, None if new else old[row.place or 0], part)
+            if wrong is not None:
+                key, why, part = wrong
+                proposal.bad.append(BadCell(row.number, self.column(key).title, row.texts.get(key, ""), why))
+            if part is None:
+                continue
             if new:
                 proposal.added.append(part)
             elif part != old[row.place or 0]:

@@ -26,6 +26,7 @@ from app.project.model import Project, RegisterSignal, Scale
 from app.project.scale_figures import ScaleFigures, exact_text, points_of, too_narrow
 from app.project.wording import refusal_of
 from app.signals.encoding import is_float
+from widgets.size import comfortable
 from widgets.typed import number, pair, plain
 
 MOST_NAMED: Final = 4
@@ -155,7 +156,7 @@ class ScalingAid(QDialog):
         layout.addWidget(self.reason)
         layout.addWidget(self.told, 1, Qt.AlignmentFlag.AlignTop)
         layout.addWidget(self.buttons)
-        self.resize(560, 430)
+        self.resize(comfortable(self, 560, 430))
 
     # What is typed
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from typing import Any, Final
 
@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication
 
 from app.project.edits.refused import free_name
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Shown
+from app.project.problems import did_you_mean
 from app.signals.encoding import ENCODINGS, register_count
 from widgets.cell_reading import CellReader, CellRefused, Texts, one_of
 from widgets.part_model import Column
@@ -27,7 +28,7 @@ _SHOWN: Final = tuple(name for name in Shown.model_fields if name != "name")
 
 def signal_reader(columns: Sequence[Column]) -> CellReader:
     """How rows of the table of signals are read."""
-    return CellReader("signal", columns, _prepare)
+    return CellReader("signal", columns, _prepare, _leads)
 
 
 # Reading the cells
@@ -142,6 +143,23 @@ def read_start(_project: Project, part: Any, text: str) -> dict[str, Any]:
     if not text.strip():
         return {"start_value": None}
     return {"start_value": text if part.encoding == "string" and in_words(part) else number(text)}
+
+
+def _leads(known: Mapping[str, Any], before: Any, after: Any) -> tuple[str, str, Any] | None:
+    """Whether a bit is taken of a signal that holds bits."""
+    was = before.bit.of if isinstance(before, BitSignal) else None
+    if not isinstance(after, BitSignal) or after.bit.of == was:
+        return None
+    word = known.get(after.bit.of)
+    if word is None:
+        hint = did_you_mean(after.bit.of, known)
+        why = translate("SignalCells", "signal '{name}' does not exist").format(name=after.bit.of)
+        why = f"{why}; {hint}" if hint else why
+    elif isinstance(word, BitSignal):
+        why = translate("SignalCells", "'{name}' holds no bits; name a register signal").format(name=after.bit.of)
+    else:
+        return None
+    return "from", why, after.but(bit=before.bit) if isinstance(before, BitSignal) else None
 
 
 # New signals, and signals that become another kind

@@ -34,7 +34,7 @@ from widgets.signal_texts import (
     yes_no,
 )
 from widgets.typed import optional_number, plain, whole
-from widgets.uses import places_of, use_counts
+from widgets.uses import places_text, use_counts
 
 translate = QCoreApplication.translate
 
@@ -167,10 +167,7 @@ def signal_columns() -> list[Column]:
             True,
             key="uses",
             order=lambda project, part: use_counts(project)[part.name],
-            tip=lambda project, part: (
-                "\n".join(place.where for place in places_of(project, part.name))
-                or translate("SignalCells", "Nothing uses it yet")
-            ),
+            tip=lambda project, part: places_text(project, part.name),
             hint=translate("SignalCells", "How many fields, turns, actions and bits use it"),
         ),
         Column(

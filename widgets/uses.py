@@ -6,10 +6,13 @@ import weakref
 from collections import Counter
 from typing import Final
 
+from PySide6.QtCore import QCoreApplication
+
 from app.project import references
 from app.project.model import BitSignal, Project
 from app.project.references import Use
 
+MOST_NAMED: Final = 12
 _KEPT: Final[dict[int, tuple[weakref.ref[Project], Counter[str]]]] = {}
 _PLACES: Final[dict[tuple[int, str], tuple[weakref.ref[Project], tuple[Use, ...]]]] = {}
 _latest: tuple[object, ...] = ()
@@ -41,6 +44,17 @@ def places_of(project: Project, name: str) -> tuple[Use, ...]:
         _PLACES.clear()
         kept = _PLACES[key] = (weakref.ref(project), references.uses(project, "signal", name))
     return kept[1]
+
+
+def places_text(project: Project, name: str) -> str:
+    """Where one signal is used, a line each; the first dozen."""
+    places = [use.where for use in places_of(project, name)]
+    if not places:
+        return QCoreApplication.translate("SignalCells", "Nothing uses it yet")
+    if len(places) > MOST_NAMED:
+        more = QCoreApplication.translate("SignalCells", "and more: {count}").format(count=len(places) - MOST_NAMED)
+        places = [*places[:MOST_NAMED], more]
+    return "\n".join(places)
 
 
 def _same(users: tuple[object, ...], former: tuple[object, ...]) -> bool:

@@ -145,6 +145,25 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
     assert isinstance(proposal.bad[0], BadCell)
 
 
+def test_a_bit_of_nothing_is_told_by_its_cell() -> None:
+    proposal = READER.propose(
+        PROJECT,
+        [
+            Row({"from": "statu", "unit": "x"}, place("running"), 1),
+            Row({"name": "a", "table": "bit", "from": "nobody at all"}, None, 2),
+            Row({"name": "b", "table": "bit", "from": "c"}, None, 3),
+            Row({"name": "c", "register": "7"}, None, 4),
+        ],
+    )
+    assert [(cell.row, cell.column, cell.reason) for cell in proposal.bad] == [
+        (1, "From", "signal 'statu' does not exist; did you mean 'status'?"),
+        (2, "From", "signal 'nobody at all' does not exist"),
+    ]
+    after = proposal.edit("signal", PROJECT)
+    assert after.signals[place("running")].unit == "x", "the rest of the row comes in"
+    assert [part.name for part in after.signals[-2:]] == ["b", "c"]
+
+
 NUMBERS = st.decimals(-(10**6), 10**6, allow_nan=False, allow_infinity=False, places=3)
 PAIRS = st.tuples(NUMBERS, NUMBERS).filter(lambda pair: pair[0] != pair[1])
 WORDS = st.text(st.characters(codec="utf-8", categories=("L", "N", "P", "S", "Zs")), max_size=10)

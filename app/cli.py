@@ -7,17 +7,30 @@ import errno
 import json
 import logging
 import re
-import signal
 import sys
-import threading
 import time
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 from app.project.files import ProjectFileError, load
 from app.project.model import HeldSignal, Project
+from app.record_verbs import export, export_arguments, record, record_arguments
+from app.verbs import (
+    COULD_NOT_RUN,
+    FINE,
+    FOUND_WRONG,
+    CouldNotRun,
+    add_endpoint,
+    add_json,
+    add_project,
+    complain_of_endpoints,
+    interrupted,
+    print_json,
+    seconds,
+    session_of,
+    started,
+)
 
 if TYPE_CHECKING:  # what only some verbs need is imported when they run: the command answers quickly
     from app.bus.engine import Snapshot
@@ -25,17 +38,10 @@ if TYPE_CHECKING:  # what only some verbs need is imported when they run: the co
     from app.session import Session
     from app.signals.reading import Reading, Value
 
-FINE, FOUND_WRONG, COULD_NOT_RUN = 0, 1, 2
-"""Exit statuses: fine; it ran and found something wrong; it could not run."""
-
 CAUTION = (
     "Caution: this can move a machine. A key on a panel is no emergency stop; motion can start at once; "
     "keep people clear; local codes and a licensed person decide."
 )
-
-
-class CouldNotRun(Exception):
-    """The command cannot do its work; the message says what is wrong and what to do."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -107,38 +113,11 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _project(verb: argparse.ArgumentParser) -> None:
-    verb.add_argument("project", metavar="PROJECT", help="a project file")
-
-
-def _json(verb: argparse.ArgumentParser) -> None:
-    verb.add_argument("--json", action="store_true", help="print JSON for another program to read")
-
-
-def _seconds(text: str) -> float:
-    try:
-        seconds = float(text)
-    except ValueError:
-        seconds = -1.0
-    if not 0 <= seconds <= 86_400:
-        raise argparse.ArgumentTypeError(f"'{text}' is not a number of seconds from 0 to 86400")
-    return seconds
-
-
 def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--grab", metavar="FILE.png", type=Path, help="save a picture of the window, then exit")
-    verb.add_argument("--for", dest="for_s", metavar="S", type=_seconds, help="seconds to run before the picture")
+    verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="seconds to run before the picture")
     verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
     verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
-
-
-def _endpoint(verb: argparse.ArgumentParser) -> None:
-    verb.add_argument(
-        "--via",
-        metavar="ENDPOINT",
-        help="tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as the project says",
-    )
-    verb.add_argument("--for", dest="for_s", metavar="S", type=_seconds, help="run for S seconds")
 
 
 # Window verbs -------------------------------------------------------------------------------------------------------
@@ -190,8 +169,8 @@ def _demo(args: argparse.Namespace) -> int:
 
 
 def _check_arguments(verb: argparse.ArgumentParser) -> None:
-    _project(verb)
-    _json(verb)
+    add_project(verb)
+    add_json(verb)
 
 
 def _check(args: argparse.Namespace) -> int:
@@ -222,7 +201,7 @@ def _check(args: argparse.Namespace) -> int:
             for problem in error.problems
         ]
     if args.json:
-        _print_json({"findings": findings})
+        print_json({"findings": findings})
     else:
         for finding in findings:
             hint = f"\n    {finding['hint']}" if finding["hint"] else ""
@@ -239,8 +218,8 @@ def _count(findings: Sequence[dict[str, str]]) -> str:
 
 
 def _plan_arguments(verb: argparse.ArgumentParser) -> None:
-    _project(verb)
-    _json(verb)
+    add_project(verb)
+    add_json(verb)
 
 
 def _plan(args: argparse.Namespace) -> int:
@@ -251,7 +230,7 @@ def _plan(args: argparse.Namespace) -> int:
         print(f"not read: {reason}", file=sys.stderr)
     status = FOUND_WRONG if plan.left_out else FINE
     if args.json:
-        _print_json(plan.as_json())
+        print_json(plan.as_json())
         return status
     for line in plan.lines:
         print(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
@@ -270,7 +249,7 @@ def _plan(args: argparse.Namespace) -> int:
 def _compare_arguments(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("before", metavar="A", help="a project file")
     verb.add_argument("after", metavar="B", help="the project file that it is compared with")
-    _json(verb)
+    add_json(verb)
 
 
 def _compare(args: argparse.Namespace) -> int:
@@ -279,7 +258,7 @@ def _compare(args: argparse.Namespace) -> int:
 
     comparison = compare(load(args.before), load(args.after))
     if args.json:
-        _print_json(as_json(comparison))
+        print_json(as_json(comparison))
     else:
         for line in in_lines(comparison):
             print(line)
@@ -291,7 +270,7 @@ def _compare(args: argparse.Namespace) -> int:
 
 
 def _follower_arguments(verb: argparse.ArgumentParser) -> None:
-    _project(verb)
+    add_project(verb)
     verb.add_argument("--follower", metavar="NAME", action="append", help="play this one only (may be given again)")
     where = verb.add_mutually_exclusive_group(required=True)
     where.add_argument("--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen here; port 0 takes a free one")
@@ -320,7 +299,7 @@ def _follower(args: argparse.Namespace) -> int:
                 where = f"serial:{args.serial}"
             names = ", ".join(f"'{name}'" for name in simulation.models)
             print(f"playing {names} at {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
-            with _interrupted() as ended:
+            with interrupted() as ended:
                 ended.wait()
         finally:
             simulation.stop()
@@ -329,76 +308,14 @@ def _follower(args: argparse.Namespace) -> int:
     return FINE
 
 
-@contextmanager
-def _interrupted() -> Iterator[threading.Event]:
-    """An event that is set when the user or the system asks this program to end."""
-    ended = threading.Event()
-    before = {number: signal.signal(number, lambda *_: ended.set()) for number in (signal.SIGINT, signal.SIGTERM)}
-    try:
-        yield ended
-    finally:
-        for number, handler in before.items():
-            signal.signal(number, handler)
-
-
 # read and panel -----------------------------------------------------------------------------------------------------
 
 
-def _session(args: argparse.Namespace, project: Project, *, armed: bool = False) -> Session:
-    from app.bus.endpoint import BadEndpoint, Endpoint
-    from app.session import CannotConnect, Session
-
-    if not project.lines:
-        raise CouldNotRun(f"{args.project}: the project has no line; add a [[line]] and its [[follower]]")
-    try:
-        if args.via is None or args.via == "simulated":
-            return Session(project, args.via, armed=armed)
-        return Session(project, Endpoint.parse(args.via, project.lines[0]), armed=armed)
-    except (BadEndpoint, CannotConnect) as why:
-        raise CouldNotRun(str(why)) from None
-
-
-@contextmanager
-def _started(session: Session) -> Iterator[Session]:
-    from app.follower.simulation import FollowerError
-
-    with _ending_in_order():
-        try:
-            session.start()
-        except FollowerError as why:
-            raise CouldNotRun(str(why)) from None
-        try:
-            yield session
-        finally:
-            for name in session.stop():
-                print(
-                    f"fanlight: the line has not confirmed that signal '{name}' was released; it may still be on: "
-                    "look at the machine, and stop it there",
-                    file=sys.stderr,
-                )
-
-
-@contextmanager
-def _ending_in_order() -> Iterator[None]:
-    """Take the system's wish to end, or a terminal that is closed, as Ctrl+C: what a key holds is released first."""
-
-    def interrupt(*_: object) -> NoReturn:
-        raise KeyboardInterrupt
-
-    names = [name for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]  # Windows has no SIGHUP
-    before = {name: signal.signal(getattr(signal, name), interrupt) for name in names}
-    try:
-        yield
-    finally:
-        for name, handler in before.items():
-            signal.signal(getattr(signal, name), handler)
-
-
 def _read_arguments(verb: argparse.ArgumentParser) -> None:
-    _project(verb)
-    _endpoint(verb)
+    add_project(verb)
+    add_endpoint(verb)
     verb.add_argument("--signal", metavar="NAME", action="append", help="this one only (may be given again)")
-    _json(verb)
+    add_json(verb)
 
 
 def _read(args: argparse.Namespace) -> int:
@@ -409,13 +326,13 @@ def _read(args: argparse.Namespace) -> int:
             raise CouldNotRun(f"{args.project}: there is no signal '{name}'")
         if isinstance(project.signal_named[name], HeldSignal):
             raise CouldNotRun(f"signal '{name}' is a held value: it lives in the panel and is not read from the line")
-    with _started(_session(args, project)) as session:
+    with started(session_of(args, project)) as session:
         if args.for_s is None:
             _wait(lambda: _tried(session.snapshot(), names), limit_s=_patience(project))
         else:
             _wait(lambda: False, limit_s=args.for_s)
         snapshot = session.snapshot()
-    _complain_of_endpoints(snapshot)
+    complain_of_endpoints(snapshot)
     return _report_readings(args, project, names, snapshot)
 
 
@@ -424,22 +341,6 @@ def _tried(snapshot: Snapshot, names: Sequence[str]) -> bool:
     from app.signals.reading import NEVER_READ
 
     return all(snapshot.readings.get(name, NEVER_READ) is not NEVER_READ for name in names)
-
-
-def _complain_of_endpoints(snapshot: Snapshot) -> None:
-    """Raise CouldNotRun if a line cannot be opened because of something on this computer rather than the far end."""
-    from app.bus.faults import FaultKind
-
-    here = {
-        FaultKind.NO_SUCH_HOST,
-        FaultKind.PORT_MISSING,
-        FaultKind.PORT_BUSY,
-        FaultKind.PORT_PERMISSION,
-        FaultKind.PORT_SETTINGS,
-    }
-    for line in snapshot.lines.values():
-        if not line.connected and not line.good and here & line.faults.keys():
-            raise CouldNotRun(line.reason)
 
 
 def _patience(project: Project) -> float:
@@ -453,7 +354,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
 
     readings = {name: snapshot.readings.get(name, NEVER_READ) for name in names}
     if args.json:
-        _print_json(
+        print_json(
             {
                 "readings": {
                     name: {
@@ -503,8 +404,8 @@ def _number(value: Value | None) -> int | float | str | None:
 
 
 def _line_arguments(verb: argparse.ArgumentParser) -> None:
-    _project(verb)
-    _endpoint(verb)
+    add_project(verb)
+    add_endpoint(verb)
     verb.add_argument("--follower", metavar="NAME", help="only what concerns this follower")
     verb.add_argument("--faults", action="store_true", help="only what went wrong")
     verb.add_argument("--explain", action="store_true", help="put every byte into words")
@@ -518,7 +419,7 @@ def _line(args: argparse.Namespace) -> int:
     if args.follower is not None and args.follower not in project.follower_named:
         names = ", ".join(f"'{name}'" for name in project.follower_named) or "none"
         raise CouldNotRun(f"{args.project}: there is no follower '{args.follower}'; it has: {names}")
-    with _started(_session(args, project)) as session, _interrupted() as ended:
+    with started(session_of(args, project)) as session, interrupted() as ended:
         where = ", ".join(f"'{name}' at {endpoint}" for name, endpoint in session.endpoints.items())
         print(f"watching {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
         watch = LineWatch(session, follower=args.follower, faults_only=args.faults)
@@ -531,7 +432,7 @@ def _line(args: argparse.Namespace) -> int:
         _wait(lambda: session.snapshot().at >= told, limit_s=1.0)
         snapshot = session.snapshot()
         _tell_lines(args, watch)
-    _complain_of_endpoints(snapshot)
+    complain_of_endpoints(snapshot)
     wrong = watch.faults or not watch.requests
     return FOUND_WRONG if wrong else FINE
 
@@ -572,13 +473,13 @@ def _tell_lines(args: argparse.Namespace, watch: LineWatch) -> None:
 
 
 def _panel_arguments(verb: argparse.ArgumentParser) -> None:
-    _project(verb)
-    _endpoint(verb)
+    add_project(verb)
+    add_endpoint(verb)
     verb.add_argument(
         "--keys", metavar="KEYS", help="press these keys one after another; '1.5s' among them waits that long"
     )
     verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
-    _json(verb)
+    add_json(verb)
 
 
 def _panel(args: argparse.Namespace) -> int:
@@ -587,10 +488,10 @@ def _panel(args: argparse.Namespace) -> int:
     by_hand = args.keys is None and args.for_s is None and not args.json
     if by_hand and not (sys.stdin.isatty() and sys.stdout.isatty()):
         raise CouldNotRun("to be operated by hand the panel needs a terminal; without one give '--keys' or '--for'")
-    session = _session(args, project, armed=args.armed)
+    session = session_of(args, project, armed=args.armed)
     if args.armed and args.via != "simulated":
         print(CAUTION, file=sys.stderr)
-    with _started(session):
+    with started(session):
         if by_hand:
             from app.terminal import operate
 
@@ -604,7 +505,7 @@ def _panel(args: argparse.Namespace) -> int:
                 session.key_up(press)
                 _settle(session)
         _run(session, args.for_s or 0.0)
-        _complain_of_endpoints(session.snapshot())
+        complain_of_endpoints(session.snapshot())
         return _report_panel(args, session)
 
 
@@ -616,7 +517,7 @@ def _presses(project: Project, keys: str) -> list[str | float]:
             presses.append(word)
         elif re.fullmatch(r"\d+(\.\d+)?s", word):
             try:
-                presses.append(_seconds(word[:-1]))
+                presses.append(seconds(word[:-1]))
             except argparse.ArgumentTypeError as why:
                 raise CouldNotRun(f"a wait among the keys: {why}") from None
         else:
@@ -670,7 +571,7 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
 
     rows = [row.text for row in session.rows()]
     if args.json:
-        _print_json(
+        print_json(
             {"screen": session.state.shown, "cells": rows, "entry": entry_report(session.project, session.state)}
         )
     else:
@@ -693,10 +594,6 @@ def _doubtful(session: Session) -> dict[str, str]:
     return {name: seen[name].reason for name in names if not seen[name].good}
 
 
-def _print_json(value: object) -> None:
-    print(json.dumps(value, indent=2, ensure_ascii=False))
-
-
 VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.ArgumentParser], None], str]] = {
     "window": (_window, _window_arguments, "open the window"),
     "demo": (_demo, _demo_arguments, "open the window on a demo project, live against its simulated follower"),
@@ -707,6 +604,8 @@ VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.A
     "read": (_read, _read_arguments, "read the signals of a project"),
     "line": (_line, _line_arguments, "show each transaction of the line as it happens, its bytes explained"),
     "panel": (_panel, _panel_arguments, "operate the panel in the terminal"),
+    "record": (record, record_arguments, "record what is read from a project's lines, until interrupted"),
+    "export": (export, export_arguments, "write a recording as text for a spreadsheet or a script"),
 }
 
 

@@ -232,6 +232,8 @@ SENTENCES: Final = {
 """Calls that take names and keys too, besides the words that people read."""
 NOT_SAID: Final = (
     ("app/cli.py", "the command line speaks English, since scripts read it"),
+    ("app/verbs.py", "the command line speaks English, since scripts read it"),
+    ("app/record_verbs.py", "the command line speaks English, since scripts read it"),
     ("app/terminal.py", "likewise"),
     ("app/panel/", "what the panel itself shows is in the language of the panel"),
     ("app/record/", "which recording is damaged, and where, is told to programmers"),

@@ -19,7 +19,7 @@ from app.project.binding import Binding, bindings
 from app.project.files import ProjectFileError, parse
 from app.project.model import Project
 from app.record.events import Event, Kind
-from app.record.layout import APPLICATION_ID, FORMAT, SECOND
+from app.record.layout import APPLICATION_ID, FORMAT, GOOD, SECOND
 from app.record.outline import Outline, spread
 from app.record.samples import Samples, unpack, values
 from app.record.writer import loose_samples
@@ -119,6 +119,11 @@ class Recording:
         """The register signals that it has a place for, in the order of the project."""
         return tuple(self._signals)
 
+    @property
+    def plottable(self) -> frozenset[str]:
+        """The register signals and the bits of them."""
+        return frozenset(name for name, binding in self._bindings.items() if binding.base.name in self._signals)
+
     def span(self) -> tuple[float, float]:
         """The times of the first and of the last sample, in seconds; (0, 0) if there are none."""
         ends = self._rows(
@@ -173,6 +178,16 @@ class Recording:
     def values(self, signal: str, samples: Samples) -> NDArray[np.float64]:
         """The engineering values of samples of a signal; not-a-number where one is not good."""
         return values(self._bindings[signal], samples)
+
+    def texts(self, signal: str, samples: Samples) -> list[str] | None:
+        """What samples of a signal that holds characters say; None if it holds a number."""
+        binding = self._bindings[signal]
+        if binding.single or binding.base.encoding != "string":
+            return None
+        found = []
+        for quality, words in zip(samples.qualities.tolist(), samples.words.tolist(), strict=True):
+            found.append(str(binding.decode(words)[1]) if quality == GOOD else "")
+        return found
 
     def before(self, signal: str, at: float) -> Samples:
         """The last sample at `at` or before it, or none."""

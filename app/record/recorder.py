@@ -127,6 +127,7 @@ class Recorder:
         self._fetch()
         self.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, translate("record", "recording ended")))
         self._fetch_events()
+        self._note_lost()
         try:
             self._writer.close()
             self._trouble = ""
@@ -150,11 +151,7 @@ class Recorder:
                 self._writer.held(signal, at, value)
 
     def _commit(self) -> None:
-        lost = self._subscription.lost + self._given_up
-        if lost > self._noted:
-            words = translate("record", "{count} samples could not be kept").format(count=lost - self._noted)
-            self._writer.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, words))
-            self._noted = lost
+        self._note_lost()
         try:
             self._writer.commit()
             self._trouble = ""
@@ -162,6 +159,13 @@ class Recorder:
             self._trouble = str(why)
             if self._writer.waiting > KEPT_WHILE_FULL:
                 self._given_up += self._writer.forget()
+
+    def _note_lost(self) -> None:
+        lost = self._subscription.lost + self._given_up
+        if lost > self._noted:
+            words = translate("record", "{count} samples could not be kept").format(count=lost - self._noted)
+            self._writer.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, words))
+            self._noted = lost
 
     def _rotate_if_due(self) -> None:
         limits, writer = self._limits, self._writer

@@ -1,0 +1,201 @@
+"""A recorder at work: nothing is lost, files follow one another, a full disk and a killed program leave it whole."""
+
+from __future__ import annotations
+
+import random
+import shutil
+import signal
+import sqlite3
+import subprocess
+import sys
+import tempfile
+import threading
+import time
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from fractions import Fraction
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from app.bus.samples import SampleTap
+from app.record.events import Event, Kind
+from app.record.reader import Recording
+from app.record.recorder import Limits, Recorder
+from app.record.writer import CannotRecord
+from app.signals.reading import Quality, Reading
+from tests.app.record.test_recording import PROJECT
+from tests.waiting import wait_for
+
+ROOT = Path(__file__).parents[3]
+
+
+@pytest.fixture(autouse=True)
+def _no_thread_is_left() -> Iterator[None]:
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+def put(tap: SampleTap, count: int, at: float) -> None:
+    tap.put("speed", at, (count % 60_000,), Reading(count, Fraction(count), Quality.GOOD, "", at))
+
+
+def recorded(path: Path) -> list[int]:
+    with Recording.open(path) as recording:
+        return [int(word) for word in recording.samples("speed", -1e9, 1e9).words[:, 0]]
+
+
+def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
+    tap = SampleTap()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, program="test")
+    for number in range(5000):
+        put(tap, number, time.monotonic() + number * 1e-6)
+    recorder.event(Event(time.monotonic(), Kind.NOTE, "", "a remark"))
+    recorder.held("preset", time.monotonic(), Fraction(7))
+    progress = recorder.stop()
+    assert recorder.stop() == progress
+    assert (progress.samples, progress.lost, progress.trouble) == (5000, 0, "")
+    assert recorded(tmp_path / "a.fanrec") == list(range(5000))
+    with Recording.open(tmp_path / "a.fanrec") as recording:
+        kinds = [event.kind for event in recording.events(-1e9, 1e9)]
+        assert kinds == [Kind.RECORDING, Kind.NOTE, Kind.RECORDING]
+        assert recording.held(1e9) == {"preset": 7}
+    put(tap, 1, 0.0)
+    assert not tap.wanted
+
+
+def test_two_recorders_cannot_have_one_file(tmp_path: Path) -> None:
+    tap = SampleTap()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+    with pytest.raises(CannotRecord, match="exists already"):
+        Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+    recorder.stop()
+
+
+@pytest.mark.parametrize("limits", [Limits(size=60_000), Limits(seconds=0.2)])
+def test_a_recording_goes_on_in_another_file_and_loses_nothing(tmp_path: Path, limits: Limits) -> None:
+    tap = SampleTap()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, limits=limits, compress=False)
+    number = 0
+
+    def files() -> list[Path]:
+        nonlocal number
+        for _ in range(3000):
+            put(tap, number, time.monotonic())
+            number += 1
+        return sorted(tmp_path.glob("*.fanrec"))
+
+    wait_for(lambda: len(files()) >= 3)
+    recorder.stop()
+    names = [tmp_path / "a.fanrec", tmp_path / "a-2.fanrec"]
+    names += [path for path in (tmp_path / f"a-{k}.fanrec" for k in range(3, 30)) if path.exists()]
+    found = [count for path in names for count in recorded(path)]
+    assert found == [count % 60_000 for count in range(number)]
+
+
+def test_of_many_files_the_oldest_go(tmp_path: Path) -> None:
+    tap = SampleTap()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, limits=Limits(seconds=0.05, files=2))
+    wait_for(lambda: recorder.progress.path.stem == "a-4")
+    recorder.stop()
+    assert len(list(tmp_path.glob("*.fanrec"))) == 2
+    assert not (tmp_path / "a.fanrec").exists()
+
+
+def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path: Path) -> None:
+    """On a real file system of a quarter of a megabyte where this may be mounted; else as SQLite says it."""
+    small = tmp_path / "small"
+    small.mkdir()
+    mounted = shutil.which("mount") is not None and (
+        subprocess.run(
+            ["mount", "-t", "tmpfs", "-o", "size=256k", "tmpfs", str(small)], capture_output=True, check=False
+        ).returncode
+        == 0
+    )
+    try:
+        tap = SampleTap()
+        recorder = Recorder(small / "a.fanrec", PROJECT, tap, compress=False)
+        if not mounted:
+            recorder._writer._database.execute("PRAGMA max_page_count = 20")
+        number = 0
+
+        def fills() -> bool:
+            nonlocal number
+            for _ in range(5000):
+                put(tap, number, time.monotonic())
+                number += 1
+            return "full" in recorder.progress.trouble
+
+        wait_for(fills)
+        if mounted:
+            subprocess.run(["mount", "-o", "remount,size=64m", str(small)], check=True)
+        else:
+            recorder._writer._database.execute("PRAGMA max_page_count = 1000000")
+        wait_for(lambda: recorder.progress.trouble == "")
+        assert recorder.stop().lost == 0
+        assert recorded(small / "a.fanrec") == [count % 60_000 for count in range(number)]
+    finally:
+        if mounted:
+            subprocess.run(["umount", str(small)], check=True)
+
+
+def test_what_there_is_no_room_for_is_counted_and_noted(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("app.record.recorder.KEPT_WHILE_FULL", 1000)
+    tap = SampleTap()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, compress=False)
+    recorder._writer._database.execute("PRAGMA max_page_count = 12")
+    number = 0
+
+    def lost() -> int:
+        nonlocal number
+        for _ in range(3000):
+            put(tap, number, time.monotonic())
+            number += 1
+        return recorder.progress.lost
+
+    wait_for(lambda: lost() > 0)
+    recorder._writer._database.execute("PRAGMA max_page_count = 1000000")
+    progress = recorder.stop()
+    assert progress.samples - progress.lost == len(recorded(tmp_path / "a.fanrec"))
+    with Recording.open(tmp_path / "a.fanrec") as recording:
+        assert any("could not be kept" in event.text for event in recording.events(-1e9, 1e9))
+
+
+def killed_once(number: int) -> tuple[int, float, int]:
+    """Samples in the file, and the time at which the recorder had been handed one more than these; kills so far."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "run.fanrec"
+        command = [sys.executable, "-m", "tests.app.record.recording_process", str(path), "2000"]
+        process = subprocess.Popen(command, stdout=subprocess.PIPE, cwd=ROOT, text=True)
+        assert process.stdout is not None
+        handed: list[tuple[int, float]] = []
+        until = random.Random(number).uniform(0.3, 2.5)
+        for line in process.stdout:
+            count, at = line.split()
+            handed.append((int(count), float(at)))
+            if handed[-1][1] >= until:
+                break
+        process.send_signal(signal.SIGKILL if hasattr(signal, "SIGKILL") else signal.SIGTERM)
+        process.wait()
+        process.stdout.close()
+        database = sqlite3.connect(path)
+        assert database.execute("PRAGMA integrity_check").fetchone() == ("ok",)
+        database.close()
+        with Recording.open(path) as recording:
+            found = recording.samples("speed", -1e9, 1e9)
+            assert recording.ended is None
+            assert recording.damage == []
+            assert found.words[:, 0].tolist() == [count % 60_000 for count in range(len(found))]
+            assert (np.diff(found.times) >= 0).all()
+        # When was the first sample handed over that is not in the file?
+        first_lost = next((at for count, at in handed if count > len(found)), handed[-1][1])
+        return len(found), handed[-1][1] - first_lost, number
+
+
+def test_killed_fifty_times_it_loses_a_second_at_most() -> None:
+    with ThreadPoolExecutor(4) as several:
+        outcomes = list(several.map(killed_once, range(50)))
+    assert all(lost_s <= 1.0 for _, lost_s, _ in outcomes), outcomes
+    assert sum(count > 0 for count, _, _ in outcomes) > 35

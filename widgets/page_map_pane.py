@@ -23,13 +23,14 @@ from app.panel.paging import PagingGraph
 from app.project import edits
 from app.project.edits.refused import free_name
 from app.project.model import Project, Turn
-from widgets.commands import command, native, plain
+from widgets.commands import OWN_KEYS, command, native, plain
 from widgets.document import Document, Selection
 from widgets.flow import FlowLayout
 from widgets.page_map import PageMap
 from widgets.page_map_arrows import Edge, InletItem
 from widgets.page_map_icons import arrange_icon, fit_icon, line_icon, selection_icon
 from widgets.page_map_turn import TurnDialog
+from widgets.page_map_walk import STEP_OF_ZOOM
 from widgets.size import scaled
 
 MERGE_MOVES: Final = "map"
@@ -80,6 +81,15 @@ class PageMapPane(QWidget):
         self.fit_action = self._action(self.tr("Show the &whole map"), self.view.fit, "Ctrl+0")
         self.selection_action = self._action(self.tr("Show the &selected screens"), self.view.fit_selection, "Ctrl+9")
         self._commands.append(None)
+        view = self.view
+        self._own(self.tr("O&pen what is selected"), view.open, "Return")
+        self._own(self.tr("&Delete what is selected"), self.delete, "Del")
+        self._own(self.tr("&Next turn of the screen"), lambda: view.next_turn(1), "PgDown")
+        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_turn(-1), "PgUp")
+        self._own(self.tr("To the st&art screen"), view.go_to_start, "Home")
+        self._own(self.tr("Lar&ger"), lambda: view.zoom(STEP_OF_ZOOM), "+")
+        self._own(self.tr("S&maller"), lambda: view.zoom(1 / STEP_OF_ZOOM), "-")
+        self._commands.append(None)
         self.override_action = self._toggle(self.tr("Show &overrides"), "Ctrl+Shift+Y")
         self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
 
@@ -91,6 +101,18 @@ class PageMapPane(QWidget):
         action = command(self, text, run_here, keys, within=True)
         self._commands.append(action)
         return action
+
+    def _own(self, text: str, run: Callable[[], object], keys: str) -> None:
+        """A command whose keys the map handles itself: they mean something else elsewhere."""
+        action = QAction(text, self)
+        action.setProperty(OWN_KEYS, keys)
+
+        def run_here() -> None:
+            self.wanted.emit()
+            run()
+
+        action.triggered.connect(lambda _checked=False: run_here())
+        self._commands.append(action)
 
     def _toggle(self, text: str, keys: str) -> QAction:
         action = command(self, text, self._show_kinds, keys, toggles=True, within=True)
@@ -131,7 +153,10 @@ class PageMapPane(QWidget):
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
             button.setAutoRaise(True)
             button.setAccessibleName(plain(action.text()))
-            button.setToolTip(f"{plain(action.text())} ({native(action.shortcuts())})")
+            tip = f"{plain(action.text())} ({native(action.shortcuts())})"
+            if action is self.turn_action:
+                tip += "\n" + self.tr("Or rest on a screen, and drag one of its keys to another screen.")
+            button.setToolTip(tip)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             row.addWidget(button)
         layout = QVBoxLayout(self)
@@ -145,6 +170,7 @@ class PageMapPane(QWidget):
         view, document = self.view, self._document
         document.replaced.connect(view.forget)
         document.language_changed.connect(self._language_changed)
+        view.refused.connect(document.refused)
         view.turn_drawn.connect(self.lead)
         view.turn_dropped.connect(self._offer_screen)
         view.turn_led.connect(self._lead_turn)
@@ -366,6 +392,8 @@ class PageMapPane(QWidget):
         if item is None:
             if name is not None:
                 self.delete_wanted.emit(name)
+            else:
+                self._document.refused.emit(self.tr("Select a screen or an arrow to delete it."))
             return
         index = item.turn
         step = self.tr("Delete turn")

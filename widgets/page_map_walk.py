@@ -19,6 +19,7 @@ from widgets.page_map_node import Node
 from widgets.page_map_spoken import screen_in_words, turn_in_words
 from widgets.page_map_view import MapView
 
+STEP_OF_ZOOM: Final = 1.2
 _WAYS: Final = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -45,6 +46,8 @@ class WalkedMap(MapView):
     """Screens that were moved, by name, with their Place."""
     ring_moved = Signal(str, int)
     """A screen of the ring and its new number there, from 0."""
+    refused = Signal(str)
+    """Something cannot be done; why, in words."""
     delete_wanted = Signal()
     add_wanted = Signal(object)
     """A screen at a Place; None: anywhere."""
@@ -193,19 +196,19 @@ class WalkedMap(MapView):
         elif modifiers & (modifier.ControlModifier | modifier.AltModifier):
             return False
         elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._open()
+            self.open()
         elif key in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp):
-            self._next_turn(1 if key == Qt.Key.Key_PageDown else -1)
+            self.next_turn(1 if key == Qt.Key.Key_PageDown else -1)
         elif key == Qt.Key.Key_Home:
-            self._go_to_start()
+            self.go_to_start()
         elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
             self.delete_wanted.emit()
         elif key == Qt.Key.Key_Insert:
             self.add_wanted.emit(None)
         elif text in ("+", "="):
-            self.zoom(1.2)
+            self.zoom(STEP_OF_ZOOM)
         elif text == "-":
-            self.zoom(1 / 1.2)
+            self.zoom(1 / STEP_OF_ZOOM)
         elif text == "0":
             self.fit()
         elif text.isalnum():
@@ -230,25 +233,29 @@ class WalkedMap(MapView):
         """Move the selected screen one place on (1) or back (-1) in the ring."""
         name = self.selected_screen()
         ring = self.map_scene.ring_at(name)
-        if ring is not None and name is not None:
+        if ring is None or name is None:
+            self.refused.emit(self.tr("Select a screen of a ring to move it there."))
+        else:
             self.ring_moved.emit(name, (ring.screens.index(name) + way) % len(ring.screens))
 
-    def _open(self) -> None:
+    def open(self) -> None:
+        """Open the screen or the turn that is selected."""
         turn, name = self.selected_turn(), self.selected_screen()
         if turn is not None:
             self.turn_opened.emit(turn)
         elif name is not None:
             self.screen_opened.emit(name)
 
-    def _go_to_start(self) -> None:
+    def go_to_start(self) -> None:
+        """Select the screen that the panel starts with."""
         graph = self.map_scene.graph
         if graph is not None and graph.start in self.nodes:
             node = self.nodes[graph.start]
             self.choose((node,))
             self.see(node)
 
-    def _next_turn(self, way: int) -> None:
-        """To the next turn: within its arrow, then the other arrows of the same screen."""
+    def next_turn(self, way: int) -> None:
+        """To the next (1) or the previous (-1) turn: within its arrow, then the other arrows of the same screen."""
         item = self.selected_turning()
         if item is not None and 0 <= item.current + way < len(item.labels):
             item.current += way
@@ -281,7 +288,7 @@ class WalkedMap(MapView):
             self.choose((self.nodes[item.inlet.to],))
             return
         if name is None:
-            self._go_to_start()
+            self.go_to_start()
             return
         chosen = self.selected_screens()
         ends = [self.nodes[each].pos() for each in chosen]

@@ -350,10 +350,6 @@ class PartTable(QWidget):
         if self.current() >= 0:
             self.opened.emit(self.current())
 
-    def duplicate_rows(self) -> None:
-        """Ask for copies of the selected parts."""
-        self._of_selected(self.duplicate_wanted.emit)
-
     def delete_rows(self) -> None:
         """Ask for the selected parts to be deleted."""
         self._of_selected(self.delete_wanted.emit)
@@ -376,7 +372,11 @@ class PartTable(QWidget):
         if self.work is not None and not area.whole and len(area.rows) > 1:
             self.work.fill_down()
         else:
-            self._of_selected(self.duplicate_wanted.emit)
+            self.duplicate_rows()
+
+    def duplicate_rows(self) -> None:
+        """Ask for copies of the selected parts."""
+        self._of_selected(self.duplicate_wanted.emit)
 
     def delete(self) -> None:
         """Delete whole rows, and parts whose names are selected; empty other cells."""

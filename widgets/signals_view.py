@@ -7,9 +7,9 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QPoint, Qt, QTimer, Signal
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeySequence, QShowEvent
-from PySide6.QtWidgets import QLabel, QMenu, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
+from PySide6.QtWidgets import QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.project import edits
 from app.project.edits.copies import add_counted_copies
@@ -116,7 +116,6 @@ class SignalsView(QWidget):
         self.table.arranged.connect(self._say)
         if self.table.work is not None:
             self.table.work.told.connect(document.refused)
-        self.table.table.customContextMenuRequested.connect(self._menu)
 
     @property
     def first(self) -> QWidget:
@@ -293,36 +292,6 @@ class SignalsView(QWidget):
         if self._done(self.table.editing.steps.order, lambda project: order_parts(project, "signal", order)):  # type: ignore[union-attr]
             self.table.to_file_order()
             self.table.select(order.index(current) if current >= 0 else -1)
-
-    # Menus
-
-    def _menu(self, point: QPoint) -> None:
-        work = self.table.work
-        assert work is not None  # the table of signals is edited
-        menu = QMenu(self)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-
-        def add(text: str, keys: str, run: Any) -> None:
-            action = menu.addAction(text, lambda: run())
-            action.setShortcut(QKeySequence(keys))
-            action.setShortcutVisibleInContextMenu(True)
-            action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
-
-        add(self.tr("Copy"), "Ctrl+C", work.copy)
-        add(self.tr("Copy with headings"), "Ctrl+Shift+Ins", lambda: work.copy(headed=True))
-        add(self.tr("Paste"), "Ctrl+V", work.paste)
-        add(self.tr("Paste as new rows"), "", lambda: work.paste(as_new=True))
-        menu.addSeparator()
-        add(self.tr("Fill down"), "", work.fill_down)
-        add(self.tr("Fill counting up"), "", work.count_on)
-        add(self.tr("Number the names\u2026"), "", self.number_names)
-        add(self.tr("Copies counting up\u2026"), "", self.count_up)
-        menu.addSeparator()
-        add(self.tr("Scaling\u2026"), "", self.scaling_wanted.emit)
-        add(self.tr("Properties"), "F4", self.opened.emit)
-        menu.addSeparator()
-        add(self.tr("Delete the rows"), "Ctrl+Del", self.table.delete_rows)
-        menu.popup(self.table.table.viewport().mapToGlobal(point))
 
 
 def _sought_in(project: Project, part: Any) -> str:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
-from widgets.commands import OWN_KEYS, command
+from widgets.commands import OWN_KEYS, command, keys_of
 from widgets.part_table import PartTable
 from widgets.table_work import TableWork
 
@@ -24,23 +24,27 @@ class TableCommands(QObject):
         super().__init__(design)
         self._design = design
         self._actions: list[QAction | None] = [
-            self._own(self.tr("&Copy the cells"), lambda work: work.copy(), "Ctrl+C"),
-            self._own(self.tr("Copy with &headings"), lambda work: work.copy(headed=True), "Ctrl+Shift+Ins"),
-            self._own(self.tr("&Paste over the cells"), lambda work: work.paste(), "Ctrl+V"),
+            self._cells(self.tr("&Copy the cells"), lambda work: work.copy(), "Ctrl+C"),
+            self._cells(self.tr("Copy with &headings"), lambda work: work.copy(headed=True), "Ctrl+Shift+Ins"),
+            self._cells(self.tr("&Paste over the cells"), lambda work: work.paste(), "Ctrl+V"),
             self._on_cells(self.tr("Paste as &new rows"), lambda work: work.paste(as_new=True), "Ctrl+Shift+Q"),
             None,
-            self._own(self.tr("&Fill down"), lambda work: work.fill_down(), "Ctrl+D"),
-            self._on_cells(self.tr("Fill counting &up"), lambda work: work.count_on(), "Ctrl+F9"),
+            self._cells(self.tr("&Fill down"), lambda work: work.fill_down(), "Ctrl+D"),
+            self._on_cells(self.tr("Fill coun&ting up"), lambda work: work.count_on(), "Ctrl+F9"),
             self._on_signals(self.tr("Nu&mber the names\u2026"), design.signals.number_names, "Ctrl+F2"),
-            self._on_signals(self.tr("C&opies counting up\u2026"), design.signals.count_up, "Ctrl+F3"),
+            self._on_signals(self.tr("Cop&ies counting up\u2026"), design.signals.count_up, "Ctrl+F3"),
             None,
             self._on_table(self.tr("&Sort by this column"), lambda table: table.sort_by_current(), "Ctrl+F6"),
             self._on_signals(self.tr("&Keep this order"), design.signals.keep_order, "Ctrl+Shift+F6"),
-            self._own_search(),
+            self._own(self.tr("Na&rrow the list"), self._narrow, "Ctrl+F"),
             None,
             self._on_signals(self.tr("Sca&ling\u2026"), design.signals.scaling_wanted.emit, "Ctrl+F12"),
             self._on_signals(self.tr("&Where it is used"), design.to_uses, "Ctrl+F11"),
         ]
+        for table in (design.signals.table, design.lines.lines, design.lines.followers):
+            table.table.customContextMenuRequested.connect(
+                lambda point, table=table: self._context_menu(table).popup(table.table.viewport().mapToGlobal(point))
+            )
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands into a menu of the window."""
@@ -50,8 +54,26 @@ class TableCommands(QObject):
             else:
                 menu.addAction(action)
 
+    def _context_menu(self, table: PartTable) -> QMenu:
+        """The same commands and those on rows, with the keys that they have in the table."""
+        all_of_them = QMenu()
+        self.fill_menu(all_of_them)
+        self._design.part_commands.fill_rows_menu(all_of_them)
+        menu = QMenu(table)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for action in all_of_them.actions():
+            if action.isSeparator():
+                menu.addSeparator()
+                continue
+            entry = menu.addAction(action.text(), action.trigger)
+            entry.setEnabled(action.isEnabled())
+            entry.setShortcuts(keys_of(action))
+            entry.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
+            entry.setShortcutVisibleInContextMenu(True)
+        return menu
+
     def _table(self) -> PartTable | None:
-        """The table in front: of two the one that was used last."""
+        """The table in front, of two the one that was used last."""
         design = self._design
         design.wanted.emit()
         if design.view == "signals":
@@ -81,27 +103,22 @@ class TableCommands(QObject):
 
         return command(self._design, text, run_there, keys, within=True)
 
-    def _own(self, text: str, run: Callable[[TableWork], object], keys: str) -> QAction:
-        """A command whose keys the grid handles itself: they mean something else elsewhere."""
-        action = QAction(text, self._design)
-        action.setProperty(OWN_KEYS, keys)
-
+    def _cells(self, text: str, run: Callable[[TableWork], object], keys: str) -> QAction:
         def run_there() -> None:
             table = self._table()
             if table is not None and table.work is not None:
                 run(table.work)
 
-        action.triggered.connect(lambda _checked=False: run_there())
-        return action
+        return self._own(text, run_there, keys)
 
-    def _own_search(self) -> QAction:
-        action = QAction(self.tr("Na&rrow the list"), self._design)
-        action.setProperty(OWN_KEYS, "Ctrl+F")
+    def _narrow(self) -> None:
+        table = self._table()
+        if table is not None:
+            table.to_narrow()
 
-        def run_there() -> None:
-            table = self._table()
-            if table is not None:
-                table.to_narrow()
-
-        action.triggered.connect(lambda _checked=False: run_there())
+    def _own(self, text: str, run: Callable[[], object], keys: str) -> QAction:
+        """A command whose keys the grid handles itself: they mean something else elsewhere."""
+        action = QAction(text, self._design)
+        action.setProperty(OWN_KEYS, keys)
+        action.triggered.connect(lambda _checked=False: run())
         return action

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLineEdit, QTreeWidget
+from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLineEdit, QMenu, QTreeWidget
 from pytestqt.qtbot import QtBot
 
 from app.project.files import load
@@ -711,3 +711,19 @@ def test_a_filter_that_leaves_all_out_says_so(design: DesignWorkplace) -> None:
     QTest.keyClicks(table.narrow, "nowhere")
     assert table.nothing.text() == "All of them are left out by the filter."
     assert table.nothing.isVisible()
+
+
+def test_the_menu_of_the_cells_has_their_commands_with_their_keys(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    go(design, "speed set point", "unit")
+    press(design, Key.Key_Down, SHIFT)
+    grid = grid_of(design)
+    grid.customContextMenuRequested.emit(QPoint(40, 40))
+    qtbot.waitUntil(lambda: isinstance(QApplication.activePopupWidget(), QMenu))
+    menu = QApplication.activePopupWidget()
+    assert isinstance(menu, QMenu)
+    entries = {action.text().replace("&", ""): action for action in menu.actions() if not action.isSeparator()}
+    assert all(not action.shortcut().isEmpty() for action in entries.values())
+    QTest.keyClick(menu, Key.Key_F)
+    assert [part.unit for part in document.project.signals[4:6]] == ["Hz", "Hz"], "F fills down"

@@ -44,7 +44,7 @@ class ReplayBar(QWidget):
         self._timer.timeout.connect(self._frame)
         self.play_action = command(self, self.tr("&Play or pause"), self._toggle, "Alt+Shift+Space")
         self.back_action = command(self, self.tr("One step &back"), lambda: self._step(-1), "Alt+Shift+,")
-        self.on_action = command(self, self.tr("One step &on"), lambda: self._step(1), "Alt+Shift+.")
+        self.on_action = command(self, self.tr("One step o&n"), lambda: self._step(1), "Alt+Shift+.")
         self.close_action = command(self, self.tr("&Close the recording"), self.closed.emit, "Alt+Shift+W")
         self.play = self._button(self.tr("Play"))
         self.play.clicked.connect(self.play_action.trigger)

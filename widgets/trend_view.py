@@ -147,7 +147,7 @@ class TrendView(QWidget):
                 ((self.tr("Cursor &A"), "Alt+Shift+1"), (self.tr("Cursor &B"), "Alt+Shift+2"))
             )
         ]
-        self.all_action = command(self, self.tr("Show &all of the time"), self.show_all, "Alt+Shift+0")
+        self.all_action = command(self, self.tr("Show a&ll of the time"), self.show_all, "Alt+Shift+0")
         self.save_picture_action = command(self, self.tr("Save the &picture\u2026"), self.save_picture, "Alt+Shift+P")
         self.save_values_action = command(self, self.tr("Save the &values\u2026"), self.save_values, "Alt+Shift+V")
         self.take_out_action = command(

@@ -1453,6 +1453,10 @@
         <source>Width {width}, from column {first} to {last}</source>
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
+    <message>
+        <source>{where}. It would cover the text &apos;{text}&apos;.</source>
+        <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
+    </message>
 </context>
 <context>
     <name>Events</name>
@@ -3415,6 +3419,10 @@
         <translation>&amp;Wechsel löschen</translation>
     </message>
     <message>
+        <source>&amp;Delete what is selected</source>
+        <translation>Ausgewähltes &amp;löschen</translation>
+    </message>
+    <message>
         <source>&amp;Earlier in the ring</source>
         <translation>Im Ring &amp;früher</translation>
     </message>
@@ -3429,6 +3437,10 @@
     <message>
         <source>&amp;Make it the start screen</source>
         <translation>Zum S&amp;tartbild machen</translation>
+    </message>
+    <message>
+        <source>&amp;Next turn of the screen</source>
+        <translation>Nächster Wechsel &amp;des Bildes</translation>
     </message>
     <message>
         <source>&amp;Open</source>
@@ -3519,6 +3531,10 @@
         <translation>Ruhezeit</translation>
     </message>
     <message>
+        <source>Lar&amp;ger</source>
+        <translation>Größ&amp;er</translation>
+    </message>
+    <message>
         <source>Lead turn elsewhere</source>
         <translation>Wechsel anderswohin führen</translation>
     </message>
@@ -3531,8 +3547,20 @@
         <translation>Im Plan verschieben</translation>
     </message>
     <message>
+        <source>O&amp;pen what is selected</source>
+        <translation>Ausgewähltes öff&amp;nen</translation>
+    </message>
+    <message>
+        <source>Or rest on a screen, and drag one of its keys to another screen.</source>
+        <translation>Oder auf einem Bild verweilen und eine seiner Tasten auf ein anderes Bild ziehen.</translation>
+    </message>
+    <message>
         <source>Overrides</source>
         <translation>Vorrangbilder</translation>
+    </message>
+    <message>
+        <source>Previo&amp;us turn of the screen</source>
+        <translation>Vorige&amp;r Wechsel des Bildes</translation>
     </message>
     <message>
         <source>Re&amp;name</source>
@@ -3541,6 +3569,14 @@
     <message>
         <source>Return here when &amp;idle…</source>
         <translation>Nach Ru&amp;hezeit hierher zurück…</translation>
+    </message>
+    <message>
+        <source>S&amp;maller</source>
+        <translation>&amp;Kleiner</translation>
+    </message>
+    <message>
+        <source>Select a screen or an arrow to delete it.</source>
+        <translation>Zum Löschen ein Bild oder einen Pfeil auswählen.</translation>
     </message>
     <message>
         <source>Selection</source>
@@ -3577,6 +3613,10 @@
     <message>
         <source>To the &amp;previous screen</source>
         <translation>Zum v&amp;origen Bild</translation>
+    </message>
+    <message>
+        <source>To the st&amp;art screen</source>
+        <translation>Zum St&amp;artbild</translation>
     </message>
     <message>
         <source>screen</source>
@@ -4449,7 +4489,7 @@
     </message>
     <message>
         <source>&amp;Play or pause</source>
-        <translation>&amp;Abspielen oder anhalten</translation>
+        <translation>Abs&amp;pielen oder anhalten</translation>
     </message>
     <message>
         <source>Close</source>
@@ -4464,12 +4504,12 @@
         <translation>Ein Schritt &amp;zurück</translation>
     </message>
     <message>
-        <source>One step &amp;on</source>
-        <translation>Ein Schritt &amp;weiter</translation>
-    </message>
-    <message>
         <source>One step back</source>
         <translation>Ein Schritt zurück</translation>
+    </message>
+    <message>
+        <source>One step o&amp;n</source>
+        <translation>Ein Schritt &amp;weiter</translation>
     </message>
     <message>
         <source>One step on</source>
@@ -5275,6 +5315,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein String braucht seine Länge in Registern: string 8</translation>
     </message>
     <message>
+        <source>and more: {count}</source>
+        <translation>und weitere: {count}</translation>
+    </message>
+    <message>
         <source>bit</source>
         <translation>Bit</translation>
     </message>
@@ -5317,6 +5361,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>signal</source>
         <translation>Signal</translation>
+    </message>
+    <message>
+        <source>signal &apos;{name}&apos; does not exist</source>
+        <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
         <source>the value {key} has a text already</source>
@@ -5773,20 +5821,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signale ändern</translation>
     </message>
     <message>
-        <source>Copies counting up…</source>
-        <translation>Hochzählende Kopien…</translation>
-    </message>
-    <message>
-        <source>Copy</source>
-        <translation>Kopieren</translation>
-    </message>
-    <message>
         <source>Copy signals</source>
         <translation>Signale kopieren</translation>
-    </message>
-    <message>
-        <source>Copy with headings</source>
-        <translation>Mit Überschriften kopieren</translation>
     </message>
     <message>
         <source>Delete signal</source>
@@ -5799,10 +5835,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Delete the others ({count})</source>
         <translation>Die übrigen löschen ({count})</translation>
-    </message>
-    <message>
-        <source>Delete the rows</source>
-        <translation>Zeilen löschen</translation>
     </message>
     <message>
         <source>Duplicate signal</source>
@@ -5819,14 +5851,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties</source>
         <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: in alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
-    </message>
-    <message>
-        <source>Fill counting up</source>
-        <translation>Hochzählend ausfüllen</translation>
-    </message>
-    <message>
-        <source>Fill down</source>
-        <translation>Nach unten ausfüllen</translation>
     </message>
     <message>
         <source>Held in the panel</source>
@@ -5861,28 +5885,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signale nummerieren</translation>
     </message>
     <message>
-        <source>Number the names…</source>
-        <translation>Namen nummerieren…</translation>
-    </message>
-    <message>
         <source>One bit of another signal</source>
         <translation>Ein Bit eines anderen Signals</translation>
     </message>
     <message>
-        <source>Paste</source>
-        <translation>Einfügen</translation>
-    </message>
-    <message>
-        <source>Paste as new rows</source>
-        <translation>Als neue Zeilen einfügen</translation>
-    </message>
-    <message>
         <source>Paste signals</source>
         <translation>Signale einfügen</translation>
-    </message>
-    <message>
-        <source>Properties</source>
-        <translation>Eigenschaften</translation>
     </message>
     <message>
         <source>Read from a follower</source>
@@ -5891,10 +5899,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Reorder signals</source>
         <translation>Signale umordnen</translation>
-    </message>
-    <message>
-        <source>Scaling…</source>
-        <translation>Skalierung…</translation>
     </message>
     <message>
         <source>Select the signals to copy first.</source>
@@ -6062,16 +6066,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>&amp;Wo verwendet</translation>
     </message>
     <message>
-        <source>C&amp;opies counting up…</source>
+        <source>Cop&amp;ies counting up…</source>
         <translation>Ko&amp;pien, hochzählend…</translation>
     </message>
     <message>
         <source>Copy with &amp;headings</source>
-        <translation>Mit Überschriften k&amp;opieren</translation>
+        <translation>Mit Überschriften kop&amp;ieren</translation>
     </message>
     <message>
-        <source>Fill counting &amp;up</source>
-        <translation>&amp;Hochzählend ausfüllen</translation>
+        <source>Fill coun&amp;ting up</source>
+        <translation>Hochzählend aus&amp;füllen</translation>
     </message>
     <message>
         <source>Na&amp;rrow the list</source>
@@ -6444,7 +6448,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Werte speichern</translation>
     </message>
     <message>
-        <source>Show &amp;all of the time</source>
+        <source>Show a&amp;ll of the time</source>
         <translation>Ganze &amp;Zeit zeigen</translation>
     </message>
     <message>
@@ -6673,6 +6677,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Screens selected: {names}</source>
         <translation>Ausgewählte Bilder: {names}</translation>
+    </message>
+    <message>
+        <source>Select a screen of a ring to move it there.</source>
+        <translation>Zum Verschieben dort ein Bild eines Rings auswählen.</translation>
     </message>
 </context>
 <context>

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+from collections.abc import Iterator
 
 import pytest
 
@@ -12,6 +13,15 @@ from tests.big_project import big_project as make_big_project
 
 if sys.platform == "linux" and not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _the_clipboard_is_left_empty() -> Iterator[None]:
+    """Qt's offscreen clipboard outlives Python: what Python made and is still on it ends the process in a crash."""
+    yield
+    gui = sys.modules.get("PySide6.QtGui")
+    if gui is not None and gui.QGuiApplication.instance() is not None:
+        gui.QGuiApplication.clipboard().clear()
 
 
 @pytest.fixture(scope="session")

@@ -11,9 +11,11 @@ from PySide6.QtWidgets import QGraphicsScene
 
 from app.checks.finding import Finding
 from app.panel.map_arrows import KINDS, Arrow, Inlet, Kind, arrows_of, inlets_of
+from app.panel.map_field import Box, Gaps
+from app.panel.map_labels import Pair
 from app.panel.map_layout import STEP, Place, places
 from app.panel.map_rings import Ring, rings_of
-from app.panel.map_routes import Box, Gaps, Pair, Route, Shapes, routes
+from app.panel.map_routes import Route, Shapes, kept_shapes, routes
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 from widgets import palette
@@ -317,7 +319,8 @@ class MapScene(QGraphicsScene):
             at = self.point_of(place)
             boxes[name] = Box(at.x(), at.y(), at.x() + width, at.y() + height)
         if boxes != self._boxes:
-            self._boxes, self._shapes = boxes, {}
+            self._shapes = kept_shapes(self._shapes, self._boxes, boxes, GAPS)
+            self._boxes = boxes
         return routes(boxes, self._sizes(labels), GAPS, dict.fromkeys(hats, HAT_PART), self._shapes)
 
     @staticmethod

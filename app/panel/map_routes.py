@@ -9,11 +9,10 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Final, NamedTuple
+from typing import Final
 
-Point = tuple[float, float]
-Pair = tuple[str, str]
-"""The screens that an arrow leads from and to."""
+from app.panel.map_field import Box, Field, Gaps, Point
+from app.panel.map_labels import Pair, label_places
 
 Shapes = dict[Pair, tuple[str, str, tuple[float, ...]]]
 """The shapes of ways by their pairs: the sides at which they begin and end, and their lines in between."""
@@ -24,38 +23,10 @@ _CROSSING: Final = 3000.0
 """What a box in the way costs, as a length."""
 _DETOURS: Final = 3
 """How often a way is looked for that goes around what stood in the last one."""
+_FEW: Final = 20
+"""If more boxes than these have moved, all ways are looked for anew."""
 _APART: Final = 9.0
 """Between arrows that go through one gap side by side."""
-
-
-class Box(NamedTuple):
-    """A rectangle."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-    @property
-    def middle(self) -> Point:
-        """Its centre."""
-        return (self.left + self.right) / 2, (self.top + self.bottom) / 2
-
-    def touches(self, other: Box) -> bool:
-        """Whether they share more than an edge."""
-        return (
-            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
-        )
-
-
-@dataclass(frozen=True, slots=True)
-class Gaps:
-    """The room between the boxes: from side to side, from bottom to top, and how much of that lies above a box."""
-
-    across: float
-    down: float
-    head: float = 0.0
-    """Height of what may stand on a box (see `routes`, `hats`)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +79,7 @@ def routes(
     """
     hats = hats or {}
     shapes = {} if shapes is None else shapes
-    field = _Field(boxes, gaps, hats)
+    field = Field(boxes, gaps, hats)
     ways: dict[Pair, _Way] = {}
     for pair in labels:
         if pair[0] in boxes and pair[1] in boxes:
@@ -122,69 +93,47 @@ def routes(
     _share_sides(ways, labels, hats, boxes)
     _share_gaps(ways.values(), gaps)
     lines = {pair: _without_repeats(way.points()) for pair, way in ways.items()}
-    places = _label_places(lines, labels, boxes)
+    places = label_places(lines, labels, boxes)
     return {pair: Route(tuple(points), places[pair]) for pair, points in lines.items()}
 
 
-class _Field:
-    """The boxes, found by where they are."""
+def kept_shapes(shapes: Shapes, before: Mapping[str, Box], now: Mapping[str, Box], gaps: Gaps) -> Shapes:
+    """The shapes that are as good with the boxes of `now` as they were with those of `before`.
 
-    def __init__(self, boxes: Mapping[str, Box], gaps: Gaps, hats: Mapping[str, float]) -> None:
-        self.boxes, self.gaps, self.hats = boxes, gaps, hats
-        some = next(iter(boxes.values()), Box(0, 0, 1, 1))
-        self._wide = max(some.right - some.left + gaps.across, 1.0)
-        self._high = max(some.bottom - some.top + gaps.down, 1.0)
-        self._in: dict[tuple[int, int], list[Box]] = defaultdict(list)
-        for name, box in boxes.items():
-            self.add(box)
-            if name in hats:
-                self.add(Box(box.left, box.top - gaps.head, box.left + hats[name] * (box.right - box.left), box.top))
-
-    def add(self, box: Box) -> None:
-        """One more."""
-        for cell in self._cells(box):
-            self._in[cell].append(box)
-
-    def _cells(self, area: Box) -> Iterator[tuple[int, int]]:
-        for x in range(int(area.left // self._wide), int(area.right // self._wide) + 1):
-            for y in range(int(area.top // self._high), int(area.bottom // self._high) + 1):
-                yield x, y
-
-    def in_the_way(self, area: Box) -> set[Box]:
-        """The boxes that lie in an area."""
-        return {box for cell in self._cells(area) for box in self._in.get(cell, ()) if box.touches(area)}
-
-    def crossed(self, way: _Way, points: Sequence[Point]) -> list[Box]:
-        """The boxes that a way goes through, each as often as it does."""
-        if len(way.at) == 2:
-            return self._crossed_by_corner(way)
-        return [
-            box
-            for (x, y), (u, v) in pairwise(points)
-            if abs(x - u) + abs(y - v) > 2
-            for box in self.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
-        ]
-
-    def _crossed_by_corner(self, way: _Way) -> list[Box]:
-        """The same of a way with one corner, wherever on their sides it leaves and arrives."""
-        first, last = way.first, way.last
-        upright, level = (first, last) if way.side_first in "tb" else (last, first)
-        (x, _), (_, y) = upright.middle, level.middle
-        aside = Box(min(x, level.right), level.top, max(x, level.left), level.bottom)
-        over = Box(upright.left, min(y, upright.bottom), upright.right, max(y, upright.top))
-        return [*self.in_the_way(aside), *self.in_the_way(over)]
+    Those are the ways that neither begin nor end at a box that has moved, nor pass by where one was or is.
+    """
+    moved = {name for name in (*before, *now) if before.get(name) != now.get(name)}
+    if len(moved) > _FEW:
+        return {}
+    spots = Field({}, gaps, {}, size_of=next(iter(now.values()), None))
+    for boxes in (before, now):
+        for name in moved & boxes.keys():
+            box = boxes[name]
+            across, down = gaps.across / 2 + 1, gaps.down / 2 + 1
+            spots.add(Box(box.left - across, box.top - down - gaps.head, box.right + across, box.bottom + down))
+    found: Shapes = {}
+    for pair, shape in shapes.items():
+        if moved.isdisjoint(pair):
+            way = _Way(now[pair[0]], shape[0], now[pair[1]], shape[1], list(shape[2]))
+            points = way.points()
+            if not any(
+                spots.in_the_way(Box(min(x, u), min(y, v), max(x, u) + 1, max(y, v) + 1))
+                for (x, y), (u, v) in pairwise(points)
+            ):
+                found[pair] = shape
+    return found
 
 
 def _edge(box: Box, side: str) -> float:
     return {"l": box.left, "t": box.top, "r": box.right, "b": box.bottom}[side]
 
 
-def _way(field: _Field, pair: Pair) -> _Way:
+def _way(field: Field, pair: Pair) -> _Way:
     first, last = field.boxes[pair[0]], field.boxes[pair[1]]
     return _straight(field, first, last) or _bent(field, first, last)
 
 
-def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
+def _straight(field: Field, first: Box, last: Box) -> _Way | None:
     """Straight across or straight down, if the boxes face one another and nothing stands between them."""
     top, bottom = max(first.top, last.top), min(first.bottom, last.bottom)
     if bottom - top >= 36 and (first.right <= last.left or last.right <= first.left):
@@ -207,7 +156,7 @@ def _straight(field: _Field, first: Box, last: Box) -> _Way | None:
     return None
 
 
-def _bent(field: _Field, first: Box, last: Box) -> _Way:
+def _bent(field: Field, first: Box, last: Box) -> _Way:
     """The shortest way with the fewest bends and boxes in the way, through the gaps next to boxes.
 
     Mostly one that leaves and arrives on the sides that face one another is free. Only else the other sides are looked
@@ -231,7 +180,7 @@ def _facing(box: Box, other: Box) -> str:
     return upright + level
 
 
-def _best(field: _Field, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
+def _best(field: Field, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
     """The cheapest way, and the boxes that stand in it."""
     ranked = []
     for number, way in enumerate(ways):
@@ -243,10 +192,32 @@ def _best(field: _Field, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
     for cost, _, way, points in ranked:
         if cost >= least:
             break
-        crossed = field.crossed(way, points)
+        crossed = _crossed(field, way, points)
         if cost + _CROSSING * len(crossed) < least:
             best, least, in_best = way, cost + _CROSSING * len(crossed), crossed
     return best, in_best
+
+
+def _crossed(field: Field, way: _Way, points: Sequence[Point]) -> list[Box]:
+    """The boxes that a way goes through, each as often as it does."""
+    if len(way.at) == 2:
+        return _crossed_by_corner(field, way)
+    return [
+        box
+        for (x, y), (u, v) in pairwise(points)
+        if abs(x - u) + abs(y - v) > 2
+        for box in field.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
+    ]
+
+
+def _crossed_by_corner(field: Field, way: _Way) -> list[Box]:
+    """The same of a way with one corner, wherever on their sides it leaves and arrives."""
+    first, last = way.first, way.last
+    upright, level = (first, last) if way.side_first in "tb" else (last, first)
+    (x, _), (_, y) = upright.middle, level.middle
+    aside = Box(min(x, level.right), level.top, max(x, level.left), level.bottom)
+    over = Box(upright.left, min(y, upright.bottom), upright.right, max(y, upright.top))
+    return [*field.in_the_way(aside), *field.in_the_way(over)]
 
 
 def _bent_ways(first: Box, last: Box, gaps: Gaps, outs: str, intos: str, around: Iterable[Box] = ()) -> Iterator[_Way]:
@@ -375,46 +346,3 @@ def _without_repeats(points: Sequence[Point]) -> list[Point]:
             found.pop()
         found.append(point)
     return found
-
-
-def _label_places(
-    lines: Mapping[Pair, Sequence[Point]], labels: Mapping[Pair, tuple[float, float]], boxes: Mapping[str, Box]
-) -> dict[Pair, Point]:
-    """Where the labels go: near the beginning, where the key is pressed, on no box and no other label if possible."""
-    taken = _Field(boxes, Gaps(0, 0), {})
-    found: dict[Pair, Point] = {}
-    for pair in sorted(lines, key=lambda pair: len(lines[pair])):
-        width, height = labels[pair]
-        first: Point | None = None
-        for x, y in _along(lines[pair], width):
-            first = first or (x, y)
-            area = Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
-            if not taken.in_the_way(area):
-                found[pair] = x, y
-                break
-        else:
-            found[pair] = first or lines[pair][0]
-        x, y = found[pair]
-        taken.add(Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2))
-    return found
-
-
-def _along(points: Sequence[Point], width: float) -> Iterator[Point]:
-    """Points for the middle of a label: the middle of a straight way, else one after the other from the beginning."""
-    pieces = list(pairwise(points))
-    if len(pieces) == 1:
-        (x, y), (u, v) = pieces[0]
-        for part in (0.5, 0.35, 0.65):
-            yield x + (u - x) * part, y + (v - y) * part
-        return
-    for (x, y), (u, v) in pieces:
-        length = abs(u - x) + abs(v - y)
-        need = width + 28 if y == v else 40
-        if length < need:
-            continue
-        steps = min(int((length - need) // need) + 1, 8)
-        for number in range(steps):
-            part = (need / 2 + number * need) / length
-            yield x + (u - x) * part, y + (v - y) * part
-    (x, y), (u, v) = max(pieces, key=lambda piece: abs(piece[0][0] - piece[1][0]) + abs(piece[0][1] - piece[1][1]))
-    yield (x + u) / 2, (y + v) / 2

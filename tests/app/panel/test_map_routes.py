@@ -7,8 +7,10 @@ from itertools import combinations, pairwise
 import pytest
 from hypothesis import given, strategies as st
 
+from app.panel.map_field import Box, Gaps, Point
+from app.panel.map_labels import Pair
 from app.panel.map_layout import STEP, arranged
-from app.panel.map_routes import Box, Gaps, Pair, Point, Route, Shapes, routes
+from app.panel.map_routes import Route, Shapes, kept_shapes, routes
 from app.panel.paging import PagingGraph
 from app.project.model import Panel, Project, Screen, Turn
 from tests.big_project import big_project
@@ -162,6 +164,27 @@ def test_shapes_that_are_kept_give_the_same_ways() -> None:
     first = routes(boxes, labels, GAPS, None, shapes)
     assert set(shapes) == set(labels)
     assert routes(boxes, labels, GAPS, None, shapes) == first == routes(boxes, labels, GAPS)
+
+
+@given(st.integers(0, 29), st.integers(-3, 12), st.integers(-3, 9))
+def test_after_a_move_every_kept_shape_still_fits(number: int, column: int, row: int) -> None:
+    project = big_project(30, 40, 1)
+    graph = PagingGraph.of(project)
+    before = {name: box(x / STEP, y / STEP) for name, (x, y) in arranged(graph).items()}
+    name = f"screen {number + 1}"
+    now = before | {name: box(column + 0.5, row + 0.5)}
+    labels = {
+        (edge.source, edge.target): LABEL for edge in graph.edges if edge.kind == "key" and edge.source is not None
+    }
+    shapes: Shapes = {}
+    routes(before, labels, GAPS, None, shapes)
+    kept = kept_shapes(shapes, before, now, GAPS)
+    assert kept.items() <= shapes.items()
+    assert not any(name in pair for pair in kept)
+    fresh = routes(now, labels, GAPS)
+    mended = routes(now, labels, GAPS, None, dict(kept))
+    for pair in labels:
+        assert len(inside(now, mended[pair].points)) <= len(inside(now, fresh[pair].points))
 
 
 @pytest.mark.parametrize("screens", [20, 80])

@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QGraphicsScene
 
 from app.checks.finding import Finding
 from app.panel.map_arrows import KINDS, Arrow, Inlet, Kind, arrows_of, inlets_of
-from app.panel.map_field import Box, Gaps
 from app.panel.map_labels import Pair
 from app.panel.map_layout import STEP, Place, places
 from app.panel.map_rings import Ring, rings_of
+from app.panel.map_room import Box, Gaps
 from app.panel.map_routes import Route, Shapes, kept_shapes, routes
 from app.panel.paging import PagingGraph
 from app.project.model import Project

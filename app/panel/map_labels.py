@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
-from app.panel.map_field import Box, Field, Gaps, Point
+from app.panel.map_room import Box, Gaps, Point, Room
 
 Pair = tuple[str, str]
 """The screens that an arrow leads from and to."""
@@ -15,7 +15,7 @@ def label_places(
     lines: Mapping[Pair, Sequence[Point]], labels: Mapping[Pair, tuple[float, float]], boxes: Mapping[str, Box]
 ) -> dict[Pair, Point]:
     """Where the labels go: near the beginning, where the key is pressed, on no box and no other label if possible."""
-    taken = Field(boxes, Gaps(0, 0), {})
+    taken = Room(boxes, Gaps(0, 0), {})
     found: dict[Pair, Point] = {}
     for pair in sorted(lines, key=lambda pair: len(lines[pair])):
         width, height = labels[pair]

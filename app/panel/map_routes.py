@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from app.panel.map_field import Box, Field, Gaps, Point
 from app.panel.map_labels import Pair, label_places
+from app.panel.map_room import Box, Gaps, Point, Room
 
 Shapes = dict[Pair, tuple[str, str, tuple[float, ...]]]
 """The shapes of ways by their pairs: the sides at which they begin and end, and their lines in between."""
@@ -79,13 +79,13 @@ def routes(
     """
     hats = hats or {}
     shapes = {} if shapes is None else shapes
-    field = Field(boxes, gaps, hats)
+    room = Room(boxes, gaps, hats)
     ways: dict[Pair, _Way] = {}
     for pair in labels:
         if pair[0] in boxes and pair[1] in boxes:
             shape = shapes.get(pair)
             if shape is None:
-                way = _way(field, pair)
+                way = _way(room, pair)
                 shapes[pair] = way.side_first, way.side_last, tuple(way.at)
             else:
                 way = _Way(boxes[pair[0]], shape[0], boxes[pair[1]], shape[1], list(shape[2]))
@@ -105,7 +105,7 @@ def kept_shapes(shapes: Shapes, before: Mapping[str, Box], now: Mapping[str, Box
     moved = {name for name in (*before, *now) if before.get(name) != now.get(name)}
     if len(moved) > _FEW:
         return {}
-    spots = Field({}, gaps, {}, size_of=next(iter(now.values()), None))
+    spots = Room({}, gaps, {}, size_of=next(iter(now.values()), None))
     for boxes in (before, now):
         for name in moved & boxes.keys():
             box = boxes[name]
@@ -128,19 +128,19 @@ def _edge(box: Box, side: str) -> float:
     return {"l": box.left, "t": box.top, "r": box.right, "b": box.bottom}[side]
 
 
-def _way(field: Field, pair: Pair) -> _Way:
-    first, last = field.boxes[pair[0]], field.boxes[pair[1]]
-    return _straight(field, first, last) or _bent(field, first, last)
+def _way(room: Room, pair: Pair) -> _Way:
+    first, last = room.boxes[pair[0]], room.boxes[pair[1]]
+    return _straight(room, first, last) or _bent(room, first, last)
 
 
-def _straight(field: Field, first: Box, last: Box) -> _Way | None:
+def _straight(room: Room, first: Box, last: Box) -> _Way | None:
     """Straight across or straight down, if the boxes face one another and nothing stands between them."""
     top, bottom = max(first.top, last.top), min(first.bottom, last.bottom)
     if bottom - top >= 36 and (first.right <= last.left or last.right <= first.left):
         middle = (top + bottom) / 2
         reach = min(18, (bottom - top) / 2)
         between = Box(min(first.right, last.right), middle - reach, max(first.left, last.left), middle + reach)
-        if not field.in_the_way(between):
+        if not room.in_the_way(between):
             sides = "rl" if first.right <= last.left else "lr"
             return _Way(first, sides[0], last, sides[1], [middle])
     left, right = max(first.left, last.left), min(first.right, last.right)
@@ -149,25 +149,25 @@ def _straight(field: Field, first: Box, last: Box) -> _Way | None:
         middle = (left + right) / 2
         reach = min(30, (right - left) / 2)
         between = Box(middle - reach, min(first.bottom, last.bottom), middle + reach, max(first.top, last.top))
-        hat = field.gaps.head if between.bottom - between.top > field.gaps.head else 0
-        if not field.in_the_way(between._replace(bottom=between.bottom - hat)):
+        hat = room.gaps.head if between.bottom - between.top > room.gaps.head else 0
+        if not room.in_the_way(between._replace(bottom=between.bottom - hat)):
             sides = "bt" if first.bottom <= last.top else "tb"
             return _Way(first, sides[0], last, sides[1], [middle])
     return None
 
 
-def _bent(field: Field, first: Box, last: Box) -> _Way:
+def _bent(room: Room, first: Box, last: Box) -> _Way:
     """The shortest way with the fewest bends and boxes in the way, through the gaps next to boxes.
 
     Mostly one that leaves and arrives on the sides that face one another is free. Only else the other sides are looked
     at, and then the gaps next to what stands in the way.
     """
-    best, crossed = _best(field, _bent_ways(first, last, field.gaps, _facing(first, last), _facing(last, first)))
+    best, crossed = _best(room, _bent_ways(first, last, room.gaps, _facing(first, last), _facing(last, first)))
     around: set[Box] = set()
     for _ in range(_DETOURS):
         if not crossed:
             break
-        best, crossed = _best(field, _bent_ways(first, last, field.gaps, "tblr", "tblr", around))
+        best, crossed = _best(room, _bent_ways(first, last, room.gaps, "tblr", "tblr", around))
         around.update(crossed)
     return best
 
@@ -180,7 +180,7 @@ def _facing(box: Box, other: Box) -> str:
     return upright + level
 
 
-def _best(field: Field, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
+def _best(room: Room, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
     """The cheapest way, and the boxes that stand in it."""
     ranked = []
     for number, way in enumerate(ways):
@@ -192,32 +192,32 @@ def _best(field: Field, ways: Iterable[_Way]) -> tuple[_Way, list[Box]]:
     for cost, _, way, points in ranked:
         if cost >= least:
             break
-        crossed = _crossed(field, way, points)
+        crossed = _crossed(room, way, points)
         if cost + _CROSSING * len(crossed) < least:
             best, least, in_best = way, cost + _CROSSING * len(crossed), crossed
     return best, in_best
 
 
-def _crossed(field: Field, way: _Way, points: Sequence[Point]) -> list[Box]:
+def _crossed(room: Room, way: _Way, points: Sequence[Point]) -> list[Box]:
     """The boxes that a way goes through, each as often as it does."""
     if len(way.at) == 2:
-        return _crossed_by_corner(field, way)
+        return _crossed_by_corner(room, way)
     return [
         box
         for (x, y), (u, v) in pairwise(points)
         if abs(x - u) + abs(y - v) > 2
-        for box in field.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
+        for box in room.in_the_way(Box(min(x, u) + 1, min(y, v) + 1, max(x, u) - 1, max(y, v) - 1))
     ]
 
 
-def _crossed_by_corner(field: Field, way: _Way) -> list[Box]:
+def _crossed_by_corner(room: Room, way: _Way) -> list[Box]:
     """The same of a way with one corner, wherever on their sides it leaves and arrives."""
     first, last = way.first, way.last
     upright, level = (first, last) if way.side_first in "tb" else (last, first)
     (x, _), (_, y) = upright.middle, level.middle
     aside = Box(min(x, level.right), level.top, max(x, level.left), level.bottom)
     over = Box(upright.left, min(y, upright.bottom), upright.right, max(y, upright.top))
-    return [*field.in_the_way(aside), *field.in_the_way(over)]
+    return [*room.in_the_way(aside), *room.in_the_way(over)]
 
 
 def _bent_ways(first: Box, last: Box, gaps: Gaps, outs: str, intos: str, around: Iterable[Box] = ()) -> Iterator[_Way]:

@@ -7,9 +7,9 @@ from itertools import combinations, pairwise
 import pytest
 from hypothesis import given, strategies as st
 
-from app.panel.map_field import Box, Gaps, Point
 from app.panel.map_labels import Pair
 from app.panel.map_layout import STEP, arranged
+from app.panel.map_room import Box, Gaps, Point
 from app.panel.map_routes import Route, Shapes, kept_shapes, routes
 from app.panel.paging import PagingGraph
 from app.project.model import Panel, Project, Screen, Turn

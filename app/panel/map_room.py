@@ -40,7 +40,7 @@ class Gaps:
     """Height of what may stand on a box (see `routes`, `hats`)."""
 
 
-class Field:
+class Room:
     """The boxes, found by where they are."""
 
     def __init__(

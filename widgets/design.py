@@ -457,6 +457,9 @@ class DesignWorkplace(QWidget):
         if page is None:
             self._played.focusNextChild()
             return
+        if page is self.inspector.field_form and not self.document.selection.fields:
+            page = self.inspector.screen_form  # no field is selected: the screen has properties all the same
+            self.inspector.show_tab(page)
         for row in page.rows:
             if row.editors() and row.isVisibleTo(page):
                 row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)

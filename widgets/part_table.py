@@ -167,6 +167,8 @@ class PartTable(QWidget):
                 lambda row, column: editing.completions(self.model.place(row), column),
                 self._take,
             )
+            # What was typed into a cell of another project is not meant for this one.
+            editing.document.replaced.connect(self.table.reset)
             header = self.table.horizontalHeader()
             header.setSortIndicatorClearable(True)
             header.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)

@@ -727,3 +727,20 @@ def test_the_menu_of_the_cells_has_their_commands_with_their_keys(
     assert all(not action.shortcut().isEmpty() for action in entries.values())
     QTest.keyClick(menu, Key.Key_F)
     assert [part.unit for part in document.project.signals[4:6]] == ["Hz", "Hz"], "F fills down"
+
+
+def test_what_was_typed_into_a_cell_does_not_get_into_another_project(
+    design: DesignWorkplace, document: Document
+) -> None:
+    go(design, "speed set point", "register")
+    type_in(design, "999")
+    other = load(demo_path("booster-pump"))
+    document.open(other, None)
+    design.signals.table.narrow.setFocus()
+    QApplication.processEvents()
+    assert document.project is other
+    assert not isinstance(QApplication.focusWidget(), CellEditor)
+    go(design, "speed set point", "register")
+    type_in(design, "311")
+    press(design, Key.Key_Return)
+    assert signal(document, "speed set point").number == 311

@@ -10,7 +10,7 @@ from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
-from app.checks.finding import Finding
+from app.checks.finding import GRAVITY, Finding, Severity
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 from app.project.problems import Place
@@ -225,6 +225,7 @@ class DesignWorkplace(QWidget):
         self.behaviour.chosen.connect(self._show_inspector)
         self.signals.chosen.connect(self._show_inspector)
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
+        self.signals.uses_wanted.connect(self.to_uses)
         self.inspector.signal_form.place_wanted.connect(self.go_to)
         self.lines.chosen.connect(self._show_inspector)
         for view in (self.behaviour, self.signals, self.lines):
@@ -249,7 +250,7 @@ class DesignWorkplace(QWidget):
         graph = self._paging()
         self.screens.show_project(project, graph, self.checks.findings)
         self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
-        self.signals.show_project(project, self._wrong("signal"))
+        self.signals.show_project(project, self._wrong("signal"), self._wrong("signal", *GRAVITY))
         self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
         if self.views.currentWidget() is self.map_pane:
             self.map_pane.set_project(project, graph)
@@ -287,7 +288,7 @@ class DesignWorkplace(QWidget):
         self.findings.set_findings(self.checks.findings)
         self.screens.show_project(project, self._paging(), self.checks.findings)
         self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
-        self.signals.show_project(project, self._wrong("signal"))
+        self.signals.show_project(project, self._wrong("signal"), self._wrong("signal", *GRAVITY))
         self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
         self.map.set_findings(self.checks.findings)
         self._mark_fields()
@@ -314,11 +315,12 @@ class DesignWorkplace(QWidget):
         else:
             self._refused(self.tr("This finding cannot be mended by itself; Enter on it leads to its place."))
 
-    def _wrong(self, kind: str) -> frozenset[int]:
+    def _wrong(self, kind: str, *severities: Severity) -> frozenset[int]:
+        """The parts of a kind that findings are about; only errors, if nothing else is said."""
         return frozenset(
             finding.place[1]
             for finding in self.checks.findings
-            if finding.severity == "error"
+            if finding.severity in (severities or ("error",))
             and len(finding.place) > 1
             and finding.place[0] == kind
             and isinstance(finding.place[1], int)

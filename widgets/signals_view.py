@@ -44,11 +44,13 @@ class SignalsView(QWidget):
     export_wanted = Signal()
     scaling_wanted = Signal()
     """The aid for the scale of the current signal."""
+    uses_wanted = Signal()
+    """The places where the current signal is used."""
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
-        self._wrong: frozenset[int] = frozenset()
+        self._found: frozenset[int] = frozenset()
         self._counts: Counter[str] | None = None
         columns = signal_columns()
         editing = PartEditing(
@@ -69,7 +71,7 @@ class SignalsView(QWidget):
                 _sought_in,
                 [
                     (self.tr("unused"), lambda project, part, _place: not use_counts(project)[part.name]),
-                    (self.tr("with errors"), lambda _project, _part, place: place in self._wrong),
+                    (self.tr("with findings"), lambda _project, _part, place: place in self._found),
                 ],
             ),
             editing=editing,
@@ -114,6 +116,9 @@ class SignalsView(QWidget):
         self.table.delete_wanted.connect(self._delete)
         self.table.move_wanted.connect(self._move)
         self.table.arranged.connect(self._say)
+        self.table.table.doubleClicked.connect(
+            lambda index: self.uses_wanted.emit() if columns[index.column()].key == "uses" else None
+        )
         if self.table.work is not None:
             self.table.work.told.connect(document.refused)
 
@@ -122,9 +127,9 @@ class SignalsView(QWidget):
         """What takes the focus."""
         return self.table.table
 
-    def show_project(self, project: Project, wrong: frozenset[int]) -> None:
-        """Show the signals of a project; `wrong` have errors."""
-        self._wrong = wrong
+    def show_project(self, project: Project, wrong: frozenset[int], found: frozenset[int] = frozenset()) -> None:
+        """Show the signals of a project; `wrong` have errors, `found` have findings of any kind."""
+        self._found = found
         former, self._counts = self._counts, use_counts(project) if self.isVisible() else None
         self.table.show_parts(project, project.signals, wrong, redraw=self._counts is not former)
 

@@ -597,6 +597,25 @@ def test_the_places_where_a_signal_is_used_lead_there(design: DesignWorkplace, d
     assert field.signal == "speed set point"
 
 
+def test_a_double_click_on_the_count_goes_to_the_places(design: DesignWorkplace, document: Document) -> None:
+    grid = grid_of(design)
+    go(design, "speed set point", "uses")
+    QTest.mouseDClick(grid.viewport(), LEFT, NO, grid.visualRect(grid.currentIndex()).center())
+    assert design.inspector.signal_form.used_row.editors()[0].hasFocus()
+
+
+def test_only_those_with_findings_are_shown(design: DesignWorkplace, document: Document) -> None:
+    grid, table = grid_of(design), design.signals.table
+    go(design, "status", "name")
+    press(design, Key.Key_D, CTRL)  # a copy that nothing uses is worth a note
+    design.check_now()
+    found = {place[1] for finding in design.checks.findings if (place := finding.place)[:1] == ("signal",)}
+    assert found
+    table.which.setFocus()
+    QTest.keyClick(table.which, Key.Key_End)
+    assert {grid.parts.place(row) for row in range(grid.parts.rowCount())} == found
+
+
 def test_a_bit_is_a_use_that_leads_to_the_bit(design: DesignWorkplace, document: Document) -> None:
     go(design, "status", "name")
     row = design.inspector.signal_form.used_row

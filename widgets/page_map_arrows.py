@@ -261,7 +261,7 @@ class InletItem(Turning):
         super().__init__(labels, node)
         self.inlet = inlet
         self._more = more
-        self._width = node.face_rect().width() * HAT_PART - 8
+        self._width = node.face_rect().width() * HAT_PART - 4
         self.setPos(4, -INLET * (row + 1) - 3)
         self.setToolTip(tip)
 
@@ -312,7 +312,7 @@ class InletItem(Turning):
         words = plate.adjusted(2, 0, 0, 0)
         pixels = min(round(max(11, scaled(LEAST) / scale)), 16)
         metrics = QFontMetricsF(label_font(pixels=pixels))
-        text = metrics.elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() - 8)
+        text = metrics.elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() - 6)
         shown = Label(self.turn, text, any(label.faulty for label in self.labels))
         _paint_words(painter, words, (shown,), 0 if chosen else None, pixels)
 

@@ -307,7 +307,7 @@ class Node(QGraphicsItem):
         for number, (text, wide) in enumerate(zip(words, widths, strict=True)):
             painter.drawText(QPointF(middle.x() - wide / 2, top + line * (number + 0.78)), text)
         if self.facts.start:
-            at = frame.topLeft() + QPointF(3, 3)
+            at = QPointF(min(frame.left(), middle.x() - widest / 2) - 6, middle.y())
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(palette.current().colour("accent"))
             painter.drawPolygon(QPolygonF([at + QPointF(x, y) for x, y in ((-5, -6), (5, 0), (-5, 6))]))

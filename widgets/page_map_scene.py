@@ -166,9 +166,13 @@ class MapScene(QGraphicsScene):
             for edge in self.edges:
                 edge.add_to(self._web)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        painter.setPen(QPen(wash(palette.current().colour("faint"), 130), 0))
+        painter.setPen(QPen(wash(palette.current().colour("faint"), 90), 0))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawPath(self._web)
+
+    def _forget_web(self) -> None:
+        self._web = None
+        self.invalidate(self.sceneRect(), QGraphicsScene.SceneLayer.BackgroundLayer)
 
     # Nodes
 
@@ -238,7 +242,7 @@ class MapScene(QGraphicsScene):
         if self._drawn == now:
             return
         self._drawn = now
-        self._web = None
+        self._forget_web()
         chosen = next((item.turn for item in self.turnings() if item.isSelected()), None)
         self.blockSignals(True)
         for inlet in self.inlets:
@@ -349,7 +353,7 @@ class MapScene(QGraphicsScene):
         sizes = self._sizes({pair: edge.labels for pair, edge in touched.items()})
         for pair, route in routes(boxes, sizes, GAPS, hats).items():
             touched[pair].set_route(route)
-        self._web = None
+        self._forget_web()
 
     def redraw_turns(self) -> None:
         """Put nodes and arrows back where they belong, after a drag that changed nothing."""

@@ -107,7 +107,7 @@ class WalkedMap(MapView):
         """Draw in the colours of now."""
         project, graph, spoken = self._shown
         if project is not None and graph is not None:
-            self.setBackgroundBrush(palette.current().colour("base"))
+            self.map_scene.setBackgroundBrush(palette.current().colour("base"))
             self.map_scene.show_project(project, graph, self.palette(), spoken)
         self.viewport().update()
 

@@ -280,6 +280,17 @@ def test_a_big_map_stays_readable_and_can_be_seen_whole(page_map: PageMap, big_p
     assert page_map.transform().m11() > READABLE
 
 
+def test_arrows_are_seen_from_afar(page_map: PageMap, big_project: Project) -> None:
+    page_map.forget()
+    show(page_map, big_project)
+    page_map.fit()
+    with_arrows = page_map.grab().toImage()
+    page_map.set_kinds(["idle"])
+    assert page_map.grab().toImage() != with_arrows
+    page_map.set_kinds(["key", "idle", "override"])
+    assert page_map.grab().toImage() == with_arrows
+
+
 def test_a_letter_begins_a_search(page_map: PageMap, qtbot: QtBot) -> None:
     with qtbot.waitSignal(page_map.search_begun) as begun:
         QTest.keyClick(page_map, Key.Key_F)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QLayout, QLayoutItem, QSizePolicy, QWidget, QWidgetItem
 
+from widgets.shortening import ELIDES
+
 
 class FlowLayout(QLayout):
     """Lays out its items side by side, and what does not fit beneath them.
@@ -96,7 +98,8 @@ class FlowLayout(QLayout):
         """What an item wants at least before it is pushed to another line."""
         widget = item.widget() if isinstance(item, QWidgetItem) else None
         policy = widget.sizePolicy().horizontalPolicy() if widget is not None else QSizePolicy.Policy.Preferred
-        return item.minimumSize().width() if policy == QSizePolicy.Policy.Ignored else item.sizeHint().width()
+        gives_way = policy == QSizePolicy.Policy.Ignored or (widget is not None and widget.property(ELIDES))
+        return item.minimumSize().width() if gives_way else item.sizeHint().width()
 
     def _lines(self, width: int) -> list[list[QLayoutItem]]:
         lines: list[list[QLayoutItem]] = []

@@ -136,6 +136,22 @@ def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
 
 
 @contextmanager
+def _start_up(window: MainWindow) -> Iterator[QWidget]:
+    window.show_workplace(2)
+    settle()
+    yield window
+    window.show_workplace(0)
+
+
+@contextmanager
+def _start_up_live(window: MainWindow) -> Iterator[QWidget]:
+    with _live(window):
+        window.show_workplace(2)
+        settle()
+        yield window
+
+
+@contextmanager
 def _line_window(window: MainWindow) -> Iterator[QWidget]:
     with _live(window, line_view=True):
         window.menus.line_window.setChecked(True)
@@ -225,6 +241,8 @@ def panes() -> list[Pane]:
         Pane("bench-live", _live),
         Pane("bench-line-view", lambda window: _live(window, line_view=True)),
         Pane("line-window", _line_window),
+        Pane("start-up", _start_up),
+        Pane("start-up-live", _start_up_live),
         Pane("dialog-new", _dialog(TemplateDialog)),
         Pane(
             "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))

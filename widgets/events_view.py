@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QListWidgetItem,
     QMenu,
     QPushButton,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -28,6 +29,7 @@ from app.record.alarms import WORDS, Alarm, AlarmState
 from app.record.events import Event
 from widgets.commands import allow, command
 from widgets.events_table import Civil, EventsModel, EventsTable, Group, Wanted, group_names
+from widgets.flow import FlowLayout
 
 MOST_ALARMS: Final = 3
 """Rows of alarms that are in sight at once."""
@@ -88,11 +90,11 @@ class EventsView(QWidget):
         self.acknowledge.clicked.connect(self.acknowledge_action.trigger)
         self._count = QLabel()
         self._count.setProperty("look", "faint")
-        bar = QHBoxLayout()
-        bar.setSpacing(8)
+        bar = FlowLayout(spacing=8)
         bar.addWidget(self._heading)
         bar.addWidget(self.groups)
-        bar.addWidget(self.filter, 1)
+        self.filter.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        bar.addWidget(self.filter)
         bar.addWidget(self._count)
         self._alarm_row = QWidget()
         alarm_row = QHBoxLayout(self._alarm_row)

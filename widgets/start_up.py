@@ -13,7 +13,6 @@ from PySide6.QtGui import QAction, QHideEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
     QFrame,
-    QHBoxLayout,
     QLabel,
     QMenu,
     QScrollArea,
@@ -33,6 +32,7 @@ from widgets.commands import allow, command
 from widgets.document import Document
 from widgets.events_view import EventsView
 from widgets.face import PanelFace
+from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.observation import Observation
 from widgets.replay_bar import ReplayBar
@@ -95,7 +95,7 @@ class StartUpWorkplace(QWidget):
     def _lay_out(self, connecting: Sequence[QAction]) -> None:
         bar = QFrame()
         bar.setProperty("look", "bar")
-        row = QHBoxLayout(bar)
+        row = FlowLayout(bar)
         row.setContentsMargins(6, 2, 8, 2)
         for action in (*connecting, self.record_action, self.end_action, self.open_action):
             button = QToolButton()
@@ -107,7 +107,7 @@ class StartUpWorkplace(QWidget):
         self.state.setTextFormat(Qt.TextFormat.PlainText)
         self.state.setMinimumWidth(10)
         self.state.setAccessibleName(self.tr("Recording"))
-        row.addWidget(self.state, 1)
+        row.addWidget(self.state)
         area = QScrollArea()
         area.setWidget(self.face)
         area.setWidgetResizable(True)

@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QFileDialog,
-    QHBoxLayout,
     QLabel,
     QMenu,
     QSplitter,
@@ -24,6 +23,7 @@ from app.project.atomic import write_whole
 from app.project.model import RegisterSignal
 from app.record.source import Source, plottable
 from widgets.commands import ENTRY, command
+from widgets.flow import FlowLayout
 from widgets.trend_curves import LOOKS, is_lane
 from widgets.trend_export import picture, values_text
 from widgets.trend_legend import Column, TrendLegend
@@ -183,12 +183,13 @@ class TrendView(QWidget):
         self.state.setProperty("look", "faint")
         self.difference = QLabel()
         self.difference.setTextFormat(Qt.TextFormat.PlainText)
-        bar = QHBoxLayout()
+        bar = FlowLayout()
         bar.setContentsMargins(6, 2, 6, 2)
         bar.addWidget(add)
         bar.addWidget(self.spans)
         bar.addWidget(self.follow)
-        bar.addWidget(self.state, 1)
+        bar.addWidget(self.state)
+        bar.add_stretch()
         bar.addWidget(self.difference)
         for action in self.cursor_actions:
             button = QToolButton()

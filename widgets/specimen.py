@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import enum
+import operator
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -43,18 +45,45 @@ class Specimens:
 
     def __init__(self) -> None:
         self._of: tuple[object, object] = (None, None)
-        self._kept: dict[str, tuple[Screen, Rows]] = {}
+        self._grounds = object()
+        self._kept: dict[str, _Kept] = {}
 
     def rows(self, project: Project, screen: Screen) -> Rows:
         """The cells of a screen with sample values."""
         # Parts are shared between the values of a project, so what is the same object has not changed.
         if self._of[0] is not project.signals or self._of[1] is not project.panel:
             self._of = (project.signals, project.panel)
-            self._kept = {}
+            self._grounds = object()
         kept = self._kept.get(screen.name)
-        if kept is None or kept[0] is not screen:
-            kept = self._kept[screen.name] = (screen, specimen_rows(project, screen, Shown.SAMPLE))
-        return kept[1]
+        if kept is not None and kept.screen is screen:
+            if kept.grounds is self._grounds:
+                return kept.rows
+            if kept.glass == _glass(project) and all(map(operator.is_, kept.signals, _signals(project, screen))):
+                kept.grounds = self._grounds
+                return kept.rows
+        rows = specimen_rows(project, screen, Shown.SAMPLE)
+        self._kept[screen.name] = _Kept(self._grounds, _glass(project), screen, _signals(project, screen), rows)
+        return rows
+
+
+@dataclass(slots=True)
+class _Kept:
+    """The rows of one screen, and all that they were made of."""
+
+    grounds: object
+    """The same for as long as neither the panel nor any signal changes."""
+    glass: tuple[object, ...]
+    screen: Screen
+    signals: list[object]
+    rows: Rows
+
+
+def _glass(project: Project) -> tuple[object, ...]:
+    return project.panel.rows, project.panel.columns, project.panel.repertoire
+
+
+def _signals(project: Project, screen: Screen) -> list[object]:
+    return [project.signal_named.get(field.signal) for field in screen.fields]
 
 
 def field_text(project: Project, field: Field, shown: Shown) -> str:

@@ -104,7 +104,7 @@ class CellReader:
         try:
             part, texts = self.prepare(project, part, texts, above)
         except CellRefused as refused:
-            return part, {refused.key: str(refused)}
+            return part, {refused.key: _with_the_row(str(refused), part) if len(texts) > 1 else str(refused)}
         if part is not before:
             same.clear()
         for column in self.columns:
@@ -190,6 +190,13 @@ class CellReader:
             except EditRefused as refused:
                 return refused.message
         return ""
+
+
+def _with_the_row(reason: str, part: Any) -> str:
+    """What a row is made into decides what its other cells mean: without that none of them is taken."""
+    if part is None:
+        return translate("cells", "{reason}; the row is left out").format(reason=reason)
+    return translate("cells", "{reason}; the row stays as it is").format(reason=reason)
 
 
 def _lacks_something(bad: Mapping[str, str]) -> bool:

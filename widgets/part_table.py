@@ -28,12 +28,9 @@ from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, u
 from widgets.part_editing import PartEditing
 from widgets.part_grid import PartGrid
 from widgets.part_model import Column, PartModel
-from widgets.row_list import RowDelegate, RowList
 from widgets.size import heading_width, scaled
 from widgets.table_keys import press
 from widgets.table_work import TableWork
-
-__all__ = ["Column", "Narrowing", "PartTable", "RowDelegate", "RowList"]
 
 Keep = Callable[[Project, Any, int], bool]
 

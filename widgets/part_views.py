@@ -11,7 +11,8 @@ from app.project import edits
 from app.project.edits.several import Listed, delete_parts, order_parts, parts_of, shifted_order
 from app.project.model import Action, Condition, Project, Turn
 from widgets.document import Document
-from widgets.part_table import Column, PartTable
+from widgets.part_model import Column
+from widgets.part_table import PartTable
 from widgets.phrases import cause_text, deed_text, from_text, target_text
 
 

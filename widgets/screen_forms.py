@@ -18,8 +18,8 @@ from widgets.document import Document, Edit, Selection
 from widgets.drafts import Drafts, Texts
 from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.part_form import PartForm
-from widgets.part_table import RowList
 from widgets.phrases import cause_text, deed_text, from_text, target_text
+from widgets.row_list import RowList
 from widgets.signal_picker import kinds
 from widgets.specimen import width_needed
 from widgets.typed import pair, plain, whole

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
-from widgets.part_table import RowList
+from widgets.row_list import RowList
 from widgets.size import comfortable
 from widgets.specimen import likely_kind, width_needed
 

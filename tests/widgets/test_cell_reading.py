@@ -145,6 +145,23 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
     assert isinstance(proposal.bad[0], BadCell)
 
 
+def test_a_row_whose_kind_cannot_be_is_left_as_it_is_and_says_so() -> None:
+    proposal = READER.propose(
+        PROJECT,
+        [
+            Row({"table": "bit", "register": "3", "unit": "x"}, place("status"), 1),
+            Row({"register": "3"}, None, 2),
+            Row({"register": "3", "unit": "x"}, None, 3),
+        ],
+    )
+    assert (proposal.parts, proposal.added) == ({}, [])
+    assert [cell.reason for cell in proposal.bad] == [
+        "a bit needs the signal that it is taken of; the row stays as it is",
+        "a new signal needs a name",
+        "a new signal needs a name; the row is left out",
+    ]
+
+
 def test_a_bit_of_nothing_is_told_by_its_cell() -> None:
     proposal = READER.propose(
         PROJECT,

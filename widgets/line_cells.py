@@ -113,7 +113,7 @@ def follower_columns() -> list[Column]:
         ),
         Column(
             translate("LineCells", "Simulated as"),
-            lambda _project, part: dict(simulations())[part.simulate],
+            lambda _project, part: dict(simulations())[part.played.model],
             170,
             key="simulate",
             read=lambda _project, _part, text: {"simulate": one_of(text, dict(simulations()))},

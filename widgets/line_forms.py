@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import Any, Final
 
 from PySide6.QtCore import QCoreApplication
@@ -14,7 +15,7 @@ from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
 from widgets.form import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
-from widgets.typed import whole
+from widgets.typed import number, plain, whole
 
 translate = QCoreApplication.translate
 _RANGE: Final = re.compile(
@@ -143,11 +144,65 @@ class FollowerForm(PartForm):
             self.tr("It stops by itself when the line is silent this long. 0: it does not"),
             suffix="ms",
         )
-        self.choice(
-            self.tr("Simulated as"), "simulate", simulations, self.tr("What plays it when there is no device at hand")
-        )
         self.add(InfoRow(self.tr("Signals"), self._signals_text))
+        self.add_heading(self.tr("When it is simulated"))
+        self.add(
+            ChoiceRow(
+                self.tr("Simulated as"),
+                lambda: None if self.part is None else (self.part.played.model,),
+                self.put(lambda texts: self.change(simulate=texts[0])),
+                simulations,
+                self.tr("What plays it when there is no device at hand"),
+            )
+        )
+        for attribute, label, suffix in (
+            ("power_kw", self.tr("Motor power"), "kW"),
+            ("speed_rpm", self.tr("Rated speed"), self.tr("min-1")),
+            ("voltage", self.tr("Rated voltage"), "V"),
+            ("load_share", self.tr("Load torque"), self.tr("of the rated one")),
+            ("friction", self.tr("Friction"), self.tr("of the rated one")),
+            ("inertia", self.tr("Inertia"), "kg m\u00b2"),
+        ):
+            self._machine_number(attribute, label, suffix)
+        self._machine_choice("load", self.tr("Load goes"), loads)
+        self._machine_choice("trip_class", self.tr("Trip class"), lambda: [(each, each) for each in ("10", "20", "30")])
         self.finish()
+
+    def _machine(self, attribute: str) -> Texts | None:
+        """A datum of the machine that a simulated drive turns."""
+        part = self.part
+        if part is None or part.played.model != "drive":
+            return None
+        return (plain(getattr(part.played, attribute)),)
+
+    def _with_machine(self, attribute: str, value: Any) -> Edit:
+        part = self.part
+        if part is None:
+            return lambda project: project
+        return self.change(simulate=part.played.but(**{attribute: value}))
+
+    def _machine_number(self, attribute: str, label: str, suffix: str) -> None:
+        self.add(
+            LineRow(
+                label,
+                lambda: self._machine(attribute),
+                self.put(lambda texts: self._with_machine(attribute, number(texts[0]))),
+                suffix=suffix,
+            )
+        )
+
+    def _machine_choice(self, attribute: str, label: str, options: Callable[[], list[tuple[str, str]]]) -> None:
+        def read(text: str) -> Any:
+            return int(text) if text.isdecimal() else text
+
+        self.add(
+            ChoiceRow(
+                label,
+                lambda: self._machine(attribute),
+                self.put(lambda texts: self._with_machine(attribute, read(texts[0]))),
+                options,
+            )
+        )
 
     @property
     def part(self) -> Follower | None:
@@ -223,6 +278,15 @@ def _orders() -> list[tuple[str, str]]:
     return [
         ("high-first", translate("FollowerForm", "high first (the standard)")),
         ("low-first", translate("FollowerForm", "low first")),
+    ]
+
+
+def loads() -> list[tuple[str, str]]:
+    """How the torque of a load goes with the speed: stored word and what a person reads."""
+    return [
+        ("quadratic", translate("FollowerForm", "with the square of the speed: fan, pump")),
+        ("linear", translate("FollowerForm", "with the speed: mixer")),
+        ("constant", translate("FollowerForm", "alike at every speed: conveyor")),
     ]
 
 

@@ -12,7 +12,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.follower.motor import RPM, LoadData, MotorData, load_torque, rectifier_mean, rectifier_peak, stepped
+from app.follower.ramp import Ramp
 from app.follower.states import IN_FAULT, STATUS, DriveState, Event, StatusBit, after
+from app.follower.thermal import Heat
 from app.language import mark
 
 STEP: Final = 0.01
@@ -36,6 +38,23 @@ DC_LINK_LAG: Final = 0.03
 
 _DC_LINK_STEP: Final = -math.expm1(-STEP / DC_LINK_LAG)
 
+PULL_OUT: Final = 3.0
+"""A shaft that is stopped from a speed at which the slip would make more torque than this, of the rated one, makes an
+overcurrent. Common practice, no source."""
+
+STALL_S: Final = 15.0
+"""How long the torque limit may hold the ramp back, s. Common practice, no source."""
+
+UNDERVOLTAGE: Final = 0.65
+OVERVOLTAGE: Final = 1.42
+"""Of the DC link, of the voltage that it has without load: 368 V and 804 V at 400 V. Common practice, no source."""
+
+WARN_NEAR: Final = 0.05
+"""So near to a limit of the voltage, as a share of it, there is a warning."""
+
+WATCHED_SHARE: Final = 0.5
+"""After this share of the communication time-out without a request there is a warning."""
+
 STANDSTILL: Final = 5 * RPM
 """Below this the shaft counts as standing, rad/s."""
 
@@ -53,12 +72,32 @@ class FaultCode(enum.IntEnum):
     """Why the drive tripped: error codes of IEC 61800-7-201 (from memory)."""
 
     NONE = 0
+    OVERCURRENT = 0x2310
+    OVERLOAD = 0x2350
+    OVERVOLTAGE = 0x3210
+    UNDERVOLTAGE = 0x3220
+    BLOCKED = 0x7121
     COMMUNICATION = 0x7500
     EXTERNAL = 0x9000
 
 
+class WarningBit(enum.IntFlag):
+    """The bits of the warning word: what will trip the drive unless something changes."""
+
+    OVERLOAD = 1 << 0
+    TORQUE_LIMIT = 1 << 1
+    UNDERVOLTAGE = 1 << 2
+    OVERVOLTAGE = 1 << 3
+    COMMUNICATION = 1 << 4
+
+
 FAULT_TEXT: Final = {
     FaultCode.NONE: mark("follower", "no fault"),
+    FaultCode.OVERCURRENT: mark("follower", "overcurrent: the shaft was torn away from the field"),
+    FaultCode.OVERLOAD: mark("follower", "motor overload: too much current for too long"),
+    FaultCode.OVERVOLTAGE: mark("follower", "overvoltage of the DC link"),
+    FaultCode.UNDERVOLTAGE: mark("follower", "undervoltage of the DC link"),
+    FaultCode.BLOCKED: mark("follower", "motor blocked: at the torque limit for too long"),
     FaultCode.COMMUNICATION: mark("follower", "no request for longer than the communication time-out"),
     FaultCode.EXTERNAL: mark("follower", "external fault input"),
 }
@@ -72,18 +111,22 @@ class Inputs:
     external_fault: bool = False
     remote: bool = True
     """Whether the line commands the drive. In local nothing does, and the motor is brought to standstill."""
+    safe_torque_off: bool = False
+    """While set the inverter gives no torque and the motor coasts: no fault, but nothing starts by itself after it."""
+    preset: int = 0
+    """A preset speed, 1 to 4, that outranks the reference of the line; 0: none."""
+    supply: float = 1.0
+    """The voltage of the supply, of the rated one: below 1 it sags."""
+    jammed: bool = False
+    """Whether something holds the shaft fast."""
 
 
-def ramped(frequency: float, target: float, up: float, down: float) -> float:
-    """`frequency` moved towards `target` by at most `up` away from zero or `down` towards it.
-
-    A reversal goes through zero: down first, and only then up on the other side.
-    """
-    goal = 0.0 if frequency * target < 0 else target
-    most = down if abs(goal) < abs(frequency) else up
-    if abs(goal - frequency) <= most + 1e-9:
-        return goal
-    return frequency + math.copysign(most, goal - frequency)
+_GIVES_TORQUE_SOON: Final = (
+    DriveState.READY_TO_SWITCH_ON,
+    DriveState.SWITCHED_ON,
+    DriveState.OPERATION_ENABLED,
+    DriveState.QUICK_STOP_ACTIVE,
+)
 
 
 class Drive:
@@ -94,7 +137,8 @@ class Drive:
     caught at its speed.
     """
 
-    def __init__(self, motor: MotorData | None = None, load: LoadData | None = None) -> None:
+    def __init__(self, motor: MotorData | None = None, load: LoadData | None = None, trip_class: int = 10) -> None:
+        """`trip_class` is that of the motor's overload protection: 10, 20 or 30."""
         self.motor = motor or MotorData()
         self.load = load or LoadData()
         self.inputs = Inputs()
@@ -102,6 +146,12 @@ class Drive:
         """Wanted output frequency without sign, Hz, 0..BASE_FREQUENCY."""
         self.ramp_up_s = 5.0
         self.ramp_down_s = 5.0
+        self.rounding_s = 0.0
+        """How long the ends of a ramp are rounded, s; 0: not at all."""
+        self.presets = [0.0, 0.0, 0.0, 0.0]
+        """The preset speeds, Hz, 0..BASE_FREQUENCY."""
+        self.direction_lock = 0
+        """0: both directions; 1: forward only; 2: reverse only."""
         self.communication_timeout_s = 0.0
         """Longest silence of the line while the motor runs, s; 0 = not watched."""
         self.state = DriveState.NOT_READY_TO_SWITCH_ON
@@ -115,6 +165,11 @@ class Drive:
         self.dc_voltage = rectifier_peak(self.motor.supply_voltage)
         self.limiting = False
         """Whether the torque limit holds the ramp back."""
+        self.heat = Heat(trip_class)
+        """Of the motor, as the overload protection sees it."""
+        self._ramp = Ramp()
+        self._limited_s = 0.0
+        self._torn = False
         self._command = CommandBit(0)
         self._run_asked = self._reverse_asked = self._quick_stop_asked = False
         self._reset = False
@@ -127,6 +182,7 @@ class Drive:
         self._mean_voltage = rectifier_mean(self.motor.supply_voltage)
         self._breakaway = self.load.breakaway(self.motor)
         self._square = self.load.square(self.motor)
+        self._line = self.load.line(self.motor)
 
     @property
     def command(self) -> CommandBit:
@@ -171,7 +227,11 @@ class Drive:
         """Where the ramp leads, Hz, negative in reverse."""
         if self.state is not DriveState.OPERATION_ENABLED or not self._run:
             return 0.0
-        return -self.reference if self._reverse_asked else self.reference
+        if self.direction_lock == (1 if self._reverse_asked else 2):
+            return 0.0
+        preset = self.inputs.preset
+        wanted = self.presets[preset - 1] if 1 <= preset <= len(self.presets) else self.reference
+        return -wanted if self._reverse_asked else wanted
 
     @property
     def status_word(self) -> int:
@@ -188,7 +248,31 @@ class Drive:
             word |= StatusBit.TARGET_REACHED
         if self.limiting:
             word |= StatusBit.INTERNAL_LIMIT
+        if self.warnings:
+            word |= StatusBit.WARNING
         return int(word)
+
+    @property
+    def warnings(self) -> WarningBit:
+        """What is near to a trip."""
+        found = WarningBit(0)
+        share = self.dc_voltage / self._peak_voltage
+        if self.heat.warns:
+            found |= WarningBit.OVERLOAD
+        if self.limiting:
+            found |= WarningBit.TORQUE_LIMIT
+        if share < UNDERVOLTAGE + WARN_NEAR:
+            found |= WarningBit.UNDERVOLTAGE
+        if share > OVERVOLTAGE - WARN_NEAR:
+            found |= WarningBit.OVERVOLTAGE
+        if self.running and 0 < WATCHED_SHARE * self.communication_timeout_s < self._silence_s:
+            found |= WarningBit.COMMUNICATION
+        return found
+
+    @property
+    def supply_power_kw(self) -> float:
+        """Electrical power that the motor takes, kW; negative while it feeds back."""
+        return self.motor.supply_power_kw(self.torque, self.frequency) if self.running else 0.0
 
     @property
     def current(self) -> float:
@@ -229,6 +313,7 @@ class Drive:
             self._obey()
         self._turn()
         self._feed()
+        self.heat.step(self.current / self.motor.current, STEP)
 
     def _watch(self) -> bool:
         """Trips, and the lock against starting by itself. True if it tripped: no more transitions in this step."""
@@ -241,13 +326,38 @@ class Drive:
         self._silence_s += STEP
         if self.faulted:
             return False
-        if self.inputs.external_fault:
-            self._trip(FaultCode.EXTERNAL)
+        due = self._fault_due()
+        if due is not None:
+            self._trip(due)
             return True
         if remote and self.running and 0 < self.communication_timeout_s < self._silence_s - STEP / 2:
             self._trip(FaultCode.COMMUNICATION)
             return True
         return False
+
+    def _fault_due(self) -> FaultCode | None:
+        share = self.dc_voltage / self._peak_voltage
+        if self.inputs.external_fault:
+            return FaultCode.EXTERNAL
+        if share > OVERVOLTAGE:
+            return FaultCode.OVERVOLTAGE
+        if not self.running:
+            return None
+        if share < UNDERVOLTAGE:
+            return FaultCode.UNDERVOLTAGE
+        if self._torn:
+            return FaultCode.OVERCURRENT
+        if self._limited_s > STALL_S:
+            return FaultCode.BLOCKED
+        return FaultCode.OVERLOAD if self.heat.trips else None
+
+    @property
+    def _cause_gone(self) -> bool:
+        """Whether what tripped the drive is over, so that a reset may be taken."""
+        if self.fault is FaultCode.OVERLOAD and self.heat.warns:
+            return False
+        share = self.dc_voltage / self._peak_voltage
+        return not self.inputs.external_fault and UNDERVOLTAGE <= share <= OVERVOLTAGE
 
     def _trip(self, fault: FaultCode) -> None:
         self.fault = fault
@@ -257,8 +367,11 @@ class Drive:
     def _obey(self) -> None:
         """At most one transition of the state machine, so that every state can be seen."""
         event = self._due()
+        if self.inputs.safe_torque_off and self.state in _GIVES_TORQUE_SOON:
+            event = Event.DISABLE_VOLTAGE
+            self._locked = True
         reset, self._reset = self._reset, False
-        if self.state is DriveState.FAULT and reset and not self.inputs.external_fault:
+        if self.state is DriveState.FAULT and reset and self._cause_gone:
             event = Event.FAULT_RESET
             self.fault = FaultCode.NONE
         if event is None:
@@ -268,6 +381,7 @@ class Drive:
         self.state = after(self.state, event)
         if event is Event.ENABLE_OPERATION:
             self.frequency = self.motor.field_frequency(self.speed)
+            self._ramp.be(self.frequency)
             self._silence_s = 0.0
 
     def _due(self) -> Event | None:
@@ -275,7 +389,8 @@ class Drive:
             case DriveState.NOT_READY_TO_SWITCH_ON:
                 return Event.AUTOMATIC
             case DriveState.SWITCH_ON_DISABLED:
-                return None if self._locked or self._quick_stop else Event.SHUTDOWN
+                held = self._locked or self._quick_stop or self.inputs.safe_torque_off
+                return None if held else Event.SHUTDOWN
             case DriveState.READY_TO_SWITCH_ON:
                 return Event.QUICK_STOP if self._quick_stop else Event.SWITCH_ON if self._run else None
             case DriveState.SWITCHED_ON:
@@ -301,19 +416,26 @@ class Drive:
             quick = self.state is DriveState.QUICK_STOP_ACTIVE
             up = BASE_FREQUENCY * STEP / max(self.ramp_up_s, STEP)
             down = BASE_FREQUENCY * STEP / max(QUICK_STOP_S if quick else self.ramp_down_s, STEP)
-            self.frequency = ramped(self.frequency, self.target, up, down)
+            self._ramp.round_over(0 if quick else round(self.rounding_s / STEP))
+            self.frequency = self._ramp.step(self.target, up, down)
         else:
             self.frequency = 0.0
+            self._ramp.be(0.0)
         torque, gradient = self._motor_torque(running)
         before = self.speed
-        net = torque - load_torque(before, self._breakaway, self._square)
+        net = torque - load_torque(before, self._breakaway, self._square, self._line)
         if before == 0.0:
             # Static friction: what does not break away does not move.
             net = math.copysign(max(abs(torque) - self._breakaway, 0.0), torque)
-        gradient -= 2 * self._square * abs(before)
+        gradient -= self._line + 2 * self._square * abs(before)
         self.speed = stepped(before, net / self.load.inertia, gradient / self.load.inertia, STEP)
         if before * self.speed < 0 and abs(self._motor_torque(running)[0]) <= self._breakaway:
             self.speed = 0.0  # friction stops a shaft; it never turns one back
+        self._torn = False
+        if self.inputs.jammed:
+            # The current follows the slip before any limit can act.
+            self._torn = running and abs(self.speed) * self.motor.stiffness > PULL_OUT * self.motor.torque
+            self.speed = 0.0
         self._hold_back(running)
         self.torque = (torque + self._motor_torque(running)[0]) / 2
 
@@ -331,19 +453,23 @@ class Drive:
         """Keep the field within the slip of the torque limit: the ramp waits for a shaft that cannot follow."""
         self.limiting = False
         if not running:
+            self._limited_s = 0.0
             return
         shaft = self.motor.field_frequency(self.speed)
         most = TORQUE_LIMIT * self.motor.slip_frequency
-        if abs(self.frequency - shaft) > most:
+        excess = abs(self.frequency - shaft) / most
+        if excess > 1.0:
             self.frequency = shaft + math.copysign(most, self.frequency - shaft)
+            self._ramp.be(self.frequency)
             self.limiting = True
+        self._limited_s = self._limited_s + STEP if self.limiting else 0.0
 
     def _feed(self) -> None:
         """The DC link: from the peak of the line at no load down to the bridge's mean at rated power, up in braking."""
         share = self.power_kw / self.motor.power_kw
-        peak = self._peak_voltage
+        peak = self._peak_voltage * self.inputs.supply
         if share >= 0:
-            wanted = peak - (peak - self._mean_voltage) * min(share, 1.5)
+            wanted = peak - (peak - self._mean_voltage * self.inputs.supply) * min(share, 1.5)
         else:
             wanted = peak + BRAKING_RISE * min(-share, 1.0)
         self.dc_voltage += (wanted - self.dc_voltage) * _DC_LINK_STEP

@@ -9,8 +9,9 @@ from typing import Final
 from app.follower.bank import TABLES, Bank, Quantity
 from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
+from app.follower.motor import LoadData, MotorData
 from app.language import translate
-from app.project.model import Follower, Project
+from app.project.model import Follower, Played, Project
 from app.signals.encoding import encode, is_float, raw_range, register_count
 from app.signals.numbering import LAST_ADDRESS, Table
 
@@ -35,7 +36,7 @@ class DriveBank(Bank):
 
     def __init__(self, project: Project, follower: Follower) -> None:
         """Raises FollowerError if a start value does not fit its signal or the drive."""
-        self.drive = Drive()
+        self.drive = _drive(follower.played)
         self._now: float | None = None
         super().__init__(project, follower)
 
@@ -81,7 +82,9 @@ class DriveBank(Bank):
                 Quantity("torque", drive.torque, "Nm"),
                 Quantity("current", drive.current, "A"),
                 Quantity("mechanical power", drive.power_kw, "kW"),
+                Quantity("electrical power", drive.supply_power_kw, "kW"),
                 Quantity("DC-link voltage", drive.dc_voltage, "V"),
+                Quantity("motor heat", 100 * drive.heat.share, "%"),
                 Quantity("run time", drive.run_time_s, "s"),
             )
 
@@ -133,6 +136,26 @@ class DriveBank(Bank):
             setting.obey(self.drive, count)
         if setting is COMMAND:
             self._cells["coil"].update({coil.address: count >> coil.bit & 1 for coil in COILS})
+
+
+def _drive(played: Played) -> Drive:
+    """The machine that the project describes."""
+    motor = MotorData(
+        power_kw=float(played.power_kw),
+        voltage=float(played.voltage),
+        poles=played.poles,
+        speed_rpm=float(played.speed_rpm),
+        power_factor=float(played.power_factor),
+        efficiency=float(played.efficiency),
+        supply_voltage=float(played.voltage),
+    )
+    load = LoadData(
+        share=float(played.load_share),
+        friction=float(played.friction),
+        inertia=float(played.inertia),
+        kind=played.load,
+    )
+    return Drive(motor, load, played.trip_class)
 
 
 def _words(measured: Measured, raw: float) -> tuple[int, ...]:

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
-from app.follower.drive import BASE_FREQUENCY, FAULT_TEXT, Drive, FaultCode
+from app.follower.drive import BASE_FREQUENCY, FAULT_TEXT, Drive, FaultCode, WarningBit
 from app.language import mark
 from app.signals.encoding import EncodingName
 
@@ -18,6 +18,10 @@ FULL_SPEED: Final = 10_000
 
 _A_REGISTER: Final = 65_535
 _FAULT_CODES: Final = ", ".join(f"{code} ({code:04X}h) {FAULT_TEXT[code]}" for code in FaultCode)
+
+_WARNINGS: Final = ", ".join(
+    f"bit {bit.value.bit_length() - 1} {(bit.name or '').lower().replace('_', ' ')}" for bit in WarningBit
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +82,21 @@ def _ramp_down(drive: Drive, count: int) -> None:
     drive.ramp_down_s = count / 10
 
 
+def _preset(number: int) -> Callable[[Drive, int], None]:
+    def obey(drive: Drive, count: int) -> None:
+        drive.presets[number] = count * BASE_FREQUENCY / FULL_SPEED
+
+    return obey
+
+
+def _rounding(drive: Drive, count: int) -> None:
+    drive.rounding_s = count / 10
+
+
+def _direction_lock(drive: Drive, count: int) -> None:
+    drive.direction_lock = count
+
+
 def _communication_timeout(drive: Drive, count: int) -> None:
     drive.communication_timeout_s = count / 1000
 
@@ -95,18 +114,26 @@ COMMUNICATION_TIMEOUT: Final = Setting(
     mark("follower", "communication time-out"), 301, 0, _A_REGISTER, 0, "ms; 0 = none", _communication_timeout
 )
 
+_PRESET: Final = "as the speed reference; outranks it while its input is set"
+
 SETTINGS: Final = (
     COMMAND,
     COMMUNICATION_TIMEOUT,
+    Setting(
+        mark("follower", "direction lock"), 302, 0, 2, 0, "0 none, 1 forward only, 2 reverse only", _direction_lock
+    ),
     Setting(mark("follower", "speed reference"), 310, 0, FULL_SPEED, 0, "10000 = base frequency, 50 Hz", _reference),
     Setting(mark("follower", "ramp-up time"), 311, 1, 36_000, 50, "0.1 s, from standstill to base frequency", _ramp_up),
     Setting(
         mark("follower", "ramp-down time"), 312, 1, 36_000, 50, "0.1 s, from base frequency to standstill", _ramp_down
     ),
-    Setting(mark("follower", "preset speed 1"), 320, 0, FULL_SPEED, 0, "as the speed reference; stored"),
-    Setting(mark("follower", "preset speed 2"), 321, 0, FULL_SPEED, 0, "as the speed reference; stored"),
-    Setting(mark("follower", "preset speed 3"), 322, 0, FULL_SPEED, 0, "as the speed reference; stored"),
-    Setting(mark("follower", "preset speed 4"), 323, 0, FULL_SPEED, 0, "as the speed reference; stored"),
+    Setting(
+        mark("follower", "ramp rounding"), 313, 0, 600, 0, "0.1 s, of both ends of a ramp; 0 = straight", _rounding
+    ),
+    Setting(mark("follower", "preset speed 1"), 320, 0, FULL_SPEED, 0, _PRESET, _preset(0)),
+    Setting(mark("follower", "preset speed 2"), 321, 0, FULL_SPEED, 0, _PRESET, _preset(1)),
+    Setting(mark("follower", "preset speed 3"), 322, 0, FULL_SPEED, 0, _PRESET, _preset(2)),
+    Setting(mark("follower", "preset speed 4"), 323, 0, FULL_SPEED, 0, _PRESET, _preset(3)),
 )
 
 MEASURED: Final = (
@@ -126,6 +153,9 @@ MEASURED: Final = (
         "run time", 406, "uint32", "s, while the inverter feeds the motor", lambda drive: int(drive.run_time_s + 1e-6)
     ),
     Measured("mechanical power", 408, "float32", "kW", lambda drive: drive.power_kw),
+    Measured("electrical power", 410, "float32", "kW, of the motor", lambda drive: drive.supply_power_kw),
+    Measured("motor heat", 412, "uint16", "0.1 % of the heat at which it trips", lambda drive: drive.heat.share * 1000),
+    Measured("warning word", 413, "uint16", _WARNINGS, lambda drive: drive.warnings),
 )
 
 INDICATORS: Final = (
@@ -133,6 +163,9 @@ INDICATORS: Final = (
     Indicator("external fault input", 1, "the input is set", lambda drive: drive.inputs.external_fault),
     Indicator("running", 2, "the inverter feeds the motor", lambda drive: drive.running),
     Indicator("fault", 3, "a fault is active or waits for its reset", lambda drive: drive.faulted),
+    Indicator("safe torque off", 4, "the input is set", lambda drive: drive.inputs.safe_torque_off),
+    Indicator("preset", 5, "a preset speed outranks the reference", lambda drive: drive.inputs.preset > 0),
+    Indicator("warning", 6, "something is near to a trip", lambda drive: bool(drive.warnings)),
 )
 
 COILS: Final = (

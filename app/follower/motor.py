@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Final
+from typing import Final, Literal
 
 RPM: Final = 2 * math.pi / 60
 """One revolution a minute, in rad/s."""
@@ -90,6 +90,20 @@ class MotorData:
     def _speed_per_hertz(self) -> float:
         return synchronous_speed(1.0, self.poles) * RPM
 
+    def supply_power_kw(self, torque: float, frequency: float) -> float:
+        """Power that the motor takes from the inverter, kW, negative while it feeds back.
+
+        What crosses the air gap is T times the speed of the field (so rotor losses are slip times that), and the stator
+        adds losses with the square of the current; at the name plate it is P / efficiency (handbook).
+        """
+        stator = self._stator_losses_kw * (self.current_at(torque) / self.current) ** 2
+        return torque * self.field_speed(frequency) / 1000 + stator
+
+    @cached_property
+    def _stator_losses_kw(self) -> float:
+        air_gap = self.torque * self.field_speed(self.frequency) / 1000
+        return max(0.0, self.power_kw / self.efficiency - air_gap)
+
     def current_at(self, torque: float) -> float:
         """Current at constant flux: magnetising and torque parts stand at right angles, A."""
         return math.hypot(self.magnetising_current, self.torque_current * torque / self.torque)
@@ -97,30 +111,40 @@ class MotorData:
 
 @dataclass(frozen=True, slots=True)
 class LoadData:
-    """A fan or a centrifugal pump on the shaft: friction + k w^2, the affinity law of torque.
+    """What the motor turns, against friction and against a torque that goes with the speed in one of three ways.
 
-    `share` is how much of the rated torque it takes at rated speed, `friction` how much of the rated torque the
-    bearings take at any speed (Coulomb); `inertia` is of everything that turns, kg m^2.
+    `quadratic`: a fan or a centrifugal pump, k w^2, the affinity law of torque. `linear`: k w, a calender or a mixer in
+    a thick liquid. `constant`: the same at every speed, a conveyor or a piston pump (handbook). `share` is how much of
+    the rated torque it takes at rated speed, friction included; `friction` how much of the rated torque the bearings
+    take at any speed (Coulomb); `inertia` is of everything that turns, kg m^2.
     """
 
     share: float = 0.9
     friction: float = 0.02
     inertia: float = 0.6
+    kind: Literal["quadratic", "linear", "constant"] = "quadratic"
 
     def breakaway(self, motor: MotorData) -> float:
-        """Friction torque, Nm."""
-        return self.friction * motor.torque
+        """Torque that is there at any speed, Nm."""
+        return (max(self.share, self.friction) if self.kind == "constant" else self.friction) * motor.torque
+
+    def line(self, motor: MotorData) -> float:
+        """k of the linear part, Nm s."""
+        return self._over(motor) / (motor.speed_rpm * RPM) if self.kind == "linear" else 0.0
 
     def square(self, motor: MotorData) -> float:
         """k of the quadratic part, Nm s^2."""
-        return (self.share - self.friction) * motor.torque / (motor.speed_rpm * RPM) ** 2
+        return self._over(motor) / (motor.speed_rpm * RPM) ** 2 if self.kind == "quadratic" else 0.0
+
+    def _over(self, motor: MotorData) -> float:
+        return (self.share - self.friction) * motor.torque
 
 
-def load_torque(speed: float, breakaway: float, square: float) -> float:
-    """Torque against the motion, Nm: friction + k w |w|. At standstill 0: friction only holds, it never drives."""
+def load_torque(speed: float, breakaway: float, square: float, line: float = 0.0) -> float:
+    """Torque against the motion, Nm: friction + k1 w + k2 w |w|. At standstill 0: friction holds, it never drives."""
     if speed == 0:
         return 0.0
-    return math.copysign(breakaway, speed) + square * speed * abs(speed)
+    return math.copysign(breakaway, speed) + line * speed + square * speed * abs(speed)
 
 
 def stepped(value: float, slope: float, gradient: float, dt: float) -> float:

@@ -53,7 +53,7 @@ class Simulation:
         self._clock = clock
         names = project.follower_named if followers is None else followers
         chosen = [_follower(project, name) for name in names]
-        models = {follower.name: _MODELS[follower.simulate](project, follower) for follower in chosen}
+        models = {follower.name: _MODELS[follower.played.model](project, follower) for follower in chosen}
         self.models: Mapping[str, Bank] = MappingProxyType(models)
         """By follower's name. Safe to operate from any thread."""
         self._endpoints: list[TcpServer | SerialServer] = []

@@ -22,6 +22,7 @@ from app.project.model import (
     NeverRead,
     Panel,
     Part,
+    Played,
     Project,
     RegisterSignal,
     Scale,
@@ -56,6 +57,10 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
         "name line unit numbering word_order byte_order max_registers gaps never_read write_functions "
         "communication_timeout_ms simulate",
         "unit numbering word_order simulate",
+    ),
+    Played: _layout(
+        "model power_kw speed_rpm poles voltage power_factor efficiency load load_share friction inertia trip_class",
+        "model",
     ),
     NeverRead: _layout("table first last", "table"),
     RegisterSignal: _layout(

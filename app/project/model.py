@@ -185,6 +185,44 @@ WriteFunction = Literal[5, 6, 15, 16, 22]
 """Function codes that write: one coil, one register, several coils, several registers, bits of one register by mask."""
 
 
+class Played(Part):
+    """What plays a follower when it is simulated, with the data of the machine that a drive turns.
+
+    The name plate is that of the motor; `load` says how the torque of the machine goes with the speed, `load_share` how
+    much of the rated torque it takes at rated speed, `friction` how much of it at any speed, `inertia` is of all that
+    turns, in kg m^2; `trip_class` is that of the overload protection (IEC 60947-4-1).
+    """
+
+    model: Model = "drive"
+    power_kw: Number = Key(Decimal("7.5"), gt=0, le=1000)
+    speed_rpm: Number = Key(Decimal(1450), gt=0, le=3000, description="Rated, at 50 Hz.")
+    poles: Literal[2, 4, 6, 8] = 4
+    voltage: Number = Key(Decimal(400), ge=100, le=1000, description="Rated, of motor and supply.")
+    power_factor: Number = Key(Decimal("0.84"), ge=Decimal("0.3"), le=Decimal("0.99"))
+    efficiency: Number = Key(Decimal("0.89"), ge=Decimal("0.3"), le=Decimal("0.99"))
+    load: Literal["quadratic", "linear", "constant"] = "quadratic"
+    load_share: Number = Key(Decimal("0.9"), ge=0, le=3)
+    friction: Number = Key(Decimal("0.02"), ge=0, le=3)
+    inertia: Number = Key(Decimal("0.6"), ge=Decimal("0.01"), le=1000)
+    trip_class: Literal[10, 20, 30] = 10
+
+    @model_validator(mode="after")
+    def _slips(self) -> Self:
+        field = Decimal(6000) / self.poles
+        if not field * Decimal("0.8") <= self.speed_rpm < field:
+            raise ValueError(
+                f"a motor of {self.poles} poles turns a little slower than {field.normalize():f} min-1 at 50 Hz, "
+                f"and not at {self.speed_rpm}"
+            )
+        if self.load_share < self.friction:
+            raise ValueError("the load takes at least the torque of its friction")
+        return self
+
+
+def _how_played(value: Any) -> str:
+    return "table" if isinstance(value, dict | Played) else "name"
+
+
 class Follower(Part):
     """The device that answers."""
 
@@ -205,7 +243,14 @@ class Follower(Part):
     communication_timeout_ms: int = Key(
         0, ge=0, le=600_000, description="It stops by itself when the line is silent this long; 0 = it does not."
     )
-    simulate: Model = Key("bank", description="What plays it when simulated.")
+    simulate: Annotated[Annotated[Model, Tag("name")] | Annotated[Played, Tag("table")], Discriminator(_how_played)] = (
+        Key("bank", description="What plays it when simulated: its name, or a table with the data of the machine.")
+    )
+
+    @property
+    def played(self) -> Played:
+        """What plays it, with all its data."""
+        return self.simulate if isinstance(self.simulate, Played) else Played(model=self.simulate)
 
 
 class Scale(Part):

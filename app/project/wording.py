@@ -26,6 +26,7 @@ from app.project.model import (
     NeverRead,
     Panel,
     Part,
+    Played,
     Project,
     RegisterSignal,
     Scale,
@@ -48,6 +49,7 @@ _PARTS: Final[dict[tuple[str, ...], tuple[type[Part], str]]] = {
     ("panel",): (Panel, mark("parts", "a panel")),
     ("panel", "entry"): (EntryKeys, mark("parts", "the entry keys")),
     ("follower",): (Follower, mark("parts", "a follower")),
+    ("follower", "simulate"): (Played, mark("parts", "what plays a follower")),
     ("follower", "never_read"): (NeverRead, mark("parts", "a range that is never read")),
     ("signal", "scale"): (Scale, mark("parts", "a scale")),
     ("signal", "bit"): (Bit, mark("parts", "a bit")),
@@ -136,7 +138,8 @@ def _place(loc: tuple[int | str, ...]) -> tuple[Place, str]:
         if step == "[key]":
             continue
         place.append(step)
-        if len(place) == 2 and place[0] in ("line", "signal"):
+        named = len(place) == 3 and (place[0], place[2]) == ("follower", "simulate")
+        if named or (len(place) == 2 and place[0] in ("line", "signal")):
             next(steps, None)
         elif len(place) == 3 and (place[0], place[2]) in (("signal", "start_value"), ("action", "value")):
             branch = next(steps, "")

@@ -6,8 +6,9 @@ import random
 
 import pytest
 
-from app.follower.drive import BASE_FREQUENCY, STEP, CommandBit, Drive, FaultCode, ramped
+from app.follower.drive import BASE_FREQUENCY, STEP, CommandBit, Drive, FaultCode
 from app.follower.motor import RPM, LoadData, rectifier_mean, rectifier_peak
+from app.follower.ramp import ramped
 from app.follower.states import DriveState, StatusBit, state_shown
 
 RUN, REVERSE, RESET, QUICK = CommandBit.RUN, CommandBit.REVERSE, CommandBit.FAULT_RESET, CommandBit.QUICK_STOP

@@ -131,7 +131,7 @@ def test_other_signals_are_bank_cells_beside_the_layout() -> None:
     assert it.write("holding", 1000, [70_00]) is None
     it.set("door", 1)
     assert it.read("discrete", 7, 1) == [1]
-    assert not it.has("discrete", 4, 1)
+    assert not it.has("discrete", 40, 1)
 
 
 def test_start_values_reach_the_drive() -> None:

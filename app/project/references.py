@@ -124,11 +124,25 @@ def _kind(sought: _Sought) -> Kind:
 def _references(root: object, kind: Kind | None = None) -> Iterator[tuple[Place, _Sought, str]]:
     """All references, or those to one kind of things."""
     for keys, sought in _REFERENCES:
-        if kind is not None and _kind(sought) != kind:
-            continue
-        for place, name in follow(root, keys):
-            if isinstance(name, str):
+        if kind is None or _kind(sought) == kind:
+            for place, name in _names_under(root, keys):
                 yield place, sought, name
+
+
+def _names_under(root: object, keys: tuple[str, ...]) -> list[tuple[Place, str]]:
+    if not isinstance(root, Project):
+        return [(place, name) for place, name in follow(root, keys) if isinstance(name, str)]
+    # Projects share the sections that an edit leaves alone, and forms ask who uses a name at every edit.
+    section = at_key(root, keys[0])
+    latest = _LATEST.get(keys)
+    if latest is None or latest[0] is not section:
+        found = [(place, name) for place, name in follow(section, keys[1:], keys[:1]) if isinstance(name, str)]
+        latest = _LATEST[keys] = (section, found)
+    return latest[1]
+
+
+_LATEST: Final[dict[tuple[str, ...], tuple[object, list[tuple[Place, str]]]]] = {}
+"""What was found under some keys in the section that was looked through last."""
 
 
 def _names(root: object, kind: Kind) -> list[tuple[Place, str]]:

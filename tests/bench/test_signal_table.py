@@ -5,7 +5,6 @@ Wanted: an edit and what it redraws within a frame (16 ms) at 2 000; nothing lon
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 
 import pytest
@@ -19,8 +18,6 @@ from tests.big_project import big_project
 from widgets.document import Document
 from widgets.drafts import Drafts
 from widgets.signals_view import SignalsView
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
 @pytest.fixture(params=[2_000, 20_000])

@@ -21,8 +21,8 @@ PAUSE_MS: Final = 2
 class RunningChecks(QObject):
     """Keeps the findings in a document up to date.
 
-    All is done in the window's own thread, in slices: a thread of its own would hold the interpreter for its switch
-    interval, 5 ms, again and again while a key waits for it.
+    All is done in the window's own thread, in slices. Another thread would compete with it for the interpreter; a slice
+    ends when it is told to, and the next edit makes the rest of them void.
     """
 
     found = Signal()

@@ -363,7 +363,8 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
 def _with_key(survey: Survey, key: str) -> Mend | None:
     """The key put on the panel; None if something else waits for it, which would come to life with it."""
     project = survey.project
-    if any(key == other.key for other in (*project.turns, *project.actions)):
+    waiting = {turn.key for turn in project.turns} | {action.key for action in project.actions}
+    if key in waiting:
         return None
     return Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), mends.add_key, (key,))
 

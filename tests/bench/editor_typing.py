@@ -231,7 +231,10 @@ def main() -> int:
         window.resize(1366, 768)
         window.show()
         run_for(0.5)
-        opened = [opening(path, window) for _ in range(5)]
+        opened = []
+        for _ in range(5):
+            opened.append(opening(path, window))
+            run_for(1.0)
         tell("opening to the first typed character, median of 5", median(opened), OPEN_S, "s")
         run_for(2.0)
         editor = Editor(window)

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.record.replay import Replay
-from widgets.commands import command
+from widgets.commands import allow, command
 from widgets.live import FRAME_MS
 
 SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)
@@ -101,7 +101,7 @@ class ReplayBar(QWidget):
         """Play this from now on, from where it stands; None plays nothing."""
         self._replay = replay
         for action in (self.play_action, self.back_action, self.on_action, self.close_action):
-            action.setEnabled(replay is not None)
+            allow(action, replay is not None, self.tr("open a recording first"))
         self._timer.stop()
         if replay is not None:
             self.name.setText(replay.recording.path.name)

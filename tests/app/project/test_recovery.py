@@ -99,6 +99,13 @@ def test_a_damaged_copy_says_so_and_hides_no_other(folder: Path, slot: Slot, pro
         each.release()
 
 
+def test_what_a_window_left_that_died_with_nothing_unsaved_is_tidied_up(folder: Path) -> None:
+    folder.mkdir(parents=True)
+    (folder / "20200101-000000-aa.lock").touch()
+    assert left_behind(folder) == ()
+    assert list(folder.iterdir()) == []
+
+
 def test_without_a_folder_there_is_nothing_behind(tmp_path: Path) -> None:
     assert left_behind(tmp_path / "none") == ()
 

@@ -217,7 +217,8 @@ class Edge(Turning):
         path, head = self._drawn_line
         window = palette.current()
         colour = window.colour("accent" if chosen else "ink" if self.near else "faint")
-        if self._length > LONG and not (chosen or self.near):
+        steps_back = self._length > LONG and not (chosen or self.near)
+        if steps_back:
             colour = wash(colour, 90)
         if self.arrow.ring:
             band = QPen(wash(window.colour("accent"), 34), 13)
@@ -229,10 +230,14 @@ class Edge(Turning):
         if scale < LABEL:
             pen.setWidthF(1.8 if chosen or self.near else 1.0)
             pen.setCosmetic(True)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if steps_back:
+            # A thin line along the pixels: it looks the same, and of a long one most lies out of sight.
+            pen.setWidth(0)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, not steps_back)
         painter.setPen(pen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawPath(path)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(colour)
         painter.drawPolygon(head)

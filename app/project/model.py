@@ -210,12 +210,13 @@ class Played(Part):
     def _slips(self) -> Self:
         field = Decimal(6000) / self.poles
         if not field * Decimal("0.8") <= self.speed_rpm < field:
-            raise ValueError(
-                f"a motor of {self.poles} poles turns a little slower than {field.normalize():f} min-1 at 50 Hz, "
-                f"and not at {self.speed_rpm}"
+            why = translate(
+                "project",
+                "a motor of {poles} poles turns a little slower than {field} min-1 at 50 Hz, and not at {rated}",
             )
+            raise ValueError(why.format(poles=self.poles, field=f"{field.normalize():f}", rated=self.speed_rpm))
         if self.load_share < self.friction:
-            raise ValueError("the load takes at least the torque of its friction")
+            raise ValueError(translate("project", "the load takes at least the torque of its friction"))
         return self
 
 

@@ -2217,6 +2217,10 @@
         <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
     </message>
     <message>
+        <source>Friction</source>
+        <translation>Reibung</translation>
+    </message>
+    <message>
         <source>Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask</source>
         <translation>Funktionscodes, die es zum Schreiben anbietet: 5, 6, 15, 16 und 22 für Bits per Maske</translation>
     </message>
@@ -2227,6 +2231,10 @@
     <message>
         <source>How its manual counts registers</source>
         <translation>Wie sein Handbuch Register zählt</translation>
+    </message>
+    <message>
+        <source>Inertia</source>
+        <translation>Trägheit</translation>
     </message>
     <message>
         <source>It stops by itself when the line is silent this long. 0: it does not</source>
@@ -2245,8 +2253,20 @@
         <translation>Stille der Leitung</translation>
     </message>
     <message>
+        <source>Load goes</source>
+        <translation>Last verläuft</translation>
+    </message>
+    <message>
+        <source>Load torque</source>
+        <translation>Lastmoment</translation>
+    </message>
+    <message>
         <source>Longest read</source>
         <translation>Längstes Lesen</translation>
+    </message>
+    <message>
+        <source>Motor power</source>
+        <translation>Motorleistung</translation>
     </message>
     <message>
         <source>Name</source>
@@ -2273,6 +2293,14 @@
         <translation>Bereiche in seiner eigenen Zählweise, etwa: holding 500-599, input 7. Nie gelesen, auch nicht nebenbei</translation>
     </message>
     <message>
+        <source>Rated speed</source>
+        <translation>Nenndrehzahl</translation>
+    </message>
+    <message>
+        <source>Rated voltage</source>
+        <translation>Nennspannung</translation>
+    </message>
+    <message>
         <source>Signals</source>
         <translation>Signale</translation>
     </message>
@@ -2285,6 +2313,10 @@
         <translation>Höchstzahl der Register in einer Leseantwort</translation>
     </message>
     <message>
+        <source>Trip class</source>
+        <translation>Auslöseklasse</translation>
+    </message>
+    <message>
         <source>Unit</source>
         <translation>Unit</translation>
     </message>
@@ -2293,12 +2325,20 @@
         <translation>Was es spielt, wenn kein Gerät zur Hand ist</translation>
     </message>
     <message>
+        <source>When it is simulated</source>
+        <translation>Beim Simulieren</translation>
+    </message>
+    <message>
         <source>Word order</source>
         <translation>Wortfolge</translation>
     </message>
     <message>
         <source>Writes with</source>
         <translation>Schreibt mit</translation>
+    </message>
+    <message>
+        <source>alike at every speed: conveyor</source>
+        <translation>bei jeder Drehzahl gleich: Förderband</translation>
     </message>
     <message>
         <source>bank of registers</source>
@@ -2325,6 +2365,14 @@
         <translation>niedriges zuerst</translation>
     </message>
     <message>
+        <source>min-1</source>
+        <translation>min-1</translation>
+    </message>
+    <message>
+        <source>of the rated one</source>
+        <translation>des Nennmoments</translation>
+    </message>
+    <message>
         <source>prefixed by the table (40001)</source>
         <translation>mit Ziffer der Tabelle (40001)</translation>
     </message>
@@ -2335,6 +2383,14 @@
     <message>
         <source>registers that no signal names may be read along</source>
         <translation>Register ohne Signal dürfen mitgelesen werden</translation>
+    </message>
+    <message>
+        <source>with the speed: mixer</source>
+        <translation>mit der Drehzahl: Rührwerk</translation>
+    </message>
+    <message>
+        <source>with the square of the speed: fan, pump</source>
+        <translation>mit dem Quadrat der Drehzahl: Lüfter, Pumpe</translation>
     </message>
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
@@ -4536,6 +4592,10 @@
         <translation>Zum nächsten Abtastwert oder Ereignis</translation>
     </message>
     <message>
+        <source>open a recording first</source>
+        <translation>zuerst eine Aufzeichnung öffnen</translation>
+    </message>
+    <message>
         <source>{clock}   {at} of {all} s</source>
         <translation>{clock}   {at} von {all} s</translation>
     </message>
@@ -5937,8 +5997,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>unbenutzt: {count}</translation>
     </message>
     <message>
-        <source>with errors</source>
-        <translation>mit Fehlern</translation>
+        <source>with findings</source>
+        <translation>mit Befunden</translation>
     </message>
 </context>
 <context>
@@ -6393,11 +6453,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>A&amp;dd a curve</source>
-        <translation>Kurve &amp;dazunehmen</translation>
+        <translation>Kurve hinzufü&amp;gen</translation>
     </message>
     <message>
         <source>Add a curve</source>
-        <translation>Kurve dazunehmen</translation>
+        <translation>Kurve hinzufügen</translation>
     </message>
     <message>
         <source>B − A: {seconds} s</source>
@@ -7977,6 +8037,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>there is nothing to choose from yet</source>
         <translation>noch nichts zur Auswahl</translation>
+    </message>
+    <message>
+        <source>{reason}; the row is left out</source>
+        <translation>{reason}; die Zeile wird weggelassen</translation>
+    </message>
+    <message>
+        <source>{reason}; the row stays as it is</source>
+        <translation>{reason}; die Zeile bleibt, wie sie ist</translation>
     </message>
 </context>
 <context>
@@ -10057,6 +10125,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>follower</name>
     <message>
+        <source>&apos;{deed}&apos; is not FOLLOWER.WHAT=VALUE, such as fan.external-fault=on</source>
+        <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.external-fault=on</translation>
+    </message>
+    <message>
+        <source>a preset is 0 to 4, not &apos;{value}&apos;</source>
+        <translation>eine Festdrehzahl ist 0 bis 4, nicht „{value}“</translation>
+    </message>
+    <message>
         <source>a text goes with the encoding &apos;string&apos;, and with no other</source>
         <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
     </message>
@@ -10075,6 +10151,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>communication time-out</source>
         <translation>Kommunikations-Timeout</translation>
+    </message>
+    <message>
+        <source>direction lock</source>
+        <translation>Richtungssperre</translation>
     </message>
     <message>
         <source>external fault input</source>
@@ -10101,8 +10181,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
     </message>
     <message>
+        <source>it is on or off, not &apos;{value}&apos;</source>
+        <translation>es ist on oder off, nicht „{value}“</translation>
+    </message>
+    <message>
         <source>line &apos;{name}&apos; has no follower to play; add one to the project</source>
         <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
+    </message>
+    <message>
+        <source>motor blocked: at the torque limit for too long</source>
+        <translation>Motor blockiert: zu lange an der Momentgrenze</translation>
+    </message>
+    <message>
+        <source>motor overload: too much current for too long</source>
+        <translation>Motorüberlast: zu lange zu viel Strom</translation>
     </message>
     <message>
         <source>no fault</source>
@@ -10125,6 +10217,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Betrieb freigegeben</translation>
     </message>
     <message>
+        <source>overcurrent: the shaft was torn away from the field</source>
+        <translation>Überstrom: die Welle wurde aus dem Feld gerissen</translation>
+    </message>
+    <message>
+        <source>overvoltage of the DC link</source>
+        <translation>Überspannung im Zwischenkreis</translation>
+    </message>
+    <message>
         <source>preset speed 1</source>
         <translation>Festdrehzahl 1</translation>
     </message>
@@ -10143,6 +10243,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>quick stop active</source>
         <translation>Schnellhalt aktiv</translation>
+    </message>
+    <message>
+        <source>ramp rounding</source>
+        <translation>Rampenverrundung</translation>
     </message>
     <message>
         <source>ramp-down time</source>
@@ -10193,12 +10297,24 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
+        <source>the supply is 0 to 150 per cent, not &apos;{value}&apos;</source>
+        <translation>die Versorgung ist 0 bis 150 Prozent, nicht „{value}“</translation>
+    </message>
+    <message>
         <source>there is no follower &apos;{name}&apos; to play</source>
         <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
     </message>
     <message>
         <source>there is no follower to play; add one to the project, or name one that it has</source>
         <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
+    </message>
+    <message>
+        <source>there is no simulated follower &apos;{name}&apos;; there is {known}</source>
+        <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
+    </message>
+    <message>
+        <source>undervoltage of the DC link</source>
+        <translation>Unterspannung im Zwischenkreis</translation>
     </message>
     <message>
         <source>{lacking}; it has {names}</source>
@@ -10239,6 +10355,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses</source>
         <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
+    </message>
+    <message>
+        <source>{what} takes a number from {least} to {most}, not &apos;{text}&apos;</source>
+        <translation>{what} nimmt eine Zahl von {least} bis {most}, nicht „{text}“</translation>
     </message>
 </context>
 <context>
@@ -10310,6 +10430,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>the entry keys</source>
         <translation>den Eingabetasten</translation>
+    </message>
+    <message>
+        <source>what plays a follower</source>
+        <translation>dem, was ein Gerät spielt</translation>
     </message>
 </context>
 <context>
@@ -10452,6 +10576,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>a list</source>
         <translation>eine Liste</translation>
+    </message>
+    <message>
+        <source>a motor of {poles} poles turns a little slower than {field} min-1 at 50 Hz, and not at {rated}</source>
+        <translation>ein Motor mit {poles} Polen dreht bei 50 Hz etwas langsamer als {field} min-1, und nicht mit {rated}</translation>
     </message>
     <message>
         <source>a number</source>
@@ -10928,6 +11056,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>the link leads back to itself; choose another name</source>
         <translation>die Verknüpfung führt auf sich selbst; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>the load takes at least the torque of its friction</source>
+        <translation>die Last nimmt mindestens das Moment ihrer Reibung auf</translation>
     </message>
     <message>
         <source>the lower limit {low} is above the upper limit {high}</source>

@@ -236,11 +236,12 @@ NOT_SAID: Final = (
     ("app/record_verbs.py", "the command line speaks English, since scripts read it"),
     ("app/terminal.py", "likewise"),
     ("app/panel/", "what the panel itself shows is in the language of the panel"),
-    ("app/record/", "which recording is damaged, and where, is told to programmers"),
     ("app/signals/repertoire.py", "mistakes of the program"),
     ("app/bus/client.py", "mistakes of the program"),
     ("app/checks/rule.py", "mistakes of the program"),
     ("app/follower/server.py", "the log"),
+    ("app/record/reader.py", "mistakes of the program"),
+    ("app/record/series.py", "mistakes of the program"),
     ("widgets/help.py", "names and versions of libraries"),
 )
 """Sources, or folders of them, that speak past the translator, and why they may."""

@@ -117,7 +117,7 @@ def _elsewhere() -> OwnKeys:
         translate("OwnKeys", "Elsewhere"),
         (
             ("Tab .. Shift+Tab", translate("OwnKeys", "Go to the next part or back")),
-            ("Alt+F .. Alt+E .. Alt+V", translate("OwnKeys", "Open a menu by its underlined letter")),
+            (_menu_keys(), translate("OwnKeys", "Open a menu by its underlined letter")),
             ("F10", translate("OwnKeys", "Go to the menu bar")),
             ("Shift+F10 .. Menu", translate("OwnKeys", "Open the menu of what has the focus")),
             ("Return", translate("OwnKeys", "In the findings: go to the place")),
@@ -126,3 +126,9 @@ def _elsewhere() -> OwnKeys:
             ("Space", translate("OwnKeys", "Press what has the focus: a button, a box, a key of the panel")),
         ),
     )
+
+
+def _menu_keys() -> str:
+    """The first menus, each by its letter in the language of the window."""
+    menus = (translate("WindowMenus", "&File"), translate("WindowMenus", "&Edit"), translate("WindowMenus", "&View"))
+    return " .. ".join(QKeySequence.mnemonic(menu).toString() for menu in menus)

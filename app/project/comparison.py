@@ -12,6 +12,7 @@ from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Seq
 from dataclasses import dataclass
 from typing import Any, Final, Literal, TypeVar
 
+from app.language import translate
 from app.project.canonical import inline, part_text
 from app.project.layout import LAYOUTS
 from app.project.model import (
@@ -168,7 +169,7 @@ def _rows(key: str, old: Sequence[object], new: Sequence[object]) -> Iterator[Ch
     for row in range(max(len(old), len(new))):
         before, after = (_text(rows[row]) if row < len(rows) else "" for rows in (old, new))
         if before != after:
-            yield Change(f"{key}, row {row + 1}", before, after)
+            yield Change(translate("comparison", "{key}, row {number}").format(key=key, number=row + 1), before, after)
 
 
 def _text(value: object) -> str:

@@ -10,6 +10,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
+from app.language import translate
 from app.project.binding import Binding
 from app.record.layout import GOOD
 from app.signals.scaling import STRAIGHT_THROUGH
@@ -93,9 +94,10 @@ def unpack(data: bytes, first: int, count: int, width: int, *, packed: bool) -> 
     try:
         plain = zlib.decompress(data) if packed else data
     except zlib.error as why:
-        raise ValueError(f"a block of samples cannot be read: {why}") from None
+        raise ValueError(translate("record", "a block of samples cannot be read: {why}").format(why=why)) from None
     if len(plain) != count * (5 + 2 * width):
-        raise ValueError(f"a block of {count} samples has {len(plain)} bytes instead of {count * (5 + 2 * width)}")
+        why_not = translate("record", "a block of {count} samples has {found} bytes instead of {due}")
+        raise ValueError(why_not.format(count=count, found=len(plain), due=count * (5 + 2 * width)))
     steps = np.frombuffer(plain, "<u4", count)
     qualities = np.frombuffer(plain, np.uint8, count, 4 * count)
     words = np.frombuffer(plain, "<u2", count * width, 5 * count).reshape(count, width)

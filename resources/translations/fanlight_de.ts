@@ -9153,6 +9153,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Wechsel und Aktionen: {count}</translation>
     </message>
     <message>
+        <source>{key}, row {number}</source>
+        <translation>{key}, Zeile {number}</translation>
+    </message>
+    <message>
         <source>{key}: {before} -&gt; {after}</source>
         <translation>{key}: {before} -&gt; {after}</translation>
     </message>
@@ -11232,6 +11236,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 </context>
 <context>
     <name>record</name>
+    <message>
+        <source>a block of samples cannot be read: {why}</source>
+        <translation>ein Block von Abtastwerten ist nicht lesbar: {why}</translation>
+    </message>
+    <message>
+        <source>a block of {count} samples has {found} bytes instead of {due}</source>
+        <translation>ein Block von {count} Abtastwerten hat {found} Byte statt {due}</translation>
+    </message>
     <message>
         <source>active, acknowledged</source>
         <translation>aktiv, quittiert</translation>

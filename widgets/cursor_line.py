@@ -112,9 +112,7 @@ class CursorLine(QWidget):
             return self.tr("blank")
         if character not in characters(project.panel.repertoire):
             return self.tr("{character} is none of the characters of this panel").format(character=character)
-        return self.tr("text {character}").format(
-            character=f"\N{LEFT DOUBLE QUOTATION MARK}{character}\N{RIGHT DOUBLE QUOTATION MARK}"
-        )
+        return self.tr("text \u201c{character}\u201d").format(character=character)
 
     def _field(self, project: Project, field: Field) -> tuple[str, str, bool]:
         """What is said of a field, the tip, and whether its widest text does not fit."""
@@ -142,13 +140,13 @@ class CursorLine(QWidget):
             tip = "" if shown == widest else widest
             wrong = max(needed, len(widest)) > field.width
             template = (
-                self.tr("widest {text}: \u26a0 needs {needed}, has {width}")
+                self.tr("widest \u201c{text}\u201d: \u26a0 needs {needed}, has {width}")
                 if wrong
-                else self.tr("widest {text}: fits")
+                else self.tr("widest \u201c{text}\u201d: fits")
             )
             parts.append(
                 template.format(
-                    text=f"\N{LEFT DOUBLE QUOTATION MARK}{shown}\N{RIGHT DOUBLE QUOTATION MARK}",
+                    text=shown,
                     needed=max(needed, len(widest)),
                     width=field.width,
                 )

@@ -39,7 +39,7 @@ def what_of_changes(parent: QWidget, name: str) -> Leaving:
         parent,
         QMessageBox.Icon.Question,
         translate("files", "Unsaved changes"),
-        translate("files", "Save the changes to {name}?").format(name=f"\u201c{name}\u201d"),
+        translate("files", "Save the changes to \u201c{name}\u201d?").format(name=name),
         translate("files", "Otherwise they are lost."),
     )
     button = QMessageBox.StandardButton

@@ -998,20 +998,20 @@
         <translation>ausgewählte Felder: {count}</translation>
     </message>
     <message>
-        <source>text {character}</source>
-        <translation>Text {character}</translation>
+        <source>text “{character}”</source>
+        <translation>Text „{character}“</translation>
     </message>
     <message>
         <source>texts: {count}</source>
         <translation>Texte: {count}</translation>
     </message>
     <message>
-        <source>widest {text}: fits</source>
-        <translation>breitester {text}: passt</translation>
+        <source>widest “{text}”: fits</source>
+        <translation>breitester „{text}“: passt</translation>
     </message>
     <message>
-        <source>widest {text}: ⚠ needs {needed}, has {width}</source>
-        <translation>breitester {text}: ⚠ braucht {needed}, hat {width}</translation>
+        <source>widest “{text}”: ⚠ needs {needed}, has {width}</source>
+        <translation>breitester „{text}“: ⚠ braucht {needed}, hat {width}</translation>
     </message>
     <message>
         <source>{character} is none of the characters of this panel</source>
@@ -10102,8 +10102,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>&amp;Überschreiben</translation>
     </message>
     <message>
-        <source>Save the changes to {name}?</source>
-        <translation>Änderungen an {name} speichern?</translation>
+        <source>Save the changes to “{name}”?</source>
+        <translation>Änderungen an „{name}“ speichern?</translation>
     </message>
     <message>
         <source>Save the project as</source>

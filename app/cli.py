@@ -7,7 +7,9 @@ import errno
 import json
 import logging
 import re
+import shlex
 import sys
+import threading
 import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -34,6 +36,7 @@ from app.verbs import (
 
 if TYPE_CHECKING:  # what only some verbs need is imported when they run: the command answers quickly
     from app.bus.engine import Snapshot
+    from app.follower.simulation import Simulation
     from app.line_watch import LineWatch
     from app.session import Session
     from app.signals.reading import Reading, Value
@@ -275,6 +278,16 @@ def _follower_arguments(verb: argparse.ArgumentParser) -> None:
     where = verb.add_mutually_exclusive_group(required=True)
     where.add_argument("--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen here; port 0 takes a free one")
     where.add_argument("--serial", metavar="DEVICE", help="answer on this serial port")
+    verb.add_argument(
+        "--order",
+        metavar="FOLLOWER.WHAT=VALUE",
+        action="append",
+        default=[],
+        help="operate a follower from the start: its inputs (external-fault, local, safe-torque-off, jammed: on or "
+        "off; preset, supply), a signal's value, or trouble on the line (delay and jitter in ms; silence, noise, crc "
+        "and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be given again",
+    )
+    verb.add_argument("--operate", action="store_true", help="take more of these from standard input, one a line")
 
 
 def _host_and_port(text: str) -> tuple[str, int]:
@@ -298,14 +311,34 @@ def _follower(args: argparse.Namespace) -> int:
                 simulation.serve_serial(args.serial)
                 where = f"serial:{args.serial}"
             names = ", ".join(f"'{name}'" for name in simulation.models)
+            for deed in args.order:
+                _operate(simulation, deed)
             print(f"playing {names} at {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
             with interrupted() as ended:
+                if args.operate:
+                    _take_orders(simulation)
                 ended.wait()
         finally:
             simulation.stop()
     except FollowerError as why:
         raise CouldNotRun(str(why)) from None
     return FINE
+
+
+def _take_orders(simulation: Simulation) -> None:
+    """Operate followers as the lines of standard input say, in a thread that ends with the program."""
+
+    def read() -> None:
+        for line in sys.stdin:
+            if not line.strip():
+                continue
+            try:
+                _operate(simulation, line)
+                print(f"done: {line.strip()}", file=sys.stderr, flush=True)
+            except CouldNotRun as why:
+                print(f"fanlight: {why}", file=sys.stderr, flush=True)
+
+    threading.Thread(target=read, name="orders", daemon=True).start()
 
 
 # read and panel -----------------------------------------------------------------------------------------------------
@@ -476,7 +509,10 @@ def _panel_arguments(verb: argparse.ArgumentParser) -> None:
     add_project(verb)
     add_endpoint(verb)
     verb.add_argument(
-        "--keys", metavar="KEYS", help="press these keys one after another; '1.5s' among them waits that long"
+        "--keys",
+        metavar="KEYS",
+        help="press these keys one after another; '1.5s' among them waits that long, and "
+        "'FOLLOWER.WHAT=VALUE' operates a simulated follower, such as pump.external-fault=on",
     )
     verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
     add_json(verb)
@@ -489,6 +525,8 @@ def _panel(args: argparse.Namespace) -> int:
     if by_hand and not (sys.stdin.isatty() and sys.stdout.isatty()):
         raise CouldNotRun("to be operated by hand the panel needs a terminal; without one give '--keys' or '--for'")
     session = session_of(args, project, armed=args.armed)
+    if session.simulation is None and any(_is_deed(press) for press in presses):
+        raise CouldNotRun("only simulated followers can be operated so: add '--via simulated'")
     if args.armed and args.via != "simulated":
         print(CAUTION, file=sys.stderr)
     with started(session):
@@ -500,6 +538,9 @@ def _panel(args: argparse.Namespace) -> int:
         for press in presses:
             if isinstance(press, float):
                 _run(session, press)
+            elif _is_deed(press):
+                _operate(session.simulation, press)
+                _settle(session)
             else:
                 session.key_down(press)
                 session.key_up(press)
@@ -510,10 +551,14 @@ def _panel(args: argparse.Namespace) -> int:
 
 
 def _presses(project: Project, keys: str) -> list[str | float]:
-    """What `--keys` asks for: names of keys, and waits in seconds."""
+    """What `--keys` asks for: names of keys, waits in seconds, and deeds at simulated followers."""
     presses: list[str | float] = []
-    for word in keys.split():
-        if word in project.panel.keys:
+    try:
+        words = shlex.split(keys)  # so that a follower's name may have blanks
+    except ValueError as why:
+        raise CouldNotRun(f"the keys cannot be read: {why}") from None
+    for word in words:
+        if _is_deed(word) or word in project.panel.keys:
             presses.append(word)
         elif re.fullmatch(r"\d+(\.\d+)?s", word):
             try:
@@ -523,6 +568,21 @@ def _presses(project: Project, keys: str) -> list[str | float]:
         else:
             raise CouldNotRun(f"the panel has no key '{word}'; its keys are: {', '.join(project.panel.keys)}")
     return presses
+
+
+def _is_deed(press: str | float) -> bool:
+    """Whether it operates a simulated follower rather than a key."""
+    return isinstance(press, str) and "=" in press
+
+
+def _operate(simulation: Simulation | None, deed: str) -> None:
+    from app.follower.errors import FollowerError
+    from app.follower.operate import operate
+
+    try:
+        operate({} if simulation is None else simulation.models, deed)
+    except FollowerError as why:
+        raise CouldNotRun(str(why)) from None
 
 
 def _settle(session: Session) -> None:

@@ -188,7 +188,13 @@ def _press(place: _Place, keys: Sequence[str | float]) -> None:
     if not keys:
         return
     first, pause_ms = keys[0], KEYS_EVERY_MS
-    if isinstance(first, str):
+    if isinstance(first, str) and "=" in first:
+        from app.follower.operate import operate
+
+        session = place.window.live.session
+        if session is not None and session.simulation is not None:
+            operate(session.simulation.models, first)
+    elif isinstance(first, str):
         place.window.live.key_down(first)
         place.window.live.key_up(first)
     else:

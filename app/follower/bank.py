@@ -13,6 +13,7 @@ from typing import Final, get_args
 from pymodbus.constants import ExcCodes
 
 from app.follower.errors import FollowerError
+from app.follower.faults import Faults
 from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.model import Follower, Project, RegisterSignal
@@ -46,6 +47,8 @@ class Bank:
         self.follower = follower
         self.silent = False
         """While true the follower is as if unplugged from the line: it neither hears nor answers."""
+        self.faults = Faults()
+        """Trouble on order between it and its line."""
         self._lock = threading.RLock()
         self._bindings: Mapping[str, Binding] = {
             name: binding for name, binding in bindings(project).items() if binding.follower.name == follower.name

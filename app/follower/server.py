@@ -219,7 +219,7 @@ async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, writer
     while True:
         header = mbap(await reader.readexactly(MBAP_SIZE))
         pdu = await reader.readexactly(header.size)
-        answer = await responder.answer(header.unit, pdu)
+        answer = await _troubled(responder, header.unit, await responder.answer(header.unit, pdu))
         if answer is not None:
             writer.write(mbap_frame(header.transaction, header.unit, answer))
             await writer.drain()
@@ -258,11 +258,23 @@ async def _answer_rtu(responder: Responder, request: tuple[int, bytes], send: Se
     if unit == BROADCAST:
         await responder.broadcast(pdu)
         return
-    answer = await responder.answer(unit, pdu)
+    answer = await _troubled(responder, unit, await responder.answer(unit, pdu))
     if answer is not None:
         if silence:
             await asyncio.sleep(silence)
-        await send(rtu_frame(unit, answer))
+        frame = rtu_frame(unit, answer)
+        faults = responder.models[unit].faults
+        await send(faults.frame(frame) if faults.any else frame)
+
+
+async def _troubled(responder: Responder, unit: int, answer: bytes | None) -> bytes | None:
+    """The answer after the trouble that was ordered for its follower."""
+    model = responder.models.get(unit)
+    if model is None or answer is None or not model.faults.any:
+        return answer
+    if wait := model.faults.wait_s():
+        await asyncio.sleep(wait)
+    return model.faults.answer(answer)
 
 
 def _family(host: str) -> socket.AddressFamily:

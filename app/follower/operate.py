@@ -1,0 +1,90 @@
+"""Operating simulated followers by words, from the command line and from scripts: their inputs, values and faults."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Final
+
+from app.follower.bank import Bank
+from app.follower.drive_bank import DriveBank
+from app.follower.errors import FollowerError
+from app.follower.faults import ordered
+from app.language import translate
+
+SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {
+    "external-fault": ("external_fault", True),
+    "local": ("remote", False),
+    "safe-torque-off": ("safe_torque_off", True),
+    "jammed": ("jammed", True),
+}
+"""The switches of a drive: the attribute of its inputs, and what "on" makes of it."""
+
+_ON: Final = {"on": True, "1": True, "off": False, "0": False}
+_DEED: Final = re.compile(r"(?P<follower>[^.=]+)\.(?P<what>[^=]+)=(?P<value>.*)")
+
+
+def operate(models: Mapping[str, Bank], deed: str) -> None:
+    """Do what a deed says: FOLLOWER.WHAT=VALUE.
+
+    WHAT is a switch of a drive (`external-fault`, `local`, `safe-torque-off`, `jammed`: on or off), `preset` (0 to 4),
+    `supply` (per cent), `silent` (on or off), a fault of the line (`delay`, `jitter`, `silence`, `noise`, `crc`,
+    `exceptions`, `exception`, `reboot`, `seed`), or a signal of the follower, which gets this engineering value.
+    Raises FollowerError, in words.
+    """
+    found = _DEED.fullmatch(deed.strip())
+    if found is None:
+        raise FollowerError(
+            translate("follower", "'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.external-fault=on").format(
+                deed=deed
+            )
+        )
+    name, what, value = (found[key].strip() for key in ("follower", "what", "value"))
+    model = models.get(name)
+    if model is None:
+        known = ", ".join(f"'{each}'" for each in models)
+        raise FollowerError(
+            translate("follower", "there is no simulated follower '{name}'; there is {known}").format(
+                name=name, known=known
+            )
+        )
+    try:
+        if what == "silent":
+            model.silent = _on(value)
+        elif isinstance(model, DriveBank) and _drive(model, what, value):
+            pass
+        elif not ordered(model.faults, what, value):
+            model.set(what, _value(value))
+    except ValueError as why:
+        raise FollowerError(f"{name}.{what}: {why}") from None
+
+
+def _drive(model: DriveBank, what: str, value: str) -> bool:
+    if what in SWITCHES:
+        attribute, on = SWITCHES[what]
+        setattr(model.inputs, attribute, _on(value) is on)
+    elif what == "preset":
+        if value not in ("0", "1", "2", "3", "4"):
+            raise ValueError(translate("follower", "a preset is 0 to 4, not '{value}'").format(value=value))
+        model.inputs.preset = int(value)
+    elif what == "supply":
+        share = float(value.removesuffix("%")) / 100 if re.fullmatch(r"\d{1,3}%?", value) else -1.0
+        if not 0 <= share <= 1.5:
+            raise ValueError(
+                translate("follower", "the supply is 0 to 150 per cent, not '{value}'").format(value=value)
+            )
+        model.inputs.supply = share
+    else:
+        return False
+    return True
+
+
+def _on(value: str) -> bool:
+    if value not in _ON:
+        raise ValueError(translate("follower", "it is on or off, not '{value}'").format(value=value))
+    return _ON[value]
+
+
+def _value(value: str) -> Fraction | str:
+    return Fraction(value) if re.fullmatch(r"[+-]?\d{1,20}(\.\d{1,20})?", value) else value

@@ -113,7 +113,7 @@ def test_the_session_goes_on_and_only_the_new_window_shows_it(german: MainWindow
     assert session is not None
     before = session.snapshot().number
     qtbot.waitUntil(lambda: session.snapshot().number > before)
-    qtbot.waitUntil(lambda: german.strip.lines and german.live.readings()["level"].good)
+    qtbot.waitUntil(lambda: bool(german.strip.lines) and german.live.readings()["level"].good)
     german.document.do("Rename", lambda project: titled(project, "Again"))
     german.live.disconnect_from_line()
     assert not german.live.connected

@@ -290,7 +290,9 @@ class BenchWorkplace(QWidget):
         self._followers_menu.clear()
         for card in self._cards:
             if card.switches is not None:
-                self._followers_menu.addMenu(card.follower.name.replace("&", "&&")).addActions(card.switches.actions)
+                self._followers_menu.addMenu(card.follower.name.replace("&", "&&")).addActions(
+                    [*card.switches.actions, card.switches.more]
+                )
         self._followers_menu.setEnabled(not self._followers_menu.isEmpty())
 
     def _say_status(self, mark: str, words: str, look: str) -> None:

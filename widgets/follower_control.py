@@ -77,6 +77,15 @@ class SimulatedSwitches:
                 lambda on: setattr(inputs, "remote", not on),
             )
             self.actions = [self.external_fault, self.local, self.silent]
+        self.more = mark_entry(QAction(translate("SimulatedSwitches", "&Inputs and line\u2026"), parent))
+        self.more.triggered.connect(lambda: self._show_more(parent))
+
+    def _show_more(self, parent: QWidget) -> None:
+        from widgets.follower_trouble import TroubleDialog
+
+        dialog = TroubleDialog(self.bank, parent.window())
+        parent.destroyed.connect(dialog.close)  # with its card the follower is gone
+        dialog.show()
 
     @staticmethod
     def _switch(parent: QWidget, text: str, tip: str, turn: Callable[[bool], None]) -> QAction:
@@ -143,7 +152,13 @@ class FollowerCard(QFrame):
     def simulate(self, bank: Bank) -> None:
         """Offer the switches of this simulated follower from now on."""
         self.switches = SimulatedSwitches(bank, self)
-        boxes = [_box(action) for action in self.switches.actions]
+        boxes: list[QWidget] = [_box(action) for action in self.switches.actions]
+        more = QPushButton(self.tr("More\u2026"))
+        more.setAutoDefault(False)
+        more.setToolTip(self.tr("Its other inputs, and trouble on the line"))
+        more.setAccessibleName(self.tr("Inputs and line of {name}").format(name=self.follower.name))
+        more.clicked.connect(self.switches.more.trigger)
+        boxes.append(more)
         if self._narrow:
             for box in boxes:
                 self._layout.addWidget(box)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import json
+import re
 import signal
 import socket
 import subprocess
@@ -382,3 +383,53 @@ def connected_to(port: int) -> bool:
     """Whether anybody holds a connection to the port of this computer."""
     listing = Path("/proc/net/tcp").read_text("ascii").splitlines()[1:]
     return any(line.split()[2].endswith(f":{port:04X}") and line.split()[3] == "01" for line in listing)
+
+
+def test_a_simulated_drive_is_tripped_among_the_keys(capsys: pytest.CaptureFixture[str]) -> None:
+    pump = str(demo_path("booster-pump"))
+    arguments = ["panel", pump, "--via", "simulated", "--json", "--keys", "start 1s pump.external-fault=on 1s"]
+    assert main(arguments) == 0
+    assert json.loads(capsys.readouterr().out)["screen"] == "fault"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["--via", "simulated", "--keys", "pump.jammed=perhaps"], "on or off"),
+        (["--keys", "pump.jammed=on"], "--via simulated"),
+        (["--via", "simulated", "--keys", "'pump.jammed=on"], "cannot be read"),
+    ],
+)
+def test_what_cannot_be_done_at_a_follower_is_said(
+    arguments: list[str], words: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["panel", str(demo_path("booster-pump")), *arguments]) == 2
+    assert words in capsys.readouterr().err
+
+
+def test_a_played_follower_takes_orders_from_the_start_and_from_standard_input() -> None:
+    code = "from app.cli import main; raise SystemExit(main())"
+    pump = str(demo_path("booster-pump"))
+    command = [sys.executable, "-c", code, "follower", pump, "--tcp", "127.0.0.1:0", "--operate"]
+    command += ["--order", "pump.local=on"]
+    process = subprocess.Popen(
+        command, stdin=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=Path(__file__).parents[2]
+    )
+    assert process.stdin is not None
+    assert process.stderr is not None
+    try:
+        where = re.search(r"tcp://[^;]+", process.stderr.readline())
+        assert where is not None
+        process.stdin.write("pump.external-fault=on\nnonsense\n")
+        process.stdin.flush()
+        assert process.stderr.readline() == "done: pump.external-fault=on\n"
+        assert "is not FOLLOWER.WHAT=VALUE" in process.stderr.readline()
+        port = int(where[0].rpartition(":")[2])
+        from pymodbus.client import ModbusTcpClient
+
+        with ModbusTcpClient("127.0.0.1", port=port) as client:
+            bits = client.read_discrete_inputs(0, count=2, device_id=load(pump).followers[0].unit).bits[:2]
+        assert bits == [False, True], "not remote, and the input is set"
+    finally:
+        process.terminate()
+        process.communicate(timeout=20)

@@ -333,7 +333,7 @@ def _take_orders(simulation: Simulation) -> None:
             if not line.strip():
                 continue
             try:
-                _operate(simulation, line)
+                _operate(simulation, line.strip())
                 print(f"done: {line.strip()}", file=sys.stderr, flush=True)
             except CouldNotRun as why:
                 print(f"fanlight: {why}", file=sys.stderr, flush=True)

@@ -359,6 +359,11 @@ class DesignWorkplace(QWidget):
         """Which view is in the middle; one of VIEWS."""
         return VIEWS[self.views.currentIndex()]
 
+    def succeed(self, former: DesignWorkplace) -> None:
+        """Go on with what was typed in a former workplace and not taken over yet, in the same view."""
+        self.drafts.succeed(former.drafts, self.inspector.rows_since(former.inspector))
+        self.views.setCurrentIndex(former.views.currentIndex())
+
     def show_view(self, name: str) -> None:
         """Bring a view to the middle and give it the focus."""
         if self.views.currentIndex() != VIEWS.index(name):

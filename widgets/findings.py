@@ -22,6 +22,8 @@ from PySide6.QtWidgets import (
 )
 
 from app.checks.finding import GRAVITY, Finding, Severity
+from app.project.places import called
+from app.project.problems import quoted
 from widgets.drafts import Drafts
 from widgets.findings_model import FindingsModel, Order, Row, ordered
 from widgets.flow import FlowLayout
@@ -280,9 +282,8 @@ class _Tree(QTreeView):
 
 
 def _subject_text(subject: Hashable) -> str:
-    if isinstance(subject, tuple):
-        return " ".join(
-            f"'{part}'" if isinstance(part, str) and number else str(part + 1 if isinstance(part, int) else part)
-            for number, part in enumerate(subject)
-        )
-    return str(subject)
+    """What a draft belongs to: "signal 'speed'", "field 'run' 2"."""
+    if not isinstance(subject, tuple):
+        return str(subject)
+    kind, *parts = subject
+    return " ".join([called(kind), *(quoted(part) if isinstance(part, str) else str(part + 1) for part in parts)])

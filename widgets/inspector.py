@@ -81,6 +81,20 @@ class Inspector(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._stack)
 
+    @property
+    def forms(self) -> dict[str, Form]:
+        """The forms by the kind of what they show."""
+        of_screen: dict[str, Form] = {"field": self.field_form, "screen": self.screen_form, "panel": self.panel_form}
+        return of_screen | {kind: form for kind, (form, _, _) in self._pages.items()}
+
+    def rows_since(self, former: Inspector) -> dict[tuple[str, str], str]:
+        """What the rows of a former inspector, perhaps of another language, are called here; each with its kind."""
+        return {
+            (kind, then.label): now.label
+            for kind, form in self.forms.items()
+            for then, now in zip(former.forms[kind].rows, form.rows, strict=True)
+        }
+
     def show_screen(self) -> None:
         """The tabs for the selection of the document."""
         self._stack.setCurrentWidget(self.tabs)

@@ -106,8 +106,7 @@ class MainWindow(QMainWindow):
         self.files.succeed(former.files)
         self.bench.where.setCurrentIndex(former.bench.where.currentIndex())
         if former._design is not None:
-            self.design.drafts.succeed(former._design.drafts)
-            self.design.views.setCurrentIndex(former._design.views.currentIndex())
+            self.design.succeed(former._design)
         if former._start_up is not None:
             self.start_up.succeed(former._start_up)
         self.restoreGeometry(former.saveGeometry())
@@ -320,7 +319,10 @@ class MainWindow(QMainWindow):
     def _has_room_for_line_view(self) -> bool:
         """Whether the screen is high enough for both; with large texts a small screen is not."""
         parts = (self.menuBar(), self.centralWidget(), self.line_view)
-        return sum(part.minimumSizeHint().height() for part in parts if part is not None) < self.screen().availableSize().height()
+        return (
+            sum(part.minimumSizeHint().height() for part in parts if part is not None)
+            < self.screen().availableSize().height()
+        )
 
     def float_line_view(self, on: bool) -> None:
         """Make the line view a window of its own, or put it back below the strip."""

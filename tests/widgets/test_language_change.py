@@ -119,6 +119,22 @@ def test_the_session_goes_on_and_only_the_new_window_shows_it(german: MainWindow
     assert not german.live.connected
 
 
+def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, speech: Speech) -> None:
+    english = MainWindow()
+    english.show()
+    english.take(bench_project(), None)
+    english.design.show_view("signals")
+    english.design.drafts.keep(("signal", "level"), "Unit", ("a unit that is much too long",), "too long")
+    speech.speak(Language.GERMAN)
+    german = MainWindow(former=english)
+    ((subject, row, texts, _),) = german.design.drafts.all()
+    assert (subject, row, texts) == (("signal", "level"), "Einheit", ("a unit that is much too long",))
+    assert "Einheit" in [each.label for each in german.design.inspector.signal_form.rows]
+    english.deleteLater()
+    german.leave()
+    german.deleteLater()
+
+
 def test_saving_goes_to_the_same_file(german: MainWindow, file: Path) -> None:
     assert german.save()
     assert load(file).title == "Changed"

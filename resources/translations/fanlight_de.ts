@@ -2057,7 +2057,7 @@
     </message>
     <message>
         <source>not taken over</source>
-        <translation>nicht übernommen</translation>
+        <translation>offen</translation>
     </message>
     <message>
         <source>note</source>
@@ -2164,6 +2164,18 @@
     <message>
         <source>, {ms} ms</source>
         <translation>, {ms} ms</translation>
+    </message>
+    <message>
+        <source>Inputs and line of {name}</source>
+        <translation>Eingänge und Leitung von {name}</translation>
+    </message>
+    <message>
+        <source>Its other inputs, and trouble on the line</source>
+        <translation>Seine weiteren Eingänge und Störungen der Leitung</translation>
+    </message>
+    <message>
+        <source>More…</source>
+        <translation>Mehr…</translation>
     </message>
     <message>
         <source>Own values of {name}</source>
@@ -2448,12 +2460,20 @@
         <translation>Fortschritt</translation>
     </message>
     <message>
+        <source>Reading {file}…</source>
+        <translation>{file} wird gelesen…</translation>
+    </message>
+    <message>
         <source>Register lists (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;All files (*)</source>
         <translation>Registerlisten (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Replaced: {count}</source>
         <translation>Ersetzt: {count}</translation>
+    </message>
+    <message>
+        <source>Row {row} stays out: {why}</source>
+        <translation>Zeile {row} bleibt draußen: {why}</translation>
     </message>
     <message>
         <source>Rows that stay out for a fault: {count}</source>
@@ -2468,12 +2488,20 @@
         <translation>Angehalten. Nichts wurde geändert; die Datei erneut oder eine andere wählen.</translation>
     </message>
     <message>
+        <source>SunSpec sends the high word and the high byte first, but {follower} is set otherwise.</source>
+        <translation>SunSpec sendet das höherwertige Wort und das höherwertige Byte zuerst, aber {follower} ist anders eingestellt.</translation>
+    </message>
+    <message>
         <source>The columns are matched as in the last list with these titles.</source>
         <translation>Die Spalten sind zugeordnet wie bei der letzten Liste mit diesen Titeln.</translation>
     </message>
     <message>
         <source>Under another name: {count}</source>
         <translation>Unter anderem Namen: {count}</translation>
+    </message>
+    <message>
+        <source>What becomes of the row</source>
+        <translation>Was aus der Zeile wird</translation>
     </message>
     <message>
         <source>{names} and {count} more</source>
@@ -6005,7 +6033,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>SimulatedSwitches</name>
     <message>
         <source>&amp;External fault</source>
-        <translation>&amp;Externe Störung</translation>
+        <translation>E&amp;xterne Störung</translation>
+    </message>
+    <message>
+        <source>&amp;Inputs and line…</source>
+        <translation>&amp;Eingänge und Leitung…</translation>
     </message>
     <message>
         <source>&amp;Local</source>
@@ -6526,6 +6558,89 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{path} cannot be written: {reason}</source>
         <translation>{path} kann nicht geschrieben werden: {reason}</translation>
+    </message>
+</context>
+<context>
+    <name>TroubleDialog</name>
+    <message>
+        <source> ms</source>
+        <translation> ms</translation>
+    </message>
+    <message>
+        <source>Answers behind noise</source>
+        <translation>Antworten hinter Rauschen</translation>
+    </message>
+    <message>
+        <source>Answers come later by</source>
+        <translation>Antworten verspätet um</translation>
+    </message>
+    <message>
+        <source>Answers left out</source>
+        <translation>Antworten ausgelassen</translation>
+    </message>
+    <message>
+        <source>Exception code</source>
+        <translation>Ausnahmecode</translation>
+    </message>
+    <message>
+        <source>Exceptions instead</source>
+        <translation>Ausnahmen stattdessen</translation>
+    </message>
+    <message>
+        <source>Inputs and line of “{name}”</source>
+        <translation>Eingänge und Leitung von „{name}“</translation>
+    </message>
+    <message>
+        <source>Inputs of the drive</source>
+        <translation>Eingänge des Antriebs</translation>
+    </message>
+    <message>
+        <source>No trouble any more</source>
+        <translation>Keine Störung mehr</translation>
+    </message>
+    <message>
+        <source>Preset speed</source>
+        <translation>Festdrehzahl</translation>
+    </message>
+    <message>
+        <source>Reboot: away for {seconds} s</source>
+        <translation>Neustart: {seconds} s weg</translation>
+    </message>
+    <message>
+        <source>Safe torque off</source>
+        <translation>Sicher abgeschaltetes Moment</translation>
+    </message>
+    <message>
+        <source>Seed</source>
+        <translation>Startwert des Zufalls</translation>
+    </message>
+    <message>
+        <source>Something holds the shaft fast</source>
+        <translation>Etwas hält die Welle fest</translation>
+    </message>
+    <message>
+        <source>Supply voltage</source>
+        <translation>Versorgungsspannung</translation>
+    </message>
+    <message>
+        <source>The same number brings the same trouble in the same order</source>
+        <translation>Dieselbe Zahl bringt dieselbe Störung in derselben Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Trouble on the line</source>
+        <translation>Störung der Leitung</translation>
+    </message>
+    <message>
+        <source>Wrong checksums</source>
+        <translation>Falsche Prüfsummen</translation>
+    </message>
+    <message>
+        <source>give or take</source>
+        <translation>mehr oder weniger</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
     </message>
 </context>
 <context>

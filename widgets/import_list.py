@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.exchange.account import account
 from app.exchange.importing import Import, begin, match_again, plan_again, read_again
 from app.exchange.matching import remembered
 from app.exchange.sheet import CannotRead, Progress, Stopped
@@ -81,6 +82,10 @@ class ImportDialog(QDialog):
         self.trouble.setTextFormat(Qt.TextFormat.PlainText)
         self.trouble.setProperty("look", "fault")
         self.table = SheetView()
+        self.becomes = QLabel()
+        self.becomes.setTextFormat(Qt.TextFormat.PlainText)
+        self.becomes.setWordWrap(True)
+        self.becomes.setAccessibleName(self.tr("What becomes of the row"))
         self.notes = NotesList()
         self.summary = QLabel()
         self.summary.setTextFormat(Qt.TextFormat.PlainText)
@@ -119,7 +124,13 @@ class ImportDialog(QDialog):
         upper.addWidget(self.target)
         upper.addWidget(self.remarks)
         self._split = QSplitter(Qt.Orientation.Vertical)
-        self._split.addWidget(self.table)
+        rows = QWidget()
+        column = QVBoxLayout(rows)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addWidget(self.table, 1)
+        column.addWidget(self.becomes)
+        self._split.addWidget(rows)
         self._split.addWidget(self.notes)
         self._split.setStretchFactor(0, 3)
         self._split.setStretchFactor(1, 1)
@@ -150,6 +161,7 @@ class ImportDialog(QDialog):
         self.model.changed.connect(lambda: self._read(None))
         self.target.changed.connect(self._plan)
         self.table.header.matched.connect(self._take_column)
+        self.table.row_chosen.connect(self._tell_row)
         self.notes.chosen.connect(self.table.go_to)
         self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
         self._work.ended.connect(self._ended)
@@ -161,6 +173,7 @@ class ImportDialog(QDialog):
         """Read this file."""
         self._path = path
         self.file.setText(str(path))
+        self._say(self.tr("Reading {file}\u2026").format(file=path.name))
         self.target.fill_name(path.stem)
         project, target = self._document.project, self.target.target()
         memory = self._settings.matching
@@ -258,11 +271,32 @@ class ImportDialog(QDialog):
         self.notes.show_notes(done.sheet, done.matching, done.plan)
         self.notes.setVisible(bool(done.plan.notes))
         self._show_counts(done)
+        first = done.plan.incoming[0].row if done.plan.incoming else 0
+        self._tell_row(self.table.current_row() or first)
+
+    def _tell_row(self, row: int) -> None:
+        """Say what becomes of a row, or why nothing does."""
+        done = self.done_so_far
+        if done is None:
+            return
+        incoming = next((one for one in reversed(done.plan.incoming) if one.row == row), None)
+        if incoming is not None:
+            followers = {follower.name: follower for follower in (*done.project.followers, *done.plan.followers)}
+            self.becomes.setText(account(incoming, followers))
+        else:
+            why = [note.message for note in done.plan.notes if note.row == row]
+            words = self.tr("Row {row} stays out: {why}").format(row=row, why="; ".join(why)) if why else ""
+            self.becomes.setText(words)
 
     def _remarks(self, done: Import) -> list[str]:
         remarks = list(done.remarks)
         if done.from_memory:
             remarks.insert(0, self.tr("The columns are matched as in the last list with these titles."))
+        follower = self.target.target().follower
+        turned = follower is not None and "low-first" in (follower.word_order, follower.byte_order)
+        if done.source.kind == "model" and follower is not None and turned:
+            words = self.tr("SunSpec sends the high word and the high byte first, but {follower} is set otherwise.")
+            remarks.insert(0, words.format(follower=follower.name))
         if (
             done.source.kind != "model"
             and "register" not in done.matching.columns

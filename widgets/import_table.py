@@ -79,6 +79,10 @@ class SheetModel(QAbstractTableModel):
         """Where a row of the file stands here; -1 if it does not."""
         return next((at for at, other in enumerate(self._sheet.rows) if other.number == row), -1)
 
+    def number_of(self, place: int) -> int:
+        """The number that the file has for a row; 0 if there is none."""
+        return self._sheet.rows[place].number if 0 <= place < len(self._sheet.rows) else 0
+
     def rowCount(self, parent: Index | None = None) -> int:
         """Rows of the file that are not blank."""
         return 0 if parent is not None and parent.isValid() else len(self._sheet.rows)
@@ -262,6 +266,9 @@ class MatchHeader(QHeaderView):
 class SheetView(QTableView):
     """The table of a sheet with its header of boxes."""
 
+    row_chosen = Signal(int)
+    """Another row became current, by the number that the file has for it."""
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.sheet = SheetModel()
@@ -279,6 +286,12 @@ class SheetView(QTableView):
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.verticalHeader().setProperty("look", "narrow")
         self.horizontalScrollBar().valueChanged.connect(lambda _value: self.header._place())
+
+        self.selectionModel().currentRowChanged.connect(lambda *_: self.row_chosen.emit(self.current_row()))
+
+    def current_row(self) -> int:
+        """The current row by the number that the file has for it; 0 if there is none."""
+        return self.sheet.number_of(self.currentIndex().row())
 
     def show_sheet(self, sheet: Sheet, matching: Matching, plan: Plan) -> None:
         """Show a sheet with its matching and what becomes of its rows."""

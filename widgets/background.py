@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable
-from typing import Generic, TypeVar
+from typing import Final, Generic, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QEventLoop, Qt
 from PySide6.QtWidgets import QProgressDialog, QWidget
@@ -14,7 +14,7 @@ from app.language import translate
 Job = Callable[[], object]
 _T = TypeVar("_T")
 
-QUICK_S = 0.25
+QUICK_S: Final = 0.8
 """Seconds that the window waits before it says what it waits for."""
 
 

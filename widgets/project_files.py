@@ -53,6 +53,7 @@ class ProjectFiles(QObject):
         self._document = window.document
         self._settings = window.settings
         self._state = state
+        self._written: str | None = None
         self.standing = FileStanding(self._document, state, self, self)
         self.bar = self.standing.bar
         self.autosave: Autosave | None = None
@@ -230,6 +231,7 @@ class ProjectFiles(QObject):
             words = self.tr("The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere")
             self._tell(words.format(file=path.name), trouble=True)
             return False
+        self._written = known
         self._document.mark_saved(path)
         self._follow(path, known)
         self._tell(self.tr("Saved {file}").format(file=path.name))
@@ -242,9 +244,12 @@ class ProjectFiles(QObject):
 
     def _may_drop_remarks(self, path: Path) -> bool:
         """Whether saving may go on: the file has no remarks that would be lost, or the user lets them go."""
+        if path == self._document.path and self._written is not None and self._written == self.standing.known:
+            return True  # what stands there was written here
         try:
-            remarks = has_comments(path.read_text("utf-8"))
-        except (OSError, UnicodeError):
+            words = self.tr("Looking at {file}\u2026").format(file=path)
+            remarks = patiently(self._window, words, lambda: has_comments(path.read_text("utf-8")))
+        except (OSError, UnicodeError, GaveUp):
             return True  # nothing there to lose, or saving will say what is wrong
         return not remarks or ask.may_drop_remarks(self._window, path)
 

@@ -79,10 +79,10 @@ class RecoveryDialog(QDialog):
         buttons.addButton(self.recover_button, QDialogButtonBox.ButtonRole.AcceptRole)
         buttons.addButton(self.compare_button, QDialogButtonBox.ButtonRole.ActionRole)
         buttons.addButton(self.delete_button, QDialogButtonBox.ButtonRole.DestructiveRole)
-        buttons.addButton(self.tr("&Keep for later"), QDialogButtonBox.ButtonRole.RejectRole)
+        keep = buttons.addButton(self.tr("&Keep for later"), QDialogButtonBox.ButtonRole.RejectRole)
+        keep.setAutoDefault(False)  # else a dialog shown for the first time makes it the default
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
-        self.recover_button.setDefault(True)
         self.compare_button.setAutoDefault(False)
         self.compare_button.clicked.connect(self._compare)
         self.delete_button.setAutoDefault(False)
@@ -102,6 +102,7 @@ class RecoveryDialog(QDialog):
         self.list.currentRowChanged.connect(self._show)
         self.list.itemDoubleClicked.connect(lambda _item: self.recover_button.click())
         self.list.setCurrentRow(0)
+        self.recover_button.setDefault(True)
         self.list.setFocus()
 
     def exec_chosen(self) -> Copy | None:

@@ -112,7 +112,7 @@ def _left_behind(folder: Path) -> Iterator[Slot]:
         files = sorted(file for file in folder.glob("*.toml") if not file.name.startswith("."))
     except OSError:
         return
-    for file in files:
+    for file in sorted({*files, *(lock.with_suffix(".toml") for lock in folder.glob("*.lock"))}):
         try:
             lock = take(file.with_suffix(".lock"))
         except OSError:
@@ -121,7 +121,9 @@ def _left_behind(folder: Path) -> Iterator[Slot]:
             continue
         if file.exists():
             yield Slot(file, lock)
-        else:  # its window ended in order just now
+        else:  # its window ended in order just now, or died with nothing unsaved
+            with contextlib.suppress(OSError):
+                file.with_suffix(".lock").unlink(missing_ok=True)
             lock.release()
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Final, get_args
 
 from app.exchange.numbers import Mark, NotANumber, factor, find_mark, limits, number, register_text
-from app.exchange.sheet import Cell, Row, Sheet, cell_text
+from app.exchange.sheet import NOTHING, Cell, Row, Sheet, cell_text
 from app.exchange.titles import KEYS, TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
 from app.exchange.worded_texts import texts_in
 from app.exchange.words import NotKnown, encoding_word, may_write, table_word
@@ -145,7 +145,7 @@ def _rank(key: Key, title: str) -> tuple[bool, bool]:
 def _fits(key: Key, sample: Sequence[Row], column: int) -> bool:
     """Whether what stands below a title can be what the title says. A third of it is enough: lists have bad rows."""
     test = _TESTS.get(key)
-    cells = [cell for row in sample if (cell := row.cell(column)) != ""]
+    cells = [cell for row in sample if cell_text(cell := row.cell(column)).casefold() not in ("", *NOTHING)]
     return test is None or not cells or sum(map(test, cells)) * 3 >= len(cells)
 
 

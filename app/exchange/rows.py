@@ -12,7 +12,7 @@ from app.exchange.matching import Matching, length_unit
 from app.exchange.numbers import Mark, NotANumber, RegisterText, factor, limits, number, register_text, whole_number
 from app.exchange.quoting import NO_UNIT, unquoted
 from app.exchange.scales import scaled
-from app.exchange.sheet import Cell, Odd, Progress, Row, Sheet, cell_text, no_progress
+from app.exchange.sheet import NOTHING, Cell, Odd, Progress, Row, Sheet, cell_text, no_progress
 from app.exchange.titles import Key
 from app.exchange.worded_texts import texts_in, texts_in_languages
 from app.exchange.words import EncodingWord, NotKnown, encoding_of, encoding_word, may_write, registers_of, table_word
@@ -27,6 +27,11 @@ LONGEST_UNIT: Final = 16
 _SCALES: Final[tuple[Key, ...]] = (
     "raw_1", "raw_2", "value_1", "value_2", "factor", "divisor", "exponent", "offset"
 )  # fmt: skip
+_TIMES: Final[tuple[Key, ...]] = ("every_ms", "refresh_ms", "start_value")
+_WORDS: Final[tuple[Key, ...]] = ("texts", "texts_in")
+_LIMITS: Final[tuple[Key, ...]] = ("lower", "upper", "range", "step")
+_TEXTS: Final[frozenset[Key]] = frozenset({"name", "follower", "unit", "notes", "bit_of", "start_value", "write"})
+"""Keys for which a dash is a text as any other, or says something."""
 _DECIMALS_OF_FLOATS: Final = 2
 """Shown of a float for which a list gives neither decimals nor a factor."""
 
@@ -106,7 +111,10 @@ class _RowReader:
         self._mark: Mark | None = matching.mark
         self._hexadecimal = matching.hexadecimal
         self._length_unit = length_unit(matching, sheet)
-        self._scales = any(key in self._at for key in _SCALES)
+        # Most lists have few of the columns there may be: asking a row for all of them would take half of the time.
+        self._scales, self._timed, self._worded, self._limited = (
+            any(key in self._at for key in keys) for keys in (_SCALES, _TIMES, _WORDS, _LIMITS)
+        )
         self._row: Row = Row(0, ())
         self._notes: list[Note] = []
 
@@ -128,16 +136,17 @@ class _RowReader:
                 self._read_scale(draft, word)
             elif word is not None and word.kind == "float":
                 draft.rest["decimals"] = _DECIMALS_OF_FLOATS
-            self._put(draft, "every_ms", self._whole)
-            self._put(draft, "refresh_ms", self._whole)
-            self._read_start_value(draft)
+            if self._timed:
+                self._put(draft, "every_ms", self._whole)
+                self._put(draft, "refresh_ms", self._whole)
+                self._read_start_value(draft)
         self._read_shown(draft)
         if draft.held is None:
             self._put(draft, "write", _access)
         return (None if self._has_faults() else draft), self._notes
 
     def _has_faults(self) -> bool:
-        return any(note.level == "fault" for note in self._notes)
+        return bool(self._notes) and any(note.level == "fault" for note in self._notes)
 
     def _note(self, key: Key | None, message: str, level: Level = "fault") -> None:
         self._notes.append(Note(self._row.number, -1 if key is None else self._at.get(key, -1), message, level))
@@ -148,7 +157,7 @@ class _RowReader:
         cells = self._row.cells
         if column is None or column >= len(cells) or (not (cell := cells[column]) and cell == ""):
             return None
-        if isinstance(cell, str) and cell.isspace():
+        if isinstance(cell, str) and (cell.isspace() or (key not in _TEXTS and cell.strip().casefold() in NOTHING)):
             return None
         if isinstance(cell, Odd):
             self._note(key, cell.why)
@@ -346,10 +355,12 @@ class _RowReader:
         decimals = self._take("decimals", self._whole)
         if decimals is not None:
             draft.rest["decimals"] = decimals
-        self._read_limits(draft)
-        step = self._take("step", self._number)
-        if step:
-            draft.rest["step"] = step
+        if self._limited:
+            self._read_limits(draft)
+        if self._worded:
+            self._read_texts(draft)
+
+    def _read_texts(self, draft: Draft) -> None:
         texts = self._take("texts", lambda cell: texts_in(_block_text(cell)))
         if texts is not None:
             draft.rest["texts"] = dict(texts)
@@ -358,6 +369,9 @@ class _RowReader:
             draft.rest["texts_in"] = others
 
     def _read_limits(self, draft: Draft) -> None:
+        step = self._take("step", self._number)
+        if step:
+            draft.rest["step"] = step
         lower, upper = self._take("lower", self._number), self._take("upper", self._number)
         both = self._take("range", lambda cell: limits(_text(cell), self._mark))
         if lower is None and upper is None:

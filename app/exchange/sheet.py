@@ -15,6 +15,10 @@ MOST_COLUMNS: Final = 256
 """Of a sheet. Beyond these it is no register list, and showing it would take too much memory."""
 
 
+NOTHING: Final = frozenset({"-", "--", "\u2013", "\u2014", "n/a", "na", "n.a."})
+"""What lists write where there is nothing to say, in small letters: common practice, no source."""
+
+
 class CannotRead(Exception):
     """The file as such gives no table. As text: what is wrong with it and what to do, for the user."""
 

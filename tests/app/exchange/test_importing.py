@@ -253,3 +253,10 @@ def test_a_wrong_separator_is_obeyed_and_doubted(tmp_path: Path) -> None:
     assert again.sheet.columns == 1
     assert any("separator" in remark for remark in again.remarks)
     assert again.plan.incoming == ()
+
+
+def test_a_dash_is_nothing(tmp_path: Path) -> None:
+    text = "Name,Register,Type,Factor,Min,Max,Values,Step\nA,1,u16,-,n/a,N/A,-,\u2013\nB,2,u16,0.1,0,5,0=off,1\n"
+    done = brought(tmp_path, text)
+    assert notes(done) == []
+    assert (signal(done, "A").scale, signal(done, "A").limits, signal(done, "A").step) == (None, None, None)

@@ -84,6 +84,10 @@ def _complain(message: str) -> int:
 # The parser ---------------------------------------------------------------------------------------------------------
 
 
+WORKPLACES = ("design", "bench", "start-up")
+"""In the order of the switcher of the window."""
+
+
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         self.exit(COULD_NOT_RUN, f"{self.prog}: {message}; try '{self.prog} --help'\n")
@@ -121,13 +125,14 @@ def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="seconds to run before the picture")
     verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
     verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
+    verb.add_argument("--workplace", choices=WORKPLACES, help="the one to begin with")
 
 
 # Window verbs -------------------------------------------------------------------------------------------------------
 
 
 def _window_arguments(verb: argparse.ArgumentParser) -> None:
-    verb.add_argument("project", metavar="PROJECT", nargs="?", help="a project file")
+    verb.add_argument("project", metavar="PROJECT", nargs="?", help="a project file, or a recording to play")
     _grab(verb)
 
 
@@ -150,6 +155,7 @@ def _open(
         appearance=Appearance(args.palette) if args.palette else None,
         keys=keys,
         language=Language(args.language) if args.language else None,
+        workplace=WORKPLACES.index(args.workplace) if args.workplace else None,
     )
 
 

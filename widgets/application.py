@@ -24,7 +24,7 @@ from widgets.focus_ring import FocusRing
 from widgets.language import Language, Speech, spoken_for
 from widgets.palette import Appearance, Theme
 from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.window import BENCH, DESIGN, RECORDING, MainWindow
 
 FINE, COULD_NOT_RUN = 0, 2
 """Exit statuses."""
@@ -54,6 +54,7 @@ def run_window(
     *,
     appearance: Appearance | None = None,
     keys: Sequence[str | float] = (),
+    workplace: int | None = None,
     language: Language | None = None,
     state: Path | None = None,
 ) -> int:
@@ -66,6 +67,8 @@ def run_window(
     `state` is the folder for copies of unsaved work, left out: where the system keeps such. With `demo`, `grab` or
     `for_s` the user's settings are neither used nor changed, and no copies are kept unless `state` is given.
     `keys` of the panel are pressed one after another once a demo is live, so that its picture shows something moving.
+    `workplace` is the one to begin with, counted from 0 in the order of the switcher; left out the usual one. A
+    recording as `project_path` is played.
     """
     if trouble := _no_screen(grab) or (grab is not None and _not_a_place(grab)):
         return _complain(trouble)
@@ -79,14 +82,15 @@ def run_window(
     theme.prepare(appearance or settings.appearance)
     speech = Speech(application)
     speech.speak(language or settings.language)
-    place = _Place(MainWindow(settings, theme, 1 if demo else 0, state), settings, theme, speech)
+    place = _Place(MainWindow(settings, theme, BENCH if demo else DESIGN, state), settings, theme, speech)
     window = place.window
     theme.choose(theme.appearance)
     ring = FocusRing(application)
     outcome = _Outcome()
     try:
         with _interruptible(place):
-            if project_path is not None:
+            recording = project_path is not None and project_path.suffix == RECORDING
+            if project_path is not None and not recording:
                 project, known = load_known(project_path)
                 window.take(project, *((None,) if demo else (project_path, known)))
             if grab is not None:
@@ -94,6 +98,11 @@ def run_window(
             window.show()
             if ordinary:
                 QTimer.singleShot(0, window, lambda: _begin(window, resume=project_path is None))
+            if project_path is not None and recording and not window.open_file(project_path):
+                outcome.trouble = window.told
+                window.leave()
+            elif workplace is not None:
+                window.show_workplace(workplace)
             if demo:
                 window.bench.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
@@ -189,11 +198,15 @@ def _press(place: _Place, keys: Sequence[str | float]) -> None:
         return
     first, pause_ms = keys[0], KEYS_EVERY_MS
     if isinstance(first, str) and "=" in first:
+        from app.follower.errors import FollowerError
         from app.follower.operate import operate
 
         session = place.window.live.session
         if session is not None and session.simulation is not None:
-            operate(session.simulation.models, first)
+            try:
+                operate(session.simulation.models, first)
+            except FollowerError as why:
+                place.window.tell(str(why), trouble=True)
     elif isinstance(first, str):
         place.window.live.key_down(first)
         place.window.live.key_up(first)

@@ -45,6 +45,8 @@ if TYPE_CHECKING:  # made, and so imported, when it is first wanted
 
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
+RECORDING: Final = ".fanrec"
+"""The ending of recordings, which are played and not edited."""
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 COMFORTABLE: Final = QSize(1240, 700)
@@ -119,7 +121,15 @@ class MainWindow(QMainWindow):
     # Projects and files
 
     def open_file(self, path: Path) -> bool:
-        """Open this file, after the question about unsaved changes. False if it was not opened; that has been said."""
+        """Open a project, after the question about unsaved changes, or play a recording.
+
+        False if it was not opened; that has been said.
+        """
+        if path.suffix == RECORDING:
+            if not self.start_up.play(path):
+                return False
+            self.show_workplace(START_UP)
+            return True
         return self.files.open_file(path)
 
     def take(self, project: Project, path: Path | None, known: str | None = None) -> None:
@@ -208,6 +218,11 @@ class MainWindow(QMainWindow):
     def _bring_design(self) -> None:
         if self.workplace is not self.design:
             self.show_workplace(0)
+
+    @property
+    def told(self) -> str:
+        """What was said last; empty if that is no longer shown."""
+        return self._told.text().removeprefix("\u26a0 ")
 
     def tell(self, words: str, *, trouble: bool = False) -> None:
         """Say something in the bar for a while."""

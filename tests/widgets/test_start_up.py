@@ -210,3 +210,18 @@ def test_another_window_takes_over_with_curves_events_and_the_recording(
         second.leave()
     with Recording.open(tmp_path / "run.fanrec") as recording:
         assert recording.ended is not None
+
+
+def test_a_recording_is_opened_like_a_file_and_what_is_none_is_told(window: MainWindow, tmp_path: Path) -> None:
+    path = tmp_path / "a.fanrec"
+    project = load(demo_path("booster-pump"))
+    writer = Writer(path, project)
+    writer.add("frequency", writer.seconds, Quality.GOOD, (5,))
+    writer.close()
+    assert window.open_file(path)
+    assert window.workplace_number == START_UP
+    assert window.start_up.replay_bar.replay is not None
+    (tmp_path / "b.fanrec").write_bytes(b"nothing")
+    assert not window.open_file(tmp_path / "b.fanrec")
+    assert "no recording" in window.told
+    window.start_up.close_recording()

@@ -27,6 +27,7 @@ from widgets.commands import listed
 from widgets.comparison import ComparisonWindow, Side
 from widgets.counting import CopiesDialog, NumberingDialog
 from widgets.export_list import ExportDialog
+from widgets.follower_trouble import TroubleDialog
 from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.import_list import ImportDialog
 from widgets.page_map_turn import TurnDialog
@@ -193,6 +194,20 @@ def _import(window: MainWindow) -> Iterator[QWidget]:
             yield shown
 
 
+@contextmanager
+def _trouble(window: MainWindow) -> Iterator[QWidget]:
+    with _live(window):
+        session = window.live.session
+        assert session is not None
+        assert session.simulation is not None
+        dialog = TroubleDialog(next(iter(session.simulation.models.values())), window)
+        dialog.show()
+        settle()
+        yield dialog
+        dialog.close()
+        settle()
+
+
 def _scaling(window: MainWindow) -> ScalingAid:
     project = window.document.project
     return ScalingAid(project, next(each for each in project.signals if isinstance(each, RegisterSignal)), window)
@@ -259,6 +274,7 @@ def panes() -> list[Pane]:
             "dialog-export",
             _dialog(lambda window: ExportDialog(window.document.project, window.settings, "pump", (), window)),
         ),
+        Pane("dialog-trouble", _trouble),
         Pane("dialog-arrivals", _dialog(lambda window: ArrivalsDialog(ARRIVALS, window))),
         Pane("dialog-recovery", _recovery),
         Pane("dialog-comparison", _dialog(_compared)),

@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, NoReturn
 from app.project.files import ProjectFileError, load
 from app.project.model import HeldSignal, Project
 from app.record_verbs import export, export_arguments, record, record_arguments
+from app.snapshot_verbs import differences, differences_arguments, snapshot, snapshot_arguments
 from app.verbs import (
     COULD_NOT_RUN,
     FINE,
@@ -672,6 +673,8 @@ VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.A
     "panel": (_panel, _panel_arguments, "operate the panel in the terminal"),
     "record": (record, record_arguments, "record what is read from a project's lines, until interrupted"),
     "export": (export, export_arguments, "write a recording as text for a spreadsheet or a script"),
+    "snapshot": (snapshot, snapshot_arguments, "read all readable registers of a follower into a file"),
+    "differences": (differences, differences_arguments, "show what differs between two snapshots of registers"),
 }
 
 

@@ -14,17 +14,22 @@ from types import MappingProxyType
 from typing import Final
 
 from app.bus.endpoint import Endpoint
+from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.line import LineAtWork
 from app.bus.plan import make_plan
 from app.bus.readings import Readings
+from app.bus.requests import read_request
 from app.bus.samples import SampleTap
 from app.bus.states import FollowerState, LineState, Snapshot
 from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
+from app.bus.wishes import Wish
 from app.bus.writes import Outcome, WriteReport
 from app.language import translate
 from app.project.binding import Binding, Unbound, bind, bindings, unwritable
 from app.project.model import Project
+from app.project.raw_register import bind_register
+from app.signals.numbering import Table
 from app.signals.reading import Value
 
 __all__ = ["Engine", "FollowerState", "LineState", "Snapshot"]
@@ -146,6 +151,53 @@ class Engine:
                 reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
         if reason is not None:
             future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
+        return future
+
+    def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
+        """Read registers or bits that no plan names, from wire address `address` on, between the reads of the plan.
+
+        The future gets the words (bits as 0 and 1), or raises LineFault: refused, unanswered, or the line is down.
+        While the line is being opened it waits. Cancelling the future takes the wish back. Raises KeyError for an unknown
+        follower, ValueError for addresses or a count that the protocol does not know.
+        """
+        line_name = self._project.follower_named[follower].line
+        wish = Wish(follower, table, address, count, Future())
+        read_request(1, table, address, count)
+        line = self._lines.get(line_name)
+        reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
+        if line is None:
+            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=line_name)
+        # Under the lock, so that `stop` comes behind: what was handed over is then still answered.
+        with self._lock:
+            if line is not None and self._loop is not None and not self._ended:
+                self._loop.call_soon_threadsafe(line.look_up, wish)
+                return wish.words
+        wish.words.set_exception(LineFault(Fault(FaultKind.CLOSED, reason)))
+        return wish.words
+
+    def write_register(self, follower: str, table: Table, address: int, word: int) -> Future[WriteReport]:
+        """Write one raw word, 0..65535, or one coil, 0 or 1, that no signal names, and read it back.
+
+        As `write` in all else; the report names the register instead of a signal. Raises KeyError for an unknown
+        follower and Unbound if a signal names the register: then `write` knows its limits.
+        """
+        binding = bind_register(self._project, follower, table, address)
+        name = binding.follower.line
+        line = self._lines.get(name)
+        reason = None
+        if line is None:
+            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=name)
+        elif not line.armed:
+            reason = translate("bus", "line '{line}' is not armed").format(line=name)
+        future: Future[WriteReport] = Future()
+        with self._lock:
+            if reason is None and line is not None and self._loop is not None and not self._ended:
+                self._loop.call_soon_threadsafe(line.want, binding, Fraction(word), future)
+                return future
+        reason = reason or translate("bus", "line '{line}' is stopped").format(line=name)
+        future.set_result(
+            WriteReport(binding.signal.name, Fraction(word), None, ok=False, reason=reason, outcome=Outcome.NOT_SENT)
+        )
         return future
 
     def arm(self, line: str, on: bool = True) -> None:

@@ -21,6 +21,7 @@ from app.bus.requests import Request, read_request
 from app.bus.schedule import Schedule
 from app.bus.states import FollowerState, LineState
 from app.bus.transactions import Transaction
+from app.bus.wishes import Wish, Wishes
 from app.bus.writes import WriteReport
 from app.bus.writing import Writing
 from app.language import translate
@@ -115,11 +116,14 @@ class LineAtWork:
         self._barriers: dict[tuple[str, Table], list[Range]] = {}
         """What is no longer read along, because reads with it were refused."""
         self._reading: set[asyncio.Task[None]] = set()
+        self._wishes = Wishes()
         self._plan_ms = plan.cycle_ms
         self._took_ms: dict[_Job, float] = {}
         self._conversation.pressing = lambda: self._writing.refresh_due
         self._connected = False
         self._trouble: Fault | None = None
+        self._ended: Fault | None = None
+        """Why nothing is read any more, once the work has ended."""
         self._waker: asyncio.Future[None] | None = None
 
     @property
@@ -175,6 +179,14 @@ class LineAtWork:
         self._writing.want(binding, value, future)
         self._wake()
 
+    def look_up(self, wish: Wish) -> None:
+        """Let a read that the plan does not have wait for its turn between those that it has."""
+        if self._ended is not None:
+            wish.fail(self._ended)
+            return
+        self._wishes.put(wish)
+        self._wake()
+
     def disarm(self, releases: Iterable[tuple[Binding, Value, Future[WriteReport]]] = (), until: float = 0.0) -> None:
         """Nothing is written any more; what waits is dropped. Only `releases` may still go out, until `until`."""
         self._writing.forget(translate("bus", "line '{name}' was disarmed").format(name=self.name))
@@ -227,6 +239,8 @@ class LineAtWork:
             self._client.close()
             self._connected = False
             self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "it was stopped"))
+            self._ended = self._trouble or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
+            self._wishes.fail(self._ended)
             self._writing.forget(translate("bus", "line '{name}' was stopped").format(name=self.name))
 
     def ended(self) -> None:
@@ -257,6 +271,7 @@ class LineAtWork:
         self._client.close()
         self._connected, self._trouble, self._writing.down = False, fault, fault
         self._writing.forget(fault.sentence)
+        self._wishes.fail(fault)
         self._conversation.lost(fault)
         self._changed()
 
@@ -279,6 +294,8 @@ class LineAtWork:
                 next_due = self._due.next_due
                 if len(self._reading) >= self._client.in_flight:
                     await self._idle(None if refresh is None else refresh - now)
+                elif (wish := self._wishes.take(next_due is None or next_due > now)) is not None:
+                    await self._fulfil(wish)
                 elif (entry := self._due.take(now)) is not None:
                     due, job = entry
                     if self._client.in_flight == 1:
@@ -367,6 +384,20 @@ class LineAtWork:
             self._accepted(job, partner)
         self._again(job, max(due + job.every_s, now) if whole else now)
         self._changed()
+
+    async def _fulfil(self, wish: Wish) -> None:
+        """Read what the plan does not have. Raises LineFault if the line is down, and Reopen."""
+        try:
+            wish.fulfil(await self._conversation.registers(wish.follower, wish.table, wish.address, wish.count))
+        except LineFault as failed:
+            wish.fail(failed.fault)
+            if failed.fault.of_connection:
+                raise
+        except BaseException:
+            # Cancelled, or the connection is opened afresh: whoever waits must not wait for ever.
+            partner = self._conversation.partners[wish.follower]
+            wish.fail(partner.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
+            raise
 
     def _refused(self, job: _Job, fault: Fault, now: float) -> None:
         """The follower refused a read. If one register in it may be the guilty one, ask in halves from now on."""

@@ -115,7 +115,9 @@ class Writing:
 
     def _let_wait(self, wanted: Wanted, until: float | None = None) -> None:
         binding = wanted.binding
-        reason = refusal(self._project, wanted.signal, wanted.value) or not_offered(binding)
+        # A register that no signal names has no limits either.
+        named = wanted.signal in self._project.signal_named
+        reason = (refusal(self._project, wanted.signal, wanted.value) if named else None) or not_offered(binding)
         if reason is not None:
             drop((wanted,), reason)
         else:

@@ -1,0 +1,200 @@
+"""The file of a register snapshot: TOML, a register a line, so that a diff shows what changed.
+
+format = 1
+kind = "register snapshot"
+follower = "pump"
+unit = 3
+line = "tcp://10.0.0.5:502"
+numbering = "from-1"                  # how its manual counts; below it is counted from 0, as on the wire
+taken = 2026-03-01T09:30:00+01:00
+project = "Booster pump"
+notes = ""
+
+[holding]                             # coil, discrete, input, holding: wire address = word
+309 = 5000
+
+[[not_readable]]
+table = "holding"
+first = 400
+last = 409
+reason = "..."
+
+[[signal]]                            # what the words meant to the project, for people and for comparisons
+name = "speed"
+table = "holding"
+address = 309
+count = 1
+text = "50.0 Hz"
+measured = false
+"""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import Any, Final, get_args
+
+import tomli
+import tomli_w
+
+from app.language import translate
+from app.project.atomic import write_whole
+from app.signals.numbering import LAST_ADDRESS, Numbering
+from app.snapshots.snapshot import TABLES, NotReadable, Place, RegisterSnapshot, Said
+
+FORMAT: Final = 1
+KIND: Final = "register snapshot"
+ENDING: Final = ".registers.toml"
+"""Of the names of these files."""
+
+
+class NotASnapshot(Exception):
+    """The file cannot be read; the message names it and says what is wrong."""
+
+
+class CannotKeep(Exception):
+    """The file cannot be written; the message says why."""
+
+
+def text_of_file(snapshot: RegisterSnapshot) -> str:
+    """The text of the file; equal snapshots give equal texts."""
+    head: dict[str, Any] = {
+        "format": FORMAT,
+        "kind": KIND,
+        "follower": snapshot.follower,
+        "unit": snapshot.unit,
+        "line": snapshot.line,
+        "numbering": snapshot.numbering,
+        "taken": snapshot.taken,
+        "project": snapshot.project,
+        "notes": snapshot.notes,
+    }
+    for table in TABLES:
+        words = {str(at): word for (its, at), word in sorted(snapshot.registers.items()) if its == table}
+        if words:
+            head[table] = words
+    text = tomli_w.dumps(head)
+    for each in snapshot.not_readable:
+        text += "\n[[not_readable]]\n" + tomli_w.dumps(
+            {"table": each.table, "first": each.first, "last": each.last, "reason": each.reason}
+        )
+    for said in snapshot.signals:
+        text += "\n[[signal]]\n" + tomli_w.dumps(
+            {
+                "name": said.name,
+                "table": said.table,
+                "address": said.address,
+                "count": said.count,
+                "text": said.text,
+                "measured": said.measured,
+            }
+        )
+    return text
+
+
+def save(snapshot: RegisterSnapshot, path: Path) -> None:
+    """Write the file, whole or not at all. Raises CannotKeep."""
+    try:
+        write_whole(path, text_of_file(snapshot).encode())
+    except OSError as why:
+        raise CannotKeep(
+            translate("snapshots", "{path} cannot be written: {reason}").format(path=path, reason=why.strerror or why)
+        ) from None
+
+
+def open_snapshot(path: Path) -> RegisterSnapshot:
+    """Read a file. Raises NotASnapshot."""
+    try:
+        text = path.read_bytes().decode()
+    except UnicodeDecodeError:
+        raise NotASnapshot(translate("snapshots", "{path} is no text, and so no snapshot").format(path=path)) from None
+    except OSError as why:
+        raise NotASnapshot(
+            translate("snapshots", "{path} cannot be read: {reason}").format(path=path, reason=why.strerror or why)
+        ) from None
+    try:
+        return snapshot_of_text(text)
+    except NotASnapshot as why:
+        raise NotASnapshot(f"{path}: {why}") from None
+
+
+def snapshot_of_text(text: str) -> RegisterSnapshot:
+    """The snapshot in a text. Raises NotASnapshot, naming the key."""
+    try:
+        data = tomli.loads(text)
+    except (tomli.TOMLDecodeError, RecursionError, ValueError) as why:
+        raise NotASnapshot(translate("snapshots", "it is no TOML: {reason}").format(reason=why)) from None
+    if data.get("kind") != KIND:
+        raise NotASnapshot(translate("snapshots", "it is no register snapshot"))
+    if data.get("format") != FORMAT:
+        raise NotASnapshot(
+            translate("snapshots", "its format is {found}, and this program reads {known}").format(
+                found=data.get("format"), known=FORMAT
+            )
+        )
+    taken = _get(data, "taken", datetime.datetime)
+    if taken.tzinfo is None:
+        raise _bad("taken")
+    numbering: Numbering | None = next((each for each in get_args(Numbering) if each == data.get("numbering")), None)
+    if numbering is None:
+        raise _bad("numbering")
+    registers: dict[Place, int] = {}
+    for table in TABLES:
+        most = 65_535 if table in ("holding", "input") else 1
+        words = data.get(table, {})
+        if not isinstance(words, dict):
+            raise _bad(table)
+        for key, word in words.items():
+            fits = type(word) is int and 0 <= word <= most
+            if not (key.isascii() and key.isdecimal() and len(key) <= 5 and int(key) <= LAST_ADDRESS and fits):
+                raise _bad(f"{table}.{key}")
+            registers[table, int(key)] = word
+    refused, said = [], []
+    for number, each in enumerate(_list(data, "not_readable")):
+        at = f"not_readable[{number}]."
+        place = _table(each, at), _get(each, "first", int, at), _get(each, "last", int, at)
+        refused.append(NotReadable(*place, _get(each, "reason", str, at)))
+    for number, each in enumerate(_list(data, "signal")):
+        at = f"signal[{number}]."
+        first, count = _get(each, "address", int, at), _get(each, "count", int, at)
+        if not (0 <= first <= LAST_ADDRESS and 1 <= count <= 125):
+            raise _bad(at + "address")
+        meaning = _get(each, "text", str, at), _get(each, "measured", bool, at)
+        said.append(Said(_get(each, "name", str, at), _table(each, at), first, count, *meaning))
+    return RegisterSnapshot(
+        _get(data, "follower", str),
+        _get(data, "unit", int),
+        _get(data, "line", str),
+        numbering,
+        taken,
+        registers,
+        _get(data, "project", str),
+        tuple(refused),
+        tuple(said),
+        _get(data, "notes", str),
+    )
+
+
+def _get(data: Any, key: str, kind: type[Any], at: str = "") -> Any:
+    value = data.get(key) if isinstance(data, dict) else None
+    if type(value) is not kind:
+        raise _bad(at + key)
+    return value
+
+
+def _table(data: Any, at: str) -> Any:
+    table = _get(data, "table", str, at)
+    if table not in TABLES:
+        raise _bad(at + "table")
+    return table
+
+
+def _list(data: dict[str, Any], key: str) -> list[Any]:
+    found = data.get(key, [])
+    if not isinstance(found, list):
+        raise _bad(key)
+    return found
+
+
+def _bad(key: str) -> NotASnapshot:
+    return NotASnapshot(translate("snapshots", "the key {key} is missing, or does not fit there").format(key=key))

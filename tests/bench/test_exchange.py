@@ -70,7 +70,7 @@ def files(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
 @pytest.mark.parametrize("kind", ["csv", "xlsx"])
 def test_from_the_file_to_the_edited_project(benchmark: BenchmarkFixture, files: dict[str, Path], kind: str) -> None:
     def bring_in() -> Project:
-        return begin(files[kind], EMPTY, Target(KILN, LINE)).plan.edit(EMPTY)
+        return begin(files[kind], EMPTY, Target(KILN, LINE)).edit(EMPTY)
 
     after = benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)  # type: ignore[no-untyped-call]
     assert len(after.signals) == ROWS
@@ -81,7 +81,7 @@ def test_an_export_with_all_its_columns_comes_back(benchmark: BenchmarkFixture, 
     bare = big.but(signals=(), screens=(big.screens[0].but(fields=()),))
 
     def bring_in() -> Project:
-        return begin(files["own"], bare, Target(None, None)).plan.edit(bare)
+        return begin(files["own"], bare, Target(None, None)).edit(bare)
 
     assert benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1).signals == big.signals  # type: ignore[no-untyped-call]
 

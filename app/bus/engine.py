@@ -157,8 +157,8 @@ class Engine:
         """Read registers or bits that no plan names, from wire address `address` on, between the reads of the plan.
 
         The future gets the words (bits as 0 and 1), or raises LineFault: refused, unanswered, or the line is down.
-        While the line is being opened it waits. Cancelling the future takes the wish back. Raises KeyError for an unknown
-        follower, ValueError for addresses or a count that the protocol does not know.
+        While the line is being opened it waits. Cancelling the future takes the wish back. Raises KeyError for an
+        unknown follower, ValueError for addresses or a count that the protocol does not know.
         """
         line_name = self._project.follower_named[follower].line
         wish = Wish(follower, table, address, count, Future())

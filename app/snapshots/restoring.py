@@ -1,0 +1,172 @@
+"""Writing chosen values of a snapshot back: what may be offered, and one after another, each looked at before."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import Future, TimeoutError as NotYet
+from dataclasses import dataclass
+from typing import Protocol, TypeVar
+
+from app.bus.faults import LineFault
+from app.bus.writes import WriteReport
+from app.language import translate
+from app.project.binding import refusal, unwritable
+from app.project.capability import not_offered
+from app.project.model import BitSignal, Project
+from app.signals.encoding import Implausible
+from app.signals.numbering import Table, register_text
+from app.signals.reading import Value
+from app.snapshots.differences import Row
+from app.snapshots.snapshot import signals_of
+from app.snapshots.taking import LOOK_EVERY_S, Progress
+
+_T = TypeVar("_T")
+_COMMANDS = ("set", "clear", "toggle", "momentary", "write")
+
+
+class Writes(Protocol):
+    """What writing back needs of the engine."""
+
+    def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
+        """See app.bus.engine.Engine.read."""
+
+    def write(self, signal: str, value: Value | int) -> Future[WriteReport]:
+        """See app.bus.engine.Engine.write."""
+
+    def write_register(self, follower: str, table: Table, address: int, word: int) -> Future[WriteReport]:
+        """See app.bus.engine.Engine.write_register."""
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """Whether a row's former value can be written back, and whether it is chosen by itself."""
+
+    row: Row
+    possible: bool
+    chosen: bool
+    why: str = ""
+    """Why it cannot be written back, or is not chosen by itself."""
+
+
+@dataclass(frozen=True, slots=True)
+class Restored:
+    """What became of one row."""
+
+    row: Row
+    ok: bool
+    words: str
+
+
+def offer(project: Project, follower: str, row: Row) -> Offer:
+    """Whether and how `row.before` may be written to the follower, which holds `row.after` now."""
+    reason = _impossible(project, follower, row)
+    if reason is not None:
+        return Offer(row, False, False, reason)
+    caution = _caution(project, row)
+    return Offer(row, True, not caution, caution)
+
+
+def _impossible(project: Project, follower: str, row: Row) -> str | None:
+    if not row.differs:
+        return translate("snapshots", "it is the same")
+    if row.before is None:
+        return translate("snapshots", "the snapshot does not have it")
+    if row.after is None:
+        return translate("snapshots", "the follower does not give it now")
+    if row.table in ("discrete", "input"):
+        return translate("snapshots", "the table '{table}' can only be read").format(table=row.table)
+    if row.measured:
+        return translate("snapshots", "a measured value: 'write' is not set")
+    if not row.signal:
+        for name, bound in signals_of(project, follower).items():
+            if bound.table == row.table and bound.address <= row.address < bound.address + bound.count:
+                return translate("snapshots", "a part of signal '{name}', which is written as a whole").format(
+                    name=name
+                )
+        return None
+    binding = signals_of(project, follower).get(row.signal)
+    if binding is None or (binding.table, binding.address, binding.count) != (row.table, row.address, row.count):
+        return translate("snapshots", "the project has this signal no more, or at another place")
+    try:
+        _, value = binding.decode(row.before)
+    except Implausible as why:
+        return str(why)
+    return unwritable(project, row.signal) or not_offered(binding) or refusal(project, row.signal, value)
+
+
+def _caution(project: Project, row: Row) -> str:
+    """Why a row is not chosen by itself; empty if it is."""
+    if row.table == "coil":
+        return translate("snapshots", "a coil: it may be a command")
+    if not row.signal:
+        return translate("snapshots", "no signal names it: look into the manual first")
+    signal = project.signal_named[row.signal]
+    bits = {each.name for each in project.signals if isinstance(each, BitSignal) and each.bit.of == row.signal}
+    if any(isinstance(each, BitSignal) and each.write and each.name in bits for each in project.signals):
+        return translate("snapshots", "it holds command bits")
+    if any(action.do in _COMMANDS and action.signal in {row.signal, *bits} for action in project.actions):
+        return translate("snapshots", "a command of the panel writes it")
+    if getattr(signal, "refresh_ms", 0):
+        return translate("snapshots", "an output that is written again and again")
+    return ""
+
+
+def restore(
+    engine: Writes,
+    project: Project,
+    follower: str,
+    rows: Sequence[Row],
+    *,
+    progress: Progress = lambda _part: None,
+    told: Callable[[Restored], None] = lambda _done: None,
+) -> tuple[Restored, ...]:
+    """Write `row.before` of each row, whole, and read it back. Waits for the line; not for the window's thread.
+
+    What no longer holds `row.after` is left alone: it was not this that was confirmed. What `progress` raises ends the
+    work between two writes. Nothing is written while the line is not armed; each report then says so.
+    """
+    done = []
+    for number, row in enumerate(rows):
+        progress(number / len(rows))
+        restored = _one(engine, project, follower, row)
+        done.append(restored)
+        told(restored)
+    return tuple(done)
+
+
+def _one(engine: Writes, project: Project, follower: str, row: Row) -> Restored:
+    allowed = offer(project, follower, row)
+    if not allowed.possible or row.before is None:
+        return Restored(row, False, translate("snapshots", "not written: {why}").format(why=allowed.why))
+    try:
+        now = _result(engine.read(follower, row.table, row.address, row.count))
+    except LineFault as failed:
+        return Restored(row, False, translate("snapshots", "not written: {why}").format(why=failed.fault.sentence))
+    if now == row.before:
+        return Restored(row, True, translate("snapshots", "it holds this value already"))
+    if now != row.after:
+        return Restored(
+            row, False, translate("snapshots", "not written: it has changed since it was compared; compare again")
+        )
+    if row.signal:
+        _, value = signals_of(project, follower)[row.signal].decode(row.before)
+        report = _result(engine.write(row.signal, value))
+    else:
+        report = _result(engine.write_register(follower, row.table, row.address, row.before[0]))
+    return Restored(row, report.ok, report.reason or translate("snapshots", "written and read back"))
+
+
+def _result(future: Future[_T]) -> _T:
+    while True:
+        try:
+            return future.result(LOOK_EVERY_S)
+        except NotYet:
+            continue
+
+
+def place_text(row: Row) -> str:
+    """The registers of a row in the follower's own numbering, and its signal: "holding register 310, 'speed'"."""
+    where = register_text(row.table, row.number, row.number + row.count - 1)
+    if not row.signal:
+        return where
+    return translate("snapshots", "{where}, '{signal}'").format(where=where, signal=row.signal)

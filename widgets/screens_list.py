@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from typing import Final
 
 from PySide6.QtCore import (
@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
     SignalInstance,
 )
-from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter
+from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter, QPixmap
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QLabel,
@@ -36,7 +36,7 @@ from app.panel.rendering import Rows
 from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.commands import Keys, command
-from widgets.face_colours import face_colours
+from widgets.face_colours import FaceColours, face_colours
 from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
 
@@ -49,6 +49,8 @@ ListedScreen = tuple[str, Rows, tuple[str, ...], bool]
 """Name, content, marks in words, whether a mark is a caution."""
 THUMB_PIXELS: Final = 6
 THUMB_ROOM: Final = QSize(96, 44)
+MOST_PICTURES: Final = 500
+"""Small faces that are kept painted, of about 20 kB each."""
 
 
 class ScreensList(QWidget):
@@ -316,6 +318,7 @@ class _Delegate(QStyledItemDelegate):
         super().__init__(view)
         self._view = view
         self._edited = QPersistentModelIndex()
+        self._pictures: dict[tuple[Hashable, ...], QPixmap] = {}
         self.closeEditor.connect(self._edit_ended)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: ARG002
@@ -341,15 +344,7 @@ class _Delegate(QStyledItemDelegate):
         painter.fillRect(at.adjusted(-3, -3, 3, 3), face.rim)
         painter.fillRect(at.adjusted(-2, -2, 2, 2), face.glass)
         rows: Rows = index.data(_ROWS) or ()
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.translate(at.topLeft())
-        scale = small.width() / max(self._view.thumb.width(), 1)
-        painter.scale(scale, scale)
-        height = cell_size(THUMB_PIXELS).height
-        for number, row in enumerate(rows):
-            paint_row(painter, row, QPoint(0, number * height), THUMB_PIXELS, face)
-        painter.restore()
+        painter.drawPixmap(at.topLeft(), self._picture(rows, small, face, painter.device().devicePixelRatioF()))
         if index == self._edited:
             painter.restore()
             return  # the words would look out from behind the name that is being typed
@@ -380,6 +375,27 @@ class _Delegate(QStyledItemDelegate):
                 metrics.elidedText(marks, Qt.TextElideMode.ElideRight, words.width()),
             )
         painter.restore()
+
+    def _picture(self, rows: Rows, size: QSize, face: FaceColours, ratio: float) -> QPixmap:
+        """The small face, kept: when the list moves to another screen, all that can be seen of it is painted anew."""
+        # Specimens have no attributes, so the characters are all that is drawn; hashing attributes would take longer.
+        key = (*[row.text for row in rows], size.width(), size.height(), ratio, face.ink.rgb(), face.glass.rgb())
+        picture = self._pictures.get(key)
+        if picture is None:
+            if len(self._pictures) >= MOST_PICTURES:
+                self._pictures.clear()
+            picture = self._pictures[key] = QPixmap(size * ratio)
+            picture.setDevicePixelRatio(ratio)
+            picture.fill(Qt.GlobalColor.transparent)
+            painter = QPainter(picture)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            scale = size.width() / max(self._view.thumb.width(), 1)
+            painter.scale(scale, scale)
+            height = cell_size(THUMB_PIXELS).height
+            for number, row in enumerate(rows):
+                paint_row(painter, row, QPoint(0, number * height), THUMB_PIXELS, face)
+            painter.end()
+        return picture
 
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
         left = option.rect.left() + self._scaled().width() + 14

@@ -81,6 +81,7 @@ class StartUpWorkplace(QWidget):
     def _make_actions(self) -> None:
         self.record_action = command(self, self.tr("&Record\u2026"), self.record, "Ctrl+R")
         self.end_action = command(self, self.tr("&End the recording"), self._observation.end_recording, "Ctrl+Alt+R")
+        self.registers_action = command(self, self.tr("As &found, as left\u2026"), self.show_registers, "Alt+Shift+D")
         self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
 
     def fill_menu(self, menu: QMenu) -> None:
@@ -91,6 +92,8 @@ class StartUpWorkplace(QWidget):
         menu.addSeparator()
         self.trend.fill_menu(menu.addMenu(self.tr("&Trend")))
         self.events.fill_menu(menu.addMenu(self.tr("E&vents")))
+        menu.addSeparator()
+        menu.addAction(self.registers_action)
 
     def _lay_out(self, connecting: Sequence[QAction]) -> None:
         bar = QFrame()
@@ -175,6 +178,12 @@ class StartUpWorkplace(QWidget):
             if self.play(played.path):
                 self.replay_bar.seek(at)
         self._recording_changed()
+
+    def show_registers(self) -> None:
+        """Open the registers as found and as left, beside the window: disarming stays in reach."""
+        from widgets.snapshots_dialog import SnapshotsDialog
+
+        SnapshotsDialog(self._document, self._live, self.window()).show()
 
     # Recording
 

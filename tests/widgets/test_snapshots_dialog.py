@@ -1,0 +1,121 @@
+"""Registers as found and as left in a real dialog, against a follower that counts writes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QFileDialog
+from pytestqt.qtbot import QtBot
+
+from app.project.model import Follower, Panel, Project, RegisterSignal, Screen, TcpLine
+from app.snapshots.files import open_snapshot
+from tests.staged_follower import Registers, StagedFollower
+from widgets.document import Document
+from widgets.live import Live
+from widgets.restoring_dialog import RestoringDialog
+from widgets.snapshots_dialog import SnapshotsDialog
+
+PROJECT = Project(
+    panel=Panel(start="a"),
+    lines=(TcpLine(name="bus", host="unused"),),
+    followers=(Follower(name="pump", line="bus", unit=3),),
+    signals=(
+        RegisterSignal(name="limit", follower="pump", number=15, write=True, unit="Hz"),
+        RegisterSignal(name="speed", follower="pump", number=16),
+    ),
+    screens=(Screen(name="a"),),
+)
+
+
+@pytest.fixture
+def registers() -> Registers:
+    return Registers({15: 4, 16: 100})
+
+
+@pytest.fixture
+def staged(registers: Registers) -> Iterator[StagedFollower]:
+    follower = StagedFollower("tcp", registers, 100)
+    follower.start()
+    yield follower
+    follower.stop()
+
+
+@pytest.fixture
+def live(qtbot: QtBot, staged: StagedFollower) -> Iterator[Live]:
+    live = Live()
+    live.connect_to(PROJECT, staged.endpoint)
+    yield live
+    live.disconnect_from_line()
+
+
+@pytest.fixture
+def dialog(qtbot: QtBot, live: Live) -> Iterator[SnapshotsDialog]:
+    made = SnapshotsDialog(Document(PROJECT), live)
+    made.show()
+    yield made
+    made.close()
+
+
+def click(button: object) -> None:
+    QTest.mouseClick(button, Qt.MouseButton.LeftButton)  # type: ignore[call-overload]
+
+
+def test_taken_changed_compared_and_written_back(
+    dialog: SnapshotsDialog,
+    live: Live,
+    staged: StagedFollower,
+    registers: Registers,
+    qtbot: QtBot,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    path = tmp_path / "found.toml"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+    QTest.keyClicks(dialog.ranges, "holding:20-22")
+    click(dialog.take_button)
+    qtbot.waitUntil(path.exists)
+    qtbot.waitUntil(lambda: "Registers: 5" in dialog.state.text())
+    assert open_snapshot(path).registers["holding", 15] == 4
+    live.session.engine.arm("bus")  # type: ignore[union-attr]
+    assert live.session.engine.write("limit", 9).result(5).ok  # type: ignore[union-attr]
+    live.session.engine.arm("bus", False)  # type: ignore[union-attr]
+    before = writes(staged)
+    click(dialog.live_button)
+    qtbot.waitUntil(lambda: "Differences: 1 of 5" in dialog.state.text())
+    item = dialog.tree.topLevelItem(0)
+    assert item is not None
+    assert (item.text(2), item.text(3)) == ("4 Hz", "9 Hz")
+    assert item.checkState(0) == Qt.CheckState.Checked
+    assert not dialog.write_button.isEnabled()
+    click(dialog.write_button)
+    assert "not armed" in dialog.write_button.toolTip()
+    assert writes(staged) == before
+    live.arm()
+    assert dialog.write_button.isEnabled()
+
+    def confirm() -> None:
+        asked = QApplication.activeModalWidget()
+        assert isinstance(asked, RestoringDialog)
+        assert asked.tree.topLevelItem(0).text(2) == "4 Hz"  # type: ignore[union-attr]
+        QTest.mousePress(asked.hold, Qt.MouseButton.LeftButton)
+
+    QTimer.singleShot(0, confirm)
+    click(dialog.write_button)
+    qtbot.waitUntil(lambda: "Written: 1. Not written: 0" in dialog.state.text())
+    assert writes(staged) == before + 1
+    assert live.session.engine.read("pump", "holding", 15, 1).result(5) == (4,)  # type: ignore[union-attr]
+
+
+def test_a_wrong_range_is_told(dialog: SnapshotsDialog, tmp_path: Path) -> None:
+    QTest.keyClicks(dialog.ranges, "holding")
+    dialog.take_into(tmp_path / "x.toml")
+    assert "is no range" in dialog.state.text()
+    assert not (tmp_path / "x.toml").exists()
+
+
+def writes(staged: StagedFollower) -> int:
+    return sum(asked.function > 4 for asked in staged.asked)

@@ -54,19 +54,22 @@ class SnapshotsDialog(QDialog):
         self._document, self._live = document, live
         self._before: RegisterSnapshot | None = None
         self._with_live = False
+        self._session: object = None
+        """That the follower was read in last."""
         self._rows: tuple[Row, ...] = ()
         self._work = LongWork(self)
         self._make_parts()
         self._lay_out()
         self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
         self._work.ended.connect(self._ended)
-        live.connection_changed.connect(self._enable)
+        live.connection_changed.connect(self._connection_changed)
         self._enable()
 
     def _make_parts(self) -> None:
         self.follower = QComboBox()
         self.follower.addItems([each.name for each in self._document.project.followers])
         self.follower.setAccessibleName(self.tr("Follower"))
+        self.follower.currentIndexChanged.connect(lambda _index: self._other_follower())
         self.ranges = QLineEdit()
         self.ranges.setAccessibleName(self.tr("Ranges besides the signals"))
         self.ranges.setPlaceholderText(self.tr("such as holding:0-99 coil:0-15; left empty, the signals only"))
@@ -149,6 +152,17 @@ class SnapshotsDialog(QDialog):
         for button in (self.take_button, self.live_button):
             button.setToolTip("" if connected else self.tr("Nothing is connected. Connect first."))
 
+    def _other_follower(self) -> None:
+        """What was compared holds for the follower that was read, and for no other."""
+        if self._with_live:
+            self._with_live = False
+            self._show()
+
+    def _connection_changed(self) -> None:
+        if self._live.session is not self._session:
+            self._other_follower()
+        self._enable()
+
     def _armed(self) -> bool:
         session = self._live.session
         device = None if session is None else session.project.follower_named.get(self.follower.currentText())
@@ -193,6 +207,7 @@ class SnapshotsDialog(QDialog):
             self._say(str(why), True)
             return None
         wanted += [] if like is None else ranges_like(like)
+        self._session = session
         engine, project, notes = session.engine, session.project, self.notes.text()
         line = str(session.endpoints.get(device.line, ""))
         return lambda progress: take(engine, project, name, wanted, line=line, notes=notes, progress=progress)
@@ -320,7 +335,7 @@ class SnapshotsDialog(QDialog):
 
     def _arrived(self, path: Path | None, snapshot: RegisterSnapshot) -> None:
         if path is None:
-            self._compare(snapshot, with_live=True)
+            self._compare(snapshot, with_live=snapshot.follower == self.follower.currentText())
         else:
             self._take_before(snapshot)
 

@@ -119,3 +119,16 @@ def test_a_wrong_range_is_told(dialog: SnapshotsDialog, tmp_path: Path) -> None:
 
 def writes(staged: StagedFollower) -> int:
     return sum(asked.function > 4 for asked in staged.asked)
+
+
+def test_disconnecting_ends_the_offer_to_write(
+    dialog: SnapshotsDialog, live: Live, qtbot: QtBot, tmp_path: Path
+) -> None:
+    dialog.take_into(tmp_path / "found.toml")
+    qtbot.waitUntil(lambda: "Registers: 2" in dialog.state.text())
+    live.arm()
+    click(dialog.live_button)
+    qtbot.waitUntil(lambda: "Differences: 0 of 2" in dialog.state.text())
+    live.disconnect_from_line()
+    assert not dialog.live_button.isEnabled()
+    assert "comparison with the follower as it is now" in dialog.write_button.toolTip()

@@ -195,6 +195,8 @@ def test_values_of_several_registers_differ_as_a_whole() -> None:
         said = (Said("total", "holding", 10, 2, text),)
         return RegisterSnapshot("pump", 3, "", "from-1", SMALL.taken, registers, signals=said)  # type: ignore[arg-type]
 
+    alike = compare(made((0, 1, 5), "1 h"), made((0, 2, 5), "1 h"))[0]
+    assert (alike.said_before, alike.said_after) == ("1 h (0 1)", "1 h (0 2)")
     rows = compare(made((0, 1, 5), "1 h"), made((0, 2, 6), "2 h"))
     assert [(row.number, row.signal, row.said_before, row.said_after) for row in rows] == [
         (11, "total", "1 h", "2 h"),
@@ -222,3 +224,15 @@ def test_the_command_line_takes_and_compares(tmp_path: Path, capsys: pytest.Capt
     assert main(["differences", str(found)]) == 2
     assert main(["differences", PUMP, str(found)]) == 2
     assert "no register snapshot" in capsys.readouterr().err
+
+
+def test_a_follower_that_falls_silent_ends_it_and_names_the_place() -> None:
+    staged = StagedFollower("tcp", lambda _asked: (), 50)
+    staged.start()
+    engine = running(staged)
+    try:
+        with pytest.raises(CannotTake, match="'pump' does not answer at holding registers 11 to 12"):
+            take(engine, PROJECT, "pump")
+    finally:
+        engine.stop()
+        staged.stop()

@@ -48,8 +48,9 @@ def prove(project: Project, finding: Finding) -> Project | None:
     before, after = check(project), check(mended)
     new = "\n".join(str(each) for each in after if same(each) not in map(same, before))
     told = f"{finding}\n{finding.mend}\n{new}"
-    counted = Counter(map(same, before))[same(finding)]
-    assert Counter(map(same, after))[same(finding)] < counted, told
+    # Another part may take its number and have the same wrong with it; and without a bit its word may be unused too.
+    fewer = Counter(map(same, after))[same(finding)] < Counter(map(same, before))[same(finding)]
+    assert fewer or not any(same(each) == same(finding) and each.where == finding.where for each in after), told
     assert graver(after, finding) <= graver(before, finding), told
     return mended
 

@@ -4748,6 +4748,41 @@
     </message>
 </context>
 <context>
+    <name>RestoringDialog</name>
+    <message>
+        <source>Hold to write</source>
+        <translation>Zum Schreiben gedrückt halten</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Press and hold, with the mouse or the space bar, until the bar is full.</source>
+        <translation>Mit der Maus oder der Leertaste gedrückt halten, bis der Balken voll ist.</translation>
+    </message>
+    <message>
+        <source>Then</source>
+        <translation>Dann</translation>
+    </message>
+    <message>
+        <source>These values are written to the follower now: {count}</source>
+        <translation>Diese Werte werden jetzt in das Gerät geschrieben: {count}</translation>
+    </message>
+    <message>
+        <source>Values to be written</source>
+        <translation>Zu schreibende Werte</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>Write back to {follower}</source>
+        <translation>In {follower} zurückschreiben</translation>
+    </message>
+</context>
+<context>
     <name>ScalingAid</name>
     <message>
         <source>&amp;Decimals</source>
@@ -6061,6 +6096,173 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
+    <name>SnapshotsDialog</name>
+    <message>
+        <source>&amp;Compare with a file…</source>
+        <translation>Mit einer &amp;Datei vergleichen…</translation>
+    </message>
+    <message>
+        <source>&amp;Export as CSV…</source>
+        <translation>Als CSV &amp;exportieren…</translation>
+    </message>
+    <message>
+        <source>&amp;Follower</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
+        <source>&amp;Open a snapshot…</source>
+        <translation>Aufnahme ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>&amp;Ranges</source>
+        <translation>&amp;Bereiche</translation>
+    </message>
+    <message>
+        <source>&amp;Stop</source>
+        <translation>&amp;Anhalten</translation>
+    </message>
+    <message>
+        <source>&amp;Take a snapshot…</source>
+        <translation>Aufnahme &amp;machen…</translation>
+    </message>
+    <message>
+        <source>&amp;Write back what is ticked…</source>
+        <translation>An&amp;gehaktes zurückschreiben…</translation>
+    </message>
+    <message>
+        <source>After</source>
+        <translation>Nachher</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>Compare with the follower &amp;now</source>
+        <translation>Mit dem Gerät &amp;jetzt vergleichen</translation>
+    </message>
+    <message>
+        <source>Differences: {count} of {all}.</source>
+        <translation>Unterschiede: {count} von {all}.</translation>
+    </message>
+    <message>
+        <source>Export as CSV</source>
+        <translation>Als CSV exportieren</translation>
+    </message>
+    <message>
+        <source>Follower</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
+        <translation>Gerät {follower}, Adresse {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
+    </message>
+    <message>
+        <source>Keep the snapshot as</source>
+        <translation>Aufnahme speichern unter</translation>
+    </message>
+    <message>
+        <source>Nothing is connected. Connect first.</source>
+        <translation>Es ist nichts verbunden. Zuerst verbinden.</translation>
+    </message>
+    <message>
+        <source>Nothing is ticked.</source>
+        <translation>Es ist nichts angehakt.</translation>
+    </message>
+    <message>
+        <source>Only &amp;differences</source>
+        <translation>Nur &amp;Unterschiede</translation>
+    </message>
+    <message>
+        <source>Open a snapshot</source>
+        <translation>Aufnahme öffnen</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Ranges besides the signals</source>
+        <translation>Bereiche neben den Signalen</translation>
+    </message>
+    <message>
+        <source>Re&amp;mark</source>
+        <translation>Bemer&amp;kung</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Register snapshots (*.toml)</source>
+        <translation>Registeraufnahmen (*.toml)</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Registers as found, as left</source>
+        <translation>Register, wie vorgefunden und hinterlassen</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation>Bemerken</translation>
+    </message>
+    <message>
+        <source>Remark kept in the file</source>
+        <translation>Bemerkung, die in der Datei steht</translation>
+    </message>
+    <message>
+        <source>Stopped. What was written before stays written.</source>
+        <translation>Angehalten. Was schon geschrieben war, bleibt geschrieben.</translation>
+    </message>
+    <message>
+        <source>Text (*.csv)</source>
+        <translation>Text (*.csv)</translation>
+    </message>
+    <message>
+        <source>The line is not armed, so nothing can be written. Arm it first.</source>
+        <translation>Die Leitung ist nicht scharf, also kann nichts geschrieben werden. Zuerst scharfschalten.</translation>
+    </message>
+    <message>
+        <source>These are two different followers.</source>
+        <translation>Das sind zwei verschiedene Geräte.</translation>
+    </message>
+    <message>
+        <source>This follower is not connected. Connect first.</source>
+        <translation>Dieses Gerät ist nicht verbunden. Zuerst verbinden.</translation>
+    </message>
+    <message>
+        <source>Values are written back after a comparison with the follower as it is now.</source>
+        <translation>Zurückgeschrieben wird nach einem Vergleich mit dem Gerät, wie es jetzt ist.</translation>
+    </message>
+    <message>
+        <source>What came of it</source>
+        <translation>Was daraus wurde</translation>
+    </message>
+    <message>
+        <source>Wire</source>
+        <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Written: {good}. Not written: {bad}.</source>
+        <translation>Geschrieben: {good}. Nicht geschrieben: {bad}.</translation>
+    </message>
+    <message>
+        <source>measured</source>
+        <translation>gemessen</translation>
+    </message>
+    <message>
+        <source>such as holding:0-99 coil:0-15; left empty, the signals only</source>
+        <translation>etwa holding:0-99 coil:0-15; leer: nur die Signale</translation>
+    </message>
+    <message>
+        <source>{file} cannot be written: {why}</source>
+        <translation>{file} kann nicht geschrieben werden: {why}</translation>
+    </message>
+</context>
+<context>
     <name>StartUpWorkplace</name>
     <message>
         <source>&amp;End the recording</source>
@@ -6081,6 +6283,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>; ⚠ {count} samples lost</source>
         <translation>; ⚠ {count} Abtastwerte verloren</translation>
+    </message>
+    <message>
+        <source>As &amp;found, as left…</source>
+        <translation>Wie &amp;vorgefunden, wie hinterlassen…</translation>
     </message>
     <message>
         <source>E&amp;vents</source>
@@ -11065,6 +11271,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
+        <source>signal &apos;{name}&apos; names this register</source>
+        <translation>das Signal „{name}“ nennt dieses Register</translation>
+    </message>
+    <message>
         <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
     </message>
@@ -11199,6 +11409,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>the project</source>
         <translation>das Projekt</translation>
+    </message>
+    <message>
+        <source>the table &apos;{table}&apos; can only be read</source>
+        <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
         <source>the text is UTF-16, not UTF-8</source>
@@ -11691,6 +11905,125 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{raw} is not a whole number; {encoding} holds whole numbers only</source>
         <translation>{raw} ist keine ganze Zahl; {encoding} enthält nur ganze Zahlen</translation>
+    </message>
+</context>
+<context>
+    <name>snapshots</name>
+    <message>
+        <source>&apos;{text}&apos; is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
+        <translation>„{text}“ ist kein Bereich; zu schreiben ist er wie holding:0-99, mit coil, discrete, input oder holding davor</translation>
+    </message>
+    <message>
+        <source>Follower &apos;{follower}&apos; does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
+        <translation>Das Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Von der Aufnahme wird nichts behalten.</translation>
+    </message>
+    <message>
+        <source>Follower &apos;{follower}&apos; refuses every register asked for: {reason}</source>
+        <translation>Das Gerät „{follower}“ verweigert jedes gefragte Register: {reason}</translation>
+    </message>
+    <message>
+        <source>No signal of follower &apos;{follower}&apos; is on the line; name ranges of registers to read.</source>
+        <translation>Kein Signal des Geräts „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche sind anzugeben.</translation>
+    </message>
+    <message>
+        <source>a coil: it may be a command</source>
+        <translation>eine Spule: sie kann ein Befehl sein</translation>
+    </message>
+    <message>
+        <source>a command of the panel writes it</source>
+        <translation>ein Befehl des Bedienfelds schreibt es</translation>
+    </message>
+    <message>
+        <source>a measured value: &apos;write&apos; is not set</source>
+        <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
+    </message>
+    <message>
+        <source>a part of signal &apos;{name}&apos;, which is written as a whole</source>
+        <translation>ein Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
+    </message>
+    <message>
+        <source>an output that is written again and again</source>
+        <translation>ein Ausgang, der immer wieder geschrieben wird</translation>
+    </message>
+    <message>
+        <source>it holds command bits</source>
+        <translation>es enthält Befehlsbits</translation>
+    </message>
+    <message>
+        <source>it holds this value already</source>
+        <translation>es enthält diesen Wert schon</translation>
+    </message>
+    <message>
+        <source>it is no TOML: {reason}</source>
+        <translation>das ist kein TOML: {reason}</translation>
+    </message>
+    <message>
+        <source>it is no register snapshot</source>
+        <translation>das ist keine Registeraufnahme</translation>
+    </message>
+    <message>
+        <source>it is the same</source>
+        <translation>es ist gleich</translation>
+    </message>
+    <message>
+        <source>its format is {found}, and this program reads {known}</source>
+        <translation>ihr Format ist {found}, und dieses Programm liest {known}</translation>
+    </message>
+    <message>
+        <source>no signal names it: look into the manual first</source>
+        <translation>kein Signal nennt es: zuerst im Handbuch nachsehen</translation>
+    </message>
+    <message>
+        <source>not written: it has changed since it was compared; compare again</source>
+        <translation>nicht geschrieben: es hat sich seit dem Vergleich geändert; neu vergleichen</translation>
+    </message>
+    <message>
+        <source>not written: {why}</source>
+        <translation>nicht geschrieben: {why}</translation>
+    </message>
+    <message>
+        <source>the first register {first} is behind the last one {last}</source>
+        <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
+    </message>
+    <message>
+        <source>the follower does not give it now</source>
+        <translation>das Gerät gibt es jetzt nicht her</translation>
+    </message>
+    <message>
+        <source>the key {key} is missing, or does not fit there</source>
+        <translation>der Schlüssel {key} fehlt oder passt dort nicht</translation>
+    </message>
+    <message>
+        <source>the project has this signal no more, or at another place</source>
+        <translation>das Projekt hat dieses Signal nicht mehr oder an anderer Stelle</translation>
+    </message>
+    <message>
+        <source>the snapshot does not have it</source>
+        <translation>die Aufnahme enthält es nicht</translation>
+    </message>
+    <message>
+        <source>the table &apos;{table}&apos; can only be read</source>
+        <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
+    </message>
+    <message>
+        <source>written and read back</source>
+        <translation>geschrieben und zurückgelesen</translation>
+    </message>
+    <message>
+        <source>{path} cannot be read: {reason}</source>
+        <translation>{path} kann nicht gelesen werden: {reason}</translation>
+    </message>
+    <message>
+        <source>{path} cannot be written: {reason}</source>
+        <translation>{path} kann nicht geschrieben werden: {reason}</translation>
+    </message>
+    <message>
+        <source>{path} is no text, and so no snapshot</source>
+        <translation>{path} ist kein Text und also keine Aufnahme</translation>
+    </message>
+    <message>
+        <source>{where}, &apos;{signal}&apos;</source>
+        <translation>{where}, „{signal}“</translation>
     </message>
 </context>
 <context>

@@ -121,7 +121,7 @@ def typing(editor: Editor, keys: int) -> list[float]:
             here = document.screen
             row, column = document.selection.cell
             shown = here.text[row][column : column + 1] if here is not None and row < len(here.text) else ""
-            letter = next(letter for letter in chance.sample(CHARACTERS, 3) if letter not in (shown, " "))
+            letter = chance.choice([letter for letter in CHARACTERS if letter not in (shown, " ")])
             times.append(editor.type(letter))
             run_for(chance.choice((0.0, 0.03, 0.08, 0.15)))
         run_for(chance.choice((0.05, 0.21, 0.25, 0.3, 0.5, 1.0)))

@@ -177,7 +177,7 @@ def _everywhere(survey: Survey, stops: list[Action]) -> Mend | None:
         if alone and stop.key is not None and stop.key not in serving:
             at = next(index for index, action in enumerate(actions) if action is stop)
             words = translate("checks", "Let the key {key} switch it off on every screen").format(key=quoted(stop.key))
-            return Mend(words, mends.set_in_action, (at, "from", None))
+            return Mend(words, mends.set_elsewhere, (("action", at, "from"), None))
     return None
 
 

@@ -168,7 +168,7 @@ def begin_key_taken(survey: Survey, screen: Screen) -> Iterator[Fault]:
         yield Fault("error", (), message, hint)
 
 
-@whole("actions", "turns", "screen_names", "entered", name="nothing-to-enter")
+@whole("panel", "actions", "turns", "screen_names", "entered", name="nothing-to-enter")
 def nothing_to_enter(survey: Survey) -> Iterator[Fault]:
     """An action that begins entry where there is no field to enter: the key only brings a refusal."""
     screens = set(survey.screen_names)
@@ -192,4 +192,14 @@ def nothing_to_enter(survey: Survey) -> Iterator[Fault]:
                 "checks", "it begins the entry of {signal}, but no screen it acts on has a field with entry for that"
             ).format(signal=quoted(action.signal))
         hint = translate("checks", "allow entry on a field there, or remove the action")
-        yield Fault("warning", place, message, hint, remove_action())
+        yield Fault("warning", place, message, hint, remove_action() if _begins_without(survey, action) else None)
+
+
+def _begins_without(survey: Survey, action: Action) -> bool:
+    """Whether no entry hangs on this action: there is none, or the key that begins it does nothing else."""
+    if not survey.entered:
+        return True
+    begin = survey.panel.entry.begin
+    others = [other for other in survey.project.actions if other is not action]
+    taken = {turn.key for turn in survey.project.turns} | {other.key for other in others}
+    return begin in survey.panel.keys and begin not in taken

@@ -77,15 +77,18 @@ def unit_clash(survey: Survey) -> Iterator[Fault]:
 @whole("followers", "signals", name="polled-too-slowly")
 def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
     """A follower with a communication time-out that hears from the panel less often: it stops by itself in between."""
-    quickest: dict[str, RegisterSignal] = {}
-    for signal in survey.project.signals:
+    quickest: dict[str, tuple[int, RegisterSignal]] = {}
+    for index, signal in enumerate(survey.project.signals):
         if isinstance(signal, RegisterSignal):
-            known = quickest.setdefault(signal.follower, signal)
+            _, known = quickest.setdefault(signal.follower, (index, signal))
             if signal.every_ms < known.every_ms:
-                quickest[signal.follower] = signal
+                quickest[signal.follower] = index, signal
     for index, follower in enumerate(survey.project.followers):
-        limit, signal_read = follower.communication_timeout_ms, quickest.get(follower.name)
-        if not limit or signal_read is None or signal_read.every_ms < limit:
+        limit = follower.communication_timeout_ms
+        if not limit or follower.name not in quickest:
+            continue
+        at, signal_read = quickest[follower.name]
+        if signal_read.every_ms < limit:
             continue
         wanted = max(10, limit // 4)
         yield Fault(
@@ -103,8 +106,8 @@ def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
                 translate("checks", "Read {signal} every {every} ms").format(
                     signal=quoted(signal_read.name), every=wanted
                 ),
-                mends.set_in_signal,
-                (signal_read.name, "every_ms", wanted),
+                mends.set_elsewhere,
+                (("signal", at, "every_ms"), wanted),
             ),
         )
 

@@ -38,9 +38,9 @@ def set_in_signal(project: Project, _place: Place, name: str, key: str, value: o
     return _put(project, ("signal", _index_of(project, name), key), lambda _: value)
 
 
-def set_in_action(project: Project, _place: Place, index: int, key: str, value: object) -> Project:
-    """With `value` under one key of the action with this index."""
-    return _put(project, ("action", index, key), lambda _: value)
+def set_elsewhere(project: Project, _place: Place, keys: Place, value: object) -> Project:
+    """With `value` under keys of the project that lead to another part than the finding is about."""
+    return _put(project, keys, lambda _: value)
 
 
 def remove(project: Project, place: Place) -> Project:

@@ -12,6 +12,7 @@ from app.checks.survey import Survey
 from app.language import translate
 from app.project.model import Condition
 from app.project.problems import Place, quoted
+from app.project.references import RELATIVE_SCREENS
 
 
 @whole("panel", "turns", "actions", "screen_names", "entered", name="unreachable-screen")
@@ -51,7 +52,7 @@ def _turn(survey: Survey, source: str, target: str, wished: tuple[str, ...]) -> 
     if source in survey.entered:
         taken.add(survey.panel.entry.begin)
     keys = [key for key in (*wished, *survey.panel.keys) if key in survey.panel.keys and key not in taken]
-    if not keys:
+    if not keys or target in RELATIVE_SCREENS:
         return None
     words = translate("checks", "Let the key {key} turn from {source} to {target}").format(
         key=quoted(keys[0]), source=quoted(source), target=quoted(target)

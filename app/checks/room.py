@@ -220,6 +220,8 @@ def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         return
     for value, text in signal.texts.items():
         if not span[0] <= int(value) <= span[1]:
+            words = translate("checks", "Remove the text {text}").format(text=quoted(text))
+            mend = Mend(words, mends.drop_text, (value,))
             yield Fault(
                 "warning",
                 (),
@@ -229,7 +231,6 @@ def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                 translate("checks", "it is {low} to {high}: mend the number or remove it").format(
                     low=number_digits(span[0], 0), high=number_digits(span[1], 0)
                 ),
-                Mend(
-                    translate("checks", "Remove the text {text}").format(text=quoted(text)), mends.drop_text, (value,)
-                ),
+                # Without its last text a signal would be shown as a number, for which a field may have no room.
+                mend if len(signal.texts) > 1 else None,
             )

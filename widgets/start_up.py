@@ -41,8 +41,8 @@ from widgets.trend_view import TrendView
 
 ENDING: Final = ".fanrec"
 """Of the names of recordings."""
-TREND_EVERY_S: Final = 0.1
-"""How often curves are drawn anew: smooth to the eye, at a tenth of the cost of each frame."""
+TREND_EVERY_S: Final = 0.2
+"""How often curves are drawn anew: a minute rolls on by three pixels in that time."""
 BLINK_S: Final = 0.1
 
 

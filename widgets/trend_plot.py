@@ -9,7 +9,7 @@ import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QGraphicsItem, QWidget
 
 from app.record.source import Source
 from widgets import palette
@@ -189,6 +189,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         pane.setAutoVisible(y=True)
         pane.getViewBox().setBorder(pg.mkPen(palette.current().line))
         for each in (axis, pane.getAxis("left")):
+            # Their words are set anew at every painting; as a picture they need not be while only curves change.
+            each.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
             each.setPen(palette.current().line)
             each.setTextPen(palette.current().ink)
         if not last:

@@ -34,6 +34,8 @@ SPANS: Final = (10, 30, 60, 300, 900, 3600, 6 * 3600, 24 * 3600)
 USUAL_SPAN: Final = 60
 MOST: Final = min(16, LOOKS)
 """Curves at once: more nobody can tell apart."""
+AHEAD: Final = 0.02
+"""Of the span: what is left free at the right for the values to come."""
 ZOOM: Final = 1.5
 MOVE: Final = 0.1
 """By one press of a key: how much more or less is shown, and how far it is moved, as a share of the span."""
@@ -114,8 +116,11 @@ class TrendView(QWidget):
         if source is None or not self.isVisible():
             return
         end = source.span()[1]
-        if self._following:
-            self.plot.set_span(end - (self.plot.span[1] - self.plot.span[0]), end)
+        begin, until = self.plot.span
+        length = until - begin
+        if self._following and not until - length * AHEAD <= end <= until:
+            # Moving the axis costs more than drawing the curves: it moves on by a step, and is then filled.
+            self.plot.set_span(end - length * (1 - AHEAD), end + length * AHEAD)
         elif self.plot.span[1] >= end:
             self.plot.draw()  # the newest values are in sight though it stands still
         self.legend.show_values(Column.NOW, [source.at(name, end) for name in self.signals])

@@ -20,7 +20,7 @@ from app.record.series import Series
 
 Array = NDArray[np.float64]
 
-KEPT: Final = 12_000_000
+KEPT: Final = 6_000_000
 """Values that are kept in memory of all signals together; the recording keeps them all."""
 
 
@@ -67,13 +67,15 @@ class Observed:
         project: Project,
         clock: Callable[[], float] = time.monotonic,
         civil: Callable[[], float] = time.time,
+        keep: int = KEPT,
     ) -> None:
+        """`keep` is how many values are kept, of all signals together; the oldest of each go."""
         self._project = project
         self._clock = clock
         self._civil = civil
         self._began = clock()
-        keep = KEPT // max(1, len(project.signals))
-        self._series = {signal.name: Series(keep) for signal in project.signals if _numeric(project, signal.name)}
+        share = keep // max(1, len(project.signals))
+        self._series = {signal.name: Series(share) for signal in project.signals if _numeric(project, signal.name)}
         self._bits: Mapping[str, list[BitSignal]] = _bits_of(project)
         self._last_bits: dict[str, float] = {}
 

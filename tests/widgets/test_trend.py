@@ -166,7 +166,10 @@ def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, sou
     assert np.allclose(values, 0.4 * times)
     source.now = 101.0
     view.refresh()
-    assert view.plot.span == (41.0, 101.0)
+    assert view.plot.span == pytest.approx((42.2, 102.2)), "a little is free for what comes"
+    source.now = 102.0
+    view.refresh()
+    assert view.plot.span == pytest.approx((42.2, 102.2)), "which is filled first"
     assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "1"]
 
 
@@ -177,11 +180,12 @@ def test_space_stands_still_without_losing_what_comes_and_end_follows_again(view
     view.refresh()
     assert view.plot.span == (40.0, 100.0)
     QTest.keyClick(view.plot, Qt.Key.Key_End)
-    assert view.plot.span == (50.0, 110.0)
+    assert view.plot.span == pytest.approx((51.2, 111.2))
     assert 99.0 in drawn(view, "speed")[1]
 
 
 def test_keys_move_and_zoom(view: TrendView) -> None:
+    view.look_at(40.0, 100.0)
     QTest.keyClick(view.plot, Qt.Key.Key_Left)
     assert view.plot.span == pytest.approx((34.0, 94.0))
     QTest.keyClick(view.plot, Qt.Key.Key_Up)

@@ -46,7 +46,7 @@ def sequences(draw: st.DrawFn) -> list[Project]:
     return projects
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(sequences(), st.data())
 def test_looking_again_finds_what_a_fresh_look_finds(projects: list[Project], data: st.DataObject) -> None:
     checker = Checker()
@@ -116,7 +116,7 @@ def known_of(field: Field, sees: set[str]) -> Field:
     return Field(at=(0, 0), width=1, signal=field.signal, kind=field.kind, entry=field.entry, blink=blink)
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(PROJECTS)
 def test_a_rule_about_the_whole_looks_only_at_what_it_names(tables: dict[str, Any]) -> None:
     project = Project.model_validate(tables)
@@ -125,7 +125,7 @@ def test_a_rule_about_the_whole_looks_only_at_what_it_names(tables: dict[str, An
             assert faults(rule, hidden(project, rule)) == faults(rule, project), rule.name
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(PROJECTS)
 def test_a_rule_about_one_part_looks_only_at_it_and_what_it_stands_on(tables: dict[str, Any]) -> None:
     project = Project.model_validate(tables)

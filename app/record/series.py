@@ -21,7 +21,8 @@ FIRST_ROOM: Final = 4096
 class Series:
     """Values in the order of their times, in seconds. Not-a-number is a gap: nothing was read there.
 
-    `keep` is how many are kept; when there are more, the oldest quarter is forgotten at once. Belongs to one thread.
+    `keep` is how many are kept at least; when there are more, about the oldest quarter is forgotten at once, in steps
+    of FACTOR to the power of LEVELS. Belongs to one thread.
     """
 
     def __init__(self, keep: int = 12_000_000) -> None:
@@ -142,9 +143,11 @@ class Series:
             low, high = level.low[: level.count], level.high[: level.count]
 
     def _forget(self, count: int) -> None:
-        """Forget the oldest, a whole number of cells of the coarsest level, so that the pyramid stays."""
+        """Forget about so many of the oldest: a whole number of cells of the coarsest level, so the pyramid stays."""
         step = FACTOR**LEVELS
-        count = -(-count // step) * step
+        count = count // step * step
+        if not count:
+            return
         self._times = self._times[count : self._count].copy()
         self._values = self._values[count : self._count].copy()
         self._count -= count

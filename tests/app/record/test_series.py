@@ -81,12 +81,20 @@ def test_a_gap_is_empty_columns_and_not_a_line() -> None:
 def test_the_oldest_is_forgotten_and_the_rest_stays_right() -> None:
     keep = 3 * FACTOR**LEVELS
     series, times, values = filled(5 * keep, keep=keep, pieces=300)
-    assert len(series) <= keep
+    assert len(series) <= keep + FACTOR**LEVELS
     assert len(series) + series.forgotten == len(times)
     left = len(series)
     assert series.values.tolist() == values[-left:].tolist()
     outline = series.outline(series.times[0], times[-1], 50)
     assert np.nanmax(outline.high) == values[-left:].max()
+
+
+def test_few_are_kept_too() -> None:
+    series, times, values = filled(300_000, keep=1000, pieces=3000)
+    assert 1000 <= len(series) <= 1000 + 2 * FACTOR**LEVELS
+    left = len(series)
+    assert series.values.tolist() == values[-left:].tolist()
+    assert np.nanmax(series.outline(times[-left], times[-1], 9).high) == values[-left:].max()
 
 
 def test_a_window_has_its_neighbours() -> None:

@@ -181,7 +181,7 @@ class TestUModbus:
         from umodbus.exceptions import IllegalDataAddressError, IllegalDataValueError
 
         with pytest.raises(IllegalDataAddressError):
-            ask(tcp.read_input_registers(UNIT, 410, 1))
+            ask(tcp.read_input_registers(UNIT, 500, 1))
         with pytest.raises(IllegalDataValueError):
             ask(tcp.write_single_register(UNIT, 310, 10_001))
 

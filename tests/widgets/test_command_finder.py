@@ -14,7 +14,7 @@ from pytestqt.qtbot import QtBot
 from app.project.files import load
 from projects import demo_path
 from tests.waiting import wait_for
-from widgets.command_finder import MOST_SHOWN, CommandFinder, Target
+from widgets.command_finder import MOST_SHOWN, PAGE, CommandFinder, Target
 from widgets.commands import listed
 from widgets.window import MainWindow
 
@@ -76,7 +76,11 @@ def run(words: str) -> Callable[[CommandFinder], None]:
 
 def test_every_command_of_the_menus_is_listed_under_its_name(window: MainWindow) -> None:
     names = finding(window, lambda _dialog: None)
-    expected = [each.name for each in listed(window.menus.all()) if each.action is not window.menus.find]
+    expected = [
+        ": ".join((*each.path[1:], each.name))
+        for each in listed(window.menus.all())
+        if each.action is not window.menus.find
+    ]
     assert sorted(names) == sorted(expected)
     assert len(names) > 40
     assert not [name for name in names if "&" in name or not name]
@@ -134,7 +138,7 @@ def test_screens_and_signals_are_places_to_go_to(window: MainWindow) -> None:
 def test_what_was_used_last_comes_first_also_after_a_restart(window: MainWindow) -> None:
     finding(window, run("light"))
     finding(window, run("next screen"))
-    assert finding(window, lambda _dialog: None)[:2] == ["Next screen", "Light"]
+    assert finding(window, lambda _dialog: None)[:2] == ["Next screen", "Appearance: Light"]
     assert len(window.settings.recent_commands) == 2
     other = MainWindow()
     assert other.settings.recent_commands == window.settings.recent_commands
@@ -149,13 +153,15 @@ def test_up_and_down_choose_while_one_types(window: MainWindow) -> None:
         QTest.keyClicks(dialog.search, "screen")
         for key in (Qt.Key.Key_Down, Qt.Key.Key_Down, Qt.Key.Key_Up, Qt.Key.Key_PageDown, Qt.Key.Key_PageUp):
             QTest.keyClick(dialog.search, key)
-        item = dialog.list.currentItem()
-        assert item is not None
-        chosen.append(item.text(0))
+            item = dialog.list.currentItem()
+            assert item is not None
+            chosen.append(item.text(0))
         assert dialog.focusWidget() is dialog.search
 
     names = finding(window, use)
-    assert chosen[0] == names[0]
+    last = len(names) - 1
+    assert last > PAGE, "too few to turn a page"
+    assert chosen == [names[place] for place in (1, 2, 1, min(1 + PAGE, last), min(1 + PAGE, last) - PAGE)]
 
 
 def test_nothing_found_says_so_and_escape_changes_nothing(window: MainWindow) -> None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import stat
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Final, Literal, TypeAlias
@@ -13,6 +11,7 @@ from app.exchange.sheet import LARGEST_FILE, CannotRead, Progress, Sheet, no_pro
 from app.exchange.sunspec import ModelWay, SunSpecModel, model_of, model_sheet
 from app.exchange.workbook import read_sheet, sheet_names
 from app.language import translate
+from app.project.ordinary import NotOrdinary, read_ordinary
 
 FileKind: TypeAlias = Literal["text", "workbook", "model"]
 
@@ -47,10 +46,9 @@ class Way:
 def source_of(path: Path) -> Source:
     """The content of a file. Raises CannotRead, in words, for everything that holds no register list."""
     try:
-        with open(path, "rb", opener=_without_waiting) as file:
-            if not stat.S_ISREG(os.fstat(file.fileno()).st_mode):
-                raise CannotRead(translate("exchange", "This is no ordinary file. Choose a CSV, XLSX or JSON file."))
-            data = file.read(LARGEST_FILE + 1)
+        data = read_ordinary(path, LARGEST_FILE)
+    except NotOrdinary:
+        raise CannotRead(translate("exchange", "This is no ordinary file. Choose a CSV, XLSX or JSON file.")) from None
     except FileNotFoundError:
         raise CannotRead(translate("exchange", "There is no such file. Check the name and the folder.")) from None
     except IsADirectoryError:
@@ -104,7 +102,3 @@ def read(source: Source, way: Way, progress: Progress = no_progress) -> tuple[Sh
         return model_sheet(source.model, way.model), way
     sheet, text = read_text(source.data, way.text, progress)
     return sheet, replace(way, text=text)
-
-
-def _without_waiting(path: str, flags: int) -> int:
-    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))  # a named pipe would wait for its writer

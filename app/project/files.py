@@ -20,6 +20,7 @@ from app.project.atomic import sync_folder, temporary, write_new
 from app.project.canonical import canonical
 from app.project.migration import Tables, UnknownFormat, migrated
 from app.project.model import FORMAT, Project
+from app.project.ordinary import NotOrdinary, read_ordinary
 from app.project.places import called
 from app.project.problems import Problem
 from app.project.references import problems_of_names
@@ -158,13 +159,11 @@ def has_comments(text: str) -> bool:
 
 def _content(path: Path) -> bytes:
     try:
-        with open(path, "rb", opener=_without_waiting) as file:
-            # Asked of the opened file, so that nothing can be put in its place meanwhile.
-            if not stat.S_ISREG(os.fstat(file.fileno()).st_mode):
-                raise _unreadable(
-                    translate("project", "this is no ordinary file"), translate("project", "choose a project file")
-                )
-            content = file.read(LARGEST_FILE + 1)
+        content = read_ordinary(path, LARGEST_FILE)
+    except NotOrdinary:
+        raise _unreadable(
+            translate("project", "this is no ordinary file"), translate("project", "choose a project file")
+        ) from None
     except IsADirectoryError:
         raise _unreadable(
             translate("project", "this is a folder"), translate("project", "choose a project file in it")
@@ -195,10 +194,6 @@ def _content(path: Path) -> bytes:
             translate("project", "choose a project file"),
         )
     return content
-
-
-def _without_waiting(path: str, flags: int) -> int:
-    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))  # a named pipe would wait for its writer
 
 
 def _unreadable(message: str, hint: str) -> ProjectFileError:

@@ -32,20 +32,25 @@ from __future__ import annotations
 
 import datetime
 from pathlib import Path
-from typing import Any, Final, get_args
+from typing import Final, TypeVar, get_args
 
 import tomli
 import tomli_w
 
 from app.language import translate
 from app.project.atomic import write_whole
-from app.signals.numbering import LAST_ADDRESS, Numbering
+from app.project.ordinary import NotOrdinary, read_ordinary
+from app.signals.numbering import LAST_ADDRESS, Numbering, Table
 from app.snapshots.snapshot import TABLES, NotReadable, Place, RegisterSnapshot, Said
+
+_T = TypeVar("_T")
 
 FORMAT: Final = 1
 KIND: Final = "register snapshot"
 ENDING: Final = ".registers.toml"
 """Of the names of these files."""
+LARGEST_FILE: Final = 8 * 1024 * 1024
+"""Bytes. All 65 536 registers of all four tables have half of this."""
 
 
 class NotASnapshot(Exception):
@@ -58,7 +63,7 @@ class CannotKeep(Exception):
 
 def text_of_file(snapshot: RegisterSnapshot) -> str:
     """The text of the file; equal snapshots give equal texts."""
-    head: dict[str, Any] = {
+    head: dict[str, object] = {
         "format": FORMAT,
         "kind": KIND,
         "follower": snapshot.follower,
@@ -96,22 +101,36 @@ def save(snapshot: RegisterSnapshot, path: Path) -> None:
     """Write the file, whole or not at all. Raises CannotKeep."""
     try:
         write_whole(path, text_of_file(snapshot).encode())
-    except OSError as why:
+    except (OSError, ValueError) as why:
         raise CannotKeep(
-            translate("snapshots", "{path} cannot be written: {reason}").format(path=path, reason=why.strerror or why)
+            translate("snapshots", "{path} cannot be written: {reason}").format(path=path, reason=_reason(why))
         ) from None
+
+
+def _reason(why: OSError | ValueError) -> str:
+    return (why.strerror if isinstance(why, OSError) else None) or str(why)
 
 
 def open_snapshot(path: Path) -> RegisterSnapshot:
     """Read a file. Raises NotASnapshot."""
     try:
-        text = path.read_bytes().decode()
+        content = read_ordinary(path, LARGEST_FILE)
+    except NotOrdinary:
+        raise NotASnapshot(translate("snapshots", "{path} is no ordinary file").format(path=path)) from None
+    except (OSError, ValueError) as why:
+        raise NotASnapshot(
+            translate("snapshots", "{path} cannot be read: {reason}").format(path=path, reason=_reason(why))
+        ) from None
+    if len(content) > LARGEST_FILE:
+        raise NotASnapshot(
+            translate("snapshots", "{path} has more than {most} MB, which no snapshot needs").format(
+                path=path, most=LARGEST_FILE // 1024**2
+            )
+        )
+    try:
+        text = content.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise NotASnapshot(translate("snapshots", "{path} is no text, and so no snapshot").format(path=path)) from None
-    except OSError as why:
-        raise NotASnapshot(
-            translate("snapshots", "{path} cannot be read: {reason}").format(path=path, reason=why.strerror or why)
-        ) from None
     try:
         return snapshot_of_text(text)
     except NotASnapshot as why:
@@ -175,21 +194,22 @@ def snapshot_of_text(text: str) -> RegisterSnapshot:
     )
 
 
-def _get(data: Any, key: str, kind: type[Any], at: str = "") -> Any:
+def _get(data: object, key: str, kind: type[_T], at: str = "") -> _T:
     value = data.get(key) if isinstance(data, dict) else None
-    if type(value) is not kind:
+    if not isinstance(value, kind) or type(value) is not kind:  # True is no number here
         raise _bad(at + key)
     return value
 
 
-def _table(data: Any, at: str) -> Any:
-    table = _get(data, "table", str, at)
-    if table not in TABLES:
+def _table(data: object, at: str) -> Table:
+    name = _get(data, "table", str, at)
+    table = next((each for each in TABLES if each == name), None)
+    if table is None:
         raise _bad(at + "table")
     return table
 
 
-def _list(data: dict[str, Any], key: str) -> list[Any]:
+def _list(data: dict[str, object], key: str) -> list[object]:
     found = data.get(key, [])
     if not isinstance(found, list):
         raise _bad(key)

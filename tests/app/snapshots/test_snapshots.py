@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import json
+import os
 from collections.abc import Iterator
 from fractions import Fraction
 from pathlib import Path
@@ -17,7 +18,15 @@ from app.cli import main
 from app.follower.simulation import Simulation
 from app.project.model import Follower, NeverRead, Panel, Project, RegisterSignal, TcpLine
 from app.snapshots.differences import compare
-from app.snapshots.files import NotASnapshot, open_snapshot, save, snapshot_of_text, text_of_file
+from app.snapshots.files import (
+    LARGEST_FILE,
+    CannotKeep,
+    NotASnapshot,
+    open_snapshot,
+    save,
+    snapshot_of_text,
+    text_of_file,
+)
 from app.snapshots.snapshot import NotReadable, RegisterSnapshot, Said
 from app.snapshots.taking import CannotTake, Range, range_of, take
 from projects import demo_path
@@ -189,6 +198,33 @@ def test_a_bad_file_is_told_in_words(change: tuple[str, str], words: str, tmp_pa
         open_snapshot(path)
 
 
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="named pipes")
+def test_pipes_devices_and_endless_files_are_no_snapshots(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe")
+    for path in (tmp_path / "pipe", Path(os.devnull)):
+        with pytest.raises(NotASnapshot, match="no ordinary file"):
+            open_snapshot(path)
+    with (tmp_path / "endless.toml").open("wb") as file:
+        file.truncate(LARGEST_FILE + 1)
+    with pytest.raises(NotASnapshot, match="more than 8 MB"):
+        open_snapshot(tmp_path / "endless.toml")
+
+
+@pytest.mark.parametrize("name", ["", "\0", "a" * 5000])
+def test_names_that_no_file_can_have_are_told_in_words(name: str, tmp_path: Path) -> None:
+    path = tmp_path / name if name else Path()
+    with pytest.raises(NotASnapshot, match="cannot be read"):
+        open_snapshot(path)
+    with pytest.raises(CannotKeep, match="cannot be written"):
+        save(SMALL, path)
+
+
+def test_a_snapshot_saved_again_by_an_editor_with_a_byte_order_mark_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "marked.registers.toml"
+    path.write_text(text_of_file(SMALL), encoding="utf-8-sig")
+    assert open_snapshot(path) == SMALL
+
+
 def test_values_of_several_registers_differ_as_a_whole() -> None:
     def made(words: tuple[int, int, int], text: str) -> RegisterSnapshot:
         registers = {("holding", 10 + at): word for at, word in enumerate(words)}
@@ -224,6 +260,18 @@ def test_the_command_line_takes_and_compares(tmp_path: Path, capsys: pytest.Capt
     assert main(["differences", str(found)]) == 2
     assert main(["differences", PUMP, str(found)]) == 2
     assert "no register snapshot" in capsys.readouterr().err
+
+
+def test_the_command_line_takes_no_snapshot_over_another_file(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    found = tmp_path / "as-found.registers.toml"
+    found.write_text("the only record of it", encoding="utf-8")
+    assert main(["snapshot", PUMP, "--via", "simulated", "--to", str(found)]) == 2
+    assert "exists already" in capsys.readouterr().err
+    assert found.read_text(encoding="utf-8") == "the only record of it"
+    assert main(["snapshot", PUMP, "--via", "simulated", "--to", str(tmp_path / "nowhere" / "found.toml")]) == 2
+    assert "no folder" in capsys.readouterr().err
 
 
 def test_a_follower_that_falls_silent_ends_it_and_names_the_place() -> None:

@@ -12,6 +12,7 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QGraphicsItem, QWidget
 
 from app.record.source import Source
+from app.record.value_axis import bounds
 from widgets import palette
 from widgets.trend_curves import is_lane, pen, shape
 
@@ -21,6 +22,8 @@ LEAST_SPAN_S: Final = 0.05
 LONGEST_SPAN_S: Final = 400 * 24 * 3600.0
 LANE_HEIGHT: Final = 20
 """Pixels."""
+LEAST_DIGITS: Final = 20
+"""So many of the last digits that are shown an axis spans at least."""
 
 
 class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has no types
@@ -39,6 +42,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         self._span = (0.0, 60.0)
         self._panes: list[Any] = []
         self._curves: dict[str, tuple[Any, Any]] = {}
+        self._heights: dict[Any, tuple[float, float]] = {}
+        """The bounds of the value axes, by pane."""
         self._lanes: dict[str, int] = {}
         self._axis_zero = 0.0
         """The time of the source at the zero of the axis."""
@@ -91,7 +96,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
             return
         begin, end = self._span
         pixels = max(50, self.width())
-        for name, (curve, _) in self._curves.items():
+        seen: dict[Any, list[float]] = {}
+        for name, (curve, pane) in self._curves.items():
             found = shape(source, name, begin, end, pixels)
             values = found.values
             lane = self._lanes.get(name)
@@ -101,6 +107,22 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
                 curve.setData([], [])
             else:
                 curve.setData(found.times - self._axis_zero, values, connect="finite", skipFiniteCheck=False)
+                if lane is None:
+                    seen.setdefault(pane, []).extend((float(np.nanmin(values)), float(np.nanmax(values))))
+        for pane, ends in seen.items():
+            self._fit(pane, min(ends), max(ends))
+
+    def _fit(self, pane: Any, low: float, high: float) -> None:
+        """Bring values into sight."""
+        if self._source is None or not np.isfinite((low, high)).all():
+            return
+        signals = self._source.project.signal_named
+        decimals = min(signals[name].decimals for name, (_, where) in self._curves.items() if where is pane)
+        now = self._heights.get(pane)
+        wanted = bounds(low, high, least=LEAST_DIGITS * 10.0**-decimals, now=now)
+        if wanted != now:
+            self._heights[pane] = wanted
+            pane.setYRange(*wanted, padding=0)
 
     # Cursors and the moment of a replay
 
@@ -128,7 +150,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
 
     def _build(self) -> None:
         self.clear()
-        self._panes, self._curves, self._lanes = [], {}, {}
+        self._panes, self._curves, self._lanes, self._heights = [], {}, {}, {}
         source = self._source
         if source is None:
             return
@@ -185,12 +207,12 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         pane.setMenuEnabled(False)
         pane.showGrid(x=True, y=True, alpha=0.18)
         pane.setMouseEnabled(x=True, y=False)
-        pane.enableAutoRange(axis="y")
-        pane.setAutoVisible(y=True)
+        pane.disableAutoRange()
         pane.getViewBox().setBorder(pg.mkPen(palette.current().line))
         for each in (axis, pane.getAxis("left")):
             # Their words are set anew at every painting; as a picture they need not be while only curves change.
             each.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
+            each.enableAutoSIPrefix(False)
             each.setPen(palette.current().line)
             each.setTextPen(palette.current().ink)
         if not last:

@@ -173,6 +173,33 @@ def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, sou
     assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "1"]
 
 
+def heights(view: TrendView) -> list[list[float]]:
+    return [pane.viewRange()[1] for pane in view.plot._panes]
+
+
+def test_value_axes_rest_while_values_wander_and_move_when_they_leave(view: TrendView, source: Told) -> None:
+    before = heights(view)
+    assert before[1] == pytest.approx([1.9, 3.1]), "round, and around the values from 2 to 3 A"
+    source.put("current", [100.1], [3.05])
+    source.now = 100.5
+    view.refresh()
+    assert heights(view) == before
+    source.put("current", [101.0], [30.0])
+    source.now = 101.5
+    view.refresh()
+    after = heights(view)
+    assert after[1][1] > 30.0
+    assert [*after[:1], *after[2:]] == [*before[:1], *before[2:]]
+
+
+def test_a_value_at_rest_is_a_level_line_without_a_prefix(view: TrendView, source: Told) -> None:
+    source.put("current", [198.0, 200.0, 201.0], [0.0, 0.0, 0.0])
+    source.now = 300.0
+    view.look_at(199.0, 202.0)
+    assert heights(view)[1] == pytest.approx([-0.12, 0.12]), "twenty of its last digits"
+    assert [pane.getAxis("left").labelString().count("x0.001") for pane in view.plot._panes] == [0, 0, 0]
+
+
 def test_space_stands_still_without_losing_what_comes_and_end_follows_again(view: TrendView, source: Told) -> None:
     QTest.keyClick(view.plot, Qt.Key.Key_Space)
     source.put("speed", [100.1, 105.0], [99.0, 98.0])

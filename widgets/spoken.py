@@ -74,11 +74,14 @@ class _SpokenRow(QLabel):
 def _remarks(row: Row) -> list[str]:
     """What the look of some cells says, in words."""
     remarks = []
+    looks = set(row.attributes)
     for bit, words in (
         (Attribute.STALE, translate("CellGrid", "old value: {text}")),
         (Attribute.BLINK, translate("CellGrid", "blinks: {text}")),
         (Attribute.INVERSE, translate("CellGrid", "light on dark: {text}")),
     ):
+        if not any(look & bit for look in looks):
+            continue
         cells = zip(row.text, row.attributes, strict=True)
         marked = "".join(character if attribute & bit else "\0" for character, attribute in cells)
         remarks += [words.format(text=part.strip()) for part in marked.split("\0") if part.strip()]

@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QFormLayout,
     QLabel,
-    QMessageBox,
     QProgressBar,
     QPushButton,
     QRadioButton,
@@ -27,6 +26,7 @@ from app.exchange.sheet import Progress, Stopped
 from app.exchange.writing import CannotWrite, TextStyle, as_text, as_workbook, write_file
 from app.project.edits.signals import AnySignal
 from app.project.model import BitSignal, Project, RegisterSignal
+from widgets.file_questions import may_replace
 from widgets.import_choices import box
 from widgets.long_work import LongWork
 from widgets.settings import Settings
@@ -143,14 +143,9 @@ class ExportDialog(QDialog):
         path = Path(name)
         if path.suffix.lower() != ending:
             path = path.with_name(path.name + ending)
-            if path.exists() and not self._may_replace(path):
+            if path.exists() and not may_replace(self, path, self.windowTitle()):
                 return
         self._write(path)
-
-    def _may_replace(self, path: Path) -> bool:
-        button = QMessageBox.StandardButton
-        words = self.tr("{file} exists already. Replace it?").format(file=path.name)
-        return QMessageBox.question(self, self.windowTitle(), words, button.Yes | button.No) == button.Yes
 
     def _write(self, path: Path) -> None:
         signals = self._choices[self.which.currentData()][1]

@@ -64,11 +64,10 @@ def may_let_go(parent: QWidget, lines: Sequence[str]) -> bool:
     return _choice(box, ((translate("files", "&Disconnect"), True),), False)
 
 
-def may_replace(parent: QWidget, path: Path) -> bool:
-    """Ask whether a file that exists already may be replaced."""
+def may_replace(parent: QWidget, path: Path, title: str) -> bool:
+    """Ask whether a file that exists already may be replaced; `title` says what for."""
     button = QMessageBox.StandardButton
     words = translate("files", "{file} exists already. Replace it?").format(file=path.name)
-    title = translate("files", "Save the project as")
     return QMessageBox.question(parent, title, words, button.Yes | button.No) == button.Yes
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from threading import Event
-from typing import Any, Final
+from typing import Final
 
 from PySide6.QtCore import QObject, Signal
 
 from app.exchange.sheet import Progress, Stopped
 
-Work = Callable[[Progress], Any]
+Work = Callable[[Progress], object]
 
 _STEP: Final = 0.01
 """Progress is told in steps of this, so that a quick piece of work does not flood the window."""
@@ -31,7 +31,7 @@ class LongWork(QObject):
         super().__init__(parent)
         self._pool = ThreadPoolExecutor(1, "fanlight-long-work")
         self._stop: Event | None = None
-        self._future: Future[Any] | None = None
+        self._future: Future[object] | None = None
         self._moved.connect(self._tell)
         self._done.connect(self._end)
 
@@ -75,7 +75,7 @@ class LongWork(QObject):
         if stop is self._stop and not stop.is_set():
             self.progressed.emit(part)
 
-    def _end(self, future: Future[Any]) -> None:
+    def _end(self, future: Future[object]) -> None:
         if future is self._future:
             self._future = None
             self.ended.emit(future)

@@ -302,10 +302,10 @@ QComboBox::drop-down {{ border: 0; width: 20px; }}
 QComboBox::down-arrow {{ image: url("{icons}/down-{shade}.svg"); width: 12px; height: 12px; }}
 QComboBox QAbstractItemView {{ background: {base}; color: {ink}; border: 1px solid {edge}; }}
 QCheckBox, QRadioButton {{ spacing: 6px; }}
-QCheckBox::indicator {{
+QCheckBox::indicator, QAbstractItemView::indicator {{
   width: 14px; height: 14px; background: {base}; border: 1px solid {edge}; border-radius: 3px;
 }}
-QCheckBox::indicator:checked {{
+QCheckBox::indicator:checked, QAbstractItemView::indicator:checked {{
   background: {accent}; border-color: {accent}; image: url("{icons}/tick-{shade}.svg");
 }}
 QCheckBox::indicator:disabled {{ background: {window}; border-color: {line}; }}

@@ -212,7 +212,7 @@ class ProjectFiles(QObject):
         if path.suffix.lower() != SUFFIX:
             # "press 1.5 kW" has no suffix, though it has a point; and over this file the dialog did not ask.
             path = path.with_name(path.name + SUFFIX)
-            if path.exists() and not ask.may_replace(self._window, path):
+            if path.exists() and not ask.may_replace(self._window, path, title):
                 return False
         return self.save_to(path)
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
 
 from app.snapshots.differences import Row
 from app.snapshots.restoring import place_text
 from widgets.arming import HOLD_MS, HoldButton, cautions
-from widgets.size import comfortable
+from widgets.size import comfortable, scaled
 
 
 class RestoringDialog(QDialog):
@@ -30,10 +31,12 @@ class RestoringDialog(QDialog):
         for row in rows:
             self.tree.addTopLevelItem(QTreeWidgetItem([place_text(row), row.said_after, row.said_before]))
         self.tree.resizeColumnToContents(0)
+        self.tree.setColumnWidth(1, scaled(130))
         layout.addWidget(self.tree, 1)
         for text in cautions():
             label = QLabel("\N{WARNING SIGN} " + text)
             label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
             layout.addWidget(label)
         self.hold = HoldButton(self.tr("Hold to write"), hold_ms=hold_ms)
         self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))

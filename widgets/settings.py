@@ -209,6 +209,15 @@ class Settings:
     def list_folder(self, folder: Path) -> None:
         self._store.setValue("list_folder", str(folder.absolute()))
 
+    @property
+    def start_up_folder(self) -> Path:
+        """The folder of the last recording or register snapshot; the working folder if there was none."""
+        return Path(str(self._store.value("start_up_folder", "") or ""))
+
+    @start_up_folder.setter
+    def start_up_folder(self, folder: Path) -> None:
+        self._store.setValue("start_up_folder", str(folder.absolute()))
+
     def _texts(self, key: str) -> tuple[str, ...]:
         found = self._store.value(key, [])
         texts = [found] if isinstance(found, str) else found if isinstance(found, list) else []

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import csv
-import io
+from collections.abc import Callable, Sequence
 from concurrent.futures import Future
 from pathlib import Path
-from typing import Any, Final
+from typing import TYPE_CHECKING, Final, TypeVar
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -15,55 +14,73 @@ from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
     QFormLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QProgressBar,
     QPushButton,
-    QTreeWidget,
-    QTreeWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
-from app.exchange.quoting import quoted
 from app.exchange.sheet import Progress, Stopped
 from app.project.atomic import write_whole
+from app.project.raw_register import number_of
+from app.signals.numbering import register_text
 from app.snapshots.differences import Row, compare
 from app.snapshots.files import ENDING, CannotKeep, NotASnapshot, open_snapshot, save
-from app.snapshots.restoring import Offer, offer, place_text, restore
-from app.snapshots.snapshot import RegisterSnapshot
+from app.snapshots.listing import as_csv
+from app.snapshots.restoring import Restored, offers, restore
+from app.snapshots.snapshot import NotReadable, RegisterSnapshot
 from app.snapshots.taking import CannotTake, Range, range_of, ranges_like, take
 from widgets.document import Document
+from widgets.file_questions import may_replace
+from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.long_work import LongWork
+from widgets.palette import set_look
+from widgets.registers_table import Line, RegistersTable, Sides
 from widgets.restoring_dialog import RestoringDialog
+from widgets.settings import Settings
+from widgets.shortening import shorten_placeholder
 from widgets.size import comfortable
 
-_ROW: Final = Qt.ItemDataRole.UserRole
+if TYPE_CHECKING:
+    from app.session import Session
+
+_T = TypeVar("_T")
+_SUFFIX: Final = ".toml"
 
 
 class SnapshotsDialog(QDialog):
     """Beside the window, which stays in reach: disarming above all."""
 
-    def __init__(self, document: Document, live: Live, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, live: Live, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(self.tr("Registers as found, as left"))
-        self.resize(comfortable(self, 900, 560))
-        self._document, self._live = document, live
+        self._document, self._live, self._settings = document, live, settings
         self._before: RegisterSnapshot | None = None
-        self._with_live = False
-        self._session: object = None
-        """That the follower was read in last."""
+        self._after: RegisterSnapshot | None = None
+        """What it is compared with; None while it is shown alone."""
+        self._session: Session | None = None
+        """That `after` was read in just now; None if it is a file, or that session is over."""
         self._rows: tuple[Row, ...] = ()
         self._work = LongWork(self)
+        self._stopped: Callable[[], None] = lambda: None
+        """What to do if somebody stops the work that is going on."""
         self._make_parts()
         self._lay_out()
+        self.resize(comfortable(self, 980, 620))
         self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
         self._work.ended.connect(self._ended)
         live.connection_changed.connect(self._connection_changed)
-        self._enable()
+        self._say(
+            self.tr(
+                "Take a snapshot before anything is changed. Whenever it is opened later, it can be compared with what "
+                "the follower holds then, and single values can be written back."
+            )
+        )
+        self._show()
 
     def _make_parts(self) -> None:
         self.follower = QComboBox()
@@ -72,9 +89,10 @@ class SnapshotsDialog(QDialog):
         self.follower.currentIndexChanged.connect(lambda _index: self._other_follower())
         self.ranges = QLineEdit()
         self.ranges.setAccessibleName(self.tr("Ranges besides the signals"))
-        self.ranges.setPlaceholderText(self.tr("such as holding:0-99 coil:0-15; left empty, the signals only"))
+        shorten_placeholder(self.ranges, self.tr("such as holding:0-99 coil:0-15; left empty, the signals only"))
         self.notes = QLineEdit()
         self.notes.setAccessibleName(self.tr("Remark kept in the file"))
+        shorten_placeholder(self.notes, self.tr("kept with the next snapshot, such as: before the motor was exchanged"))
         self.take_button = self._button(self.tr("&Take a snapshot\u2026"), self.take)
         self.open_button = self._button(self.tr("&Open a snapshot\u2026"), self.open)
         self.live_button = self._button(self.tr("Compare with the follower &now"), self.compare_live)
@@ -82,26 +100,21 @@ class SnapshotsDialog(QDialog):
         self.stop_button = self._button(self.tr("&Stop"), self._work.stop)
         self.write_button = self._button(self.tr("&Write back what is ticked\u2026"), self.write_back)
         self.export_button = self._button(self.tr("&Export as CSV\u2026"), self.export)
+        self.close_button = self._button(self.tr("C&lose"), self.close)
         self.only = QCheckBox(self.tr("Only &differences"))
         self.only.setChecked(True)
         self.only.toggled.connect(lambda _on: self._show())
         self.state = QLabel()
         self.state.setWordWrap(True)
         self.state.setTextFormat(Qt.TextFormat.PlainText)
+        self.state.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.state.setAccessibleName(self.tr("What came of it"))
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
-        self.tree = QTreeWidget()
-        self.tree.setAccessibleName(self.tr("Registers"))
-        self.tree.setRootIsDecorated(False)
-        self.tree.setHeaderLabels(
-            [self.tr("Register"), self.tr("Wire"), self.tr("Before"), self.tr("After"), self.tr("Remark")]
-        )
-        for column, width in enumerate((300, 70, 130, 130)):
-            self.tree.setColumnWidth(column, width)
-        self.tree.itemChanged.connect(lambda *_: self._enable())
+        self.table = RegistersTable()
+        self.table.registers.dataChanged.connect(lambda *_: self._enable())
 
-    def _button(self, text: str, run: Any) -> QPushButton:
+    def _button(self, text: str, run: Callable[[], object]) -> QPushButton:
         button = QPushButton(text)
         button.setAutoDefault(False)
         button.clicked.connect(lambda _checked=False: run())
@@ -114,48 +127,52 @@ class SnapshotsDialog(QDialog):
         form.addRow(self.tr("Re&mark"), self.notes)
         layout = QVBoxLayout(self)
         layout.addLayout(form)
-        for parts in (
-            (self.take_button, self.open_button, self.live_button, self.file_button),
-            (self.only, self.progress, self.stop_button),
-        ):
-            row = QHBoxLayout()
-            for part in parts:
-                row.addWidget(part)
-            row.addStretch(1)
-            layout.addLayout(row)
+        layout.addLayout(_row(self.take_button, self.open_button, self.live_button, self.file_button))
+        layout.addLayout(_row(self.only, self.progress, self.stop_button))
         layout.addWidget(self.state)
-        layout.addWidget(self.tree, 1)
-        row = QHBoxLayout()
-        for part in (self.write_button, self.export_button):
-            row.addWidget(part)
-        row.addStretch(1)
-        layout.addLayout(row)
+        layout.addWidget(self.table, 1)
+        bottom = _row(self.write_button, self.export_button)
+        bottom.add_stretch()
+        bottom.addWidget(self.close_button)
+        layout.addLayout(bottom)
 
     def _enable(self) -> None:
-        busy, connected = self._work.busy, self._live.connected
+        busy = self._work.busy
         self.progress.setVisible(busy)
         self.stop_button.setVisible(busy)
-        self.take_button.setEnabled(connected and not busy)
+        self.only.setVisible(self._after is not None)
         self.open_button.setEnabled(not busy)
-        self.live_button.setEnabled(connected and self._before is not None and not busy)
-        self.file_button.setEnabled(self._before is not None and not busy)
-        self.export_button.setEnabled(bool(self._rows))
-        why = ""
-        if not self._with_live:
-            why = self.tr("Values are written back after a comparison with the follower as it is now.")
-        elif not self._armed():
-            why = self.tr("The line is not armed, so nothing can be written. Arm it first.")
-        elif not self._ticked():
-            why = self.tr("Nothing is ticked.")
-        self.write_button.setEnabled(not why and not busy)
-        self.write_button.setToolTip(why)
-        for button in (self.take_button, self.live_button):
-            button.setToolTip("" if connected else self.tr("Nothing is connected. Connect first."))
+        for button, why in (
+            (self.take_button, self._why_not_read()),
+            (self.live_button, self._why_not_read() or self._why_not_compared()),
+            (self.file_button, self._why_not_compared()),
+            (self.write_button, self._why_not_written()),
+            (self.export_button, "" if self._rows else self.tr("There is nothing to export yet.")),
+        ):
+            button.setEnabled(not why and not busy)
+            button.setToolTip(why)
+        self.follower.setEnabled(not busy)
+
+    def _why_not_read(self) -> str:
+        return "" if self._live.connected else self.tr("Nothing is connected. Connect first.")
+
+    def _why_not_compared(self) -> str:
+        return "" if self._before is not None else self.tr("Take or open a snapshot first.")
+
+    def _why_not_written(self) -> str:
+        if self._session is None:
+            return self.tr("Values are written back after a comparison with the follower as it is now.")
+        if not self._armed():
+            return self._unarmed()
+        return "" if self.table.registers.ticked else self.tr("Nothing is ticked.")
+
+    def _unarmed(self) -> str:
+        return self.tr("The line is not armed, so nothing can be written. Arm it first.")
 
     def _other_follower(self) -> None:
         """What was compared holds for the follower that was read, and for no other."""
-        if self._with_live:
-            self._with_live = False
+        if self._session is not None:
+            self._session = None
             self._show()
 
     def _connection_changed(self) -> None:
@@ -170,32 +187,41 @@ class SnapshotsDialog(QDialog):
 
     def _say(self, words: str, trouble: bool = False) -> None:
         self.state.setText(("\N{WARNING SIGN} " if trouble else "") + words)
+        set_look(self.state, "fault" if trouble else "")
 
     # Taking and opening
 
     def take(self) -> None:
         """Ask for a file and read the follower into it."""
-        usual = self.follower.currentText() + ENDING
+        usual = self._settings.start_up_folder / (self.follower.currentText() + ENDING)
         name, _ = QFileDialog.getSaveFileName(
-            self, self.tr("Keep the snapshot as"), usual, self.tr("Register snapshots (*.toml)")
+            self, self.tr("Keep the snapshot as"), str(usual), self.tr("Register snapshots (*.toml)")
         )
-        if name:
-            self.take_into(Path(name))
+        if not name:
+            return
+        path = Path(name)
+        if path.suffix.lower() != _SUFFIX:
+            path = path.with_name(path.name + ENDING)
+            if path.exists() and not may_replace(self, path, self.tr("Keep the snapshot as")):
+                return
+        self.take_into(path)
 
     def take_into(self, path: Path) -> None:
         """Read the follower into this file."""
-        read = self._reading(None)
-        if read is not None:
+        reading = self._reading(None)
+        if reading is None:
+            return
+        read, _ = reading
 
-            def work(progress: Progress) -> Any:
-                taken = read(progress)
-                save(taken, path)
-                return path, taken
+        def work(progress: Progress) -> RegisterSnapshot:
+            taken = read(progress)
+            save(taken, path)
+            return taken
 
-            self._begin(work)
+        self._begin(work, lambda taken: self._take_before(taken, path))
 
-    def _reading(self, like: RegisterSnapshot | None) -> Any:
-        """A function that reads the chosen follower; None if that is not possible, which has been said."""
+    def _reading(self, like: RegisterSnapshot | None) -> tuple[Callable[[Progress], RegisterSnapshot], Session] | None:
+        """What reads the chosen follower, and where; None if that is not possible, which has been said."""
         session, name = self._live.session, self.follower.currentText()
         device = None if session is None else session.project.follower_named.get(name)
         if session is None or device is None:
@@ -205,44 +231,49 @@ class SnapshotsDialog(QDialog):
             wanted: list[Range] = [range_of(device, text) for text in self.ranges.text().split()]
         except CannotTake as why:
             self._say(str(why), True)
+            self.ranges.setFocus()
             return None
         wanted += [] if like is None else ranges_like(like)
-        self._session = session
         engine, project, notes = session.engine, session.project, self.notes.text()
         line = str(session.endpoints.get(device.line, ""))
-        return lambda progress: take(engine, project, name, wanted, line=line, notes=notes, progress=progress)
+        return lambda progress: take(engine, project, name, wanted, line=line, notes=notes, progress=progress), session
 
     def open(self) -> None:
         """Ask for a snapshot and show it."""
         found = self._ask()
         if found is not None:
-            self._take_before(found)
+            self._take_before(*found)
 
-    def _ask(self) -> RegisterSnapshot | None:
+    def _ask(self) -> tuple[RegisterSnapshot, Path] | None:
         name, _ = QFileDialog.getOpenFileName(
-            self, self.tr("Open a snapshot"), "", self.tr("Register snapshots (*.toml)")
+            self,
+            self.tr("Open a snapshot"),
+            str(self._settings.start_up_folder),
+            self.tr("Register snapshots (*.toml)"),
         )
         try:
-            return open_snapshot(Path(name)) if name else None
+            return (open_snapshot(Path(name)), Path(name)) if name else None
         except NotASnapshot as why:
             self._say(str(why), True)
             return None
 
-    def _take_before(self, snapshot: RegisterSnapshot) -> None:
-        self._before, self._with_live = snapshot, False
+    def _take_before(self, snapshot: RegisterSnapshot, path: Path) -> None:
+        self._settings.start_up_folder = path.parent
+        self._before, self._after, self._session = snapshot, None, None
         self.follower.setCurrentIndex(max(0, self.follower.findText(snapshot.follower)))
         self._rows = compare(snapshot, snapshot)
-        self.only.setChecked(False)
         self._show()
-        self._say(
-            self.tr("Follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}.").format(
-                follower=snapshot.follower,
-                unit=snapshot.unit,
-                taken=snapshot.taken.isoformat(" "),
-                count=len(snapshot.registers),
-                refused=sum(each.last - each.first + 1 for each in snapshot.not_readable),
-            )
+        words = self.tr(
+            "{file}: follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}."
+        ).format(
+            file=path.name,
+            follower=snapshot.follower,
+            unit=snapshot.unit,
+            taken=snapshot.taken.strftime("%Y-%m-%d %H:%M:%S"),
+            count=len(snapshot.registers),
+            refused=sum(each.last - each.first + 1 for each in snapshot.not_readable),
         )
+        self._say("\n".join(text for text in (words, snapshot.notes) if text))
 
     # Comparing
 
@@ -250,18 +281,20 @@ class SnapshotsDialog(QDialog):
         """Ask for another snapshot and show what differs."""
         found = self._ask()
         if found is not None:
-            self._compare(found, with_live=False)
+            self._compare(found[0], None)
 
     def compare_live(self) -> None:
         """Read the follower again and show what differs."""
-        read = self._reading(self._before)
-        if read is not None:
-            self._begin(lambda progress: (None, read(progress)))
+        reading = self._reading(self._before)
+        if reading is not None:
+            read, session = reading
+            self._begin(read, lambda now: self._compare(now, session))
 
-    def _compare(self, after: RegisterSnapshot, *, with_live: bool) -> None:
+    def _compare(self, after: RegisterSnapshot, session: Session | None) -> None:
         if self._before is None:
             return
-        self._with_live = with_live
+        same = after.follower == self.follower.currentText() and session is self._live.session
+        self._after, self._session = after, session if same else None
         self._rows = compare(self._before, after)
         self.only.setChecked(True)
         self._show()
@@ -271,105 +304,99 @@ class SnapshotsDialog(QDialog):
             words += " " + self.tr("These are two different followers.")
         self._say(words)
 
+    def _shown(self) -> tuple[Row, ...]:
+        if self._after is None or not self.only.isChecked():
+            return self._rows
+        return tuple(row for row in self._rows if row.differs)
+
     def _show(self) -> None:
-        self.tree.blockSignals(True)
-        self.tree.clear()
-        session = self._live.session
-        for row in self._rows:
-            if self.only.isChecked() and not row.differs:
-                continue
-            item = QTreeWidgetItem([place_text(row), str(row.address), row.said_before, row.said_after])
-            remark = self.tr("measured") if row.measured else ""
-            if self._with_live and row.differs and session is not None:
-                found: Offer = offer(session.project, self.follower.currentText(), row)
-                remark = found.why
-                if found.possible:
-                    item.setCheckState(0, Qt.CheckState.Checked if found.chosen else Qt.CheckState.Unchecked)
-            item.setText(4, remark)
-            item.setToolTip(4, remark)
-            item.setData(0, _ROW, row)
-            self.tree.addTopLevelItem(item)
-        self.tree.blockSignals(False)
+        rows, session = self._shown(), self._session
+        measured = self.tr("measured")
+        if session is not None:
+            lines = [
+                Line.of(each.row, each.why, each) if each.row.differs else Line.of(each.row)
+                for each in offers(session.project, self.follower.currentText(), rows)
+            ]
+        else:
+            lines = [Line.of(row, measured if row.measured else "") for row in rows]
+        if self._after is None and self._before is not None:
+            lines += [_unread(self._before, each) for each in self._before.not_readable]
+        alone = Sides.ONE if self._after is None else Sides.TWO
+        self.table.show_lines(lines, alone if session is None else Sides.LIVE)
         self._enable()
 
     # Writing back
 
-    def _ticked(self) -> list[Row]:
-        items = [self.tree.topLevelItem(at) for at in range(self.tree.topLevelItemCount())]
-        ticked = Qt.CheckState.Checked
-        return [item.data(0, _ROW) for item in items if item is not None and item.checkState(0) == ticked]
-
     def write_back(self) -> None:
         """Show what would be written, and write it once that is confirmed."""
-        rows, name = self._ticked(), self.follower.currentText()
+        rows, name = self.table.registers.ticked, self.follower.currentText()
         if not rows or RestoringDialog(name, rows, self).exec() != QDialog.DialogCode.Accepted:
             return
-        session = self._live.session
-        if session is None or not self._armed():
-            self._say(self.tr("The line is not armed, so nothing can be written. Arm it first."), True)
+        session = self._session
+        if session is None or session is not self._live.session or not self._armed():
+            self._say(self._unarmed(), True)
             return
         engine, project = session.engine, session.project
-        self._begin(lambda progress: restore(engine, project, name, rows, progress=progress))
+        done: list[Restored] = []
 
-    # Work
+        def work(progress: Progress) -> list[Restored]:
+            restore(engine, project, name, rows, progress=progress, told=done.append)
+            return done
 
-    def _begin(self, work: Any) -> None:
-        self.progress.setValue(0)
-        self._say("")
-        self._work.start(work)
-        self._enable()
-
-    def _ended(self, future: Future[Any]) -> None:
-        try:
-            result = future.result()
-        except Stopped:
+        def stopped() -> None:
+            self._mark(done)
             self._say(self.tr("Stopped. What was written before stays written."))
-        except (CannotTake, CannotKeep) as why:
-            self._say(str(why), True)
-        else:
-            if len(result) == 2 and isinstance(result[1], RegisterSnapshot):
-                self._arrived(*result)
-            else:
-                self._report(result)
-        self._enable()
 
-    def _arrived(self, path: Path | None, snapshot: RegisterSnapshot) -> None:
-        if path is None:
-            self._compare(snapshot, with_live=snapshot.follower == self.follower.currentText())
-        else:
-            self._take_before(snapshot)
+        self._begin(work, self._report, stopped)
 
-    def _report(self, done: Any) -> None:
+    def _mark(self, done: Sequence[Restored]) -> None:
         """Say of each row what became of it, where it stands."""
-        words = {(each.row.table, each.row.address): each for each in done}
-        for at in range(self.tree.topLevelItemCount()):
-            item = self.tree.topLevelItem(at)
-            if item is None:
-                continue
-            row = item.data(0, _ROW)
-            if (row.table, row.address) not in words:
-                continue
-            each = words[row.table, row.address]
-            item.setText(4, ("\N{CHECK MARK} " if each.ok else "\N{WARNING SIGN} ") + each.words)
-            item.setToolTip(4, each.words)
-            item.setCheckState(0, Qt.CheckState.Unchecked)
+        self.table.registers.report({(each.row.table, each.row.address): each for each in done})
+
+    def _report(self, done: Sequence[Restored]) -> None:
+        self._mark(done)
         bad = sum(not each.ok for each in done)
         self._say(self.tr("Written: {good}. Not written: {bad}.").format(good=len(done) - bad, bad=bad), bad > 0)
 
+    # Work
+
+    def _begin(
+        self,
+        work: Callable[[Progress], _T],
+        then: Callable[[_T], None],
+        stopped: Callable[[], None] | None = None,
+    ) -> None:
+        """Do this in a thread; `then` takes what came of it, in the window's, or `stopped` if somebody stops it."""
+
+        def both(progress: Progress) -> Callable[[], None]:
+            result = work(progress)
+            return lambda: then(result)
+
+        self._stopped = stopped or (lambda: self._say(self.tr("Stopped. Nothing was kept.")))
+        self.progress.setValue(0)
+        self._say("")
+        self._work.start(both)
+        self._enable()
+
+    def _ended(self, future: Future[Callable[[], None]]) -> None:
+        try:
+            then = future.result()
+        except Stopped:
+            self._stopped()
+        except (CannotTake, CannotKeep) as why:
+            self._say(str(why), True)
+        else:
+            then()
+        self._enable()
+
     def export(self) -> None:
         """Ask for a file and write what is shown as CSV."""
-        name, _ = QFileDialog.getSaveFileName(self, self.tr("Export as CSV"), "registers.csv", self.tr("Text (*.csv)"))
+        usual = self._settings.start_up_folder / "registers.csv"
+        name, _ = QFileDialog.getSaveFileName(self, self.tr("Export as CSV"), str(usual), self.tr("Text (*.csv)"))
         if not name:
             return
-        out = io.StringIO()
-        rows = csv.writer(out)
-        rows.writerow(["table", "register", "wire address", "signal", "before", "after"])
-        for row in self._rows:
-            if row.differs or not self.only.isChecked():
-                said = [quoted(text) for text in (row.signal, row.said_before, row.said_after)]
-                rows.writerow([row.table, row.number, row.address, *said])
         try:
-            write_whole(Path(name), out.getvalue().encode("utf-8-sig"))
+            write_whole(Path(name), as_csv(self._shown(), alone=self._after is None).encode("utf-8-sig"))
         except OSError as why:
             self._say(self.tr("{file} cannot be written: {why}").format(file=name, why=why.strerror or why), True)
 
@@ -377,3 +404,15 @@ class SnapshotsDialog(QDialog):
         """Closed in any way: the work is stopped."""
         self._work.close()
         super().done(result)
+
+
+def _unread(snapshot: RegisterSnapshot, each: NotReadable) -> Line:
+    first, last = (number_of(snapshot.numbering, each.table, at) for at in (each.first, each.last))
+    return Line(register_text(each.table, first, last), remark=each.reason)
+
+
+def _row(*parts: QWidget) -> FlowLayout:
+    row = FlowLayout()
+    for part in parts:
+        row.addWidget(part)
+    return row

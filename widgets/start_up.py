@@ -37,6 +37,7 @@ from widgets.live import Live
 from widgets.observation import Observation
 from widgets.replay_bar import ReplayBar
 from widgets.response_view import ResponseView
+from widgets.settings import Settings
 from widgets.trend_view import TrendView
 
 ENDING: Final = ".fanrec"
@@ -53,13 +54,19 @@ class StartUpWorkplace(QWidget):
     """Something to tell the user, and whether it is trouble."""
 
     def __init__(
-        self, document: Document, live: Live, observation: Observation, connecting: Sequence[QAction] = ()
+        self,
+        document: Document,
+        live: Live,
+        observation: Observation,
+        settings: Settings,
+        connecting: Sequence[QAction] = (),
     ) -> None:
         """`connecting` are the commands of the window that connect and disconnect, offered here, too."""
         super().__init__()
         self._document = document
         self._live = live
         self._observation = observation
+        self._settings = settings
         self._recording: Recording | None = None
         self._told_to = 0.0
         self._drawn = 0.0
@@ -183,7 +190,7 @@ class StartUpWorkplace(QWidget):
         """Open the registers as found and as left, beside the window: disarming stays in reach."""
         from widgets.snapshots_dialog import SnapshotsDialog
 
-        SnapshotsDialog(self._document, self._live, self.window()).show()
+        SnapshotsDialog(self._document, self._live, self._settings, self.window()).show()
 
     # Recording
 

@@ -201,6 +201,7 @@ class MainWindow(QMainWindow):
                 self.document,
                 self.live,
                 Observation(self.live, program(), self),
+                self.settings,
                 (self.bench.connect_action, self.bench.disconnect_action),
             )
             self._start_up = made
@@ -268,7 +269,6 @@ class MainWindow(QMainWindow):
         self.line_dock.hide()
 
     def _connect(self) -> None:
-        self.document.changed.connect(self._retitle)
         self.document.standing_changed.connect(self._retitle)
         self.live.connection_changed.connect(self._connection_changed)
         self.bench.not_connected.connect(self._say_not_connected)
@@ -295,7 +295,9 @@ class MainWindow(QMainWindow):
 
     def _retitle(self) -> None:
         self.setWindowTitle(self.tr("{name}[*] \u2013 Fanlight").format(name=self.files.name))
-        self.setWindowModified(self.document.modified)
+        modified = self.document.modified
+        if modified != self.isWindowModified():  # every widget is told of it, also where it was so before
+            self.setWindowModified(modified)
         self.menus.name_steps()
 
     def _connection_changed(self) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Future, TimeoutError as NotYet
 from dataclasses import dataclass
 from typing import Protocol, TypeVar
@@ -10,14 +10,14 @@ from typing import Protocol, TypeVar
 from app.bus.faults import LineFault
 from app.bus.writes import WriteReport
 from app.language import translate
-from app.project.binding import refusal, unwritable
+from app.project.binding import Binding, refusal, unwritable
 from app.project.capability import not_offered
 from app.project.model import BitSignal, Project
 from app.signals.encoding import Implausible
 from app.signals.numbering import Table, register_text
 from app.signals.reading import Value
 from app.snapshots.differences import Row
-from app.snapshots.snapshot import signals_of
+from app.snapshots.snapshot import Place, signals_of
 from app.snapshots.taking import LOOK_EVERY_S, Progress
 
 _T = TypeVar("_T")
@@ -57,16 +57,27 @@ class Restored:
     words: str
 
 
+def offers(project: Project, follower: str, rows: Sequence[Row]) -> tuple[Offer, ...]:
+    """Whether and how `before` of each row may be written to the follower, which holds `after` now."""
+    bound = signals_of(project, follower)
+    parts = {(each.table, each.address + at): name for name, each in bound.items() for at in range(each.count)}
+    return tuple(_offer(project, bound, parts, row) for row in rows)
+
+
 def offer(project: Project, follower: str, row: Row) -> Offer:
-    """Whether and how `row.before` may be written to the follower, which holds `row.after` now."""
-    reason = _impossible(project, follower, row)
+    """The offer for one row."""
+    return offers(project, follower, [row])[0]
+
+
+def _offer(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place, str], row: Row) -> Offer:
+    reason = _impossible(project, bound, parts, row)
     if reason is not None:
         return Offer(row, False, False, reason)
     caution = _caution(project, row)
     return Offer(row, True, not caution, caution)
 
 
-def _impossible(project: Project, follower: str, row: Row) -> str | None:
+def _impossible(project: Project, bound: Mapping[str, Binding], parts: Mapping[Place, str], row: Row) -> str | None:
     if not row.differs:
         return translate("snapshots", "it is the same")
     if row.before is None:
@@ -78,13 +89,11 @@ def _impossible(project: Project, follower: str, row: Row) -> str | None:
     if row.measured:
         return translate("snapshots", "a measured value: 'write' is not set")
     if not row.signal:
-        for name, bound in signals_of(project, follower).items():
-            if bound.table == row.table and bound.address <= row.address < bound.address + bound.count:
-                return translate("snapshots", "a part of signal '{name}', which is written as a whole").format(
-                    name=name
-                )
-        return None
-    binding = signals_of(project, follower).get(row.signal)
+        whole = parts.get((row.table, row.address))
+        if whole is None:
+            return None
+        return translate("snapshots", "a part of signal '{name}', which is written as a whole").format(name=whole)
+    binding = bound.get(row.signal)
     if binding is None or (binding.table, binding.address, binding.count) != (row.table, row.address, row.count):
         return translate("snapshots", "the project has this signal no more, or at another place")
     try:

@@ -9,7 +9,7 @@ from concurrent.futures import Future, TimeoutError as NotYet
 from dataclasses import dataclass
 from typing import Final, Protocol
 
-from app.bus.faults import FaultKind, LineFault
+from app.bus.faults import EXCEPTIONS, Fault, FaultKind, LineFault, exception_text
 from app.bus.requests import MOST_BITS
 from app.language import translate
 from app.project.capability import never_read
@@ -206,7 +206,7 @@ class _Taking:
                 if fault.of_connection or (last_time and not refusal):
                     raise self._silent(table, first, end, fault.sentence) from None
                 if refusal and (fault.code not in _BUSY or last_time):
-                    return fault.code or 0, fault.sentence
+                    return fault.code, _refusal(fault)
                 if fault.kind is FaultKind.EXCEPTION:
                     self._pause(BUSY_PAUSE_S)
                 continue
@@ -245,6 +245,11 @@ class _Taking:
     def _count(self, judged: int) -> None:
         self._judged += judged
         self._progress(self._judged / self.total)
+
+
+def _refusal(fault: Fault) -> str:
+    """In words that neighbours share: without the place, and without advice for somebody who polls."""
+    return f"{fault.short}: {exception_text(fault.code)[0]}" if fault.code in EXCEPTIONS else fault.short
 
 
 def _blocks(addresses: list[int], inner: set[int], most: int) -> Iterable[tuple[int, int]]:

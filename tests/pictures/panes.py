@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QWidget
 
 from app.project.edits.transfer import Arrivals, Difference, Unlike
@@ -16,6 +18,7 @@ from app.project.files import load
 from app.project.model import RegisterSignal
 from app.project.problems import Problem
 from app.project.recovery import Origin, Slot
+from app.snapshots.differences import Row
 from projects import demo_path
 from tests.pictures.stage import settle, settle_until
 from widgets.arming import ArmingDialog
@@ -33,8 +36,10 @@ from widgets.import_list import ImportDialog
 from widgets.page_map_turn import TurnDialog
 from widgets.problems import ProblemsDialog
 from widgets.recovery_dialog import RecoveryDialog
+from widgets.restoring_dialog import RestoringDialog
 from widgets.scaling_aid import ScalingAid
 from widgets.signal_picker import SignalPicker
+from widgets.snapshots_dialog import SnapshotsDialog
 from widgets.templates import TemplateDialog
 from widgets.window import MainWindow
 
@@ -208,6 +213,38 @@ def _trouble(window: MainWindow) -> Iterator[QWidget]:
         settle()
 
 
+@contextmanager
+def _snapshots(window: MainWindow) -> Iterator[SnapshotsDialog]:
+    dialog = SnapshotsDialog(window.document, window.live, window.settings, window)
+    dialog.show()
+    settle()
+    yield dialog
+    dialog.close()
+    settle()
+
+
+@contextmanager
+def _snapshots_taken(window: MainWindow) -> Iterator[SnapshotsDialog]:
+    with _live(window), _snapshots(window) as dialog, tempfile.TemporaryDirectory() as folder:
+        dialog.ranges.setText("holding:0-3")
+        dialog.notes.setText("before the impeller was exchanged")
+        dialog.take_into(Path(folder) / "as found.registers.toml")
+        settle_until(lambda: dialog.live_button.isEnabled())
+        yield dialog
+
+
+@contextmanager
+def _snapshots_compared(window: MainWindow) -> Iterator[SnapshotsDialog]:
+    with _snapshots_taken(window) as dialog:
+        session = window.live.session
+        assert session is not None
+        for signal, value in (("speed set point", 30), ("ramp up", 20)):
+            assert session.engine.write(signal, value).result(5).ok
+        QTest.mouseClick(dialog.live_button, Qt.MouseButton.LeftButton)
+        settle_until(lambda: dialog.table.registers.ticked)
+        yield dialog
+
+
 def _scaling(window: MainWindow) -> ScalingAid:
     project = window.document.project
     return ScalingAid(project, next(each for each in project.signals if isinstance(each, RegisterSignal)), window)
@@ -234,6 +271,10 @@ PROBLEMS: Final = [
     Problem("screen 'run', field 2", "signal 'sped' does not exist", "did you mean 'speed'?"),
     Problem("", "the file ends in the middle of a table"),
 ]
+RESTORED: Final = [
+    Row("holding", 310, 1, 310, (7630,), (6000,), "speed set point", "38.2 Hz", "30.0 Hz"),
+    Row("holding", 311, 1, 311, (50,), (200,), "ramp up", "5.0 s", "20.0 s"),
+]
 ARRIVALS: Final = Arrivals(("speed",), (), (), (Difference("signal", "speed", (Unlike("register", "310", "410"),)),))
 
 
@@ -258,6 +299,10 @@ def panes() -> list[Pane]:
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),
         Pane("start-up-live", _start_up_live),
+        Pane("dialog-snapshots", _snapshots),
+        Pane("dialog-snapshots-taken", _snapshots_taken),
+        Pane("dialog-snapshots-compared", _snapshots_compared),
+        Pane("dialog-restoring", _dialog(lambda window: RestoringDialog("pump", RESTORED, window))),
         Pane("dialog-new", _dialog(TemplateDialog)),
         Pane(
             "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))

@@ -16,7 +16,9 @@ from app.snapshots.files import open_snapshot
 from tests.staged_follower import Registers, StagedFollower
 from widgets.document import Document
 from widgets.live import Live
+from widgets.registers_table import Column
 from widgets.restoring_dialog import RestoringDialog
+from widgets.settings import Settings
 from widgets.snapshots_dialog import SnapshotsDialog
 
 PROJECT = Project(
@@ -54,10 +56,15 @@ def live(qtbot: QtBot, staged: StagedFollower) -> Iterator[Live]:
 
 @pytest.fixture
 def dialog(qtbot: QtBot, live: Live) -> Iterator[SnapshotsDialog]:
-    made = SnapshotsDialog(Document(PROJECT), live)
+    made = SnapshotsDialog(Document(PROJECT), live, Settings(keep=False))
     made.show()
     yield made
     made.close()
+
+
+def cells(dialog: SnapshotsDialog) -> list[list[str]]:
+    model = dialog.table.registers
+    return [[str(model.index(row, at).data()) for at in range(len(Column))] for row in range(model.rowCount())]
 
 
 def click(button: object) -> None:
@@ -86,10 +93,8 @@ def test_taken_changed_compared_and_written_back(
     before = writes(staged)
     click(dialog.live_button)
     qtbot.waitUntil(lambda: "Differences: 1 of 5" in dialog.state.text())
-    item = dialog.tree.topLevelItem(0)
-    assert item is not None
-    assert (item.text(2), item.text(3)) == ("4 Hz", "9 Hz")
-    assert item.checkState(0) == Qt.CheckState.Checked
+    assert cells(dialog) == [["holding register 15, 'limit'", "15", "4 Hz", "9 Hz", ""]]
+    assert [row.signal for row in dialog.table.registers.ticked] == ["limit"]
     assert not dialog.write_button.isEnabled()
     click(dialog.write_button)
     assert "not armed" in dialog.write_button.toolTip()
@@ -132,3 +137,54 @@ def test_disconnecting_ends_the_offer_to_write(
     live.disconnect_from_line()
     assert not dialog.live_button.isEnabled()
     assert "comparison with the follower as it is now" in dialog.write_button.toolTip()
+
+
+def test_the_space_bar_ticks_every_selected_line(
+    dialog: SnapshotsDialog, live: Live, staged: StagedFollower, qtbot: QtBot, tmp_path: Path
+) -> None:
+    QTest.keyClicks(dialog.ranges, "holding:20-21")
+    dialog.take_into(tmp_path / "found.toml")
+    qtbot.waitUntil(lambda: "Registers: 4" in dialog.state.text())
+    engine = live.session.engine  # type: ignore[union-attr]
+    engine.arm("bus")
+    assert engine.write("limit", 9).result(5).ok
+    assert all(engine.write_register("pump", "holding", at, 8).result(5).ok for at in (20, 21))
+    click(dialog.live_button)
+    qtbot.waitUntil(lambda: "Differences: 3 of 4" in dialog.state.text())
+    model = dialog.table.registers
+    assert [row.address for row in model.ticked] == [15]
+    assert "look into the manual" in cells(dialog)[1][Column.REMARK]
+    QTest.keyClick(dialog.table, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClick(dialog.table, Qt.Key.Key_Space)
+    assert [row.address for row in model.ticked] == [15, 20, 21]
+    QTest.keyClick(dialog.table, Qt.Key.Key_Space)
+    assert model.ticked == []
+    assert "Nothing is ticked" in dialog.write_button.toolTip()
+    QTest.keyClick(dialog.table, Qt.Key.Key_End)
+    QTest.keyClick(dialog.table, Qt.Key.Key_Space)
+    assert [row.address for row in model.ticked] == [21]
+
+
+def test_what_is_shown_is_exported(
+    dialog: SnapshotsDialog, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert not dialog.export_button.isEnabled()
+    dialog.take_into(tmp_path / "found.toml")
+    qtbot.waitUntil(lambda: "Registers: 2" in dialog.state.text())
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "x.csv"), ""))
+    click(dialog.export_button)
+    assert (tmp_path / "x.csv").read_text("utf-8-sig").splitlines() == [
+        "table,register,wire address,signal,value",
+        "holding,15,15,limit,4 Hz",
+        "holding,16,16,speed,100",
+    ]
+
+
+def test_a_name_without_its_ending_gets_it(
+    dialog: SnapshotsDialog, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "pump 1.5 kW"), ""))
+    click(dialog.take_button)
+    file = tmp_path / "pump 1.5 kW.registers.toml"
+    qtbot.waitUntil(lambda: file.name in dialog.state.text())
+    assert open_snapshot(file).registers["holding", 15] == 4

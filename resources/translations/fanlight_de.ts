@@ -1752,10 +1752,6 @@
         <source>Workbooks (*.xlsx)</source>
         <translation>Mappen (*.xlsx)</translation>
     </message>
-    <message>
-        <source>{file} exists already. Replace it?</source>
-        <translation>{file} gibt es schon. Ersetzen?</translation>
-    </message>
 </context>
 <context>
     <name>FieldForm</name>
@@ -4566,6 +4562,44 @@
     </message>
 </context>
 <context>
+    <name>RegistersModel</name>
+    <message>
+        <source>After</source>
+        <translation>Nachher</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Register</source>
+        <translation>Register</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Wire</source>
+        <translation>Leitung</translation>
+    </message>
+</context>
+<context>
+    <name>RegistersTable</name>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
+    </message>
+</context>
+<context>
     <name>ReplayBar</name>
     <message>
         <source>&amp;Close the recording</source>
@@ -6130,12 +6164,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>An&amp;gehaktes zurückschreiben…</translation>
     </message>
     <message>
-        <source>After</source>
-        <translation>Nachher</translation>
-    </message>
-    <message>
-        <source>Before</source>
-        <translation>Vorher</translation>
+        <source>C&amp;lose</source>
+        <translation>Schl&amp;ießen</translation>
     </message>
     <message>
         <source>Compare with the follower &amp;now</source>
@@ -6152,10 +6182,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Follower</source>
         <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
-        <translation>Gerät {follower}, Adresse {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
     </message>
     <message>
         <source>Keep the snapshot as</source>
@@ -6190,32 +6216,32 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bemer&amp;kung</translation>
     </message>
     <message>
-        <source>Register</source>
-        <translation>Register</translation>
-    </message>
-    <message>
         <source>Register snapshots (*.toml)</source>
         <translation>Registeraufnahmen (*.toml)</translation>
-    </message>
-    <message>
-        <source>Registers</source>
-        <translation>Register</translation>
     </message>
     <message>
         <source>Registers as found, as left</source>
         <translation>Register, wie vorgefunden und hinterlassen</translation>
     </message>
     <message>
-        <source>Remark</source>
-        <translation>Bemerken</translation>
-    </message>
-    <message>
         <source>Remark kept in the file</source>
         <translation>Bemerkung, die in der Datei steht</translation>
     </message>
     <message>
+        <source>Stopped. Nothing was kept.</source>
+        <translation>Angehalten. Nichts wurde behalten.</translation>
+    </message>
+    <message>
         <source>Stopped. What was written before stays written.</source>
         <translation>Angehalten. Was schon geschrieben war, bleibt geschrieben.</translation>
+    </message>
+    <message>
+        <source>Take a snapshot before anything is changed. Whenever it is opened later, it can be compared with what the follower holds then, and single values can be written back.</source>
+        <translation>Vor jeder Änderung eine Aufnahme machen. Wird sie später geöffnet, lässt sie sich mit dem vergleichen, was das Gerät dann enthält, und einzelne Werte lassen sich zurückschreiben.</translation>
+    </message>
+    <message>
+        <source>Take or open a snapshot first.</source>
+        <translation>Zuerst eine Aufnahme machen oder öffnen.</translation>
     </message>
     <message>
         <source>Text (*.csv)</source>
@@ -6224,6 +6250,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>The line is not armed, so nothing can be written. Arm it first.</source>
         <translation>Die Leitung ist nicht scharf, also kann nichts geschrieben werden. Zuerst scharfschalten.</translation>
+    </message>
+    <message>
+        <source>There is nothing to export yet.</source>
+        <translation>Noch ist nichts zu exportieren.</translation>
     </message>
     <message>
         <source>These are two different followers.</source>
@@ -6242,12 +6272,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Was daraus wurde</translation>
     </message>
     <message>
-        <source>Wire</source>
-        <translation>Leitung</translation>
-    </message>
-    <message>
         <source>Written: {good}. Not written: {bad}.</source>
         <translation>Geschrieben: {good}. Nicht geschrieben: {bad}.</translation>
+    </message>
+    <message>
+        <source>kept with the next snapshot, such as: before the motor was exchanged</source>
+        <translation>gehört zur nächsten Aufnahme, etwa: vor dem Tausch des Motors</translation>
     </message>
     <message>
         <source>measured</source>
@@ -6260,6 +6290,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{file} cannot be written: {why}</source>
         <translation>{file} kann nicht geschrieben werden: {why}</translation>
+    </message>
+    <message>
+        <source>{file}: follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
+        <translation>{file}: Gerät {follower}, Unit {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
     </message>
 </context>
 <context>
@@ -10427,10 +10461,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Änderungen an „{name}“ speichern?</translation>
     </message>
     <message>
-        <source>Save the project as</source>
-        <translation>Projekt speichern unter</translation>
-    </message>
-    <message>
         <source>Unsaved changes</source>
         <translation>Ungespeicherte Änderungen</translation>
     </message>
@@ -12016,6 +12046,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{path} cannot be written: {reason}</source>
         <translation>{path} kann nicht geschrieben werden: {reason}</translation>
+    </message>
+    <message>
+        <source>{path} has more than {most} MB, which no snapshot needs</source>
+        <translation>{path} hat mehr als {most} MB, die keine Aufnahme braucht</translation>
+    </message>
+    <message>
+        <source>{path} is no ordinary file</source>
+        <translation>{path} ist keine gewöhnliche Datei</translation>
     </message>
     <message>
         <source>{path} is no text, and so no snapshot</source>

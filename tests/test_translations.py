@@ -232,8 +232,7 @@ SENTENCES: Final = {
 """Calls that take names and keys too, besides the words that people read."""
 NOT_SAID: Final = (
     ("app/cli.py", "the command line speaks English, since scripts read it"),
-    ("app/verbs.py", "the command line speaks English, since scripts read it"),
-    ("app/record_verbs.py", "the command line speaks English, since scripts read it"),
+    ("app/verbs/", "likewise"),
     ("app/terminal.py", "likewise"),
     ("app/panel/", "what the panel itself shows is in the language of the panel"),
     ("app/signals/repertoire.py", "mistakes of the program"),

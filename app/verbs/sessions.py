@@ -1,59 +1,21 @@
-"""What several verbs of the command line share: their options, running a session, and how they end."""
+"""Sessions that verbs run: made as the options say, waited for, and stopped in order whatever ends the program."""
 
 from __future__ import annotations
 
 import argparse
-import json
 import signal
-import sys
 import threading
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, NoReturn
 
 from app.project.model import Project
+from app.verbs.outcome import CouldNotRun, say
 
-if TYPE_CHECKING:  # what only some verbs need is imported when they run: the command answers quickly
+if TYPE_CHECKING:
     from app.bus.engine import Snapshot
     from app.session import Session
-
-FINE, FOUND_WRONG, COULD_NOT_RUN = 0, 1, 2
-"""Exit statuses: fine; it ran and found something wrong; it could not run."""
-
-
-class CouldNotRun(Exception):
-    """The command cannot do its work; the message says what is wrong and what to do."""
-
-
-def add_project(verb: argparse.ArgumentParser) -> None:
-    """The project file."""
-    verb.add_argument("project", metavar="PROJECT", help="a project file")
-
-
-def add_json(verb: argparse.ArgumentParser) -> None:
-    """JSON instead of words."""
-    verb.add_argument("--json", action="store_true", help="print JSON for another program to read")
-
-
-def seconds(text: str) -> float:
-    """What `--for` takes. Raises argparse.ArgumentTypeError in words."""
-    try:
-        found = float(text)
-    except ValueError:
-        found = -1.0
-    if not 0 <= found <= 86_400:
-        raise argparse.ArgumentTypeError(f"'{text}' is not a number of seconds from 0 to 86400")
-    return found
-
-
-def add_endpoint(verb: argparse.ArgumentParser) -> None:
-    """Where the followers are, and for how long."""
-    verb.add_argument(
-        "--via",
-        metavar="ENDPOINT",
-        help="tcp://HOST:PORT, serial:DEVICE, serial+tcp://HOST:PORT or 'simulated'; left out: as the project says",
-    )
-    verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="run for S seconds")
 
 
 @contextmanager
@@ -97,10 +59,9 @@ def started(session: Session) -> Iterator[Session]:
             yield session
         finally:
             for name in session.stop():
-                print(
-                    f"fanlight: the line has not confirmed that signal '{name}' was released; it may still be on: "
-                    "look at the machine, and stop it there",
-                    file=sys.stderr,
+                say(
+                    f"the line has not confirmed that signal '{name}' was released; it may still be on: "
+                    "look at the machine, and stop it there"
                 )
 
 
@@ -136,6 +97,20 @@ def complain_of_endpoints(snapshot: Snapshot) -> None:
             raise CouldNotRun(line.reason)
 
 
-def print_json(value: object) -> None:
-    """Print JSON for another program."""
-    print(json.dumps(value, indent=2, ensure_ascii=False))
+def tried(snapshot: Snapshot, names: Sequence[str]) -> bool:
+    """Whether each of the signals was read, or could not be."""
+    from app.signals.reading import NEVER_READ
+
+    return all(snapshot.readings.get(name, NEVER_READ) is not NEVER_READ for name in names)
+
+
+def patience(project: Project) -> float:
+    """Seconds in which every read of `project` has been tried once, even if nobody answers."""
+    return 2.0 + sum(line.timeout_ms for line in project.lines) / 1000 * (2 + len(project.followers))
+
+
+def wait(condition: Callable[[], bool], *, limit_s: float) -> None:
+    """Ask `condition` some fifty times a second until it holds or the time is over."""
+    end = time.monotonic() + limit_s
+    while not condition() and (left := end - time.monotonic()) > 0:
+        time.sleep(min(0.02, left))

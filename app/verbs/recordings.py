@@ -12,18 +12,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TextIO
 
 from app.project.files import load
-from app.verbs import (
-    FINE,
-    FOUND_WRONG,
-    CouldNotRun,
-    add_endpoint,
-    add_json,
-    add_project,
-    complain_of_endpoints,
-    print_json,
-    session_of,
-    started,
-)
+from app.verbs.options import add_endpoint, add_json, add_project
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json, say
+from app.verbs.sessions import complain_of_endpoints, session_of, started
 
 if TYPE_CHECKING:
     from app.record.reader import Recording
@@ -102,10 +93,10 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
         progress = recorder.progress
         if progress.trouble != trouble:
             trouble = progress.trouble
-            _say(trouble or "the recording goes on")
+            say(trouble or "the recording goes on")
         elif now - told >= TELL_EVERY_S:
             told = now
-            _say(f"{progress.seconds:.0f} s, {progress.samples} samples, {progress.size / 1e6:.1f} MB")
+            say(f"{progress.seconds:.0f} s, {progress.samples} samples, {progress.size / 1e6:.1f} MB")
         pause.wait(LOOK_EVERY_S)
 
 
@@ -124,7 +115,7 @@ def _report(args: argparse.Namespace, progress: Progress) -> None:
     else:
         print(f"{progress.path}: {progress.samples} samples in {progress.seconds:.1f} s, {progress.size} bytes")
         if progress.lost:
-            _say(f"{progress.lost} samples could not be kept")
+            say(f"{progress.lost} samples could not be kept")
 
 
 def export_arguments(verb: argparse.ArgumentParser) -> None:
@@ -160,7 +151,7 @@ def export(args: argparse.Namespace) -> int:
         else:
             _write_file(args, recording, names)
         for damage in recording.damage:
-            _say(f"{args.recording} is damaged: {damage}; what could be read is written")
+            say(f"{args.recording} is damaged: {damage}; what could be read is written")
         return FOUND_WRONG if recording.damage else FINE
 
 
@@ -206,7 +197,3 @@ def _positive(text: str) -> float:
     if not 0 < found < 1e9:
         raise argparse.ArgumentTypeError(f"'{text}' is not a number above 0")
     return found
-
-
-def _say(words: str) -> None:
-    print(f"fanlight: {words}", file=sys.stderr, flush=True)

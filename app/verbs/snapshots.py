@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import argparse
-import sys
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.project.files import load
-from app.verbs import FINE, FOUND_WRONG, CouldNotRun, add_json, add_project, print_json, session_of, started
+from app.verbs.options import add_json, add_project
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json, say
+from app.verbs.sessions import session_of, started
 
 if TYPE_CHECKING:
     from app.snapshots.snapshot import RegisterSnapshot
@@ -32,6 +34,11 @@ def snapshot(args: argparse.Namespace) -> int:
     """Read all readable registers of a follower into a file. Nothing is written to the line."""
     from app.snapshots.files import CannotKeep, save
 
+    # Asked before the follower is read, which may take minutes on a slow line.
+    if os.path.lexists(args.to):
+        raise CouldNotRun(f"{args.to} exists already; give another name, or move it away")
+    if not args.to.parent.is_dir():
+        raise CouldNotRun(f"there is no folder {args.to.parent}; choose one that exists")
     taken = _take(args, args.project, args.ranges, args.notes)
     try:
         save(taken, args.to)
@@ -39,7 +46,7 @@ def snapshot(args: argparse.Namespace) -> int:
         raise CouldNotRun(str(why)) from None
     print(f"{args.to}: {len(taken.registers)} registers of follower '{taken.follower}'")
     for each in taken.not_readable:
-        print(f"fanlight: not readable: {each.table} {each.first} to {each.last}: {each.reason}", file=sys.stderr)
+        say(f"not readable: {each.table} {each.first} to {each.last}: {each.reason}")
     return FINE
 
 

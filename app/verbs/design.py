@@ -1,0 +1,112 @@
+"""The verbs about project files alone: what is wrong with one, what differs between two, what would be read."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+
+from app.project.files import ProjectFileError, load
+from app.verbs.options import add_json, add_project
+from app.verbs.outcome import FINE, FOUND_WRONG, print_json
+
+
+def check_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight check`."""
+    add_project(verb)
+    add_json(verb)
+
+
+def check(args: argparse.Namespace) -> int:
+    """Check the design of a project."""
+    from app.checks import check
+
+    try:
+        findings = [
+            {
+                "rule": finding.rule,
+                "severity": str(finding.severity),
+                "where": finding.where,
+                "message": finding.message,
+                "hint": finding.hint,
+            }
+            for finding in check(load(args.project))
+        ]
+    except ProjectFileError as error:
+        if error.unreadable:
+            raise
+        findings = [
+            {
+                "rule": "project-file",
+                "severity": "error",
+                "where": problem.where,
+                "message": problem.message,
+                "hint": problem.hint,
+            }
+            for problem in error.problems
+        ]
+    if args.json:
+        print_json({"findings": findings})
+    else:
+        for finding in findings:
+            hint = f"\n    {finding['hint']}" if finding["hint"] else ""
+            print(f"{finding['severity']}: {finding['where']}: {finding['message']} [{finding['rule']}]{hint}")
+        print(_count(findings), file=sys.stderr)
+    return FOUND_WRONG if any(finding["severity"] == "error" for finding in findings) else FINE
+
+
+def _count(findings: Sequence[dict[str, str]]) -> str:
+    if not findings:
+        return "nothing found"
+    kinds = [(kind, sum(finding["severity"] == kind for finding in findings)) for kind in ("error", "warning", "note")]
+    return ", ".join(f"{n} {kind}{'s' if n != 1 else ''}" for kind, n in kinds if n)
+
+
+def plan_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight plan`."""
+    add_project(verb)
+    add_json(verb)
+
+
+def plan(args: argparse.Namespace) -> int:
+    """Show which registers are read together, and how long that takes."""
+    from app.bus.plan import make_plan
+
+    plan = make_plan(load(args.project))
+    for reason in plan.left_out.values():
+        print(f"not read: {reason}", file=sys.stderr)
+    status = FOUND_WRONG if plan.left_out else FINE
+    if args.json:
+        print_json(plan.as_json())
+        return status
+    for line in plan.lines:
+        print(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
+        for read in line.reads:
+            span = f"{read.address}..{read.address + read.count - 1}" if read.count > 1 else f"{read.address}"
+            print(
+                f"  {read.follower} (unit {read.unit}) {read.table} {span}, every {read.every_ms} ms, "
+                f"{read.ms:.1f} ms: {', '.join(read.signals)}"
+            )
+    return status
+
+
+def compare_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight compare`."""
+    verb.add_argument("before", metavar="A", help="a project file")
+    verb.add_argument("after", metavar="B", help="the project file that it is compared with")
+    add_json(verb)
+
+
+def compare(args: argparse.Namespace) -> int:
+    """Show what differs between two project files, part by part."""
+    from app.project.comparison import compare
+    from app.project.comparison_words import as_json, in_lines, summary
+
+    comparison = compare(load(args.before), load(args.after))
+    if args.json:
+        print_json(as_json(comparison))
+    else:
+        for line in in_lines(comparison):
+            print(line)
+        print(summary(comparison), file=sys.stderr)
+    return FINE if comparison.same else FOUND_WRONG

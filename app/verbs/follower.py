@@ -1,0 +1,89 @@
+"""Playing the followers of a project, and operating them."""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+import threading
+from typing import TYPE_CHECKING
+
+from app.project.files import load
+from app.verbs.options import add_project
+from app.verbs.outcome import FINE, CouldNotRun, say
+from app.verbs.presses import give_order
+from app.verbs.sessions import interrupted
+
+if TYPE_CHECKING:
+    from app.follower.simulation import Simulation
+
+
+def follower_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight follower`."""
+    add_project(verb)
+    verb.add_argument("--follower", metavar="NAME", action="append", help="play this one only (may be given again)")
+    where = verb.add_mutually_exclusive_group(required=True)
+    where.add_argument("--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen here; port 0 takes a free one")
+    where.add_argument("--serial", metavar="DEVICE", help="answer on this serial port")
+    verb.add_argument(
+        "--order",
+        metavar="FOLLOWER.WHAT=VALUE",
+        action="append",
+        default=[],
+        help="operate a follower from the start: its inputs (external-fault, local, safe-torque-off, jammed: on or "
+        "off; preset, supply), a signal's value, or trouble on the line (delay and jitter in ms; silence, noise, crc "
+        "and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be given again",
+    )
+    verb.add_argument("--operate", action="store_true", help="take more of these from standard input, one a line")
+
+
+def _host_and_port(text: str) -> tuple[str, int]:
+    found = re.fullmatch(r"(?:\[(?P<six>[^\]]+)\]|(?P<host>[^:]*)):(?P<port>\d{1,5})", text)
+    if found is None or int(found["port"]) > 65_535:
+        raise argparse.ArgumentTypeError(f"'{text}' is not HOST:PORT, such as 127.0.0.1:5020")
+    return found["six"] or found["host"] or "127.0.0.1", int(found["port"])
+
+
+def follower(args: argparse.Namespace) -> int:
+    """Play the followers of a project until somebody ends it."""
+    from app.follower.simulation import FollowerError, Simulation
+
+    try:
+        simulation = Simulation(load(args.project), args.follower)
+        simulation.start()
+        try:
+            if args.tcp:
+                host, port = simulation.serve_tcp(None, *args.tcp)
+                where = f"tcp://{host}:{port}"
+            else:
+                simulation.serve_serial(args.serial)
+                where = f"serial:{args.serial}"
+            names = ", ".join(f"'{name}'" for name in simulation.models)
+            for order in args.order:
+                give_order(simulation, order)
+            print(f"playing {names} at {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
+            with interrupted() as ended:
+                if args.operate:
+                    _take_orders(simulation)
+                ended.wait()
+        finally:
+            simulation.stop()
+    except FollowerError as why:
+        raise CouldNotRun(str(why)) from None
+    return FINE
+
+
+def _take_orders(simulation: Simulation) -> None:
+    """Operate followers as the lines of standard input say, in a thread that ends with the program."""
+
+    def read() -> None:
+        for line in sys.stdin:
+            if not line.strip():
+                continue
+            try:
+                give_order(simulation, line.strip())
+                print(f"done: {line.strip()}", file=sys.stderr, flush=True)
+            except CouldNotRun as why:
+                say(str(why))
+
+    threading.Thread(target=read, name="orders", daemon=True).start()

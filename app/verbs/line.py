@@ -1,0 +1,88 @@
+"""Showing each transaction of the line as it happens."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import time
+from typing import TYPE_CHECKING
+
+from app.project.files import load
+from app.verbs.options import add_endpoint, add_project
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun
+from app.verbs.sessions import complain_of_endpoints, interrupted, session_of, started, wait
+
+if TYPE_CHECKING:
+    from app.line_watch import LineWatch
+
+
+def line_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight line`."""
+    add_project(verb)
+    add_endpoint(verb)
+    verb.add_argument("--follower", metavar="NAME", help="only what concerns this follower")
+    verb.add_argument("--faults", action="store_true", help="only what went wrong")
+    verb.add_argument("--explain", action="store_true", help="put every byte into words")
+    verb.add_argument("--json", action="store_true", help="print a JSON object a line for another program to read")
+
+
+def line(args: argparse.Namespace) -> int:
+    """Tell each transaction as it happens, then how the lines did."""
+    from app.line_watch import LineWatch
+
+    project = load(args.project)
+    if args.follower is not None and args.follower not in project.follower_named:
+        names = ", ".join(f"'{name}'" for name in project.follower_named) or "none"
+        raise CouldNotRun(f"{args.project}: there is no follower '{args.follower}'; it has: {names}")
+    with started(session_of(args, project)) as session, interrupted() as ended:
+        where = ", ".join(f"'{name}' at {endpoint}" for name, endpoint in session.endpoints.items())
+        print(f"watching {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
+        watch = LineWatch(session, follower=args.follower, faults_only=args.faults)
+        end = None if args.for_s is None else time.monotonic() + args.for_s
+        over = False
+        while not over:
+            over = ended.wait(0.05) or (end is not None and time.monotonic() >= end)
+            _tell_look(args, watch)
+        told = time.monotonic()
+        wait(lambda: session.snapshot().at >= told, limit_s=1.0)
+        snapshot = session.snapshot()
+        _tell_lines(args, watch)
+    complain_of_endpoints(snapshot)
+    wrong = watch.faults or not watch.requests
+    return FOUND_WRONG if wrong else FINE
+
+
+def _tell_look(args: argparse.Namespace, watch: LineWatch) -> None:
+    from app.bus.transcript import as_json, clock_text, many_lines, one_line
+
+    look = watch.look()
+    for name, reason in look.lines:
+        print(f"line '{name}' is {f'down: {reason}' if reason else 'up again'}", file=sys.stderr, flush=True)
+    if look.missed:
+        print(f"{look.missed} transactions went by too fast to be told", file=sys.stderr, flush=True)
+    offset = watch.clock_offset
+    for explanation in look.transactions:
+        at = explanation.transaction.at + offset
+        if args.json:
+            print(json.dumps({"transaction": as_json(explanation, at)}, ensure_ascii=False))
+        elif args.explain:
+            print(many_lines(explanation, clock_text(at)), end="\n\n")
+        else:
+            print(one_line(explanation, clock_text(at)))
+            if explanation.fault:
+                print(f"{'':14}{explanation.fault}")
+    if look.transactions:
+        sys.stdout.flush()
+
+
+def _tell_lines(args: argparse.Namespace, watch: LineWatch) -> None:
+    """The statistics at the end."""
+    from app.bus.transcript import figures_json, figures_text
+
+    if args.json:
+        print(json.dumps({"statistics": [figures_json(*line) for line in watch.figures()]}, ensure_ascii=False))
+    else:
+        print("\n".join(text for line in watch.figures() for text in figures_text(*line)))
+    if not watch.requests:
+        print("nothing went over the line", file=sys.stderr)

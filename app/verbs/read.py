@@ -1,0 +1,99 @@
+"""Reading the signals of a project."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from app.project.files import load
+from app.project.model import HeldSignal, Project
+from app.verbs.options import add_endpoint, add_json, add_project
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json
+from app.verbs.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
+
+if TYPE_CHECKING:
+    from app.bus.engine import Snapshot
+    from app.signals.reading import Reading, Value
+
+
+def read_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight read`."""
+    add_project(verb)
+    add_endpoint(verb)
+    verb.add_argument("--signal", metavar="NAME", action="append", help="this one only (may be given again)")
+    add_json(verb)
+
+
+def read(args: argparse.Namespace) -> int:
+    """Read signals once, or for as long as asked."""
+    project = load(args.project)
+    names = args.signal or [signal.name for signal in project.signals if not isinstance(signal, HeldSignal)]
+    for name in names:
+        if name not in project.signal_named:
+            raise CouldNotRun(f"{args.project}: there is no signal '{name}'")
+        if isinstance(project.signal_named[name], HeldSignal):
+            raise CouldNotRun(f"signal '{name}' is a held value: it lives in the panel and is not read from the line")
+    with started(session_of(args, project)) as session:
+        if args.for_s is None:
+            wait(lambda: tried(session.snapshot(), names), limit_s=patience(project))
+        else:
+            wait(lambda: False, limit_s=args.for_s)
+        snapshot = session.snapshot()
+    complain_of_endpoints(snapshot)
+    return _report_readings(args, project, names, snapshot)
+
+
+def _report_readings(args: argparse.Namespace, project: Project, names: Sequence[str], snapshot: Snapshot) -> int:
+    from app.project.binding import plain_text
+    from app.signals.reading import NEVER_READ
+
+    readings = {name: snapshot.readings.get(name, NEVER_READ) for name in names}
+    if args.json:
+        print_json(
+            {
+                "readings": {
+                    name: {
+                        "raw": reading.raw,
+                        "value": _number(reading.value),
+                        "text": plain_text(project, name, reading.value),
+                        "quality": str(reading.quality),
+                        "reason": reading.reason,
+                        "age_ms": _age_ms(reading, snapshot.at),
+                    }
+                    for name, reading in readings.items()
+                },
+                "line": {
+                    "requests": sum(line.requests for line in snapshot.lines.values()),
+                    "good": sum(line.good for line in snapshot.lines.values()),
+                    "faults": _faults(snapshot),
+                },
+            }
+        )
+    else:
+        width = max((len(name) for name in names), default=0)
+        for name, reading in readings.items():
+            shown = f"{plain_text(project, name, reading.value)} {project.signal_named[name].unit}".strip()
+            print(
+                f"{name:<{width}}  {shown:>12}  " + ("good" if reading.good else f"{reading.quality}: {reading.reason}")
+            )
+    return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG
+
+
+def _age_ms(reading: Reading, now: float) -> int | None:
+    age = reading.age(now)
+    return None if age is None else round(1000 * age)
+
+
+def _faults(snapshot: Snapshot) -> dict[str, int]:
+    faults: dict[str, int] = {}
+    for line in snapshot.lines.values():
+        for kind, count in line.faults.items():
+            faults[str(kind)] = faults.get(str(kind), 0) + count
+    return faults
+
+
+def _number(value: Value | None) -> int | float | str | None:
+    if value is None or isinstance(value, str):
+        return value
+    return int(value) if value.denominator == 1 else float(value)

@@ -1,0 +1,67 @@
+"""Opening the window, on a project, a recording or a demo project."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+
+from app.project.files import load
+from app.verbs.options import seconds
+from app.verbs.presses import Press, presses
+
+WORKPLACES = ("design", "bench", "start-up")
+"""In the order of the switcher of the window."""
+
+
+def window_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight window`."""
+    verb.add_argument("project", metavar="PROJECT", nargs="?", help="a project file, or a recording to play")
+    _grab(verb)
+
+
+def window(args: argparse.Namespace) -> int:
+    """Open the window."""
+    return _open(args, Path(args.project) if args.project else None)
+
+
+def demo_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight demo`."""
+    from projects import demos
+
+    verb.add_argument("name", metavar="NAME", nargs="?", choices=demos(), help=f"one of: {', '.join(demos())}")
+    verb.add_argument("--keys", metavar="KEYS", help="press these keys of the panel once it is live")
+    _grab(verb)
+
+
+def demo(args: argparse.Namespace) -> int:
+    """Open the window on a demo project, live against its simulated follower."""
+    from projects import demo_path, demos
+
+    path = demo_path(args.name or demos()[0])
+    return _open(args, path, demo=True, keys=presses(load(path), args.keys or ""))
+
+
+def _grab(verb: argparse.ArgumentParser) -> None:
+    verb.add_argument("--grab", metavar="FILE.png", type=Path, help="save a picture of the window, then exit")
+    verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="seconds to run before the picture")
+    verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
+    verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
+    verb.add_argument("--workplace", choices=WORKPLACES, help="the one to begin with")
+
+
+def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False, keys: Sequence[Press] = ()) -> int:
+    from widgets.application import run_window
+    from widgets.language import Language
+    from widgets.palette import Appearance
+
+    return run_window(
+        project,
+        demo=demo,
+        grab=args.grab,
+        for_s=args.for_s,
+        appearance=Appearance(args.palette) if args.palette else None,
+        keys=keys,
+        language=Language(args.language) if args.language else None,
+        workplace=WORKPLACES.index(args.workplace) if args.workplace else None,
+    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -38,9 +39,11 @@ def registers() -> Registers:
     return Registers({15: 4, 16: 100})
 
 
-@pytest.fixture
-def staged(registers: Registers) -> Iterator[StagedFollower]:
-    follower = StagedFollower("tcp", registers, 100)
+@pytest.fixture(
+    params=["tcp", pytest.param("serial", marks=pytest.mark.skipif(os.name != "posix", reason="needs a pty"))]
+)
+def staged(request: pytest.FixtureRequest, registers: Registers) -> Iterator[StagedFollower]:
+    follower = StagedFollower(request.param, registers, 100)
     follower.start()
     yield follower
     follower.stop()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
@@ -33,9 +34,11 @@ PROJECT = Project(
 )
 
 
-@pytest.fixture
-def staged() -> Iterator[StagedFollower]:
-    follower = StagedFollower("tcp", Registers({10: 1, 11: 2, 14: 3, 15: 4, 16: 5, 17: 6, 20: 7}), 100)
+@pytest.fixture(
+    params=["tcp", pytest.param("serial", marks=pytest.mark.skipif(os.name != "posix", reason="needs a pty"))]
+)
+def staged(request: pytest.FixtureRequest) -> Iterator[StagedFollower]:
+    follower = StagedFollower(request.param, Registers({10: 1, 11: 2, 14: 3, 15: 4, 16: 5, 17: 6, 20: 7}), 100)
     follower.start()
     yield follower
     follower.stop()
@@ -76,7 +79,15 @@ def test_what_is_offered_and_what_is_chosen(rows: dict[int, Row]) -> None:
 def test_nothing_is_written_unarmed(engine: Engine, staged: StagedFollower, rows: dict[int, Row]) -> None:
     done = restore(engine, PROJECT, "pump", list(rows.values()))
     assert [each.ok for each in done] == [False] * len(rows)
+    assert all("not armed" in each.words for each in done if each.row.address != 14)
     assert wrote(staged) == []
+    engine.arm("bus")
+    assert restore(engine, PROJECT, "pump", [rows[15]])[0].ok
+    engine.arm("bus", False)
+    written = wrote(staged)
+    (again,) = restore(engine, PROJECT, "pump", [replace(rows[15], before=(9,), after=(5,))])
+    assert "not armed" in again.words
+    assert wrote(staged) == written
 
 
 def test_whole_values_are_written_and_read_back(engine: Engine, staged: StagedFollower, rows: dict[int, Row]) -> None:

@@ -30,7 +30,7 @@ from app.snapshots.files import (
 from app.snapshots.snapshot import NotReadable, RegisterSnapshot, Said
 from app.snapshots.taking import CannotTake, Range, range_of, take
 from projects import demo_path
-from tests.staged_follower import Registers, StagedFollower
+from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 PUMP = str(demo_path("booster-pump"))
@@ -55,7 +55,14 @@ PROJECT = Project(
 )
 
 
-@pytest.fixture(params=["tcp", "serial-over-tcp"])
+KINDS = [
+    "tcp",
+    "serial-over-tcp",
+    pytest.param("serial", marks=pytest.mark.skipif(os.name != "posix", reason="needs a pty")),
+]
+
+
+@pytest.fixture(params=KINDS)
 def staged(request: pytest.FixtureRequest) -> Iterator[StagedFollower]:
     follower = StagedFollower(request.param, Registers({10: 1, 11: 2, 14: 1450}), 100)
     follower.start()
@@ -82,6 +89,42 @@ def test_signals_and_ranges_are_read_in_small_blocks_around_what_is_never_read(s
         first, count = int.from_bytes(asked.pdu[1:3], "big"), int.from_bytes(asked.pdu[3:5], "big")
         assert asked.function == 3
         assert not {30, 31} & set(range(first, first + count))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_refusals_and_gaps_leave_the_rest_readable(kind: str) -> None:
+    """Around registers that are refused (exception 02), too many at once (03), and a follower that is busy (06)."""
+    honest = Registers({10: 1, 11: 2, 14: 1450})
+    busy = iter([6])
+
+    def answer(asked: Asked) -> Answer:
+        if {22, 23, 36} & set(range(asked.address, asked.address + asked.count)):
+            return [asked.framed(bytes((asked.function | 0x80, 2)))]
+        if asked.function == 3 and asked.address == 24 and (code := next(busy, 0)):
+            return [asked.framed(bytes((0x83, code)))]
+        if asked.function in (1, 2):
+            return [asked.framed(bytes((asked.function | 0x80, 1)))]
+        return honest(asked)
+
+    with StagedFollower(kind, answer, 100) as staged:
+        engine = running(staged)
+        try:
+            wanted = [range_of(PROJECT.followers[0], text) for text in ("holding:21-40", "coil:1-9")]
+            taken = take(engine, PROJECT, "pump", wanted)
+        finally:
+            engine.stop()
+    assert {at for table, at in taken.registers if table == "holding"} == (
+        {10, 11, 14, *range(20, 40)} - {22, 23, 30, 31, 36}
+    )
+    assert all(taken.registers["holding", at] == at for at in range(32, 36))
+    assert [(each.table, each.first, each.last) for each in taken.not_readable] == [
+        ("coil", 0, 8),
+        ("holding", 22, 23),
+        ("holding", 36, 36),
+    ]
+    assert "unknown function" in taken.not_readable[0].reason
+    assert "no such register" in taken.not_readable[1].reason
+    assert [asked for asked in staged.asked if asked.function > 4] == []
 
 
 def test_a_silent_follower_ends_it_in_words() -> None:

@@ -24,7 +24,8 @@ from widgets import palette
 from widgets.size import heading_width
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
-    from app.bus.explain import Explanation, Frame, Part
+    from app.bus.explain import Explanation
+    from app.bus.frames import Frame, Part
     from widgets.transactions_table import Row
 
 BYTES, PART, MEANING = range(3)

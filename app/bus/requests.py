@@ -30,6 +30,7 @@ from pymodbus.pdu.register_message import (
 
 from app.bus.timing import data_bytes
 from app.language import translate
+from app.signals.functions import WRITING
 from app.signals.numbering import Table
 
 MOST_REGISTERS: Final = 125
@@ -39,8 +40,6 @@ MOST_BITS: Final = 2000
 
 RETURN_QUERY_DATA: Final = 8
 """Function 08, sub-function 0 (V1.1b3, section 6.8, from memory): the follower gives back what it was sent."""
-
-_WRITES: Final = frozenset((5, 6, 15, 16, 22, 23))
 
 _READS: Final[dict[Table, type[ModbusPDU]]] = {
     "coil": ReadCoilsRequest,
@@ -82,7 +81,7 @@ class Request:
     @property
     def writes(self) -> bool:
         """Whether it changes something in the follower."""
-        return self.function in _WRITES
+        return self.function in WRITING
 
     @property
     def deed(self) -> str:

@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from datetime import datetime
 from typing import Any
 
-from app.bus.explain import Explanation, Frame, Role, milliseconds
+from app.bus.explain import Explanation, milliseconds
 from app.bus.faults import FaultKind, kind_text
 from app.bus.figures import Figures, Spread
+from app.bus.frames import Frame, Role
 from app.bus.states import LineState
 from app.bus.transactions import Transaction
 from app.language import translate

@@ -14,6 +14,7 @@ from typing import Final, Literal, TypeAlias
 from app.exchange.numbers import Mark, NotANumber, whole_number
 from app.language import translate
 from app.signals.encoding import ENCODINGS, EncodingName, register_count
+from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table
 
 Kind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]
@@ -243,20 +244,6 @@ _TABLES: Final[dict[str, Table]] = {
     **dict.fromkeys(("inputstatus", "diskretereingang", "digitaleingang", "discretes"), "discrete"),
 }
 
-_OF_FUNCTION: Final[dict[int, Table]] = {
-    1: "coil",
-    2: "discrete",
-    3: "holding",
-    4: "input",
-    5: "coil",
-    6: "holding",
-    15: "coil",
-    16: "holding",
-    22: "holding",
-    23: "holding",
-}
-"""MODBUS Application Protocol Specification V1.1b3, section 6: the function codes and the tables they act on."""
-
 
 @lru_cache(maxsize=4096)
 def table_word(text: str) -> Table:
@@ -269,7 +256,7 @@ def table_word(text: str) -> Table:
         return found
     codes = [int(code) for code in re.findall("[0-9]+", text)]
     rest = re.sub(r"fc|fkt|function|funktion|code|read|write|only|r|w|0x|[^a-z]", "", text.casefold())
-    tables = {_OF_FUNCTION.get(code) for code in codes}
+    tables = {TABLE_OF_FUNCTION.get(code) for code in codes}
     if codes and not rest and len(tables) == 1 and (table := tables.pop()) is not None:
         return table
     raise NotKnown(

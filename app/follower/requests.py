@@ -21,30 +21,15 @@ from pymodbus.simulator.simcore import SimCore
 from app.follower.bank import Bank
 from app.follower.errors import FollowerError
 from app.language import translate
+from app.signals.functions import TABLE_OF_FUNCTION, WRITING
 from app.signals.numbering import LAST_ADDRESS, Table
 
 BROADCAST: Final = 0
 """The unit address that all followers of a serial line obey and none answers."""
 
-_TABLE: Final[dict[int, Table]] = {
-    1: "coil",
-    2: "discrete",
-    3: "holding",
-    4: "input",
-    5: "coil",
-    6: "holding",
-    15: "coil",
-    16: "holding",
-    22: "holding",
-    23: "holding",
-}
-"""The table that each function reaches."""
-
 _DIAGNOSTICS: Final = 8
 _ECHOED: Final = frozenset({5, 6, 22})
 """Functions whose good answer is the request itself."""
-
-_WRITES: Final = frozenset({5, 6, 15, 16, 22, 23})
 
 _READ_BITS: Final = 2000
 _WRITE_BITS: Final = 1968
@@ -102,7 +87,7 @@ class Responder:
 
     async def broadcast(self, pdu: bytes) -> None:
         """Let every follower carry out a write to unit 0. Reads make no sense there and are ignored."""
-        if pdu[0] in _WRITES:
+        if pdu[0] in WRITING:
             for unit in self.models:
                 await self.answer(unit, pdu)
 
@@ -117,7 +102,7 @@ def wrong(pdu: bytes, max_registers: int = 125) -> ExcCodes | None:
     if function == _DIAGNOSTICS:
         # Only sub-function 00, which returns the request: enough to prove a line.
         return None if size >= 5 and _word(pdu, 1) == 0 else ExcCodes.ILLEGAL_FUNCTION
-    if function not in _TABLE:
+    if function not in TABLE_OF_FUNCTION:
         return ExcCodes.ILLEGAL_FUNCTION
     match function:
         case 1 | 2:
@@ -147,7 +132,7 @@ def _absent(pdu: bytes, model: Bank) -> ExcCodes | None:
     function = pdu[0]
     if function == _DIAGNOSTICS:
         return None
-    table = _TABLE[function]
+    table = TABLE_OF_FUNCTION[function]
     spans = [(_word(pdu, 1), 1 if function in (5, 6, 22) else _word(pdu, 3))]
     if function == 23:
         spans.append((_word(pdu, 5), _word(pdu, 7)))
@@ -169,7 +154,7 @@ def _device(unit: int, model: Bank) -> SimDevice:
     async def action(
         function: int, start: int, address: int, count: int, held: list[int], written: list[int] | list[bool] | None
     ) -> ExcCodes | None:
-        table = _TABLE[function]
+        table = TABLE_OF_FUNCTION[function]
         if written is not None:
             return model.write(table, address, [int(value) for value in written])
         if table in ("coil", "discrete"):

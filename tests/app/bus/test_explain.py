@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from app.bus.explain import Explanation, Frame, Role, explain
+from app.bus.explain import Explanation, explain
 from app.bus.faults import Fault, FaultKind, exception_fault
+from app.bus.frames import Frame, Role
 from app.bus.register_names import RegisterNames
 from app.bus.requests import (
     Request,

@@ -13,17 +13,18 @@ from typing import Any, Final, Self, TypeVar
 from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
+from app.follower.played_drive import PlayedDriveBank
 from app.follower.requests import Responder
 from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
 from app.language import translate
-from app.project.model import Follower, Model, Project, SerialLine
+from app.project.binding import bindings
+from app.project.model import Follower, Project, SerialLine
 
 __all__ = ["FollowerError", "Simulation"]
 
 TICK_S: Final = 0.02
 """How often models without requests are brought up to the time, s. Their own step does not depend on it."""
 
-_MODELS: Final[Mapping[Model, type[Bank]]] = MappingProxyType({"bank": Bank, "drive": DriveBank})
 
 _T = TypeVar("_T")
 
@@ -53,7 +54,7 @@ class Simulation:
         self._clock = clock
         names = project.follower_named if followers is None else followers
         chosen = [_follower(project, name) for name in names]
-        models = {follower.name: _MODELS[follower.played.model](project, follower) for follower in chosen}
+        models = {follower.name: _model(project, follower) for follower in chosen}
         self.models: Mapping[str, Bank] = MappingProxyType(models)
         """By follower's name. Safe to operate from any thread."""
         self._endpoints: list[TcpServer | SerialServer] = []
@@ -198,6 +199,15 @@ class Simulation:
             for model in self.models.values():
                 model.advance_to(now)
             await asyncio.sleep(TICK_S)
+
+
+def _model(project: Project, follower: Follower) -> Bank:
+    """What plays a follower: a drive with the registers that the project gives it as soon as it gives it one."""
+    if follower.played.model == "bank":
+        return Bank(project, follower)
+    own = (binding.signal for binding in bindings(project).values() if binding.follower is follower)
+    played = any(signal.plays is not None for signal in own)
+    return (PlayedDriveBank if played else DriveBank)(project, follower)
 
 
 def _follower(project: Project, name: str) -> Follower:

@@ -65,10 +65,10 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     NeverRead: _layout("table first last", "table"),
     RegisterSignal: _layout(
         "name follower table register encoding length scale unit decimals limits step texts texts_in "
-        "write every_ms refresh_ms start_value notes",
+        "write every_ms refresh_ms start_value plays notes",
         "table encoding",
     ),
-    BitSignal: _layout("name bit unit decimals limits step texts texts_in write notes"),
+    BitSignal: _layout("name bit unit decimals limits step texts texts_in write plays notes"),
     HeldSignal: _layout("name held unit decimals limits step texts texts_in notes"),
     Scale: _layout("raw value"),
     Bit: _layout("of number"),

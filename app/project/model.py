@@ -23,6 +23,7 @@ from pydantic import (
 )
 
 from app.language import translate
+from app.project.drive_values import DriveValue
 from app.signals.encoding import EncodingName
 from app.signals.numbering import Numbering, Table
 from app.signals.order import Order
@@ -307,6 +308,11 @@ class Shown(Part):
         return self
 
 
+PLAYS: Final[DriveValue | None] = Key(
+    None, description="What of a simulated drive it is; a drive of which a signal is something has no own registers."
+)
+
+
 class RegisterSignal(Shown):
     """Registers of a follower, decoded and scaled; or one coil or discrete input."""
 
@@ -322,6 +328,7 @@ class RegisterSignal(Shown):
     start_value: Number | str | None = Key(
         None, description="The engineering value that a simulated follower holds at first."
     )
+    plays: DriveValue | None = PLAYS
 
 
 class Bit(Part):
@@ -336,6 +343,7 @@ class BitSignal(Shown):
 
     bit: Bit
     write: bool = False
+    plays: DriveValue | None = PLAYS
 
 
 class HeldSignal(Shown):

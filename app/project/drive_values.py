@@ -1,0 +1,65 @@
+"""What a signal can be to the simulated drive behind it: a command that it gives, or a value that it shows."""
+
+from __future__ import annotations
+
+from typing import Final, Literal, get_args
+
+from app.language import mark
+
+DriveCommand = Literal[
+    "run", "reverse", "fault-reset", "quick-stop", "speed-reference", "ramp-up-time", "ramp-down-time"
+]
+"""What the line sets: the first four are bits."""
+
+DriveShown = Literal[
+    "ready",
+    "running",
+    "at-reference",
+    "fault",
+    "warning",
+    "remote",
+    "status-word",
+    "fault-code",
+    "output-frequency",
+    "shaft-speed",
+    "current",
+    "torque",
+    "mechanical-power",
+    "electrical-power",
+    "dc-link-voltage",
+    "motor-heat",
+    "run-time",
+]
+"""What the line reads: the first six are bits."""
+
+DriveValue = Literal[DriveCommand, DriveShown]
+
+DRIVE_COMMANDS: Final[frozenset[DriveValue]] = frozenset(get_args(DriveCommand))
+
+DRIVE_VALUES: Final[dict[DriveValue, str]] = {
+    "run": mark("project", "command: run"),
+    "reverse": mark("project", "command: reverse"),
+    "fault-reset": mark("project", "command: fault reset, when it rises"),
+    "quick-stop": mark("project", "command: quick stop"),
+    "speed-reference": mark("project", "command: speed reference"),
+    "ramp-up-time": mark("project", "command: ramp-up time"),
+    "ramp-down-time": mark("project", "command: ramp-down time"),
+    "ready": mark("project", "whether it is ready to run"),
+    "running": mark("project", "whether it is running"),
+    "at-reference": mark("project", "whether it is at its reference"),
+    "fault": mark("project", "whether it has a fault"),
+    "warning": mark("project", "whether it warns"),
+    "remote": mark("project", "whether the line commands it"),
+    "status-word": mark("project", "status word (IEC 61800-7-201)"),
+    "fault-code": mark("project", "fault code, 0 = none"),
+    "output-frequency": mark("project", "output frequency"),
+    "shaft-speed": mark("project", "shaft speed"),
+    "current": mark("project", "current"),
+    "torque": mark("project", "torque"),
+    "mechanical-power": mark("project", "mechanical power"),
+    "electrical-power": mark("project", "electrical power"),
+    "dc-link-voltage": mark("project", "DC-link voltage"),
+    "motor-heat": mark("project", "motor heat"),
+    "run-time": mark("project", "run time"),
+}
+"""What a person reads of each, in the order in which they are offered."""

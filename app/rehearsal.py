@@ -34,7 +34,7 @@ from app.panel.machine import (
 from app.panel.rendering import Rows, render
 from app.project.binding import bindings
 from app.project.capability import not_offered
-from app.project.model import BitSignal, Project
+from app.project.model import BitSignal, PanelMessage, Project
 from app.signals.encoding import OutOfRange
 from app.signals.reading import Reading
 
@@ -119,8 +119,9 @@ class Rehearsal:
         model = self._models[binding.follower.name]
         now = self._clock()
         reason = not_offered(binding)
+        message: PanelMessage = "not_possible"
         if model.silent:
-            reason = _silence(model)
+            reason, message = _silence(model), "no_answer"
         if reason is None:
             try:
                 words = model.read(binding.table, binding.address, binding.count)
@@ -131,11 +132,12 @@ class Rehearsal:
                 values = [int(encoded)] if isinstance(encoded, bool) else encoded
                 refused = model.write(binding.table, binding.address, values)
                 if refused is not None:
+                    message = "refused"
                     reason = translate("rehearsal", "follower '{follower}' refuses it with exception {code:02}").format(
                         follower=binding.follower.name, code=int(refused)
                     )
         if reason is not None:
-            return WriteFailed(write.signal, reason, now, write.value)
+            return WriteFailed(write.signal, reason, now, write.value, message)
         return WriteDone(write.signal, now, write.value)
 
 

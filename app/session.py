@@ -8,11 +8,11 @@ from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import Future
 from fractions import Fraction
 from types import MappingProxyType
-from typing import Literal, Self
+from typing import Final, Literal, Self
 
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine, Snapshot
-from app.bus.writes import WriteReport
+from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.follower.simulation import FollowerError, Simulation
 from app.language import translate
 from app.panel.machine import (
@@ -31,7 +31,8 @@ from app.panel.machine import (
 )
 from app.panel.rendering import Rows, render
 from app.project.binding import bind
-from app.project.model import Project
+from app.project.model import PanelMessage, Project
+from app.signals.reading import Value
 
 Via = Literal["simulated"] | Endpoint | None
 """Where the followers are: played by this program, at one endpoint, or where the project says (None)."""
@@ -225,7 +226,26 @@ class Session:
         self._reports.append(report)
         if report.ok:
             return WriteDone(write.signal, self._clock(), write.value)
-        return WriteFailed(write.signal, report.reason, self._clock(), write.value)
+        message, kept = _told(report)
+        return WriteFailed(write.signal, report.reason, self._clock(), write.value, message, kept)
+
+
+_TOLD: Final[Mapping[Outcome | Obstacle, PanelMessage]] = MappingProxyType(
+    {
+        Obstacle.NOT_ARMED: "writing_off",
+        Obstacle.DOWN: "no_connection",
+        Obstacle.NO_ANSWER: "no_answer",
+        Outcome.REFUSED: "refused",
+        Outcome.NOT_SENT: "not_possible",
+    }
+)
+
+
+def _told(report: WriteReport) -> tuple[PanelMessage, Value | None]:
+    """What the panel says of a write that failed, and what the follower holds instead, where it was read back."""
+    if report.outcome in (Outcome.LIMITED, Outcome.IGNORED, Outcome.CHANGED) and report.kept is not None:
+        return "kept", report.kept
+    return _TOLD.get(report.obstacle or report.outcome, "not_confirmed"), None
 
 
 def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:

@@ -24,7 +24,7 @@ from app.bus.states import FollowerState, LineState, Snapshot
 from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
 from app.bus.wishes import Wish
-from app.bus.writes import Outcome, WriteReport
+from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.language import translate
 from app.project.binding import Binding, Unbound, bind, bindings, unwritable
 from app.project.model import Project
@@ -137,10 +137,12 @@ class Engine:
             except Unbound as why:
                 reason = str(why)
         line = self._lines.get(line_name)
+        obstacle = Obstacle.DOWN if reason is None else None
         if reason is None and line is None:
             reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=line_name)
         elif reason is None and line is not None and not line.armed:
             reason = translate("bus", "line '{line}' is not armed").format(line=line_name)
+            obstacle = Obstacle.NOT_ARMED
         elif reason is None and not self.running:
             reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
         # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
@@ -150,7 +152,9 @@ class Engine:
             elif reason is None:
                 reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
         if reason is not None:
-            future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
+            future.set_result(
+                WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle)
+            )
         return future
 
     def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
@@ -238,7 +242,12 @@ class Engine:
                 reason = reason or translate("bus", "signal '{signal}' is not on line '{line}'").format(
                     signal=signal, line=line
                 )
-                future.set_result(WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT))
+                obstacle = None if was_armed else Obstacle.NOT_ARMED
+                future.set_result(
+                    WriteReport(
+                        signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle
+                    )
+                )
         if line in self._unled:
             return tuple(futures)
         at_work = self._lines[line]
@@ -250,7 +259,15 @@ class Engine:
         for binding, wanted, future in handed:
             reason = translate("bus", "line '{line}' is stopped").format(line=line)
             future.set_result(
-                WriteReport(binding.signal.name, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT)
+                WriteReport(
+                    binding.signal.name,
+                    wanted,
+                    None,
+                    ok=False,
+                    reason=reason,
+                    outcome=Outcome.NOT_SENT,
+                    obstacle=Obstacle.DOWN,
+                )
             )
         return tuple(futures)
 

@@ -36,13 +36,24 @@ class Outcome(enum.StrEnum):
     """Nothing was sent."""
 
 
+class Obstacle(enum.StrEnum):
+    """Why nothing was sent, where that lies with the line."""
+
+    NOT_ARMED = "not-armed"
+    DOWN = "down"
+    """The line is down, or was given up or stopped before the write's turn came."""
+    NO_ANSWER = "no-answer"
+    """The follower does not answer."""
+
+
 @dataclass(frozen=True, slots=True)
 class WriteReport:
     """What became of a write.
 
     `wanted` is the value that was written last for this call (a newer one may have taken its place), `kept` the value
     that the follower held when it was read back, or None if it was not read back. `ok` says that it was written and,
-    as far as it could be read back, kept; `reason` says in words why not, or what could not be proved.
+    as far as it could be read back, kept; `reason` says in words why not, or what could not be proved. `obstacle` tells
+    why nothing was sent; None where the value or the design is why.
     """
 
     signal: str
@@ -51,6 +62,7 @@ class WriteReport:
     ok: bool
     reason: str = ""
     outcome: Outcome = Outcome.KEPT
+    obstacle: Obstacle | None = None
 
 
 @dataclass(slots=True)
@@ -71,9 +83,17 @@ class Wanted:
         self.value = value
         self.futures.append(future)
 
-    def report(self, *, ok: bool, kept: Value | None = None, reason: str = "", outcome: Outcome = Outcome.KEPT) -> None:
+    def report(
+        self,
+        *,
+        ok: bool,
+        kept: Value | None = None,
+        reason: str = "",
+        outcome: Outcome = Outcome.KEPT,
+        obstacle: Obstacle | None = None,
+    ) -> None:
         """Tell everyone who waits. Cancelled calls are passed over."""
-        report = WriteReport(self.signal, self.value, kept, ok, reason, outcome)
+        report = WriteReport(self.signal, self.value, kept, ok, reason, outcome, obstacle)
         for future in self.futures:
             with suppress(InvalidStateError):
                 future.set_result(report)
@@ -145,17 +165,22 @@ class WriteQueue:
         """The oldest job, taken out, or None."""
         return self._jobs.pop(0) if self._jobs else None
 
-    def drop(self, reason: str) -> None:
+    def drop(self, reason: str, obstacle: Obstacle) -> None:
         """Give up everything that waits, and say so."""
         jobs, self._jobs = self._jobs, []
         for job in jobs:
-            drop(job.wanted, reason)
+            drop(job.wanted, reason, obstacle=obstacle)
 
 
-def drop(wanted: Iterable[Wanted], reason: str, outcome: Outcome = Outcome.NOT_SENT) -> None:
+def drop(
+    wanted: Iterable[Wanted],
+    reason: str,
+    outcome: Outcome = Outcome.NOT_SENT,
+    obstacle: Obstacle | None = None,
+) -> None:
     """Report that these were not written, or not for certain."""
     for one in wanted:
-        one.report(ok=False, reason=reason, outcome=outcome)
+        one.report(ok=False, reason=reason, outcome=outcome, obstacle=obstacle)
 
 
 def _extent(binding: Binding, register: int | None) -> tuple[int, int]:

@@ -14,7 +14,7 @@ from app.bus.conversation import Conversation
 from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
 from app.bus.requests import Request, mask_write, write_coil, write_coils, write_register, write_registers
-from app.bus.writes import Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop
+from app.bus.writes import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop
 from app.language import translate
 from app.project.binding import Binding, bindings, refusal
 from app.project.capability import not_offered, write_function
@@ -39,6 +39,10 @@ _REFUSED_OUTRIGHT: Final = (1, 2, 3)
 
 class Dropped(Exception):
     """A write must not go out any more; the message says why."""
+
+    def __init__(self, reason: str, obstacle: Obstacle) -> None:
+        super().__init__(reason)
+        self.obstacle = obstacle
 
 
 @dataclass(slots=True)
@@ -93,7 +97,7 @@ class Writing:
         try:
             self._permits(binding)
         except Dropped as why:
-            drop((wanted,), str(why))
+            drop((wanted,), str(why), obstacle=why.obstacle)
             return
         self._let_wait(wanted)
 
@@ -109,6 +113,7 @@ class Writing:
                 translate("bus", "line '{line}' is down: {sentence}").format(
                     line=self._line, sentence=self.down.sentence
                 ),
+                obstacle=Obstacle.DOWN,
             )
         else:
             self._let_wait(wanted, until)
@@ -123,9 +128,9 @@ class Writing:
         else:
             self._queue.put(binding, wanted.value, wanted.futures[0], until)
 
-    def forget(self, reason: str) -> None:
+    def forget(self, reason: str, obstacle: Obstacle = Obstacle.DOWN) -> None:
         """Drop what waits, and say so; write nothing again."""
-        self._queue.drop(translate("bus", "not written: {reason}").format(reason=reason))
+        self._queue.drop(translate("bus", "not written: {reason}").format(reason=reason), obstacle)
         self._refreshes.clear()
 
     async def one(self) -> bool:
@@ -146,7 +151,7 @@ class Writing:
             else:
                 await self._write_bits(job, job.register)
         except Dropped as why:
-            drop(job.wanted, translate("bus", "not written: {why}").format(why=why))
+            drop(job.wanted, translate("bus", "not written: {why}").format(why=why), obstacle=why.obstacle)
         except LineFault as failed:
             fault = failed.fault
             if fault.kind is FaultKind.EXCEPTION:
@@ -176,12 +181,13 @@ class Writing:
     def _line_permits(self) -> None:
         """Raises Dropped if nothing may be written to this line now."""
         if not self.armed and (self._until is None or time.monotonic() > self._until):
-            raise Dropped(translate("bus", "line '{line}' is not armed").format(line=self._line))
+            raise Dropped(translate("bus", "line '{line}' is not armed").format(line=self._line), Obstacle.NOT_ARMED)
         if self.down is not None:
             raise Dropped(
                 translate("bus", "line '{line}' is down: {sentence}").format(
                     line=self._line, sentence=self.down.sentence
-                )
+                ),
+                Obstacle.DOWN,
             )
 
     def _permits(self, binding: Binding) -> None:
@@ -196,7 +202,8 @@ class Writing:
             raise Dropped(
                 translate("bus", "follower '{name}' does not answer: {reason}").format(
                     name=binding.follower.name, reason=reason
-                )
+                ),
+                Obstacle.NO_ANSWER,
             )
 
     async def _send(self, binding: Binding, request: Request) -> None:

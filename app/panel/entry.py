@@ -7,11 +7,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from app.project.binding import AnySignal, refusal, shown_text, step_of, unwritable, value_span
+from app.panel.messages import Saying, above, below, bounds, of_refusal
+from app.project.binding import AnySignal, refusal, shown_text, step_of, unwritable
 from app.project.model import BitSignal, Field, Project, RegisterSignal
 from app.signals.reading import Quality, Reading
 from app.signals.scaling import round_half_away
-from app.signals.text import number_text, number_width
+from app.signals.text import number_width
 
 if TYPE_CHECKING:
     from app.panel.state import State
@@ -27,7 +28,11 @@ SHARE_OF_SPAN: Final = 20
 
 
 class EntryRefused(Exception):
-    """The value of a field cannot be changed now; the message says why."""
+    """The value of a field cannot be changed now; the text says why in full, `saying` what the panel says of it."""
+
+    def __init__(self, reason: str, saying: Saying) -> None:
+        super().__init__(reason)
+        self.saying = saying
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +74,8 @@ class Entry:
         return self.fields[self.place]
 
 
-def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> tuple[Editing, str]:
-    """Begin to change what `field` shows, from its reading. Returns the editing and a message, mostly empty.
+def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> tuple[Editing, Saying | None]:
+    """Begin to change what `field` shows, from its reading. Returns the editing and a message, mostly none.
 
     A value that is stale may be changed; one that was never read, refused or implausible may not, since the operator
     would change something that he has not seen. A value outside its limits begins at the nearest limit and says so.
@@ -78,37 +83,38 @@ def start(project: Project, field: Field, reading: Reading, by_digit: bool) -> t
     """
     reason = unwritable(project, field.signal)
     if reason is not None:
-        raise EntryRefused(reason)
+        raise EntryRefused(reason, of_refusal(project, field.signal))
     signal = project.signal_named[field.signal]
     if isinstance(reading.value, str):
-        raise EntryRefused("a text cannot be changed")
+        raise EntryRefused("a text cannot be changed", Saying("read_only"))
     if reading.value is None or reading.quality not in (Quality.GOOD, Quality.STALE):
-        raise EntryRefused(reading.reason or "not read yet")
+        raise EntryRefused(reading.reason or "not read yet", Saying("no_value"))
     value = reading.value
 
     choices = _choices(field, signal)
     if choices:
         allowed = tuple(choice for choice in choices if refusal(project, signal.name, choice) is None)
         if not allowed:
-            raise EntryRefused(refusal(project, signal.name, choices[0]) or "no choice is allowed")
+            reason = refusal(project, signal.name, choices[0])
+            raise EntryRefused(reason or "no choice is allowed", of_refusal(project, signal.name, choices[0]))
         # The first look is at what is there, even where it is none of the choices; the first step goes to one.
-        return Editing(old=value, value=value, choices=allowed), ""
+        return Editing(old=value, value=value, choices=allowed), None
 
-    low, high = _bounds(project, signal)
+    low, high = bounds(project, signal.name) or (None, None)
     if low is not None and high is not None and low > high:
-        raise EntryRefused("its limits lie outside what its registers can hold")
+        raise EntryRefused("its limits lie outside what its registers can hold", Saying("not_possible"))
     within, message = _clamp(signal, value, low, high)
     return Editing(old=value, value=within, low=low, high=high, digit=-signal.decimals if by_digit else None), message
 
 
-def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[Editing, str]:
-    """Change the value once, up (`way` 1) or down (-1). Returns the editing and a message, empty unless it hit a limit.
+def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[Editing, Saying | None]:
+    """Change the value once, up (`way` 1) or down (-1). Returns the editing and a message, none unless it hit a limit.
 
     By step the value goes up or down by exactly the signal's step. By digit it is first taken as it is shown, then goes
     up or down by the power of ten under the cursor, with carry. Choices go round.
     """
     if editing.choices:
-        return replace(editing, value=_next_choice(editing.choices, editing.value, way)), ""
+        return replace(editing, value=_next_choice(editing.choices, editing.value, way)), None
     signal = project.signal_named[field.signal]
     if editing.digit is not None:
         new = round_half_away(editing.value, signal.decimals) + way * Fraction(10) ** editing.digit
@@ -119,7 +125,7 @@ def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[
     if field.kind != "bar" and number_width(new, signal.decimals) > field.width >= number_width(
         editing.value, signal.decimals
     ):
-        return editing, "no room for more digits"
+        return editing, Saying("no_room")
     return replace(editing, value=new), message
 
 
@@ -175,39 +181,17 @@ def _next_choice(choices: tuple[Fraction, ...], value: Fraction, way: int) -> Fr
     return next((choice for choice in reversed(choices) if choice < value), choices[-1])
 
 
-def _bounds(project: Project, signal: AnySignal) -> tuple[Fraction | None, Fraction | None]:
-    """The limits of the signal and the ends of what its registers can hold, whichever is narrower."""
-    pairs = []
-    if signal.limits is not None:
-        pairs.append((Fraction(signal.limits[0]), Fraction(signal.limits[1])))
-    span = value_span(project, signal.name)
-    if span is not None:
-        pairs.append(span)
-    if not pairs:
-        return None, None
-    return max(low for low, _ in pairs), min(high for _, high in pairs)
-
-
 def _clamp(
     signal: AnySignal,
     value: Fraction,
     low: Fraction | None,
     high: Fraction | None,
-) -> tuple[Fraction, str]:
+) -> tuple[Fraction, Saying | None]:
     if high is not None and value > high:
-        return high, f"at most {_with_unit(signal, high)}"
+        return high, above(signal, high)
     if low is not None and value < low:
-        return low, f"at least {_with_unit(signal, low)}"
-    return value, ""
-
-
-def _with_unit(signal: AnySignal, value: Fraction) -> str:
-    # A limit finer than what the field shows is told in full: rounded, it would name a value that is not allowed.
-    decimals = next(
-        (n for n in range(signal.decimals, 10) if round_half_away(value, n) == value),
-        signal.decimals,
-    )
-    return f"{number_text(value, number_width(value, decimals), decimals)} {signal.unit}".rstrip()
+        return low, below(signal, low)
+    return value, None
 
 
 def _factor(editing: Editing, step: Fraction) -> int:

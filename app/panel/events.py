@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from app.project.model import PanelMessage
+from app.signals.reading import Value
+
 
 @dataclass(frozen=True, slots=True)
 class KeyDown:
@@ -40,12 +43,17 @@ class WriteDone:
 
 @dataclass(frozen=True, slots=True)
 class WriteFailed:
-    """The line could not write a signal; `reason` says why, in words. `value` as in `WriteDone`."""
+    """The line could not write a signal; `reason` says why, in words. `value` as in `WriteDone`.
+
+    The operator is shown `message`; or, where `kept` is known, that the follower holds this value instead.
+    """
 
     signal: str
     reason: str
     at: float
     value: Fraction | None = None
+    message: PanelMessage = "not_written"
+    kept: Value | None = None
 
 
 @dataclass(frozen=True, slots=True)

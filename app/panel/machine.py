@@ -65,9 +65,11 @@ from app.panel.events import (
     WriteFailed,
 )
 from app.panel.layout import Layout
+from app.panel.messages import Saying, of_kept, of_refusal, said
 from app.panel.state import Message, Mode, State
 from app.panel.view import View
 from app.project.binding import refusal
+from app.project.languages import in_language
 from app.project.model import Action, Field, HeldSignal, HeldValue, Project
 from app.signals.reading import Reading
 
@@ -170,7 +172,9 @@ def step(
         _answered(work, event.signal, event.value)
         if event.signal in work.state.owed and event.value in (0, None):
             work.owe(event.signal, event.at + RELEASE_AGAIN_S)
-        work.tell(f"not written: {event.reason}")
+        kept = event.kept
+        saying = Saying(event.message) if kept is None else of_kept(work.spoken, event.signal, kept)
+        work.tell(saying, event.reason)
     else:
         _pass_time(work)
     _judge(work)
@@ -216,12 +220,17 @@ class _Work:
         left = {name: time for name, time in self.state.owed.items() if name != signal}
         self.change(owed=MappingProxyType(left if due is None else {**left, signal: due}))
 
-    def tell(self, text: str) -> None:
-        self.change(message=Message(text, self.at + MESSAGE_S))
+    @property
+    def spoken(self) -> Project:
+        """The project in the language that the panel shows."""
+        return in_language(self.project, self.state.language)
 
-    def refuse(self, signal: str, reason: str) -> None:
+    def tell(self, saying: Saying, reason: str = "") -> None:
+        self.change(message=Message(said(self.spoken, saying), self.at + MESSAGE_S, reason))
+
+    def refuse(self, signal: str, reason: str, saying: Saying) -> None:
         self.effects.append(Refused(signal, reason))
-        self.tell(reason)
+        self.tell(saying, reason)
 
     def fire(self, cause: Cause, key: str = "") -> None:
         transition = TRANSITIONS.get((self.state.mode, cause))
@@ -268,7 +277,7 @@ def _turn_by_key(work: _Work, to: str, key: str) -> None:
     covered = state.cover
     work.change(aside=state.aside | same_screen)
     _show(work, to, None, None, f"key {key}")
-    work.tell(f"still on: {covered}")
+    work.tell(Saying("still_on", covered or ""))
 
 
 def _begin(work: _Work, _key: str) -> None:
@@ -284,7 +293,7 @@ def _begin_on(work: _Work, signal: str | None) -> None:
     if fields:
         _begin_with(work, Entry(fields))
     else:
-        work.refuse(signal or "", "nothing to enter here")
+        work.refuse(signal or "", "nothing to enter here", Saying("nothing_to_enter"))
 
 
 def _begin_with(work: _Work, entry: Entry) -> None:
@@ -324,10 +333,10 @@ def _adjust(work: _Work, entry: Entry) -> None:
         editing, message = start(work.project, field, work.view[field.signal], by_digit)
     except EntryRefused as refused:
         work.change(entry=_without_editing(entry), since=work.at)
-        work.refuse(field.signal, str(refused))
+        work.refuse(field.signal, str(refused), refused.saying)
         return
     work.change(entry=replace(entry, editing=editing), since=work.at)
-    if message:
+    if message is not None:
         work.tell(message)
 
 
@@ -353,21 +362,21 @@ def _change(work: _Work, key: str, way: int) -> None:
     # Choices go round: repeated, they would rush past.
     repeat = None if editing.choices else Repeat(key, way, work.at + REPEAT_AFTER_S)
     work.change(entry=replace(entry, editing=replace(editing, repeat=repeat)))
-    if message:
+    if message is not None:
         work.tell(message)
 
 
 def _repeat(work: _Work, _key: str) -> None:
     entry, editing = work.editing
     field = work.fields[entry.field]
-    message = ""
+    message: Saying | None = None
     while (repeat := editing.repeat) is not None and repeat.next_at <= work.at:
         # After a pause without ticks the value must not rush on to make up for it.
         next_at = max(repeat.next_at, work.at - 2 * REPEAT_EVERY_S) + REPEAT_EVERY_S
         editing, message = change(work.project, field, editing, repeat.way)
         editing = replace(editing, repeat=replace(repeat, next_at=next_at, count=repeat.count + 1))
     work.change(entry=replace(entry, editing=editing))
-    if message:
+    if message is not None:
         work.tell(message)
 
 
@@ -390,7 +399,7 @@ def _confirm(work: _Work, _key: str) -> None:
     signal = work.fields[entry.field].signal
     reason = refusal(work.project, signal, editing.value)
     if reason is not None:
-        work.refuse(signal, reason)
+        work.refuse(signal, reason, of_refusal(work.project, signal, editing.value))
         return
     work.change(entry=_without_editing(entry), since=work.at)
     work.effects.append(Entered(signal, editing.old, editing.value))
@@ -621,7 +630,7 @@ def _do(work: _Work, action: Action, key: str) -> None:
     if action.do == "next-language":
         _next_language(work)
     elif signal not in work.project.signal_named:
-        work.refuse(signal, f"there is no signal '{signal}'")
+        work.refuse(signal, f"there is no signal '{signal}'", Saying("not_possible"))
     elif action.do == "momentary":
         _press(work, key, signal)
     elif action.do == "toggle":
@@ -633,7 +642,7 @@ def _do(work: _Work, action: Action, key: str) -> None:
     elif isinstance(action.value, HeldValue):
         held = work.state.held.get(action.value.from_)
         if held is None:
-            work.refuse(signal, f"there is no held value '{action.value.from_}'")
+            work.refuse(signal, f"there is no held value '{action.value.from_}'", Saying("not_possible"))
         else:
             _write(work, signal, held)
     elif action.value is not None:
@@ -643,7 +652,7 @@ def _do(work: _Work, action: Action, key: str) -> None:
 def _next_language(work: _Work) -> None:
     panel = work.project.panel
     if len(panel.languages) < 2:
-        work.refuse("", "there is one language only")
+        work.refuse("", "there is one language only", Saying("not_possible"))
         return
     if panel.language is None:
         work.change(language=(work.state.language + 1) % len(panel.languages))
@@ -659,7 +668,7 @@ def _toggle(work: _Work, signal: str) -> None:
     if value is None:
         reading = work.view[signal]
         if not reading.good or not isinstance(reading.value, Fraction):
-            work.refuse(signal, f"cannot toggle: {reading.reason or 'not a number'}")
+            work.refuse(signal, f"cannot toggle: {reading.reason or 'not a number'}", Saying("no_value"))
             return
         value = reading.value
     _write(work, signal, Fraction(0 if value else 1))
@@ -667,10 +676,11 @@ def _toggle(work: _Work, signal: str) -> None:
 
 def _press(work: _Work, key: str, signal: str) -> None:
     # What cannot be released again is not pressed.
-    reason = refusal(work.project, signal, Fraction(1)) or refusal(work.project, signal, Fraction(0))
-    if reason is not None:
-        work.refuse(signal, reason)
-        return
+    for value in (Fraction(1), Fraction(0)):
+        reason = refusal(work.project, signal, value)
+        if reason is not None:
+            work.refuse(signal, reason, of_refusal(work.project, signal, value))
+            return
     already = any(pressed == signal for _, pressed in work.state.pressing)
     if signal in work.state.owed:
         work.owe(signal, None)
@@ -703,7 +713,7 @@ def _release(work: _Work, signal: str) -> None:
 def _write(work: _Work, signal: str, value: Fraction) -> None:
     reason = refusal(work.project, signal, value)
     if reason is not None:
-        work.refuse(signal, reason)
+        work.refuse(signal, reason, of_refusal(work.project, signal, value))
     else:
         if signal in work.state.owed:
             work.owe(signal, None)

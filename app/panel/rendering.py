@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from textwrap import wrap
 from typing import Final
 
 from app.panel.conditions import holds
@@ -17,6 +16,7 @@ from app.panel.state import State
 from app.panel.view import View
 from app.project.binding import shown_text
 from app.project.languages import in_language
+from app.project.messages import in_rows
 from app.project.model import Field, Project
 from app.signals.reading import Quality, Reading, Value
 from app.signals.text import OVERFLOW
@@ -123,7 +123,7 @@ def _message_rows(text: str, rows: int, columns: int, kept_row: int | None) -> l
     The row under the operator's hand (`kept_row`) is never covered: where the message would reach it, it lies over the
     first rows instead, and takes fewer of them if it must. What has no room is cut off.
     """
-    lines, room = wrap(text, columns), max(1, rows - 1)
+    lines, room = in_rows(text, columns), max(1, rows - 1)
     if kept_row is not None and kept_row >= rows - min(len(lines), room):
         room, first = max(1, kept_row), 0
     else:

@@ -24,10 +24,14 @@ class Mode(enum.StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Message:
-    """A short text over one row, for a time. `until` is `time.monotonic()` in seconds."""
+    """A short text over a row or a few, for a time. `until` is `time.monotonic()` in seconds.
+
+    `reason` says in full, to who builds the panel, what the operator is told in a few words; empty if there is no more.
+    """
 
     text: str
     until: float
+    reason: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,6 +52,10 @@ def _table(part: Part, path: str) -> Iterator[str]:
             yield f"text = {_rows(value)}\n"
         elif isinstance(value, Mapping) and key == "text_in":
             below.append((at, {language: value[language] for language in sorted(value)}))
+        elif isinstance(value, Mapping) and key == "messages":
+            below.append((at, value))
+        elif isinstance(value, Mapping) and key == "messages_in":
+            below += [(f"{at}.{_key(language)}", value[language]) for language in sorted(value)]
         elif key == "notes" and isinstance(value, str):
             yield f"notes = {_long_text(value)}\n"
         else:
@@ -108,7 +112,11 @@ def _entries(entries: Mapping[str, object], *, upright: bool = False) -> Iterato
     for key in sorted(entries, key=_in_order):
         value = entries[key]
         content = _rows(value) if upright and isinstance(value, tuple) else inline(value)
-        yield key if _BARE_KEY.fullmatch(key) else _scalar(key), content
+        yield _key(key), content
+
+
+def _key(key: str) -> str:
+    return key if _BARE_KEY.fullmatch(key) else _scalar(key)
 
 
 def _in_order(key: str) -> tuple[int, str]:

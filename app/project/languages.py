@@ -1,8 +1,8 @@
 """A project as its panel shows it in one of its languages.
 
-The first language stands in `text` and `texts`; the others stand beside it, in `text_in` and `texts_in`, and what they
-leave out is shown in the first. Whoever draws or checks a panel takes the project in a language and needs to know
-nothing more of languages.
+The first language stands in `text`, `texts` and `messages`; the others stand beside it, in `text_in`, `texts_in` and
+`messages_in`, and what they leave out is shown in the first. Whoever draws or checks a panel takes the project in a
+language and needs to know nothing more of languages.
 """
 
 from __future__ import annotations
@@ -72,7 +72,9 @@ def _forget(key: int, ref: weakref.ref[Project]) -> None:
 def _spoken(project: Project, language: str) -> Project:
     screens = tuple(_screen_in(screen, language) for screen in project.screens)
     signals = tuple(_signal_in(signal, language) for signal in project.signals)
-    return project.but(screens=screens, signals=signals)
+    messages = project.panel.messages_in.get(language)
+    panel = project.panel.but(messages={**project.panel.messages, **messages}) if messages else project.panel
+    return project.but(panel=panel, screens=screens, signals=signals)
 
 
 def _screen_in(screen: Screen, language: str) -> Screen:

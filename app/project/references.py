@@ -43,7 +43,7 @@ _ENTRY_KEYS: Final = tuple(
 )
 """These follow a renamed key too, but may name a key that the panel does not have: that step is then not offered."""
 
-_TEXTS_IN: Final = (("screen", "text_in"), ("signal", "texts_in"))
+_TEXTS_IN: Final = (("panel", "messages_in"), ("screen", "text_in"), ("signal", "texts_in"))
 """Where texts stand under the name of a language."""
 
 RELATIVE_SCREENS: Final = ("next", "previous")

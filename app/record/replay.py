@@ -172,7 +172,7 @@ class Replay:
                 answer = (
                     WriteDone(effect.signal, self._at, effect.value)
                     if isinstance(event, Tick)
-                    else WriteFailed(effect.signal, reason, self._at, effect.value)
+                    else WriteFailed(effect.signal, reason, self._at, effect.value, "writing_off")
                 )
                 self.state, _ = step(self.project, self.state, answer, self._readings())
         # Nothing is owed to a line that is not there.

@@ -140,7 +140,8 @@ def test_a_write_that_the_follower_does_not_offer_is_told_on_the_panel() -> None
     assert Write("coil", Fraction(1)) in press(rehearsal, "f1")
     pass_time(rehearsal, clock, 0.1)
     assert rehearsal.state.message is not None
-    assert "05 or 15" in rehearsal.state.message.text
+    assert rehearsal.state.message.text == "not possible"
+    assert "05 or 15" in rehearsal.state.message.reason
     assert rehearsal.readings()["coil"].value == 0
 
 
@@ -153,7 +154,8 @@ def test_a_silent_follower_shows_no_value_and_takes_none() -> None:
     press(rehearsal, "f1")
     pass_time(rehearsal, clock, 0.1)
     assert rehearsal.state.message is not None
-    assert "does not answer" in rehearsal.state.message.text
+    assert rehearsal.state.message.text == "no answer"
+    assert "does not answer" in rehearsal.state.message.reason
 
 
 def test_a_start_value_that_does_not_fit_is_told() -> None:

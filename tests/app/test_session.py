@@ -84,7 +84,8 @@ def test_a_real_line_refuses_to_write_until_armed(pump: Project) -> None:
             press(session, "start")
             wait_for(lambda: session.tick() is not None and not session.writing)
             assert session.state.message is not None
-            assert "line 'pump room' is not armed" in session.state.message.text
+            assert session.state.message.text == "not written: writing is off"
+            assert "line 'pump room' is not armed" in session.state.message.reason
             assert player.models["pump"].get("run command") == 0
             session.engine.arm("pump room", True)
             press(session, "start")
@@ -201,7 +202,8 @@ def test_a_write_to_a_line_that_is_down_is_told(pump: Project) -> None:
         assert [type(effect) for effect in effects] == [Write]
         wait_for(lambda: session.tick() is not None and not session.writing)
         assert session.state.message is not None
-        assert session.state.message.text.startswith("not written: ")
+        assert session.state.message.text == "not written: no connection"
+        assert "line 'pump room' is down: " in session.state.message.reason
 
 
 def test_the_line_is_told_what_is_on_the_screen(pump: Project, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -15,6 +15,7 @@ from app.project import edits
 from app.project.edits import EditRefused
 from app.project.files import ProjectFileError, dump, has_comments, parse
 from app.project.history import History
+from app.project.messages import MESSAGES
 from app.project.model import Condition, Field, HeldSignal, Project
 from app.project.references import problems_of_names, uses
 from projects import demo_path, demos
@@ -84,6 +85,9 @@ def projects(draw: st.DrawFn) -> Project:
 
     def in_languages(texts: st.SearchStrategy[Any]) -> st.SearchStrategy[dict[str, Any]]:
         return st.dictionaries(st.sampled_from(languages[1:]), texts) if languages[1:] else st.just({})
+
+    def messages() -> st.SearchStrategy[dict[str, str]]:
+        return st.dictionaries(st.sampled_from(MESSAGES), TEXTS.filter(bool).map(lambda text: text[:160]), max_size=4)
 
     def signal(name: str, form: str) -> dict[str, Any]:
         texts = st.dictionaries(st.integers(-(10**6), 10**6).map(str), TEXTS, max_size=8)
@@ -164,6 +168,8 @@ def projects(draw: st.DrawFn) -> Project:
         rows=st.integers(1, 64),
         columns=st.integers(1, 132),
         repertoire=st.sampled_from(["ascii", "hd44780-a02"]),
+        messages=messages(),
+        messages_in=in_languages(messages()),
         entry=some(by=st.just("digit"), begin=NAMES, timeout_s=st.integers(0, 3600)),
         **({"language": st.sampled_from(signals)} if signals else {}),
     )
@@ -267,6 +273,10 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.set_keys(p, c(st.lists(NAMES, max_size=4))),
     lambda p, c: edits.rename_key(p, c(NAMES), c(NAMES)),
     lambda p, c: edits.set_start(p, _name(c, p.screens)),
+    lambda p, c: edits.set_languages(p, c(st.permutations((*p.panel.languages, c(NAMES))))[: c(st.integers(0, 3))]),
+    lambda p, c: edits.rename_language(p, c(NAMES), c(NAMES)),
+    lambda p, c: edits.set_message(p, c(st.integers(0, 3)), c(st.sampled_from(MESSAGES)), c(TEXTS)),
+    lambda p, c: edits.fill_messages(p, c(st.integers(0, 3)), c(st.dictionaries(st.sampled_from(MESSAGES), TEXTS))),
     lambda p, c: edits.set_title(p, c(TEXTS)),
     lambda p, c: edits.set_notes(p, c(TEXTS)),
 ]

@@ -28,7 +28,14 @@ from app.project.edits.fields import (
     room_at,
 )
 from app.project.edits.incoming import bring_in_signals, follower
-from app.project.edits.languages import rename_language, set_language_signal, set_languages, translate_screen
+from app.project.edits.languages import (
+    fill_messages,
+    rename_language,
+    set_language_signal,
+    set_languages,
+    set_message,
+    translate_screen,
+)
 from app.project.edits.lines import (
     add_follower,
     add_line,
@@ -165,6 +172,7 @@ __all__ = [
     "erase_text",
     "field_at",
     "fields_in",
+    "fill_messages",
     "find",
     "follower",
     "held_signal",
@@ -207,6 +215,7 @@ __all__ = [
     "set_keys",
     "set_language_signal",
     "set_languages",
+    "set_message",
     "set_notes",
     "set_repertoire",
     "set_row",

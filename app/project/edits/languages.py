@@ -1,14 +1,15 @@
-"""Editing the languages of the panel: which there are, what they are called, and what chooses among them."""
+"""Editing the languages of the panel: which there are, what chooses among them, and what the panel says in them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TypeVar
 
 from app.language import translate
 from app.project.edits.refused import EditRefused, changed, must_exist
 from app.project.languages import merged
-from app.project.model import BitSignal, HeldSignal, Part, Project, RegisterSignal, Screen
+from app.project.messages import chosen_form, words_in
+from app.project.model import BitSignal, HeldSignal, Panel, PanelMessage, Part, Project, RegisterSignal, Screen
 from app.project.problems import quoted
 
 _P = TypeVar("_P", bound=Part)
@@ -34,6 +35,7 @@ def set_languages(project: Project, languages: Iterable[str]) -> Project:
             )
         )
     kept = frozenset(after[1:])
+    panel = _with_texts(changed(project.panel, languages=after), "messages_in", kept)
     screens = tuple(_with_texts(screen, "text_in", kept) for screen in project.screens)
     signals = tuple(_with_texts(signal, "texts_in", kept) for signal in project.signals)
     return changed(project, panel=panel, screens=screens, signals=signals)
@@ -46,7 +48,6 @@ def rename_language(project: Project, language: str, new_name: str) -> Project:
         raise EditRefused(translate("edits", "the panel has no language {language}").format(language=quoted(language)))
     if new_name == language:
         return project
-    panel = changed(project.panel, languages=tuple(new_name if each == language else each for each in languages))
 
     def of(part: _P, key: str) -> _P:
         texts = getattr(part, key)
@@ -54,6 +55,8 @@ def rename_language(project: Project, language: str, new_name: str) -> Project:
             return part
         return changed(part, **{key: {new_name if each == language else each: texts[each] for each in texts}})
 
+    panel = of(project.panel, "messages_in")
+    panel = changed(panel, languages=tuple(new_name if each == language else each for each in languages))
     screens = tuple(of(screen, "text_in") for screen in project.screens)
     signals = tuple(of(signal, "texts_in") for signal in project.signals)
     return changed(project, panel=panel, screens=screens, signals=signals)
@@ -87,6 +90,39 @@ def translate_screen(project: Project, name: str, language: str, text: Iterable[
     return changed(project, screens=tuple(new if each is screen else each for each in project.screens))
 
 
+def set_message(project: Project, number: int, message: PanelMessage, words: str) -> Project:
+    """With other words for a message of the panel in its language `number`; empty: they are left out."""
+    said = {each: text for each, text in words_in(project.panel, number).items() if each != message}
+    return _with_messages(project, number, {**said, message: words} if words else said)
+
+
+def fill_messages(project: Project, number: int, words: Mapping[PanelMessage, str]) -> Project:
+    """With these words for the messages that the panel leaves out in its language `number`; what it says stays."""
+    return _with_messages(project, number, {**words, **words_in(project.panel, number)})
+
+
+def _with_messages(project: Project, number: int, said: dict[PanelMessage, str]) -> Project:
+    panel = project.panel
+    if said == words_in(panel, number):
+        return project
+    if not 0 < number < len(panel.languages):
+        return changed(project, panel=changed(panel, messages=said))
+    others = {each: texts for each, texts in panel.messages_in.items() if each != panel.languages[number]}
+    return changed(
+        project,
+        panel=changed(panel, messages_in={**others, panel.languages[number]: said} if said else others),
+    )
+
+
+def _messages_with_first(panel: Panel, old: str, new: str) -> Panel:
+    """What was left out in the language that was the first one was said in English, and is still."""
+    said = panel.messages_in.get(new)
+    if not said:
+        return panel
+    former = {message: panel.messages.get(message) or chosen_form(panel, "en", message) for message in said}
+    return changed(panel, messages={**panel.messages, **said}, messages_in={**panel.messages_in, old: former})
+
+
 def _with_first(project: Project, old: str, new: str) -> Project:
     def screen_of(screen: Screen) -> Screen:
         if new not in screen.text_in:
@@ -103,6 +139,7 @@ def _with_first(project: Project, old: str, new: str) -> Project:
 
     return changed(
         project,
+        panel=_messages_with_first(project.panel, old, new),
         screens=tuple(screen_of(screen) for screen in project.screens),
         signals=tuple(signal_of(signal) for signal in project.signals),
     )

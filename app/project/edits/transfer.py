@@ -120,7 +120,15 @@ def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: in
     followers = tuple(follower for follower in project.followers if follower.name in follower_names)
     line_names = {follower.line for follower in followers}
     lines = tuple(line for line in project.lines if line.name in line_names)
-    panel = changed(project.panel, rows=rows, columns=columns, start=screens[0].name, language=None)
+    panel = changed(
+        project.panel,
+        rows=rows,
+        columns=columns,
+        start=screens[0].name,
+        language=None,
+        messages={},
+        messages_in={},
+    )
     return Project(panel=panel, lines=lines, followers=followers, signals=signals, screens=screens)
 
 

@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 
 from app.bus.engine import Engine
-from app.bus.writes import Outcome
+from app.bus.writes import Obstacle, Outcome
 from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, Scale, Signal, TcpLine
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
@@ -86,9 +86,23 @@ def test_what_cannot_be_written_with_what_is_offered_is_refused_unsent() -> None
     with running(write_functions=(6,)) as line:
         for name, words in (("total", "function 16"), ("lamp", "05 or 15")):
             report = line.engine.write(name, 1).result(5)
-            assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
+            assert (report.ok, report.outcome, report.obstacle) == (False, Outcome.NOT_SENT, None)
             assert words in report.reason
         assert line.written() == []
+
+
+def test_what_keeps_the_line_from_sending_is_told() -> None:
+    with running() as line:
+        line.follower.answer = lambda asked: []
+        wait_for(lambda: line.engine.snapshot().followers["pump"].answering is False)
+        report = line.engine.write("speed", 12).result(5)
+        assert (report.ok, report.outcome, report.obstacle) == (False, Outcome.NOT_SENT, Obstacle.NO_ANSWER)
+        line.engine.arm("bus", False)
+        report = line.engine.write("speed", 12).result(5)
+        assert (report.outcome, report.obstacle) == (Outcome.NOT_SENT, Obstacle.NOT_ARMED)
+    report = line.engine.write("speed", 12).result(5)
+    assert report.outcome is Outcome.NOT_SENT
+    assert line.written() == []
 
 
 @pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])

@@ -142,7 +142,8 @@ def test_a_signal_that_may_not_be_written_refuses_the_key() -> None:
     project = parse(PANEL.replace("write = true\n", "").replace('start = "run"', 'start = "run"\nlanguage = "theirs"'))
     state, _ = pressed(project, begin(project, 0.0), "f1", 1.0, theirs=good(0))
     assert state.message is not None
-    assert "not to be written" in state.message.text
+    assert "not to be written" in state.message.reason
+    assert state.message.text == "read only"
 
 
 def test_a_panel_with_one_language_says_so() -> None:
@@ -153,7 +154,7 @@ def test_a_panel_with_one_language_says_so() -> None:
     )
     state, _ = pressed(project, begin(project, 0.0), "f1", 1.0)
     assert state.message is not None
-    assert state.message.text == "there is one language only"
+    assert state.message.reason == "there is one language only"
 
 
 def test_a_language_that_an_edit_took_away_gives_way_to_the_first() -> None:

@@ -329,7 +329,7 @@ def test_a_value_that_may_not_be_written_is_refused_and_says_so() -> None:
     assert isinstance(effect, Refused)
     assert effect.signal == "set point"
     assert "50.5" in effect.reason
-    assert operator.texts[-1] == effect.reason[:16]
+    assert operator.texts[-1] == "at most 50.0    "
 
 
 @pytest.mark.parametrize(
@@ -373,11 +373,11 @@ def test_a_second_toggle_is_the_way_back_even_before_the_line_has_answered() -> 
 def test_a_failed_write_is_shown_for_a_while() -> None:
     operator = panel(actions=[{"key": "f1", "do": "set", "signal": "run command"}])
     operator.press("f1")
-    operator.feed(WriteFailed("run command", "not armed", operator.at))
-    assert operator.texts == ["run             ", "not written: not"]
+    operator.feed(WriteFailed("run command", "not armed", operator.at, message="writing_off"))
+    assert operator.texts == ["run             ", "writing is off  "]
     assert operator.state.sent == {}
     operator.wait(MESSAGE_S - 0.1)
-    assert operator.texts[-1].startswith("not written")
+    assert operator.texts[-1] == "writing is off  "
     operator.wait(0.2)
     assert operator.texts[-1].strip() == ""
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations, pairwise
 
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import given, settings, strategies as st
 
 from app.panel.map_labels import Pair
 from app.panel.map_layout import STEP, arranged
@@ -166,6 +166,7 @@ def test_shapes_that_are_kept_give_the_same_ways() -> None:
     assert routes(boxes, labels, GAPS, None, shapes) == first == routes(boxes, labels, GAPS)
 
 
+@settings(deadline=None)
 @given(st.integers(0, 29), st.integers(-3, 12), st.integers(-3, 9))
 def test_after_a_move_every_kept_shape_still_fits(number: int, column: int, row: int) -> None:
     project = big_project(30, 40, 1)

@@ -9,6 +9,8 @@ import pytest
 
 from app.panel.machine import MESSAGE_S, WriteFailed
 from app.panel.rendering import Attribute
+from app.project.messages import message_rows
+from app.project.model import Panel
 from app.signals.reading import Quality
 from tests.app.panel.operating import Operator, project, register
 
@@ -127,49 +129,72 @@ def test_the_value_under_change_is_inverse_and_not_the_reading() -> None:
     assert operator.looks(Attribute.INVERSE)[0] == "..  25.1........"
 
 
+def failed(operator: Operator) -> None:
+    operator.feed(WriteFailed("speed", "no answer", operator.at))
+
+
 def test_a_message_lies_over_the_last_row_in_characters_of_the_panel() -> None:
-    operator = panel(text=["first", "last"])
-    operator.feed(WriteFailed("speed", "Ω", operator.at))
-    assert operator.texts == ["first           ", "not written: ?  "]
-    assert operator.looks(Attribute.INVERSE) == ["." * 16, "not written: ?  "]
-    operator.feed(WriteFailed("speed", "ü", operator.at))
-    assert operator.texts[1] == "not written: ue "
+    operator = panel(text=["first", "last"], messages={"not_written": "nothing: \u03a9"})
+    failed(operator)
+    assert operator.texts == ["first           ", "nothing: ?      "]
+    assert operator.looks(Attribute.INVERSE) == ["." * 16, "nothing: ?      "]
+    operator = panel(text=["first", "last"], messages={"not_written": "\xfcbernommen: nein"})
+    failed(operator)
+    assert operator.texts[1] == "uebernommen: nei"
 
 
 def test_a_message_that_is_over_is_not_drawn_even_before_the_next_tick() -> None:
     operator = panel(text=["first", "last"])
-    operator.feed(WriteFailed("speed", "no answer", operator.at))
+    failed(operator)
     operator.at += MESSAGE_S
     assert operator.texts[1] == "last            "
 
 
+LONG = "not written: line 'pump room' is not armed"
+
+
 def test_a_message_does_not_hide_the_value_under_change() -> None:
-    operator = panel(field((1, 2), 6, "speed", entry=True), text=["first"])
+    operator = panel(field((1, 2), 6, "speed", entry=True), text=["first"], messages={"not_written": LONG})
     operator.read("speed", 25)
     operator.press("enter")
-    operator.feed(WriteFailed("speed", "no answer", operator.at))
-    assert operator.texts == ["not written: no ", "    25.0        "]
+    failed(operator)
+    assert operator.texts == ["not written: lin", "    25.0        "]
 
 
 def test_a_long_message_takes_as_many_rows_as_its_words_need() -> None:
-    operator = panel(text=["one", "two", "three", "four"], rows=4)
-    operator.feed(WriteFailed("speed", "line 'pump room' is not armed", operator.at))
+    operator = panel(text=["one", "two", "three", "four"], rows=4, messages={"not_written": LONG})
+    failed(operator)
     assert operator.texts == ["one             ", "not written:    ", "line 'pump room'", "is not armed    "]
-    operator.feed(WriteFailed("speed", "word " * 50, operator.at))
+    operator = panel(text=["one", "two", "three", "four"], rows=4, messages={"not_written": "word " * 30})
+    failed(operator)
     assert operator.texts[0] == "one             "
 
 
 def test_a_long_message_leaves_the_value_under_change_free() -> None:
-    operator = panel(field((2, 2), 6, "speed", entry=True), rows=4)
+    operator = panel(field((2, 2), 6, "speed", entry=True), rows=4, messages={"not_written": LONG})
     operator.read("speed", 25)
     operator.press("enter")
-    operator.feed(WriteFailed("speed", "line 'pump room' is not armed", operator.at))
+    failed(operator)
     assert operator.texts == ["not written:    ", "line 'pump room'", "    25.0        ", " " * 16]
+
+
+@pytest.mark.parametrize("rows", range(1, 17))
+def test_a_message_of_as_many_rows_as_it_may_have_is_shown_whole_beside_any_value_under_change(rows: int) -> None:
+    words = [f"word{number:02}" for number in range(message_rows(Panel(rows=rows, start="run")))]
+    for row in range(rows):
+        operator = panel(
+            field((row, 2), 6, "speed", entry=True), rows=rows, columns=8, messages={"not_written": " ".join(words)}
+        )
+        operator.read("speed", 25)
+        operator.press("enter")
+        failed(operator)
+        assert [text.strip() for text in operator.texts if "word" in text] == words
+        assert rows == 1 or operator.texts[row] == "    25.0"
 
 
 def test_a_panel_of_one_row_and_one_column() -> None:
     operator = panel(field((0, 0), 1, "mode"), rows=1, columns=1)
     operator.read("mode", 7)
     assert operator.texts == ["7"]
-    operator.feed(WriteFailed("mode", "no answer", operator.at))
+    failed(operator)
     assert operator.texts == ["n"]

@@ -7,6 +7,7 @@ import pytest
 from app.project import edits
 from app.project.files import ProjectFileError, dump, parse
 from app.project.languages import edited_in, in_language
+from app.project.messages import MESSAGES, chosen_form, ready_words, unsaid
 from app.project.model import Project
 from app.project.references import dangling
 
@@ -170,6 +171,85 @@ def test_a_renamed_signal_still_chooses_the_language(project: Project) -> None:
     assert edits.rename_signal(project, "tongue", "speaks").panel.language == "speaks"
     with pytest.raises(edits.EditRefused, match="panel"):
         edits.delete_signal(project, "tongue")
+
+
+def said(project: Project) -> dict[str, dict[str, str]]:
+    """What each language of the panel says, by its name."""
+    found = {}
+    for number, name in enumerate(project.panel.languages):
+        panel = in_language(project, number).panel
+        found[name] = {each: panel.messages.get(each) or chosen_form(panel, "en", each) for each in MESSAGES}
+    return found
+
+
+def test_messages_stand_in_tables_of_their_own(project: Project) -> None:
+    there = edits.set_message(project, 0, "no_answer", "it is silent")
+    there = edits.set_message(there, 1, "no_answer", "keine Antwort")
+    there = edits.set_message(there, 2, "at_most", "au plus {limit}")
+    text = dump(there)
+    assert '[panel.messages]\nno_answer = "it is silent"\n' in text
+    assert '[panel.messages_in.deutsch]\nno_answer = "keine Antwort"\n' in text
+    assert '[panel.messages_in."français"]\nat_most = "au plus {limit}"\n' in text
+    assert parse(text) == there
+
+
+def test_a_message_that_a_language_leaves_out_is_the_first_one_s(project: Project) -> None:
+    there = edits.set_message(project, 0, "no_answer", "it is silent")
+    there = edits.set_message(there, 1, "refused", "abgelehnt")
+    assert in_language(there, 1).panel.messages == {"no_answer": "it is silent", "refused": "abgelehnt"}
+    assert in_language(there, 2).panel.messages == {"no_answer": "it is silent"}
+
+
+def test_messages_are_filled_in_without_touching_what_is_said(project: Project) -> None:
+    there = edits.set_message(project, 1, "refused", "abgelehnt")
+    ready = ready_words(there.panel, "de", {})
+    there = edits.fill_messages(there, 1, ready)
+    assert there.panel.messages_in["deutsch"] == {**ready, "refused": "abgelehnt"}
+    assert edits.fill_messages(there, 1, ready) is there
+    assert list(unsaid(there.panel, 1)) == []
+
+
+def test_a_message_taken_out_leaves_nothing_behind(project: Project) -> None:
+    there = edits.set_message(project, 1, "refused", "abgelehnt")
+    assert edits.set_message(there, 1, "refused", "") == project
+    assert edits.set_message(project, 1, "refused", "") is project
+
+
+def test_messages_follow_their_languages(project: Project) -> None:
+    there = edits.set_message(project, 0, "no_answer", "it is silent")
+    there = edits.fill_messages(there, 1, {"no_answer": "keine Antwort", "refused": "abgelehnt"})
+    before = said(there)
+    renamed = edits.rename_language(there, "deutsch", "German")
+    assert said(renamed)["German"] == before["deutsch"]
+    swapped = edits.set_languages(there, ["deutsch", "english", "français"])
+    assert said(swapped)["deutsch"] == before["deutsch"]
+    assert said(swapped)["english"] == before["english"]
+    assert edits.set_languages(there, ["english", "français"]).panel.messages_in == {}
+    assert not dangling(swapped)
+
+
+def test_a_piece_takes_no_messages_along(project: Project) -> None:
+    there = edits.fill_messages(project, 1, {"no_answer": "keine Antwort"})
+    there = edits.fill_messages(there, 0, {"no_answer": "it is silent"})
+    piece = edits.screens_of(there, ["run"])
+    assert (piece.panel.messages, piece.panel.messages_in) == ({}, {})
+
+
+@pytest.mark.parametrize(
+    ("more", "words"),
+    [
+        ('[panel.messages]\nno_anser = "x"', "not 'no_anser'; did you mean 'no_answer'?"),
+        ('[panel.messages]\nno_answer = ""', "is empty"),
+        ("[panel.messages]\nno_answer = 5", "needs a text, not a whole number"),
+        ('[panel.messages_in.dutch]\nno_answer = "x"', "language 'dutch' does not exist"),
+        ('[panel.messages_in.english]\nno_answer = "x"', "its texts stand in 'messages'"),
+    ],
+)
+def test_what_is_wrong_with_messages_is_told_with_its_place(more: str, words: str) -> None:
+    with pytest.raises(ProjectFileError) as caught:
+        parse(TEXT.replace("[[signal]]", f"{more}\n\n[[signal]]", 1))
+    assert words in str(caught.value)
+    assert "panel, messages" in str(caught.value)
 
 
 def test_translating_a_screen_and_leaving_it_out_again(project: Project) -> None:

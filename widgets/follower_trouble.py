@@ -43,7 +43,7 @@ class TroubleDialog(QDialog):
         self._add_faults(form)
         self.reboot = QPushButton(self.tr("Reboot: away for {seconds} s").format(seconds=f"{REBOOT_S:g}"))
         self.reboot.setAutoDefault(False)
-        self.reboot.clicked.connect(lambda: bank.faults.reboot(REBOOT_S))
+        self.reboot.clicked.connect(lambda: bank.reboot(REBOOT_S))
         self.clear = QPushButton(self.tr("No trouble any more"))
         self.clear.setAutoDefault(False)
         self.clear.clicked.connect(self._clear)

@@ -59,6 +59,12 @@ class Bank:
         for binding in self._bindings.values():
             for address in range(binding.address, binding.address + binding.count):
                 self._cells[binding.table].setdefault(address, 0)
+        self._begin()
+
+    def _begin(self) -> None:
+        """Let every cell hold what it holds after a power-up. Raises FollowerError if a start value does not fit."""
+        for cells in self._cells.values():
+            cells.update(dict.fromkeys(cells, 0))
         self._lay_out()
         for name, binding in self._bindings.items():
             if isinstance(binding.signal, RegisterSignal) and binding.signal.start_value is not None:
@@ -70,7 +76,7 @@ class Bank:
                             "follower",
                             "follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does "
                             "not fit: {why}",
-                        ).format(follower=follower.name, value=binding.signal.start_value, signal=name, why=why)
+                        ).format(follower=self.name, value=binding.signal.start_value, signal=name, why=why)
                     ) from None
 
     @property
@@ -146,6 +152,17 @@ class Bank:
                 translate("follower", "signal '{signal}': {why}").format(signal=signal, why=why)
             ) from None
 
+    @property
+    def absent(self) -> bool:
+        """Whether it neither hears nor answers just now: unplugged from the line, or starting anew."""
+        return self.silent or self.faults.away
+
+    def reboot(self, seconds: float) -> None:
+        """Lose power and start anew: absent for so long (at most `LONGEST_S`), then as after a power-up."""
+        with self._lock:
+            self.faults.leave(seconds)
+            self._begin()
+
     def heard(self) -> None:
         """A request for this follower arrived."""
 
@@ -164,10 +181,6 @@ class Bank:
             except FollowerError:
                 continue
         return tuple(found)
-
-    def works_out(self, binding: Binding) -> bool:  # noqa: ARG002
-        """Whether a model decides what stands in a signal's place, so that setting it by hand would not last."""
-        return False
 
     def _binding(self, signal: str) -> Binding:
         try:

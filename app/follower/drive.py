@@ -142,6 +142,31 @@ class Drive:
         self.motor = motor or MotorData()
         self.load = load or LoadData()
         self.inputs = Inputs()
+        self.powered = True
+        """Whether its control has power; without it the inverter gives no torque and the DC link drains."""
+        self.speed = 0.0
+        """Of the shaft, rad/s."""
+        self.torque = 0.0
+        """Of the motor, Nm, the mean over the last step: within a step the field stands and the shaft catches up."""
+        self.dc_voltage = rectifier_peak(self.motor.supply_voltage)
+        self.heat = Heat(trip_class)
+        """Of the motor, as the overload protection sees it."""
+        self._ramp = Ramp()
+        self._run_steps = 0
+        self._owed = 0.0
+        self._peak_voltage = rectifier_peak(self.motor.supply_voltage)
+        self._mean_voltage = rectifier_mean(self.motor.supply_voltage)
+        self._breakaway = self.load.breakaway(self.motor)
+        self._square = self.load.square(self.motor)
+        self._line = self.load.line(self.motor)
+        self.start()
+
+    def start(self) -> None:
+        """Begin as after a power-up: no command, no fault, settings as delivered.
+
+        What outlives the power stays: the inputs, a shaft that turns, the run time, and the motor's heat, which the
+        protection remembers. Common practice, no source.
+        """
         self.reference = 0.0
         """Wanted output frequency without sign, Hz, 0..BASE_FREQUENCY."""
         self.ramp_up_s = 5.0
@@ -158,16 +183,9 @@ class Drive:
         self.fault = FaultCode.NONE
         self.frequency = 0.0
         """Output frequency, Hz; negative in reverse. 0 while the inverter is off."""
-        self.speed = 0.0
-        """Of the shaft, rad/s."""
-        self.torque = 0.0
-        """Of the motor, Nm, the mean over the last step: within a step the field stands and the shaft catches up."""
-        self.dc_voltage = rectifier_peak(self.motor.supply_voltage)
         self.limiting = False
         """Whether the torque limit holds the ramp back."""
-        self.heat = Heat(trip_class)
-        """Of the motor, as the overload protection sees it."""
-        self._ramp = Ramp()
+        self._ramp.be(0.0)
         self._limited_s = 0.0
         self._torn = False
         self._command = CommandBit(0)
@@ -175,14 +193,7 @@ class Drive:
         self._reset = False
         self._locked = False
         self._was_remote = self.inputs.remote
-        self._run_steps = 0
         self._silence_s = 0.0
-        self._owed = 0.0
-        self._peak_voltage = rectifier_peak(self.motor.supply_voltage)
-        self._mean_voltage = rectifier_mean(self.motor.supply_voltage)
-        self._breakaway = self.load.breakaway(self.motor)
-        self._square = self.load.square(self.motor)
-        self._line = self.load.line(self.motor)
 
     @property
     def command(self) -> CommandBit:
@@ -307,7 +318,9 @@ class Drive:
         return self.frequency == 0.0 and abs(self.speed) < STANDSTILL
 
     def _step(self) -> None:
-        if self._watch():
+        if not self.powered:
+            pass  # nothing watches, and nothing obeys
+        elif self._watch():
             self._reset = False
         else:
             self._obey()
@@ -467,9 +480,10 @@ class Drive:
     def _feed(self) -> None:
         """The DC link: from the peak of the line at no load down to the bridge's mean at rated power, up in braking."""
         share = self.power_kw / self.motor.power_kw
-        peak = self._peak_voltage * self.inputs.supply
+        supply = self.inputs.supply if self.powered else 0.0
+        peak = self._peak_voltage * supply
         if share >= 0:
-            wanted = peak - (peak - self._mean_voltage * self.inputs.supply) * min(share, 1.5)
+            wanted = peak - (peak - self._mean_voltage * supply) * min(share, 1.5)
         else:
             wanted = peak + BRAKING_RISE * min(-share, 1.0)
         self.dc_voltage += (wanted - self.dc_voltage) * _DC_LINK_STEP

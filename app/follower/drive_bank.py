@@ -11,7 +11,6 @@ from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
 from app.follower.motor import LoadData, MotorData
 from app.language import translate
-from app.project.binding import Binding
 from app.project.model import Follower, Played, Project
 from app.signals.encoding import encode, is_float, raw_range, register_count
 from app.signals.numbering import LAST_ADDRESS, Table
@@ -56,6 +55,7 @@ class DriveBank(Bank):
         with self._lock:
             if self._now is None:
                 self._now = now
+            self.drive.powered = not self.faults.away
             if now - self._now >= STEP / 2:
                 self.drive.advance(min(now - self._now, LONGEST_LEAP_S))
                 self._now = now
@@ -69,6 +69,10 @@ class DriveBank(Bank):
         """Let `dt` seconds pass at once."""
         with self._lock:
             self.drive.advance(dt)
+
+    def _begin(self) -> None:
+        self.drive.start()
+        super()._begin()
 
     def overview(self) -> tuple[Quantity, ...]:
         """The drive's own values."""
@@ -88,12 +92,6 @@ class DriveBank(Bank):
                 Quantity("motor heat", 100 * drive.heat.share, "%"),
                 Quantity("run time", drive.run_time_s, "s"),
             )
-
-    def works_out(self, binding: Binding) -> bool:
-        """Whether the signal stands where the drive tells something."""
-        if binding.table == "discrete":
-            return any(indicator.address == binding.address for indicator in INDICATORS)
-        return binding.table != "coil" and self.read_only("holding", binding.address)
 
     def _lay_out(self) -> None:
         for setting in SETTINGS:

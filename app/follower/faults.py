@@ -42,8 +42,8 @@ class Faults:
         self.seed = seed
         self._chance = random.Random(seed)
 
-    def reboot(self, seconds: float) -> None:
-        """Be away for so long, as a device that starts anew is."""
+    def leave(self, seconds: float) -> None:
+        """Be away for so long, as a device that starts anew is (at most `LONGEST_S`)."""
         self._away_until = self.clock() + min(seconds, LONGEST_S)
 
     @property
@@ -95,28 +95,27 @@ def ordered(faults: Faults, what: str, value: str) -> bool:
     """Order one kind of trouble by its word; False if there is no such word. Raises ValueError in words.
 
     `delay` and `jitter` in milliseconds; `silence`, `noise`, `crc` and `exceptions` as a percentage of the answers;
-    `exception` the code; `reboot` in seconds; `seed` a whole number.
+    `exception` the code; `seed` a whole number.
     """
     if what in ("delay", "jitter"):
-        setattr(faults, f"{what}_ms", _number(value, what, 0, LONGEST_S * 1000))
+        setattr(faults, f"{what}_ms", number(value, what, 0, LONGEST_S * 1000))
     elif what in ("silence", "noise", "exceptions"):
-        setattr(faults, what, _number(value.removesuffix("%"), what, 0, 100) / 100)
+        setattr(faults, what, number(value.removesuffix("%"), what, 0, 100) / 100)
     elif what == "crc":
-        faults.bad_crc = _number(value.removesuffix("%"), what, 0, 100) / 100
+        faults.bad_crc = number(value.removesuffix("%"), what, 0, 100) / 100
     elif what == "exception":
-        faults.exception = int(_number(value, what, 1, 255))
+        faults.exception = int(number(value, what, 1, 255))
         if not faults.exceptions:
             faults.exceptions = 1.0
-    elif what == "reboot":
-        faults.reboot(_number(value.removesuffix("s"), what, 0, LONGEST_S))
     elif what == "seed":
-        faults.reseed(int(_number(value, what, 0, 2**31)))
+        faults.reseed(int(number(value, what, 0, 2**31)))
     else:
         return False
     return True
 
 
-def _number(text: str, what: str, least: float, most: float) -> float:
+def number(text: str, what: str, least: float, most: float) -> float:
+    """A number that is ordered of `what`, from `least` to `most`. Raises ValueError in words."""
     try:
         found = float(text)
     except ValueError:

@@ -10,7 +10,7 @@ from typing import Final
 from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.faults import ordered
+from app.follower.faults import LONGEST_S, number, ordered
 from app.language import translate
 
 SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {
@@ -29,8 +29,9 @@ def operate(models: Mapping[str, Bank], deed: str) -> None:
     """Do what a deed says: FOLLOWER.WHAT=VALUE.
 
     WHAT is a switch of a drive (`external-fault`, `local`, `safe-torque-off`, `jammed`: on or off), `preset` (0 to 4),
-    `supply` (per cent), `silent` (on or off), a fault of the line (`delay`, `jitter`, `silence`, `noise`, `crc`,
-    `exceptions`, `exception`, `reboot`, `seed`), or a signal of the follower, which gets this engineering value.
+    `supply` (per cent), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`, `jitter`,
+    `silence`, `noise`, `crc`, `exceptions`, `exception`, `seed`), or a signal of the follower, which gets this
+    engineering value.
     Raises FollowerError, in words.
     """
     found = _DEED.fullmatch(deed.strip())
@@ -52,6 +53,8 @@ def operate(models: Mapping[str, Bank], deed: str) -> None:
     try:
         if what == "silent":
             model.silent = _on(value)
+        elif what == "reboot":
+            model.reboot(number(value.removesuffix("s"), what, 0, LONGEST_S))
         elif isinstance(model, DriveBank) and _drive(model, what, value):
             pass
         elif not ordered(model.faults, what, value):

@@ -67,7 +67,7 @@ class Responder:
         `pdu` is the function code and what follows it, at least one byte.
         """
         model = self.models.get(unit)
-        if model is None or model.silent:
+        if model is None or model.absent:
             return None
         model.advance_to(self._clock())
         model.heard()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import itertools
 from fractions import Fraction
 
@@ -10,11 +11,14 @@ import pytest
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.bus.faults import FaultKind
+from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.follower.faults import Faults
 from app.follower.operate import operate
+from app.follower.requests import Responder
 from app.follower.simulation import Simulation
+from app.follower.states import DriveState
 from app.project.files import load, parse
 from projects import demo_path
 from tests.waiting import wait_for
@@ -106,7 +110,7 @@ def test_shares_are_kept() -> None:
 def test_a_reboot_ends_by_itself() -> None:
     times = itertools.count(0.0, 1.0)
     faults = Faults(clock=lambda: next(times))
-    faults.reboot(2.5)
+    faults.leave(2.5)
     assert [faults.answer(b"\x03") for _ in range(5)] == [None, None, b"\x03", b"\x03", b"\x03"]
 
 
@@ -175,3 +179,89 @@ def test_a_hundred_followers_are_read_ten_times_a_second_each() -> None:
             assert not any(line.faults for line in after.lines.values())
         finally:
             engine.stop()
+
+
+def test_a_reboot_is_a_power_up() -> None:
+    """Absent for its time: nothing is heard, the motor coasts; then everything is as after a power-up."""
+    now = [0.0]
+    simulation = Simulation(load(demo_path("booster-pump")), clock=lambda: now[0])
+    pump = simulation.models["pump"]
+    assert isinstance(pump, DriveBank)
+    pump.faults.clock = lambda: now[0]
+    responder = Responder([pump], lambda: now[0])
+
+    def ask(pdu: str) -> str | None:
+        answer = asyncio.run(responder.answer(3, bytes.fromhex(pdu)))
+        return None if answer is None else answer.hex()
+
+    def run(seconds: float) -> None:
+        for _ in range(round(seconds / 0.5)):
+            now[0] += 0.5
+            pump.heard()
+            pump.advance_to(now[0])
+
+    run(1)
+    for deed in ("pump.speed set point=45", "pump.ramp up=2", "pump.run command=1"):
+        operate(simulation.models, deed)
+    run(20)
+    assert pump.drive.state is DriveState.OPERATION_ENABLED
+    assert pump.drive.frequency == 45
+    heat, ran, turning = pump.drive.heat.share, pump.drive.run_time_s, pump.drive.speed
+    assert ask("0601360fff") == "0601360fff"
+    operate(simulation.models, "pump.reboot=3")
+    assert ask("0301360001") is None
+    assert ask("06013607d0") is None
+    assert asyncio.run(responder.broadcast(bytes.fromhex("06013607d0"))) is None
+    run(2)
+    assert ask("0301360001") is None
+    assert (pump.drive.state, pump.drive.frequency) == (DriveState.NOT_READY_TO_SWITCH_ON, 0)
+    assert 0 < pump.drive.speed < turning
+    assert pump.drive.dc_voltage < 1
+    run(1)
+    run(1)
+    assert ask("0301360003") == "0306" + "1dce" + "0032" + "0050"
+    assert pump.get("command") == 0
+    assert pump.get("line lost after") == 3
+    assert pump.drive.state is DriveState.READY_TO_SWITCH_ON
+    assert pump.drive.fault is FaultCode.NONE
+    assert pump.drive.dc_voltage > 500
+    assert pump.drive.run_time_s == ran
+    assert 0 < pump.drive.heat.share < heat
+    operate(simulation.models, "pump.run command=1")
+    run(20)
+    assert pump.drive.frequency == pytest.approx(38.15)
+
+
+@pytest.mark.parametrize("deed", ["climate.door=0", "climate.upper racks=99"])
+def test_a_bank_comes_back_with_its_start_values(deed: str) -> None:
+    simulation = Simulation(load(demo_path("drying-hall")))
+    climate = simulation.models["climate"]
+    signal = deed.partition("=")[0].partition(".")[2]
+    started = climate.get(signal)
+    operate(simulation.models, deed)
+    assert climate.get(signal) != started
+    operate(simulation.models, "climate.reboot=1s")
+    assert climate.absent
+    assert climate.get(signal) == started
+
+
+@pytest.mark.parametrize("value", ["-1", "61", "soon", ""])
+def test_a_reboot_takes_a_sensible_time(value: str) -> None:
+    simulation = Simulation(PROJECT)
+    with pytest.raises(FollowerError, match=r"f\.reboot: reboot takes a number from 0 to 60"):
+        operate(simulation.models, f"f.reboot={value}")
+    assert not simulation.models["f"].absent
+
+
+def test_a_fault_is_gone_after_a_reboot_but_not_its_cause() -> None:
+    simulation = Simulation(load(demo_path("booster-pump")))
+    pump = simulation.models["pump"]
+    assert isinstance(pump, DriveBank)
+    pump.advance(0.5)
+    operate(simulation.models, "pump.external-fault=on")
+    pump.advance(0.5)
+    assert pump.drive.fault is FaultCode.EXTERNAL
+    pump.reboot(0)
+    assert pump.drive.fault is FaultCode.NONE
+    pump.advance(0.5)
+    assert pump.drive.fault is FaultCode.EXTERNAL

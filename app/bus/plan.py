@@ -13,8 +13,9 @@ from types import MappingProxyType
 from typing import Any
 
 from app.bus.endpoint import Endpoint
-from app.bus.grouping import Range, Span, group_spans
+from app.bus.grouping import group_spans
 from app.bus.requests import MOST_BITS
+from app.bus.spans import Range, Span
 from app.bus.timing import Pace, pace_of
 from app.language import translate
 from app.project.binding import bindings, unbound

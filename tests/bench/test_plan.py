@@ -8,8 +8,8 @@ from collections.abc import Callable
 
 import pytest
 
-from app.bus.grouping import _cheapest
 from app.bus.plan import make_plan
+from app.bus.several_periods import cheapest
 from app.project.binding import bindings
 from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
 
@@ -49,7 +49,7 @@ def test_planning_10_000_signals(
     ratios, took = [], []
     for _ in range(5):
         project = plant(periods, alike=alike)
-        _cheapest.cache_clear()
+        cheapest.cache_clear()
         started = time.process_time()
         bindings(project)
         bound = time.process_time()
@@ -68,7 +68,7 @@ def test_one_plan_of_followers_each_of_its_own_kind(periods: tuple[int, ...], be
     bindings(project)
 
     def plan() -> None:
-        _cheapest.cache_clear()
+        cheapest.cache_clear()
         make_plan(project)
 
     benchmark(plan)

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from app.bus.grouping import Span, group_spans
+from app.bus.grouping import group_spans
+from app.bus.spans import Span
 from app.bus.timing import Pace
 from app.signals.numbering import Table
 

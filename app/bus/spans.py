@@ -1,0 +1,38 @@
+"""What is read: where signals stand in their table, and how often each should be fresh."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+Range = tuple[int, int]
+"""Wire addresses from the first to behind the last."""
+Wanted = tuple[int, int, int]
+"""First address, end, and class: the number of a period, counted from the fastest."""
+Chosen = tuple[int, int, int]
+"""A read: class, first address and end."""
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Where one signal stands in its table: `count` registers or bits from wire address `address` on.
+
+    `every_ms` is how fresh it should be, in milliseconds.
+    """
+
+    signal: str
+    address: int
+    count: int
+    every_ms: int = 1000
+
+    @property
+    def end(self) -> int:
+        """The first address behind it."""
+        return self.address + self.count
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Signals that are read together every `every_ms` milliseconds, in order of address."""
+
+    every_ms: int
+    spans: tuple[Span, ...]

@@ -182,6 +182,10 @@ class Bank:
                 continue
         return tuple(found)
 
+    def works_out(self, binding: Binding) -> bool:  # noqa: ARG002
+        """Whether a model decides what stands in a signal's place, so that setting it by hand would not last."""
+        return False
+
     def _binding(self, signal: str) -> Binding:
         try:
             return self._bindings[signal]

@@ -11,6 +11,7 @@ from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
 from app.follower.motor import LoadData, MotorData
 from app.language import translate
+from app.project.binding import Binding
 from app.project.model import Follower, Played, Project
 from app.signals.encoding import encode, is_float, raw_range, register_count
 from app.signals.numbering import LAST_ADDRESS, Table
@@ -92,6 +93,12 @@ class DriveBank(Bank):
                 Quantity("motor heat", 100 * drive.heat.share, "%"),
                 Quantity("run time", drive.run_time_s, "s"),
             )
+
+    def works_out(self, binding: Binding) -> bool:
+        """Whether the signal stands where the drive tells something."""
+        if binding.table == "discrete":
+            return any(indicator.address == binding.address for indicator in INDICATORS)
+        return binding.table != "coil" and self.read_only("holding", binding.address)
 
     def _lay_out(self) -> None:
         for setting in SETTINGS:

@@ -204,8 +204,7 @@ def test_a_reboot_is_a_power_up() -> None:
     for deed in ("pump.speed set point=45", "pump.ramp up=2", "pump.run command=1"):
         operate(simulation.models, deed)
     run(20)
-    assert pump.drive.state is DriveState.OPERATION_ENABLED
-    assert pump.drive.frequency == 45
+    assert (pump.drive.state, pump.drive.frequency) == (DriveState.OPERATION_ENABLED, 45)
     heat, ran, turning = pump.drive.heat.share, pump.drive.run_time_s, pump.drive.speed
     assert ask("0601360fff") == "0601360fff"
     operate(simulation.models, "pump.reboot=3")
@@ -222,8 +221,7 @@ def test_a_reboot_is_a_power_up() -> None:
     assert ask("0301360003") == "0306" + "1dce" + "0032" + "0050"
     assert pump.get("command") == 0
     assert pump.get("line lost after") == 3
-    assert pump.drive.state is DriveState.READY_TO_SWITCH_ON
-    assert pump.drive.fault is FaultCode.NONE
+    assert (pump.drive.state, pump.drive.fault) == (DriveState.READY_TO_SWITCH_ON, FaultCode.NONE)
     assert pump.drive.dc_voltage > 500
     assert pump.drive.run_time_s == ran
     assert 0 < pump.drive.heat.share < heat
@@ -257,11 +255,9 @@ def test_a_fault_is_gone_after_a_reboot_but_not_its_cause() -> None:
     simulation = Simulation(load(demo_path("booster-pump")))
     pump = simulation.models["pump"]
     assert isinstance(pump, DriveBank)
-    pump.advance(0.5)
+    seen = []
     operate(simulation.models, "pump.external-fault=on")
-    pump.advance(0.5)
-    assert pump.drive.fault is FaultCode.EXTERNAL
-    pump.reboot(0)
-    assert pump.drive.fault is FaultCode.NONE
-    pump.advance(0.5)
-    assert pump.drive.fault is FaultCode.EXTERNAL
+    for deed in (lambda: pump.advance(0.5), lambda: pump.reboot(0), lambda: pump.advance(0.5)):
+        deed()
+        seen.append(pump.drive.fault)
+    assert seen == [FaultCode.EXTERNAL, FaultCode.NONE, FaultCode.EXTERNAL]

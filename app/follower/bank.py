@@ -16,6 +16,7 @@ from app.follower.errors import FollowerError
 from app.follower.faults import Faults
 from app.language import translate
 from app.project.binding import Binding, bindings
+from app.project.capability import never_read
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import Implausible, OutOfRange, is_text
 from app.signals.numbering import Table
@@ -39,7 +40,9 @@ class Bank:
     A cell that no signal names does not exist: the line gets exception 02. A signal's `start_value` is an
     engineering value; without one its registers hold 0. Holding registers and coils take what the line writes, also
     those of signals with `write = false`: that key says what the panel may do, and most devices do not know it.
-    Inputs and discrete inputs are only read. All methods may be called from any thread.
+    Inputs and discrete inputs are only read. What the project says of the follower holds: to read what is never read is
+    refused with exception 02, a function for writing that it does not offer with 01. All methods may be called from any
+    thread.
     """
 
     def __init__(self, project: Project, follower: Follower) -> None:
@@ -53,6 +56,7 @@ class Bank:
         self._bindings: Mapping[str, Binding] = {
             name: binding for name, binding in bindings(project).items() if binding.follower.name == follower.name
         }
+        self._never_read = {table: never_read(follower, table) for table in TABLES}
         self._cells: dict[Table, dict[int, int]] = {table: {} for table in TABLES}
         self._kept: set[tuple[Table, int]] = set()
         """Cells of writable tables that the line may not write all the same."""
@@ -96,6 +100,10 @@ class Bank:
         """Whether all cells from `address` on exist."""
         cells = self._cells[table]
         return all(place in cells for place in range(address, address + count))
+
+    def readable(self, table: Table, address: int, count: int) -> bool:
+        """Whether the line may read all of these cells; a person may in any case."""
+        return not any(address < end and first < address + count for first, end in self._never_read[table])
 
     def read(self, table: Table, address: int, count: int) -> list[int]:
         """What stands in existing cells: registers 0..65535, or 0 and 1."""

@@ -72,7 +72,7 @@ class Responder:
         model.advance_to(self._clock())
         model.heard()
         function = pdu[0]
-        refused = wrong(pdu, model.follower.max_registers) or _absent(pdu, model)
+        refused = _not_offered(function, model) or wrong(pdu, model.follower.max_registers) or _absent(pdu, model)
         if refused is not None:
             return bytes((function | 0x80, refused))
         if function == _DIAGNOSTICS:
@@ -127,16 +127,26 @@ def wrong(pdu: bytes, max_registers: int = 125) -> ExcCodes | None:
     return None if good else ExcCodes.ILLEGAL_VALUE
 
 
+def _not_offered(function: int, model: Bank) -> ExcCodes | None:
+    """Exception 01 for a function that writes and that the follower does not offer; 23 writes as 16 does."""
+    as_known = 16 if function == 23 else function
+    if function in WRITING and as_known not in model.follower.write_functions:
+        return ExcCodes.ILLEGAL_FUNCTION
+    return None
+
+
 def _absent(pdu: bytes, model: Bank) -> ExcCodes | None:
-    """Exception 02 if a well-shaped request reaches past the last address or beyond what the model has."""
+    """Exception 02 for a well-shaped request past the last address, beyond what the model has, or to read what is never
+    read."""
     function = pdu[0]
     if function == _DIAGNOSTICS:
         return None
     table = TABLE_OF_FUNCTION[function]
-    spans = [(_word(pdu, 1), 1 if function in (5, 6, 22) else _word(pdu, 3))]
-    if function == 23:
-        spans.append((_word(pdu, 5), _word(pdu, 7)))
+    first = _word(pdu, 1), 1 if function in (5, 6, 22) else _word(pdu, 3)
+    spans = [first, (_word(pdu, 5), _word(pdu, 7))] if function == 23 else [first]
     fine = all(address + count - 1 <= LAST_ADDRESS and model.has(table, address, count) for address, count in spans)
+    if function not in WRITING or function == 23:
+        fine = fine and model.readable(table, *first)
     return None if fine else ExcCodes.ILLEGAL_ADDRESS
 
 

@@ -46,6 +46,7 @@ def drive() -> Responder:
     project = drive_project(
         signal("label", 5, encoding="string", length=3, start_value="abc"),
         signal("door", 9, table="discrete", start_value=Decimal(1)),
+        write_functions=[5, 6, 15, 16, 22],
     )
     now = iter(range(10**9))
     return Responder([DriveBank(project, project.followers[0])], clock=lambda: next(now) / 10)

@@ -13,6 +13,9 @@ from typing import Any
 
 import pytest
 
+from app.bus.endpoint import Endpoint
+from app.bus.engine import Engine
+from app.bus.writes import Outcome
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
 from app.project.model import Project
@@ -184,6 +187,87 @@ class TestUModbus:
             ask(tcp.read_input_registers(UNIT, 500, 1))
         with pytest.raises(IllegalDataValueError):
             ask(tcp.write_single_register(UNIT, 310, 10_001))
+
+
+NARROW = bank_project(
+    signal("speed", 12, start_value=Decimal(7), write=True, every_ms=20),
+    signal("latch", 13, start_value=Decimal(8)),
+    signal("total", 20, encoding="uint32", write=True),
+    numbering="from-1",
+    never_read=[{"first": 13, "last": 13}],
+    write_functions=[6],
+)
+"""A follower as old ones are: one register a write, and a latch that reading would clear."""
+
+
+class TestWhatAFollowerDoesNotOffer:
+    """The same follower answers ours and others' clients as the project says it does."""
+
+    def test_pymodbustcp_is_refused(self) -> None:
+        from pyModbusTCP.client import ModbusClient
+
+        with Simulation(NARROW) as simulation:
+            peer = ModbusClient(*simulation.serve_tcp(None, "127.0.0.1", 0), unit_id=17, timeout=5)
+            assert peer.read_holding_registers(11, 1) == [7]
+            for first, count in ((12, 1), (11, 2)):
+                assert peer.read_holding_registers(first, count) is None
+                assert peer.last_except == 2
+            assert not peer.write_multiple_registers(11, [9])
+            assert peer.last_except == 1
+            assert not peer.write_single_coil(0, True)
+            assert peer.last_except == 1
+            assert peer.write_single_register(11, 9)
+            assert peer.write_single_register(12, 9)
+            assert peer.read_holding_registers(11, 1) == [9]
+            peer.close()
+
+    @pytest.mark.skipif(sys.platform == "win32", reason="there are no ptys here")
+    def test_minimalmodbus_is_refused_on_a_serial_line(self) -> None:
+        import tty
+
+        import minimalmodbus
+
+        near, far = os.openpty()
+        tty.setraw(near)
+        tty.setraw(far)
+        try:
+            with Simulation(NARROW) as simulation:
+                simulation.serve_serial(os.ttyname(far))
+                instrument = minimalmodbus.Instrument(_Descriptor(near), 17)
+                assert instrument.read_register(11) == 7
+                with pytest.raises(minimalmodbus.IllegalRequestError, match="illegal data address"):
+                    instrument.read_registers(11, 2)
+                with pytest.raises(minimalmodbus.IllegalRequestError, match="illegal function"):
+                    instrument.write_register(11, 9, functioncode=16)
+                instrument.write_register(11, 9, functioncode=6)
+                assert instrument.read_register(11) == 9
+        finally:
+            os.close(near)
+            os.close(far)
+
+    def test_ours_asks_for_nothing_that_is_refused(self) -> None:
+        """Made for the follower, it stays within what is offered; made for another, it is refused like the others."""
+        wide = NARROW.but(followers=(NARROW.followers[0].but(never_read=(), write_functions=(16,)),))
+        with Simulation(NARROW) as simulation:
+            host, port = simulation.serve_tcp(None, "127.0.0.1", 0)
+            for project, fits in ((NARROW, True), (wide, False)):
+                engine = Engine(project, {"hall": Endpoint.tcp(host, port, timeout_ms=1000)}, armed=["hall"])
+                engine.start()
+                try:
+                    wait_for(lambda: engine.snapshot().readings["speed"].good)  # noqa: B023
+                    report = engine.write("speed", 11).result(5)
+                    assert report.ok is fits
+                    assert ("exception 01" in report.reason) is not fits
+                    readings = engine.snapshot().readings
+                    assert readings["latch"].quality == ("none" if fits else "refused")
+                    if fits:
+                        assert "never read" in readings["latch"].reason
+                        report = engine.write("total", 1).result(5)
+                        assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
+                    else:
+                        assert "exception 02" in readings["latch"].reason
+                finally:
+                    engine.stop()
 
 
 def test_other_clients_agree_on_a_bank(monkeypatch: pytest.MonkeyPatch) -> None:

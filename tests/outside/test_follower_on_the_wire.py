@@ -45,6 +45,7 @@ def example() -> Project:
         *bits("coil", 19, "10110011 11010110 101"),  # 20 to 38: CD 6B 05, lowest first
         *bits("coil", 172, "0"),  # 173
         *bits("discrete", 196, "00110101 11011011 101011"),  # 197 to 218: AC DB 35
+        write_functions=[5, 6, 15, 16, 22],
     )
 
 

@@ -230,6 +230,7 @@ def _snapshots_taken(window: MainWindow) -> Iterator[SnapshotsDialog]:
         dialog.notes.setText("before the impeller was exchanged")
         dialog.take_into(Path(folder) / "as found.registers.toml")
         settle_until(lambda: dialog.live_button.isEnabled())
+        settle()
         yield dialog
 
 
@@ -242,6 +243,7 @@ def _snapshots_compared(window: MainWindow) -> Iterator[SnapshotsDialog]:
             assert session.engine.write(signal, value).result(5).ok
         QTest.mouseClick(dialog.live_button, Qt.MouseButton.LeftButton)
         settle_until(lambda: dialog.table.registers.ticked)
+        settle()
         yield dialog
 
 

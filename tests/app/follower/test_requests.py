@@ -14,6 +14,9 @@ from app.follower.requests import Responder
 from app.project.model import Project
 from tests.app.follower.playing import bank_project, drive_project, many, signal
 
+ALL = [5, 6, 15, 16, 22]
+"""Functions that write."""
+
 
 def responder(project: Project) -> Responder:
     return Responder([Bank(project, follower) for follower in project.followers], clock=lambda: 0.0)
@@ -34,6 +37,7 @@ def it() -> Responder:
             *(signal(f"c{place}", place, table="coil", start_value=Decimal(1 - place % 2)) for place in range(3)),
             signal("c20", 20, table="coil"),
             signal("d", 7, table="discrete", start_value=Decimal(1)),
+            write_functions=ALL,
         )
     )
 
@@ -186,10 +190,82 @@ def test_time_runs_before_the_request_is_carried_out_and_silence_ends_with_it() 
 
 
 def test_a_value_outside_a_drives_setting_is_exception_03() -> None:
-    project = drive_project()
+    project = drive_project(write_functions=ALL)
     it = Responder([DriveBank(project, project.followers[0])], clock=lambda: 0.0)
     assert ask(it, 3, "06 0136 2711") == "86 03"
     assert ask(it, 3, "10 0136 0002 04 2710 0000") == "90 03"
     assert ask(it, 3, "06 0190 0000") == "86 02"
     assert ask(it, 3, "16 0136 0000 FFFF") == "96 03"
     assert ask(it, 3, "03 0136 0002") == "03 04 00 00 00 32"
+
+
+@pytest.mark.parametrize(
+    ("offered", "request_pdu", "answer"),
+    [
+        # The function comes before its quantities and addresses: 01, whatever else is wrong.
+        ([16], "06 000A 0009", "86 01"),
+        ([16], "10 000A 0001 02 0009", "10 00 0A 00 01"),
+        ([16], "10 000A 0001 03 0009", "90 03"),
+        ([16], "17 000A 0001 000B 0001 02 0063", "17 02 00 01"),
+        ([6], "06 000A 0009", "06 00 0A 00 09"),
+        ([6], "06 0063 0009", "86 02"),
+        ([6], "10 000A 0001 02 0009", "90 01"),
+        ([6], "10 000A 0001 03 0009", "90 01"),
+        ([6], "17 000A 0001 000B 0001 02 0063", "97 01"),
+        ([6], "16 000A 00F2 0025", "96 01"),
+        ([6, 22], "16 000A 00F2 0025", "16 00 0A 00 F2 00 25"),
+        ([5], "05 0000 FF00", "05 00 00 FF 00"),
+        ([5], "0F 0000 0001 01 01", "8F 01"),
+        ([15], "05 0000 FF00", "85 01"),
+        ([15], "0F 0000 0001 01 01", "0F 00 00 00 01"),
+        ([], "06 000A 0009", "86 01"),
+        ([], "03 000A 0001", "03 02 00 01"),
+    ],
+)
+def test_only_functions_that_are_offered_write(offered: list[int], request_pdu: str, answer: str) -> None:
+    it = responder(
+        bank_project(
+            *(signal(f"h{place}", 10 + place, start_value=Decimal(place + 1)) for place in range(2)),
+            signal("c", 0, table="coil"),
+            write_functions=offered,
+        )
+    )
+    before = it.models[17].read("holding", 10, 2), it.models[17].read("coil", 0, 1)
+    assert ask(it, 17, request_pdu) == answer
+    if answer[3:] == "01":
+        assert (it.models[17].read("holding", 10, 2), it.models[17].read("coil", 0, 1)) == before
+
+
+@pytest.mark.parametrize(
+    ("request_pdu", "answer"),
+    [
+        ("03 000A 0001", "03 02 00 01"),
+        ("03 000B 0001", "83 02"),
+        ("03 000A 0002", "83 02"),
+        ("03 000B 0003", "83 02"),
+        ("03 000D 0001", "03 02 00 04"),
+        ("04 000B 0001", "04 02 00 09"),  # another table
+        ("01 0003 0001", "81 02"),
+        ("01 0000 0003", "01 01 00"),
+        # Written it may be.
+        ("06 000B 0063", "06 00 0B 00 63"),
+        ("10 000A 0003 06 0007 0008 0009", "10 00 0A 00 03"),
+        ("16 000B 00F2 0025", "16 00 0B 00 F2 00 25"),
+        ("05 0003 FF00", "05 00 03 FF 00"),
+        # Read and written at once: the part that is read decides.
+        ("17 000A 0001 000B 0001 02 0063", "17 02 00 01"),
+        ("17 000B 0001 000A 0001 02 0063", "97 02"),
+    ],
+)
+def test_what_is_never_read_is_refused_to_whoever_reads_it(request_pdu: str, answer: str) -> None:
+    it = responder(
+        bank_project(
+            *(signal(f"h{place}", 11 + place, start_value=Decimal(place + 1)) for place in range(4)),
+            signal("i", 12, table="input", start_value=Decimal(9)),
+            *(signal(f"c{place}", 1 + place, table="coil") for place in range(4)),
+            numbering="from-1",
+            never_read=[{"first": 12, "last": 13}, {"table": "coil", "first": 4, "last": 4}],
+            write_functions=ALL,
+        )
+    )
+    assert ask(it, 17, request_pdu) == answer

@@ -40,8 +40,8 @@ class Problem:
 def quoted(text: str) -> str:
     """`text` between quotation marks, fit for a message of one line: long texts cut, control characters as '?'."""
     shown = text if len(text) <= _LONGEST_QUOTE else text[: _LONGEST_QUOTE - 3] + "..."
-    begin, end = translate("project", "''")
-    return begin + "".join(character if character.isprintable() else "?" for character in shown) + end
+    marks = translate("project", "''")
+    return marks[0] + "".join(character if character.isprintable() else "?" for character in shown) + marks[1]
 
 
 def nearest(name: str, names: Iterable[str]) -> str | None:

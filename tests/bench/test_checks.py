@@ -15,7 +15,5 @@ def test_a_big_project_is_checked(benchmark: BenchmarkFixture, big_project: Proj
         # A project value of its own each time, whose bindings and paging have to be worked out anew.
         return (Project.model_validate(big_project.model_dump(by_alias=True, exclude_unset=True)),), {}
 
-    findings: tuple[Finding, ...] = benchmark.pedantic(  # type: ignore[no-untyped-call]
-        check, setup=fresh, rounds=5
-    )
+    findings: tuple[Finding, ...] = benchmark.pedantic(check, setup=fresh, rounds=5)
     assert not [finding for finding in findings if finding.severity == "error"]

@@ -72,7 +72,7 @@ def test_from_the_file_to_the_edited_project(benchmark: BenchmarkFixture, files:
     def bring_in() -> Project:
         return begin(files[kind], EMPTY, Target(KILN, LINE)).edit(EMPTY)
 
-    after = benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)  # type: ignore[no-untyped-call]
+    after = benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)
     assert len(after.signals) == ROWS
 
 
@@ -83,13 +83,13 @@ def test_an_export_with_all_its_columns_comes_back(benchmark: BenchmarkFixture, 
     def bring_in() -> Project:
         return begin(files["own"], bare, Target(None, None)).edit(bare)
 
-    assert benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1).signals == big.signals  # type: ignore[no-untyped-call]
+    assert benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1).signals == big.signals
 
 
 @pytest.mark.parametrize("kind", ["csv", "xlsx"])
 def test_writing(benchmark: BenchmarkFixture, kind: str) -> None:
     signals = big_project(1, ROWS).signals
-    data = benchmark.pedantic(as_text if kind == "csv" else as_workbook, (signals,), rounds=2)  # type: ignore[no-untyped-call]
+    data = benchmark.pedantic(as_text if kind == "csv" else as_workbook, (signals,), rounds=2)
     assert len(data) > 100_000
 
 
@@ -118,6 +118,6 @@ def test_the_whole_way_through_the_dialog(benchmark: BenchmarkFixture, files: di
         timer.stop()
         assert len(document.project.signals) == ROWS
 
-    benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)  # type: ignore[no-untyped-call]
+    benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)
     benchmark.extra_info["longest_without_an_answer_ms"] = longest
     print(f"longest time without an answer of the window: {longest} ms")

@@ -57,7 +57,7 @@ def test_first_picture(benchmark: BenchmarkFixture, qtbot: QtBot, project: Proje
         page_map.grab()
         return page_map
 
-    made = benchmark.pedantic(first_picture, setup=in_turn(project), rounds=5)  # type: ignore[no-untyped-call]
+    made = benchmark.pedantic(first_picture, setup=in_turn(project), rounds=5)
     assert len(made.nodes) == 200
 
 
@@ -78,7 +78,7 @@ def test_typed_letter(benchmark: BenchmarkFixture, shown: PageMap, project: Proj
 
 def test_drawn_turn(benchmark: BenchmarkFixture, shown: PageMap, project: Project) -> None:
     drawn = edits.lead_key(project, "screen 100", "down", "screen 3")
-    benchmark.pedantic(shown.set_project, setup=in_turn(drawn, project), rounds=10)  # type: ignore[no-untyped-call]
+    benchmark.pedantic(shown.set_project, setup=in_turn(drawn, project), rounds=10)
     assert len(shown.edges) >= 597
 
 
@@ -98,5 +98,5 @@ def test_layout(benchmark: BenchmarkFixture, project: Project) -> None:
     def fresh() -> tuple[tuple[PagingGraph], dict[str, object]]:
         return (PagingGraph.of(project),), {}
 
-    count = benchmark.pedantic(laid_out, setup=fresh, rounds=5)  # type: ignore[no-untyped-call]
+    count = benchmark.pedantic(laid_out, setup=fresh, rounds=5)
     assert count == 200

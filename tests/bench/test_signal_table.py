@@ -73,5 +73,5 @@ def test_a_thousand_rows_are_pasted(benchmark: BenchmarkFixture, view: SignalsVi
     count = len(view.table.model.parts)
     rows = "".join(f"fresh {number}\tconveyor 1\tinput\t{number}\n" for number in range(1_000))
     QGuiApplication.clipboard().setText(rows)
-    benchmark.pedantic(lambda: work.paste(as_new=True), rounds=1)  # type: ignore[no-untyped-call]
+    benchmark.pedantic(lambda: work.paste(as_new=True), rounds=1)
     assert len(view.table.model.parts) == count + 1_000

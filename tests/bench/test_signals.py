@@ -56,7 +56,7 @@ def test_two_thousand_signals_bound(benchmark: BenchmarkFixture) -> None:
         # a deep copy shares no signal, so that nothing is taken over from before
         return (whole.model_copy(deep=True),), {}
 
-    assert len(benchmark.pedantic(bindings, setup=fresh, rounds=3)) == 2_000  # type: ignore[no-untyped-call]
+    assert len(benchmark.pedantic(bindings, setup=fresh, rounds=3)) == 2_000
 
 
 def test_two_thousand_signals_bound_after_an_edit(benchmark: BenchmarkFixture) -> None:
@@ -66,4 +66,4 @@ def test_two_thousand_signals_bound_after_an_edit(benchmark: BenchmarkFixture) -
     def edited() -> tuple[tuple[Project], dict[str, Any]]:
         return (whole.but(title="edited"),), {}
 
-    assert len(benchmark.pedantic(bindings, setup=edited, rounds=3)) == 2_000  # type: ignore[no-untyped-call]
+    assert len(benchmark.pedantic(bindings, setup=edited, rounds=3)) == 2_000

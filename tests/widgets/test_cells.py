@@ -9,7 +9,8 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from app.panel.rendering import Attribute, Row
-from widgets.cells import BLINK_MS, CellGrid, Outline, runs
+from widgets.cell_marks import Outline
+from widgets.cells import BLINK_MS, CellGrid, runs
 from widgets.face_colours import DARK, LIGHT, FaceColours
 from widgets.palette import contrast
 

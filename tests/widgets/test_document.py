@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -173,10 +174,13 @@ def test_a_language_that_is_gone_is_the_first_one_again() -> None:
 
 
 def test_undo_and_redo_bring_back_where_the_cursor_was(document: Document) -> None:
+    def typing(letter: str, column: int) -> Callable[[Project], Project]:
+        return lambda project: edits.type_text(project, "times", 3, column, letter)
+
     for letter, column in (("a", 3), ("b", 4)):
         document.do(
             "Type",
-            lambda project, letter=letter, column=column: edits.type_text(project, "times", 3, column, letter),
+            typing(letter, column),
             merge="type",
             select=Selection("times", (3, column + 1)),
         )

@@ -15,12 +15,18 @@ from app.project.references import dangling, use_counts, uses
 from tests.big_project import big_project
 
 
+def source_of_bit(project: Project, index: int) -> str:
+    signal = project.signals[index]
+    assert isinstance(signal, BitSignal)
+    return signal.bit.of
+
+
 def test_two_signals_exchange_their_names_and_their_uses_follow(project: Project) -> None:
     speed, command = project.signals[:2]
     after = put_parts(project, "signal", {0: speed.but(name="command"), 1: command.but(name="speed")})
     assert [part.name for part in after.signals[:2]] == ["command", "speed"]
     assert after.screens[0].fields[0].signal == "command"
-    assert after.signals[2].bit.of == "speed", "the bit follows the word it is taken of"
+    assert source_of_bit(after, 2) == "speed", "the bit follows the word it is taken of"
     assert not dangling(after)
 
 
@@ -28,10 +34,10 @@ def test_a_bit_changed_together_with_the_name_of_its_word(project: Project) -> N
     command, running = project.signals[1:3]
     assert isinstance(running, BitSignal)
     after = put_parts(project, "signal", {1: command.but(name="control"), 2: running.but(unit="x")})
-    assert after.signals[2].bit.of == "control"
+    assert source_of_bit(after, 2) == "control"
     given_anew = running.but(bit=running.bit.but(of="speed", number=3))
     after = put_parts(project, "signal", {1: command.but(name="control"), 2: given_anew})
-    assert after.signals[2].bit.of == "speed"
+    assert source_of_bit(after, 2) == "speed"
 
 
 def test_what_is_added_and_replaced_in_one_step(project: Project) -> None:

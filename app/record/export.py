@@ -83,12 +83,20 @@ _Row = tuple[float, str, float | str, int, list[int]]
 
 def _merged(recording: Recording, names: Sequence[str], begin: float, end: float) -> Iterator[_Row]:
     """All samples in the order of their times, then of the names: time, signal, value, quality by number, registers."""
-    for first in np.arange(begin, end, CHUNK_S) if end > begin else [begin]:
-        last = min(float(first) + CHUNK_S, end)
+    first: float | None = begin
+    while first is not None:
+        last = min(first + CHUNK_S, end)
         final = last >= end
-        streams = [_rows(recording, name, place, float(first), last, final) for place, name in enumerate(names)]
+        streams = [_rows(recording, name, place, first, last, final) for place, name in enumerate(names)]
         for (at, _), row in heapq.merge(*streams, key=lambda pair: pair[0]):
             yield (at / SECOND, *row)
+        first = None if final else _next(recording, names, last)
+
+
+def _next(recording: Recording, names: Sequence[str], at: float) -> float | None:
+    """The time of the first sample at `at` or behind it; None if there is none. Passes over gaps of any length."""
+    behind = (recording.after(name, at - 1 / SECOND) for name in names)
+    return min((found for found in behind if found is not None), default=None)
 
 
 def _rows(

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import bisect
 import datetime
-import json
+import os
 import sqlite3
 from fractions import Fraction
 from pathlib import Path
-from types import MappingProxyType
 from typing import Final, Self
 
 import numpy as np
@@ -17,17 +16,22 @@ from numpy.typing import NDArray
 from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.files import ProjectFileError, parse
-from app.project.model import Project
+from app.project.model import HeldSignal, Project
 from app.record.events import Event, Kind
 from app.record.layout import APPLICATION_ID, FORMAT, GOOD, SECOND
 from app.record.outline import Outline, spread
 from app.record.samples import Samples, unpack, values
+from app.record.sound import LONGEST, believe_sound_rows, civil_of, fraction_of, particulars_of
 from app.record.writer import loose_samples
 
 DECODED_BLOCKS: Final = 256
 """An outline of more blocks than this is drawn from what the blocks say of themselves."""
 
 _BLOCK: Final = "SELECT id, first, count, packed, data FROM block WHERE signal = ?"
+
+
+_SOME_TIME: Final = datetime.datetime.fromtimestamp(0, datetime.UTC)
+"""Stands for the civil time where a damaged recording has none."""
 
 
 class NotReadable(Exception):
@@ -40,6 +44,10 @@ class Recording:
     def __init__(self, path: Path, database: sqlite3.Connection) -> None:
         self.path = path
         self._database = database
+        self.damage: list[str] = []
+        """What could not be read, in words; the rest can be."""
+        self._opened = False
+        harmed = believe_sound_rows(database)
         meta = dict(self._rows("SELECT key, value FROM meta"))
         self.began: str = meta.get("began", "")
         """Civil time of the beginning, ISO 8601 with its zone."""
@@ -53,16 +61,18 @@ class Recording:
                 translate("record", "the project in {path} cannot be read: {reason}").format(path=path, reason=why)
             ) from None
         self._bindings = bindings(self.project)
-        self._signals = {
-            name: (number, width) for number, name, width in self._rows("SELECT id, name, words FROM signal")
-        }
-        self.damage: list[str] = []
-        """What could not be read, in words; the rest can be."""
+        listed = self._rows("SELECT id, name, words FROM signal")
+        self._signals = {name: (number, width) for number, name, width in listed if self._fits(name, width)}
+        self._opened = True
+        if len(self._signals) < len(listed):
+            harmed.append("signal")
+        for table in harmed:
+            self._note_table(table)
 
     @classmethod
     def open(cls, path: Path) -> Self:
         """Open a recording for reading; one that is being written may be read too. Raises NotReadable."""
-        if not path.is_file():
+        if not os.path.isfile(path):  # noqa: PTH113  # Path.is_file raises for names that no file can have
             raise NotReadable(translate("record", "there is no file {path}").format(path=path))
         try:
             database = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, check_same_thread=False)
@@ -126,10 +136,12 @@ class Recording:
 
     def span(self) -> tuple[float, float]:
         """The times of the first and of the last sample, in seconds; (0, 0) if there are none."""
-        ends = self._rows(
-            "SELECT MIN(first), MAX(last) FROM block UNION ALL SELECT MIN(t), MAX(t) FROM loose "
-            "UNION ALL SELECT MIN(t), MAX(t) FROM event"
-        )
+        # One by one: of a damaged file one table may be readable and another not.
+        ends = [
+            *self._rows("SELECT MIN(first), MAX(last) FROM block"),
+            *self._rows("SELECT MIN(t), MAX(t) FROM loose"),
+            *self._rows("SELECT MIN(t), MAX(t) FROM event"),
+        ]
         first = [begin for begin, _ in ends if begin is not None]
         last = [end for _, end in ends if end is not None]
         return (min(first) / SECOND, max(last) / SECOND) if first else (0.0, 0.0)
@@ -146,11 +158,14 @@ class Recording:
     def civil(self, at: float) -> datetime.datetime:
         """The civil time, with its zone, at a time of the recording."""
         rows = self._rows("SELECT t, civil FROM clock ORDER BY t")
-        if not rows:
-            rows = [(0, self.began)]
-        index = max(0, bisect.bisect_right([t for t, _ in rows], at * SECOND) - 1)
-        t, text = rows[index]
-        return datetime.datetime.fromisoformat(text) + datetime.timedelta(seconds=at - t / SECOND)
+        known = [(t, civil) for t, text in rows if (civil := civil_of(text)) is not None]
+        if len(known) < len(rows):
+            self._note_table("clock")
+        if not known:
+            known = [(0, civil_of(self.began) or _SOME_TIME)]
+        index = max(0, bisect.bisect_right([t for t, _ in known], at * SECOND) - 1)
+        t, civil = known[index]
+        return civil + datetime.timedelta(seconds=at - t / SECOND)
 
     # Samples
 
@@ -160,7 +175,7 @@ class Recording:
         Raises KeyError if the recording has no such signal.
         """
         number, width = self._place(signal)
-        first, last = round(begin * SECOND), round(end * SECOND)
+        first, last = _moment(begin), _moment(end)
         blocks = self._rows(
             f"{_BLOCK} AND first <= ? AND last >= ? ORDER BY first",
             (number, last, first),
@@ -171,7 +186,7 @@ class Recording:
             (number, first, last),
         )
         if loose:
-            parts.append(loose_samples(loose, width))
+            parts.append(self._loose(loose, width))
         found = Samples.joined(parts, width)
         return found.part((found.times >= first) & (found.times <= last))
 
@@ -192,12 +207,12 @@ class Recording:
     def before(self, signal: str, at: float) -> Samples:
         """The last sample at `at` or before it, or none."""
         number, width = self._place(signal)
-        t = round(at * SECOND)
+        t = _moment(at)
         loose = self._rows(
             "SELECT t, quality, words FROM loose WHERE signal = ? AND t <= ? ORDER BY id DESC LIMIT 1", (number, t)
         )
-        if loose:
-            return loose_samples(loose, width)
+        if loose and len(found := self._loose(loose, width)):
+            return found
         blocks = self._rows(
             f"{_BLOCK} AND first <= ? ORDER BY first DESC LIMIT 1",
             (number, t),
@@ -211,7 +226,7 @@ class Recording:
     def after(self, signal: str, at: float) -> float | None:
         """The time of the first sample behind `at`, or None."""
         number, _ = self._place(signal)
-        t = round(at * SECOND)
+        t = _moment(at)
         rows = self._rows(
             "SELECT MIN(t) FROM (SELECT MIN(t) AS t FROM loose WHERE signal = ? AND t > ? "
             "UNION ALL SELECT MIN(first) FROM block WHERE signal = ? AND first > ?)",
@@ -221,7 +236,7 @@ class Recording:
         times = [first for (first,) in rows if first is not None]
         part = self._unpacked(inside[0], self._place(signal)[1]) if inside else None
         if part is not None:
-            times.append(int(part.times[int(np.searchsorted(part.times, t, side="right"))]))
+            times += part.times[int(np.searchsorted(part.times, t, side="right")) :][:1].tolist()
         return min(times) / SECOND if times else None
 
     def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
@@ -234,7 +249,7 @@ class Recording:
         number, _ = self._place(signal)
         binding = self._bindings[signal]
         edges = np.linspace(begin, end, columns + 1)
-        first, last = round(begin * SECOND), round(end * SECOND)
+        first, last = _moment(begin), _moment(end)
         if binding.bit is None:
             rows = self._rows(
                 "SELECT first, last, low, high FROM block WHERE signal = ? AND first <= ? AND last >= ?",
@@ -254,7 +269,7 @@ class Recording:
         loose = self._rows("SELECT t, quality, words FROM loose WHERE signal = ? ORDER BY id", (number,))
         begins, ends, low, high = table[:, 0], table[:, 1], table[:, 2], table[:, 3]
         if loose:
-            tail = loose_samples(loose, width)
+            tail = self._loose(loose, width)
             seen = self.values(signal, tail)
             begins, ends = np.concatenate([begins, tail.times]), np.concatenate([ends, tail.times])
             low, high = np.concatenate([low, seen]), np.concatenate([high, seen])
@@ -266,13 +281,16 @@ class Recording:
         """What happened from `begin` to `end`, both included, oldest first; `at` counts from the beginning."""
         rows = self._rows(
             "SELECT t, kind, subject, text, data FROM event WHERE t BETWEEN ? AND ? ORDER BY t, id",
-            (round(begin * SECOND), round(end * SECOND)),
+            (_moment(begin), _moment(end)),
         )
         known = {str(kind): kind for kind in Kind}
-        return [
-            Event(t / SECOND, known.get(kind, Kind.NOTE), subject, text, MappingProxyType(json.loads(data)))
-            for t, kind, subject, text, data in rows
-        ]
+        found = []
+        for t, kind, subject, text, data in rows:
+            particulars = particulars_of(data)
+            if particulars is None:
+                self._note_table("event")
+            found.append(Event(t / SECOND, known.get(kind, Kind.NOTE), subject, text, particulars or {}))
+        return found
 
     def held(self, at: float) -> dict[str, Fraction]:
         """What the held values were at `at`; those that had not changed by then are not in it."""
@@ -281,7 +299,14 @@ class Recording:
     def held_changes(self) -> list[tuple[float, str, Fraction]]:
         """When which held value became what, oldest first."""
         rows = self._rows("SELECT t, signal, value FROM held ORDER BY t, id")
-        return [(t / SECOND, signal, Fraction(value)) for t, signal, value in rows]
+        found = []
+        for t, signal, text in rows:
+            value = fraction_of(text)
+            if value is None or not isinstance(self.project.signal_named.get(signal), HeldSignal):
+                self._note_table("held")
+            else:
+                found.append((t / SECOND, signal, value))
+        return found
 
     # The file
 
@@ -290,7 +315,18 @@ class Recording:
         binding: Binding = self._bindings[signal]
         return self._signals[binding.base.name]
 
-    def _unpacked(self, block: tuple[int, int, int, int, bytes], width: int) -> Samples | None:
+    def _fits(self, name: str, width: int) -> bool:
+        """Whether the project has such a register signal, of so many registers."""
+        binding = self._bindings.get(name)
+        return binding is not None and binding.base.name == name and binding.count == width
+
+    def _loose(self, rows: list[tuple[int, int, bytes]], width: int) -> Samples:
+        fitting = [row for row in rows if len(row[2]) in (0, 2 * width)]
+        if len(fitting) < len(rows):
+            self._note_table("loose")
+        return loose_samples(fitting, width)
+
+    def _unpacked(self, block: tuple[int, int, int, object, object], width: int) -> Samples | None:
         number, first, count, packed, data = block
         try:
             return unpack(data, first, count, width, packed=bool(packed))
@@ -305,11 +341,19 @@ class Recording:
             for row in self._database.execute(query, arguments):
                 found.append(row)
         except sqlite3.DatabaseError as why:
-            if not hasattr(self, "damage"):
+            if not self._opened:
                 raise  # without its beginning nothing can be made of it
             self._note(str(why))
         return found
 
+    def _note_table(self, table: str) -> None:
+        self._note(translate("record", "rows of the table '{table}' hold what cannot be").format(table=table))
+
     def _note(self, words: str) -> None:
         if words not in self.damage:
             self.damage.append(words)
+
+
+def _moment(at: float) -> int:
+    """Microseconds since the beginning, of a time in seconds however far off."""
+    return round(min(max(at * SECOND, -LONGEST), LONGEST))

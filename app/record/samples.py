@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from app.language import translate
 from app.project.binding import Binding
-from app.record.layout import GOOD
+from app.record.layout import GOOD, QUALITIES
 from app.signals.scaling import STRAIGHT_THROUGH
 
 LONGEST_STEP: Final = 2**32 - 1
@@ -89,21 +89,35 @@ def pack(samples: Samples, *, compress: bool) -> bytes:
     return zlib.compress(data, _PACKED_LEVEL) if compress else data
 
 
-def unpack(data: bytes, first: int, count: int, width: int, *, packed: bool) -> Samples:
+def unpack(data: object, first: int, count: int, width: int, *, packed: bool) -> Samples:
     """What `pack` made `data` of. Raises ValueError if it is damaged."""
+    due = count * (5 + 2 * width)
+    if not isinstance(data, bytes):
+        raise ValueError(translate("record", "a block of samples holds no samples"))
     try:
-        plain = zlib.decompress(data) if packed else data
+        plain = _inflated(data, due) if packed else data
     except zlib.error as why:
         raise ValueError(translate("record", "a block of samples cannot be read: {why}").format(why=why)) from None
-    if len(plain) != count * (5 + 2 * width):
+    if len(plain) != due:
         why_not = translate("record", "a block of {count} samples has {found} bytes instead of {due}")
-        raise ValueError(why_not.format(count=count, found=len(plain), due=count * (5 + 2 * width)))
+        raise ValueError(why_not.format(count=count, found=len(plain), due=due))
     steps = np.frombuffer(plain, "<u4", count)
     qualities = np.frombuffer(plain, np.uint8, count, 4 * count)
+    if qualities.max() >= len(QUALITIES):
+        raise ValueError(translate("record", "a block of samples holds a quality that there is not"))
     words = np.frombuffer(plain, "<u2", count * width, 5 * count).reshape(count, width)
     times = np.cumsum(steps, dtype=np.int64)
     times += first
     return Samples(times, qualities, words.astype(np.uint16, copy=False))
+
+
+def _inflated(data: bytes, due: int) -> bytes:
+    """What was compressed, hardly more of it than is due: a damaged block must not fill the memory."""
+    inflater = zlib.decompressobj()
+    plain = inflater.decompress(data, due + 1)
+    if len(plain) <= due and not inflater.eof:
+        raise zlib.error("incomplete or truncated stream")
+    return plain
 
 
 def values(binding: Binding, samples: Samples) -> NDArray[np.float64]:

@@ -2289,6 +2289,10 @@
         <translation>Zählweise</translation>
     </message>
     <message>
+        <source>Obeys</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Of the two bytes of each word</source>
         <translation>Der zwei Bytes jedes Wortes</translation>
     </message>
@@ -2389,8 +2393,16 @@
         <translation>Register</translation>
     </message>
     <message>
+        <source>registers of its own ({first} to {last} on the wire), until a signal of it says what it plays</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>registers that no signal names may be read along</source>
         <translation>Register ohne Signal dürfen mitgelesen werden</translation>
+    </message>
+    <message>
+        <source>the {count} signals that say what they play</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>with the speed: mixer</source>
@@ -5380,6 +5392,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Noch nirgends verwendet</translation>
     </message>
     <message>
+        <source>Plays</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Read ms</source>
         <translation>Lesen ms</translation>
     </message>
@@ -5434,6 +5450,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>What a held value is at first; what a simulated follower holds at first</source>
         <translation>Was ein Merker zuerst enthält; was ein simuliertes Gerät zuerst enthält</translation>
+    </message>
+    <message>
+        <source>What of the simulated drive it is: run, output frequency and the like</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>What one press of a key changes</source>
@@ -5563,6 +5583,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalForm</name>
     <message>
+        <source>(nothing of the drive)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>0 = stopped
 1 = running</source>
         <translation>0 = steht
@@ -5673,6 +5697,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Nur eine Zahl in Registern hat eine Skalierung.</translation>
     </message>
     <message>
+        <source>Plays</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Raw, value and shown text…</source>
         <translation>Roh, Wert und gezeigter Text…</translation>
     </message>
@@ -5761,12 +5789,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Was ein simuliertes Gerät zuerst enthält</translation>
     </message>
     <message>
+        <source>What of the simulated drive it is. A drive of which a signal is something has the registers of the project, and none of its own</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>What one press of a key changes. Empty: one unit of the last decimal</source>
         <translation>Was ein Tastendruck ändert. Leer: eine Einheit der letzten Dezimale</translation>
     </message>
     <message>
         <source>What the value is when the panel is switched on</source>
         <translation>Der Wert beim Einschalten des Panels</translation>
+    </message>
+    <message>
+        <source>When it is simulated</source>
+        <translation type="unfinished">Beim Simulieren</translation>
     </message>
     <message>
         <source>Write every</source>
@@ -8433,6 +8469,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Nicht immer wieder schreiben</translation>
     </message>
     <message>
+        <source>Fill in the English messages</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fill in the German messages</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Give it a name of its own; what names it goes on meaning the first</source>
         <translation>Einen eigenen Namen geben; was ihn nennt, meint weiter das erste</translation>
     </message>
@@ -8519,6 +8563,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Remove this turn</source>
         <translation>Diesen Wechsel entfernen</translation>
+    </message>
+    <message>
+        <source>Simulate it as a bank of registers</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Take the entry off this field</source>
@@ -8961,8 +9009,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>noch zeigt kein Bild ein Signal</translation>
     </message>
     <message>
+        <source>no signal of it is anything of the drive that simulates it, which will stand still</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>
         <translation>nichts wählt die Sprache, also wird immer nur {language} gezeigt</translation>
+    </message>
+    <message>
+        <source>nothing is put in for {place} in {text}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing leads to it from the start screen {screen}</source>
@@ -9007,6 +9063,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>remove the signal, or mend the range</source>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
+    </message>
+    <message>
+        <source>say it shorter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>say of its signals what of the drive they play (&apos;plays&apos;)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>screen {screens}</source>
@@ -9055,6 +9119,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
         <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
+    </message>
+    <message>
+        <source>take it out; this message has no value</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the bar of {signal} has no ends: the field has no range and the signal no limits</source>
@@ -9205,6 +9273,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{signal} statt eines Bits davon verwenden</translation>
     </message>
     <message>
+        <source>what the panel itself says is not written in {language}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
         <translation>solange {key} gehalten wird, ist {signal} an; bricht dann die Leitung ab, lässt Gerät {follower} es an, denn es hat keinen Kommunikations-Timeout</translation>
     </message>
@@ -9225,8 +9297,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>mit anderen Zeichen schreiben oder den Zeichensatz des vorhandenen Panels wählen</translation>
     </message>
     <message>
+        <source>write the messages of the panel in that language too, in the panel&apos;s properties</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>write them in that language too</source>
         <translation>sie auch in dieser Sprache schreiben</translation>
+    </message>
+    <message>
+        <source>write {place} where the value is to stand</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{count} cell</source>
@@ -9239,6 +9319,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{count} of its texts are not translated into {language}, {text} among them</source>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
+    </message>
+    <message>
+        <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{encoding} at register {register}</source>
@@ -9321,8 +9405,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; it shows {shown}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
+    </message>
+    <message>
+        <source>{text} needs {rows} rows of {columns} cells, and a message surely has room for {room}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>{text}, the text of {signal} for {value}, has {count} characters and the field {cells}</source>
@@ -9770,6 +9862,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
+        <source>&apos;{text}&apos; is nothing of a simulated drive</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>A description, remarks.</source>
         <translation>Beschreibung, Bemerkungen.</translation>
     </message>
@@ -9916,6 +10012,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Padding that holds nothing was left out: {count}</source>
         <translation>Füllregister ohne Inhalt wurden weggelassen: {count}</translation>
+    </message>
+    <message>
+        <source>Plays</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Raw 1</source>
@@ -10180,6 +10280,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>What a simulated follower holds at first.</source>
         <translation>Was ein simuliertes Gerät zuerst enthält.</translation>
+    </message>
+    <message>
+        <source>What of a simulated drive it is: run, output-frequency and the like.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>What the signal is called. Left out: its table and register.</source>
@@ -10640,6 +10744,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
     </message>
     <message>
+        <source>the drive&apos;s {name} takes {low} to {high} {unit}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
         <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
     </message>
@@ -10917,6 +11025,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
     </message>
     <message>
+        <source>DC-link voltage</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>a bit can be written only into registers that are known; read them first</source>
         <translation>ein Bit kann nur in bekannte Register geschrieben werden; sie zuerst lesen</translation>
     </message>
@@ -11029,6 +11141,38 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>eine Projektdatei darin wählen</translation>
     </message>
     <message>
+        <source>command: fault reset, when it rises</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>command: quick stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>command: ramp-down time</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>command: ramp-up time</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>command: reverse</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>command: run</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>command: speed reference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>current</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>did you mean {name}?</source>
         <translation>ist {name} gemeint?</translation>
     </message>
@@ -11053,8 +11197,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>jedes Signal braucht einen eigenen Namen</translation>
     </message>
     <message>
+        <source>electrical power</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>end of the file</source>
         <translation>Ende der Datei</translation>
+    </message>
+    <message>
+        <source>fault code, 0 = none</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>field</source>
@@ -11177,6 +11329,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Leitung {number}</translation>
     </message>
     <message>
+        <source>mechanical power</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>motor heat</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>name a signal with &apos;held&apos;, or write a number</source>
         <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
     </message>
@@ -11241,6 +11401,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>mit einem neueren Fanlight öffnen</translation>
     </message>
     <message>
+        <source>output frequency</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>panel</source>
         <translation>Panel</translation>
     </message>
@@ -11255,6 +11419,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>row</source>
         <translation>Zeile</translation>
+    </message>
+    <message>
+        <source>run time</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>save it again as UTF-8</source>
@@ -11279,6 +11447,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>screen {number}</source>
         <translation>Bild {number}</translation>
+    </message>
+    <message>
+        <source>shaft speed</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>signal</source>
@@ -11355,6 +11527,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>start screen {name} does not exist</source>
         <translation>Startbild {name} gibt es nicht</translation>
+    </message>
+    <message>
+        <source>status word (IEC 61800-7-201)</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>tables or lists stand too deep inside each other</source>
@@ -11489,6 +11665,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>dies ist kein TOML: {what}</translation>
     </message>
     <message>
+        <source>torque</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>true or false</source>
         <translation>true oder false</translation>
     </message>
@@ -11499,6 +11679,30 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>turns use this word; call it otherwise</source>
         <translation>Wechsel benutzen dieses Wort; anders nennen</translation>
+    </message>
+    <message>
+        <source>whether it has a fault</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whether it is at its reference</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whether it is ready to run</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whether it is running</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whether it warns</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whether the line commands it</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>write &apos;format = 1&apos; at the top</source>
@@ -11600,6 +11804,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Block von Abtastwerten ist nicht lesbar: {why}</translation>
     </message>
     <message>
+        <source>a block of samples holds a quality that there is not</source>
+        <translation>ein Block von Abtastwerten enthält eine Qualität, die es nicht gibt</translation>
+    </message>
+    <message>
+        <source>a block of samples holds no samples</source>
+        <translation>ein Block von Abtastwerten enthält keine</translation>
+    </message>
+    <message>
         <source>a block of {count} samples has {found} bytes instead of {due}</source>
         <translation>ein Block von {count} Abtastwerten hat {found} Byte statt {due}</translation>
     </message>
@@ -11638,6 +11850,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>recording ended</source>
         <translation>Aufzeichnung beendet</translation>
+    </message>
+    <message>
+        <source>rows of the table &apos;{table}&apos; hold what cannot be</source>
+        <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
     </message>
     <message>
         <source>the change is over within three samples: measure it as a step, or read faster</source>

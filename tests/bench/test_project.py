@@ -34,5 +34,5 @@ def test_renaming_a_signal(benchmark: BenchmarkFixture, big_project: Project) ->
 
 
 def test_moving_a_field(benchmark: BenchmarkFixture, big_project: Project) -> None:
-    after = benchmark(edits.move_field, big_project, "screen 100", 0, 0, 5)
+    after = benchmark(edits.move_fields, big_project, "screen 100", [0], 0, -1)
     assert after.screen_named["screen 100"].fields[0].at == (0, 5)

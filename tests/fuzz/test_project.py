@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from decimal import Decimal
-from functools import cache
-from typing import Any
+from functools import cache, partial
+from typing import Any, get_args
 
 import pytest
 import tomli_w
@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, assume, given, settings, strategies as st
 
 from app.project import edits
 from app.project.edits import EditRefused
+from app.project.edits.several import Listed
 from app.project.files import ProjectFileError, dump, has_comments, parse
 from app.project.history import History
 from app.project.messages import MESSAGES
@@ -223,20 +224,59 @@ def _index(choose: Choose) -> int:
     return int(choose(st.integers(-1, 4)))
 
 
+def _held_instead(project: Project, index: int, held: Decimal) -> Project:
+    """A signal of another form in the place of one, under its name."""
+    name = project.signals[index].name if 0 <= index < len(project.signals) else "nowhere"
+    return edits.put_parts(project, "signal", {index: HeldSignal(name=name, held=held)})
+
+
+def _deleted(kind: Listed, project: Project, choose: Choose) -> Project:
+    """Some of the parts, or now and then one that is not there."""
+    there = range(len(edits.parts_of(project, kind)))
+    return edits.delete_parts(project, kind, choose(st.sets(st.sampled_from([*there, *there, len(there)]), max_size=3)))
+
+
+def _reordered(kind: Listed, project: Project, choose: Choose) -> Project:
+    """Now and then with an order that leaves one out."""
+    order = choose(st.permutations(range(len(edits.parts_of(project, kind)))))
+    return edits.order_parts(project, kind, order[choose(st.sampled_from([0, 0, 0, 1])) :])
+
+
+def _shifted(kind: Listed, project: Project, choose: Choose) -> Project:
+    chosen, way = choose(st.sets(st.integers(0, 4), max_size=3)), choose(st.sampled_from([-1, 1]))
+    order = edits.shifted_order(len(edits.parts_of(project, kind)), chosen, way)
+    return edits.order_parts(project, kind, order)
+
+
+def _copied(kind: Listed, project: Project, choose: Choose) -> Project:
+    """One part once more at the end, under a name that may be taken."""
+    parts = edits.parts_of(project, kind)
+    if not parts:
+        return project
+    part = choose(st.sampled_from(parts))
+    return edits.put_parts(project, kind, {}, [part.but(name=choose(NAMES)) if hasattr(part, "name") else part])
+
+
+def _exchanged(kind: Listed, project: Project, choose: Choose) -> Project:
+    """Parts in each other's places, with all that they are: their names too, which their uses follow."""
+    parts = edits.parts_of(project, kind)
+    return edits.put_parts(project, kind, dict(enumerate(choose(st.permutations(parts)))))
+
+
 EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.type_text(
         p, _name(c, p.screens), _index(c), _index(c), c(st.text(ANY, max_size=6)), insert=c(st.booleans())
     ),
     lambda p, c: edits.erase_text(p, _name(c, p.screens), _index(c), _index(c), _index(c), close_up=c(st.booleans())),
-    lambda p, c: edits.set_row(p, _name(c, p.screens), _index(c), c(TEXTS)),
+    lambda p, c: edits.type_text(p, _name(c, p.screens), _index(c), 0, c(TEXTS)),
     lambda p, c: edits.add_field(
         p,
         _name(c, p.screens),
         Field(at=(_index(c), _index(c)), width=c(st.integers(1, 5)), signal=_name(c, p.signals)),
     ),
-    lambda p, c: edits.move_field(p, _name(c, p.screens), _index(c), _index(c), _index(c)),
+    lambda p, c: edits.change_field(p, _name(c, p.screens), _index(c), at=(_index(c), _index(c))),
     lambda p, c: edits.move_fields(p, _name(c, p.screens), {_index(c), _index(c)}, _index(c), _index(c)),
-    lambda p, c: edits.resize_field(p, _name(c, p.screens), _index(c), c(st.integers(0, 20))),
+    lambda p, c: edits.change_field(p, _name(c, p.screens), _index(c), width=c(st.integers(0, 20))),
     lambda p, c: edits.change_field(p, _name(c, p.screens), _index(c), blink=Condition(signal=_name(c, p.signals))),
     lambda p, c: edits.delete_fields(p, _name(c, p.screens), [_index(c)]),
     lambda p, c: edits.add_screen(p, c(st.one_of(st.none(), NAMES)), c(st.integers(0, 3))),
@@ -253,22 +293,14 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.add_signal(p, HeldSignal(name=c(NAMES), held=c(NUMBERS))),
     lambda p, c: edits.rename_signal(p, _name(c, p.signals), c(NAMES)),
     lambda p, c: edits.change_signal(p, _name(c, p.signals), decimals=c(st.integers(-1, 10)), name=c(NAMES)),
-    lambda p, c: edits.replace_signal(p, _name(c, p.signals), HeldSignal(name="x", held=c(NUMBERS))),
+    lambda p, c: _held_instead(p, _index(c), c(NUMBERS)),
     lambda p, c: edits.duplicate_signal(p, _name(c, p.signals)),
-    lambda p, c: edits.delete_signal(p, _name(c, p.signals)),
-    lambda p, c: edits.move_signal(p, _name(c, p.signals), _index(c)),
     lambda p, c: edits.change_line(p, _name(c, p.lines), name=c(NAMES), timeout_ms=c(st.integers(0, 500))),
-    lambda p, c: edits.delete_line(p, _name(c, p.lines)),
     lambda p, c: edits.change_follower(p, _name(c, p.followers), name=c(NAMES), line=_name(c, p.lines)),
-    lambda p, c: edits.duplicate_follower(p, _name(c, p.followers)),
-    lambda p, c: edits.delete_follower(p, _name(c, p.followers)),
     lambda p, c: edits.add_turn(p, edits.turn(key=c(NAMES), to=_name(c, p.screens)), _index(c)),
     lambda p, c: edits.change_turn(p, _index(c), to=_name(c, p.screens)),
-    lambda p, c: edits.move_turn(p, _index(c), _index(c)),
     lambda p, c: edits.delete_turn(p, _index(c)),
     lambda p, c: edits.change_action(p, _index(c), signal=_name(c, p.signals)),
-    lambda p, c: edits.move_action(p, _index(c), _index(c)),
-    lambda p, c: edits.delete_action(p, _index(c)),
     lambda p, c: edits.set_size(p, c(st.integers(0, 8)), c(st.integers(0, 40))),
     lambda p, c: edits.set_keys(p, c(st.lists(NAMES, max_size=4))),
     lambda p, c: edits.rename_key(p, c(NAMES), c(NAMES)),
@@ -279,6 +311,11 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.fill_messages(p, c(st.integers(0, 3)), c(st.dictionaries(st.sampled_from(MESSAGES), TEXTS))),
     lambda p, c: edits.set_title(p, c(TEXTS)),
     lambda p, c: edits.set_notes(p, c(TEXTS)),
+    *(
+        partial(edit, kind)
+        for kind in get_args(Listed)
+        for edit in (_deleted, _reordered, _shifted, _copied, _exchanged)
+    ),
 ]
 
 

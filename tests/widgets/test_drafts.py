@@ -34,7 +34,8 @@ def test_a_draft_is_kept_and_dropped(drafts: Drafts, qtbot: QtBot) -> None:
 
 def test_a_turn_that_moves_takes_its_draft_along(drafts: Drafts, project: Project) -> None:
     drafts.keep(("turn", 0), "Idle for", ("x",), "no number")
-    follow_drafts(drafts, project, edits.move_turn(project, 0, 3))
+    order = [1, 2, 3, 0, *range(4, len(project.turns))]
+    follow_drafts(drafts, project, edits.order_parts(project, "turn", order))
     assert drafts.get(("turn", 3), "Idle for")
 
 
@@ -50,7 +51,7 @@ def test_what_is_gone_has_no_draft(drafts: Drafts, project: Project) -> None:
     drafts.keep(("field", "run", 0), "Width", ("x",), "no number")
     drafts.keep(("field", "run", 1), "Width", ("y",), "no number")
     drafts.keep(("panel",), "Rows", ("x",), "no number")
-    after = edits.delete_action(edits.delete_fields(project, "run", [0]), 1)
+    after = edits.delete_parts(edits.delete_fields(project, "run", [0]), "action", [1])
     follow_drafts(drafts, project, after)
     assert {subject for subject, *_ in drafts.all()} == {("field", "run", 0), ("panel",)}
     assert drafts.get(("field", "run", 0), "Width") == (("y",), "no number")

@@ -28,11 +28,6 @@ def change_field(project: Project, screen_name: str, index: int, **changes: Any)
     return with_fields(project, screen, (*screen.fields[:index], field, *screen.fields[index + 1 :]), {index})
 
 
-def move_field(project: Project, screen_name: str, index: int, row: int, column: int) -> Project:
-    """With a field beginning at another cell."""
-    return change_field(project, screen_name, index, at=(row, column))
-
-
 def move_fields(project: Project, screen_name: str, indices: Iterable[int], down: int, right: int) -> Project:
     """With several fields moved together by some rows and columns; they may take each other's places."""
     screen = screen_called(project, screen_name)
@@ -46,11 +41,6 @@ def move_fields(project: Project, screen_name: str, indices: Iterable[int], down
         for index, field in enumerate(screen.fields)
     )
     return with_fields(project, screen, fields, moving)
-
-
-def resize_field(project: Project, screen_name: str, index: int, width: int) -> Project:
-    """With another width, in cells, of a field."""
-    return change_field(project, screen_name, index, width=width)
 
 
 def delete_fields(project: Project, screen_name: str, indices: Iterable[int]) -> Project:

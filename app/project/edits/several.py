@@ -6,13 +6,23 @@ from collections.abc import Collection, Mapping, Sequence
 from typing import Any, Final, Literal
 
 from app.language import translate
-from app.project.edits.refused import EditRefused, changed, listed, must_be_free, must_be_index, with_names_in_order
-from app.project.model import BitSignal, Follower, Part, Project, RegisterSignal
+from app.project.edits.refused import (
+    EditRefused,
+    changed,
+    listed,
+    must_be_free,
+    must_be_index,
+    must_exist,
+    with_names_in_order,
+)
+from app.project.model import Action, BitSignal, Follower, Part, Project, RegisterSignal, Turn
 from app.project.problems import quoted
 from app.project.references import Kind, Use, renamed_all, uses_of
 
 Listed = Literal["line", "follower", "signal", "turn", "action"]
 """The kinds of parts that stand in a list of the project."""
+Named = Literal["line", "follower", "signal"]
+"""Those of them whose parts have names."""
 
 _LIST: Final[dict[Listed, str]] = {
     "line": "lines",
@@ -29,6 +39,14 @@ def parts_of(project: Project, kind: Listed) -> tuple[Any, ...]:
     """The list of a kind."""
     parts: tuple[Any, ...] = getattr(project, _LIST[kind])
     return parts
+
+
+def index_of(project: Project, kind: Named, name: str) -> int:
+    """Where the part of this name stands in its list. Raises EditRefused if there is none."""
+    known: Mapping[str, Part] = getattr(project, f"{kind}_named")
+    must_exist(kind, name, known)
+    part = known[name]
+    return next(index for index, other in enumerate(parts_of(project, kind)) if other is part)
 
 
 def put_parts(project: Project, kind: Listed, parts: Mapping[int, Part], added: Sequence[Part] = ()) -> Project:
@@ -57,6 +75,13 @@ def put_parts(project: Project, kind: Listed, parts: Mapping[int, Part], added: 
     after = changed(after, **{_LIST[kind]: (*new, *added)})
     steps = [*((before[index], new[index]) for index in parts), *((None, part) for part in added)]
     return after if all(_leads_on(after, old, part) for old, part in steps) else with_names_in_order(after, project)
+
+
+def change_part(project: Project, kind: Listed, index: int, **changes: Any) -> Project:
+    """With other attributes of the part at an index of the list; a new name renames it, and its uses follow."""
+    parts = parts_of(project, kind)
+    must_be_index(kind, index, len(parts))
+    return put_parts(project, kind, {index: changed(parts[index], **changes)})
 
 
 def delete_parts(project: Project, kind: Listed, indices: Collection[int]) -> Project:
@@ -162,4 +187,4 @@ def _leads_on(project: Project, before: Part | None, part: Part) -> bool:
         return word is not None and not isinstance(word, BitSignal)
     if isinstance(part, Follower):
         return part.line in project.line_named
-    return True
+    return not isinstance(part, Turn | Action)  # these name screens, keys and signals

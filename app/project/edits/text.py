@@ -52,23 +52,6 @@ def erase_text(
     return with_text(project, screen, rows)
 
 
-def set_row(project: Project, screen_name: str, row: int, text: str) -> Project:
-    """With another text for a whole row. Refused where it is longer than the panel; fields may cover parts of it."""
-    screen = screen_called(project, screen_name)
-    _must_be_cell(project, row, 0)
-    must_be_printable(text)
-    text = text.rstrip(" ")
-    if len(text) > project.panel.columns:
-        raise EditRefused(
-            translate("edits", "the text has {count} characters, and the panel {columns} columns").format(
-                count=len(text), columns=project.panel.columns
-            )
-        )
-    rows = full_rows(project, screen.text)
-    rows[row] = text
-    return with_text(project, screen, rows)
-
-
 def field_at(screen: Screen, row: int, column: int) -> Field | None:
     """The field that covers a cell, or None."""
     for field in screen.fields:

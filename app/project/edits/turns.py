@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from app.project.edits.refused import changed, made, moved, must_be_index, with_names_in_order
+from app.project.edits.refused import changed, made, with_names_in_order
+from app.project.edits.several import change_part, delete_parts
 from app.project.model import Action, Condition, Project, Turn
 
 
@@ -16,25 +17,12 @@ def add_turn(project: Project, turn: Turn, at: int | None = None) -> Project:
 
 def change_turn(project: Project, index: int, **changes: Any) -> Project:
     """With other attributes of a turn. To change its cause, set the new one and the old one to None at once."""
-    must_be_index("turn", index, len(project.turns))
-    turn = changed(project.turns[index], **changes)
-    if turn == project.turns[index]:
-        return project
-    turns = (*project.turns[:index], turn, *project.turns[index + 1 :])
-    return with_names_in_order(changed(project, turns=turns), project)
+    return change_part(project, "turn", index, **changes)
 
 
 def delete_turn(project: Project, index: int) -> Project:
     """Without a turn."""
-    must_be_index("turn", index, len(project.turns))
-    return changed(project, turns=(*project.turns[:index], *project.turns[index + 1 :]))
-
-
-def move_turn(project: Project, index: int, to: int) -> Project:
-    """With a turn at index `to` of the list."""
-    must_be_index("turn", index, len(project.turns))
-    must_be_index("turn", to, len(project.turns))
-    return project if to == index else changed(project, turns=moved(project.turns, index, to))
+    return delete_parts(project, "turn", [index])
 
 
 def add_action(project: Project, action: Action, at: int | None = None) -> Project:
@@ -46,25 +34,7 @@ def add_action(project: Project, action: Action, at: int | None = None) -> Proje
 
 def change_action(project: Project, index: int, **changes: Any) -> Project:
     """With other attributes of an action. To change its cause, set the new one and the old one to None at once."""
-    must_be_index("action", index, len(project.actions))
-    action = changed(project.actions[index], **changes)
-    if action == project.actions[index]:
-        return project
-    actions = (*project.actions[:index], action, *project.actions[index + 1 :])
-    return with_names_in_order(changed(project, actions=actions), project)
-
-
-def delete_action(project: Project, index: int) -> Project:
-    """Without an action."""
-    must_be_index("action", index, len(project.actions))
-    return changed(project, actions=(*project.actions[:index], *project.actions[index + 1 :]))
-
-
-def move_action(project: Project, index: int, to: int) -> Project:
-    """With an action at index `to` of the list."""
-    must_be_index("action", index, len(project.actions))
-    must_be_index("action", to, len(project.actions))
-    return project if to == index else changed(project, actions=moved(project.actions, index, to))
+    return change_part(project, "action", index, **changes)
 
 
 def turn(**attributes: Any) -> Turn:

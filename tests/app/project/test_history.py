@@ -146,7 +146,9 @@ def test_far_documents_come_back_from_what_changed(
         lambda project: edits.set_title(project, "Other"),
         lambda project: edits.change_signal(project, "signal 5", notes="Other."),
         lambda project: edits.delete_screen(project, "more"),
-        lambda project: edits.move_signal(project, "signal 9", 3),
+        lambda project: edits.order_parts(
+            project, "signal", [*range(3), 9, *range(3, 9), *range(10, len(project.signals))]
+        ),
         lambda project: edits.set_repertoire(project, "latin-1"),
         lambda project: edits.duplicate_signal(project, "signal 4"),
         lambda project: edits.add_turn(project, edits.turn(key="enter", to="screen 5"), 0),

@@ -8,7 +8,7 @@ from app.project import edits
 from app.project.files import ProjectFileError, dump, parse
 from app.project.languages import edited_in, in_language
 from app.project.messages import MESSAGES, chosen_form, ready_words, unsaid
-from app.project.model import Project
+from app.project.model import PanelMessage, Project
 from app.project.references import dangling
 
 TEXT = """\
@@ -120,7 +120,7 @@ def test_typing_over_a_text_that_is_left_out_begins_with_the_first_one(project: 
 
 
 def test_an_edit_of_fields_in_a_language_makes_no_text_of_its_own(project: Project) -> None:
-    after = edited_in(project, 2, lambda seen: edits.move_field(seen, "run", 0, 1, 4))
+    after = edited_in(project, 2, lambda seen: edits.change_field(seen, "run", 0, at=(1, 4)))
     run = after.screen_named["run"]
     assert run.fields[0].at == (1, 4)
     assert run.text_in == project.screen_named["run"].text_in
@@ -170,10 +170,10 @@ def test_another_size_is_one_for_the_texts_of_all_languages(project: Project) ->
 def test_a_renamed_signal_still_chooses_the_language(project: Project) -> None:
     assert edits.rename_signal(project, "tongue", "speaks").panel.language == "speaks"
     with pytest.raises(edits.EditRefused, match="panel"):
-        edits.delete_signal(project, "tongue")
+        edits.delete_parts(project, "signal", [0])
 
 
-def said(project: Project) -> dict[str, dict[str, str]]:
+def said(project: Project) -> dict[str, dict[PanelMessage, str]]:
     """What each language of the panel says, by its name."""
     found = {}
     for number, name in enumerate(project.panel.languages):

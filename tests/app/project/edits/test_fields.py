@@ -9,9 +9,7 @@ from app.project.edits import (
     add_field,
     change_field,
     delete_fields,
-    move_field,
     move_fields,
-    resize_field,
     room_at,
 )
 from app.project.model import Condition, Field, Project, Screen
@@ -56,8 +54,8 @@ def test_fields_may_touch(project: Project) -> None:
 
 
 def test_a_field_is_moved_resized_and_changed(project: Project) -> None:
-    assert fields(move_field(project, "run", 0, 1, 11))[0] == ((1, 11), 5)
-    assert fields(resize_field(project, "run", 0, 10))[0] == ((0, 6), 10)
+    assert fields(change_field(project, "run", 0, at=(1, 11)))[0] == ((1, 11), 5)
+    assert fields(change_field(project, "run", 0, width=10))[0] == ((0, 6), 10)
     after = change_field(project, "run", 0, signal="preset", entry=True, blink=Condition(signal="running"))
     assert after.screens[0].fields[0] == Field(
         at=(0, 6), width=5, signal="preset", entry=True, blink=Condition(signal="running")
@@ -85,7 +83,9 @@ def test_a_change_that_cannot_be(project: Project, changes: dict[str, object], w
 
 def test_a_field_that_is_not_there(project: Project) -> None:
     with pytest.raises(EditRefused, match="there is no field 3; there are 2"):
-        move_field(project, "run", 2, 0, 0)
+        change_field(project, "run", 2, at=(0, 0))
+    with pytest.raises(EditRefused, match="there is no field 3; there are 2"):
+        move_fields(project, "run", [0, 2], 0, 1)
     with pytest.raises(EditRefused, match="there is no field 0"):
         delete_fields(project, "run", [-1])
 
@@ -116,11 +116,11 @@ def test_fields_that_lie_badly_in_a_file_can_be_mended_step_by_step(project: Pro
     bad = project.but(
         screens=(Screen(name="run", fields=(field(0, 0, 30), field(0, 5, 5), field(9, 0, 4))), *project.screens[1:])
     )
-    assert fields(resize_field(bad, "run", 0, 20))[0] == ((0, 0), 20)
+    assert fields(change_field(bad, "run", 0, width=20))[0] == ((0, 0), 20)
     assert change_field(bad, "run", 1, entry=True).screens[0].fields[1].entry
-    assert fields(move_field(bad, "run", 2, 1, 0))[2] == ((1, 0), 4)
+    assert fields(change_field(bad, "run", 2, at=(1, 0)))[2] == ((1, 0), 4)
     with pytest.raises(EditRefused, match="past the right edge"):
-        resize_field(bad, "run", 0, 31)
+        change_field(bad, "run", 0, width=31)
     with pytest.raises(EditRefused, match="would lie over field 1"):
         add_field(bad, "run", field(0, 1, 1))
 

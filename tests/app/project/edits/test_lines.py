@@ -40,9 +40,9 @@ def test_followers_go_along_with_a_renamed_line(project: Project) -> None:
 
 def test_a_line_with_followers_stays(project: Project) -> None:
     with pytest.raises(EditRefused, match="line 'hall' cannot be deleted: it is used by follower 'fan'"):
-        edits.delete_line(project, "hall")
+        edits.delete_parts(project, "line", [0])
     free = edits.add_line(project, TcpLine(name="roof", host="h"))
-    assert edits.delete_line(free, "roof") == project
+    assert edits.delete_parts(free, "line", [1]) == project
 
 
 def test_a_follower_is_added(project: Project) -> None:
@@ -54,10 +54,6 @@ def test_a_follower_is_added(project: Project) -> None:
         edits.add_follower(project, Follower(name="pump", line="roof"))
 
 
-def test_a_copy_of_a_follower(project: Project) -> None:
-    assert edits.duplicate_follower(project, "fan").followers[1] == Follower(name="fan 2", line="hall")
-
-
 def test_a_follower_is_changed(project: Project) -> None:
     after = edits.change_follower(project, "fan", unit=7, name="roof fan")
     assert after.followers[0] == Follower(name="roof fan", line="hall", unit=7)
@@ -67,15 +63,17 @@ def test_a_follower_is_changed(project: Project) -> None:
         edits.change_follower(project, "fan", unit=248)
     with pytest.raises(EditRefused, match="line 'roof' does not exist"):
         edits.change_follower(project, "fan", line="roof")
+    with pytest.raises(EditRefused, match="follower 'van' does not exist; did you mean 'fan'"):
+        edits.change_follower(project, "van", unit=2)
 
 
 def test_a_follower_that_is_read_stays(project: Project) -> None:
     with pytest.raises(
         EditRefused, match="follower 'fan' cannot be deleted: it is used by signal 'speed', signal 'comm"
     ):
-        edits.delete_follower(project, "fan")
-    free = edits.duplicate_follower(project, "fan")
-    assert edits.delete_follower(free, "fan 2") == project
+        edits.delete_parts(project, "follower", [0])
+    free = edits.add_follower(project, Follower(name="pump", line="hall", unit=2))
+    assert edits.delete_parts(free, "follower", [1]) == project
 
 
 def test_a_long_list_of_uses_is_cut_short(project: Project) -> None:
@@ -83,10 +81,10 @@ def test_a_long_list_of_uses_is_cut_short(project: Project) -> None:
     for _ in range(20):
         many = edits.duplicate_signal(many, "speed")
     with pytest.raises(EditRefused, match="and 10 more") as caught:
-        edits.delete_follower(many, "fan")
+        edits.delete_parts(many, "follower", [0])
     assert len(caught.value.uses) == 22
 
 
 def test_followers_change_places(project: Project) -> None:
-    two = edits.duplicate_follower(project, "fan")
-    assert [follower.name for follower in edits.move_follower(two, "fan", 1).followers] == ["fan 2", "fan"]
+    two = edits.add_follower(project, Follower(name="pump", line="hall", unit=2))
+    assert [follower.name for follower in edits.order_parts(two, "follower", [1, 0]).followers] == ["pump", "fan"]

@@ -18,7 +18,7 @@ def test_a_larger_panel(project: Project) -> None:
 
 
 def test_a_smaller_panel_drops_empty_rows_only(project: Project) -> None:
-    empty = edits.set_row(edits.delete_fields(project, "run", [1]), "run", 2, "")
+    empty = edits.erase_text(edits.delete_fields(project, "run", [1]), "run", 2, 0, 16)
     after = edits.set_size(empty, 1, 13)
     assert after.screens[0].text == ("Speed      Hz",)
     assert after.screens[1].text == ("Status",)

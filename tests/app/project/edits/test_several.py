@@ -69,6 +69,10 @@ def test_what_cannot_be_put(project: Project) -> None:
         put_parts(project, "follower", {0: project.followers[0].but(line="hail")})
     with pytest.raises(EditRefused, match="there is a signal 'preset' already"):
         put_parts(project, "signal", {}, [preset])
+    with pytest.raises(EditRefused, match="screen 'rnu' does not exist"):
+        put_parts(project, "turn", {0: project.turns[0].but(to="rnu")})
+    with pytest.raises(EditRefused, match="key 'f1' does not exist"):
+        put_parts(project, "action", {}, [project.actions[1].but(key="f1")])
 
 
 def test_a_word_and_its_bits_are_deleted_together(project: Project) -> None:

@@ -76,27 +76,35 @@ def test_a_used_signal_stays(project: Project) -> None:
     with pytest.raises(
         EditRefused, match="signal 'speed' cannot be deleted: it is used by screen 'run', field 1, action 1"
     ) as caught:
-        edits.delete_signal(project, "speed")
+        edits.delete_parts(project, "signal", [0])
     assert caught.value.uses == uses(project, "signal", "speed")
     with pytest.raises(EditRefused, match="signal 'running', bit"):
-        edits.delete_signal(project, "command")
+        edits.delete_parts(project, "signal", [1])
 
 
 def test_an_unused_signal_is_deleted(project: Project) -> None:
-    assert names(edits.delete_signal(project, "spare")) == ["speed", "command", "running", "preset"]
+    assert names(edits.delete_parts(project, "signal", [4])) == ["speed", "command", "running", "preset"]
 
 
 def test_a_signal_of_another_form(project: Project) -> None:
-    bit = edits.bit_signal(name="any", bit=Bit(of="command", number=3))
-    assert edits.replace_signal(project, "spare", bit).signal_named["spare"] == bit.but(name="spare")
+    bit = edits.bit_signal(name="spare", bit=Bit(of="command", number=3))
+    assert edits.put_parts(project, "signal", {4: bit}).signal_named["spare"] == bit
     with pytest.raises(EditRefused, match="signal 'preset' is not a held value"):
-        edits.replace_signal(project, "preset", bit)
+        edits.put_parts(project, "signal", {3: bit.but(name="preset")})
     with pytest.raises(EditRefused, match="signal 'command' is a bit itself"):
-        edits.replace_signal(project, "command", edits.bit_signal(name="command", bit=Bit(of="speed", number=3)))
+        edits.put_parts(project, "signal", {1: edits.bit_signal(name="command", bit=Bit(of="speed", number=3))})
+
+
+def test_a_signal_that_is_not_there(project: Project) -> None:
+    with pytest.raises(EditRefused, match="signal 'sped' does not exist; did you mean 'speed'"):
+        edits.change_signal(project, "sped", unit="Hz")
+    with pytest.raises(EditRefused, match="signal 'sped' does not exist; did you mean 'speed'"):
+        edits.duplicate_signal(project, "sped")
+    with pytest.raises(EditRefused, match="there is no signal 6; there are 5"):
+        edits.delete_parts(project, "signal", [5])
 
 
 def test_signals_change_places(project: Project) -> None:
-    assert names(edits.move_signal(project, "spare", 0))[0] == "spare"
-    assert edits.move_signal(project, "speed", 0) is project
-    with pytest.raises(EditRefused, match="there is no signal 6"):
-        edits.move_signal(project, "speed", 5)
+    after = edits.order_parts(project, "signal", [4, 0, 1, 2, 3])
+    assert names(after) == ["spare", "speed", "command", "running", "preset"]
+    assert after.screens is project.screens, "what uses a signal names it, wherever it stands"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.project.edits import EditRefused, erase_text, field_at, set_row, type_text
+from app.project.edits import EditRefused, erase_text, field_at, type_text
 from app.project.model import Project, Screen
 
 
@@ -104,13 +104,8 @@ def test_a_screen_that_is_not_there(project: Project) -> None:
         type_text(project, "rum", 0, 0, "x")
 
 
-def test_a_whole_row(project: Project) -> None:
-    assert text(set_row(project, "run", 1, "Torque  "))[1] == "Torque"
-    assert text(set_row(project, "status", 2, "x"), "status") == ("Status", "", "x")
-    with pytest.raises(EditRefused, match="17 characters, and the panel 16 columns"):
-        set_row(project, "run", 1, "x" * 17)
-    with pytest.raises(EditRefused, match="outside"):
-        set_row(project, "run", 3, "x")
+def test_a_row_keeps_no_blanks_at_its_end(project: Project) -> None:
+    assert text(type_text(project, "run", 1, 0, "Torque  "))[1] == "Torque"
 
 
 def test_text_outside_the_panel_is_not_lost_by_typing_inside(project: Project) -> None:

@@ -14,7 +14,7 @@ from app.project.edits import (
     change_follower,
     change_signal,
     delete_fields,
-    delete_signal,
+    delete_parts,
     paste_cells,
     paste_screens,
     rename_signal,
@@ -130,7 +130,8 @@ def test_signals_come_along_with_their_follower_and_line(project: Project, other
 
 
 def test_a_line_and_a_follower_that_are_there_are_used(project: Project) -> None:
-    here = delete_signal(delete_fields(project, "run", [0]).but(actions=()), "speed")
+    here = delete_parts(delete_fields(project, "run", [0]).but(actions=()), "signal", [0])
+    assert "speed" not in here.signal_named
     here = change_follower(here, "fan", unit=9)
     after = paste_cells(here, cells_of(project, "run", TOP), "fault", 0, 0)
     assert after.followers == here.followers, "its unit is a matter of this plant"
@@ -183,7 +184,7 @@ def test_a_follower_that_counts_otherwise_is_told(project: Project) -> None:
 def test_a_bit_of_what_is_no_word_here_is_refused(project: Project, other: Project) -> None:
     piece = cells_of(project, "run", Block(2, 0, 1, 16))
     here = paste_cells(other, piece, "first", 0, 0)
-    here = delete_signal(delete_fields(here, "first", [0]), "running")
+    here = delete_fields(here, "first", [0])
     one_bit = project.signal_named["running"].but(name="command", bit={"of": "word", "number": 1})
     word = project.signal_named["command"].but(name="word")
     here = here.but(signals=(word, one_bit))

@@ -33,6 +33,8 @@ def test_a_turn_is_changed(project: Project) -> None:
     assert edits.change_turn(project, 0, key="right") is project
     with pytest.raises(EditRefused, match="exactly one"):
         edits.change_turn(project, 0, idle_s=60)
+    with pytest.raises(EditRefused, match="screen 'x' does not exist"):
+        edits.change_turn(project, 0, to="x")
     with pytest.raises(EditRefused, match="there is no turn 4; there are 3"):
         edits.change_turn(project, 3, key="up")
 
@@ -40,9 +42,11 @@ def test_a_turn_is_changed(project: Project) -> None:
 def test_turns_are_deleted_and_change_places(project: Project) -> None:
     one, two, three = project.turns
     assert edits.delete_turn(project, 1).turns == (one, three)
-    assert edits.move_turn(project, 2, 0).turns == (three, one, two)
-    assert edits.move_turn(project, 0, 2).turns == (two, three, one)
-    assert edits.move_turn(project, 1, 1) is project
+    with pytest.raises(EditRefused, match="there is no turn 4; there are 3"):
+        edits.delete_turn(project, 3)
+    assert edits.order_parts(project, "turn", [2, 0, 1]).turns == (three, one, two)
+    assert edits.order_parts(project, "turn", [1, 2, 0]).turns == (two, three, one)
+    assert edits.order_parts(project, "turn", [0, 1, 2]) is project
 
 
 def test_an_action_is_added(project: Project) -> None:
@@ -64,7 +68,7 @@ def test_an_action_is_changed(project: Project) -> None:
 
 def test_actions_are_deleted_and_change_places(project: Project) -> None:
     one, two = project.actions
-    assert edits.delete_action(project, 0).actions == (two,)
-    assert edits.move_action(project, 1, 0).actions == (two, one)
+    assert edits.delete_parts(project, "action", [0]).actions == (two,)
+    assert edits.order_parts(project, "action", [1, 0]).actions == (two, one)
     with pytest.raises(EditRefused, match="there is no action 3"):
-        edits.delete_action(project, 2)
+        edits.delete_parts(project, "action", [2])

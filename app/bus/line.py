@@ -22,7 +22,7 @@ from app.bus.spans import Range
 from app.bus.states import FollowerState, LineState
 from app.bus.transactions import Transaction
 from app.bus.wishes import Wish, Wishes
-from app.bus.writes import WriteReport
+from app.bus.writes import Obstacle, WriteReport
 from app.bus.writing import Writing
 from app.language import translate
 from app.project.binding import Binding, bindings
@@ -189,7 +189,7 @@ class LineAtWork:
 
     def disarm(self, releases: Iterable[tuple[Binding, Value, Future[WriteReport]]] = (), until: float = 0.0) -> None:
         """Nothing is written any more; what waits is dropped. Only `releases` may still go out, until `until`."""
-        self._writing.forget(translate("bus", "line '{name}' was disarmed").format(name=self.name))
+        self._writing.forget(translate("bus", "line '{name}' was disarmed").format(name=self.name), Obstacle.NOT_ARMED)
         for binding, value, future in releases:
             self._writing.release(binding, value, future, until)
         self._wake()

@@ -10,9 +10,11 @@ from collections.abc import Callable
 from typing import Any, TypeVar, cast
 
 from app.language import translate
+from app.panel.messages import ready_for
 from app.project import edits
 from app.project.edits import EditRefused
 from app.project.edits.refused import changed, free_name
+from app.project.messages import Known
 from app.project.model import BitSignal, Field, HeldSignal, Panel, Part, Project, RegisterSignal, Screen
 from app.project.places import attributes
 from app.project.problems import Place, quoted
@@ -127,6 +129,11 @@ def drop_text(project: Project, place: Place, value: str) -> Project:
         (*place[:2], "texts"),
         lambda known: {other: text for other, text in known.items() if other != value},
     )
+
+
+def fill_messages(project: Project, _place: Place, number: int, known: Known) -> Project:
+    """With the words that are ready for the messages that the panel leaves out in its language `number`."""
+    return edits.fill_messages(project, number, ready_for(project, known))
 
 
 # What rules ask before they offer a mend

@@ -8,7 +8,7 @@ from itertools import groupby
 from operator import is_, itemgetter
 from typing import Final
 
-from app.checks import actions, entry, keys, languages, lines, names, paging, registers, room, screens, whole
+from app.checks import actions, entry, keys, languages, lines, messages, names, paging, registers, room, screens, whole
 from app.checks.finding import GRAVITY, Fault, Finding
 from app.checks.rule import RULES, Fact, PartKind, Rule
 from app.checks.survey import Survey
@@ -16,7 +16,7 @@ from app.project.model import Part, Project
 from app.project.places import attributes, in_words
 from app.project.problems import Place
 
-RULE_MODULES = (names, whole, lines, registers, screens, room, paging, keys, entry, actions, languages)
+RULE_MODULES = (names, whole, lines, registers, screens, room, paging, keys, entry, actions, languages, messages)
 """The modules of rules: named here, so that their rules are in the list once this module is imported."""
 
 _KINDS: Final[tuple[PartKind | None, ...]] = (None, "line", "follower", "signal", "screen", "turn", "action")
@@ -47,6 +47,8 @@ class Checker:
         """The project that was checked last, to the end."""
         self._survey: Survey | None = None
         self._looks = _looks()
+        self._told: list[_Told] = []
+        """What each of these told when a check was last through."""
 
     def check(self, project: Project) -> tuple[Finding, ...]:
         """As the function `check`."""
@@ -57,17 +59,17 @@ class Checker:
     def steps(self, project: Project) -> Iterator[None]:
         """Check `project`, pausing again and again. When it is through, `findings` and `project` are up to date."""
         survey = self._survey = Survey(project, self._survey)
-        changed = self.project is None
         for look in self._looks:
-            former = look.told
             yield from look.look(survey)
-            changed = changed or look.told is not former
-        if changed:
-            told = [each for look in self._looks for each in look.told]
+        now = [look.told for look in self._looks]
+        # Not against what was told when this began: a check that was dropped half-way may have found something else.
+        if self.project is None or not all(map(is_, now, self._told)):
+            told = [each for one in now for each in one]
             told.sort(key=itemgetter(0))
             findings = tuple([finding for _, finding in told])
             if findings != self.findings:
                 self.findings = findings
+        self._told = now
         self.project = project
 
 

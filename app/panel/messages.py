@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
 
 from app.project.binding import AnySignal, plain_text, unwritable, value_span
-from app.project.messages import chosen_form, filled
+from app.project.messages import Known, chosen_form, filled, ready_words
 from app.project.model import HeldSignal, PanelMessage, Project
 from app.signals.reading import Value
 from app.signals.scaling import round_half_away
@@ -94,19 +94,19 @@ def _has_text(signal: AnySignal, value: Value) -> bool:
     return not isinstance(value, str) and any(int(each) == value for each in signal.texts)
 
 
-def widest(project: Project, written: Iterable[str], span: Callable[[str], Bounds | None]) -> dict[PanelMessage, str]:
+def widest(project: Project, entered: Iterable[str]) -> dict[PanelMessage, str]:
     """The longest of the values that can stand in each message that has a place for one.
 
-    `written` names the signals that the operator changes, by entry or by keys; `span` says what a signal can be.
+    `entered` names the signals that fields with entry show; what keys write comes to them.
     """
     found: dict[PanelMessage, str] = {"at_most": "", "at_least": "", "kept": ""}
 
     def note(message: PanelMessage, value: str) -> None:
         found[message] = max(found[message], value, key=len)
 
-    for name in written:
-        signal = project.signal_named.get(name)
-        if signal is None:
+    written = {*entered, *(action.signal for action in project.actions)}
+    for name, signal in project.signal_named.items():
+        if name not in written:
             continue
         allowed = bounds(project, name)
         if allowed is not None:
@@ -114,9 +114,19 @@ def widest(project: Project, written: Iterable[str], span: Callable[[str], Bound
             note("at_most", with_unit(signal, allowed[1]))
         if isinstance(signal, HeldSignal):
             continue
-        for value in span(name) or ():
+        for value in value_span(project, name) or ():
             note("kept", of_kept(project, name, value).value)
         for text in chain(signal.texts.values(), *(texts.values() for texts in signal.texts_in.values())):
             note("kept", text)
     found["still_on"] = max((turn.to for turn in project.turns if turn.when is not None), key=len, default="")
     return found
+
+
+def entered_in(project: Project) -> frozenset[str]:
+    """The names of the signals that fields with entry show."""
+    return frozenset([field.signal for screen in project.screens for field in screen.fields if field.entry])
+
+
+def ready_for(project: Project, known: Known) -> dict[PanelMessage, str]:
+    """Words ready in a language, as long as this panel has room for with every value that can stand in them."""
+    return ready_words(project.panel, known, widest(project, entered_in(project)))

@@ -48,7 +48,10 @@ def _layout(keys: str, stated: str = "") -> Layout:
 
 LAYOUTS: Final[dict[type[Part], Layout]] = {
     Project: _layout("format title notes panel line follower signal screen turn action", "format title"),
-    Panel: _layout("rows columns repertoire keys languages language start entry", "rows columns repertoire keys"),
+    Panel: _layout(
+        "rows columns repertoire keys languages language start entry messages messages_in",
+        "rows columns repertoire keys",
+    ),
     EntryKeys: _layout("begin up down left right confirm abandon by timeout_s"),
     SerialLine: _layout("name kind device baud parity stop_bits timeout_ms", "kind baud parity stop_bits timeout_ms"),
     TcpLine: _layout("name kind host port timeout_ms in_flight", "kind port timeout_ms"),

@@ -52,6 +52,26 @@ FieldKind = Literal["number", "choice", "bar"]
 Comparison = Literal["set", "clear", "above", "below", "equal"]
 Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary", "next-language"]
 Model = Literal["bank", "drive"]
+PanelMessage = Literal[
+    "at_most",
+    "at_least",
+    "no_room",
+    "read_only",
+    "nothing_to_enter",
+    "no_value",
+    "not_possible",
+    "still_on",
+    "writing_off",
+    "no_connection",
+    "no_answer",
+    "refused",
+    "kept",
+    "not_confirmed",
+    "not_written",
+]
+"""What a panel says of its own accord; `app.project.messages` has words for it."""
+
+Messages = dict[PanelMessage, Annotated[str, StringConstraints(min_length=1, max_length=160)]]
 
 
 class Part(BaseModel):
@@ -112,6 +132,8 @@ class Panel(Part):
     )
     start: str = Key(description="The first screen.")
     entry: EntryKeys = EntryKeys()
+    messages: Messages = Key({}, description="What the panel itself says, in the first language. Left out: in English.")
+    messages_in: dict[Name, Messages] = Key({}, description="The same in the panel's other languages.")
 
     @model_validator(mode="after")
     def _languages_differ(self) -> Self:

@@ -80,6 +80,13 @@ ACTIONS = (
     | st.fixed_dictionaries({"key": KEYS, "do": st.just("momentary"), "signal": NAMES})
     | st.fixed_dictionaries({"key": KEYS, "do": st.just("begin-entry")}, optional={"signal": NAMES})
 )
+MESSAGES_SAID = st.dictionaries(
+    st.sampled_from(["at_most", "kept", "still_on", "no_answer"]),
+    st.lists(st.sampled_from(["nur", "ä→", "{limit}", "{value}", "{screen}", "Eingabe"]), min_size=1, max_size=6).map(
+        " ".join
+    ),
+    max_size=3,
+)
 PROJECTS = st.fixed_dictionaries(
     {
         "panel": st.fixed_dictionaries(
@@ -89,7 +96,12 @@ PROJECTS = st.fixed_dictionaries(
                 "columns": st.integers(1, 22),
                 "keys": st.lists(KEYS, max_size=5),
                 "repertoire": st.sampled_from(["ascii", "latin-1", "hd44780-a00", "hd44780-a02"]),
-            }
+            },
+            optional={
+                "languages": st.lists(st.sampled_from(["English", "Deutsch", "svenska"]), unique=True, max_size=3),
+                "messages": MESSAGES_SAID,
+                "messages_in": st.dictionaries(st.sampled_from(["English", "Deutsch", "nowhere"]), MESSAGES_SAID),
+            },
         ),
         "follower": st.lists(
             st.fixed_dictionaries(

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from app.bus.writes import WriteQueue, WriteReport
+from app.bus.writes import Obstacle, WriteQueue, WriteReport
 from app.project.binding import bind
 from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, SerialLine
 
@@ -101,8 +101,8 @@ def test_what_is_dropped_is_said() -> None:
     queue = Queue()
     futures = [queue.put("speed", 1), queue.put("run", 1)]
     futures[0].cancel()
-    queue.queue.drop("the line was disarmed")
+    queue.queue.drop("the line was disarmed", Obstacle.NOT_ARMED)
     report = futures[1].result(0)
     assert not report.ok
-    assert report.reason == "the line was disarmed"
+    assert (report.reason, report.obstacle) == ("the line was disarmed", Obstacle.NOT_ARMED)
     assert len(queue.queue) == 0

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from hypothesis import given, settings, strategies as st
@@ -147,3 +148,16 @@ def test_a_rule_about_one_part_looks_only_at_it_and_what_it_stands_on(tables: di
             if not set(rule.sees) & {"known_names", "signals", "used"}:
                 small = small.but(signals=signals, followers=followers)
             assert list(rule.function(Survey(small), part)) == list(rule.function(survey, part)), rule.name
+
+
+def test_what_a_dropped_check_found_is_told_by_the_next(good: Draft) -> None:
+    broken = good.signal("speed set", limits=(Decimal(-5), Decimal(50))).project
+    checker = Checker()
+    checker.check(good.project)
+    steps = sum(1 for _ in Checker().steps(broken))
+    for after in range(1, steps + 1):
+        for number, _ in enumerate(checker.steps(broken), start=1):
+            if number == after:
+                break
+        assert checker.check(broken) == check(broken)
+        assert checker.check(good.project) == check(good.project)

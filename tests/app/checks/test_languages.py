@@ -6,6 +6,7 @@ import pytest
 
 from app.checks import Finding, check
 from app.project.files import parse
+from app.project.messages import MESSAGES
 
 GOOD = """\
 format = 1
@@ -17,6 +18,9 @@ keys = ["f1"]
 languages = ["english", "deutsch"]
 language = "tongue"
 start = "run"
+
+[panel.messages_in.deutsch]
+MESSAGES
 
 [[line]]
 name = "l"
@@ -58,7 +62,7 @@ kind = "choice"
 [[action]]
 key = "f1"
 do = "next-language"
-"""
+""".replace("MESSAGES", "\n".join(f'{message} = "geht nicht"' for message in MESSAGES))
 
 
 def found(text: str) -> list[Finding]:
@@ -209,7 +213,8 @@ def test_languages_that_nobody_can_choose() -> None:
 
 def test_a_choice_of_one_language() -> None:
     text = (
-        GOOD.replace('"english", "deutsch"', '"english"')
+        GOOD.replace("[panel.messages_in.deutsch]", "[panel.messages]")
+        .replace('"english", "deutsch"', '"english"')
         .replace('[screen.text_in]\ndeutsch = ["Pumpe:", ""]\n', "")
         .replace('texts_in = { deutsch = { 0 = "steht", 1 = "dreht" } }\n', "")
     )

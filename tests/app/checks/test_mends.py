@@ -134,6 +134,19 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
     "limits-too-wide": [
         (lambda good: good.signal("speed set", limits=(Decimal(-5), Decimal(50))), "Narrow the limits to 0"),
     ],
+    "message-character": [
+        (lambda good: good.panel(messages={"no_answer": "er h\u00f6rt nicht"}), "Write 'er hoert nicht'"),
+        (lambda good: good.panel(messages={"no_answer": "pas de r\u00e9ponse"}), "Write 'pas de reponse'"),
+    ],
+    "message-too-long": [
+        (
+            lambda good: good.panel(
+                languages=("Deutsch",),
+                messages={"no_answer": "Das ist nun einmal so, da l\u00e4sst sich nichts machen"},
+            ),
+            "Write 'nicht geschrieben: keine Antwort'",
+        ),
+    ],
     "name-clash": [
         (
             lambda good: good.add(Screen(name="run")),
@@ -191,6 +204,13 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
         (
             lambda good: good.change(good.place("screen", "fault"), text=("Fault", "", "", "", "below")),
             "Remove this text",
+        ),
+    ],
+    "translation-missing": [
+        (lambda good: good.panel(languages=("Deutsch",)), "Fill in the German messages"),
+        (
+            lambda good: good.panel(languages=("Deutsch", "English"), messages={"no_answer": "keine Antwort"}),
+            "Fill in the German messages",
         ),
     ],
     "turn-to-itself": [(lambda good: good.add(Turn(from_="run", key="up", to="run")), "Remove this turn")],

@@ -26,7 +26,6 @@ from PySide6.QtWidgets import (
 from app.project.binding import bindings
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
-from app.signals.numbering import Table
 from app.signals.text import number_digits
 from widgets.commands import mark_entry
 from widgets.flow import FlowLayout
@@ -344,23 +343,9 @@ def _settable(project: Project, bank: Bank) -> list[str]:
     own = [
         binding.signal
         for binding in bindings(project).values()
-        if binding.follower.name == bank.name
-        and isinstance(binding.signal, RegisterSignal)
-        and not _worked_out(bank, binding.table, binding.address)
+        if binding.follower.name == bank.name and not bank.works_out(binding)
     ]
     return [signal.name for signal in sorted(own, key=lambda signal: signal.write)]
-
-
-def _worked_out(bank: Bank, table: Table, address: int) -> bool:
-    """Whether a drive's model decides what stands there, so that setting it would not last."""
-    from app.follower.drive_bank import DriveBank
-    from app.follower.layout import INDICATORS
-
-    if not isinstance(bank, DriveBank):
-        return False
-    if table == "discrete":
-        return any(indicator.address == address for indicator in INDICATORS)
-    return table != "coil" and bank.read_only("holding", address)
 
 
 def _coarse(ms: float) -> str:

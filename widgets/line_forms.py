@@ -10,6 +10,8 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app.project import edits
+from app.project.binding import bindings
+from app.project.drive_values import OWN_REGISTERS
 from app.project.model import Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
@@ -155,6 +157,7 @@ class FollowerForm(PartForm):
                 self.tr("What plays it when there is no device at hand"),
             )
         )
+        self.add(InfoRow(self.tr("Obeys"), self._registers_text))
         for attribute, label, suffix in (
             ("power_kw", self.tr("Motor power"), "kW"),
             ("speed_rpm", self.tr("Rated speed"), self.tr("min-1")),
@@ -167,6 +170,24 @@ class FollowerForm(PartForm):
         self._machine_choice("load", self.tr("Load goes"), loads)
         self._machine_choice("trip_class", self.tr("Trip class"), lambda: [(each, each) for each in ("10", "20", "30")])
         self.finish()
+
+    def _registers_text(self) -> Texts | None:
+        """Which registers a simulated drive has."""
+        part = self.part
+        if part is None or part.played.model != "drive":
+            return None
+        count = sum(
+            binding.follower.name == part.name and binding.signal.plays is not None
+            for binding in bindings(self.project).values()
+        )
+        if count:
+            return (self.tr("the signals that say what they play: {count}").format(count=count),)
+        first, last = OWN_REGISTERS["holding"]
+        return (
+            self.tr(
+                "registers of its own ({first} to {last} on the wire), until a signal of it says what it plays"
+            ).format(first=first, last=last),
+        )
 
     def _machine(self, attribute: str) -> Texts | None:
         """A datum of the machine that a simulated drive turns."""

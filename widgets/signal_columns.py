@@ -6,6 +6,7 @@ from PySide6.QtCore import QCoreApplication
 
 from app.project.model import BitSignal, HeldSignal, RegisterSignal
 from app.signals.encoding import ENCODINGS
+from widgets.drive_values import drive_values, plays_text, read_plays
 from widgets.part_model import Column
 from widgets.signal_cells import (
     encoding_text,
@@ -236,6 +237,18 @@ def signal_columns() -> list[Column]:
             ),
             numbers=True,
             also=("start value", "start_value", "held"),
+        ),
+        Column(
+            translate("SignalCells", "Plays"),
+            lambda _project, part: plays_text(part),
+            120,
+            key="plays",
+            read=lambda _project, part, text: {"plays": read_plays(part, text)},
+            applies=lambda part: not isinstance(part, HeldSignal),
+            completions=lambda _project, part: list(drive_values(part).values()),
+            hint=translate("SignalCells", "What of the simulated drive it is: run, output frequency and the like"),
+            form_row=lambda _part: translate("SignalForm", "Plays"),
+            also=("drive",),
         ),
         Column(
             translate("SignalCells", "Texts"),

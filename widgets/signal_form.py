@@ -17,6 +17,7 @@ from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
+from widgets.drive_values import can_play, drive_values
 from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow, NotYet, Put
 from widgets.leading_rows import ButtonRow, PlacesRow
 from widgets.part_form import PartForm
@@ -226,12 +227,27 @@ class SignalForm(PartForm):
             self.tr("For followers with a communication time-out: the value is written again and again. 0: it is not"),
             suffix="ms",
         )
+        self.add_heading(self.tr("When it is simulated"))
         self.line(
             self.tr("Start value"),
             "start_value",
             self._read_start,
             self.tr("What a simulated follower holds at first"),
         )
+        self.choice(
+            self.tr("Plays"),
+            "plays",
+            self._plays_options,
+            self.tr(
+                "What of the simulated drive it is. A drive of which a signal is something "
+                "has the registers of the project, and none of its own"
+            ),
+            where=lambda part: can_play(self.project, part),
+            read=lambda text: text or None,
+        )
+
+    def _plays_options(self) -> list[tuple[str, str]]:
+        return [("", self.tr("(nothing of the drive)")), *drive_values(self.part).items()]
 
     def _change_bit(self, **changes: Any) -> Edit:
         part = self.part

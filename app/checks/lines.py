@@ -10,6 +10,8 @@ from app.checks.finding import Fault, Mend
 from app.checks.rule import each, whole
 from app.checks.survey import AnySignal, Survey
 from app.language import translate
+from app.project.binding import bindings
+from app.project.drive_values import OWN_REGISTERS
 from app.project.model import RegisterSignal, SerialLine
 from app.project.problems import quoted
 
@@ -110,6 +112,29 @@ def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
                 (("signal", at, "every_ms"), wanted),
             ),
         )
+
+
+@whole("followers", "signals", name="drive-by-itself")
+def drive_by_itself(survey: Survey) -> Iterator[Fault]:
+    """A simulated drive that no signal of its follower reaches: it would stand still whatever the panel writes."""
+    reached = set()
+    known = set()
+    for binding in bindings(survey.project).values():
+        known.add(binding.follower.name)
+        first, last = OWN_REGISTERS[binding.table]
+        if binding.signal.plays is not None or (binding.address <= last and first < binding.address + binding.count):
+            reached.add(binding.follower.name)
+    for index, follower in enumerate(survey.project.followers):
+        if follower.played.model == "drive" and follower.name in known - reached:
+            yield Fault(
+                "note",
+                ("follower", index),
+                translate(
+                    "checks", "no signal of it is anything of the drive that simulates it, which will stand still"
+                ),
+                translate("checks", "say of its signals what of the drive they play ('plays')"),
+                Mend(translate("checks", "Simulate it as a bank of registers"), mends.set_at, (("simulate",), "bank")),
+            )
 
 
 @each("signal", name="refreshed-too-slowly")

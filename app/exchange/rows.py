@@ -17,6 +17,8 @@ from app.exchange.titles import Key
 from app.exchange.worded_texts import texts_in, texts_in_languages
 from app.exchange.words import EncodingWord, NotKnown, encoding_of, encoding_word, may_write, registers_of, table_word
 from app.language import translate
+from app.project.drive_values import DRIVE_VALUES
+from app.project.problems import did_you_mean
 from app.signals.numbering import Table
 
 Level: TypeAlias = Literal["fault", "aside", "remark"]
@@ -143,6 +145,7 @@ class _RowReader:
         self._read_shown(draft)
         if draft.held is None:
             self._put(draft, "write", _access)
+            self._put(draft, "plays", _drive_value)
         return (None if self._has_faults() else draft), self._notes
 
     def _has_faults(self) -> bool:
@@ -430,6 +433,15 @@ def _block_text(cell: Cell) -> str:
     """A text of several lines, its line ends made equal. What stands in quotation marks counts exactly."""
     quoted = unquoted(cell) if isinstance(cell, str) else None
     return quoted if quoted is not None else _text(cell).replace("\r\n", "\n")
+
+
+def _drive_value(cell: Cell) -> str:
+    word = _text(cell).casefold()
+    if word not in DRIVE_VALUES:
+        hint = did_you_mean(word, DRIVE_VALUES)
+        why = translate("exchange", "'{text}' is nothing of a simulated drive").format(text=_text(cell))
+        raise _Refused(f"{why}; {hint}" if hint else why)
+    return word
 
 
 def _access(cell: Cell) -> bool:

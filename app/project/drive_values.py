@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Final, Literal, get_args
+from typing import Final, Literal
 
 from app.language import mark
 
 DriveCommand = Literal[
     "run", "reverse", "fault-reset", "quick-stop", "speed-reference", "ramp-up-time", "ramp-down-time"
 ]
-"""What the line sets: the first four are bits."""
+"""What the line sets."""
 
 DriveShown = Literal[
     "ready",
@@ -30,11 +30,9 @@ DriveShown = Literal[
     "motor-heat",
     "run-time",
 ]
-"""What the line reads: the first six are bits."""
+"""What the line reads."""
 
 DriveValue = Literal[DriveCommand, DriveShown]
-
-DRIVE_COMMANDS: Final[frozenset[DriveValue]] = frozenset(get_args(DriveCommand))
 
 DRIVE_VALUES: Final[dict[DriveValue, str]] = {
     "run": mark("project", "command: run"),
@@ -63,3 +61,22 @@ DRIVE_VALUES: Final[dict[DriveValue, str]] = {
     "run-time": mark("project", "run time"),
 }
 """What a person reads of each, in the order in which they are offered."""
+
+DRIVE_BITS: Final[frozenset[DriveValue]] = frozenset(
+    {
+        "run",
+        "reverse",
+        "fault-reset",
+        "quick-stop",
+        "ready",
+        "running",
+        "at-reference",
+        "fault",
+        "warning",
+        "remote",
+    }
+)
+"""Those that are on or off."""
+
+OWN_REGISTERS: Final = {"holding": (300, 413), "input": (400, 413), "coil": (0, 1), "discrete": (0, 6)}
+"""Where a drive stands on the wire of which no signal says what it plays: first and last address of each table."""

@@ -20,6 +20,7 @@ from app.exchange.sheet import CannotRead, Sheet
 from app.exchange.sunspec import COLUMNS
 from app.exchange.titles import TITLES
 from app.exchange.writing import TextStyle, as_text, as_workbook
+from app.project.drive_values import DRIVE_VALUES
 from app.project.files import load
 from app.project.model import Project
 from app.project.references import problems_of_names
@@ -59,6 +60,9 @@ TABLES: tuple[Table, ...] = get_args(Table)
 LANGUAGES = ("English", "Deutsch", "a: b")
 
 
+PLAYS = st.sampled_from([None, *DRIVE_VALUES])
+
+
 def texts() -> st.SearchStrategy[dict[str, str]]:
     return st.dictionaries(st.integers(-100, 10**6).map(str) | st.just("007"), TEXTS, max_size=4)
 
@@ -79,7 +83,9 @@ def lists(draw: st.DrawFn) -> Project:
         elif kind == "bit" and words:
             of, bits = draw(st.sampled_from(words))
             write = draw(st.booleans())
-            signals.append(shown | {"bit": {"of": of, "number": draw(st.integers(0, bits - 1))}, "write": write})
+            plays = draw(PLAYS)
+            bit = {"of": of, "number": draw(st.integers(0, bits - 1))}
+            signals.append(shown | {"bit": bit, "write": write, "plays": plays})
         else:
             made = draw(_register(numbering))
             signals.append(shown | {"follower": follower, **made})
@@ -134,6 +140,7 @@ def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
             "every_ms": st.integers(10, 3_600_000),
             "refresh_ms": st.integers(0, 600_000),
             "start_value": TEXTS if encoding == "string" else st.one_of(NUMBERS, TEXTS),
+            "plays": PLAYS,
         },
     )
     return {"table": table, "register": number, "encoding": encoding, "length": length, **draw(more)}

@@ -98,7 +98,7 @@ def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: 
     setter = card.findChild(ValueSetter)
     assert setter is not None
     offered = [setter.signal.itemText(row) for row in range(setter.signal.count())]
-    assert offered == ["command", "set point"]
+    assert offered == ["command", "run", "set point"]
 
 
 @pytest.fixture

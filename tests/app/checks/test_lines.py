@@ -67,3 +67,13 @@ def test_a_set_point_refreshed_less_often_than_the_follower_waits(good: Draft) -
 def test_a_follower_is_named_only_once_for_its_time_out(good: Draft) -> None:
     spare = Follower(name="spare", line="yard", unit=9, communication_timeout_ms=100)
     assert good.add(spare).only().rule == "unused"
+
+
+def test_a_simulated_drive_that_no_signal_reaches(good: Draft) -> None:
+    drive = good.change(("follower", 1), simulate="drive")
+    assert drive.clean(), "the coil of its lamp is the run command of a drive that has registers of its own"
+    broken = drive.signal("lamp", number=100)
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("drive-by-itself", "note", ("follower", 1))
+    assert broken.signal("lamp", plays="run").clean()
+    assert broken.change(("follower", 1), simulate="bank").clean()

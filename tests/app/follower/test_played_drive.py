@@ -9,11 +9,14 @@ from pymodbus.constants import ExcCodes
 
 from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
+from app.follower.drive_face import BITS, NUMBERS, SHOWN
 from app.follower.errors import FollowerError
+from app.follower.layout import COILS, INDICATORS, MEASURED, SETTINGS
 from app.follower.played_drive import PlayedDriveBank
 from app.follower.simulation import Simulation
 from app.project.binding import bindings
-from app.project.drive_values import DRIVE_VALUES
+from app.project.drive_values import DRIVE_BITS, DRIVE_VALUES, OWN_REGISTERS
+from app.signals.encoding import register_count
 from tests.app.follower.playing import drive_project, signal
 
 HUNDREDTHS = {"raw": [0, 100], "value": [0, 1]}
@@ -221,3 +224,21 @@ def test_every_value_of_a_drive_can_be_played() -> None:
     it.advance(1)
     for value in DRIVE_VALUES:
         assert isinstance(it.get(value), Fraction)
+
+
+def test_the_project_knows_where_the_registers_of_a_drive_of_its_own_are() -> None:
+    told = {
+        address for each in MEASURED for address in (each.address, each.address + register_count(each.encoding) - 1)
+    }
+    assert {
+        "holding": (min(each.address for each in SETTINGS), max(told)),
+        "input": (min(told), max(told)),
+        "coil": (min(each.address for each in COILS), max(each.address for each in COILS)),
+        "discrete": (min(each.address for each in INDICATORS), max(each.address for each in INDICATORS)),
+    } == OWN_REGISTERS
+
+
+def test_bits_are_told_from_numbers() -> None:
+    bits = {value for value in SHOWN if not SHOWN[value].unit} - {"status-word", "fault-code"}
+    assert set(BITS) | bits == DRIVE_BITS
+    assert set(BITS) | set(NUMBERS) | set(SHOWN) == set(DRIVE_VALUES)

@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QObject, Signal
 
 from app.record.events import Event
-from app.record.recorder import Limits, Progress, Recorder
+from app.record.limits import Limits
+from app.record.recorder import Progress, Recorder
 from app.record.source import Observed
 from app.record.watch import Watch
 from widgets.live import Live
@@ -85,6 +86,11 @@ class Observation(QObject):
         for name, value in session.state.held.items():
             self._recorder.held(name, now, value)
         self.recording_changed.emit()
+
+    def limit_recording(self, limits: Limits) -> None:
+        """Let the recording that is being made, if there is one, go by other limits from now on."""
+        if self._recorder is not None:
+            self._recorder.limits = limits
 
     def end_recording(self) -> None:
         """Write what is left and close the file."""

@@ -19,6 +19,7 @@ from app.bus.samples import SampleTap
 from app.language import translate
 from app.project.model import Project
 from app.record.events import Event, Kind
+from app.record.limits import Limits
 from app.record.writer import CannotRecord, Writer
 
 COMMIT_EVERY_S: Final = 0.5
@@ -29,20 +30,11 @@ KEPT_WHILE_FULL: Final = 2_000_000
 
 
 @dataclass(frozen=True, slots=True)
-class Limits:
-    """When a recording goes on in another file: bytes and seconds of one file, and how many files are kept.
-
-    0 means no limit. With `files` the oldest of this recording is deleted once there are more.
-    """
-
-    size: int = 0
-    seconds: float = 0.0
-    files: int = 0
-
-
-@dataclass(frozen=True, slots=True)
 class Progress:
-    """How the recording is doing. `trouble` says in words what is wrong now; empty: nothing."""
+    """How the recording is doing: its present file with its length and size, and all samples of all its files.
+
+    `trouble` says in words what is wrong now; empty: nothing.
+    """
 
     path: Path
     seconds: float
@@ -68,8 +60,9 @@ class Recorder:
         civil: Callable[[], float] = time.time,
     ) -> None:
         """Begin to record into `path`, which must not exist. Raises CannotRecord."""
+        self.limits = limits or Limits()
+        """May be changed while it records; what is over the new ones already goes on in another file at once."""
         self._first = path
-        self._limits = limits or Limits()
 
         def begin(file: Path) -> Writer:
             return Writer(file, project, compress=compress, clock=clock, civil=civil, program=program)
@@ -81,6 +74,7 @@ class Recorder:
         self._number = 1
         self._subscription = tap.subscribe()
         self._events: deque[Event | tuple[str, float, Fraction]] = deque()
+        self._held: dict[str, Fraction] = {}
         self._written = 0
         self._given_up = 0
         self._noted = 0
@@ -148,6 +142,7 @@ class Recorder:
                 self._writer.event(one)
             else:
                 signal, at, value = one
+                self._held[signal] = value
                 self._writer.held(signal, at, value)
 
     def _commit(self) -> None:
@@ -168,10 +163,8 @@ class Recorder:
             self._noted = lost
 
     def _rotate_if_due(self) -> None:
-        limits, writer = self._limits, self._writer
-        if self._trouble or not (
-            (limits.size and writer.size >= limits.size) or (limits.seconds and writer.seconds >= limits.seconds)
-        ):
+        limits, writer = self.limits, self._writer
+        if self._trouble or not limits.due(writer.size, writer.seconds):
             return
         try:
             following = self._begin(self._next_name())
@@ -179,6 +172,14 @@ class Recorder:
             self._trouble = str(why)
             return
         self._written += writer.samples
+        now = self._clock()
+        for file, words, other in (
+            (writer, translate("record", "recording goes on in {file}"), following),
+            (following, translate("record", "recording goes on from {file}"), writer),
+        ):
+            file.event(Event(now, Kind.RECORDING, file.path.name, words.format(file=other.path.name)))
+        for signal, value in self._held.items():
+            following.held(signal, now, value)
         try:
             writer.close()
         except CannotRecord as why:

@@ -40,7 +40,8 @@ def record_arguments(verb: argparse.ArgumentParser) -> None:
 
 def record(args: argparse.Namespace) -> int:
     """Record until the time is over or somebody ends it. Nothing is ever written to the line."""
-    from app.record.recorder import Limits, Recorder
+    from app.record.limits import Limits
+    from app.record.recorder import Recorder
     from app.record.writer import CannotRecord
 
     project = load(args.project)

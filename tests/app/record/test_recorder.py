@@ -21,8 +21,9 @@ import pytest
 
 from app.bus.samples import SampleTap
 from app.record.events import Event, Kind
+from app.record.limits import Limits
 from app.record.reader import Recording
-from app.record.recorder import Limits, Recorder
+from app.record.recorder import Recorder
 from app.record.writer import CannotRecord
 from app.signals.reading import Quality, Reading
 from tests.app.record.test_recording import PROJECT
@@ -102,6 +103,23 @@ def test_of_many_files_the_oldest_go(tmp_path: Path) -> None:
     recorder.stop()
     assert len(list(tmp_path.glob("*.fanrec"))) == 2
     assert not (tmp_path / "a.fanrec").exists()
+
+
+def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -> None:
+    tap = SampleTap()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+    recorder.held("preset", time.monotonic(), Fraction(7))
+    put(tap, 1, time.monotonic())
+    wait_for(lambda: recorder.progress.samples == 1)
+    recorder.limits = Limits(seconds=0.001)
+    wait_for(lambda: recorder.progress.path.stem == "a-2")
+    recorder.limits = Limits()
+    recorder.stop()
+    with Recording.open(tmp_path / "a.fanrec") as first, Recording.open(tmp_path / "a-2.fanrec") as second:
+        assert first.held(1e9) == second.held(1e9) == {"preset": 7}
+        assert first.events(-1e9, 1e9)[-1].text == "recording goes on in a-2.fanrec"
+        texts = [event.text for event in second.events(-1e9, 1e9)]
+    assert texts == ["recording goes on from a.fanrec", "recording ended"]
 
 
 def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path: Path) -> None:

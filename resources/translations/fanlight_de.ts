@@ -2290,7 +2290,7 @@
     </message>
     <message>
         <source>Obeys</source>
-        <translation type="unfinished"></translation>
+        <translation>Gehorcht</translation>
     </message>
     <message>
         <source>Of the two bytes of each word</source>
@@ -2394,15 +2394,15 @@
     </message>
     <message>
         <source>registers of its own ({first} to {last} on the wire), until a signal of it says what it plays</source>
-        <translation type="unfinished"></translation>
+        <translation>eigenen Registern ({first} bis {last} auf der Leitung), bis ein Signal sagt, was es spielt</translation>
     </message>
     <message>
         <source>registers that no signal names may be read along</source>
         <translation>Register ohne Signal dürfen mitgelesen werden</translation>
     </message>
     <message>
-        <source>the {count} signals that say what they play</source>
-        <translation type="unfinished"></translation>
+        <source>the signals that say what they play: {count}</source>
+        <translation>den Signalen, die sagen, was sie spielen: {count}</translation>
     </message>
     <message>
         <source>with the speed: mixer</source>
@@ -5393,7 +5393,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Plays</source>
-        <translation type="unfinished"></translation>
+        <translation>Spielt</translation>
     </message>
     <message>
         <source>Read ms</source>
@@ -5453,7 +5453,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>What of the simulated drive it is: run, output frequency and the like</source>
-        <translation type="unfinished"></translation>
+        <translation>Was es am simulierten Antrieb ist: Lauf, Ausgangsfrequenz und dergleichen</translation>
     </message>
     <message>
         <source>What one press of a key changes</source>
@@ -5584,7 +5584,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>SignalForm</name>
     <message>
         <source>(nothing of the drive)</source>
-        <translation type="unfinished"></translation>
+        <translation>(nichts am Antrieb)</translation>
     </message>
     <message>
         <source>0 = stopped
@@ -5698,7 +5698,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Plays</source>
-        <translation type="unfinished"></translation>
+        <translation>Spielt</translation>
     </message>
     <message>
         <source>Raw, value and shown text…</source>
@@ -5790,7 +5790,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>What of the simulated drive it is. A drive of which a signal is something has the registers of the project, and none of its own</source>
-        <translation type="unfinished"></translation>
+        <translation>Was es am simulierten Antrieb ist. Ein Antrieb, an dem ein Signal etwas ist, hat die Register des Projekts und keine eigenen</translation>
     </message>
     <message>
         <source>What one press of a key changes. Empty: one unit of the last decimal</source>
@@ -5802,7 +5802,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>When it is simulated</source>
-        <translation type="unfinished">Beim Simulieren</translation>
+        <translation>Beim Simulieren</translation>
     </message>
     <message>
         <source>Write every</source>
@@ -8470,11 +8470,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Fill in the English messages</source>
-        <translation type="unfinished"></translation>
+        <translation>Die englischen Meldungen eintragen</translation>
     </message>
     <message>
         <source>Fill in the German messages</source>
-        <translation type="unfinished"></translation>
+        <translation>Die deutschen Meldungen eintragen</translation>
     </message>
     <message>
         <source>Give it a name of its own; what names it goes on meaning the first</source>
@@ -8566,7 +8566,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Simulate it as a bank of registers</source>
-        <translation type="unfinished"></translation>
+        <translation>Als Registerbank simulieren</translation>
     </message>
     <message>
         <source>Take the entry off this field</source>
@@ -9010,7 +9010,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>no signal of it is anything of the drive that simulates it, which will stand still</source>
-        <translation type="unfinished"></translation>
+        <translation>keines seiner Signale ist etwas an dem Antrieb, der es simuliert; der wird stillstehen</translation>
     </message>
     <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>
@@ -9018,7 +9018,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>nothing is put in for {place} in {text}</source>
-        <translation type="unfinished"></translation>
+        <translation>für {place} in {text} wird nichts eingesetzt</translation>
     </message>
     <message>
         <source>nothing leads to it from the start screen {screen}</source>
@@ -9066,11 +9066,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>say it shorter</source>
-        <translation type="unfinished"></translation>
+        <translation>es kürzer sagen</translation>
     </message>
     <message>
         <source>say of its signals what of the drive they play (&apos;plays&apos;)</source>
-        <translation type="unfinished"></translation>
+        <translation>bei seinen Signalen sagen, was sie am Antrieb spielen („plays“)</translation>
     </message>
     <message>
         <source>screen {screens}</source>
@@ -9122,7 +9122,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>take it out; this message has no value</source>
-        <translation type="unfinished"></translation>
+        <translation>es herausnehmen; diese Meldung hat keinen Wert</translation>
     </message>
     <message>
         <source>the bar of {signal} has no ends: the field has no range and the signal no limits</source>
@@ -9274,7 +9274,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>what the panel itself says is not written in {language}</source>
-        <translation type="unfinished"></translation>
+        <translation>was das Panel selbst sagt, ist nicht auf {language} geschrieben</translation>
     </message>
     <message>
         <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
@@ -9298,7 +9298,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>write the messages of the panel in that language too, in the panel&apos;s properties</source>
-        <translation type="unfinished"></translation>
+        <translation>die Meldungen des Panels auch in dieser Sprache schreiben, in den Eigenschaften des Panels</translation>
     </message>
     <message>
         <source>write them in that language too</source>
@@ -9306,7 +9306,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>write {place} where the value is to stand</source>
-        <translation type="unfinished"></translation>
+        <translation>{place} schreiben, wo der Wert stehen soll</translation>
     </message>
     <message>
         <source>{count} cell</source>
@@ -9322,7 +9322,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
-        <translation type="unfinished"></translation>
+        <translation>{count} der eigenen Meldungen des Panels gibt es nicht auf {language}: {text}</translation>
     </message>
     <message>
         <source>{encoding} at register {register}</source>
@@ -9406,7 +9406,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; it shows {shown}</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
         <source>{text} is below the last of the panel&apos;s {rows} rows</source>
@@ -9414,7 +9414,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>{text} needs {rows} rows of {columns} cells, and a message surely has room for {room}</source>
-        <translation type="unfinished"></translation>
+        <translation>{text} braucht {rows} Zeilen zu {columns} Zellen, und eine Meldung hat sicher Platz für {room}</translation>
     </message>
     <message>
         <source>{text}, the text of {signal} for {value}, has {count} characters and the field {cells}</source>
@@ -9703,10 +9703,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Panel hat hinter der ersten keine Sprache {language}</translation>
     </message>
     <message>
-        <source>the text has {count} characters, and the panel {columns} columns</source>
-        <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten</translation>
-    </message>
-    <message>
         <source>the text holds a control character (code {code}), which no panel shows</source>
         <translation>der Text enthält ein Steuerzeichen (Code {code}), das kein Panel zeigt</translation>
     </message>
@@ -9863,7 +9859,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is nothing of a simulated drive</source>
-        <translation type="unfinished"></translation>
+        <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
     </message>
     <message>
         <source>A description, remarks.</source>
@@ -10015,7 +10011,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Plays</source>
-        <translation type="unfinished"></translation>
+        <translation>Spielt</translation>
     </message>
     <message>
         <source>Raw 1</source>
@@ -10283,7 +10279,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>What of a simulated drive it is: run, output-frequency and the like.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was es an einem simulierten Antrieb ist: run, output-frequency und dergleichen.</translation>
     </message>
     <message>
         <source>What the signal is called. Left out: its table and register.</source>
@@ -10745,7 +10741,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>the drive&apos;s {name} takes {low} to {high} {unit}</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} des Antriebs nimmt {low} bis {high} {unit}</translation>
     </message>
     <message>
         <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
@@ -11026,7 +11022,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>DC-link voltage</source>
-        <translation type="unfinished"></translation>
+        <translation>Zwischenkreisspannung</translation>
     </message>
     <message>
         <source>a bit can be written only into registers that are known; read them first</source>
@@ -11142,35 +11138,35 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>command: fault reset, when it rises</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: Störung quittieren, wenn es kommt</translation>
     </message>
     <message>
         <source>command: quick stop</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: Schnellhalt</translation>
     </message>
     <message>
         <source>command: ramp-down time</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: Rampenzeit abwärts</translation>
     </message>
     <message>
         <source>command: ramp-up time</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: Rampenzeit aufwärts</translation>
     </message>
     <message>
         <source>command: reverse</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: rückwärts</translation>
     </message>
     <message>
         <source>command: run</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: Lauf</translation>
     </message>
     <message>
         <source>command: speed reference</source>
-        <translation type="unfinished"></translation>
+        <translation>Befehl: Drehzahlsollwert</translation>
     </message>
     <message>
         <source>current</source>
-        <translation type="unfinished"></translation>
+        <translation>Strom</translation>
     </message>
     <message>
         <source>did you mean {name}?</source>
@@ -11198,7 +11194,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>electrical power</source>
-        <translation type="unfinished"></translation>
+        <translation>elektrische Leistung</translation>
     </message>
     <message>
         <source>end of the file</source>
@@ -11206,7 +11202,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>fault code, 0 = none</source>
-        <translation type="unfinished"></translation>
+        <translation>Störungscode, 0 = keine</translation>
     </message>
     <message>
         <source>field</source>
@@ -11330,11 +11326,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>mechanical power</source>
-        <translation type="unfinished"></translation>
+        <translation>mechanische Leistung</translation>
     </message>
     <message>
         <source>motor heat</source>
-        <translation type="unfinished"></translation>
+        <translation>Motorerwärmung</translation>
     </message>
     <message>
         <source>name a signal with &apos;held&apos;, or write a number</source>
@@ -11402,7 +11398,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>output frequency</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausgangsfrequenz</translation>
     </message>
     <message>
         <source>panel</source>
@@ -11422,7 +11418,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>run time</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufzeit</translation>
     </message>
     <message>
         <source>save it again as UTF-8</source>
@@ -11450,7 +11446,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>shaft speed</source>
-        <translation type="unfinished"></translation>
+        <translation>Wellendrehzahl</translation>
     </message>
     <message>
         <source>signal</source>
@@ -11530,7 +11526,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>status word (IEC 61800-7-201)</source>
-        <translation type="unfinished"></translation>
+        <translation>Statuswort (IEC 61800-7-201)</translation>
     </message>
     <message>
         <source>tables or lists stand too deep inside each other</source>
@@ -11666,7 +11662,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>torque</source>
-        <translation type="unfinished"></translation>
+        <translation>Drehmoment</translation>
     </message>
     <message>
         <source>true or false</source>
@@ -11682,27 +11678,27 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>whether it has a fault</source>
-        <translation type="unfinished"></translation>
+        <translation>ob er gestört ist</translation>
     </message>
     <message>
         <source>whether it is at its reference</source>
-        <translation type="unfinished"></translation>
+        <translation>ob er seinen Sollwert erreicht hat</translation>
     </message>
     <message>
         <source>whether it is ready to run</source>
-        <translation type="unfinished"></translation>
+        <translation>ob er bereit ist</translation>
     </message>
     <message>
         <source>whether it is running</source>
-        <translation type="unfinished"></translation>
+        <translation>ob er läuft</translation>
     </message>
     <message>
         <source>whether it warns</source>
-        <translation type="unfinished"></translation>
+        <translation>ob er warnt</translation>
     </message>
     <message>
         <source>whether the line commands it</source>
-        <translation type="unfinished"></translation>
+        <translation>ob die Leitung ihn führt</translation>
     </message>
     <message>
         <source>write &apos;format = 1&apos; at the top</source>
@@ -11850,6 +11846,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>recording ended</source>
         <translation>Aufzeichnung beendet</translation>
+    </message>
+    <message>
+        <source>recording goes on from {file}</source>
+        <translation>Aufzeichnung geht weiter von {file}</translation>
+    </message>
+    <message>
+        <source>recording goes on in {file}</source>
+        <translation>Aufzeichnung geht weiter in {file}</translation>
     </message>
     <message>
         <source>rows of the table &apos;{table}&apos; hold what cannot be</source>

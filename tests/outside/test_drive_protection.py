@@ -79,7 +79,7 @@ def test_run_up_as_scipy_integrates_it() -> None:
 
     def slope(t: float, w: np.ndarray) -> np.ndarray:
         field = motor.field_speed(min(50.0, 50.0 * (t0 + t) / 6.0))
-        return (motor.stiffness * (field - w) - square * w * np.abs(w)) / load.inertia
+        return np.asarray((motor.stiffness * (field - w) - square * w * np.abs(w)) / load.inertia)
 
     found = integrate.solve_ivp(slope, (0, 4.0), [drive.speed], "Radau", rtol=1e-8, max_step=0.05)
     drive.advance(4.0)

@@ -33,10 +33,12 @@ KEPT_WHILE_FULL: Final = 2_000_000
 class Progress:
     """How the recording is doing: its present file with its length and size, and all samples of all its files.
 
-    `trouble` says in words what is wrong now; empty: nothing.
+    `files` is how many files it has begun so far, also those deleted since; `trouble` says in words what is wrong now;
+    empty: nothing.
     """
 
     path: Path
+    files: int
     seconds: float
     samples: int
     size: int
@@ -71,6 +73,7 @@ class Recorder:
         self._clock = clock
         self._writer = self._begin(path)
         self._files = [path]
+        self._begun = 1
         self._number = 1
         self._subscription = tap.subscribe()
         self._events: deque[Event | tuple[str, float, Fraction]] = deque()
@@ -186,8 +189,27 @@ class Recorder:
             self._trouble = str(why)
         self._writer = following
         self._files.append(following.path)
-        while limits.files and len(self._files) > limits.files:
-            self._files.pop(0).unlink(missing_ok=True)
+        self._begun += 1
+        if limits.files:
+            surplus, kept = self._files[: -limits.files], self._files[-limits.files :]
+            self._files = [file for file in surplus if not self._deleted(file)] + kept
+
+    def _deleted(self, file: Path) -> bool:
+        """Delete a file. If it cannot be (another program may hold it), that is noted, and it is tried again later."""
+        try:
+            file.unlink(missing_ok=True)
+        except OSError as why:
+            words = translate("record", "{file} could not be deleted: {reason}")
+            self.event(
+                Event(
+                    self._clock(),
+                    Kind.RECORDING,
+                    self._writer.path.name,
+                    words.format(file=file.name, reason=why.strerror or why),
+                )
+            )
+            return False
+        return True
 
     def _next_name(self) -> Path:
         """The name of the next file: run-2, run-3, ... behind run; names that are taken are passed over."""
@@ -201,6 +223,7 @@ class Recorder:
         writer = self._writer
         return Progress(
             writer.path,
+            self._begun,
             writer.seconds,
             self._written + writer.samples,
             writer.size,

@@ -11928,6 +11928,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
     </message>
     <message>
+        <source>{file} could not be deleted: {reason}</source>
+        <translation>{file} konnte nicht gelöscht werden: {reason}</translation>
+    </message>
+    <message>
         <source>{new}, before {old}</source>
         <translation>{new}, zuvor {old}</translation>
     </message>

@@ -103,6 +103,40 @@ def test_of_many_files_the_oldest_go(tmp_path: Path) -> None:
     recorder.stop()
     assert len(list(tmp_path.glob("*.fanrec"))) == 2
     assert not (tmp_path / "a.fanrec").exists()
+    assert recorder.progress.files == int(recorder.progress.path.stem.removeprefix("a-"))
+
+
+def test_an_old_file_that_cannot_be_deleted_ends_nothing_and_goes_later(tmp_path: Path) -> None:
+    first, tap = tmp_path / "a.fanrec", SampleTap()
+    recorder = Recorder(first, PROJECT, tap)
+    recorder.limits = Limits(seconds=0.05, files=2)
+    wait_for(lambda: recorder.progress.path.stem == "a-2")
+    first.unlink()
+    first.mkdir()  # deleting it as a file fails for anybody, on every system
+    wait_for(lambda: recorder.progress.path.stem == "a-4")
+    assert recorder.running
+    assert recorder.progress.trouble == ""
+    first.rmdir()
+    first.write_text("let go of again")
+    wait_for(lambda: not first.exists())
+    last = recorder.stop().path
+    assert len(list(tmp_path.iterdir())) == 2
+    with Recording.open(last) as recording:
+        assert recording.ended is not None
+
+
+def test_an_old_file_that_cannot_be_deleted_is_noted(tmp_path: Path) -> None:
+    first = tmp_path / "a.fanrec"
+    recorder = Recorder(first, PROJECT, SampleTap())
+    recorder.limits = Limits(seconds=0.05, files=2)
+    wait_for(lambda: recorder.progress.path.stem == "a-2")
+    first.unlink()
+    first.mkdir()
+    wait_for(lambda: recorder.progress.path.stem == "a-3")
+    recorder.limits = Limits()
+    last = recorder.stop().path
+    with Recording.open(last) as recording:
+        assert any(event.text.startswith("a.fanrec could not be deleted: ") for event in recording.events(-1e9, 1e9))
 
 
 def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -> None:

@@ -48,9 +48,16 @@ class Rehearsal:
     """One panel and the models of its followers. All methods belong to one thread; none waits, none opens anything."""
 
     def __init__(
-        self, project: Project, screen: str | None = None, clock: Callable[[], float] = time.monotonic
+        self,
+        project: Project,
+        screen: str | None = None,
+        clock: Callable[[], float] = time.monotonic,
+        *,
+        language: int = 0,
     ) -> None:
         """Begin `project` on `screen`, on its first one if left out. `clock` gives monotonic seconds.
+
+        The panel begins in its language number `language`, until something of the project chooses another.
 
         Raises FollowerError if a follower cannot be played: a start value does not fit its signal.
         """
@@ -60,7 +67,7 @@ class Rehearsal:
         now = self._at = clock()
         for model in self._models.values():
             model.advance_to(now)
-        self.state: State = begin(project, now)
+        self.state: State = replace(begin(project, now), language=language)
         if screen in project.screen_named:
             self.state = replace(self.state, screen=screen)
         self._answers: list[Event] = []

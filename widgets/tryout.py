@@ -81,15 +81,17 @@ class Tryout(QWidget):
         """Whether a project is being tried."""
         return self._rehearsal is not None
 
-    def begin(self, project: Project, screen: str, zoom: int) -> str | None:
+    def begin(self, project: Project, screen: str, zoom: int, language: int = 0) -> str | None:
         """Operate `project` from `screen` on, as large as `zoom` says (see PanelFace.set_zoom).
+
+        The panel begins in its language number `language`.
 
         Returns None, or in words why it cannot be tried.
         """
         from app.rehearsal import FollowerError, Rehearsal
 
         try:
-            rehearsal = Rehearsal(project, screen)
+            rehearsal = Rehearsal(project, screen, language=language)
         except FollowerError as why:
             return str(why)
         self._rehearsal = rehearsal

@@ -17,8 +17,9 @@ from app.panel.view import View
 from app.project.binding import shown_text
 from app.project.languages import in_language
 from app.project.messages import in_rows
-from app.project.model import Field, Project
+from app.project.model import Field, Panel, Project
 from app.signals.reading import Quality, Reading, Value
+from app.signals.repertoire import spelled
 from app.signals.text import OVERFLOW
 
 UNKNOWN: Final = "-"
@@ -131,6 +132,13 @@ def _message_rows(text: str, rows: int, columns: int, kept_row: int | None) -> l
     if len(lines) > room:
         lines[room - 1 :] = [" ".join(lines[room - 1 :])[:columns]]
     return [(first + place, line.ljust(columns)) for place, line in enumerate(lines)]
+
+
+def message_alone(panel: Panel, text: str) -> Rows:
+    """The rows of a message on a panel where no value is under change; of an empty one a row without words."""
+    lines = _message_rows(spelled(panel.repertoire, text), panel.rows, panel.columns, None)
+    looks = (Attribute.INVERSE,) * panel.columns
+    return tuple([Row(line, looks) for _, line in lines or [(0, " " * panel.columns)]])
 
 
 class _Canvas:

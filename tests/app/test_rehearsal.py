@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from app.panel.machine import Entered, Write
+from app.project import edits
 from app.project.files import load, parse
 from app.project.model import Project
 from app.rehearsal import FollowerError, Rehearsal
@@ -194,6 +195,20 @@ def test_the_drive_of_a_project_runs_up_and_stops_by_keys(pump: Project) -> None
     press(rehearsal, "stop")
     pass_time(rehearsal, clock, 60.0)
     assert rehearsal.readings()["frequency"].value == 0
+
+
+def test_it_begins_in_the_language_that_is_asked_for_and_goes_on_from_there() -> None:
+    rehearsal = Rehearsal(load(demo_path("drying-hall")), "recipe", Clock(), language=1)
+    assert texts(rehearsal)[0].strip() == "REZEPT"
+    press(rehearsal, "f3")
+    assert texts(rehearsal)[0].strip() == "RECIPE"
+
+
+def test_a_signal_that_chooses_the_language_does_so_in_a_rehearsal_too() -> None:
+    project = edits.set_language_signal(load(demo_path("drying-hall")), "purge speed")
+    rehearsal = Rehearsal(project, "recipe", Clock(), language=1)
+    rehearsal.tick()
+    assert texts(rehearsal)[0].strip() == "RECIPE"
 
 
 def test_the_models_stand_still_while_nobody_looks(pump: Project) -> None:

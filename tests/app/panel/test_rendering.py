@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from app.panel.machine import MESSAGE_S, WriteFailed
-from app.panel.rendering import Attribute
+from app.panel.rendering import Attribute, message_alone
 from app.project.messages import message_rows
 from app.project.model import Panel
 from app.signals.reading import Quality
@@ -168,6 +168,21 @@ def test_a_long_message_takes_as_many_rows_as_its_words_need() -> None:
     operator = panel(text=["one", "two", "three", "four"], rows=4, messages={"not_written": "word " * 30})
     failed(operator)
     assert operator.texts[0] == "one             "
+
+
+@pytest.mark.parametrize("words", ["no", "\xfcbernommen: nein", LONG, "word " * 30])
+@pytest.mark.parametrize("rows", [1, 2, 4])
+def test_a_message_alone_is_as_a_panel_shows_it_while_no_value_is_under_change(words: str, rows: int) -> None:
+    operator = panel(rows=rows, messages={"not_written": words})
+    failed(operator)
+    alone = message_alone(operator.project.panel, words)
+    assert [row.text for row in alone] == operator.texts[-len(alone) :]
+    assert [text for text in operator.looks(Attribute.INVERSE) if text.strip(".")] == [row.text for row in alone]
+
+
+def test_a_message_without_words_is_a_row_without_them() -> None:
+    (row,) = message_alone(Panel(columns=3, start="run"), "")
+    assert row.text == "   "
 
 
 def test_a_long_message_leaves_the_value_under_change_free() -> None:

@@ -241,6 +241,7 @@ NOT_SAID: Final = (
     ("app/follower/server.py", "the log"),
     ("app/record/reader.py", "mistakes of the program"),
     ("app/record/series.py", "mistakes of the program"),
+    ("app/record/value_axis.py", "mistakes of the program"),
     ("widgets/help.py", "names and versions of libraries"),
 )
 """Sources, or folders of them, that speak past the translator, and why they may."""

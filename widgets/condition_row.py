@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication, QSize
@@ -55,7 +56,7 @@ class ConditionRow(FormRow):
     ) -> None:
         super().__init__(label, get, put, hint)
         self._signals = signals
-        self._offered: list[tuple[str, str]] = []
+        self._offered: Sequence[tuple[str, str]] | None = None
         self._optional = optional
         self._signal = ShortChoice()
         self._signal.setAccessibleName(self.tr("{label}: signal").format(label=label))
@@ -89,10 +90,10 @@ class ConditionRow(FormRow):
 
     def set_texts(self, texts: Texts) -> None:
         """Show these."""
-        index = self._signal.findData(texts[0])
+        index = self._signal.place_of(texts[0])
         if index < 0:
-            self._signal.insertItem(0, self.tr("{name} (missing)").format(name=texts[0]), texts[0])
-            self._offered = []
+            self._signal.put_missing(texts[0], self.tr("{name} (missing)").format(name=texts[0]))
+            self._offered = None
             index = 0
         self._signal.setCurrentIndex(index)
         self._is.setCurrentIndex(max(0, self._is.findData(texts[1])))
@@ -101,14 +102,12 @@ class ConditionRow(FormRow):
 
     def before_refresh(self) -> None:
         """Bring the signals up to date."""
-        options = ([("", self.tr("(never)"))] if self._optional else []) + list(self._signals())
-        if options != self._offered:
-            self._offered = options
-            chosen = self._signal.currentData()
-            self._signal.clear()
-            for value, text in options:
-                self._signal.addItem(text, value)
-            self._signal.setCurrentIndex(max(0, self._signal.findData(chosen)))
+        signals = self._signals()
+        if signals is not self._offered:
+            self._offered = signals
+            never = [("", self.tr("(never)"))] if self._optional else []
+            self._signal.offer([*never, *signals])
+            self._signal.setCurrentIndex(max(0, self._signal.currentIndex()))
         self._show_parts()
 
     def _show_parts(self) -> None:

@@ -10,7 +10,7 @@ from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
-from app.checks.finding import GRAVITY, Finding, Severity
+from app.checks.finding import GRAVITY, Finding
 from app.panel.paging import PagingGraph
 from app.project.model import Project
 from app.project.problems import Place
@@ -61,6 +61,7 @@ class DesignWorkplace(QWidget):
         self._connect()
         self.setFocusProxy(self.editor.face)
         self._changed()
+        self._shown_changed()
 
     def _make_parts(self) -> None:
         document = self.document
@@ -201,6 +202,7 @@ class DesignWorkplace(QWidget):
         document.replaced.connect(self._replaced)
         document.changed.connect(self._changed)
         document.selection_changed.connect(self._selection_changed)
+        document.shown_changed.connect(self._shown_changed)
         document.refused.connect(self._refused)
         document.offered.connect(self._offered)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
@@ -247,13 +249,23 @@ class DesignWorkplace(QWidget):
         project = self.document.project
         follow_drafts(self.drafts, self._before, project)
         self._before = project
-        graph = self._paging()
-        self.screens.show_project(project, graph, self.checks.findings)
-        self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
-        self.signals.show_project(project, self._wrong("signal"), self._wrong("signal", *GRAVITY))
-        self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
-        if self.views.currentWidget() is self.map_pane:
-            self.map_pane.set_project(project, graph)
+        self.screens.show_project(project, self._paging(), self.checks.findings)
+        self._refresh_view()
+
+    def _refresh_view(self) -> None:
+        """Bring the view in the middle up to date. The others are when they come there."""
+        project, found = self.document.project, self.checks.by_part
+        if self.view == "map":
+            self.map_pane.set_project(project, self._paging())
+            self.map.set_findings(self.checks.findings)
+        elif self.view == "behaviour":
+            self.behaviour.show_project(project, found.parts("turn"), found.parts("action"))
+        elif self.view == "signals":
+            self.signals.show_project(project, found.parts("signal"), found.parts("signal", *GRAVITY))
+        elif self.view == "lines":
+            self.lines.show_project(project, found.parts("line"), found.parts("follower"))
+
+    def _shown_changed(self) -> None:
         self._mark_fields()
         self._show_inspector()
 
@@ -275,22 +287,16 @@ class DesignWorkplace(QWidget):
 
     def _selection_changed(self) -> None:
         self.screens.show_selection()
-        self.map.select_screen(self.document.selection.screen)
-        self._mark_fields()
-        if self.view in ("screen", "map"):
-            self._show_inspector()
-            if self.view == "screen" and self.document.selection.fields:
-                self.inspector.show_tab(self.inspector.field_form)
+        if self.view == "map":
+            self.map.select_screen(self.document.selection.screen)
+        elif self.view == "screen" and self.document.selection.fields:
+            self.inspector.show_tab(self.inspector.field_form)
 
     def _found(self) -> None:
         """Show what the checks found."""
-        project = self.document.project
         self.findings.set_findings(self.checks.findings)
-        self.screens.show_project(project, self._paging(), self.checks.findings)
-        self.behaviour.show_project(project, self._wrong("turn"), self._wrong("action"))
-        self.signals.show_project(project, self._wrong("signal"), self._wrong("signal", *GRAVITY))
-        self.lines.show_project(project, self._wrong("line"), self._wrong("follower"))
-        self.map.set_findings(self.checks.findings)
+        self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
+        self._refresh_view()
         self._mark_fields()
 
     def check_now(self) -> None:
@@ -315,27 +321,16 @@ class DesignWorkplace(QWidget):
         else:
             self._refused(self.tr("This finding cannot be mended by itself; Enter on it leads to its place."))
 
-    def _wrong(self, kind: str, *severities: Severity) -> frozenset[int]:
-        """The parts of a kind that findings are about; only errors, if nothing else is said."""
-        return frozenset(
-            finding.place[1]
-            for finding in self.checks.findings
-            if finding.severity in (severities or ("error",))
-            and len(finding.place) > 1
-            and finding.place[0] == kind
-            and isinstance(finding.place[1], int)
-        )
-
     def _mark_fields(self) -> None:
         screen = self.document.screen
-        if screen is None:
+        if screen is None or self.view != "screen":
             return
         project = self.document.project
         at = next(index for index, other in enumerate(project.screens) if other is screen)
         fields, rows = set[int](), set[int]()
-        for finding in self.checks.findings:
+        for finding in self.checks.by_part.about("screen", at):
             place = finding.place
-            if place[:2] != ("screen", at) or len(place) < 4 or finding.severity == "note":
+            if len(place) < 4 or finding.severity == "note":
                 continue
             number = place[-1] if place[2] == "text_in" else place[3]
             if not isinstance(number, int):
@@ -380,9 +375,11 @@ class DesignWorkplace(QWidget):
 
     def _view_changed(self) -> None:
         self.notice.hide()
-        project = self.document.project
-        if self.view == "map":
-            self.map_pane.set_project(project, self._paging())
+        self._refresh_view()
+        if self.view == "screen":
+            self.editor.refresh()
+            self._mark_fields()
+        elif self.view == "map":
             self.map.select_screen(self.document.selection.screen)
             self.inspector.show_tab(self.inspector.screen_form)
         self._show_inspector()

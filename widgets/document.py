@@ -42,6 +42,8 @@ class Document(QObject):
     selection_changed = Signal()
     language_changed = Signal()
     """The texts are shown and typed in another language of the panel."""
+    shown_changed = Signal()
+    """The project, what is selected of it or the language is another: once for each deed, after the signals of each."""
     standing_changed = Signal()
     """The file, the unsaved mark or the names of the steps to undo and redo changed."""
     refused = Signal(str)
@@ -193,6 +195,7 @@ class Document(QObject):
         self.standing_changed.emit()
         if self._selection != before:
             self.selection_changed.emit()
+        self.shown_changed.emit()
 
     # The language of the panel's texts
 
@@ -207,6 +210,7 @@ class Document(QObject):
             self._language = number
             self.seal()
             self.language_changed.emit()
+            self.shown_changed.emit()
 
     @property
     def spoken(self) -> Project:
@@ -240,6 +244,7 @@ class Document(QObject):
             return False
         self._selection = selection
         self.selection_changed.emit()
+        self.shown_changed.emit()
         return True
 
     def select_screen(self, name: str) -> None:

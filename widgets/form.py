@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPlainTextEdit,
+    QScrollArea,
     QSizePolicy,
     QWidget,
 )
@@ -135,7 +136,6 @@ class FormRow(QWidget):
             return  # what is being typed stays as it is typed
         if other:
             self._taken = self._first = None
-        self.before_refresh()
         now = self.get()
         applies = now is not None
         self.setVisible(applies)
@@ -143,6 +143,7 @@ class FormRow(QWidget):
         if now is None:
             self.message.hide()
             return
+        self.before_refresh()
         draft = form.drafts.get(form.subject, self.label)
         shown = self.texts()
         if draft is not None:
@@ -297,7 +298,7 @@ class ChoiceRow(FormRow):
     def __init__(self, label: str, get: Get, put: Put, options: Options, hint: str = "") -> None:
         super().__init__(label, get, put, hint)
         self._options = options
-        self._offered: list[tuple[str, str]] = []
+        self._offered: Sequence[tuple[str, str]] = ()
         self._combo = ShortChoice()
         self._combo.set_hint(hint)
         self._combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
@@ -318,26 +319,22 @@ class ChoiceRow(FormRow):
 
     def set_texts(self, texts: Texts) -> None:
         """Choose this; if it is no choice, add it marked as missing."""
-        index = self._combo.findData(texts[0])
+        index = self._combo.place_of(texts[0])
         if index < 0:
             text = self.tr("{name} (missing)").format(name=texts[0]) if texts[0] else self.tr("(choose)")
-            self._combo.insertItem(0, text, texts[0])
-            self._offered = []  # the list is made anew at the next refresh, without what is missing
+            self._combo.put_missing(texts[0], text)
+            self._offered = ()  # the list is made anew at the next refresh, without what is missing
             index = 0
         self._combo.setCurrentIndex(index)
 
     def before_refresh(self) -> None:
         """Bring the choices up to date."""
-        options = list(self._options())
-        if options != self._offered:
-            self._offered = options
+        options = self._options()
+        if options is not self._offered and list(options) != list(self._offered):
             self._setting = True
-            chosen = self._combo.currentData()
-            self._combo.clear()
-            for value, text in options:
-                self._combo.addItem(text, value)
-            self._combo.setCurrentIndex(self._combo.findData(chosen))
+            self._combo.offer(options)
             self._setting = False
+        self._offered = options
 
 
 class CheckRow(FormRow):
@@ -453,6 +450,8 @@ class Form(QWidget):
         self.drafts = drafts
         self.subject: Hashable = None
         self.rows: list[FormRow] = []
+        self._headings: list[tuple[QLabel, int]] = []
+        """Each with how many rows stand before it."""
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(10, 8, 10, 8)
         self._grid.setHorizontalSpacing(8)
@@ -481,8 +480,9 @@ class Form(QWidget):
         return row
 
     def add_heading(self, text: str) -> QLabel:
-        """A heading over the rows that follow."""
+        """A heading over the rows that follow; it goes when none of them applies."""
         heading = QLabel(text)
+        self._headings.append((heading, len(self.rows)))
         heading.setProperty("look", "heading")
         heading.setWordWrap(True)
         heading.setContentsMargins(0, 8 if self._at else 0, 0, 0)
@@ -505,12 +505,16 @@ class Form(QWidget):
         self.subject = subject
         for row in self.rows:
             row.refresh(other)
+        end = len(self.rows)
+        for heading, start in reversed(self._headings):
+            heading.setHidden(start < end and all(row.isHidden() for row in self.rows[start:end]))
+            end = start
 
     def focus_row(self, label: str) -> bool:
         """Give the focus to the row of that label. False if it is not there."""
         for row in self.rows:
             if row.label == label and row.editors() and row.isVisibleTo(self):
-                row.editors()[0].setFocus(Qt.FocusReason.OtherFocusReason)
+                _go_to(row.editors()[0])
                 return True
         return False
 
@@ -520,3 +524,17 @@ class Form(QWidget):
         if event.type() == QEvent.Type.PaletteChange:
             for row in self.rows:
                 row.show_reason(row._reason)
+
+
+def _go_to(editor: QWidget) -> None:
+    editor.setFocus(Qt.FocusReason.OtherFocusReason)
+    # Not before a form that has just come to the front is laid out.
+    QTimer.singleShot(0, editor, lambda: _bring_into_view(editor))
+
+
+def _bring_into_view(editor: QWidget) -> None:
+    area = editor.parentWidget()
+    while area is not None and not isinstance(area, QScrollArea):
+        area = area.parentWidget()
+    if area is not None:
+        area.ensureWidgetVisible(editor)

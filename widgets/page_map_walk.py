@@ -85,6 +85,7 @@ class WalkedMap(MapView):
     def forget(self) -> None:
         """Another project is shown next, with places of its own."""
         self.map_scene.forget()
+        self._shown = (None, None, None)
         self._anew = True
 
     def set_findings(self, findings: Iterable[Finding]) -> None:

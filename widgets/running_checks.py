@@ -9,6 +9,7 @@ from typing import Final
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.checks import Checker, Finding
+from app.checks.by_part import FindingsByPart
 from widgets.document import Document
 
 BEGIN_AFTER_MS: Final = 60
@@ -32,6 +33,7 @@ class RunningChecks(QObject):
         super().__init__(parent)
         self._document = document
         self._checker = Checker()
+        self._by_part: tuple[object, FindingsByPart] = (None, FindingsByPart())
         self._steps: Iterator[None] | None = None
         self._begin = self._timer(BEGIN_AFTER_MS, self._start)
         self._go_on = self._timer(PAUSE_MS, self._slice)
@@ -50,6 +52,15 @@ class RunningChecks(QObject):
     def findings(self) -> tuple[Finding, ...]:
         """What was found last."""
         return self._checker.findings
+
+    @property
+    def by_part(self) -> FindingsByPart:
+        """The same, by the part that each is about."""
+        findings, found = self._by_part
+        if findings is not self._checker.findings:
+            found = FindingsByPart(self._checker.findings)
+            self._by_part = self._checker.findings, found
+        return found
 
     @property
     def up_to_date(self) -> bool:

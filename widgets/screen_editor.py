@@ -69,7 +69,7 @@ class ScreenEditor(QWidget):
         self._build()
         self.actions_of = EditorActions(self)
         self._connect()
-        self._show()
+        self.refresh()
 
     def _build(self) -> None:
         self.bar = EditorBar()
@@ -134,9 +134,7 @@ class ScreenEditor(QWidget):
         grid = self.face.grid
         grid.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         grid.customContextMenuRequested.connect(self._menu)
-        document.changed.connect(self._show)
-        document.selection_changed.connect(self._show)
-        document.language_changed.connect(self._show)
+        document.shown_changed.connect(self._document_changed)
 
     # Trying it in place
 
@@ -149,7 +147,8 @@ class ScreenEditor(QWidget):
         if screen is None:
             self.say(self.tr("Add a screen first; then it can be tried."))
             return
-        reason = self.tryout.begin(self._document.project, screen.name, self.face.zoom)
+        document = self._document
+        reason = self.tryout.begin(document.project, screen.name, self.face.zoom, document.language)
         if reason is not None:
             self.say(reason)
             return
@@ -164,7 +163,7 @@ class ScreenEditor(QWidget):
         focused = self.tryout.isAncestorOf(QApplication.focusWidget() or self)
         self.tryout.hide()
         self._document.select_screen(screen)
-        self._show()
+        self.refresh()
         if focused:
             self.face.setFocus()
         self.trying_changed.emit(False)
@@ -179,13 +178,13 @@ class ScreenEditor(QWidget):
     def set_shown(self, shown: Shown) -> None:
         """Marks, sample, widest or live values in the fields."""
         self._shown = shown
-        self._show()
+        self.refresh()
 
     def set_readings_source(self, source: LiveReadings) -> None:
         """Where live values come from. The editor only reads there."""
         self._live = source
         source.changed.connect(self._readings_changed)
-        self._show()
+        self.refresh()
 
     def set_wrong(self, fields: frozenset[int], rows: frozenset[int] = frozenset()) -> None:
         """The fields and the rows of text of this screen that a finding is about."""
@@ -196,7 +195,7 @@ class ScreenEditor(QWidget):
     def set_insert(self, on: bool) -> None:
         """Let typing move what stands behind it, or write over it."""
         self.commands.insert = on
-        self._show()
+        self.refresh()
 
     def set_keys_shown(self, on: bool) -> None:
         """Draw the keys of the panel below the glass, or leave them out."""
@@ -211,10 +210,15 @@ class ScreenEditor(QWidget):
         """Show why something was not done, without getting in the way."""
         self.notice.say(text)
 
+    def _document_changed(self) -> None:
+        if self.parentWidget() is None or not self.isHidden():  # behind another view: `refresh` follows when it is not
+            self.refresh()
+
     def _turn_insert(self) -> None:
         self.set_insert(not self.commands.insert)
 
-    def _show(self) -> None:
+    def refresh(self) -> None:
+        """Show the document as it is now."""
         # What is drawn speaks the chosen language; what is edited is the project, which holds all of them.
         project = self._document.spoken
         screen = project.screen_named.get(self._document.selection.screen)
@@ -306,7 +310,7 @@ class ScreenEditor(QWidget):
     def _say_turns(self, project: Project, screen: Screen) -> None:
         layout = Layout.of(project)
         for key, button in self.face.keypad.buttons.items():
-            turn = layout.key_turn(screen.name, key)
+            turn = layout.behaviour.key_turn(screen.name, key)
             if turn is None:
                 button.setToolTip(self.tr("Turns no screen here"))
             else:
@@ -317,7 +321,7 @@ class ScreenEditor(QWidget):
         screen = self._document.screen
         if screen is None:
             return
-        turn = Layout.of(self._document.project).key_turn(screen.name, key)
+        turn = Layout.of(self._document.project).behaviour.key_turn(screen.name, key)
         if turn is None:
             self.say(self.tr("On this screen the key '{key}' turns to no other.").format(key=key))
         else:

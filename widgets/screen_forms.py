@@ -20,7 +20,7 @@ from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.part_form import PartForm
 from widgets.phrases import cause_text, deed_text, from_text, target_text
 from widgets.row_list import RowList
-from widgets.signal_picker import kinds
+from widgets.signal_picker import kinds, signal_choices
 from widgets.specimen import width_needed
 from widgets.typed import pair, plain, whole
 
@@ -36,7 +36,7 @@ class FieldForm(PartForm):
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.step_name = self.tr("Change field")
-        self.choice(self.tr("Signal"), "signal", lambda: [(name, name) for name in self.project.signal_named])
+        self.choice(self.tr("Signal"), "signal", lambda: signal_choices(self.project))
         self.choice(self.tr("Shown as"), "kind", kinds)
         self.add(
             LineRow(
@@ -70,7 +70,7 @@ class FieldForm(PartForm):
                 self.tr("Blinks when"),
                 lambda: None if self.part is None else condition_texts(self.part.blink),
                 self.put(lambda texts: self.change(blink=read_condition(texts))),
-                lambda: [(name, name) for name in self.project.signal_named],
+                lambda: signal_choices(self.project),
                 optional=True,
             )
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import (
@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
     SignalInstance,
 )
-from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter, QPixmap
+from PySide6.QtGui import QAction, QColor, QDropEvent, QFont, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QLabel,
@@ -32,25 +32,20 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.panel.rendering import Rows
 from widgets import palette
-from widgets.cells import cell_size, paint_row
 from widgets.commands import Keys, command
-from widgets.face_colours import FaceColours, face_colours
+from widgets.face_colours import face_colours
 from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.thumbnails import Look, Thumbnails
 
 Index = QModelIndex | QPersistentModelIndex
 _NAME: Final = Qt.ItemDataRole.UserRole
 _MARKS: Final = Qt.ItemDataRole.UserRole + 1
-_ROWS: Final = Qt.ItemDataRole.UserRole + 2
-_CAUTION: Final = Qt.ItemDataRole.UserRole + 3
-ListedScreen = tuple[str, Rows, tuple[str, ...], bool]
-"""Name, content, marks in words, whether a mark is a caution."""
-THUMB_PIXELS: Final = 6
+_CAUTION: Final = Qt.ItemDataRole.UserRole + 2
+ListedScreen = tuple[str, tuple[str, ...], bool]
+"""Name, marks in words, whether a mark is a caution."""
 THUMB_ROOM: Final = QSize(96, 44)
-MOST_PICTURES: Final = 500
-"""Small faces that are kept painted, of about 20 kB each."""
 
 
 class ScreensList(QWidget):
@@ -96,7 +91,9 @@ class ScreensList(QWidget):
             bar.addWidget(button)
         self.list = _List()
         self.list.setAccessibleName(self.tr("Screens"))
-        self.list.setItemDelegate(_Delegate(self.list))
+        self.thumbs = Thumbnails(self._in_view, self)
+        self.thumbs.painted.connect(self._repaint)
+        self.list.setItemDelegate(_Delegate(self.list, self.thumbs))
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.list.setDragDropMode(QAbstractItemView.DragDropMode.InternalMove)
         self.list.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
@@ -109,7 +106,8 @@ class ScreensList(QWidget):
         layout.addLayout(bar)
         layout.addWidget(self.list, 1)
         self._filling = False
-        self._listed: tuple[list[ListedScreen], int, int] = ([], 0, 0)
+        self._listed: list[ListedScreen] = []
+        self._full_size = QSize()
         self.add_button.clicked.connect(self.add_wanted)
         self.copy_button.clicked.connect(lambda: self._of_current(self.duplicate_wanted))
         self.delete_button.clicked.connect(self._delete)
@@ -143,29 +141,30 @@ class ScreensList(QWidget):
         """Put the commands about whole screens into a menu."""
         menu.addActions(self.commands)
 
-    def show_screens(self, screens: list[ListedScreen], current: str, columns: int, rows: int) -> None:
-        """List these, in this order."""
-        now = (screens, columns, rows)
-        if now == self._listed:
-            self._show_current(current)
-            return
-        before = self._listed[0]
-        self._listed = now
+    def show_screens(self, screens: list[ListedScreen], current: str) -> None:
+        """List these, in this order; `thumbs` has their small faces."""
+        before, self._listed = self._listed, screens
+        if self.thumbs.full_size != self._full_size:
+            self._full_size = self.thumbs.full_size
+            self.list.doItemsLayout()
+        if screens is not before and screens != before:
+            self._fill(screens, before)
+        self._show_current(current)
+
+    def _fill(self, screens: list[ListedScreen], before: list[ListedScreen]) -> None:
         self._filling = True
         try:
-            size = cell_size(THUMB_PIXELS)
-            self.list.thumb = QSize(columns * size.width, rows * size.height)
             while self.list.count() > len(screens):
                 self.list.takeItem(self.list.count() - 1)
             while self.list.count() < len(screens):
                 item = QListWidgetItem()
                 item.setFlags(item.flags() | Qt.ItemFlag.ItemIsEditable)
                 self.list.addItem(item)
-            for number, (name, content, marks, caution) in enumerate(screens):
+            for number, (name, marks, caution) in enumerate(screens):
                 if number < len(before) and before[number] == screens[number]:
                     continue
                 item = self.list.item(number)
-                for role, value in ((_NAME, name), (_MARKS, marks), (_ROWS, content), (_CAUTION, caution)):
+                for role, value in ((_NAME, name), (_MARKS, marks), (_CAUTION, caution)):
                     if item.data(role) != value:
                         item.setData(role, value)
                 if item.text() != name:
@@ -175,10 +174,25 @@ class ScreensList(QWidget):
                 item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
         finally:
             self._filling = False
-        self._show_current(current)
+
+    def _in_view(self) -> list[str]:
+        """The names of the screens that can be seen."""
+        area = self.list.viewport().rect()
+        first = self.list.indexAt(QPoint(area.center().x(), 0)).row()
+        names = []
+        for number in range(first if self.list.isVisible() and first >= 0 else len(self._listed), len(self._listed)):
+            if self.list.visualItemRect(self.list.item(number)).top() > area.bottom():
+                break
+            names.append(self._listed[number][0])
+        return names
+
+    def _repaint(self, name: str) -> None:
+        for number, listed in enumerate(self._listed):
+            if listed[0] == name:
+                self.list.update(self.list.indexFromItem(self.list.item(number)))
 
     def _show_current(self, name: str) -> None:
-        names = [screen[0] for screen in self._listed[0]]
+        names = [screen[0] for screen in self._listed]
         at = names.index(name) if name in names else -1
         if at != self.list.currentRow():
             self._filling = True
@@ -284,7 +298,6 @@ class _List(QListWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setUniformItemSizes(True)
-        self.thumb = QSize(96, 32)
 
     def dropEvent(self, event: QDropEvent) -> None:
         item = self.currentItem()
@@ -314,11 +327,11 @@ class _List(QListWidget):
 class _Delegate(QStyledItemDelegate):
     """A small face, the name, and the marks beneath it."""
 
-    def __init__(self, view: _List) -> None:
+    def __init__(self, view: _List, thumbs: Thumbnails) -> None:
         super().__init__(view)
         self._view = view
+        self._thumbs = thumbs
         self._edited = QPersistentModelIndex()
-        self._pictures: dict[tuple[Hashable, ...], QPixmap] = {}
         self.closeEditor.connect(self._edit_ended)
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:  # noqa: ARG002
@@ -326,7 +339,8 @@ class _Delegate(QStyledItemDelegate):
         return QSize(120, max(self._scaled().height() + 12, lines))
 
     def _scaled(self) -> QSize:
-        return self._view.thumb.scaled(self._view.thumb.boundedTo(THUMB_ROOM), Qt.AspectRatioMode.KeepAspectRatio)
+        full = self._thumbs.full_size
+        return full.scaled(full.boundedTo(THUMB_ROOM), Qt.AspectRatioMode.KeepAspectRatio)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         colours = palette.current()
@@ -343,8 +357,10 @@ class _Delegate(QStyledItemDelegate):
         at = QRect(area.left() + 12, area.center().y() - small.height() // 2, small.width(), small.height())
         painter.fillRect(at.adjusted(-3, -3, 3, 3), face.rim)
         painter.fillRect(at.adjusted(-2, -2, 2, 2), face.glass)
-        rows: Rows = index.data(_ROWS) or ()
-        painter.drawPixmap(at.topLeft(), self._picture(rows, small, face, painter.device().devicePixelRatioF()))
+        look = Look(small, face, painter.device().devicePixelRatioF())
+        picture = self._thumbs.picture(str(index.data(_NAME)), look)
+        if picture is not None:
+            painter.drawPixmap(at.topLeft(), picture)
         if index == self._edited:
             painter.restore()
             return  # the words would look out from behind the name that is being typed
@@ -375,27 +391,6 @@ class _Delegate(QStyledItemDelegate):
                 metrics.elidedText(marks, Qt.TextElideMode.ElideRight, words.width()),
             )
         painter.restore()
-
-    def _picture(self, rows: Rows, size: QSize, face: FaceColours, ratio: float) -> QPixmap:
-        """The small face, kept: when the list moves to another screen, all that can be seen of it is painted anew."""
-        # Specimens have no attributes, so the characters are all that is drawn; hashing attributes would take longer.
-        key = (*[row.text for row in rows], size.width(), size.height(), ratio, face.ink.rgb(), face.glass.rgb())
-        picture = self._pictures.get(key)
-        if picture is None:
-            if len(self._pictures) >= MOST_PICTURES:
-                self._pictures.clear()
-            picture = self._pictures[key] = QPixmap(size * ratio)
-            picture.setDevicePixelRatio(ratio)
-            picture.fill(Qt.GlobalColor.transparent)
-            painter = QPainter(picture)
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            scale = size.width() / max(self._view.thumb.width(), 1)
-            painter.scale(scale, scale)
-            height = cell_size(THUMB_PIXELS).height
-            for number, row in enumerate(rows):
-                paint_row(painter, row, QPoint(0, number * height), THUMB_PIXELS, face)
-            painter.end()
-        return picture
 
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
         left = option.rect.left() + self._scaled().width() + 14

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import operator
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -14,7 +16,6 @@ from widgets.clipboard import Clipboard
 from widgets.document import Document, Selection
 from widgets.phrases import condition_text
 from widgets.screens_list import ListedScreen, ScreensList
-from widgets.specimen import Specimens
 
 
 class ScreensPane(QWidget):
@@ -26,8 +27,9 @@ class ScreensPane(QWidget):
         super().__init__(parent)
         self._document = document
         self._shown: list[ListedScreen] = []
-        self._specimens = Specimens()
+        self._shown_of: tuple[object, ...] = ()
         self.list = ScreensList()
+        document.replaced.connect(self.list.thumbs.forget)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.list)
@@ -48,6 +50,15 @@ class ScreensPane(QWidget):
 
     def show_project(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> None:
         """List the screens of a project with their marks."""
+        self.list.thumbs.show(project)
+        names = [screen.name for screen in project.screens]
+        now = (project.turns, graph, findings)
+        if names != [listed[0] for listed in self._shown] or not all(map(operator.is_, now, self._shown_of)):
+            self._shown_of = now
+            self._shown = self._listed(project, graph, findings)
+        self.show_selection()
+
+    def _listed(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> list[ListedScreen]:
         unreachable, stuck = frozenset(graph.unreachable), frozenset(graph.no_way_back)
         wrong = {
             finding.place[1] for finding in findings if finding.severity == "error" and finding.place[:1] == ("screen",)
@@ -71,14 +82,12 @@ class ScreensPane(QWidget):
                 marks = (self.tr("has errors"), *marks)
             else:
                 caution = False
-            shown.append((screen.name, self._specimens.rows(project, screen), marks, caution))
-        self._shown = shown
-        self._panel = (project.panel.columns, project.panel.rows)
-        self.show_selection()
+            shown.append((screen.name, marks, caution))
+        return shown
 
     def show_selection(self) -> None:
         """Mark the screen that is edited."""
-        self.list.show_screens(self._shown, self._document.selection.screen, *self._panel)
+        self.list.show_screens(self._shown, self._document.selection.screen)
 
     def add(self) -> None:
         """Add an empty screen after the current one."""

@@ -5,10 +5,11 @@ Only for names and sentences of any length that stand in one line. All other tex
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QPaintEvent
+from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtGui import QKeyEvent, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
@@ -23,6 +24,11 @@ from PySide6.QtWidgets import (
 
 ELIDES: Final = "elides"
 """Dynamic property of all that is shortened."""
+MANY: Final = 250
+PAUSE_MS: Final = 20
+"""So many entries of a choice are made at once, which takes about a millisecond; after which pause the next ones."""
+Options = Sequence[tuple[str, str]]
+"""The choices: what is stored, and what a person reads."""
 
 
 class ShortLabel(QLabel):
@@ -73,8 +79,78 @@ class ShortChoice(QComboBox):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._hint = ""
+        self._wanted: Options = ()
+        self._filled: list[tuple[str, str]] = []
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.timeout.connect(lambda: self._fill(MANY))
         self.setProperty(ELIDES, True)
         self.currentTextChanged.connect(lambda _text: self._tip())
+
+    def offer(self, options: Options) -> None:
+        """Let one choose among these. What was chosen stays so, if it can. For a box that gets its entries only so.
+
+        Only what is another is made anew; where that is much, the box is filled in the pauses or when it is wanted.
+        """
+        if options is not self._wanted:
+            self._wanted = options
+            self._fill(MANY)
+
+    def place_of(self, value: str) -> int:
+        """Where a value stands; -1 if it is not offered."""
+        at = self.findData(value)
+        if at < 0 and self._later.isActive():
+            self._fill()
+            at = self.findData(value)
+        return at
+
+    def put_missing(self, value: str, text: str) -> None:
+        """Put a value that is not offered before the others, until the next `offer`."""
+        self.insertItem(0, text, value)
+        self._filled.insert(0, (value, text))
+        self._wanted = ()
+        self._later.stop()
+
+    def _fill(self, most: int | None = None) -> None:
+        wanted, filled = self._wanted, self._filled
+        shorter = min(len(wanted), len(filled))
+        same = next((at for at in range(shorter) if wanted[at] != filled[at]), shorter)
+        ends = range(1, shorter - same + 1)
+        tail = next((back - 1 for back in ends if wanted[-back] != filled[-back]), shorter - same)
+        chosen = self.currentData()
+        if gone := len(filled) - same - tail:
+            self.model().removeRows(same, gone)
+            del filled[same : same + gone]
+        come = wanted[same : len(wanted) - tail]
+        now = come[:most]
+        for at, (value, text) in enumerate(now, start=same):
+            self.insertItem(at, text, value)
+        filled[same:same] = now
+        if gone or now:
+            self.setCurrentIndex(self.findData(chosen))
+        if len(now) < len(come):
+            self._later.start(PAUSE_MS)
+        else:
+            self._later.stop()
+
+    def showPopup(self) -> None:
+        """Show all of them."""
+        self._fill_now()
+        super().showPopup()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Choose among all of them."""
+        self._fill_now()
+        super().keyPressEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Choose among all of them."""
+        self._fill_now()
+        super().wheelEvent(event)
+
+    def _fill_now(self) -> None:
+        if self._later.isActive():
+            self._fill()
 
     def set_hint(self, hint: str) -> None:
         """What the choice is about, below its whole text in the tool tip."""

@@ -36,6 +36,19 @@ def signal_origin(project: Project, name: str) -> str:
     return ""
 
 
+_choices: list[tuple[object, tuple[tuple[str, str], ...]]] = [(None, ())]
+
+
+def signal_choices(project: Project) -> tuple[tuple[str, str], ...]:
+    """The signals to choose from, as the rows of forms take them: the same object as long as they have these names."""
+    signals, choices = _choices[0]
+    if signals is not project.signals:
+        now = tuple((name, name) for name in project.signal_named)
+        choices = choices if now == choices else now
+        _choices[0] = (project.signals, choices)
+    return choices
+
+
 class SignalPicker(QDialog):
     """Type to narrow the list, Up and Down to choose, Enter to place."""
 

@@ -27,6 +27,10 @@ class Shown(enum.StrEnum):
     """What a running project reads; dashes while nothing runs."""
 
 
+_TEXTS: Final[dict[tuple[int, Shown], tuple[Field, object, str, str]]] = {}
+_MOST_TEXTS: Final = 4096
+
+
 def specimen_rows(project: Project, screen: Screen, shown: Shown) -> Rows:
     """The cells of a screen with something in every field. A later field covers an earlier one, as on the panel."""
     panel = project.panel
@@ -34,10 +38,23 @@ def specimen_rows(project: Project, screen: Screen, shown: Shown) -> Rows:
     for field in screen.fields:
         row, column = field.at
         if 0 <= row < panel.rows and 0 <= column < panel.columns:
-            text = field_text(project, field, shown)[: panel.columns - column]
+            text = _kept_text(project, field, shown)[: panel.columns - column]
             rows[row][column : column + len(text)] = text
     plain = (Attribute.NONE,) * panel.columns
     return tuple(Row("".join(cells), plain) for cells in rows)
+
+
+def _kept_text(project: Project, field: Field, shown: Shown) -> str:
+    """What a field shows, worked out again only where the field, its signal or the characters are others."""
+    signal, repertoire = project.signal_named.get(field.signal), project.panel.repertoire
+    kept = _TEXTS.get((id(field), shown))
+    if kept is not None and kept[0] is field and kept[1] is signal and kept[2] == repertoire:
+        return kept[3]
+    if len(_TEXTS) >= _MOST_TEXTS:
+        _TEXTS.clear()
+    text = field_text(project, field, shown)
+    _TEXTS[id(field), shown] = (field, signal, repertoire, text)
+    return text
 
 
 class Specimens:
@@ -50,20 +67,26 @@ class Specimens:
 
     def rows(self, project: Project, screen: Screen) -> Rows:
         """The cells of a screen with sample values."""
+        rows = self.kept(project, screen)
+        if rows is None:
+            rows = specimen_rows(project, screen, Shown.SAMPLE)
+            self._kept[screen.name] = _Kept(self._grounds, _glass(project), screen, _signals(project, screen), rows)
+        return rows
+
+    def kept(self, project: Project, screen: Screen) -> Rows | None:
+        """The same as far as it is known already; None where something has changed since."""
         # Parts are shared between the values of a project, so what is the same object has not changed.
         if self._of[0] is not project.signals or self._of[1] is not project.panel:
             self._of = (project.signals, project.panel)
             self._grounds = object()
         kept = self._kept.get(screen.name)
-        if kept is not None and kept.screen is screen:
-            if kept.grounds is self._grounds:
-                return kept.rows
-            if kept.glass == _glass(project) and all(map(operator.is_, kept.signals, _signals(project, screen))):
-                kept.grounds = self._grounds
-                return kept.rows
-        rows = specimen_rows(project, screen, Shown.SAMPLE)
-        self._kept[screen.name] = _Kept(self._grounds, _glass(project), screen, _signals(project, screen), rows)
-        return rows
+        if kept is None or kept.screen is not screen:
+            return None
+        if kept.grounds is not self._grounds:
+            if kept.glass != _glass(project) or not all(map(operator.is_, kept.signals, _signals(project, screen))):
+                return None
+            kept.grounds = self._grounds
+        return kept.rows
 
 
 @dataclass(slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication
@@ -14,6 +15,7 @@ from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
 from widgets.form import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
+from widgets.signal_picker import signal_choices
 from widgets.typed import number, plain, whole
 
 translate = QCoreApplication.translate
@@ -55,7 +57,7 @@ class _CausedForm(PartForm):
                 self.tr("Condition"),
                 lambda: None if self.part is None or self.part.when is None else condition_texts(self.part.when),
                 self.put(self._read_when),
-                lambda: [(name, name) for name in self.project.signal_named],
+                lambda: signal_choices(self.project),
             )
         )
 
@@ -240,8 +242,8 @@ class ActionForm(_CausedForm):
             ]
         return deeds
 
-    def _signals(self) -> list[tuple[str, str]]:
-        names = [(name, name) for name in self.project.signal_named]
+    def _signals(self) -> Sequence[tuple[str, str]]:
+        names = signal_choices(self.project)
         if self.part is not None and self.part.do == "begin-entry":
             return [("", self.tr("(the first entry field)")), *names]
         return names

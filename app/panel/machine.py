@@ -256,8 +256,8 @@ class _Work:
 
 def _act(work: _Work, key: str) -> None:
     shown = work.state.shown
-    actions = work.layout.key_actions(shown, key)
-    turn = work.layout.key_turn(shown, key)
+    actions = work.layout.behaviour.key_actions(shown, key)
+    turn = work.layout.behaviour.key_turn(shown, key)
     for action in actions:
         if action.do != "begin-entry":
             _do(work, action, key)
@@ -273,7 +273,9 @@ def _turn_by_key(work: _Work, to: str, key: str) -> None:
     if state.override is None:
         _show(work, to, None, None, f"key {key}")
         return
-    same_screen = {one.index for one in work.layout.overrides if one.index in state.holding and one.to == state.cover}
+    same_screen = {
+        one.index for one in work.layout.behaviour.overrides if one.index in state.holding and one.to == state.cover
+    }
     covered = state.cover
     work.change(aside=state.aside | same_screen)
     _show(work, to, None, None, f"key {key}")
@@ -420,7 +422,7 @@ def _leave(work: _Work, _key: str) -> None:
 
 def _cover(work: _Work, _key: str) -> None:
     state = work.state
-    for override in work.layout.overrides:
+    for override in work.layout.behaviour.overrides:
         if override.index in state.holding and override.index not in state.aside:
             _show(work, state.screen, override.index, override.to, in_words(override.condition))
             return
@@ -428,7 +430,7 @@ def _cover(work: _Work, _key: str) -> None:
 
 
 def _idle(work: _Work, _key: str) -> None:
-    found = work.layout.idle_turn(work.state.screen)
+    found = work.layout.behaviour.idle_turn(work.state.screen)
     if found is not None:
         _show(work, found[1].to, None, None, f"idle for {found[1].idle_s} s")
 
@@ -474,7 +476,7 @@ def _cause_of_key(work: _Work, key: str) -> Cause | None:
     """What a key causes in the present mode; None: nothing."""
     state, layout, roles = work.state, work.layout, work.project.panel.entry
     if state.mode is Mode.WATCH:
-        if layout.key_actions(state.shown, key) or layout.key_turn(state.shown, key) is not None:
+        if layout.behaviour.key_actions(state.shown, key) or layout.behaviour.key_turn(state.shown, key) is not None:
             return Cause.KEY
         return Cause.BEGIN if key == roles.begin and layout.screen(state.shown).entry_fields else None
     # Leaving comes first: a key that has two parts must never be one that cannot abandon.
@@ -547,7 +549,7 @@ def _idle_if_due(work: _Work) -> None:
     state = work.state
     if state.mode is not Mode.WATCH or state.override is not None or state.down:
         return
-    found = work.layout.idle_turn(state.screen)
+    found = work.layout.behaviour.idle_turn(state.screen)
     if found is not None and work.at - state.since >= (found[1].idle_s or 0):
         work.fire(Cause.IDLE)
 
@@ -555,9 +557,9 @@ def _idle_if_due(work: _Work) -> None:
 def _judge(work: _Work) -> None:
     """Judge all conditions on the readings: overrides come and go, actions act."""
     layout, seen, state = work.layout, work.view, work.state
-    if layout.overrides or state.holding:
+    if layout.behaviour.overrides or state.holding:
         holding = set()
-        for override in layout.overrides:
+        for override in layout.behaviour.overrides:
             truth = holds(override.condition, seen)
             if truth or (truth is None and override.index in state.holding):
                 holding.add(override.index)
@@ -565,12 +567,14 @@ def _judge(work: _Work) -> None:
         aside = frozenset() if waited else state.aside & holding
         if holding != state.holding or aside != state.aside:
             work.change(holding=frozenset(holding), aside=aside)
-        shown = next((one.index for one in layout.overrides if one.index in holding and one.index not in aside), None)
+        shown = next(
+            (one.index for one in layout.behaviour.overrides if one.index in holding and one.index not in aside), None
+        )
         if shown != state.override:
             work.fire(Cause.COVER)
     due: list[Action] = []
     judged = dict(state.judged)
-    for one in layout.conditionals:
+    for one in layout.behaviour.conditionals:
         truth = holds(one.condition, seen)
         if truth is None:
             if one.action.do != "clear":
@@ -610,7 +614,7 @@ def _fit(work: _Work) -> None:
 
 
 def _still_overrides(layout: Layout, state: State) -> bool:
-    return any(one.index == state.override and one.to == state.cover for one in layout.overrides)
+    return any(one.index == state.override and one.to == state.cover for one in layout.behaviour.overrides)
 
 
 # What the handlers share ----------------------------------------------------------------------------------------------

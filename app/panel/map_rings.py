@@ -43,8 +43,8 @@ class Ring:
 def rings_of(project: Project, graph: PagingGraph) -> tuple[Ring, ...]:
     """All rings, none sharing a screen with another: the one by the order of the file first, then the longer ones."""
     layout = Layout.of(project)
-    turned = any(turn.to in ("next", "previous") for _, turn in layout.key_turns.values())
-    found = [Ring(layout.ring)] if turned and len(layout.ring) > 1 else []
+    turned = any(turn.to in ("next", "previous") for _, turn in layout.behaviour.key_turns.values())
+    found = [Ring(layout.behaviour.ring)] if turned and len(layout.behaviour.ring) > 1 else []
     taken = {screen for ring in found for screen in ring.screens}
     leads: dict[str, dict[str, str]] = {}
     for edge in graph.edges:

@@ -61,11 +61,13 @@ class PagingGraph:
         ]
         idle: dict[int, Edge] = {}
         for screen in self.screens:
-            found = layout.idle_turn(screen)
+            found = layout.behaviour.idle_turn(screen)
             if found is not None:
                 index, turn = found
                 idle[index] = Edge(turn.from_, turn.to, f"{turn.idle_s} s", "idle", index)
-        overrides = [Edge(None, one.to, in_words(one.condition), "override", one.index) for one in layout.overrides]
+        overrides = [
+            Edge(None, one.to, in_words(one.condition), "override", one.index) for one in layout.behaviour.overrides
+        ]
         return (*keys, *(idle[index] for index in sorted(idle)), *overrides)
 
     @cached_property
@@ -146,13 +148,13 @@ class PagingGraph:
     @cached_property
     def _by_key(self) -> dict[str, dict[str, tuple[str, int]]]:
         """For each screen and key that turns it: the screen it leads to, and the turn's index."""
-        turning = {key for _, key in self._layout.key_turns}
+        turning = {key for _, key in self._layout.behaviour.key_turns}
         keys = [key for key in self._layout.panel.keys if key in turning]
         found: dict[str, dict[str, tuple[str, int]]] = {}
         for screen in self.screens:
             row = found[screen] = {}
             for key in keys:
-                turn = self._layout.key_turn(screen, key)
+                turn = self._layout.behaviour.key_turn(screen, key)
                 if turn is not None:
                     row[key] = turn[2], turn[0]
         return found
@@ -165,7 +167,7 @@ class PagingGraph:
         """Where keys and idle time lead, by screen."""
         found = {screen: self._neighbours(screen) for screen in self.screens}
         for screen in self.screens:
-            idle = self._layout.idle_turn(screen)
+            idle = self._layout.behaviour.idle_turn(screen)
             if idle is not None:
                 found[screen].add(idle[1].to)
         return found
@@ -180,7 +182,7 @@ class PagingGraph:
 
     @cached_property
     def _override_screens(self) -> set[str]:
-        return {one.to for one in self._layout.overrides}
+        return {one.to for one in self._layout.behaviour.overrides}
 
     @cached_property
     def _places(self) -> set[str]:

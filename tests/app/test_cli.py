@@ -325,7 +325,7 @@ def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixt
     with follower(path, port):
         via = ["--via", f"tcp://127.0.0.1:{port}"]
         shown = panel(capsys, path, *via, "--keys", "enter up enter")
-        assert "armed" in " ".join(shown["cells"])
+        assert "writing is off" in " ".join(shown["cells"])
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
         assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.15)
 

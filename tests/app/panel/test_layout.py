@@ -14,7 +14,7 @@ SCREENS = [{"name": name} for name in ("run", "status", "fault", "times")]
 
 
 def leads(layout: Layout, screen: str, key: str) -> str | None:
-    found = layout.key_turn(screen, key)
+    found = layout.behaviour.key_turn(screen, key)
     return None if found is None else found[2]
 
 
@@ -45,7 +45,7 @@ def test_the_ring_goes_round_in_the_order_of_the_file_without_overrides() -> Non
         {"key": "left", "to": "previous"},
         {"when": {"signal": "x"}, "to": "fault"},
     )
-    assert layout.ring == ("run", "status", "times")
+    assert layout.behaviour.ring == ("run", "status", "times")
     assert [leads(layout, name, "right") for name in ("run", "status", "times")] == ["status", "times", "run"]
     assert [leads(layout, name, "left") for name in ("run", "status", "times")] == ["times", "run", "status"]
 
@@ -67,7 +67,7 @@ def test_a_ring_of_one_turns_nothing() -> None:
 
 def test_the_first_screen_stays_in_the_ring_though_an_override_shows_it_too() -> None:
     layout = made({"key": "right", "to": "next"}, {"when": {"signal": "x"}, "to": "run"})
-    assert layout.ring == ("run", "status", "fault", "times")
+    assert layout.behaviour.ring == ("run", "status", "fault", "times")
     assert leads(layout, "times", "right") == "run"
 
 
@@ -79,9 +79,9 @@ def test_turns_that_cannot_come_about_are_left_out() -> None:
         {"when": {"signal": "x"}, "to": "nowhere"},
         {"idle_s": 5, "to": "nowhere"},
     )
-    assert layout.key_turns == {}
-    assert layout.overrides == ()
-    assert layout.idle_turn("run") is None
+    assert layout.behaviour.key_turns == {}
+    assert layout.behaviour.overrides == ()
+    assert layout.behaviour.idle_turn("run") is None
 
 
 def test_idle_turns_of_the_screen_go_first_and_the_shortest_counts() -> None:
@@ -91,7 +91,7 @@ def test_idle_turns_of_the_screen_go_first_and_the_shortest_counts() -> None:
         {"idle_s": 90, "to": "fault"},
         {"from": "times", "idle_s": 300, "to": "run"},
     )
-    found = {name: layout.idle_turn(name) for name in ("run", "status", "fault", "times")}
+    found = {name: layout.behaviour.idle_turn(name) for name in ("run", "status", "fault", "times")}
     assert {name: turn and (turn[1].idle_s, turn[1].to) for name, turn in found.items()} == {
         "run": (30, "status"),
         "status": (60, "run"),

@@ -12,6 +12,8 @@ from app.project.model import Project
 Texts = tuple[str, ...]
 """What stands in the editors of one row."""
 
+Names = tuple[str, ...]
+
 
 class Drafts(QObject):
     """What was typed and could not be taken over yet. It is shown again wherever its place is shown again."""
@@ -79,6 +81,8 @@ def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:
 
 def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tuple[Any, ...] | None:
     kind, *rest = subject
+    if kind == "messages":
+        return _messages_followed(before.panel.languages, after.panel.languages, rest)
     if kind == "turn":
         index = _moved(before.turns, after.turns, rest[0])
         return None if index is None else (kind, index)
@@ -98,6 +102,17 @@ def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tupl
         "follower": after.follower_named,
     }
     return None if kind in names and rest[0] not in names[kind] else subject
+
+
+def _messages_followed(before: Names, after: Names, language: list[str]) -> tuple[str, ...] | None:
+    """Where the messages of a language are now: under its new name, or without one if there are no languages."""
+    if not language:
+        return ("messages", *after[:1])
+    if language[0] in after:
+        return ("messages", language[0])
+    if not after:
+        return ("messages",) if language[0] == before[0] else None
+    return ("messages", after[before.index(language[0])]) if len(before) == len(after) else None
 
 
 def _moved(before: tuple[Any, ...], after: tuple[Any, ...], index: int) -> int | None:

@@ -11,6 +11,7 @@ from widgets.document import Document
 from widgets.drafts import Drafts
 from widgets.form import Form
 from widgets.line_forms import FollowerForm, LineForm
+from widgets.message_forms import MessagesForm
 from widgets.screen_forms import FieldForm, PanelForm, ScreenForm
 from widgets.shortening import shorten_tabs
 from widgets.signal_form import SignalForm
@@ -20,7 +21,10 @@ translate = QCoreApplication.translate
 
 
 class Inspector(QWidget):
-    """Shows the form of one part at a time; for the screen under edit those of field, screen and panel as tabs."""
+    """Shows the form of one part at a time; for the screen under edit those of field, screen and panel as tabs.
+
+    What the panel itself says is the last of these tabs.
+    """
 
     signal_wanted = Signal(str)
 
@@ -30,6 +34,7 @@ class Inspector(QWidget):
         self.field_form = FieldForm(document, drafts)
         self.screen_form = ScreenForm(document, drafts)
         self.panel_form = PanelForm(document, drafts)
+        self.messages_form = MessagesForm(document, drafts)
         self.signal_form = SignalForm(document, drafts)
         self.turn_form = TurnForm(document, drafts)
         self.action_form = ActionForm(document, drafts)
@@ -39,12 +44,16 @@ class Inspector(QWidget):
         self.tabs = QTabWidget()
         self.tabs.setDocumentMode(True)
         self.tabs.tabBar().setAccessibleName(self.tr("Properties of"))
+        self._in_tabs: list[Form] = []
         for form, title in (
             (self.field_form, self.tr("Field")),
             (self.screen_form, self.tr("Screen")),
             (self.panel_form, self.tr("Panel")),
+            (self.messages_form, self.tr("Messages")),
         ):
-            self.tabs.setTabToolTip(self.tabs.addTab(scrolled(form), title), title)
+            page = beneath(self.messages_form.preview, form) if form is self.messages_form else scrolled(form)
+            self.tabs.setTabToolTip(self.tabs.addTab(page, title), title)
+            self._in_tabs.append(form)
         shorten_tabs(self.tabs.tabBar())
         self._stack = QStackedWidget()
         self._stack.addWidget(self.tabs)
@@ -84,7 +93,7 @@ class Inspector(QWidget):
     @property
     def forms(self) -> dict[str, Form]:
         """The forms by the kind of what they show."""
-        of_screen: dict[str, Form] = {"field": self.field_form, "screen": self.screen_form, "panel": self.panel_form}
+        of_screen = dict(zip(("field", "screen", "panel", "messages"), self._in_tabs, strict=True))
         return of_screen | {kind: form for kind, (form, _, _) in self._pages.items()}
 
     def rows_since(self, former: Inspector) -> dict[tuple[str, str], str]:
@@ -126,15 +135,14 @@ class Inspector(QWidget):
             self.field_form.show_selection(selection)
         elif form is self.screen_form:
             self.screen_form.show_screen(selection.screen)
+        elif form is self.messages_form:
+            self.messages_form.show_messages()
         else:
             self.panel_form.show_panel()
 
     def show_tab(self, form: Form) -> None:
         """Bring this form of the tabs to the front."""
-        for index in range(self.tabs.count()):
-            area = self.tabs.widget(index)
-            if isinstance(area, QScrollArea) and area.widget() is form:
-                self.tabs.setCurrentIndex(index)
+        self.tabs.setCurrentIndex(self._in_tabs.index(form))
 
     def show_part(self, kind: str, subject: Hashable, title: str) -> None:
         """The form of another part; `subject` None: nothing is selected."""
@@ -150,15 +158,13 @@ class Inspector(QWidget):
 
     def current_form(self) -> Form | None:
         """The form that is shown; None while a page that is no form is."""
-        area = self.tabs.currentWidget() if self._stack.currentWidget() is self.tabs else None
-        if isinstance(area, QScrollArea) and isinstance(form := area.widget(), Form):
-            return form
+        if self._stack.currentWidget() is self.tabs:
+            return self._in_tabs[self.tabs.currentIndex()]
         return next((form for form, page, _ in self._pages.values() if page is self._stack.currentWidget()), None)
 
     def form_of(self, kind: str) -> Form:
         """The form for a kind of part."""
-        tabs: dict[str, Form] = {"field": self.field_form, "screen": self.screen_form, "panel": self.panel_form}
-        return tabs[kind] if kind in tabs else self._pages[kind][0]
+        return self.forms[kind]
 
 
 def scrolled(form: QWidget) -> QScrollArea:
@@ -170,3 +176,14 @@ def scrolled(form: QWidget) -> QScrollArea:
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     area.setWidget(form)
     return area
+
+
+def beneath(top: QWidget, form: QWidget) -> QWidget:
+    """A form that scrolls beneath something that stays."""
+    page = QWidget()
+    column = QVBoxLayout(page)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    column.addWidget(top)
+    column.addWidget(scrolled(form), 1)
+    return page

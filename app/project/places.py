@@ -30,6 +30,7 @@ _CALLED: Final = {
     "key": mark("project", "key"),
     "row": mark("project", "row"),
     "item": mark("project", "item"),
+    "messages": mark("project", "messages"),
 }
 """What people call a thing; other keys of the file have no other name than in the file."""
 

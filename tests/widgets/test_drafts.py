@@ -55,3 +55,24 @@ def test_what_is_gone_has_no_draft(drafts: Drafts, project: Project) -> None:
     follow_drafts(drafts, project, after)
     assert {subject for subject, *_ in drafts.all()} == {("field", "run", 0), ("panel",)}
     assert drafts.get(("field", "run", 0), "Width") == (("y",), "no number")
+
+
+def test_a_message_keeps_its_draft_while_its_language_is_there(drafts: Drafts, project: Project) -> None:
+    def then(before: Project, *languages: str) -> tuple[Project, set[object]]:
+        after = edits.set_languages(before, languages)
+        follow_drafts(drafts, before, after)
+        return after, {subject for subject, *_ in drafts.all()}
+
+    drafts.keep(("messages",), "Refused", ("x" * 161,), "too long")
+    now, subjects = then(project, "English", "Deutsch")
+    assert subjects == {("messages", "English")}
+    drafts.keep(("messages", "Deutsch"), "Refused", ("y" * 161,), "too long")
+    now, subjects = then(now, "Deutsch", "English")
+    assert subjects == {("messages", "English"), ("messages", "Deutsch")}
+    renamed = edits.rename_language(now, "English", "British")
+    follow_drafts(drafts, now, renamed)
+    assert drafts.get(("messages", "British"), "Refused") == (("x" * 161,), "too long")
+    now, subjects = then(renamed, "Deutsch")
+    assert subjects == {("messages", "Deutsch")}
+    _, subjects = then(now)
+    assert subjects == {("messages",)}

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from app.checks.finding import GRAVITY, Finding
 from app.panel.paging import PagingGraph
+from app.project.messages import MESSAGES
 from app.project.model import Project
 from app.project.problems import Place
 from widgets.commands import Keys, command
@@ -141,6 +142,7 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
         self._actions.append(None)
         self._action(self.tr("Go to the pr&operties"), self._to_inspector, "F4")
+        self._action(self.tr("Write what the panel sa&ys"), self.to_messages, "Ctrl+Shift+D")
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
         self.table_commands = TableCommands(self)
         self.part_commands = PartCommands(self)
@@ -469,6 +471,17 @@ class DesignWorkplace(QWidget):
                 row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
                 return
 
+    def to_messages(self) -> None:
+        """Go to the messages of the panel, in the language that is shown."""
+        self._show_messages(self.document.language)
+        self.inspector.messages_form.focus_first()
+
+    def _show_messages(self, language: int) -> None:
+        self.views.setCurrentIndex(VIEWS.index("screen"))
+        self.document.choose_language(language)
+        self.inspector.show_screen()
+        self.inspector.show_tab(self.inspector.messages_form)
+
     def to_uses(self) -> None:
         """Go to the list of the places where the current signal is used."""
         row = self.inspector.signal_form.used_row
@@ -536,6 +549,8 @@ class DesignWorkplace(QWidget):
             self.lines.select(str(kind), index or 0)
             self._show_inspector()
             self.lines.focus(str(kind))
+        elif kind == "panel" and place[1:2] in (("messages",), ("messages_in",)):
+            self._go_to_messages(project, place[1:])
         else:
             self.views.setCurrentIndex(VIEWS.index("screen"))
             self.inspector.show_screen()
@@ -559,6 +574,21 @@ class DesignWorkplace(QWidget):
         self._to_face()
         self.inspector.show_tab(self.inspector.field_form if selection.fields else self.inspector.screen_form)
 
+    def _go_to_messages(self, project: Project, place: Place) -> None:
+        """Go to the messages of the first language, or of another that `place` names, or to one of them."""
+        languages, message = project.panel.languages, place[1:]
+        number = 0
+        if place[0] == "messages_in":
+            number = languages.index(str(place[1])) if place[1] in languages else 0
+            message = place[2:]
+        self._show_messages(number)
+        form = self.inspector.messages_form
+        known = next((each for each in MESSAGES if message == (each,)), None)
+        if known is None:
+            form.focus_first()
+        else:
+            form.focus_message(known)
+
     def _go_to_draft(self, subject: Any, row: str) -> None:
         kind = subject[0]
         project = self.document.project
@@ -575,6 +605,9 @@ class DesignWorkplace(QWidget):
         elif kind == "panel":
             self.views.setCurrentIndex(VIEWS.index("screen"))
             self.inspector.show_tab(self.inspector.panel_form)
+        elif kind == "messages":
+            languages = project.panel.languages
+            self._show_messages(languages.index(subject[1]) if subject[1:] and subject[1] in languages else 0)
         elif kind == "signal":
             self.show_signal(subject[1])
         elif kind in ("turn", "action"):

@@ -437,8 +437,10 @@ def with_languages(project: Project, languages: tuple[str, ...]) -> Project:
     differing = [place for place, (one, other) in enumerate(zip(old, languages, strict=False)) if one != other]
     if len(old) == len(languages) and len(differing) == 1 and languages[differing[0]] not in old:
         return edits.rename_language(project, old[differing[0]], languages[differing[0]])
-    for language in old[1:]:
-        if language not in languages and _has_texts(project, language):
+    # Where another language becomes the first, its texts come into the place of those of the first one.
+    first_goes = bool(old and languages) and languages[0] in old and _has_texts(project, languages[0])
+    for language in old if first_goes else old[1:]:
+        if language not in languages and (language == old[0] or _has_texts(project, language)):
             raise edits.EditRefused(
                 translate(
                     "PanelForm", "there are texts in \u201c{name}\u201d; take that language out by the button"
@@ -448,8 +450,10 @@ def with_languages(project: Project, languages: tuple[str, ...]) -> Project:
 
 
 def _has_texts(project: Project, language: str) -> bool:
-    return any(language in screen.text_in for screen in project.screens) or any(
-        language in signal.texts_in for signal in project.signals
+    return (
+        language in project.panel.messages_in
+        or any(language in screen.text_in for screen in project.screens)
+        or any(language in signal.texts_in for signal in project.signals)
     )
 
 

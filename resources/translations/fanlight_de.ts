@@ -1188,6 +1188,10 @@
         <source>W&amp;hole screens</source>
         <translation>&amp;Komplette Bilder</translation>
     </message>
+    <message>
+        <source>Write what the panel sa&amp;ys</source>
+        <translation>&amp;Meldungen des Panels schreiben</translation>
+    </message>
 </context>
 <context>
     <name>EditorActions</name>
@@ -2523,6 +2527,10 @@
         <translation>Feld</translation>
     </message>
     <message>
+        <source>Messages</source>
+        <translation>Meldungen</translation>
+    </message>
+    <message>
         <source>No action is selected. Choose one in the table, or add one.</source>
         <translation>Keine Aktion ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
     </message>
@@ -2560,6 +2568,133 @@
     <message>
         <source>On the keyboard: %s</source>
         <translation>Auf der Tastatur: %s</translation>
+    </message>
+</context>
+<context>
+    <name>LimitsDialog</name>
+    <message>
+        <source>&amp;Keep only the newest</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A file has {least} at least and {most} at most.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A file lasts {least} at least and {most} at most.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A recording goes on in another file after {time}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A recording goes on in another file at {size} or after {time}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A recording goes on in another file at {size}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A recording is one file, however long it lasts.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All its files are kept.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>At most about {size} and {time} of a recording are kept; its oldest file is deleted then.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>At most about {size} of a recording are kept; its oldest file is deleted then.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>At most about {time} of a recording are kept; its oldest file is deleted then.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go on in another file &amp;at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Go on in another file a&amp;fter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Limits of recordings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>MB</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing is deleted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Number of files kept</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Size of a file in MB</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The number of files counts once files follow one another.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>They are for every recording that this window makes. One that is being made now goes by them at once.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Time of a file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unit of the time of a file</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>all</source>
+        <translation type="unfinished">alle</translation>
+    </message>
+    <message>
+        <source>files</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>hours</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>minutes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>never</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>seconds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{most} files are kept at most, 0 means all.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{place}: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>⚠ Whenever another file begins, what was recorded before is deleted.</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -3074,6 +3209,211 @@
     <message>
         <source>– left aside –</source>
         <translation>– bleibt beiseite –</translation>
+    </message>
+</context>
+<context>
+    <name>MessagePreview</name>
+    <message>
+        <source>The message as the panel shows it</source>
+        <translation>Die Meldung, wie das Panel sie zeigt</translation>
+    </message>
+</context>
+<context>
+    <name>MessageRow</name>
+    <message>
+        <source>Left empty: “{words}”</source>
+        <translation>Leer gelassen: „{words}“</translation>
+    </message>
+</context>
+<context>
+    <name>MessagesForm</name>
+    <message>
+        <source>A key asks for something that cannot be done.</source>
+        <translation>Eine Taste verlangt etwas, das nicht geht.</translation>
+    </message>
+    <message>
+        <source>A key begins an entry on a screen that has none.</source>
+        <translation>Eine Taste beginnt eine Eingabe auf einem Bild, das keine hat.</translation>
+    </message>
+    <message>
+        <source>A value could not be written for another reason.</source>
+        <translation>Ein Wert konnte aus einem anderen Grund nicht geschrieben werden.</translation>
+    </message>
+    <message>
+        <source>A value could not be written: the device answers with an exception.</source>
+        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät antwortet mit einer Ausnahme.</translation>
+    </message>
+    <message>
+        <source>A value could not be written: the device says nothing.</source>
+        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät schweigt.</translation>
+    </message>
+    <message>
+        <source>A value could not be written: the line is down.</source>
+        <translation>Ein Wert konnte nicht geschrieben werden: Die Leitung ist unterbrochen.</translation>
+    </message>
+    <message>
+        <source>A value is to be written before writing is armed.</source>
+        <translation>Ein Wert soll geschrieben werden, bevor das Schreiben scharf geschaltet ist.</translation>
+    </message>
+    <message>
+        <source>A value was written, and nobody knows what became of it.</source>
+        <translation>Ein Wert wurde geschrieben, und es ist nicht bekannt, was daraus wurde.</translation>
+    </message>
+    <message>
+        <source>A value was written, and read back the device holds another.</source>
+        <translation>Ein Wert wurde geschrieben, und beim Zurücklesen hat das Gerät einen anderen.</translation>
+    </message>
+    <message>
+        <source>Fill in</source>
+        <translation>Ergänzen</translation>
+    </message>
+    <message>
+        <source>Fill in English</source>
+        <translation>Auf Englisch ergänzen</translation>
+    </message>
+    <message>
+        <source>Fill in German</source>
+        <translation>Auf Deutsch ergänzen</translation>
+    </message>
+    <message>
+        <source>In which the texts of the whole panel are shown and typed</source>
+        <translation>In der die Texte des ganzen Panels gezeigt und geschrieben werden</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Sprache</translation>
+    </message>
+    <message>
+        <source>No answer</source>
+        <translation>Keine Antwort</translation>
+    </message>
+    <message>
+        <source>No connection</source>
+        <translation>Keine Verbindung</translation>
+    </message>
+    <message>
+        <source>No more digits</source>
+        <translation>Keine Stelle mehr</translation>
+    </message>
+    <message>
+        <source>No value yet</source>
+        <translation>Noch kein Wert</translation>
+    </message>
+    <message>
+        <source>Not armed</source>
+        <translation>Nicht scharf</translation>
+    </message>
+    <message>
+        <source>Not kept</source>
+        <translation>Anderer Wert</translation>
+    </message>
+    <message>
+        <source>Not possible</source>
+        <translation>Nicht möglich</translation>
+    </message>
+    <message>
+        <source>Not written</source>
+        <translation>Nicht geschrieben</translation>
+    </message>
+    <message>
+        <source>Nothing is missing in {language}.</source>
+        <translation>Auf {language} fehlt nichts.</translation>
+    </message>
+    <message>
+        <source>Nothing is missing: the panel says all of it in English by itself.</source>
+        <translation>Es fehlt nichts: Auf Englisch sagt das Panel alles von selbst.</translation>
+    </message>
+    <message>
+        <source>Nothing to enter</source>
+        <translation>Keine Eingabe</translation>
+    </message>
+    <message>
+        <source>Over the limit</source>
+        <translation>Über der Grenze</translation>
+    </message>
+    <message>
+        <source>Read only</source>
+        <translation>Nur lesbar</translation>
+    </message>
+    <message>
+        <source>Refused</source>
+        <translation>Abgelehnt</translation>
+    </message>
+    <message>
+        <source>Still on</source>
+        <translation>Steht noch an</translation>
+    </message>
+    <message>
+        <source>The field has no cell left for another digit.</source>
+        <translation>Das Feld hat keine Zelle mehr für eine weitere Stelle.</translation>
+    </message>
+    <message>
+        <source>The operator enters less than the signal may be.</source>
+        <translation>Eingegeben wird weniger, als das Signal sein darf.</translation>
+    </message>
+    <message>
+        <source>The operator enters more than the signal may be.</source>
+        <translation>Eingegeben wird mehr, als das Signal sein darf.</translation>
+    </message>
+    <message>
+        <source>The operator wants to leave a screen that is shown while a condition holds.</source>
+        <translation>Ein Bild soll verlassen werden, das gezeigt wird, solange eine Bedingung gilt.</translation>
+    </message>
+    <message>
+        <source>The value is a text, or a register that nobody may write.</source>
+        <translation>Der Wert ist ein Text oder ein Register, das nicht geschrieben werden darf.</translation>
+    </message>
+    <message>
+        <source>There is room for one row of {columns} cells.</source>
+        <translation>Platz ist für eine Zeile von {columns} Zellen.</translation>
+    </message>
+    <message>
+        <source>There is room for {rows} rows of {columns} cells.</source>
+        <translation>Platz ist für {rows} Zeilen von {columns} Zellen.</translation>
+    </message>
+    <message>
+        <source>Too long to be whole beside every value: say it shorter.</source>
+        <translation>Zu lang, um neben jedem Wert ganz zu stehen: kürzer fassen.</translation>
+    </message>
+    <message>
+        <source>Unconfirmed</source>
+        <translation>Unbestätigt</translation>
+    </message>
+    <message>
+        <source>Under the limit</source>
+        <translation>Unter der Grenze</translation>
+    </message>
+    <message>
+        <source>What is to be changed has not been read, or not well.</source>
+        <translation>Was geändert werden soll, wurde nicht oder nicht gut gelesen.</translation>
+    </message>
+    <message>
+        <source>What the panel says</source>
+        <translation>Was das Panel sagt</translation>
+    </message>
+    <message>
+        <source>What the panel says, in {language}</source>
+        <translation>Was das Panel sagt, auf {language}</translation>
+    </message>
+    <message>
+        <source>Words are ready in English and German only.</source>
+        <translation>Fertige Worte gibt es nur auf Englisch und Deutsch.</translation>
+    </message>
+    <message>
+        <source>Words are ready in English and German: name the language among the properties of the panel.</source>
+        <translation>Fertige Worte gibt es auf Englisch und Deutsch: die Sprache bei den Eigenschaften des Panels nennen.</translation>
+    </message>
+    <message>
+        <source>Write the message “{name}”</source>
+        <translation>Meldung „{name}“ schreiben</translation>
+    </message>
+    <message>
+        <source>{place} becomes “{value}” at the longest.</source>
+        <translation>Aus {place} wird längstens „{value}“.</translation>
+    </message>
+    <message>
+        <source>{place} is where the value stands.</source>
+        <translation>Wo {place} steht, kommt der Wert hin.</translation>
     </message>
 </context>
 <context>
@@ -4486,6 +4826,69 @@
     <message>
         <source>{file}  –  {folder} (not found)</source>
         <translation>{file}  –  {folder} (nicht gefunden)</translation>
+    </message>
+</context>
+<context>
+    <name>RecordingControl</name>
+    <message>
+        <source>&amp;End the recording</source>
+        <translation type="unfinished">Aufzeichnung &amp;beenden</translation>
+    </message>
+    <message>
+        <source>&amp;Limits of recordings…</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Record…</source>
+        <translation type="unfinished">&amp;Aufzeichnen…</translation>
+    </message>
+    <message>
+        <source>; ⚠ {count} samples lost</source>
+        <translation type="unfinished">; ⚠ {count} Abtastwerte verloren</translation>
+    </message>
+    <message>
+        <source>Nothing is connected, so there is nothing to record. Connect first.</source>
+        <translation type="unfinished">Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+    </message>
+    <message>
+        <source>Record into a new file</source>
+        <translation type="unfinished">In neue Datei aufzeichnen</translation>
+    </message>
+    <message>
+        <source>Recording</source>
+        <translation type="unfinished">Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Recordings (*.fanrec)</source>
+        <translation type="unfinished">Aufzeichnungen (*.fanrec)</translation>
+    </message>
+    <message>
+        <source>a recording is being made</source>
+        <translation type="unfinished">eine Aufzeichnung läuft</translation>
+    </message>
+    <message>
+        <source>no recording is being made</source>
+        <translation type="unfinished">keine Aufzeichnung läuft</translation>
+    </message>
+    <message>
+        <source>recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples altogether</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>recorded {name}: {seconds} s, {samples} samples, {size}</source>
+        <translation type="unfinished">{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
+    </message>
+    <message>
+        <source>● recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples altogether</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>● recording {name}, file {number}: {seconds} s, {size}; {samples} samples altogether</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
+        <translation type="unfinished">● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
 </context>
 <context>
@@ -6335,24 +6738,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>StartUpWorkplace</name>
     <message>
-        <source>&amp;End the recording</source>
-        <translation>Aufzeichnung &amp;beenden</translation>
-    </message>
-    <message>
         <source>&amp;Open a recording…</source>
         <translation>Aufzeichnung &amp;öffnen…</translation>
     </message>
     <message>
-        <source>&amp;Record…</source>
-        <translation>&amp;Aufzeichnen…</translation>
-    </message>
-    <message>
         <source>&amp;Trend</source>
         <translation>&amp;Trend</translation>
-    </message>
-    <message>
-        <source>; ⚠ {count} samples lost</source>
-        <translation>; ⚠ {count} Abtastwerte verloren</translation>
     </message>
     <message>
         <source>As &amp;found, as left…</source>
@@ -6363,20 +6754,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>&amp;Ereignisse</translation>
     </message>
     <message>
-        <source>Nothing is connected, so there is nothing to record. Connect first.</source>
-        <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
-    </message>
-    <message>
         <source>Open a recording</source>
         <translation>Aufzeichnung öffnen</translation>
-    </message>
-    <message>
-        <source>Record into a new file</source>
-        <translation>In neue Datei aufzeichnen</translation>
-    </message>
-    <message>
-        <source>Recording</source>
-        <translation>Aufzeichnung</translation>
     </message>
     <message>
         <source>Recordings (*.fanrec)</source>
@@ -6387,24 +6766,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Diese Aufzeichnung gehört zu einem anderen Stand des Projekts als dem verbundenen.</translation>
     </message>
     <message>
-        <source>a recording is being made</source>
-        <translation>eine Aufzeichnung läuft</translation>
-    </message>
-    <message>
-        <source>no recording is being made</source>
-        <translation>keine Aufzeichnung läuft</translation>
-    </message>
-    <message>
-        <source>recorded {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation>{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
-    </message>
-    <message>
         <source>{name} is damaged; what can be read is shown: {reason}</source>
         <translation>{name} ist beschädigt; gezeigt wird, was lesbar ist: {reason}</translation>
-    </message>
-    <message>
-        <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation>● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
 </context>
 <context>
@@ -11327,6 +11690,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>mechanical power</source>
         <translation>mechanische Leistung</translation>
+    </message>
+    <message>
+        <source>messages</source>
+        <translation>Meldungen</translation>
     </message>
     <message>
         <source>motor heat</source>

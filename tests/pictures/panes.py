@@ -286,6 +286,7 @@ def panes() -> list[Pane]:
         Pane("design-screen", _view("screen", _first_field)),
         Pane("design-screen-form", _view("screen", _tab("screen_form"))),
         Pane("design-panel-form", _view("screen", _tab("panel_form"))),
+        Pane("design-messages", _view("screen", lambda window: window.design.to_messages())),
         Pane("design-map", _view("map")),
         Pane("design-turns", _view("behaviour", _go("turn", 0))),
         Pane("design-actions", _view("behaviour", _go("action", 0))),

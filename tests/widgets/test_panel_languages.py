@@ -56,6 +56,19 @@ def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document:
     assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
 
 
+def test_languages_change_places_by_typing_and_both_keep_their_texts(
+    design: DesignWorkplace, document: Document
+) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0]
+    document.do("t", lambda project: edits.translate_screen(project, screen.name, "deutsch", ["Pumpe"]))
+    name_languages(design, "deutsch")
+    assert "\u201cenglish\u201d" in reason(design.inspector.panel_form, "Languages")
+    name_languages(design, "deutsch, english")
+    assert document.project.screens[0].text == ("Pumpe", "", "", "")
+    assert document.project.screens[0].text_in == {"english": screen.text}
+
+
 def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
     design: DesignWorkplace, document: Document
 ) -> None:

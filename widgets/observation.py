@@ -70,6 +70,11 @@ class Observation(QObject):
         """How the recording is doing, or how the last one ended; None if there was none."""
         return self._recorder.progress if self._recorder is not None else self._last
 
+    @property
+    def limits(self) -> Limits:
+        """Those of the recording that is being made; none if none is."""
+        return self._recorder.limits if self._recorder is not None else Limits()
+
     def record(self, path: Path, limits: Limits | None = None) -> None:
         """Begin to record into a new file.
 

@@ -9,6 +9,7 @@ from typing import Final
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from app.record.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
 from widgets.language import Language
 from widgets.palette import Appearance
 from widgets.size import nearest
@@ -217,6 +218,29 @@ class Settings:
     @start_up_folder.setter
     def start_up_folder(self, folder: Path) -> None:
         self._store.setValue("start_up_folder", str(folder.absolute()))
+
+    @property
+    def recording_limits(self) -> Limits:
+        """When a recording goes on in another file, and how many files are kept. A part that makes no sense is none."""
+        size = self._within("recording/size", LEAST_SIZE, MOST_SIZE)
+        seconds = self._within("recording/seconds", LEAST_S, MOST_S)
+        files = self._within("recording/files", 1, MOST_FILES)
+        # Files are deleted by it: half a number is no number.
+        return Limits(size=int(size), seconds=seconds, files=int(files) if files.is_integer() else 0)
+
+    @recording_limits.setter
+    def recording_limits(self, limits: Limits) -> None:
+        self._store.setValue("recording/size", limits.size)
+        self._store.setValue("recording/seconds", limits.seconds)
+        self._store.setValue("recording/files", limits.files)
+
+    def _within(self, key: str, least: float, most: float) -> float:
+        """A number of the file between these; 0 if there is none."""
+        try:
+            found = float(str(self._store.value(key, 0)))
+        except ValueError:
+            return 0.0
+        return found if least <= found <= most else 0.0
 
     def _texts(self, key: str) -> tuple[str, ...]:
         found = self._store.value(key, [])

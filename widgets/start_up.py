@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 import time
 from collections.abc import Sequence
 from pathlib import Path
@@ -13,7 +12,6 @@ from PySide6.QtGui import QAction, QHideEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
     QFrame,
-    QLabel,
     QMenu,
     QScrollArea,
     QSplitter,
@@ -27,21 +25,20 @@ from app.record.events import Event
 from app.record.reader import NotReadable, Recording
 from app.record.replay import Replay
 from app.record.source import Recorded
-from app.record.writer import CannotRecord
-from widgets.commands import allow, command
+from widgets.commands import command
 from widgets.document import Document
 from widgets.events_view import EventsView
 from widgets.face import PanelFace
 from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.observation import Observation
+from widgets.panel_reason import PanelReason
+from widgets.recording import RecordingControl
 from widgets.replay_bar import ReplayBar
 from widgets.response_view import ResponseView
 from widgets.settings import Settings
 from widgets.trend_view import TrendView
 
-ENDING: Final = ".fanrec"
-"""Of the names of recordings."""
 TREND_EVERY_S: Final = 0.2
 """How often curves are drawn anew: a minute rolls on by three pixels in that time."""
 BLINK_S: Final = 0.1
@@ -73,27 +70,26 @@ class StartUpWorkplace(QWidget):
         self._seen: tuple[object, ...] = ()
         self._rows: Rows = ()
         self.face = PanelFace()
+        self.why = PanelReason()
         self.trend = TrendView()
         self.events = EventsView()
         self.replay_bar = ReplayBar()
         self.response = ResponseView()
+        self.recording_control = RecordingControl(self, live, observation, settings)
         self._make_actions()
         self._lay_out(connecting)
         self.setFocusProxy(self.face)
         self._connect()
         self._begun()
         self._connection_changed()
-        self._recording_changed()
 
     def _make_actions(self) -> None:
-        self.record_action = command(self, self.tr("&Record\u2026"), self.record, "Ctrl+R")
-        self.end_action = command(self, self.tr("&End the recording"), self._observation.end_recording, "Ctrl+Alt+R")
         self.registers_action = command(self, self.tr("As &found, as left\u2026"), self.show_registers, "Alt+Shift+D")
         self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
 
     def fill_menu(self, menu: QMenu) -> None:
         """Put the commands of this workplace into a menu of the window."""
-        menu.addActions([self.record_action, self.end_action, self.open_action])
+        menu.addActions([*self.recording_control.actions, self.open_action, self.recording_control.limits_action])
         menu.addSeparator()
         self.replay_bar.fill_menu(menu)
         menu.addSeparator()
@@ -107,17 +103,13 @@ class StartUpWorkplace(QWidget):
         bar.setProperty("look", "bar")
         row = FlowLayout(bar)
         row.setContentsMargins(6, 2, 8, 2)
-        for action in (*connecting, self.record_action, self.end_action, self.open_action):
+        for action in (*connecting, *self.recording_control.actions, self.open_action):
             button = QToolButton()
             button.setDefaultAction(action)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             row.addWidget(button)
-        self.state = QLabel()
-        self.state.setTextFormat(Qt.TextFormat.PlainText)
-        self.state.setMinimumWidth(10)
-        self.state.setAccessibleName(self.tr("Recording"))
-        row.addWidget(self.state)
+        row.addWidget(self.recording_control.state)
         area = QScrollArea()
         area.setWidget(self.face)
         area.setWidgetResizable(True)
@@ -127,6 +119,7 @@ class StartUpWorkplace(QWidget):
         column = QVBoxLayout(corner)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(area, 1)
+        column.addWidget(self.why)
         column.addWidget(self.response)
         right = QSplitter(Qt.Orientation.Vertical)
         right.setObjectName("trend and events")
@@ -160,7 +153,7 @@ class StartUpWorkplace(QWidget):
         self._document.changed.connect(self._connection_changed)
         observation.begun.connect(self._begun)
         observation.happened.connect(self._happened)
-        observation.recording_changed.connect(self._recording_changed)
+        self.recording_control.said.connect(self.said)
         self.events.acknowledge_wanted.connect(observation.acknowledge)
         self.events.note_wanted.connect(observation.note)
         self.events.moment_chosen.connect(self._go_to)
@@ -184,61 +177,13 @@ class StartUpWorkplace(QWidget):
             former.close_recording()
             if self.play(played.path):
                 self.replay_bar.seek(at)
-        self._recording_changed()
+        self.recording_control.look()
 
     def show_registers(self) -> None:
         """Open the registers as found and as left, beside the window: disarming stays in reach."""
         from widgets.snapshots_dialog import SnapshotsDialog
 
         SnapshotsDialog(self._document, self._live, self._settings, self.window()).show()
-
-    # Recording
-
-    def record(self) -> None:
-        """Ask for a file and record into it."""
-        if not self._live.connected:
-            self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
-            return
-        usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
-        name, _ = QFileDialog.getSaveFileName(
-            self, self.tr("Record into a new file"), usual, self.tr("Recordings (*.fanrec)")
-        )
-        if name:
-            self.record_into(Path(name) if Path(name).suffix else Path(name + ENDING))
-
-    def record_into(self, path: Path) -> bool:
-        """Record into this new file. False if that cannot be done; that has been said."""
-        try:
-            self._observation.record(path)
-        except CannotRecord as why:
-            self.said.emit(str(why), True)
-            return False
-        return True
-
-    def _recording_changed(self) -> None:
-        recording = self._observation.recording
-        allow(self.record_action, not recording, self.tr("a recording is being made"))
-        allow(self.end_action, recording, self.tr("no recording is being made"))
-        self._say_recording()
-
-    def _say_recording(self) -> None:
-        progress = self._observation.progress
-        if progress is None:
-            self.state.setText("")
-            return
-        size = f"{progress.size / 1e6:.1f} MB" if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
-        words = (
-            self.tr("\u25cf recording {name}: {seconds} s, {samples} samples, {size}")
-            if self._observation.recording
-            else self.tr("recorded {name}: {seconds} s, {samples} samples, {size}")
-        ).format(name=progress.path.name, seconds=f"{progress.seconds:.0f}", samples=progress.samples, size=size)
-        if progress.lost:
-            words += self.tr("; \u26a0 {count} samples lost").format(count=progress.lost)
-        if progress.trouble:
-            words = "\u26a0 " + progress.trouble
-        if self.state.text() != words:
-            self.state.setText(words)
-            self.state.setToolTip(str(progress.path))
 
     # Playing a recording
 
@@ -356,9 +301,10 @@ class StartUpWorkplace(QWidget):
             if seen != self._seen:
                 self._seen = seen
                 self._show_rows(session.rows())
+                self.why.follow(session.state.message)
         if now - self._drawn >= TREND_EVERY_S:
             self._drawn = now
-            self._say_recording()
+            self.recording_control.say()
             if self._recording is None:
                 self.trend.refresh()
 
@@ -372,6 +318,7 @@ class StartUpWorkplace(QWidget):
         if replay is not None:
             (replay.key_down if down else replay.key_up)(key)
             self._show_rows(replay.rows())
+            self.why.follow(replay.state.message)
         elif down:
             self._live.key_down(key)
         else:

@@ -2574,127 +2574,127 @@
     <name>LimitsDialog</name>
     <message>
         <source>&amp;Keep only the newest</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur die neuesten &amp;behalten</translation>
     </message>
     <message>
         <source>A file has {least} at least and {most} at most.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei hat mindestens {least} und höchstens {most}.</translation>
     </message>
     <message>
         <source>A file lasts {least} at least and {most} at most.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei dauert mindestens {least} und höchstens {most}.</translation>
     </message>
     <message>
         <source>A recording goes on in another file after {time}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Aufzeichnung geht nach {time} in einer weiteren Datei weiter.</translation>
     </message>
     <message>
         <source>A recording goes on in another file at {size} or after {time}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Aufzeichnung geht ab {size} oder nach {time} in einer weiteren Datei weiter.</translation>
     </message>
     <message>
         <source>A recording goes on in another file at {size}.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Aufzeichnung geht ab {size} in einer weiteren Datei weiter.</translation>
     </message>
     <message>
         <source>A recording is one file, however long it lasts.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Aufzeichnung ist eine einzige Datei, gleich wie lange sie dauert.</translation>
     </message>
     <message>
         <source>All its files are kept.</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle ihre Dateien werden behalten.</translation>
     </message>
     <message>
         <source>At most about {size} and {time} of a recording are kept; its oldest file is deleted then.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von einer Aufzeichnung werden höchstens etwa {size} und {time} behalten; dann wird ihre älteste Datei gelöscht.</translation>
     </message>
     <message>
         <source>At most about {size} of a recording are kept; its oldest file is deleted then.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von einer Aufzeichnung werden höchstens etwa {size} behalten; dann wird ihre älteste Datei gelöscht.</translation>
     </message>
     <message>
         <source>At most about {time} of a recording are kept; its oldest file is deleted then.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von einer Aufzeichnung werden höchstens etwa {time} behalten; dann wird ihre älteste Datei gelöscht.</translation>
     </message>
     <message>
         <source>Go on in another file &amp;at</source>
-        <translation type="unfinished"></translation>
+        <translation>In weiterer Datei &amp;fortfahren ab</translation>
     </message>
     <message>
         <source>Go on in another file a&amp;fter</source>
-        <translation type="unfinished"></translation>
+        <translation>In weiterer Datei fortfahren &amp;nach</translation>
     </message>
     <message>
         <source>Limits of recordings</source>
-        <translation type="unfinished"></translation>
+        <translation>Grenzen der Aufzeichnungen</translation>
     </message>
     <message>
         <source>MB</source>
-        <translation type="unfinished"></translation>
+        <translation>MB</translation>
     </message>
     <message>
         <source>Nothing is deleted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts wird gelöscht.</translation>
     </message>
     <message>
         <source>Number of files kept</source>
-        <translation type="unfinished"></translation>
+        <translation>Anzahl behaltener Dateien</translation>
     </message>
     <message>
         <source>Size of a file in MB</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe einer Datei in MB</translation>
     </message>
     <message>
         <source>The number of files counts once files follow one another.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Anzahl der Dateien zählt erst, wenn Dateien aufeinander folgen.</translation>
     </message>
     <message>
         <source>They are for every recording that this window makes. One that is being made now goes by them at once.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sie gelten für alle Aufzeichnungen dieses Fensters, für eine laufende sofort.</translation>
     </message>
     <message>
         <source>Time of a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Dauer einer Datei</translation>
     </message>
     <message>
         <source>Unit of the time of a file</source>
-        <translation type="unfinished"></translation>
+        <translation>Einheit der Dauer einer Datei</translation>
     </message>
     <message>
         <source>all</source>
-        <translation type="unfinished">alle</translation>
+        <translation>alle</translation>
     </message>
     <message>
         <source>files</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateien</translation>
     </message>
     <message>
         <source>hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Stunden</translation>
     </message>
     <message>
         <source>minutes</source>
-        <translation type="unfinished"></translation>
+        <translation>Minuten</translation>
     </message>
     <message>
         <source>never</source>
-        <translation type="unfinished"></translation>
+        <translation>nie</translation>
     </message>
     <message>
         <source>seconds</source>
-        <translation type="unfinished"></translation>
+        <translation>Sekunden</translation>
     </message>
     <message>
         <source>{most} files are kept at most, 0 means all.</source>
-        <translation type="unfinished"></translation>
+        <translation>Höchstens {most} Dateien werden behalten, 0 heißt alle.</translation>
     </message>
     <message>
         <source>{place}: {reason}</source>
-        <translation type="unfinished"></translation>
+        <translation>{place}: {reason}</translation>
     </message>
     <message>
         <source>⚠ Whenever another file begins, what was recorded before is deleted.</source>
-        <translation type="unfinished"></translation>
+        <translation>⚠ Sobald eine weitere Datei beginnt, wird das zuvor Aufgezeichnete gelöscht.</translation>
     </message>
 </context>
 <context>
@@ -4832,63 +4832,63 @@
     <name>RecordingControl</name>
     <message>
         <source>&amp;End the recording</source>
-        <translation type="unfinished">Aufzeichnung &amp;beenden</translation>
+        <translation>Aufzeichnung &amp;beenden</translation>
     </message>
     <message>
         <source>&amp;Limits of recordings…</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Grenzen der Aufzeichnungen…</translation>
     </message>
     <message>
         <source>&amp;Record…</source>
-        <translation type="unfinished">&amp;Aufzeichnen…</translation>
+        <translation>&amp;Aufzeichnen…</translation>
     </message>
     <message>
         <source>; ⚠ {count} samples lost</source>
-        <translation type="unfinished">; ⚠ {count} Abtastwerte verloren</translation>
+        <translation>; ⚠ {count} Abtastwerte verloren</translation>
     </message>
     <message>
         <source>Nothing is connected, so there is nothing to record. Connect first.</source>
-        <translation type="unfinished">Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+        <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
     </message>
     <message>
         <source>Record into a new file</source>
-        <translation type="unfinished">In neue Datei aufzeichnen</translation>
+        <translation>In neue Datei aufzeichnen</translation>
     </message>
     <message>
         <source>Recording</source>
-        <translation type="unfinished">Aufzeichnung</translation>
+        <translation>Aufzeichnung</translation>
     </message>
     <message>
         <source>Recordings (*.fanrec)</source>
-        <translation type="unfinished">Aufzeichnungen (*.fanrec)</translation>
+        <translation>Aufzeichnungen (*.fanrec)</translation>
     </message>
     <message>
         <source>a recording is being made</source>
-        <translation type="unfinished">eine Aufzeichnung läuft</translation>
+        <translation>eine Aufzeichnung läuft</translation>
     </message>
     <message>
         <source>no recording is being made</source>
-        <translation type="unfinished">keine Aufzeichnung läuft</translation>
+        <translation>keine Aufzeichnung läuft</translation>
     </message>
     <message>
         <source>recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples altogether</source>
-        <translation type="unfinished"></translation>
+        <translation>in {number} Dateien aufgezeichnet, zuletzt {name}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
     <message>
         <source>recorded {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation type="unfinished">{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
+        <translation>{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
     <message>
         <source>● recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples altogether</source>
-        <translation type="unfinished"></translation>
+        <translation>● {name} wird aufgezeichnet, Datei {number} (behalten: {kept}): {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
     <message>
         <source>● recording {name}, file {number}: {seconds} s, {size}; {samples} samples altogether</source>
-        <translation type="unfinished"></translation>
+        <translation>● {name} wird aufgezeichnet, Datei {number}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
     <message>
         <source>● recording {name}: {seconds} s, {samples} samples, {size}</source>
-        <translation type="unfinished">● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
+        <translation>● {name} wird aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
 </context>
 <context>

@@ -165,7 +165,7 @@ def main() -> int:
         window.bench.connect_line()
         if args.start_up:
             window.show_workplace(2)
-            window.start_up.record_into(Path(folder) / "run.fanrec")
+            window.start_up.recording_control.record_into(Path(folder) / "run.fanrec")
         run_for(2.0)
         wall, whole, own = time.perf_counter(), time.process_time(), time.thread_time()
         run_for(args.seconds)

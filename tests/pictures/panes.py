@@ -18,6 +18,7 @@ from app.project.files import load
 from app.project.model import RegisterSignal
 from app.project.problems import Problem
 from app.project.recovery import Origin, Slot
+from app.record.limits import Limits
 from app.snapshots.differences import Row
 from projects import demo_path
 from tests.pictures.stage import settle, settle_until
@@ -35,6 +36,7 @@ from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.import_list import ImportDialog
 from widgets.page_map_turn import TurnDialog
 from widgets.problems import ProblemsDialog
+from widgets.recording_limits import LimitsDialog
 from widgets.recovery_dialog import RecoveryDialog
 from widgets.restoring_dialog import RestoringDialog
 from widgets.scaling_aid import ScalingAid
@@ -277,6 +279,7 @@ RESTORED: Final = [
     Row("holding", 310, 1, 310, (7630,), (6000,), "speed set point", "38.2 Hz", "30.0 Hz"),
     Row("holding", 311, 1, 311, (50,), (200,), "ramp up", "5.0 s", "20.0 s"),
 ]
+LIMITS: Final = Limits(size=100_000_000, seconds=3600, files=5)
 ARRIVALS: Final = Arrivals(("speed",), (), (), (Difference("signal", "speed", (Unlike("register", "310", "410"),)),))
 
 
@@ -306,6 +309,7 @@ def panes() -> list[Pane]:
         Pane("dialog-snapshots-taken", _snapshots_taken),
         Pane("dialog-snapshots-compared", _snapshots_compared),
         Pane("dialog-restoring", _dialog(lambda window: RestoringDialog("pump", RESTORED, window))),
+        Pane("dialog-limits", _dialog(lambda window: LimitsDialog(LIMITS, window))),
         Pane("dialog-new", _dialog(TemplateDialog)),
         Pane(
             "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))

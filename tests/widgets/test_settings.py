@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QByteArray, QSettings
 
+from app.record.limits import Limits
 from widgets.palette import Appearance
 from widgets.settings import RECENT_FILES, Settings
 
@@ -73,3 +74,29 @@ def test_nonsense_in_the_file_is_as_if_it_were_not_there(tmp_path: Path) -> None
     assert settings.appearance is Appearance.SYSTEM
     assert settings.recent == ()
     assert settings.geometry.isEmpty()
+
+
+@pytest.mark.parametrize("limits", [Limits(), Limits(100_000_000, 5400.0, 5), Limits(seconds=1.5), Limits(files=1)])
+def test_remembers_the_limits_of_recordings(limits: Limits) -> None:
+    Settings().recording_limits = limits
+    assert Settings().recording_limits == limits
+
+
+@pytest.mark.parametrize(
+    ("lines", "expected"),
+    [
+        ("", Limits()),
+        ("size=much\nseconds=\nfiles=@Invalid()", Limits()),
+        ("size=nan\nseconds=inf\nfiles=1e999", Limits()),
+        ("size=-5000000\nseconds=-1\nfiles=-3", Limits()),
+        ("size=1\nseconds=0.001\nfiles=2.5", Limits()),
+        ("size=1e300\nseconds=1e300\nfiles=999999999999", Limits()),
+        ("size=1, 2\nseconds=60\nfiles=none", Limits(seconds=60.0)),
+        ("size=2000000\nseconds=soon\nfiles=3", Limits(size=2_000_000, files=3)),
+    ],
+)
+def test_of_the_limits_of_recordings_what_makes_no_sense_is_none(tmp_path: Path, lines: str, expected: Limits) -> None:
+    file = tmp_path / "fanlight" / "fanlight.ini"
+    file.parent.mkdir(parents=True)
+    file.write_text(f"[recording]\n{lines}\n")
+    assert Settings().recording_limits == expected

@@ -31,6 +31,7 @@ from widgets.flow import FlowLayout
 from widgets.follower_control import FollowerCard, FollowerCards
 from widgets.live import Live, NotConnectedError
 from widgets.palette import set_look
+from widgets.panel_reason import PanelReason
 from widgets.readings_table import ReadingsTable
 from widgets.shortening import ShortChoice, ShortLabel
 from widgets.size import scaled
@@ -69,6 +70,7 @@ class BenchWorkplace(QWidget):
         self._shown: Project | None = None
         self._make_actions()
         self.face = PanelFace()
+        self.why = PanelReason()
         self.readings = ReadingsTable()
         self._cards_area = FollowerCards()
         self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
@@ -200,6 +202,7 @@ class BenchWorkplace(QWidget):
         column = QVBoxLayout(left)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.face, 1)
+        column.addWidget(self.why)
         column.addWidget(self._cards_area)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setObjectName("bench")
@@ -282,6 +285,7 @@ class BenchWorkplace(QWidget):
         self._rows = ()
         self._seen = (None, 0, 0)
         self.face.set_rows(())
+        self.why.clear()
         self._show_project(self._document.project if session is None else session.project)
         self._table_at = 0.0
         if session is not None and session.simulation is not None:
@@ -332,6 +336,7 @@ class BenchWorkplace(QWidget):
         seen = (session.state, session.snapshot().number, int(now / BLINK_S))
         if seen[0] is not self._seen[0] or seen[1:] != self._seen[1:]:
             self._seen = seen
+            self.why.follow(session.state.message)
             rows = session.rows()
             if rows != self._rows:
                 self._rows = rows

@@ -4225,6 +4225,17 @@
     </message>
 </context>
 <context>
+    <name>PanelReason</name>
+    <message>
+        <source>Why the panel said so: {words}</source>
+        <translation>Warum das Panel das sagte: {words}</translation>
+    </message>
+    <message>
+        <source>“{text}”: {reason}</source>
+        <translation>„{text}“: {reason}</translation>
+    </message>
+</context>
+<context>
     <name>PartCommands</name>
     <message>
         <source>&amp;Action by a key</source>

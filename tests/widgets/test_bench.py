@@ -255,6 +255,21 @@ def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, de
     assert device.models["fan"].get("command") == 1
 
 
+def test_why_the_panel_did_not_write_is_said_below_it(
+    bench: BenchWorkplace, device: Simulation, qtbot: QtBot
+) -> None:
+    connect(bench, qtbot, REAL)
+    assert bench.why.text() == ""
+    before = device.models["fan"].get("command")
+    QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: bench.why.text() != "")
+    assert bench.why.text() == "\u201cnot written: writing is off\u201d: line 'hall' is not armed"
+    assert bench.why.accessibleName().startswith("Why the panel said so: ")
+    assert device.models["fan"].get("command") == before
+    bench.disconnect_line()
+    qtbot.waitUntil(lambda: bench.why.text() == "")
+
+
 def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
 

@@ -42,7 +42,7 @@ def message_names() -> Mapping[PanelMessage, str]:
         "at_least": translate("MessagesForm", "Under the limit"),
         "no_room": translate("MessagesForm", "No more digits"),
         "read_only": translate("MessagesForm", "Read only"),
-        "nothing_to_enter": translate("MessagesForm", "Nothing to enter"),
+        "nothing_to_enter": translate("MessagesForm", "No entry here"),
         "no_value": translate("MessagesForm", "No value yet"),
         "not_possible": translate("MessagesForm", "Not possible"),
         "still_on": translate("MessagesForm", "Still on"),
@@ -99,8 +99,9 @@ class MessageRow(LineRow):
         """Bring what is said without words of its own up to date."""
         instead = self._instead()
         self.edit.setPlaceholderText(instead)
-        lines = (self.hint, self.tr("Left empty: \u201c{words}\u201d").format(words=instead))
-        self.edit.setToolTip("\n".join(lines))
+        hint = "\n".join((self.hint, self.tr("Left empty: \u201c{words}\u201d").format(words=instead)))
+        self.edit.setToolTip(hint)
+        self.edit.setAccessibleDescription(hint)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Tell when somebody comes here."""
@@ -239,13 +240,13 @@ class MessagesForm(PartForm):
         panel, value, place = self.part, self._value(message), PLACEHOLDERS.get(message)
         words = words_in(panel, self.number).get(message) or self._instead(message)
         text = filled(message, words, value)
-        room, fitting = message_rows(panel), fits(panel, text)
-        lines = [] if fitting else [self.tr("Too long to be whole beside every value: say it shorter.")]
-        if room == 1:
-            lines.append(self.tr("There is room for one row of {columns} cells.").format(columns=panel.columns))
-        else:
-            text_room = self.tr("There is room for {rows} rows of {columns} cells.")
-            lines.append(text_room.format(rows=room, columns=panel.columns))
+        rows = message_rows(panel)
+        room = (
+            self.tr("There is room for one row of {columns} cells.")
+            if rows == 1
+            else self.tr("There is room for {rows} rows of {columns} cells.")
+        )
+        lines = [room.format(rows=rows, columns=panel.columns)]
         if place is not None and value:
             lines.append(
                 self.tr("{place} becomes \u201c{value}\u201d at the longest.").format(place=place, value=value)
@@ -256,7 +257,7 @@ class MessagesForm(PartForm):
             self._hints[message],
             message_alone(panel, text),
             lines,
-            fits=fitting,
+            fits=fits(panel, text),
         )
 
     # The language, and words that are ready in it

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 from app.panel.rendering import Rows
 from widgets.cells import CellGrid
 from widgets.face_colours import face_colours
-from widgets.palette import set_look
 from widgets.size import scaled
 
 LARGEST_PX: Final = 18
@@ -36,13 +35,17 @@ class MessagePreview(QWidget):
         self._area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._area.setWidget(self.grid)
+        self.fault = QLabel(self.tr("Too long to be whole beside every value: say it shorter."))
+        self.fault.setProperty("look", "fault")
+        self.fault.setWordWrap(True)
         self.room = QLabel()
+        self.room.setProperty("look", "faint")
         self.room.setWordWrap(True)
         self.room.setTextFormat(Qt.TextFormat.PlainText)
         layout = self._column = QVBoxLayout(self)
         layout.setContentsMargins(10, 8, 10, 4)
         layout.setSpacing(4)
-        for widget in (self.when, self._area, self.room):
+        for widget in (self.when, self._area, self.fault, self.room):
             layout.addWidget(widget)
         self.grid.set_colours(face_colours(self.palette()))
 
@@ -51,7 +54,7 @@ class MessagePreview(QWidget):
         self.when.setText(when)
         self.grid.set_count(len(rows), len(rows[0].text))
         self.grid.set_rows(rows)
-        set_look(self.room, "faint" if fits else "fault")
+        self.fault.setHidden(fits)
         self.room.setText("\n".join(room))
         self._refit()
 

@@ -31,6 +31,7 @@ _CALLED: Final = {
     "row": mark("project", "row"),
     "item": mark("project", "item"),
     "messages": mark("project", "messages"),
+    "messages_in": mark("project", "messages"),
 }
 """What people call a thing; other keys of the file have no other name than in the file."""
 

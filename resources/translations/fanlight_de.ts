@@ -3217,6 +3217,10 @@
         <source>The message as the panel shows it</source>
         <translation>Die Meldung, wie das Panel sie zeigt</translation>
     </message>
+    <message>
+        <source>Too long to be whole beside every value: say it shorter.</source>
+        <translation>Zu lang, um neben jedem Wert ganz zu stehen: kürzer fassen.</translation>
+    </message>
 </context>
 <context>
     <name>MessageRow</name>
@@ -3292,6 +3296,10 @@
         <translation>Keine Verbindung</translation>
     </message>
     <message>
+        <source>No entry here</source>
+        <translation>Keine Eingabe</translation>
+    </message>
+    <message>
         <source>No more digits</source>
         <translation>Keine Stelle mehr</translation>
     </message>
@@ -3322,10 +3330,6 @@
     <message>
         <source>Nothing is missing: the panel says all of it in English by itself.</source>
         <translation>Es fehlt nichts: Auf Englisch sagt das Panel alles von selbst.</translation>
-    </message>
-    <message>
-        <source>Nothing to enter</source>
-        <translation>Keine Eingabe</translation>
     </message>
     <message>
         <source>Over the limit</source>
@@ -3370,10 +3374,6 @@
     <message>
         <source>There is room for {rows} rows of {columns} cells.</source>
         <translation>Platz ist für {rows} Zeilen von {columns} Zellen.</translation>
-    </message>
-    <message>
-        <source>Too long to be whole beside every value: say it shorter.</source>
-        <translation>Zu lang, um neben jedem Wert ganz zu stehen: kürzer fassen.</translation>
     </message>
     <message>
         <source>Unconfirmed</source>
@@ -4866,12 +4866,12 @@
         <translation>In neue Datei aufzeichnen</translation>
     </message>
     <message>
-        <source>Recording</source>
-        <translation>Aufzeichnung</translation>
-    </message>
-    <message>
         <source>Recordings (*.fanrec)</source>
         <translation>Aufzeichnungen (*.fanrec)</translation>
+    </message>
+    <message>
+        <source>The recording goes on.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>a recording is being made</source>

@@ -129,10 +129,10 @@ def test_the_message_is_shown_as_the_panel_shows_it_with_its_longest_value(pump:
     assert preview(design) == ["Ueber 50.0 Hz kommt", "er nicht"]
     assert "2 rows of 20 cells" in form.preview.room.text()
     assert "\u201c50.0 Hz\u201d" in form.preview.room.text()
-    assert "Too long" not in form.preview.room.text()
+    assert form.preview.fault.isHidden()
     QTest.keyClicks(editor_of(form, "Over the limit"), ", nie und nimmer")
     assert len(preview(design)) == 3
-    assert "Too long" in form.preview.room.text()
+    assert form.preview.fault.isVisible()
     editor_of(form, "Not written").setFocus()
     assert preview(design) == ["not written"]
     assert "another reason" in form.preview.when.text()

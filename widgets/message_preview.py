@@ -33,7 +33,7 @@ class MessagePreview(QWidget):
         self._area = QScrollArea()
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         self._area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._area.setAccessibleName(self.grid.accessibleName())
         self._area.setWidget(self.grid)
         self.fault = QLabel(self.tr("Too long to be whole beside every value: say it shorter."))
         self.fault.setProperty("look", "fault")
@@ -66,8 +66,10 @@ class MessagePreview(QWidget):
         self.grid.set_pixels(pixels)
         size = self.grid.size_at(pixels)
         self.grid.resize(size)
-        bar = self._area.horizontalScrollBar().sizeHint().height() if size.width() > room else 0
+        scrolls = size.width() > room
+        bar = self._area.horizontalScrollBar().sizeHint().height() if scrolls else 0
         self._area.setFixedHeight(size.height() + bar)
+        self._area.setFocusPolicy(Qt.FocusPolicy.StrongFocus if scrolls else Qt.FocusPolicy.NoFocus)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Use the width that there is now."""

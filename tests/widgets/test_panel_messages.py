@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QMenu
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from app.panel.rendering import Attribute, Rows
@@ -136,6 +136,21 @@ def test_the_message_is_shown_as_the_panel_shows_it_with_its_longest_value(pump:
     editor_of(form, "Not written").setFocus()
     assert preview(design) == ["not written"]
     assert "another reason" in form.preview.when.text()
+
+
+def test_a_message_of_a_wide_panel_is_scrolled_by_keys(pump: Document, qtbot: QtBot) -> None:
+    design = opened(pump, qtbot)
+    pump.do("t", lambda project: edits.set_size(project, 4, 132))
+    grid = design.inspector.messages_form.preview.grid
+    editor = editor_of(design.inspector.messages_form, "Over the limit")
+    QTest.keyClick(editor, Key.Key_Backtab, SHIFT)
+    area = QApplication.focusWidget()
+    assert isinstance(area, QScrollArea)
+    assert area.widget() is grid
+    assert area.accessibleName()
+    before = grid.pos().x()
+    QTest.keyClick(area, Key.Key_Right)
+    assert grid.pos().x() < before
 
 
 def test_they_are_written_in_the_language_that_the_document_shows(hall: Document, qtbot: QtBot) -> None:

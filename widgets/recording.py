@@ -6,8 +6,8 @@ import datetime
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtWidgets import QFileDialog, QLabel, QWidget
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QFileDialog, QSizePolicy, QWidget
 
 from app.record.limits import Limits
 from app.record.recorder import Progress
@@ -16,9 +16,13 @@ from widgets.commands import allow, command
 from widgets.live import Live
 from widgets.observation import Observation
 from widgets.settings import Settings
+from widgets.shortening import ShortLabel
+from widgets.size import scaled
 
 ENDING: Final = ".fanrec"
 """Of the names of recordings."""
+LEAST_WIDTH: Final = 300
+"""Of the words about the recording, in pixels at 100 per cent: where there is less room, they begin another line."""
 
 
 class RecordingControl(QObject):
@@ -38,12 +42,13 @@ class RecordingControl(QObject):
         self.limits_action = command(owner, self.tr("&Limits of recordings\u2026"), self.ask_limits, "Alt+Shift+L")
         self.actions = (self.record_action, self.end_action)
         """Those that are wanted all the time."""
-        self.state = QLabel()
+        self.state = ShortLabel(parent=owner)
         """How the recording is doing, or how the last one ended."""
-        self.state.setTextFormat(Qt.TextFormat.PlainText)
-        self.state.setMinimumWidth(10)
-        self.state.setAccessibleName(self.tr("Recording"))
+        self.state.setMinimumWidth(scaled(LEAST_WIDTH))
+        self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self._trouble = ""
         observation.recording_changed.connect(self.look)
+        live.frame.connect(self._watch)
         self.look()
 
     def record(self) -> None:
@@ -53,7 +58,10 @@ class RecordingControl(QObject):
             return
         usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
         name, _ = QFileDialog.getSaveFileName(
-            self._owner, self.tr("Record into a new file"), usual, self.tr("Recordings (*.fanrec)")
+            self._owner,
+            self.tr("Record into a new file"),
+            str(self._settings.start_up_folder / usual),
+            self.tr("Recordings (*.fanrec)"),
         )
         if name:
             self.record_into(Path(name) if Path(name).suffix else Path(name + ENDING))
@@ -65,6 +73,7 @@ class RecordingControl(QObject):
         except CannotRecord as why:
             self.said.emit(str(why), True)
             return False
+        self._settings.start_up_folder = path.parent
         return True
 
     def ask_limits(self) -> None:
@@ -93,11 +102,22 @@ class RecordingControl(QObject):
         allow(self.end_action, recording, self.tr("no recording is being made"))
         self.say()
 
+    def _watch(self) -> None:
+        """Tell of trouble once, wherever in the window somebody is: what is not written may be lost."""
+        progress = self._observation.progress
+        trouble = progress.trouble if progress is not None else ""
+        if trouble != self._trouble:
+            self._trouble = trouble
+            if trouble:
+                self.said.emit(trouble, True)
+            elif self._observation.recording:
+                self.said.emit(self.tr("The recording goes on."), False)
+
     def say(self) -> None:
         """Bring the words up to date."""
         progress = self._observation.progress
         if progress is None:
-            self.state.setText("")
+            self.state.hide()
             return
         words = self._words(progress)
         if progress.lost:
@@ -106,7 +126,8 @@ class RecordingControl(QObject):
             words = "\u26a0 " + progress.trouble
         if self.state.text() != words:
             self.state.setText(words)
-            self.state.setToolTip(str(progress.path))
+            self.state.setToolTip(f"{words}\n{progress.path}")
+            self.state.show()
 
     def _words(self, progress: Progress) -> str:
         limits = self._observation.limits

@@ -189,9 +189,12 @@ class StartUpWorkplace(QWidget):
 
     def open_recording(self) -> None:
         """Ask for a recording and play it."""
-        name, _ = QFileDialog.getOpenFileName(self, self.tr("Open a recording"), "", self.tr("Recordings (*.fanrec)"))
-        if name:
-            self.play(Path(name))
+        folder = str(self._settings.start_up_folder)
+        name, _ = QFileDialog.getOpenFileName(
+            self, self.tr("Open a recording"), folder, self.tr("Recordings (*.fanrec)")
+        )
+        if name and self.play(Path(name)):
+            self._settings.start_up_folder = Path(name).parent
 
     def play(self, path: Path) -> bool:
         """Play this recording. False if it cannot be read; that has been said."""

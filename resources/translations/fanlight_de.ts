@@ -4871,7 +4871,7 @@
     </message>
     <message>
         <source>The recording goes on.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Aufzeichnung geht weiter.</translation>
     </message>
     <message>
         <source>a recording is being made</source>

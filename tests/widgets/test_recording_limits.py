@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
@@ -137,6 +138,26 @@ def test_they_count_at_once_for_a_recording_that_is_being_made(
     QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
     assert (tmp_path / "run.fanrec").exists()
     assert Settings().recording_limits == Limits()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a folder with an open file is not renamed there")
+def test_trouble_is_told_in_every_workplace_and_that_it_is_over(
+    window: MainWindow, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window.settings.recording_limits = Limits(seconds=1.0)
+    folder = tmp_path / "folder"
+    folder.mkdir()
+    begin(window, qtbot, folder / "run.fanrec", monkeypatch)
+    QTest.keyClick(window, KEY.Key_2, CTRL)
+    folder.rename(tmp_path / "elsewhere")  # where no other file can begin
+    qtbot.waitUntil(lambda: "run-" in window.told, timeout=20_000)
+    (tmp_path / "elsewhere").rename(folder)
+    qtbot.waitUntil(lambda: window.told == "The recording goes on.", timeout=20_000)
+    QTest.keyClick(window, KEY.Key_3, CTRL)
+    qtbot.waitUntil(lambda: "recording run-" in state(window))
+    QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
+    with Recording.open(folder / "run.fanrec") as recording:
+        assert recording.ended is not None
 
 
 def test_the_panel_stays_in_reach_and_there_is_one_dialog_only(window: MainWindow, qtbot: QtBot) -> None:

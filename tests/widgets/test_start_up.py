@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 from pathlib import Path
 
@@ -79,6 +79,7 @@ def subjects(start_up: StartUpWorkplace) -> list[str]:
 def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot) -> None:
     assert "connect first" in start_up.trend.state.text()
     connect(window, qtbot)
+    qtbot.waitUntil(lambda: window.live.readings()["run command"].quality is Quality.GOOD)  # else it is not changed
     button = start_up.face.keypad.buttons["start"]
     QTest.mouseClick(button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: "running" in subjects(start_up))
@@ -153,6 +154,36 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     assert start_up.why.text() == "\u201cnot written: writing is off\u201d: this is a recording"
     QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
     assert bar.isHidden()
+
+
+def test_recordings_are_made_and_looked_for_where_the_last_one_lies(
+    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    offered: list[Path] = []
+    first, second = tmp_path / "one" / "run.fanrec", tmp_path / "two" / "run.fanrec"
+    first.parent.mkdir()
+    second.parent.mkdir()
+    Writer(second, load(demo_path("booster-pump"))).close()
+
+    def answer(path: Path) -> Callable[..., tuple[str, str]]:
+        def asked(_parent: object, _title: str, offer: str, _kinds: str) -> tuple[str, str]:
+            offered.append(Path(offer))
+            return str(path), ""
+
+        return asked
+
+    connect(window, qtbot)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", answer(first))
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL)
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT)
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", answer(second))
+    QTest.keyClick(window, Qt.Key.Key_O, CTRL | ALT)
+    assert offered[1] == first.parent
+    QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", answer(second.with_name("next.fanrec")))
+    QTest.keyClick(window, Qt.Key.Key_R, CTRL)
+    assert offered[2].parent == second.parent
+    assert offered[2].suffix == ".fanrec"
 
 
 def test_what_is_no_recording_is_told(

@@ -12,6 +12,7 @@ from typing import Final, Literal, Self
 
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine, Snapshot
+from app.bus.samples import SampleTap
 from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.follower.simulation import FollowerError, Simulation
 from app.language import translate
@@ -72,6 +73,8 @@ class Session:
         self._clock = clock
         self._endpoints = _endpoints(project, via)
         self._engine: Engine | None = None
+        self.samples = SampleTap()
+        """Every reading as it comes, for those who subscribe; before `start` for those who want the first ones, too."""
         self._waiting: list[tuple[Write, Future[WriteReport]]] = []
         self._reports: deque[WriteReport] = deque(maxlen=KEPT_REPORTS)
         self.state: State = begin(project, clock())
@@ -123,7 +126,7 @@ class Session:
             except FollowerError:
                 self.simulation.stop()
                 raise
-        engine = Engine(self.project, self._endpoints, armed=armed)
+        engine = Engine(self.project, self._endpoints, armed=armed, samples=self.samples)
         engine.start()
         self._engine = engine
         self.state = begin(self.project, self._clock())

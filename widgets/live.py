@@ -29,6 +29,8 @@ class Live(QObject):
     have their own threads, and every frame takes only what they have published.
     """
 
+    about_to_start = Signal(object)
+    """This app.session.Session is made and nothing has been read yet; it may still be that it cannot start."""
     connection_changed = Signal()
     """Connected, disconnected, armed or disarmed."""
     frame = Signal()
@@ -99,6 +101,7 @@ class Live(QObject):
         session: Session | None = None
         try:
             session = self._make(project, via)
+            self.about_to_start.emit(session)
             session.start()
         except (BadEndpoint, CannotConnect, FollowerError) as why:
             if session is not None:

@@ -46,6 +46,7 @@ class Observation(QObject):
         self._program = program
         self._session: Session | None = None
         self._samples: Subscription | None = None
+        self._early: Subscription | None = None
         self.source: Observed | None = None
         """The curves; None before the first connection. They stay when the line is disconnected."""
         self.watch: Watch | None = None
@@ -53,6 +54,7 @@ class Observation(QObject):
         """What has happened, oldest first."""
         self._recorder: Recorder | None = None
         self._last: Progress | None = None
+        live.about_to_start.connect(self._prepare)
         live.connection_changed.connect(self._connection_changed)
         live.frame.connect(self._look)
         live.happened.connect(self._effect)
@@ -130,6 +132,10 @@ class Observation(QObject):
 
     # The session
 
+    def _prepare(self, session: Session) -> None:
+        """Miss no reading: what an operator does at once can be seen only against what was read before."""
+        self._early = session.samples.subscribe()
+
     def _connection_changed(self) -> None:
         session = self._live.session
         if session is self._session:
@@ -146,7 +152,7 @@ class Observation(QObject):
         self._session = session
         if session is None:
             return
-        self._samples = session.engine.samples.subscribe()
+        self._samples, self._early = self._early or session.samples.subscribe(), None
         self.source = Observed(session.project)
         self.watch = Watch(session.project)
         self.watch.changed_held(session.state)

@@ -47,15 +47,23 @@ class Engine:
     """Reads and writes all lines of a project. Every method may be called from any thread, and none waits for a line.
 
     `endpoints` says where each line leads; a line without one stays down. `armed` names the lines that may be written
-    to from the start. An engine runs once: after `stop` make another one.
+    to from the start. `samples` gets every reading; whoever subscribed to it before has the first ones, too. An engine
+    runs once: after `stop` make another one.
     """
 
-    def __init__(self, project: Project, endpoints: Mapping[str, Endpoint], *, armed: Iterable[str] = ()) -> None:
+    def __init__(
+        self,
+        project: Project,
+        endpoints: Mapping[str, Endpoint],
+        *,
+        armed: Iterable[str] = (),
+        samples: SampleTap | None = None,
+    ) -> None:
         self._project = project
         self._plan = make_plan(project, endpoints=endpoints)
         self.transactions = TransactionLog()
         """The newest transactions of all lines."""
-        self.samples = SampleTap()
+        self.samples = samples or SampleTap()
         """Every reading as it comes, for those who subscribe."""
         cycles = {line.line: line.cycle_ms for line in self._plan.lines}
         self._readings = Readings(project, cycles, self._plan.left_out, self.samples)

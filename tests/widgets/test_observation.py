@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from pytestqt.qtbot import QtBot
 
+from app.bus.samples import Subscription
 from app.follower.drive_bank import DriveBank
 from app.project.files import load
 from app.record.events import Event, Kind
@@ -65,6 +66,18 @@ def test_readings_become_curves_and_deeds_become_events(live: Live, observation:
     assert source is not None
     qtbot.waitUntil(lambda: source.at("frequency", source.span()[1]) > 0)
     assert (Kind.RISE, "running") in kinds(told)
+
+
+def test_the_very_first_readings_are_observed(live: Live, observation: Observation, qtbot: QtBot) -> None:
+    early: list[Subscription] = []
+    live.about_to_start.connect(lambda session: early.append(session.samples.subscribe()))
+    connect(live, observation, qtbot)
+    first = next(sample.at for sample in early[0].take() if sample.signal == "frequency")
+    source = observation.source
+    assert source is not None
+    assert source.span()[0] <= first
+    assert not np.isnan(source.at("frequency", first))
+    assert np.isnan(source.at("frequency", first - 1e-3))
 
 
 def test_a_disconnected_session_leaves_its_curves_and_another_one_begins_anew(

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from typing import Any, Final
 
 from PySide6.QtCore import QCoreApplication
 
 from app.project.edits.refused import free_name
-from app.project.model import Follower, Project, SerialLine
+from app.project.model import Follower, Project, RegisterSignal, SerialLine
 from widgets.cell_reading import CellReader, CellRefused, Texts, one_of
 from widgets.line_forms import line_kinds, line_of_kind, simulations
 from widgets.part_model import Column
@@ -145,8 +146,16 @@ def free_unit(project: Project, line: str, otherwise: int = 1) -> int:
     return next((unit for unit in range(1, 248) if unit not in taken), otherwise)
 
 
+_counted: Final[list[tuple[object, Counter[str]]]] = [((), Counter())]
+"""The signals that were counted last, and how many of them each follower has."""
+
+
 def _signal_count(project: Project, part: Follower) -> int:
-    return sum(getattr(signal, "follower", None) == part.name for signal in project.signals)
+    signals, counts = _counted[0]
+    if signals is not project.signals:
+        counts = Counter([signal.follower for signal in project.signals if isinstance(signal, RegisterSignal)])
+        _counted[0] = project.signals, counts
+    return counts[part.name]
 
 
 def _read_where(_project: Project, part: Any, text: str) -> dict[str, Any]:

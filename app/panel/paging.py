@@ -91,37 +91,41 @@ class PagingGraph:
 
     @cached_property
     def presses(self) -> Mapping[str, Mapping[str, int]]:
-        """The least number of key presses from each screen (first name) to each that keys lead to (second name).
+        """The least number of key presses from each screen (first name) to each that keys lead to (second name)."""
+        return MappingProxyType({name: self._presses_from(index) for index, name in enumerate(self.screens)})
 
-        A breadth-first search from every screen, with the sets of screens as the bits of whole numbers.
-        """
-        names = self.screens
-        number = {name: index for index, name in enumerate(names)}
-        ahead = [sum(1 << number[to] for to in self._neighbours(name)) for name in names]
-        found: dict[str, Mapping[str, int]] = {}
-        for index, name in enumerate(names):
-            row = {name: 0}
-            seen = 1 << index
-            front = ahead[index] & ~seen
-            distance = 1
-            while front:
-                seen |= front
-                following = 0
-                while front:
-                    lowest = front & -front
-                    place = lowest.bit_length() - 1
-                    row[names[place]] = distance
-                    following |= ahead[place]
-                    front ^= lowest
-                front = following & ~seen
-                distance += 1
-            found[name] = MappingProxyType(row)
-        return MappingProxyType(found)
-
-    @property
+    @cached_property
     def presses_from_start(self) -> Mapping[str, int]:
         """The least number of key presses from the first screen to each that keys lead to."""
-        return self.presses.get(self.start, MappingProxyType({}))
+        return (
+            self._presses_from(self.screens.index(self.start)) if self.start in self.screens else MappingProxyType({})
+        )
+
+    def _presses_from(self, index: int) -> Mapping[str, int]:
+        """A breadth-first search from one screen, with the sets of screens as the bits of whole numbers."""
+        names, ahead = self.screens, self._ahead
+        row = {names[index]: 0}
+        seen = 1 << index
+        front = ahead[index] & ~seen
+        distance = 1
+        while front:
+            seen |= front
+            following = 0
+            while front:
+                lowest = front & -front
+                place = lowest.bit_length() - 1
+                row[names[place]] = distance
+                following |= ahead[place]
+                front ^= lowest
+            front = following & ~seen
+            distance += 1
+        return MappingProxyType(row)
+
+    @cached_property
+    def _ahead(self) -> list[int]:
+        """Where the keys of each screen lead: a bit for each screen."""
+        number = {name: index for index, name in enumerate(self.screens)}
+        return [sum(1 << number[to] for to in self._neighbours(name)) for name in self.screens]
 
     def keys_between(self, source: str, target: str) -> tuple[str, ...] | None:
         """The keys of a shortest way from one screen to another; empty from a screen to itself, None if there is none.

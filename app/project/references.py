@@ -77,7 +77,13 @@ def uses_of(project: Project, kind: Kind, names: Collection[str]) -> dict[str, t
 
 def use_counts(project: Project, kind: Kind) -> Counter[str]:
     """How many places use each name of a kind."""
-    return Counter(used for _, _, used in _references(project, kind))
+    return Counter(
+        name
+        for keys, sought in _REFERENCES
+        if _kind(sought) == kind
+        for _, under in _in_parts(at_key(project, keys[0]), keys)
+        for _, name in under
+    )
 
 
 def dangling(project: Project) -> tuple[Problem, ...]:
@@ -129,20 +135,56 @@ def _references(root: object, kind: Kind | None = None) -> Iterator[tuple[Place,
                 yield place, sought, name
 
 
-def _names_under(root: object, keys: tuple[str, ...]) -> list[tuple[Place, str]]:
+_Names = tuple[tuple[Place, str], ...]
+"""Names, each with the place where it stands in a part."""
+
+
+@dataclass(frozen=True, slots=True)
+class _LookedThrough:
+    """A section of the file, and the names under some keys in those of its parts that have any."""
+
+    section: object
+    names: tuple[tuple[Place, _Names], ...]
+    of_part: Mapping[int, tuple[object, _Names]]
+    """By the identity of the part, which is held here, so that no other part can have it meanwhile."""
+
+
+_LATEST: Final[dict[tuple[str, ...], _LookedThrough]] = {}
+"""What was looked through last under some keys."""
+
+
+def _names_under(root: object, keys: tuple[str, ...]) -> Iterator[tuple[Place, str]]:
     if not isinstance(root, Project):
-        return [(place, name) for place, name in follow(root, keys) if isinstance(name, str)]
-    # Projects share the sections that an edit leaves alone, and forms ask who uses a name at every edit.
-    section = at_key(root, keys[0])
+        yield from [(place, name) for place, name in follow(root, keys) if isinstance(name, str)]
+        return
+    for at, names in _in_parts(at_key(root, keys[0]), keys):
+        for place, name in names:
+            yield (*at, *place), name
+
+
+def _in_parts(section: object, keys: tuple[str, ...]) -> tuple[tuple[Place, _Names], ...]:
+    """The names in the parts of a section of a project, each part with its place; those without any are left out.
+
+    Projects share the parts that an edit leaves alone, and tables and forms ask who uses a name at every edit: so what
+    was found in a part is kept as long as it is in the section.
+    """
     latest = _LATEST.get(keys)
-    if latest is None or latest[0] is not section:
-        found = [(place, name) for place, name in follow(section, keys[1:], keys[:1]) if isinstance(name, str)]
-        latest = _LATEST[keys] = (section, found)
-    return latest[1]
+    if latest is None or latest.section is not section:
+        listed = isinstance(section, tuple)
+        known = {} if latest is None else latest.of_part
+        of_part: dict[int, tuple[object, _Names]] = {}
+        names = []
+        for index, part in enumerate(section if isinstance(section, tuple) else (section,)):
+            kept = known.get(id(part)) or (part, _names_in(part, keys))
+            of_part[id(part)] = kept
+            if kept[1]:
+                names.append(((keys[0], index) if listed else keys[:1], kept[1]))
+        latest = _LATEST[keys] = _LookedThrough(section, tuple(names), of_part)
+    return latest.names
 
 
-_LATEST: Final[dict[tuple[str, ...], tuple[object, list[tuple[Place, str]]]]] = {}
-"""What was found under some keys in the section that was looked through last."""
+def _names_in(part: object, keys: tuple[str, ...]) -> _Names:
+    return tuple([(place, name) for place, name in follow(part, keys[1:]) if isinstance(name, str)])
 
 
 def _names(root: object, kind: Kind) -> list[tuple[Place, str]]:

@@ -66,6 +66,11 @@ class ResponseView(QWidget):
         self.set_point.activated.connect(lambda _index: self._found.clear())
         self._measure()
 
+    def show_source(self, source: Source | None, names: tuple[str, ...]) -> None:
+        """The curves of another source, in which no step is marked yet."""
+        self._span = None
+        self.show_signals(source, names)
+
     def show_signals(self, source: Source | None, names: tuple[str, ...]) -> None:
         """The curves that can be measured."""
         self._source = source

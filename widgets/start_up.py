@@ -213,7 +213,7 @@ class StartUpWorkplace(QWidget):
         self.replay_bar.show()
         source = Recorded(recording)
         self.trend.set_source(source, rolls=False)
-        self.response.show_signals(source, self.trend.signals)
+        self.response.show_source(source, self.trend.signals)
         self.events.set_source_clock(recording.civil)
         self.events.set_events([])
         self.events.show_alarms({})
@@ -271,7 +271,7 @@ class StartUpWorkplace(QWidget):
         source = self._observation.source
         self.trend.set_moment(None)
         self.trend.set_source(source)
-        self.response.show_signals(source, self.trend.signals)
+        self.response.show_source(source, self.trend.signals)
         if source is not None:
             self.events.set_source_clock(source.civil)
         self.events.set_events(self._observation.events)

@@ -149,6 +149,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     # Making the panes
 
     def _build(self) -> None:
+        # While their panes are there: the lines of panes that are gone can no longer be asked where they are.
+        self._take_lines_out()
         self.clear()
         self._panes, self._curves, self._lanes, self._heights = [], {}, {}, {}
         source = self._source
@@ -240,12 +242,13 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         self.draw()
         self.span_moved.emit(begin, end)
 
-    def _draw_cursors(self) -> None:
-        for lines in (*self._cursor_lines, self._moment_lines):
-            for line in lines:
-                if line.scene() is not None:
-                    line.getViewBox().removeItem(line)
+    def _take_lines_out(self) -> None:
+        for line in (*self._cursor_lines[0], *self._cursor_lines[1], *self._moment_lines):
+            line.getViewBox().removeItem(line)
         self._cursor_lines, self._moment_lines = [[], []], []
+
+    def _draw_cursors(self) -> None:
+        self._take_lines_out()
         colours = palette.current()
         for number, at in enumerate(self._cursor_at):
             if at is None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import threading
 from collections.abc import Callable, Iterator
 from fractions import Fraction
@@ -23,6 +24,7 @@ from app.signals.reading import Quality
 from projects import demo_path
 from widgets.settings import Settings
 from widgets.start_up import StartUpWorkplace
+from widgets.trend_legend import Column
 from widgets.window import BENCH, START_UP, MainWindow
 
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -70,6 +72,11 @@ def press(start_up: StartUpWorkplace, *keys: Qt.Key) -> None:
     start_up.face.setFocus()
     for key in keys:
         QTest.keyClick(start_up.face, key)
+
+
+def now_of(start_up: StartUpWorkplace) -> str:
+    item = start_up.trend.legend.item(0, Column.NOW)
+    return "" if item is None else item.text()
 
 
 def subjects(start_up: StartUpWorkplace) -> list[str]:
@@ -222,6 +229,12 @@ def test_a_step_is_found_and_measured(
     assert float(lines[1].split()[2]) == pytest.approx(2.0 * np.log(9), abs=0.1)
     assert float(lines[3].split()[2]) == pytest.approx(2.0 * np.log(50), abs=0.15)
     assert start_up.trend.cursors is not None
+    QTest.keyClick(window, Qt.Key.Key_W, ALT | SHIFT)
+    gc.collect()  # panes that are gone are gone for good
+    connect(window, qtbot)
+    qtbot.waitUntil(lambda: now_of(start_up)[:1].isdigit())
+    assert start_up.trend.cursors is None
+    assert view.result.text().startswith("Put the cursors"), "what was marked in the recording is not measured live"
 
 
 def test_another_window_takes_over_with_curves_events_and_the_recording(

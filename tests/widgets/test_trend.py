@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import datetime
+import gc
 from pathlib import Path
 
 import numpy as np
@@ -255,6 +256,26 @@ def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
     assert offered == ["set"]
     view.add_menu.actions()[0].trigger()
     assert list(view.signals) == ["speed", "current", "running", "set"]
+
+
+def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view: TrendView, source: Told) -> None:
+    view.plot.set_span(0.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+    view.set_moment(50.0)
+    before = view.cursors
+    view.show_signals(["speed", "current"])
+    gc.collect()  # panes that are gone are gone for good
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    after = view.cursors
+    assert before is not None
+    assert after is not None
+    assert after[0] > before[0]
+    assert after[1] == before[1]
+    view.set_source(source)
+    gc.collect()
+    view.set_moment(None)
+    assert view.cursors is None
 
 
 def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, source: Told) -> None:

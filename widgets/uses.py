@@ -19,8 +19,10 @@ _latest: tuple[object, ...] = ()
 
 
 def use_counts(project: Project) -> Counter[str]:
-    """Of each signal, how many places name it. Counted once for each project value, and anew only where a part that
-    can name a signal has changed."""
+    """Of each signal, how many places name it: the same object as before as long as these are as many.
+
+    Counted once for each project value, and anew only where a part that can name a signal has changed.
+    """
     global _latest
     kept = _KEPT.get(id(project))
     if kept is not None and kept[0]() is project:
@@ -28,8 +30,12 @@ def use_counts(project: Project) -> Counter[str]:
     bits = tuple(part.bit.of for part in project.signals if isinstance(part, BitSignal))
     users = (project.screens, project.turns, project.actions, project.panel, bits)
     former = next(iter(_KEPT.values()), None)
-    known = former is not None and _same(users, _latest)
-    counts = former[1] if former is not None and known else references.use_counts(project, "signal")
+    counts = None if former is None else former[1]
+    if counts is None or not _same(users, _latest):
+        now = references.use_counts(project, "signal")
+        counts = (
+            counts if counts is not None and now.items() == counts.items() else now
+        )  # the same object tells tables that there is nothing to draw
     _latest = users
     _KEPT.clear()
     _KEPT[id(project)] = (weakref.ref(project), counts)

@@ -33,9 +33,8 @@ def use_counts(project: Project) -> Counter[str]:
     counts = None if former is None else former[1]
     if counts is None or not _same(users, _latest):
         now = references.use_counts(project, "signal")
-        counts = (
-            counts if counts is not None and now.items() == counts.items() else now
-        )  # the same object tells tables that there is nothing to draw
+        if counts is None or now.items() != counts.items():  # else tables are told that there is nothing to draw
+            counts = now
     _latest = users
     _KEPT.clear()
     _KEPT[id(project)] = (weakref.ref(project), counts)

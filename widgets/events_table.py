@@ -23,6 +23,8 @@ _ROOT: Final = QModelIndex()
 KEPT: Final = 50_000
 SLACK: Final = 5_000
 """Events that are kept at least, and how many more before the oldest go."""
+ROUNDING: Final = 2
+"""What a text may be wider, in pixels, than it is measured: signs of another font have broken widths."""
 
 Civil = Callable[[float], datetime.datetime]
 """From the time of an event to the civil time."""
@@ -256,11 +258,13 @@ class EventsTable(QTableView):
             (Column.SUBJECT, metrics.horizontalAdvance("n" * 16)),
         ):
             title = str(model.headerData(column, Qt.Orientation.Horizontal))
-            self.setColumnWidth(column, max(width + 2 * PADDING, heading_width(heading, title)))
+            self.setColumnWidth(column, max(width + 2 * PADDING + ROUNDING, heading_width(heading, title)))
         self._following = True
         model.rowsInserted.connect(self._grown)
         model.modelReset.connect(self.scrollToBottom)
         self.verticalScrollBar().valueChanged.connect(self._scrolled)
+        # What came while it was hidden has a place only now.
+        self.verticalScrollBar().rangeChanged.connect(lambda _least, _most: self._grown())
 
     def chosen_rows(self) -> list[int]:
         """The selected rows, from the top; all if none is selected."""

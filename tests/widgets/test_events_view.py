@@ -15,8 +15,9 @@ from pytestqt.qtbot import QtBot
 
 from app.record.alarms import Alarm, AlarmState
 from app.record.events import Event, Kind
-from widgets.events_table import EventsModel, Group
+from widgets.events_table import Column, EventsModel, Group, kind_text
 from widgets.events_view import EventsView
+from widgets.quick_cells import PADDING
 
 ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
 EVENTS = (
@@ -151,3 +152,19 @@ def test_the_oldest_go_and_the_newest_is_followed(view: EventsView) -> None:
     bar.setValue(0)
     view.add_events((Event(999.0, Kind.NOTE, "", "new"),))
     assert bar.value() == 0
+
+
+def test_the_newest_is_in_sight_also_of_what_came_while_it_was_hidden(view: EventsView, qtbot: QtBot) -> None:
+    view.hide()
+    view.add_events(tuple(Event(10.0 + number, Kind.NOTE, "", "x") for number in range(200)))
+    view.resize(900, 300)
+    view.show()
+    bar = view.table.verticalScrollBar()
+    qtbot.waitUntil(lambda: bar.maximum() > 150)
+    qtbot.waitUntil(lambda: bar.value() == bar.maximum())
+
+
+def test_no_kind_of_event_is_cut(view: EventsView) -> None:
+    width = view.table.columnWidth(Column.KIND) - 2 * PADDING
+    metrics, right = view.table.fontMetrics(), Qt.TextElideMode.ElideRight
+    assert [metrics.elidedText(kind_text(kind), right, width) for kind in Kind] == [kind_text(kind) for kind in Kind]

@@ -9,6 +9,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
+    QAbstractItemView,
     QCompleter,
     QFrame,
     QHBoxLayout,
@@ -29,6 +30,10 @@ WORDS_WIDTH: Final = 340
 FEW_CHOICES: Final = 12
 """Up to so many choices are found by their beginnings, more of them by any part."""
 LEAST_WIDTH: Final = 90
+LIST_WIDTH: Final = 300
+"""The most that the list of choices is made wider than its cell for."""
+LIST_EDGES: Final = 34
+"""What it needs beside its texts: frame, padding and scroll bar."""
 CELL_PADDING: Final = 4
 """As in the headings over the cells, in device-independent pixels."""
 
@@ -58,14 +63,31 @@ class CellEditor(QLineEdit):
         self.words = _Words(parent)
         self.destroyed.connect(self.words.deleteLater)
         self._name = name
+        self._given = ""
+        self._choices: QAbstractItemView | None = None
         if completions:
             completer = QCompleter(list(dict.fromkeys(completions)), self)
             completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
             many = len(completions) > FEW_CHOICES
             completer.setFilterMode(Qt.MatchFlag.MatchContains if many else Qt.MatchFlag.MatchStartsWith)
             completer.setMaxVisibleItems(FEW_CHOICES)
+            widest = self.fontMetrics().horizontalAdvance(max(completions, key=len)) + scaled(LIST_EDGES)
+            self._choices = completer.popup()
+            assert self._choices is not None  # there is one for choices that pop up
+            self._choices.setMinimumWidth(min(widest, scaled(LIST_WIDTH)))
             self.setCompleter(completer)
         self.textChanged.connect(lambda _text: self.judge())
+
+    def give(self, text: str) -> None:
+        """Begin with this text, unless somebody has changed what stood there."""
+        if not self.changed:
+            self._given = text
+            self.setText(text)
+
+    @property
+    def changed(self) -> bool:
+        """Whether another text stands there than was given: typed, or taken from the list of choices."""
+        return self.text() != self._given
 
     def judge(self) -> bool:
         """Say what is wrong with what stands there. True if nothing is."""
@@ -95,6 +117,14 @@ class CellEditor(QLineEdit):
         else:
             return False
         return True
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Leave the cell also by a key that the open list of choices hands on; by itself it would only close."""
+        if self._choices is not None and self._choices.isVisible() and event.key() in _LEAVING:
+            self._choices.hide()
+            if self.leaves_by(event):
+                return
+        super().keyPressEvent(event)
 
     def _offer_all(self) -> None:
         completer = self.completer()
@@ -184,15 +214,15 @@ class CellDelegate(QuickCells):
 
     def setEditorData(self, editor: QWidget, index: Index) -> None:
         """The text as it is edited, ready to be typed over."""
-        if isinstance(editor, CellEditor) and not editor.isModified():
-            editor.setText(str(index.data(Qt.ItemDataRole.EditRole) or ""))
+        if isinstance(editor, CellEditor):
+            editor.give(str(index.data(Qt.ItemDataRole.EditRole) or ""))
 
     def setModelData(self, editor: QWidget, _model: object, index: Index) -> None:
         """The editor was left for something else: take the text over as it is, right or wrong."""
         if self._ways is not None and not self._left and isinstance(editor, CellEditor):
             self._left = True
             editor.words.hide()
-            if editor.isModified():
+            if editor.changed:
                 self._ways.take(index.row(), index.column(), editor.text())
 
     def updateEditorGeometry(self, editor: QWidget, option: QStyleOptionViewItem, index: Index) -> None:  # noqa: ARG002
@@ -213,5 +243,7 @@ class CellDelegate(QuickCells):
         return super().eventFilter(watched, event)
 
 
+_LEAVING: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab, Qt.Key.Key_Backtab)
+"""Keys that take over what stands in a cell."""
 _OURS: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_Down, Qt.Key.Key_Delete)
 """Keys that belong to a cell that is edited, and not to the shortcuts of the window."""

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLineEdit, QMenu, QTreeWidget
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QDialog, QDialogButtonBox, QLineEdit, QMenu, QTreeWidget
 from pytestqt.qtbot import QtBot
 
 from app.project.files import load
@@ -212,6 +212,60 @@ def test_a_choice_is_completed_from_its_beginning(design: DesignWorkplace, docum
     assert completer is not None
     found = [completer.completionModel().index(row, 0).data() for row in range(completer.completionModel().rowCount())]
     assert "Hz" in found
+
+
+def offered(qtbot: QtBot) -> QAbstractItemView:
+    """The list of choices, once it is open: the system gives all keys to it."""
+    completer = editor().completer()
+    assert completer is not None
+    choices = completer.popup()
+    assert choices is not None
+    qtbot.waitUntil(choices.isVisible)
+    return choices
+
+
+def test_one_enter_takes_what_is_typed_or_chosen_while_the_list_of_choices_is_open(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    grid = grid_of(design)
+    go(design, "command", "table")
+    type_in(design, "input")
+    QTest.keyClick(offered(qtbot), Key.Key_Return)
+    assert signal(document, "command").table == "input"
+    assert grid.currentIndex().row() == place(document.project, "command") + 1
+    go(design, "command", "encoding")
+    type_in(design, "in")
+    QTest.keyClick(offered(qtbot), Key.Key_Down)
+    chosen = editor().text()
+    assert chosen.startswith("int")
+    QTest.keyClick(offered(qtbot), Key.Key_Tab)
+    assert signal(document, "command").encoding == chosen
+    press(design, Key.Key_Escape)
+    go(design, "command", "unit")
+    type_in(design, "H")
+    QTest.keyClick(offered(qtbot), Key.Key_Escape)
+    assert editor().text() == "H", "the first Escape closes the list only"
+
+
+def test_a_choice_from_the_list_is_taken_when_the_cell_is_left_by_the_mouse(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    go(design, "command", "table")
+    press(design, Key.Key_F2)
+    press(design, Key.Key_Down)
+    choices = offered(qtbot)
+    row = next(row for row in range(choices.model().rowCount()) if choices.model().index(row, 0).data() == "input")
+    QTest.mouseClick(choices.viewport(), LEFT, NO, choices.visualRect(choices.model().index(row, 0)).center())
+    assert editor().text() == "input"
+    go(design, "speed set point", "unit")
+    assert signal(document, "command").table == "input"
+
+
+def test_the_list_of_choices_is_as_wide_as_its_texts(design: DesignWorkplace, qtbot: QtBot) -> None:
+    go(design, "command", "plays")
+    type_in(design, "spe")
+    choices = offered(qtbot)
+    assert choices.sizeHintForColumn(0) <= choices.viewport().width()
 
 
 def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkplace, document: Document) -> None:

@@ -56,6 +56,7 @@ class EditorBar(QWidget):
         self.language = QComboBox()
         self.language.setAccessibleName(self.tr("Language of the texts"))
         self.language.setToolTip(self.tr("The language that the texts are shown and typed in (Ctrl+Shift+Space)"))
+        self.language.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.language.activated.connect(self.language_chosen)
         self.language.hide()
         self.try_button = self._button(

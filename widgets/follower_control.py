@@ -200,17 +200,19 @@ class FollowerCard(QFrame):
 
 
 class FollowerCards(QScrollArea):
-    """The cards of the followers, as high as they are, but never more than half of the room."""
+    """The cards of the followers, as high as they are, but never more than half of the room; alone, all of it."""
 
-    def __init__(self) -> None:
+    def __init__(self, *, alone: bool = False) -> None:
         super().__init__()
+        self._alone = alone
         self._inner = QWidget()
         self.setWidget(self._inner)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        upright = QSizePolicy.Policy.Expanding if alone else QSizePolicy.Policy.Maximum
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, upright)
 
     def show_cards(self, cards: Sequence[QWidget]) -> None:
         """Show these cards and forget the former ones."""
@@ -232,8 +234,8 @@ class FollowerCards(QScrollArea):
         return super().eventFilter(watched, event)
 
     def sizeHint(self) -> QSize:
-        """As high as the cards, half of the room at most."""
-        parent = self.parentWidget()
+        """As high as the cards, half of the room at most where something else shares it."""
+        parent = None if self._alone else self.parentWidget()
         wanted = self._inner.sizeHint()
         half = parent.height() // 2 if parent is not None else wanted.height()
         return QSize(wanted.width(), max(60, min(wanted.height(), half)))

@@ -110,7 +110,7 @@ class Inspector(QWidget):
         self.refresh_screen()
 
     def add_guest(self, widget: QWidget, title: str) -> QWidget:
-        """Make a page of something that is no form; gives what `show_guest` takes."""
+        """Make a page of something that is no form, with all the room; gives what `show_guest` takes."""
         page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(8, 0, 8, 8)
@@ -118,8 +118,7 @@ class Inspector(QWidget):
         heading.setProperty("look", "heading")
         heading.setContentsMargins(2, 7, 2, 3)
         column.addWidget(heading)
-        column.addWidget(widget)
-        column.addStretch(1)
+        column.addWidget(widget, 1)
         self._stack.addWidget(page)
         return page
 

@@ -30,6 +30,7 @@ class ScreensPane(QWidget):
         self._shown_of: tuple[object, ...] = ()
         self.list = ScreensList()
         document.replaced.connect(self.list.thumbs.forget)
+        document.language_changed.connect(lambda: self.list.thumbs.show(document.spoken))
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.list)
@@ -49,8 +50,8 @@ class ScreensPane(QWidget):
         self.list.paste_wanted.connect(clipboard.paste_screens)
 
     def show_project(self, project: Project, graph: PagingGraph, findings: tuple[Finding, ...]) -> None:
-        """List the screens of a project with their marks."""
-        self.list.thumbs.show(project)
+        """List the screens of the document's project with their marks, in the language that its texts are shown in."""
+        self.list.thumbs.show(self._document.spoken)
         names = [screen.name for screen in project.screens]
         now = (project.turns, graph, findings)
         if names != [listed[0] for listed in self._shown] or not all(map(operator.is_, now, self._shown_of)):

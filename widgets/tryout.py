@@ -47,7 +47,7 @@ class Tryout(QWidget):
         self.back = QPushButton(self.tr("Back to editing (Space)"))
         self.back.setAutoDefault(False)
         self.back.clicked.connect(self.end)
-        self.followers = FollowerCards()
+        self.followers = FollowerCards(alone=True)
         """What plays the followers, to be shown beside; it belongs to whoever shows it."""
         self._lay_out()
         self.setFocusProxy(self.face)

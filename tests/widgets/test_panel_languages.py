@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QStyle, QStyleOptionComboBox
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
@@ -14,6 +15,8 @@ from projects import demo_path
 from tests.widgets.test_design import choose, made, reason, row_of, type_over
 from widgets.design import DesignWorkplace
 from widgets.document import Document, Selection
+
+CTRL_SHIFT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 
 
 @pytest.fixture
@@ -129,6 +132,46 @@ def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, 
     assert face.rows[0].text.startswith(first[0][:4])
     document.undo()
     assert document.project.screen_named["run"].text_in == {}
+
+
+def test_the_small_faces_are_in_the_language_that_is_shown(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    name_languages(design, "english, deutsch")
+    document.select(Selection("run", (0, 0)))
+    screens, bar = design.screens.list, design.editor.bar
+
+    def small_face() -> QImage:
+        item = screens.list.item(list(document.project.screen_named).index("run"))
+        return screens.list.viewport().grab(screens.list.visualItemRect(item)).toImage()
+
+    qtbot.waitUntil(lambda: screens.thumbs.settled)
+    english = small_face()
+    bar.language.setFocus()
+    QTest.keyClick(bar.language, Qt.Key.Key_Down)
+    design.editor.face.setFocus()
+    QTest.keyClicks(design.editor.face, "SOLLWERT")
+    qtbot.waitUntil(lambda: small_face() != english)
+    QTest.keyClick(design.editor.face, Qt.Key.Key_Space, CTRL_SHIFT)
+    assert document.language == 0
+    qtbot.waitUntil(lambda: small_face() == english)
+
+
+def test_the_whole_name_of_a_language_stands_in_its_choice(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    box = design.editor.bar.language
+
+    def room() -> int:
+        option = QStyleOptionComboBox()
+        box.initStyleOption(option)
+        field = QStyle.SubControl.SC_ComboBoxEditField
+        return box.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, option, field, box).width()
+
+    name_languages(design, "en, de")
+    qtbot.waitUntil(lambda: box.isVisible() and box.width() > 30)
+    name_languages(design, "en, Schweizerdeutsch")
+    qtbot.waitUntil(lambda: box.fontMetrics().horizontalAdvance("Schweizerdeutsch") <= room())
 
 
 def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(

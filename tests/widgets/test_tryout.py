@@ -152,6 +152,16 @@ def test_space_among_text_is_a_blank(qtbot: QtBot) -> None:
     assert document.project.screen_named["run"].text[0].startswith(" evel")
 
 
+def test_the_followers_beside_it_have_all_the_room(qtbot: QtBot) -> None:
+    design = made(Document(load(demo_path("booster-pump"))), qtbot)
+    design.editor.face.setFocus()
+    QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
+    cards = design.editor.tryout.followers
+    qtbot.waitUntil(cards.isVisible)
+    qtbot.waitUntil(lambda: cards.height() > 500)
+    assert cards.verticalScrollBar().maximum() == 0, "nothing has to be scrolled for"
+
+
 @pytest.mark.parametrize("keys", [(Qt.Key.Key_F9, Qt.KeyboardModifier.NoModifier), (Qt.Key.Key_Space, CTRL)])
 def test_the_command_tries_it_from_any_view(keys: tuple[Qt.Key, Qt.KeyboardModifier], qtbot: QtBot) -> None:
     design = made(Document(parse(BANK)), qtbot)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -21,6 +22,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.panel.rendering import Rows
+from app.project.model import Panel
 from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import FaceColours
@@ -122,6 +124,8 @@ class Node(QGraphicsItem):
         self.faded = False
         self._content: tuple[object, ...] = ()
         self._rows: Callable[[], Rows] = tuple
+        self._painted: Rows | None = None
+        """What is painted of the face; None as long as nothing is, as from afar."""
         self._colours: FaceColours | None = None
         self._picture: tuple[float, QPixmap] | None = None
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
@@ -130,16 +134,27 @@ class Node(QGraphicsItem):
         self.setZValue(2)
 
     def show_screen(
-        self, content: tuple[object, ...], rows: Callable[[], Rows], columns: int, lines: int, colours: FaceColours
+        self,
+        content: tuple[object, ...],
+        rows: Callable[[], Rows],
+        kept: Rows | None,
+        panel: Panel,
+        colours: FaceColours,
     ) -> None:
-        """Show the face that `rows` gives. As long as `content` holds the same objects, so is the face."""
-        now = (columns, lines)
-        same = len(content) == len(self._content) and all(a is b for a, b in zip(content, self._content, strict=True))
-        if same and colours is self._colours and now == (self.columns, self.lines):
+        """Show the face that `rows` gives, which is `kept` if that is known already.
+
+        As long as `content` holds the same objects, so is the face.
+        """
+        now = (panel.columns, panel.rows)
+        alike = colours is self._colours and now == (self.columns, self.lines)
+        if alike and len(content) == len(self._content) and all(map(operator.is_, content, self._content)):
+            return
+        self._content, self._rows = content, rows
+        if alike and kept is not None and kept is self._painted:
             return
         if now != (self.columns, self.lines):
             self.prepareGeometryChange()
-        self._content, self._rows, self._colours, self._picture = content, rows, colours, None
+        self._colours, self._picture, self._painted = colours, None, None
         self.columns, self.lines = now
         self.update(self.face_rect().adjusted(-3, -3, 3, 3))
 
@@ -278,7 +293,8 @@ class Node(QGraphicsItem):
 
     def _paint_rows(self, painter: QPainter, colours: FaceColours) -> None:
         height = cell_size(CELL_PIXELS).height
-        for number, row in enumerate(self._rows()):
+        self._painted = self._rows()
+        for number, row in enumerate(self._painted):
             paint_row(painter, row, QPoint(0, number * height), CELL_PIXELS, colours)
 
     def _afar(self, painter: QPainter, scale: float, colours: FaceColours) -> None:

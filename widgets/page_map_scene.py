@@ -196,8 +196,8 @@ class MapScene(QGraphicsScene):
             node.show_screen(
                 (screen, project.signals, panel),
                 lambda screen=screen: specimens.rows(project, screen),  # type: ignore[misc]
-                panel.columns,
-                panel.rows,
+                specimens.kept(project, screen),
+                panel,
                 face,
             )
         self._show_facts()

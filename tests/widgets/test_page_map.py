@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QCoreApplication, QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -169,6 +169,21 @@ def test_a_letter_on_a_screen_repaints_that_screen_alone(
     page_map.set_project(edits.type_text(project, "recipe", 0, 0, "Soup"), graph)
     qtbot.waitUntil(lambda: "recipe" in painted)
     assert set(painted) == {"recipe"}
+
+
+def test_a_signal_that_no_screen_shows_repaints_no_screen(page_map: PageMap, project: Project) -> None:
+    graph = PagingGraph.of(project)
+    page_map.set_project(project, graph)
+    page_map.grab()
+    QCoreApplication.processEvents()
+    updated: list[Any] = []
+    page_map.map_scene.changed.connect(updated.append)
+    page_map.set_project(edits.add_signal(project, edits.held_signal(name="spare", held=0)), graph)
+    QCoreApplication.processEvents()
+    assert updated == []
+    page_map.set_project(edits.type_text(project, "recipe", 0, 0, "Soup"), graph)
+    QCoreApplication.processEvents()
+    assert updated != []
 
 
 def test_places_of_the_project_are_kept_to(page_map: PageMap, project: Project) -> None:

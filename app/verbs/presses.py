@@ -35,8 +35,17 @@ def presses(project: Project, keys: str) -> list[Press]:
             except argparse.ArgumentTypeError as why:
                 raise CouldNotRun(f"a wait among the keys: {why}") from None
         else:
-            raise CouldNotRun(f"the panel has no key '{word}'; its keys are: {', '.join(project.panel.keys)}")
+            keys_there = ", ".join(project.panel.keys)
+            raise CouldNotRun(f"the panel has no key '{word}'; its keys are: {keys_there}{_blanks(project, word)}")
     return found
+
+
+def _blanks(project: Project, word: str) -> str:
+    """How to give an order to a follower of which `word` is the first in its name; empty if it is of none."""
+    for follower in project.followers:
+        if follower.name.startswith(f"{word} "):
+            return f"; a name with blanks stands in quotes, such as \"'{follower.name}'.external-fault=on\""
+    return ""
 
 
 def is_order(press: Press) -> TypeGuard[str]:

@@ -137,6 +137,8 @@ def export(args: argparse.Namespace) -> int:
     """Write a recording as text."""
     from app.record.reader import NotReadable, Recording
 
+    if args.begin is not None and args.end is not None and args.end < args.begin:
+        raise CouldNotRun(f"--until {args.end:g} lies before --from {args.begin:g}")
     try:
         recording = Recording.open(args.recording)
     except NotReadable as why:

@@ -41,7 +41,9 @@ def session_of(args: argparse.Namespace, project: Project, *, armed: bool = Fals
         if args.via is None or args.via == "simulated":
             return Session(project, args.via, armed=armed)
         return Session(project, Endpoint.parse(args.via, project.lines[0]), armed=armed)
-    except (BadEndpoint, CannotConnect) as why:
+    except BadEndpoint as why:
+        raise CouldNotRun(str(why) if ":" in str(args.via) else f"{why}, or 'simulated'") from None
+    except CannotConnect as why:
         raise CouldNotRun(str(why)) from None
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -85,6 +86,8 @@ def differences(args: argparse.Namespace) -> int:
             name = f" '{row.signal}'" if row.signal else ""
             mark = " (measured)" if row.measured else ""
             print(f"{row.table} {row.number}{name}: {row.said_before or '-'} -> {row.said_after or '-'}{mark}")
+        if not rows:
+            print("nothing differs", file=sys.stderr)
     return FOUND_WRONG if rows else FINE
 
 

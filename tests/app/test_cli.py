@@ -16,7 +16,8 @@ from typing import Any
 import pytest
 
 from app.cli import main
-from app.project.files import load
+from app.project import edits
+from app.project.files import load, save
 from projects import demo_path, demos
 from tests.waiting import wait_for
 
@@ -405,6 +406,19 @@ def test_what_cannot_be_done_at_a_follower_is_said(
 ) -> None:
     assert main(["panel", str(demo_path("booster-pump")), *arguments]) == 2
     assert words in capsys.readouterr().err
+
+
+def test_an_order_to_a_follower_with_blanks_in_its_name_stands_in_quotes(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    project = edits.rename_follower(load(demo_path("booster-pump")), "pump", "pump 1")
+    path = tmp_path / "pump.toml"
+    save(project, path)
+    arguments = ["panel", str(path), "--via", "simulated", "--json", "--keys"]
+    assert main([*arguments, "start 1s pump 1.external-fault=on 1s"]) == 2
+    assert "quotes, such as \"'pump 1'.external-fault=on\"" in capsys.readouterr().err
+    assert main([*arguments, "start 1s 'pump 1'.external-fault=on 1s"]) == 0
+    assert json.loads(capsys.readouterr().out)["screen"] == "fault"
 
 
 def test_a_played_follower_takes_orders_from_the_start_and_from_standard_input() -> None:

@@ -170,6 +170,7 @@ def test_a_line_that_is_down_is_said_and_counts_as_wrong(capsys: pytest.CaptureF
     [
         ((PUMP, "--follower", "nobody", "--via", "simulated"), "there is no follower 'nobody'; it has: 'pump'"),
         ((PUMP, "--via", "nonsense"), "'nonsense' is no endpoint"),
+        ((PUMP, "--via", "simulate"), "serial+tcp://HOST:PORT, or 'simulated'"),
         ((PUMP, "--via", "serial:/dev/no-such-port"), "serial port /dev/no-such-port does not exist"),
         (("nowhere.toml",), "nowhere.toml"),
     ],

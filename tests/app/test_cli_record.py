@@ -80,6 +80,7 @@ def test_a_part_of_it(run: Path, capsys: pytest.CaptureFixture[str]) -> None:
         (["record", PUMP, "--via", "simulated", "--to", "/nowhere/at/all/x.fanrec"], "cannot be written"),
         (["export", "{run}", "--signal", "sped"], "no signal 'sped'"),
         (["export", "{run}", "--to", "{run}"], "exists already"),
+        (["export", "{run}", "--from", "5", "--until", "3"], "--until 3 lies before --from 5"),
         (["record", PUMP, "--to", "x", "--max-mb", "-1"], "not a number above 0"),
     ],
 )

@@ -286,7 +286,9 @@ def test_values_of_several_registers_differ_as_a_whole() -> None:
 def test_the_command_line_takes_and_compares(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     found, left = tmp_path / "found.toml", tmp_path / "left.toml"
     assert main(["snapshot", PUMP, "--via", "simulated", "--to", str(found)]) == 0
+    capsys.readouterr()
     assert main(["differences", str(found), str(found)]) == 0
+    assert tuple(capsys.readouterr()) == ("", "nothing differs\n")
     snapshot = open_snapshot(found)
     place = next(place for place in snapshot.registers if place[0] == "holding")
     save(

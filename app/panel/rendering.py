@@ -100,12 +100,17 @@ def _text(project: Project, field: Field, value: Value) -> str:
 
 
 def _draw_editing(canvas: _Canvas, project: Project, field: Field, editing: Editing) -> None:
-    """The value under change; by digit with its cursor, in front of which leading zeros stand where it needs them."""
+    """The value under change, with a cell that blinks: the digit under the cursor, in front of which leading zeros
+    stand where it needs them, or by step the last character. A field that is only chosen has none, so that an operator
+    sees whether a key will change the value or choose another field.
+    """
     text = _text(project, field, editing.value)
     row, column = field.at
     cell = cursor_cell(project, field, editing) if field.kind == "number" else None
     if cell is None or text.startswith(OVERFLOW):
+        last = max(0, len(text.rstrip()) - 1)
         canvas.draw(row, column, text, _INVERSE)
+        canvas.draw(row, column + last, text[last], _INVERSE | _BLINK, clip=True)
         return
     first = len(text) - len(text.lstrip())
     sign = text[first : first + 1] if text[first : first + 1] == "-" else ""

@@ -129,6 +129,19 @@ def test_the_value_under_change_is_inverse_and_not_the_reading() -> None:
     assert operator.looks(Attribute.INVERSE)[0] == "..  25.1........"
 
 
+def test_by_step_the_last_character_under_change_blinks_and_of_a_field_that_is_only_chosen_none_does() -> None:
+    operator = panel(field((0, 2), 6, "speed", entry=True), field((1, 0), 6, "mode", entry=True))
+    operator.read("speed", 25)
+    operator.press("enter")
+    assert operator.looks(Attribute.INVERSE)[0] == "..  25.0........"
+    assert operator.looks(Attribute.BLINK)[0] == "." * 16
+    operator.press("enter", "up")
+    assert operator.looks(Attribute.INVERSE)[0] == "..  25.1........"
+    assert operator.looks(Attribute.BLINK)[0] == ".......1........"
+    operator.press("enter")
+    assert operator.looks(Attribute.BLINK)[0] == "." * 16, "the value is taken, a field is chosen again"
+
+
 def failed(operator: Operator) -> None:
     operator.feed(WriteFailed("speed", "no answer", operator.at))
 

@@ -62,6 +62,7 @@ class ImportDialog(QDialog):
         self._connect()
         self.resize(comfortable(self, 1180, 680))
         self._show_nothing(self.tr("Choose a CSV or XLSX file with registers, or a SunSpec model (JSON)."))
+        self.choose.setFocus()
         if path is not None:
             self.open(path)
 
@@ -99,10 +100,8 @@ class ImportDialog(QDialog):
         self.bring_in = QPushButton(self.tr("&Import"))
         self.bring_in.setProperty("look", "primary")
         self.buttons.addButton(self.bring_in, QDialogButtonBox.ButtonRole.AcceptRole)
-        self.bring_in.setDefault(True)
         widest = self.tr("&Import {count} of {all} signals").format(count=20_000, all=20_000)
         self.bring_in.setMinimumWidth(self.fontMetrics().horizontalAdvance(widest) + 40)
-        self.choose.setAutoDefault(False)
         self.stop.setAutoDefault(False)
         self._late = QTimer(self)
         self._late.setSingleShot(True)
@@ -246,6 +245,7 @@ class ImportDialog(QDialog):
         self.table.clear()
         self.bring_in.setEnabled(False)
         self.bring_in.setText(self.tr("&Import"))
+        self.choose.setDefault(True)
         self.summary.clear()
         self._show_progress(False)
         set_look(self.trouble, "fault" if trouble else "faint")
@@ -271,6 +271,9 @@ class ImportDialog(QDialog):
         self.notes.show_notes(done.sheet, done.matching, done.plan)
         self.notes.setVisible(bool(done.plan.notes))
         self._show_counts(done)
+        self.bring_in.setDefault(True)
+        if self.bring_in.isEnabled() and self.focusWidget() is self.choose:
+            self.bring_in.setFocus()  # Enter goes on from what was chosen
         first = done.plan.incoming[0].row if done.plan.incoming else 0
         self._tell_row(self.table.current_row() or first)
 

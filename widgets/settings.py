@@ -203,8 +203,8 @@ class Settings:
 
     @property
     def list_folder(self) -> Path:
-        """The folder of the last register list that was read or written; the working folder if there was none."""
-        return Path(str(self._store.value("list_folder", "") or ""))
+        """The folder of the last register list that was read or written; that of the last project if there was none."""
+        return self._folder("list_folder")
 
     @list_folder.setter
     def list_folder(self, folder: Path) -> None:
@@ -212,12 +212,18 @@ class Settings:
 
     @property
     def start_up_folder(self) -> Path:
-        """The folder of the last recording or register snapshot; the working folder if there was none."""
-        return Path(str(self._store.value("start_up_folder", "") or ""))
+        """The folder of the last recording or register snapshot; that of the last project if there was none."""
+        return self._folder("start_up_folder")
 
     @start_up_folder.setter
     def start_up_folder(self, folder: Path) -> None:
         self._store.setValue("start_up_folder", str(folder.absolute()))
+
+    def _folder(self, key: str) -> Path:
+        kept = str(self._store.value(key, "") or "")
+        if kept:
+            return Path(kept)
+        return self.recent[0].parent if self.recent else Path()
 
     @property
     def recording_limits(self) -> Limits:

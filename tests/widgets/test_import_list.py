@@ -109,6 +109,28 @@ def said(dialog: ImportDialog) -> list[tuple[str, ...]]:
     ]
 
 
+def test_enter_chooses_a_file_and_enter_brings_in_what_was_chosen(
+    qtbot: QtBot, tmp_path: Path, document: Document, settings: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "list.csv"
+    path.write_text(LIST)
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
+    dialog = ImportDialog(document, settings)
+    qtbot.addWidget(dialog)
+    with qtbot.waitActive(dialog):
+        dialog.show()
+        dialog.activateWindow()
+    focus = dialog.focusWidget()
+    assert focus is not None
+    QTest.keyClick(focus, Key.Key_Return)
+    qtbot.waitUntil(lambda: dialog.bring_in.isEnabled())
+    focus = dialog.focusWidget()
+    assert focus is not None
+    QTest.keyClick(focus, Key.Key_Return)
+    assert dialog.result() == ImportDialog.DialogCode.Accepted
+    assert "flow" in document.project.signal_named
+
+
 def test_what_is_good_comes_in_as_one_step_and_the_rest_is_named(opened: Opened, document: Document) -> None:
     before = document.project
     dialog = opened()

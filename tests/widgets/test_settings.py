@@ -57,6 +57,16 @@ def test_forgets_one_and_all(tmp_path: Path) -> None:
     assert Settings().recent == ()
 
 
+def test_files_are_first_looked_for_beside_the_last_project(tmp_path: Path) -> None:
+    settings = Settings()
+    assert settings.list_folder == settings.start_up_folder == Path()
+    settings.remember(tmp_path / "plant" / "pump.toml")
+    assert settings.list_folder == settings.start_up_folder == tmp_path / "plant"
+    settings.list_folder = tmp_path / "lists"
+    assert Settings().list_folder == tmp_path / "lists"
+    assert Settings().start_up_folder == tmp_path / "plant"
+
+
 def test_remembers_the_look_and_the_place() -> None:
     settings = Settings()
     settings.appearance = Appearance.DARK

@@ -59,7 +59,7 @@ def translation_of_messages_missing(survey: Survey) -> Iterator[Fault]:
             "warning",
             _place(panel, number),
             message,
-            translate("checks", "write the messages of the panel in that language too, in the panel's properties"),
+            translate("checks", "write the messages of the panel in that language too"),
             None if known is None else Mend(translate("checks", FILL_IN[known]), mends.fill_messages, (number, known)),
         )
 

@@ -30,6 +30,10 @@ _CALLED: Final = {
     "key": mark("project", "key"),
     "row": mark("project", "row"),
     "item": mark("project", "item"),
+    "text": mark("project", "text"),
+    "text_in": mark("project", "text"),
+    "texts": mark("project", "texts"),
+    "texts_in": mark("project", "texts"),
     "messages": mark("project", "messages"),
     "messages_in": mark("project", "messages"),
 }

@@ -1352,7 +1352,7 @@
     </message>
     <message>
         <source>Fit</source>
-        <translation>Einpassen</translation>
+        <translation>Passend</translation>
     </message>
     <message>
         <source>Insert</source>
@@ -1420,7 +1420,7 @@
     </message>
     <message>
         <source>Try it</source>
-        <translation>Ausprobieren</translation>
+        <translation>Probelauf</translation>
     </message>
     <message>
         <source>Typing overwrites or inserts (Insert)</source>
@@ -9671,8 +9671,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>mit anderen Zeichen schreiben oder den Zeichensatz des vorhandenen Panels wählen</translation>
     </message>
     <message>
-        <source>write the messages of the panel in that language too, in the panel&apos;s properties</source>
-        <translation>die Meldungen des Panels auch in dieser Sprache schreiben, in den Eigenschaften des Panels</translation>
+        <source>write the messages of the panel in that language too</source>
+        <translation>die Meldungen des Panels auch in dieser Sprache schreiben</translation>
     </message>
     <message>
         <source>write them in that language too</source>
@@ -11913,6 +11913,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>take it out</source>
         <translation>herausnehmen</translation>
+    </message>
+    <message>
+        <source>text</source>
+        <translation>Text</translation>
+    </message>
+    <message>
+        <source>texts</source>
+        <translation>Klartexte</translation>
     </message>
     <message>
         <source>texts belong to whole numbers: { 0 = &quot;stopped&quot; }</source>

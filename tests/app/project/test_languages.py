@@ -95,7 +95,7 @@ def test_a_text_for_one_value_written_two_ways_is_one_text() -> None:
         ('"deutsch", "français"', '"deutsch", "deutsch"', "'deutsch' is named twice"),
         ('language = "tongue"', 'language = "tung"', "signal 'tung' does not exist"),
         ('do = "next-language"', 'do = "next-language"\nsignal = "state"', "takes no signal"),
-        ('deutsch = ["Drehzahl", ""]', 'deutsch = ["Drehzahl", 5]', "text_in, deutsch, row 2"),
+        ('deutsch = ["Drehzahl", ""]', 'deutsch = ["Drehzahl", 5]', "text, deutsch, row 2"),
         ('key = "f1"\ndo', 'when = { signal = "state" }\ndo', "goes with a key only"),
     ],
 )
@@ -163,7 +163,7 @@ def test_a_renamed_language_keeps_its_texts(project: Project) -> None:
 def test_another_size_is_one_for_the_texts_of_all_languages(project: Project) -> None:
     after = edits.set_size(project, 3, 16)
     assert after.screen_named["run"].text_in == {"deutsch": ("Drehzahl", "", "")}
-    with pytest.raises(edits.EditRefused, match="text_in, deutsch, row 1"):
+    with pytest.raises(edits.EditRefused, match="text, deutsch, row 1"):
         edits.set_size(project, 2, 6)
 
 

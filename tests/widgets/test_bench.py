@@ -255,9 +255,7 @@ def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, de
     assert device.models["fan"].get("command") == 1
 
 
-def test_why_the_panel_did_not_write_is_said_below_it(
-    bench: BenchWorkplace, device: Simulation, qtbot: QtBot
-) -> None:
+def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkplace, device: Simulation, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
     assert bench.why.text() == ""
     before = device.models["fan"].get("command")

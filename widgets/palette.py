@@ -313,6 +313,7 @@ QHeaderView::section {{
   background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 8px; font-weight: 600;
 }}
 QHeaderView[look="narrow"]::section {{ padding: 4px 3px; }}
+QHeaderView[look="narrow"]::section:vertical {{ padding: 0 3px; }}
 QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QTableView, QListView, QTreeView {{ background: {base}; alternate-background-color: {band}; border: 1px solid {line}; }}
 QSplitter::handle {{ background: {window}; }}

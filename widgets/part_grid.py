@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from widgets.part_model import PartModel
@@ -14,6 +14,8 @@ from widgets.size import scaled
 
 WIDEST_NAMES: Final = 190
 """Pixels at 100 per cent for the names at the left of the rows."""
+NAME_EDGES: Final = 10
+"""What is left free beside them, in pixels."""
 _FLAG: Final = QItemSelectionModel.SelectionFlag
 
 
@@ -63,7 +65,14 @@ class PartGrid(QTableView):
 
     def _scrolled(self, to: int) -> None:
         """Keep the names in sight where their column has gone out of it."""
-        self.parts.name_rows(to > self.columnWidth(0) // 2)
+        self.parts.name_rows(to > self.columnWidth(0) // 2, self._cut)
+
+    def _cut(self, name: str) -> str:
+        """A name with dots where it is too wide. Qt would measure it in another weight than the look draws it in."""
+        letters = QFont(self.verticalHeader().font())
+        letters.setWeight(QFont.Weight.DemiBold)
+        room = self.verticalHeader().maximumWidth() - NAME_EDGES
+        return QFontMetrics(letters).elidedText(name, Qt.TextElideMode.ElideRight, room)
 
     def _fit_rows(self) -> None:
         header = self.verticalHeader()

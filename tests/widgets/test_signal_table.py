@@ -8,10 +8,12 @@ from decimal import Decimal
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractItemView, QApplication, QDialog, QDialogButtonBox, QLineEdit, QMenu, QTreeWidget
 from pytestqt.qtbot import QtBot
 
+from app.project import edits
 from app.project.files import load
 from app.project.fresh import fresh_project
 from app.project.model import BitSignal, Project, RegisterSignal, Scale
@@ -747,6 +749,20 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkpl
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "\u25bc Unit"
     click_on_heading(grid, "unit")
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "Unit"
+
+
+def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, document: Document) -> None:
+    long = "temperature of the far pump bearing"
+    document.do("t", lambda project: edits.rename_signal(project, "command", long))
+    grid = grid_of(design)
+    grid.horizontalScrollBar().setValue(grid.horizontalScrollBar().maximum())
+    row = place(document.project, long)
+    name = str(grid.parts.headerData(row, Qt.Orientation.Vertical))
+    assert name.startswith(f"{row + 1}  temperature of")
+    assert name.endswith("\N{HORIZONTAL ELLIPSIS}")
+    letters = QFont(grid.verticalHeader().font())
+    letters.setWeight(QFont.Weight.DemiBold)
+    assert QFontMetrics(letters).horizontalAdvance(name) <= grid.verticalHeader().width()
 
 
 def test_whole_rows_pasted_are_copies(design: DesignWorkplace, document: Document) -> None:

@@ -751,7 +751,7 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkpl
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "Unit"
 
 
-def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, document: Document) -> None:
+def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
     long = "temperature of the far pump bearing"
     document.do("t", lambda project: edits.rename_signal(project, "command", long))
     grid = grid_of(design)
@@ -762,7 +762,7 @@ def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, doc
     assert name.endswith("\N{HORIZONTAL ELLIPSIS}")
     letters = QFont(grid.verticalHeader().font())
     letters.setWeight(QFont.Weight.DemiBold)
-    assert QFontMetrics(letters).horizontalAdvance(name) <= grid.verticalHeader().width()
+    qtbot.waitUntil(lambda: QFontMetrics(letters).horizontalAdvance(name) <= grid.verticalHeader().width())
 
 
 def test_whole_rows_pasted_are_copies(design: DesignWorkplace, document: Document) -> None:

@@ -12571,7 +12571,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>a command of the panel writes it</source>
-        <translation>ein Befehl des Bedienfelds schreibt es</translation>
+        <translation>ein Befehl des Panels schreibt es</translation>
     </message>
     <message>
         <source>a measured value: &apos;write&apos; is not set</source>

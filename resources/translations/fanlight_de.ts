@@ -12567,7 +12567,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>a coil: it may be a command</source>
-        <translation>eine Spule: sie kann ein Befehl sein</translation>
+        <translation>ein Coil: er kann ein Befehl sein</translation>
     </message>
     <message>
         <source>a command of the panel writes it</source>

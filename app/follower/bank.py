@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from itertools import pairwise
 from types import MappingProxyType
 from typing import Final, get_args
 
@@ -23,6 +24,8 @@ from app.signals.numbering import Table
 from app.signals.reading import Value
 
 TABLES: Final[tuple[Table, ...]] = get_args(Table)
+MOST_BITS: Final = 2000
+"""Coils or discrete inputs that one read brings at most, MODBUS Application Protocol Specification V1.1b3."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,12 +40,13 @@ class Quantity:
 class Bank:
     """Registers, coils and inputs of the project's signals of one follower, holding their start values.
 
-    A cell that no signal names does not exist: the line gets exception 02. A signal's `start_value` is an
-    engineering value; without one its registers hold 0. Holding registers and coils take what the line writes, also
-    those of signals with `write = false`: that key says what the panel may do, and most devices do not know it.
-    Inputs and discrete inputs are only read. What the project says of the follower holds: to read what is never read is
-    refused with exception 02, a function for writing that it does not offer with 01. All methods may be called from any
-    thread.
+    A cell that no signal names does not exist: the line gets exception 02. But where the project says that such cells
+    may be read along (`gaps`), those between two signals read 0, as far as one read reaches; they cannot be written.
+    A signal's `start_value` is an engineering value; without one its registers hold 0. Holding registers and coils take
+    what the line writes, also those of signals with `write = false`: that key says what the panel may do, and most
+    devices do not know it. Inputs and discrete inputs are only read. What the project says of the follower holds: to
+    read what is never read is refused with exception 02, a function for writing that it does not offer with 01. All
+    methods may be called from any thread.
     """
 
     def __init__(self, project: Project, follower: Follower) -> None:
@@ -64,6 +68,23 @@ class Bank:
             for address in range(binding.address, binding.address + binding.count):
                 self._cells[binding.table].setdefault(address, 0)
         self._begin()
+        if follower.gaps:
+            self._fill_gaps()
+
+    def _fill_gaps(self) -> None:
+        """Add the cells that a read of two signals brings along."""
+        named: dict[Table, set[int]] = {}
+        for binding in self._bindings.values():
+            named.setdefault(binding.table, set()).update(range(binding.address, binding.address + binding.count))
+        for table, addresses in named.items():
+            cells = self._cells[table]
+            reach = MOST_BITS if table in ("coil", "discrete") else self.follower.max_registers
+            for before, behind in pairwise(sorted(addresses)):
+                between = range(before + 1, behind) if behind - before < reach else ()
+                for address in between:
+                    if address not in cells:
+                        cells[address] = 0
+                        self._kept.add((table, address))
 
     def _begin(self) -> None:
         """Let every cell hold what it holds after a power-up. Raises FollowerError if a start value does not fit."""

@@ -18,7 +18,7 @@ from pymodbus.pdu import DecodePDU, ExceptionResponse
 from pymodbus.simulator import DataType, SimData, SimDevice
 from pymodbus.simulator.simcore import SimCore
 
-from app.follower.bank import Bank
+from app.follower.bank import MOST_BITS, Bank
 from app.follower.errors import FollowerError
 from app.language import translate
 from app.signals.functions import TABLE_OF_FUNCTION, WRITING
@@ -31,7 +31,6 @@ _DIAGNOSTICS: Final = 8
 _ECHOED: Final = frozenset({5, 6, 22})
 """Functions whose good answer is the request itself."""
 
-_READ_BITS: Final = 2000
 _WRITE_BITS: Final = 1968
 _WRITE_REGISTERS: Final = 123
 _READ_WRITE_REGISTERS: Final = 121
@@ -106,7 +105,7 @@ def wrong(pdu: bytes, max_registers: int = 125) -> ExcCodes | None:
         return ExcCodes.ILLEGAL_FUNCTION
     match function:
         case 1 | 2:
-            good = size == 5 and 1 <= _word(pdu, 3) <= _READ_BITS
+            good = size == 5 and 1 <= _word(pdu, 3) <= MOST_BITS
         case 3 | 4:
             good = size == 5 and 1 <= _word(pdu, 3) <= max_registers
         case 5:

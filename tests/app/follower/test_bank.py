@@ -9,9 +9,10 @@ import pytest
 from pymodbus.constants import ExcCodes
 
 from app.follower.bank import Bank
+from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.project.model import Project
-from tests.app.follower.playing import bank_project, signal
+from tests.app.follower.playing import bank_project, drive_project, signal
 
 
 def bank(project: Project) -> Bank:
@@ -27,6 +28,7 @@ def test_it_has_the_cells_that_signals_name_and_no_others() -> None:
             signal("code", 30_001, table="input"),
             signal("label", 40_020, encoding="string", length=3),
             numbering="prefixed",
+            gaps=False,
         )
     )
     assert list(it.cells("holding")) == [10, 11, 19, 20, 21]
@@ -35,6 +37,34 @@ def test_it_has_the_cells_that_signals_name_and_no_others() -> None:
     assert list(it.cells("input")) == [0]
     assert it.has("holding", 10, 2)
     assert not it.has("holding", 10, 3)
+
+
+def test_where_gaps_may_be_read_along_they_read_nought_and_take_nothing() -> None:
+    it = bank(
+        bank_project(
+            signal("level", 10, start_value=Decimal(7)),
+            signal("flow", 14, encoding="uint32"),
+            signal("far", 200),
+            signal("valve", 3, table="coil"),
+            signal("horn", 1203, table="coil"),
+        )
+    )
+    assert it.read("holding", 10, 6) == [7, 0, 0, 0, 0, 0]
+    assert it.write("holding", 12, [1]) is ExcCodes.ILLEGAL_ADDRESS
+    assert it.write("holding", 10, [1]) is None
+    assert not it.has("holding", 9, 1), "before the first"
+    assert not it.has("holding", 16, 1), "no read reaches from one signal to the other"
+    assert it.has("coil", 3, 1201)
+    assert it.write("coil", 4, [1]) is ExcCodes.ILLEGAL_ADDRESS
+    it.reboot(0.0)
+    assert it.read("holding", 10, 6) == [7, 0, 0, 0, 0, 0]
+
+
+def test_registers_of_a_drive_between_signals_stay_what_they_are() -> None:
+    it = DriveBank(project := drive_project(signal("before", 298), signal("behind", 305)), project.followers[0])
+    assert it.write("holding", 300, [0]) is None
+    assert it.write("holding", 299, [0]) is ExcCodes.ILLEGAL_ADDRESS
+    assert it.has("holding", 298, 8)
 
 
 def test_start_values_are_engineering_values_in_the_followers_word_order() -> None:

@@ -29,7 +29,7 @@ def ask(it: Responder, unit: int, pdu: str) -> str | None:
 
 @pytest.fixture
 def it() -> Responder:
-    """Unit 17: holding 10..12 = 1, 2, 3; input 5 = 9; coils 0..2 = 1 0 1 and 20; discrete 7 = 1."""
+    """Unit 17: holding 10..12 = 1, 2, 3; input 5 = 9; coils 0..2 = 1 0 1 and 20; discrete 7 = 1; nothing between."""
     return responder(
         bank_project(
             *(signal(f"h{place}", 10 + place, start_value=Decimal(place + 1)) for place in range(3)),
@@ -38,6 +38,7 @@ def it() -> Responder:
             signal("c20", 20, table="coil"),
             signal("d", 7, table="discrete", start_value=Decimal(1)),
             write_functions=ALL,
+            gaps=False,
         )
     )
 

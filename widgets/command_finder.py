@@ -231,6 +231,6 @@ def part_targets(design: DesignWorkplace) -> Iterator[Target]:
 def _part(design: DesignWorkplace, name: str, kind: str, place: tuple[str, int]) -> Target:
     def go() -> None:
         design.wanted.emit()
-        design.go_to(place)
+        design.ways.go_to(place)
 
     return Target(name, kind, "", go, always=False)

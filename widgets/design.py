@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
@@ -12,11 +12,9 @@ from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from app.checks.finding import GRAVITY, Finding
 from app.panel.paging import PagingGraph
-from app.project.messages import MESSAGES
-from app.project.model import Project
-from app.project.problems import Place
 from widgets.commands import Keys, command
-from widgets.document import Document, Selection
+from widgets.design_ways import Ways
+from widgets.document import Document
 from widgets.drafts import Drafts, follow_drafts
 from widgets.findings import FindingsList
 from widgets.inspector import Inspector
@@ -58,6 +56,7 @@ class DesignWorkplace(QWidget):
         self._graph_of = document.project
         self._make_parts()
         self._lay_out()
+        self.ways = Ways(self)
         self._make_actions()
         self._connect()
         self.setFocusProxy(self.editor.face)
@@ -126,8 +125,8 @@ class DesignWorkplace(QWidget):
         self._actions.append(None)
         self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
         self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")
-        self._action(self.tr("Pre&vious screen"), lambda: self._next_screen(-1), "Alt+PgUp")
-        self._action(self.tr("Ne&xt screen"), lambda: self._next_screen(1), "Alt+PgDown")
+        self._action(self.tr("Pre&vious screen"), lambda: self.ways.next_screen(-1), "Alt+PgUp")
+        self._action(self.tr("Ne&xt screen"), lambda: self.ways.next_screen(1), "Alt+PgDown")
         self._actions.append(None)
         self.views.tabBar().setAccessibleName(self.tr("Views"))
         for number, (name, title) in enumerate(zip(VIEWS, self._titles, strict=True), start=1):
@@ -141,8 +140,8 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
         self._actions.append(None)
-        self._action(self.tr("Go to the pr&operties"), self._to_inspector, "F4")
-        self._action(self.tr("Write what the panel sa&ys"), self.to_messages, "Ctrl+Shift+D")
+        self._action(self.tr("Go to the pr&operties"), self.ways.to_properties, "F4")
+        self._action(self.tr("Write what the panel sa&ys"), self.ways.to_messages, "Ctrl+Shift+D")
         self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
         self.table_commands = TableCommands(self)
         self.part_commands = PartCommands(self)
@@ -163,7 +162,7 @@ class DesignWorkplace(QWidget):
         first = self.lists.bring_in(path)
         if first is not None:
             self.show_view("signals")
-            self.show_signal(first)
+            self.ways.show_signal(first)
 
     def export_signals(self) -> None:
         """Write the signals to a file; those selected in their table are offered apart."""
@@ -209,39 +208,38 @@ class DesignWorkplace(QWidget):
         document.offered.connect(self._offered)
         self.views.currentChanged.connect(lambda _index: self._view_changed())
         self.views.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
-        self._played = self.inspector.add_guest(self.editor.tryout.followers, self.tr("Simulated followers"))
-        self.editor.trying_changed.connect(lambda _on: self._show_inspector())
+        self.editor.trying_changed.connect(lambda _on: self.ways.show_properties())
         self.editor.wanted.connect(self._to_editor)
-        self.editor.field_opened.connect(self._open_field)
-        self.editor.next_screen_wanted.connect(self._next_screen)
-        self.editor.new_signal_wanted.connect(self._new_signal)
-        self.screens.opened.connect(lambda _name: self._to_face())
+        self.editor.field_opened.connect(self.ways.open_field)
+        self.editor.next_screen_wanted.connect(self.ways.next_screen)
+        self.editor.new_signal_wanted.connect(self.ways.add_signal)
+        self.screens.opened.connect(lambda _name: self.show_view("screen"))
         self.map.screen_chosen.connect(document.select_screen)
-        self.map.screen_opened.connect(self._open_screen)
-        self.map.turn_chosen.connect(lambda _index: self._show_inspector())
-        self.map.turn_opened.connect(lambda _index: self._to_inspector())
+        self.map.screen_opened.connect(self.ways.open_screen)
+        self.map.turn_chosen.connect(lambda _index: self.ways.show_properties())
+        self.map.turn_opened.connect(lambda _index: self.ways.to_properties())
         self.map_pane.wanted.connect(self._to_map)
         self.map_pane.delete_wanted.connect(self.screens.delete)
         self.map_pane.rename_wanted.connect(self.screens.list.rename_current)
         self.signals.lines_wanted.connect(lambda: self.show_view("lines"))
         self.signals.import_wanted.connect(self.import_signals)
         self.signals.export_wanted.connect(self.export_signals)
-        self.behaviour.chosen.connect(self._show_inspector)
-        self.signals.chosen.connect(self._show_inspector)
+        self.behaviour.chosen.connect(self.ways.show_properties)
+        self.signals.chosen.connect(self.ways.show_properties)
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
-        self.signals.uses_wanted.connect(self.to_uses)
-        self.inspector.signal_form.place_wanted.connect(self.go_to)
-        self.lines.chosen.connect(self._show_inspector)
+        self.signals.uses_wanted.connect(self.ways.to_uses)
+        self.inspector.signal_form.place_wanted.connect(self.ways.go_to)
+        self.lines.chosen.connect(self.ways.show_properties)
         for view in (self.behaviour, self.signals, self.lines):
-            view.opened.connect(self._to_inspector)
-            view.added.connect(self._to_inspector)
-        self.inspector.signal_wanted.connect(self.show_signal)
-        self.inspector.screen_form.turn_wanted.connect(lambda index: self.show_turn(index))
-        self.inspector.screen_form.action_wanted.connect(lambda index: self.show_action(index))
-        self.inspector.screen_form.add_turn_wanted.connect(self._add_turn_from)
-        self.inspector.screen_form.add_action_wanted.connect(self._add_action_on)
-        self.findings.place_chosen.connect(self.go_to)
-        self.findings.draft_chosen.connect(self._go_to_draft)
+            view.opened.connect(self.ways.to_properties)
+            view.added.connect(self.ways.to_properties)
+        self.inspector.signal_wanted.connect(self.ways.show_signal)
+        self.inspector.screen_form.turn_wanted.connect(self.ways.show_turn)
+        self.inspector.screen_form.action_wanted.connect(self.ways.show_action)
+        self.inspector.screen_form.add_turn_wanted.connect(self.ways.add_turn_from)
+        self.inspector.screen_form.add_action_wanted.connect(self.ways.add_action_on)
+        self.findings.place_chosen.connect(self.ways.go_to)
+        self.findings.draft_chosen.connect(self.ways.go_to_draft)
         self.findings.mend_wanted.connect(self._mend)
         self.checks.found.connect(self._found)
 
@@ -269,7 +267,7 @@ class DesignWorkplace(QWidget):
 
     def _shown_changed(self) -> None:
         self._mark_fields()
-        self._show_inspector()
+        self.ways.show_properties()
 
     def _replaced(self) -> None:
         """Another project: nothing of the former one is true any more."""
@@ -300,10 +298,6 @@ class DesignWorkplace(QWidget):
         self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
         self._refresh_view()
         self._mark_fields()
-
-    def check_now(self) -> None:
-        """Run the design checks to the end, without waiting for a pause in typing."""
-        self.checks.finish()
 
     def _mend(self, finding: Finding) -> None:
         """Make the edit that takes a finding away, as one step."""
@@ -366,7 +360,7 @@ class DesignWorkplace(QWidget):
         if self.views.currentIndex() != VIEWS.index(name):
             # What has the focus may go with the former view, and Qt would give it to whatever is next.
             self.views.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
-        self.views.setCurrentIndex(VIEWS.index(name))
+        self.turn_to(name)
         {
             "screen": self.editor.face,
             "map": self.map,
@@ -374,6 +368,10 @@ class DesignWorkplace(QWidget):
             "signals": self.signals.first,
             "lines": self.lines.first,
         }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def turn_to(self, name: str) -> None:
+        """Bring a view to the middle and leave the focus where it is."""
+        self.views.setCurrentIndex(VIEWS.index(name))
 
     def _view_changed(self) -> None:
         self.notice.hide()
@@ -384,65 +382,7 @@ class DesignWorkplace(QWidget):
         elif self.view == "map":
             self.map.select_screen(self.document.selection.screen)
             self.inspector.show_tab(self.inspector.screen_form)
-        self._show_inspector()
-
-    def _show_inspector(self) -> None:
-        project = self.document.project
-        if self.editor.tryout.running:
-            self.inspector.show_guest(self._played)
-        elif self.view in ("screen", "map"):
-            turn = self.map.selected_turn() if self.view == "map" else None
-            if turn is None:
-                self.inspector.show_screen()
-            else:
-                self._show_turn_form(turn)
-        elif self.view == "behaviour":
-            kind, index = self.behaviour.current()
-            if kind == "turn":
-                self._show_turn_form(index)
-            else:
-                some = 0 <= index < len(project.actions)
-                title = self.tr("Action {n}").format(n=index + 1)
-                self.inspector.show_part("action", ("action", index) if some else None, title)
-        elif self.view == "signals":
-            index = self.signals.current()
-            name = project.signals[index].name if 0 <= index < len(project.signals) else None
-            title = self.tr("Signal '{name}'").format(name=name)
-            self.inspector.show_part("signal", None if name is None else ("signal", name), title)
-        else:
-            kind, index = self.lines.current()
-            parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
-            name = parts[index].name if 0 <= index < len(parts) else None
-            title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Follower '{name}'")).format(name=name)
-            self.inspector.show_part(kind, None if name is None else (kind, name), title)
-
-    def _show_turn_form(self, index: int) -> None:
-        some = 0 <= index < len(self.document.project.turns)
-        title = self.tr("Turn {n}").format(n=index + 1)
-        self.inspector.show_part("turn", ("turn", index) if some else None, title)
-
-    def show_signal(self, name: str) -> None:
-        """Go to a signal in its table."""
-        names = [signal.name for signal in self.document.project.signals]
-        if name in names:
-            self.views.setCurrentIndex(VIEWS.index("signals"))
-            self.signals.select(names.index(name))
-            self._show_inspector()
-
-    def show_turn(self, index: int) -> None:
-        """Go to a turn in its table."""
-        self.views.setCurrentIndex(VIEWS.index("behaviour"))
-        self.behaviour.select("turn", index)
-        self._show_inspector()
-
-    def show_action(self, index: int) -> None:
-        """Go to an action in its table."""
-        self.views.setCurrentIndex(VIEWS.index("behaviour"))
-        self.behaviour.select("action", index)
-        self._show_inspector()
-
-    def _to_face(self) -> None:
-        self.show_view("screen")
+        self.ways.show_properties()
 
     def set_readings_source(self, source: LiveReadings) -> None:
         """Where the live values come from that the face can show. Nothing here writes to a line."""
@@ -458,167 +398,10 @@ class DesignWorkplace(QWidget):
         if self.view != "map":
             self.show_view("map")
 
-    def _to_inspector(self) -> None:
-        page = self.inspector.current_form()
-        if page is None:
-            self._played.focusNextChild()
-            return
-        if page is self.inspector.field_form and not self.document.selection.fields:
-            page = self.inspector.screen_form  # no field is selected: the screen has properties all the same
-            self.inspector.show_tab(page)
-        for row in page.rows:
-            if row.editors() and row.isVisibleTo(page):
-                row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
-                return
-
-    def to_messages(self) -> None:
-        """Go to the messages of the panel, in the language that is shown."""
-        self._show_messages(self.document.language)
-        self.inspector.messages_form.focus_first()
-
-    def _show_messages(self, language: int) -> None:
-        self.views.setCurrentIndex(VIEWS.index("screen"))
-        self.document.choose_language(language)
-        self.inspector.show_screen()
-        self.inspector.show_tab(self.inspector.messages_form)
-
-    def to_uses(self) -> None:
-        """Go to the list of the places where the current signal is used."""
-        row = self.inspector.signal_form.used_row
-        if self.signals.current() < 0 or not row.texts():
-            self._refused(self.tr("No signal is selected, or nothing uses it yet."))
-        else:
-            self.inspector.signal_form.focus_row(row.label)
-
     def _to_findings(self) -> None:
         self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)
         if self.findings.current() is None:
             self.findings.select(0)
-
-    def _open_field(self) -> None:
-        self.inspector.show_tab(self.inspector.field_form)
-        self._to_inspector()
-
-    def _open_screen(self, name: str) -> None:
-        self.document.select_screen(name)
-        self._to_face()
-
-    def _next_screen(self, way: int) -> None:
-        names = list(self.document.project.screen_named)
-        if names:
-            at = names.index(self.document.selection.screen) + way
-            self.document.select_screen(names[at % len(names)])
-
-    def _new_signal(self, name: str) -> None:
-        self.show_view("signals")
-        self.signals.add("register", name)
-        self._to_inspector()
-
-    def _add_turn_from(self, screen: str) -> None:
-        self.views.setCurrentIndex(VIEWS.index("behaviour"))
-        self.behaviour.add_turn("key", screen)
-        self._to_inspector()
-
-    def _add_action_on(self, screen: str) -> None:
-        self.views.setCurrentIndex(VIEWS.index("behaviour"))
-        self.behaviour.add_action("key", screen)
-        self._to_inspector()
-
-    # Findings
-
-    def go_to(self, place: Place) -> None:
-        """Show the part that a finding is about, with the focus on it."""
-        project = self.document.project
-        kind = place[0] if place else "project"
-        index = place[1] if len(place) > 1 and isinstance(place[1], int) else None
-        if kind == "screen" and index is None:
-            self.screens.setFocus(Qt.FocusReason.OtherFocusReason)
-        elif kind == "screen" and index is not None and index < len(project.screens):
-            self._go_to_screen(project, index, place[2:])
-        elif kind == "signal" and index is None:
-            # A signal needs a follower to be read from: begin with what is missing first.
-            self.show_view("signals" if project.followers else "lines")
-        elif kind == "signal" and index is not None and index < len(project.signals):
-            self.show_signal(project.signals[index].name)
-            self.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
-        elif kind in ("turn", "action"):
-            (self.show_turn if kind == "turn" else self.show_action)(index or 0)
-            self.behaviour.focus(str(kind))
-        elif kind in ("line", "follower"):
-            self.views.setCurrentIndex(VIEWS.index("lines"))
-            self.lines.select(str(kind), index or 0)
-            self._show_inspector()
-            self.lines.focus(str(kind))
-        elif kind == "panel" and place[1:2] in (("messages",), ("messages_in",)):
-            self._go_to_messages(project, place[1:])
-        else:
-            self.views.setCurrentIndex(VIEWS.index("screen"))
-            self.inspector.show_screen()
-            self.inspector.show_tab(self.inspector.panel_form)
-            self._to_inspector()
-
-    def _go_to_screen(self, project: Project, index: int, rest: Place) -> None:
-        screen = project.screens[index]
-        selection = Selection(screen=screen.name)
-        if len(rest) > 1:
-            if rest[0] == "field" and isinstance(rest[1], int) and rest[1] < len(screen.fields):
-                selection = Selection(screen.name, screen.fields[rest[1]].at, (rest[1],))
-            elif rest[0] == "text" and isinstance(rest[1], int):
-                self.document.choose_language(0)
-                selection = Selection(screen.name, (rest[1], 0))
-            elif rest[0] == "text_in" and rest[1] in project.panel.languages:
-                self.document.choose_language(project.panel.languages.index(str(rest[1])))
-                row = rest[2] if len(rest) > 2 and isinstance(rest[2], int) else 0
-                selection = Selection(screen.name, (row, 0))
-        self.document.select(selection)
-        self._to_face()
-        self.inspector.show_tab(self.inspector.field_form if selection.fields else self.inspector.screen_form)
-
-    def _go_to_messages(self, project: Project, place: Place) -> None:
-        """Go to the messages of the first language, or of another that `place` names, or to one of them."""
-        languages, message = project.panel.languages, place[1:]
-        number = 0
-        if place[0] == "messages_in":
-            number = languages.index(str(place[1])) if place[1] in languages else 0
-            message = place[2:]
-        self._show_messages(number)
-        form = self.inspector.messages_form
-        known = next((each for each in MESSAGES if message == (each,)), None)
-        if known is None:
-            form.focus_first()
-        else:
-            form.focus_message(known)
-
-    def _go_to_draft(self, subject: Any, row: str) -> None:
-        kind = subject[0]
-        project = self.document.project
-        if kind == "field":
-            self.views.setCurrentIndex(VIEWS.index("screen"))
-            screen = project.screen_named.get(subject[1])
-            if screen is not None and subject[2] < len(screen.fields):
-                self.document.select(Selection(screen.name, screen.fields[subject[2]].at, (subject[2],)))
-            self.inspector.show_tab(self.inspector.field_form)
-        elif kind == "screen":
-            self.views.setCurrentIndex(VIEWS.index("screen"))
-            self.document.select_screen(subject[1])
-            self.inspector.show_tab(self.inspector.screen_form)
-        elif kind == "panel":
-            self.views.setCurrentIndex(VIEWS.index("screen"))
-            self.inspector.show_tab(self.inspector.panel_form)
-        elif kind == "messages":
-            languages = project.panel.languages
-            self._show_messages(languages.index(subject[1]) if subject[1:] and subject[1] in languages else 0)
-        elif kind == "signal":
-            self.show_signal(subject[1])
-        elif kind in ("turn", "action"):
-            (self.show_turn if kind == "turn" else self.show_action)(subject[1])
-        else:
-            names = list(project.line_named if kind == "line" else project.follower_named)
-            if subject[1] in names:
-                self.views.setCurrentIndex(VIEWS.index("lines"))
-                self.lines.select(kind, names.index(subject[1]))
-                self._show_inspector()
-        self.inspector.form_of(kind).focus_row(row)
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow a change of the palette or the font."""

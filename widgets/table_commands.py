@@ -39,7 +39,7 @@ class TableCommands(QObject):
             self._own(self.tr("Na&rrow the list"), self._narrow, "Ctrl+F"),
             None,
             self._on_signals(self.tr("Sca&ling\u2026"), design.signals.scaling_wanted.emit, "Ctrl+F12"),
-            self._on_signals(self.tr("&Where it is used"), design.to_uses, "Ctrl+F11"),
+            self._on_signals(self.tr("&Where it is used"), design.ways.to_uses, "Ctrl+F11"),
         ]
         for table in (design.signals.table, design.lines.lines, design.lines.followers):
             table.table.customContextMenuRequested.connect(

@@ -1061,10 +1061,6 @@
         <translation>An Ort und Stelle au&amp;sprobieren</translation>
     </message>
     <message>
-        <source>Action {n}</source>
-        <translation>Aktion {n}</translation>
-    </message>
-    <message>
         <source>Add a part</source>
         <translation>Weiteres anlegen</translation>
     </message>
@@ -1077,20 +1073,12 @@
         <translation>Signale exportieren…</translation>
     </message>
     <message>
-        <source>Follower &apos;{name}&apos;</source>
-        <translation>Gerät „{name}“</translation>
-    </message>
-    <message>
         <source>Go to the &amp;findings</source>
         <translation>Zu den &amp;Befunden</translation>
     </message>
     <message>
         <source>Go to the pr&amp;operties</source>
         <translation>Zu den &amp;Eigenschaften</translation>
-    </message>
-    <message>
-        <source>Line &apos;{name}&apos;</source>
-        <translation>Leitung „{name}“</translation>
     </message>
     <message>
         <source>Lines</source>
@@ -1111,10 +1099,6 @@
     <message>
         <source>Next &amp;language of the texts</source>
         <translation>Nächste Spra&amp;che der Texte</translation>
-    </message>
-    <message>
-        <source>No signal is selected, or nothing uses it yet.</source>
-        <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
     </message>
     <message>
         <source>Nothing was changed: this is not found any more.</source>
@@ -1145,16 +1129,8 @@
         <translation>Zeigen: {view}</translation>
     </message>
     <message>
-        <source>Signal &apos;{name}&apos;</source>
-        <translation>Signal „{name}“</translation>
-    </message>
-    <message>
         <source>Signals</source>
         <translation>Signale</translation>
-    </message>
-    <message>
-        <source>Simulated followers</source>
-        <translation>Simulierte Geräte</translation>
     </message>
     <message>
         <source>Ta&amp;bles</source>
@@ -1167,10 +1143,6 @@
     <message>
         <source>This finding cannot be mended by itself; Enter on it leads to its place.</source>
         <translation>Dieser Befund lässt sich nicht von selbst beheben; Eingabe darauf führt zu seiner Stelle.</translation>
-    </message>
-    <message>
-        <source>Turn {n}</source>
-        <translation>Wechsel {n}</translation>
     </message>
     <message>
         <source>Turns</source>
@@ -4480,6 +4452,10 @@
         <translation>{file} wird angesehen…</translation>
     </message>
     <message>
+        <source>Not taken over yet, and back among the findings: {count}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Open a project</source>
         <translation>Projekt öffnen</translation>
     </message>
@@ -4498,6 +4474,10 @@
     <message>
         <source>Recover unsaved work</source>
         <translation>Ungespeichertes wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Recovered</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Recovered. It is not saved yet</source>
@@ -4534,6 +4514,10 @@
     <message>
         <source>Saving {file}…</source>
         <translation>{file} wird gespeichert…</translation>
+    </message>
+    <message>
+        <source>Some of what was not taken over yet could not be brought back</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere</source>
@@ -4921,6 +4905,10 @@
         <translation>&amp;Wiederherstellen</translation>
     </message>
     <message>
+        <source>All that was taken over stands in its file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>Delete this unsaved work for good?</source>
         <translation>Diese ungespeicherte Arbeit endgültig löschen?</translation>
     </message>
@@ -4957,12 +4945,20 @@
         <translation>Ungespeicherte Arbeit wiederherstellen</translation>
     </message>
     <message>
+        <source>Some of what was not taken over yet cannot be read.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>This copy cannot be read. It is kept in {file}</source>
         <translation>Diese Kopie ist nicht lesbar. Sie bleibt in {file}</translation>
     </message>
     <message>
         <source>Title: {title}</source>
         <translation>Titel: {title}</translation>
+    </message>
+    <message>
+        <source>Typed and not taken over yet: {count}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Unsaved work</source>
@@ -7506,6 +7502,37 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Select a screen of a ring to move it there.</source>
         <translation>Zum Verschieben dort ein Bild eines Rings auswählen.</translation>
+    </message>
+</context>
+<context>
+    <name>Ways</name>
+    <message>
+        <source>Action {n}</source>
+        <translation>Aktion {n}</translation>
+    </message>
+    <message>
+        <source>Follower &apos;{name}&apos;</source>
+        <translation>Gerät „{name}“</translation>
+    </message>
+    <message>
+        <source>Line &apos;{name}&apos;</source>
+        <translation>Leitung „{name}“</translation>
+    </message>
+    <message>
+        <source>No signal is selected, or nothing uses it yet.</source>
+        <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
+    </message>
+    <message>
+        <source>Signal &apos;{name}&apos;</source>
+        <translation>Signal „{name}“</translation>
+    </message>
+    <message>
+        <source>Simulated followers</source>
+        <translation>Simulierte Geräte</translation>
+    </message>
+    <message>
+        <source>Turn {n}</source>
+        <translation>Wechsel {n}</translation>
     </message>
 </context>
 <context>

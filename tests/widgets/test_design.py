@@ -43,7 +43,7 @@ def made(document: Document, qtbot: QtBot) -> DesignWorkplace:
     with qtbot.waitActive(design):
         design.show()
         design.activateWindow()
-    design.check_now()
+    design.checks.finish()
     return design
 
 
@@ -240,7 +240,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
 
 def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignWorkplace, document: Document) -> None:
     before = document.project
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Register", "31o")
     assert reason(form, "Register") == "'31o' is not a whole number"
@@ -251,13 +251,13 @@ def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignW
 
 
 def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkplace, document: Document) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Register", "31o")
-    design.show_signal("command")
+    design.ways.show_signal("command")
     assert reason(form, "Register") == ""
     assert "1 not taken over" in design.findings.summary.text()
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     assert row_of(form, "Register").texts() == ("31o",)
     assert reason(form, "Register")
     editor = editor_of(form, "Register")
@@ -271,7 +271,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkplace, docume
 
 
 def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkplace) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     design.show_view("map")
     first = design.findings.model.index(0, 1)
@@ -285,7 +285,7 @@ def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkplace) -> No
 def test_undo_in_a_row_drops_what_is_wrong_and_then_undoes_the_document(
     design: DesignWorkplace, document: Document
 ) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Step", "fast")
     QTest.keyClick(editor_of(form, "Step"), Key.Key_Z, CTRL)
@@ -294,7 +294,7 @@ def test_undo_in_a_row_drops_what_is_wrong_and_then_undoes_the_document(
 
 
 def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkplace, document: Document) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Step", "5.")
     assert row_of(form, "Step").texts() == ("5.",)
@@ -305,7 +305,7 @@ def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkplace, docu
 
 
 def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkplace, document: Document) -> None:
-    design.show_signal("fault code")
+    design.ways.show_signal("fault code")
     form = design.inspector.signal_form
     type_over(form, "Scale, from", "0", 0)
     assert reason(form, "Scale, from")
@@ -320,7 +320,7 @@ def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkplace, docum
 
 def test_renaming_a_signal_changes_every_use_in_one_step(design: DesignWorkplace, document: Document) -> None:
     before = document.project
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Name", "reference")
     used = {field.signal for screen in document.project.screens for field in screen.fields}
     assert "reference" in used
@@ -335,7 +335,7 @@ def check_errors(project: Project) -> list[str]:
 
 
 def test_a_name_that_is_taken_is_refused_and_the_old_one_stays(design: DesignWorkplace, document: Document) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Name", "command")
     assert "'command'" in reason(form, "Name")
@@ -376,7 +376,7 @@ def test_a_field_is_edited_in_its_form(design: DesignWorkplace, document: Docume
 
 
 def test_the_cause_of_a_turn_is_changed(design: DesignWorkplace, document: Document) -> None:
-    design.show_turn(0)
+    design.ways.show_turn(0)
     form = design.inspector.turn_form
     choose(form, "Cause", "idle time")
     assert document.project.turns[0].idle_s == 120
@@ -456,7 +456,7 @@ def test_the_list_of_signals_is_narrowed(design: DesignWorkplace, document: Docu
     QTest.keyClicks(table.narrow, "input 40")
     shown = table.table.model().rowCount()
     assert 0 < shown < len(document.project.signals)
-    design.show_signal("command")
+    design.ways.show_signal("command")
     assert table.narrow.text() == "", "going to a signal that is hidden shows it"
     assert document.project.signals[table.current()].name == "command"
 
@@ -471,10 +471,10 @@ def test_turns_are_reordered(design: DesignWorkplace, document: Document) -> Non
 
 
 def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkplace) -> None:
-    design.show_turn(2)
+    design.ways.show_turn(2)
     turns, actions = design.behaviour.turns.table, design.behaviour.actions_table.table
     assert turns.selectionModel().hasSelection()
-    design.show_action(1)
+    design.ways.show_action(1)
     assert not turns.selectionModel().hasSelection()
     assert actions.selectionModel().hasSelection()
     assert row_of(design.inspector.action_form, "On").texts() == ("",)
@@ -540,7 +540,7 @@ def test_every_kind_of_place_is_gone_to(
     design: DesignWorkplace, document: Document, place: tuple[str | int, ...], view: str
 ) -> None:
     design.show_view("map")
-    design.go_to(place)
+    design.ways.go_to(place)
     assert design.view == view
 
 
@@ -583,11 +583,11 @@ def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkplace, docu
 
 
 def test_another_project_forgets_what_was_typed(design: DesignWorkplace, document: Document) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     document.open(load(demo_path("drying-hall")), None)
     assert design.drafts.all() == ()
-    design.check_now()
+    design.checks.finish()
     assert "not taken over" not in design.findings.summary.text()
 
 
@@ -598,7 +598,7 @@ def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkplace, view
     assert design.inspector.isAncestorOf(must(QApplication.focusWidget()))
     other = "signals" if view != "signals" else "lines"
     design.show_view(other)
-    design._to_inspector()
+    design.ways.to_properties()
     bar = design.views.tabBar()
     QTest.mouseClick(bar, Qt.MouseButton.LeftButton, pos=bar.tabRect(VIEWS.index(view)).center())
     assert design.view == view
@@ -637,7 +637,7 @@ def test_words_of_a_box_use_as_many_lines_as_they_need_and_count_for_it(
 ) -> None:
     design.show_view("lines")
     design.lines.select("follower", 0)
-    design._show_inspector()
+    design.ways.show_properties()
     form = design.inspector.follower_form
     QApplication.processEvents()
     area = must(form.parentWidget())

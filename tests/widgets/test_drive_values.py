@@ -50,7 +50,7 @@ def plays(document: Document, name: str) -> str | None:
 
 
 def show(design: DesignWorkplace, name: str) -> SignalForm:
-    design.show_signal(name)
+    design.ways.show_signal(name)
     return design.inspector.signal_form
 
 
@@ -86,7 +86,7 @@ def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkplace)
 
 
 def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkplace) -> None:
-    design.go_to(("follower", 0))
+    design.ways.go_to(("follower", 0))
     form = design.inspector.follower_form
     assert row_of(form, "Obeys").texts()[0].startswith("registers of its own (300 to 413 on the wire)")
     design.document.do("Play", lambda project: edits.change_signal(project, "start", plays="run"))

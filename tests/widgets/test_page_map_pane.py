@@ -305,7 +305,7 @@ def test_overrides_are_hidden_by_their_command(design: DesignWorkplace) -> None:
 def test_findings_reach_the_map(design: DesignWorkplace, document: Document) -> None:
     document.open(load(demo_path("booster-pump")), None)
     document.do("Add screen", lambda project: edits.add_screen(project, "lost"))
-    design.check_now()
+    design.checks.finish()
     facts = design.map.nodes["lost"].facts
     assert facts.unreachable
     assert facts.findings_words != ""

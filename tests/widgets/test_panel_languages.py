@@ -103,7 +103,7 @@ def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Docume
 
 def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Document) -> None:
     index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
-    design.show_action(index)
+    design.ways.show_action(index)
     form = design.inspector.action_form
     choose(form, "Does", "shows the next language")
     action = document.project.actions[index]

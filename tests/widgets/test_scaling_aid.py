@@ -140,7 +140,7 @@ def when_asked(answer: Callable[[QDialog], object]) -> None:
 def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     design.show_view("signals")
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
 
     def answer(dialog: QDialog) -> None:
         assert isinstance(dialog, ScalingAid)
@@ -159,7 +159,7 @@ def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkplace
 
 def test_there_is_none_for_what_has_no_scale(design: DesignWorkplace) -> None:
     design.show_view("signals")
-    design.show_signal("running")
+    design.ways.show_signal("running")
     QTest.keySequence(design.signals.table.table, "Ctrl+F12")
     assert design.notice.text.text() == "Only a number in registers has a scale."
 
@@ -172,7 +172,7 @@ def scale_row(design: DesignWorkplace, label: str) -> FormRow:
 
 
 def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
-    design.show_signal("status")
+    design.ways.show_signal("status")
     first, second = scale_row(design, "Scale, from"), scale_row(design, "Scale, to")
     for row, number in ((first, 0), (first, 1), (second, 0)):
         editor = row.editors()[number]
@@ -196,7 +196,7 @@ def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkplace, docu
 
 
 def test_a_wrong_number_in_a_scale_is_said_at_once(design: DesignWorkplace) -> None:
-    design.show_signal("speed set point")
+    design.ways.show_signal("speed set point")
     row = scale_row(design, "Scale, from")
     editor = row.editors()[0]
     editor.setFocus()

@@ -111,6 +111,8 @@ class SnapshotsDialog(QDialog):
         self.state.setAccessibleName(self.tr("What came of it"))
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
+        self.why = QLabel()
+        self.why.setProperty("look", "faint")
         self.table = RegistersTable()
         self.table.registers.dataChanged.connect(lambda *_: self._enable())
 
@@ -131,7 +133,7 @@ class SnapshotsDialog(QDialog):
         layout.addLayout(_row(self.only, self.progress, self.stop_button))
         layout.addWidget(self.state)
         layout.addWidget(self.table, 1)
-        bottom = _row(self.write_button, self.export_button)
+        bottom = _row(self.write_button, self.export_button, self.why)
         bottom.add_stretch()
         bottom.addWidget(self.close_button)
         layout.addLayout(bottom)
@@ -151,6 +153,8 @@ class SnapshotsDialog(QDialog):
         ):
             button.setEnabled(not why and not busy)
             button.setToolTip(why)
+        compared = self._session is not None
+        self.why.setText("" if busy else self._why_not_read() or (self._why_not_written() if compared else ""))
         self.follower.setEnabled(not busy)
 
     def _why_not_read(self) -> str:

@@ -4970,7 +4970,7 @@
     </message>
     <message>
         <source>none</source>
-        <translation>keine</translation>
+        <translation>keiner</translation>
     </message>
     <message>
         <source>{file}, as saved</source>
@@ -5011,7 +5011,7 @@
     </message>
     <message>
         <source>Wire</source>
-        <translation>Leitung</translation>
+        <translation>Adresse</translation>
     </message>
 </context>
 <context>

@@ -101,9 +101,11 @@ def test_taken_changed_compared_and_written_back(
     assert not dialog.write_button.isEnabled()
     click(dialog.write_button)
     assert "not armed" in dialog.write_button.toolTip()
+    assert "not armed" in dialog.why.text(), "seen without a mouse, too"
     assert writes(staged) == before
     live.arm()
     assert dialog.write_button.isEnabled()
+    assert not dialog.why.text()
 
     def confirm() -> None:
         asked = QApplication.activeModalWidget()
@@ -139,6 +141,7 @@ def test_disconnecting_ends_the_offer_to_write(
     qtbot.waitUntil(lambda: "Differences: 0 of 2" in dialog.state.text())
     live.disconnect_from_line()
     assert not dialog.live_button.isEnabled()
+    assert "Connect first" in dialog.why.text()
     assert "comparison with the follower as it is now" in dialog.write_button.toolTip()
 
 

@@ -121,6 +121,10 @@ class ArmingDialog(QDialog):
         self.hold.held.connect(self.accept)
         self.hint = QLabel()
         self.hint.setProperty("look", "faint")
+        self.hint.setWordWrap(True)
+        self.hint.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        # Room for the longest from the start: nothing may move away under a hand that is about to hold the button.
+        self.hint.setMinimumHeight(2 * self.hint.fontMetrics().lineSpacing())
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         buttons.addButton(self.hold, QDialogButtonBox.ButtonRole.ActionRole)
         buttons.rejected.connect(self.reject)

@@ -6,10 +6,11 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from widgets.arming import ArmingBadge, ArmingDialog, HoldButton, Writing
+from widgets.language import Language, Speech
 
 HOLD_MS = 60
 
@@ -152,3 +153,26 @@ def test_the_badge_disarms_at_one_click(qtbot: QtBot) -> None:
     badge.show_writing(Writing(live=True, armed=("line",)))
     with qtbot.waitSignal(disarm.triggered), qtbot.assertNotEmitted(arm.triggered):
         QTest.mouseClick(badge.button, Qt.MouseButton.LeftButton)
+
+
+@pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
+def test_what_to_do_next_is_whole_and_moves_no_button(qtbot: QtBot, qapp: QApplication, language: Language) -> None:
+    speech = Speech(qapp)
+    speech.speak(language)
+    try:
+        dialog = ArmingDialog(["line: tcp://host:502"])
+        qtbot.addWidget(dialog)
+        with qtbot.waitExposed(dialog):
+            dialog.show()
+        before = dialog.hold.mapTo(dialog, QPoint(0, 0)), dialog.minimumSizeHint().width()
+        for tick in dialog.ticks:
+            QTest.keyClick(tick.box, Qt.Key.Key_Space)
+        assert dialog.hold.isEnabled()
+        qtbot.waitUntil(lambda: dialog.hint.height() >= dialog.hint.heightForWidth(dialog.hint.width()))
+        words, width = dialog.hint.text(), dialog.hint.width()
+        lines = dialog.hint.fontMetrics().boundingRect(0, 0, width, 1000, Qt.TextFlag.TextWordWrap, words)
+        assert lines.width() <= width
+        assert (dialog.hold.mapTo(dialog, QPoint(0, 0)), dialog.minimumSizeHint().width()) == before
+    finally:
+        speech.speak(Language.ENGLISH)
+        speech.deleteLater()

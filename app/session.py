@@ -68,7 +68,6 @@ class Session:
         """Prepare to run `project`. Raises CannotConnect if `via` does not fit it, BadEndpoint if a line does not."""
         self.project = project
         self.simulation = Simulation(project) if via == "simulated" else None
-        self._via = via
         self._armed = armed
         self._clock = clock
         self._endpoints = _endpoints(project, via)

@@ -52,7 +52,7 @@ class DesignWorkplace(QWidget):
         self.drafts = Drafts(self)
         self.checks = RunningChecks(document, self)
         self._before = document.project
-        self._graph = PagingGraph.of(document.project)
+        self._graph = PagingGraph(document.project)
         self._graph_of = document.project
         self._make_parts()
         self._lay_out()
@@ -281,7 +281,7 @@ class DesignWorkplace(QWidget):
         if now is not then:
             same = now.turns is then.turns and now.panel is then.panel
             if not same or list(now.screen_named) != list(then.screen_named):
-                self._graph = PagingGraph.of(now)
+                self._graph = PagingGraph(now)
             self._graph_of = now
         return self._graph
 

@@ -381,7 +381,7 @@ class PageMapPane(QWidget):
         across, down = self.view.map_scene.step()
 
         def edit(project: Project) -> Project:
-            return edits.place_screens(project, arranged(PagingGraph.of(project), across / down))
+            return edits.place_screens(project, arranged(PagingGraph(project), across / down))
 
         self._document.do(self.tr("Arrange the map"), edit)
         self.view.fit()

@@ -174,9 +174,6 @@ class MapView(QGraphicsView):
             self._fits = False
             self.scale(factor, factor)
 
-    def _rect_of(self, node: Node) -> QRectF:
-        return node.mapRectToScene(node.face_rect())
-
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom with Ctrl held."""
         if event.modifiers() & Qt.KeyboardModifier.ControlModifier:

@@ -171,10 +171,6 @@ class ScreenCommands(QObject):
 
     # Text
 
-    def turn_insert(self) -> None:
-        """Insert from now on, or write over."""
-        self.insert = not self.insert
-
     def type(self, text: str) -> None:
         """Write text at the cursor, or in the place of the text that is selected in one row."""
         screen = self._document.screen

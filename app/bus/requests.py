@@ -95,11 +95,6 @@ class Request:
         return deed.format(table=self.table, span=span)
 
     @property
-    def answer_is_echo(self) -> bool:
-        """Whether a true answer is byte for byte the request, as a local echo would be."""
-        return self.answer_head == self.pdu
-
-    @property
     def echo_could_answer(self) -> bool:
         """Whether the request's own frame has the form of an answer to it.
 

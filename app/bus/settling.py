@@ -124,7 +124,7 @@ class Settling:
         """Whether an answer of `unit` may still be on its way."""
         return bool(self._open.get(unit))
 
-    def mistakable(self, request: Request, now: float) -> bool:  # noqa: ARG002 - how late it is makes no difference
+    def mistakable(self, request: Request) -> bool:
         """Whether an answer still on its way could pass for the answer to `request`."""
         return request.answer_head in self._open.get(request.unit, ())
 
@@ -135,11 +135,11 @@ class Settling:
         `wider` false never more, for followers of which only the named registers may be read. If there is no such
         length, a request whose `count` is 0: its answer brings no value, and only takes away what is open.
         """
-        shapes = self._open.get(request.unit)
-        if not shapes or request.answer_head not in shapes:
+        if not self.mistakable(request):
             return request
         if request.writes:
             return None
+        shapes = self._open[request.unit]
         reads = {shape: entry for shape, entry in shapes.items() if shape != _MARKERS and not entry.request.writes}
         if len(reads) < MOST_SHAPES:
             other = _other_length(request, reads.keys(), wider=wider)

@@ -199,7 +199,7 @@ class Survey:
     @cached_property
     def paging(self) -> PagingGraph:
         """Which screens lead to which."""
-        return PagingGraph.of(self.project)
+        return PagingGraph(self.project)
 
     def signal(self, name: str | None) -> AnySignal | None:
         """The signal of that name, None if there is none."""

@@ -20,11 +20,6 @@ def synchronous_speed(frequency: float, poles: int) -> float:
     return 120 * frequency / poles
 
 
-def shaft_torque(power_kw: float, speed_rpm: float) -> float:
-    """Torque in Nm that carries a power in kW at a speed in min-1: T = 9550 P / n (handbook; 9549.3 rounded)."""
-    return 9550 * power_kw / speed_rpm
-
-
 def rectifier_mean(line_voltage: float) -> float:
     """Mean DC voltage of a loaded six-pulse bridge: 3 sqrt(2) / pi = 1.35 times the line voltage (handbook)."""
     return 3 * math.sqrt(2) / math.pi * line_voltage

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -44,11 +43,6 @@ class PagingGraph:
         """In the order of the file."""
         self.start: str = self._layout.start
         """The first screen; empty if the project has no screen."""
-
-    @classmethod
-    def of(cls, project: Project) -> PagingGraph:
-        """The graph of `project`."""
-        return cls(project)
 
     @cached_property
     def edges(self) -> tuple[Edge, ...]:
@@ -126,28 +120,6 @@ class PagingGraph:
         """Where the keys of each screen lead: a bit for each screen."""
         number = {name: index for index, name in enumerate(self.screens)}
         return [sum(1 << number[to] for to in self._neighbours(name)) for name in self.screens]
-
-    def keys_between(self, source: str, target: str) -> tuple[str, ...] | None:
-        """The keys of a shortest way from one screen to another; empty from a screen to itself, None if there is none.
-
-        Raises KeyError if the project has no screen `source`.
-        """
-        came: dict[str, tuple[str, str] | None] = {source: None}
-        waiting = deque([source])
-        while waiting and target not in came:
-            screen = waiting.popleft()
-            for key, (to, _) in self._by_key[screen].items():
-                if to not in came:
-                    came[to] = (screen, key)
-                    waiting.append(to)
-        if target not in came:
-            return None
-        keys: list[str] = []
-        step = came[target]
-        while step is not None:
-            keys.append(step[1])
-            step = came[step[0]]
-        return tuple(reversed(keys))
 
     @cached_property
     def _by_key(self) -> dict[str, dict[str, tuple[str, int]]]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Final
 
-from app.project.model import Project, RegisterSignal, Scale
+from app.project.model import Project, Scale
 from app.project.places import in_words
 from app.project.references import uses
 from app.signals.encoding import EncodingName, is_float, is_text, raw_range
@@ -115,8 +115,3 @@ def too_narrow(project: Project, name: str, width: int) -> tuple[tuple[str, int]
         if field.kind == "number" and field.width < width:
             found.append((in_words(project, place[:-1]), field.width))
     return tuple(found)
-
-
-def figures_of(signal: RegisterSignal) -> ScaleFigures:
-    """The figures of a signal as it is."""
-    return ScaleFigures(signal.encoding, signal.scale, signal.decimals)

@@ -81,11 +81,3 @@ def spelled(name: str, text: str) -> str:
     """
     known = characters(name)
     return shown(name, "".join(each if each in known else _SPELLED.get(each, each) for each in text))
-
-
-def codes_of(name: str, text: str) -> bytes:
-    """The codes of the text in the display controller. Raises ValueError naming the characters that have none."""
-    if lacking := missing(name, text):
-        raise ValueError(f"the repertoire {name!r} cannot show {' '.join(lacking)}")
-    codes = repertoire(name).codes
-    return bytes(codes[character] for character in text)

@@ -861,6 +861,14 @@
         <translation>{before} → {after}</translation>
     </message>
     <message>
+        <source>{cause} → {target} (from {screen})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>{cause}: {deed} (on {screen})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{signal} at row {row}, column {column}</source>
         <translation>{signal} in Zeile {row}, Spalte {column}</translation>
     </message>
@@ -10150,10 +10158,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{columns} columns and {rows} rows are too few for {parts}</source>
         <translation>{columns} Spalten und {rows} Zeilen sind zu wenig für {parts}</translation>
-    </message>
-    <message>
-        <source>{kind} {name} cannot be deleted: it is used by {uses}</source>
-        <translation>{kind} {name} kann nicht gelöscht werden: verwendet von {uses}</translation>
     </message>
     <message>
         <source>{kind} {name} cannot be taken away: it is used by {uses}</source>

@@ -29,7 +29,7 @@ def shown(qtbot: QtBot, project: Project) -> PageMap:
     page_map = PageMap()
     qtbot.addWidget(page_map)
     page_map.resize(780, 460)
-    page_map.set_project(project, PagingGraph.of(project))
+    page_map.set_project(project, PagingGraph(project))
     with qtbot.waitExposed(page_map):
         page_map.show()
     return page_map
@@ -43,7 +43,7 @@ def in_turn(*projects: Project) -> Callable[[], tuple[tuple[Project, PagingGraph
         nonlocal number
         number += 1
         project = projects[number % len(projects)]
-        return (project, PagingGraph.of(project)), {}
+        return (project, PagingGraph(project)), {}
 
     return following
 
@@ -62,7 +62,7 @@ def test_first_picture(benchmark: BenchmarkFixture, qtbot: QtBot, project: Proje
 
 
 def test_typed_letter(benchmark: BenchmarkFixture, shown: PageMap, project: Project) -> None:
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     shown.set_project(project, graph)
     others = [edits.type_text(project, "screen 3", 0, 0, text) for text in "ab"]
     number = 0
@@ -96,7 +96,7 @@ def test_layout(benchmark: BenchmarkFixture, project: Project) -> None:
         return len(arranged(graph))
 
     def fresh() -> tuple[tuple[PagingGraph], dict[str, object]]:
-        return (PagingGraph.of(project),), {}
+        return (PagingGraph(project),), {}
 
     count = benchmark.pedantic(laid_out, setup=fresh, rounds=5)
     assert count == 200

@@ -90,7 +90,7 @@ def test_paging_graph_of_200_screens(benchmark: BenchmarkFixture) -> None:
     project, _ = busy(1, 20, 1, screens=200)
 
     def work_out() -> PagingGraph:
-        graph = PagingGraph.of(project)
+        graph = PagingGraph(project)
         assert graph.no_way_back == graph.unreachable
         assert len(graph.edges) > 400
         assert graph.presses

@@ -17,7 +17,6 @@ from app.follower.motor import (
     MotorData,
     rectifier_mean,
     rectifier_peak,
-    shaft_torque,
     synchronous_speed,
 )
 
@@ -29,8 +28,7 @@ def test_synchronous_speed(hertz: float, poles: int, rpm: float) -> None:
 
 
 def test_rated_torque() -> None:
-    # 7.5 kW at 1450 min-1: 49.4 Nm
-    assert shaft_torque(7.5, 1450) == pytest.approx(49.4, abs=0.05)
+    # T = 9550 P / n: 9550 x 7.5 kW / 1450 min-1 = 49.4 Nm
     assert MotorData().torque == pytest.approx(49.4, abs=0.05)
 
 

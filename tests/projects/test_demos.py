@@ -57,7 +57,7 @@ def test_nothing_grave_is_found(demo: Project) -> None:
 
 
 def test_every_screen_can_be_reached_and_left(demo: Project) -> None:
-    graph = PagingGraph.of(demo)
+    graph = PagingGraph(demo)
     assert graph.unreachable == ()
     assert graph.no_way_back == ()
 
@@ -68,7 +68,7 @@ def test_every_signal_stands_on_the_line(demo: Project) -> None:
 
 
 def test_the_keys_left_and_right_lead_around(demo: Project) -> None:
-    graph = PagingGraph.of(demo)
+    graph = PagingGraph(demo)
     ring = [name for name in graph.screens if name in graph.presses_from_start]
     state = begin(demo, 0.0)
     for key, way in (("right", 1), ("left", -1)):

@@ -15,9 +15,9 @@ from pytestqt.qtbot import QtBot
 
 from app.checks import check
 from app.project.files import dump, load, parse
-from app.project.fresh import fresh_project
 from app.project.model import BitSignal, Field, Project, RegisterSignal, TcpLine
 from projects import demo_path
+from tests.fresh import fresh_project
 from widgets import palette
 from widgets.commands import why_off
 from widgets.design import VIEWS, DesignWorkplace

@@ -11,9 +11,9 @@ from pytestqt.qtbot import QtBot
 
 from app.project.edits import set_title
 from app.project.files import load
-from app.project.fresh import fresh_project
 from app.project.model import Project
 from projects import demo_path
+from tests.fresh import fresh_project
 from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.findings_model import FindingsModel, Row

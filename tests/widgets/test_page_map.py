@@ -41,7 +41,7 @@ def page_map(qtbot: QtBot, project: Project) -> PageMap:
 
 
 def show(page_map: PageMap, project: Project) -> None:
-    page_map.set_project(project, PagingGraph.of(project))
+    page_map.set_project(project, PagingGraph(project))
 
 
 def middle(page_map: PageMap, name: str) -> QPoint:
@@ -162,7 +162,7 @@ def test_a_letter_on_a_screen_repaints_that_screen_alone(
         painted.append(self.name)
         paint(self, *arguments)
 
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     page_map.set_project(project, graph)
     page_map.grab()
     monkeypatch.setattr(of_node, "paint", watched)
@@ -172,7 +172,7 @@ def test_a_letter_on_a_screen_repaints_that_screen_alone(
 
 
 def test_a_signal_that_no_screen_shows_repaints_no_screen(page_map: PageMap, project: Project) -> None:
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     page_map.set_project(project, graph)
     page_map.grab()
     QCoreApplication.processEvents()

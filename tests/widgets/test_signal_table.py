@@ -15,11 +15,11 @@ from pytestqt.qtbot import QtBot
 
 from app.project import edits
 from app.project.files import load
-from app.project.fresh import fresh_project
 from app.project.model import BitSignal, Project, RegisterSignal, Scale
 from app.project.references import dangling
 from projects import demo_path
 from tests.big_project import big_project
+from tests.fresh import fresh_project
 from widgets.bad_cells import BadCellsDialog
 from widgets.cell_editor import CellEditor
 from widgets.counting import CopiesDialog, NumberingDialog

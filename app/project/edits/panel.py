@@ -47,7 +47,7 @@ def set_keys(project: Project, keys: Iterable[str]) -> Project:
             raise EditRefused(why.format(key=key))
     for key in project.panel.keys:
         if key not in wanted:
-            must_be_unused(project, "key", key, "taken away")
+            must_be_unused(project, "key", key)
     return _with_panel(project, keys=wanted)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from typing import Any, Final, Literal, TypeVar
+from typing import Any, Final, TypeVar
 
 from pydantic import ValidationError
 
@@ -46,14 +46,11 @@ def made(model: type[_M], **attributes: Any) -> _M:
         raise EditRefused(refusal_of(error)) from None
 
 
-def must_be_unused(project: Project, kind: Kind, name: str, deed: Literal["deleted", "taken away"] = "deleted") -> None:
+def must_be_unused(project: Project, kind: Kind, name: str) -> None:
     """Raises EditRefused with the list of uses if the `kind` called `name` is used."""
     found = uses(project, kind, name)
     if found:
-        if deed == "deleted":
-            why = translate("edits", "{kind} {name} cannot be deleted: it is used by {uses}")
-        else:
-            why = translate("edits", "{kind} {name} cannot be taken away: it is used by {uses}")
+        why = translate("edits", "{kind} {name} cannot be taken away: it is used by {uses}")
         raise EditRefused(why.format(kind=called(kind), name=quoted(name), uses=listed(found)), found)
 
 

@@ -29,7 +29,7 @@ def test_nothing_open_nothing_to_mistake() -> None:
 
 def test_a_read_of_the_same_shape_is_asked_shorter() -> None:
     settling = unsettled(TEN)
-    assert settling.mistakable(OTHER_TEN, 1.0)
+    assert settling.mistakable(OTHER_TEN)
     asked = settling.distinct(OTHER_TEN, 1.0)
     assert asked is not None
     assert asked.address >= 20
@@ -48,7 +48,7 @@ def test_both_ends_of_the_range_are_tried_in_turn() -> None:
 def test_another_unit_function_or_length_cannot_be_mistaken() -> None:
     settling = unsettled(TEN)
     for request in (read_request(4, "holding", 10, 10), read_request(3, "input", 10, 10), ONE):
-        assert not settling.mistakable(request, 1.0)
+        assert not settling.mistakable(request)
 
 
 def test_one_register_is_asked_longer_within_the_address_range() -> None:
@@ -100,8 +100,8 @@ def test_a_late_refusal_of_an_earlier_number_clears_only_what_was_before_it() ->
     again = settling.distinct(ONE, 3.0, wider=False)
     assert again is not None
     settling.answered(again, refused=True)
-    assert not settling.mistakable(ONE, 4.0)
-    assert settling.mistakable(two, 4.0)
+    assert not settling.mistakable(ONE)
+    assert settling.mistakable(two)
 
 
 def test_the_last_resort_is_for_a_follower_that_cannot_be_asked_otherwise() -> None:
@@ -136,8 +136,8 @@ def test_an_exception_may_have_been_meant_for_the_oldest() -> None:
     settling = unsettled(TEN)
     nine = read_request(3, "holding", 10, 9)
     settling.answered(nine, refused=True)
-    assert not settling.mistakable(TEN, 1.0)
-    assert settling.mistakable(nine, 1.0)
+    assert not settling.mistakable(TEN)
+    assert settling.mistakable(nine)
 
 
 def test_an_exception_of_a_function_that_nobody_else_asked_clears_all() -> None:
@@ -165,7 +165,7 @@ def test_a_dead_follower_uses_up_only_so_many_lengths_and_is_then_asked_for_a_pr
 def test_a_new_connection_may_forget() -> None:
     settling = unsettled(TEN)
     settling.forget()
-    assert not settling.mistakable(TEN, 0.1)
+    assert not settling.mistakable(TEN)
 
 
 @dataclass
@@ -248,6 +248,6 @@ def test_a_request_that_was_wrongly_answered_is_not_taken_for_answered_late() ->
     settling = Settling(60.0)
     settling.unanswered(ONE, 1.0, wrongly=True)
     assert settling.late(frame) is None
-    assert settling.mistakable(ONE, 2.0)
+    assert settling.mistakable(ONE)
     settling = unsettled(ONE)
     assert settling.late(frame) == (ONE, 0.0)

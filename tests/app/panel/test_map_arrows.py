@@ -21,7 +21,7 @@ def made(screens: str, *turns: dict[str, Any]) -> Project:
 
 
 def arrows(of: Project, *kinds: Any) -> dict[tuple[str, str], Arrow]:
-    graph = PagingGraph.of(of)
+    graph = PagingGraph(of)
     found = arrows_of(of, graph, kinds) if kinds else arrows_of(of, graph)
     return {(arrow.from_, arrow.to): arrow for arrow in found}
 
@@ -47,13 +47,13 @@ def test_what_counts_on_every_screen_is_an_inlet() -> None:
     alarm = {"when": {"signal": "fault"}, "to": "c"}
     of = made("a b c", home, alarm, idle, {"from": "a", "key": "right", "to": "b"})
     assert set(arrows(of)) == {("a", "b")}
-    found = inlets_of(of, PagingGraph.of(of))
+    found = inlets_of(of, PagingGraph(of))
     assert [(inlet.to, inlet.lead.kind, inlet.lead.turn) for inlet in found] == [
         ("a", "key", 0),
         ("a", "idle", 2),
         ("c", "override", 1),
     ]
-    assert [inlet.to for inlet in inlets_of(of, PagingGraph.of(of), frozenset({"override"}))] == ["c"]
+    assert [inlet.to for inlet in inlets_of(of, PagingGraph(of), frozenset({"override"}))] == ["c"]
 
 
 def test_kinds_that_are_not_shown_are_left_out() -> None:

@@ -25,7 +25,7 @@ def project(*screens: str, turns: tuple[Turn, ...] = (), keys: tuple[str, ...] =
 
 
 def laid_out(of: Project) -> dict[str, Place]:
-    return arranged(PagingGraph.of(of))
+    return arranged(PagingGraph(of))
 
 
 def apart(one: Place, other: Place) -> int:
@@ -122,7 +122,7 @@ def test_every_screen_has_a_place_and_none_is_on_another(made: Project) -> None:
 @given(any_project(), any_project())
 def test_the_places_of_the_project_count_and_others_keep_clear_of_them(made: Project, shown: Project) -> None:
     seen: dict[str, Any] = {screen.name: screen.map for screen in shown.screens if screen.map is not None}
-    found = places(made, PagingGraph.of(made), seen)
+    found = places(made, PagingGraph(made), seen)
     assert list(found) == list(made.screen_named)
     fixed: dict[str, Place] = {}
     for screen in made.screens:
@@ -134,14 +134,14 @@ def test_the_places_of_the_project_count_and_others_keep_clear_of_them(made: Pro
 
 def test_of_two_screens_at_one_place_both_can_be_seen() -> None:
     made = edits.place_screens(project("a", "b"), {"a": (24, 8), "b": (24, 8)})
-    assert places(made, PagingGraph.of(made), {}) == {"a": (24, 8), "b": (24 + STEP, 8)}
+    assert places(made, PagingGraph(made), {}) == {"a": (24, 8), "b": (24 + STEP, 8)}
 
 
 def test_what_is_shown_stays_when_something_is_added() -> None:
     before = project("a", "b", "c", "d", turns=RING)
-    shown = places(before, PagingGraph.of(before), {})
+    shown = places(before, PagingGraph(before), {})
     after = edits.lead_key(edits.add_screen(before, "new", 2), "b", "enter", "new")
-    found = places(after, PagingGraph.of(after), shown)
+    found = places(after, PagingGraph(after), shown)
     assert {name: found[name] for name in shown} == shown
     assert apart(found["new"], found["b"]) <= 2
 

@@ -31,7 +31,7 @@ def round_by(key: str, screens: str) -> list[dict[str, Any]]:
 
 
 def rings(of: Project) -> tuple[Ring, ...]:
-    return rings_of(of, PagingGraph.of(of))
+    return rings_of(of, PagingGraph(of))
 
 
 def test_the_order_of_the_file_makes_a_ring() -> None:

@@ -134,7 +134,7 @@ def menus() -> Project:
 
 @pytest.mark.parametrize("project", [menus(), big_project(30, 40, 1)])
 def test_on_an_arranged_map_no_arrow_goes_through_a_screen(project: Project) -> None:
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     boxes = {name: box(x / STEP, y / STEP) for name, (x, y) in arranged(graph).items()}
     pairs = {(edge.source, edge.target) for edge in graph.edges if edge.source is not None}
     for pair, route in went(boxes, *sorted(pairs)).items():
@@ -155,7 +155,7 @@ def test_wherever_screens_are_put_every_arrow_finds_a_way(put: list[tuple[int, i
 
 def test_shapes_that_are_kept_give_the_same_ways() -> None:
     project = big_project(40, 40, 1)
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     boxes = {name: box(x / STEP, y / STEP) for name, (x, y) in arranged(graph).items()}
     labels = {
         (edge.source, edge.target): LABEL for edge in graph.edges if edge.kind == "key" and edge.source is not None
@@ -170,7 +170,7 @@ def test_shapes_that_are_kept_give_the_same_ways() -> None:
 @given(st.integers(0, 29), st.integers(-3, 12), st.integers(-3, 9))
 def test_after_a_move_every_kept_shape_still_fits(number: int, column: int, row: int) -> None:
     project = big_project(30, 40, 1)
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     before = {name: box(x / STEP, y / STEP) for name, (x, y) in arranged(graph).items()}
     name = f"screen {number + 1}"
     now = before | {name: box(column + 0.5, row + 0.5)}
@@ -191,7 +191,7 @@ def test_after_a_move_every_kept_shape_still_fits(number: int, column: int, row:
 @pytest.mark.parametrize("screens", [20, 80])
 def test_labels_lie_on_no_screen(screens: int) -> None:
     project = big_project(screens, 40, 1)
-    graph = PagingGraph.of(project)
+    graph = PagingGraph(project)
     boxes = {name: box(x / STEP, y / STEP) for name, (x, y) in arranged(graph).items()}
     labels = {
         (edge.source, edge.target): LABEL for edge in graph.edges if edge.kind == "key" and edge.source is not None

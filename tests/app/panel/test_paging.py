@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from typing import Any
 
 import pytest
@@ -16,7 +17,7 @@ from tests.app.panel.operating import project
 
 def graph(screens: str, *turns: dict[str, Any]) -> PagingGraph:
     names = screens.split()
-    return PagingGraph.of(
+    return PagingGraph(
         project(panel={"start": names[0]}, screen=[{"name": name} for name in names], turn=list(turns))
     )
 
@@ -25,11 +26,24 @@ def key(source: str | None, key: str, to: str) -> dict[str, Any]:
     return {"key": key, "to": to} | ({} if source is None else {"from": source})
 
 
+def keys_between(paging: PagingGraph, source: str, target: str) -> tuple[str, ...] | None:
+    """The keys of a shortest way along the arrows from one screen to another; None if there is none."""
+    ways: dict[str, tuple[str, ...]] = {source: ()}
+    waiting = deque([source])
+    while waiting:
+        screen = waiting.popleft()
+        for edge in paging.edges:
+            if edge.kind == "key" and edge.source == screen and edge.target not in ways:
+                ways[edge.target] = (*ways[screen], edge.label)
+                waiting.append(edge.target)
+    return ways.get(target)
+
+
 def test_the_least_presses_in_a_ring_go_the_shorter_way() -> None:
     ring = graph("a b c d e", key(None, "right", "next"), key(None, "left", "previous"))
     assert ring.presses_from_start == {"a": 0, "b": 1, "c": 2, "d": 2, "e": 1}
     assert ring.presses["c"]["e"] == 2
-    assert ring.keys_between("a", "d") == ("left", "left")
+    assert keys_between(ring, "a", "d") == ("left", "left")
     assert ring.unreachable == ()
     assert ring.no_way_back == ()
 
@@ -37,7 +51,7 @@ def test_the_least_presses_in_a_ring_go_the_shorter_way() -> None:
 def test_screens_that_nothing_leads_to_are_unreachable() -> None:
     paging = graph("a b c d", key("a", "up", "b"), key("c", "up", "d"))
     assert paging.unreachable == ("c", "d")
-    assert paging.keys_between("a", "d") is None
+    assert keys_between(paging, "a", "d") is None
     assert "d" not in paging.presses_from_start
 
 
@@ -54,7 +68,7 @@ def test_a_pair_of_screens_that_only_lead_to_each_other_has_no_way_back() -> Non
 def test_idle_time_is_a_way_back_but_no_key_press() -> None:
     paging = graph("a b", key("a", "up", "b"), {"idle_s": 60, "to": "a"})
     assert paging.no_way_back == ()
-    assert paging.keys_between("b", "a") is None
+    assert keys_between(paging, "b", "a") is None
     assert Edge(None, "a", "60 s", "idle", 1) in paging.edges
 
 
@@ -78,7 +92,7 @@ def test_edges_name_the_turn_that_makes_them() -> None:
 
 
 def test_a_project_without_screens_has_an_empty_graph() -> None:
-    paging = PagingGraph.of(Project.model_validate({"panel": {"start": "gone"}}))
+    paging = PagingGraph(Project.model_validate({"panel": {"start": "gone"}}))
     assert (paging.screens, paging.edges, paging.unreachable, paging.no_way_back) == ((), (), (), ())
     assert paging.presses_from_start == {}
 
@@ -86,11 +100,11 @@ def test_a_project_without_screens_has_an_empty_graph() -> None:
 @pytest.mark.parametrize("name", ["booster-pump", "drying-hall"])
 def test_the_ways_of_the_demo_projects_are_those_that_the_panel_goes(name: str) -> None:
     demo = load(demo_path(name))
-    paging = PagingGraph.of(demo)
+    paging = PagingGraph(demo)
     assert paging.unreachable == ()
     assert paging.no_way_back == ()
     for target, presses in paging.presses_from_start.items():
-        keys = paging.keys_between(paging.start, target)
+        keys = keys_between(paging, paging.start, target)
         assert keys is not None
         assert len(keys) == presses
         state = begin(demo, 0.0)

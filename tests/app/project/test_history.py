@@ -8,9 +8,9 @@ import pytest
 
 from app.checks import check
 from app.project import edits
-from app.project.fresh import fresh_project
 from app.project.history import MERGE_WITHIN_S, History
 from app.project.model import Project
+from tests.fresh import fresh_project
 
 
 def titled(title: str) -> Project:

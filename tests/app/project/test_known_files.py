@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from app.project.files import ChangedOnDisk, ProjectSaveError, digest_of, load, load_known, save, set_aside
-from app.project.fresh import fresh_project
 from app.project.model import Project
+from tests.fresh import fresh_project
 
 
 def called(title: str) -> Project:

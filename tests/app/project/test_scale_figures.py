@@ -15,7 +15,6 @@ from app.project.scale_figures import (
     ScaleFigures,
     as_decimal,
     exact_text,
-    figures_of,
     points_of,
     too_narrow,
 )
@@ -75,7 +74,7 @@ def test_fields_that_are_too_narrow() -> None:
     project = load(demo_path("booster-pump"))
     part = project.signal_named["speed set point"]
     assert isinstance(part, RegisterSignal)
-    widest = figures_of(part).widest
+    widest = ScaleFigures(part.encoding, part.scale, part.decimals).widest
     assert widest is not None
     fields = [field.width for screen in project.screens for field in screen.fields if field.signal == part.name]
     assert too_narrow(project, part.name, min(fields)) == ()

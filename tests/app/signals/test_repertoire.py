@@ -9,7 +9,7 @@ from typing import get_args
 import pytest
 
 from app.project import model
-from app.signals.repertoire import REPERTOIRES, characters, codes_of, missing, repertoire, shown, spelled
+from app.signals.repertoire import REPERTOIRES, characters, missing, repertoire, shown, spelled
 
 
 def test_every_repertoire_of_a_project_is_there() -> None:
@@ -44,11 +44,10 @@ def test_a_missing_character_is_shown_as_a_question_mark() -> None:
 
 
 def test_characters_have_the_codes_of_the_display_controller() -> None:
-    assert codes_of("ascii", "Az") == b"Az"
-    assert codes_of("latin-1", "°C") == b"\xb0C"
-    assert codes_of("hd44780-a00", "°Ω") == b"\xdf\xf4"
-    with pytest.raises(ValueError, match="'hd44780-a00' cannot show ~"):
-        codes_of("hd44780-a00", "~1")
+    assert repertoire("ascii").codes["A"] == 0x41
+    assert repertoire("latin-1").codes["°"] == 0xB0
+    assert [repertoire("hd44780-a00").codes[each] for each in "°Ω"] == [0xDF, 0xF4]
+    assert "~" not in repertoire("hd44780-a00").codes
 
 
 def test_messages_are_spelled_with_the_letters_that_a_panel_has() -> None:

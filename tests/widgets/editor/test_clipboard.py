@@ -359,7 +359,7 @@ def pane(editor: ScreenEditor, document: Document, qtbot: QtBot) -> ScreensPane:
     made.use_clipboard(editor.clipboard)
 
     def show() -> None:
-        made.show_project(document.project, PagingGraph.of(document.project), ())
+        made.show_project(document.project, PagingGraph(document.project), ())
 
     document.changed.connect(show)
     document.selection_changed.connect(made.show_selection)

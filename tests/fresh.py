@@ -1,4 +1,4 @@
-"""A new project to begin with."""
+"""An empty project for tests to begin with."""
 
 from __future__ import annotations
 

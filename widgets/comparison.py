@@ -28,6 +28,7 @@ from app.project.comparison_words import order_text, summary, title
 from app.project.model import Field, Project
 from widgets.commands import command
 from widgets.comparison_faces import ScreenPair
+from widgets.phrases import cause_text, deed_text, from_text, target_text
 from widgets.size import comfortable, heading_width, scaled
 
 SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
@@ -225,8 +226,24 @@ class ComparisonWindow(QDialog):
         if part.kind == "renamed":
             name = self.tr("{before} \u2192 {after}").format(before=part.before, after=part.after)
         elif part.sort in ("turn", "action"):
-            name = _capital(title(part))
+            name = self._nameless(part)
         return _entry(name, part.kind, words[part.kind], _Shown(part, part.changes))
+
+    def _nameless(self, part: Difference) -> str:
+        """What stands for the name of a turn or an action: its cause, its screen and what comes of it."""
+        side = 1 if part.indexes[1] is not None else 0
+        project, index = self._projects[side], part.indexes[side]
+        if index is None:
+            return _capital(title(part))
+        if part.sort == "turn":
+            turn = project.turns[index]
+            return self.tr("{cause} \u2192 {target} ({screen})").format(
+                cause=cause_text(turn), target=target_text(turn), screen=from_text(turn)
+            )
+        action = project.actions[index]
+        return self.tr("{cause}: {deed} ({screen})").format(
+            cause=cause_text(action), deed=deed_text(action), screen=from_text(action)
+        )
 
     def _group(self, head: str, entries: Iterable[QTreeWidgetItem]) -> None:
         entries = list(entries)

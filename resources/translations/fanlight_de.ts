@@ -861,12 +861,12 @@
         <translation>{before} → {after}</translation>
     </message>
     <message>
-        <source>{cause} → {target} (from {screen})</source>
-        <translation type="unfinished"></translation>
+        <source>{cause} → {target} ({screen})</source>
+        <translation>{cause} → {target} ({screen})</translation>
     </message>
     <message>
-        <source>{cause}: {deed} (on {screen})</source>
-        <translation type="unfinished"></translation>
+        <source>{cause}: {deed} ({screen})</source>
+        <translation>{cause}: {deed} ({screen})</translation>
     </message>
     <message>
         <source>{signal} at row {row}, column {column}</source>

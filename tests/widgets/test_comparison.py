@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QPushButton, QTreeWidgetItem
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
-from app.project.model import Project
+from app.project.model import Action, Project
 from tests.widgets.bench_project import bench_project
 from widgets.comparison import ComparisonWindow, Side
 from widgets.comparison_faces import Mark, Marked
@@ -72,12 +72,21 @@ def table(window: ComparisonWindow) -> list[list[str]]:
 
 
 def test_everything_is_listed_with_a_sign_and_a_word(window: ComparisonWindow) -> None:
-    assert [entry for entry in listed(window) if "turn" not in entry[0].lower()] == [
+    assert listed(window) == [
         ("\u2260  run", "changed"),
         ("+  extra", "added"),
         ("\u2192  level \u2192 fill", "renamed"),
+        ("\u2212  key right \u2192 the next screen (every screen)", "removed"),
     ]
-    assert any("Turn removed" in name and how == "removed" for name, how in listed(window))
+
+
+def test_an_action_is_named_by_what_it_does(before: Project, qtbot: QtBot) -> None:
+    after = before.but(
+        actions=(*before.actions, Action.model_validate({"key": "up", "do": "next-language", "from": "run"}))
+    )
+    made = ComparisonWindow(Side("old", lambda: before), Side("new", lambda: after))
+    qtbot.addWidget(made)
+    assert listed(made) == [("+  key up: shows the next language (run)", "added")]
 
 
 def test_cells_and_fields_are_marked_on_both_faces(window: ComparisonWindow) -> None:

@@ -13,6 +13,8 @@ from widgets.trend_curves import is_lane
 
 AROUND_S: Final = (2.0, 20.0)
 """Before and behind a step that was found: the span that is marked, in seconds."""
+STEP_LINES: Final = 6
+"""Lines that tell of a step; a ramp has one more."""
 
 
 class ResponseView(QWidget):
@@ -48,6 +50,9 @@ class ResponseView(QWidget):
                 "value, of the change. Settling: until it stays within 2 % of the change. Definitions of IEC 60050-351."
             )
         )
+        self.result.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        # Room for them from the start: the button stays where it is while one goes from step to step.
+        self.result.setMinimumHeight(STEP_LINES * self.result.fontMetrics().lineSpacing())
         form = QFormLayout()
         form.setContentsMargins(0, 0, 0, 0)
         form.addRow(self.tr("Response of"), self.signal)

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
@@ -223,7 +223,10 @@ def test_a_step_is_found_and_measured(
     assert start_up.play(tmp_path / "step.fanrec")
     view = start_up.response
     assert (view.signal.currentText(), view.set_point.currentText()) == ("frequency", "speed set point")
+    where = view.next_step.mapTo(window, QPoint(0, 0))
     QTest.mouseClick(view.next_step, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: view.result.height() >= view.result.heightForWidth(view.result.width()))
+    assert view.next_step.mapTo(window, QPoint(0, 0)) == where, "it can be clicked again"
     lines = view.result.text().splitlines()
     assert lines[0] == "From 20 to 40 Hz"
     assert float(lines[1].split()[2]) == pytest.approx(2.0 * np.log(9), abs=0.1)

@@ -4,18 +4,28 @@ from __future__ import annotations
 
 import weakref
 from collections import Counter
-from typing import Final
+from typing import Final, NamedTuple
 
 from PySide6.QtCore import QCoreApplication
 
 from app.project import references
 from app.project.model import BitSignal, Project
 from app.project.references import Use
+from app.project.worked_out import WorkedOut
 
 MOST_NAMED: Final = 12
-_KEPT: Final[dict[int, tuple[weakref.ref[Project], Counter[str]]]] = {}
-_PLACES: Final[dict[tuple[int, str], tuple[weakref.ref[Project], tuple[Use, ...]]]] = {}
-_latest: tuple[object, ...] = ()
+_PLACES: Final = WorkedOut[dict[str, tuple[Use, ...]]]()
+
+
+class _Counted(NamedTuple):
+    """What was counted last; of no more than one project, since each has thousands of counts."""
+
+    project: weakref.ref[Project]
+    users: tuple[object, ...]
+    counts: Counter[str]
+
+
+_latest: _Counted | None = None
 
 
 def use_counts(project: Project) -> Counter[str]:
@@ -24,31 +34,29 @@ def use_counts(project: Project) -> Counter[str]:
     Counted once for each project value, and anew only where a part that can name a signal has changed.
     """
     global _latest
-    kept = _KEPT.get(id(project))
-    if kept is not None and kept[0]() is project:
-        return kept[1]
+    former = _latest
+    if former is not None and former.project() is project:
+        return former.counts
     bits = tuple(part.bit.of for part in project.signals if isinstance(part, BitSignal))
     users = (project.screens, project.turns, project.actions, project.panel, bits)
-    former = next(iter(_KEPT.values()), None)
-    counts = None if former is None else former[1]
-    if counts is None or not _same(users, _latest):
-        now = references.use_counts(project, "signal")
-        if counts is None or now.items() != counts.items():  # else tables are told that there is nothing to draw
-            counts = now
-    _latest = users
-    _KEPT.clear()
-    _KEPT[id(project)] = (weakref.ref(project), counts)
+    if former is not None and _same(users, former.users):
+        counts = former.counts
+    else:
+        counts = references.use_counts(project, "signal")
+        if former is not None and counts.items() == former.counts.items():
+            counts = former.counts  # or tables are told that there is something to draw
+    _latest = _Counted(weakref.ref(project), users, counts)
     return counts
 
 
 def places_of(project: Project, name: str) -> tuple[Use, ...]:
-    """Where one signal is used; looked up once for each project value as long as no other is asked for."""
-    key = (id(project), name)
-    kept = _PLACES.get(key)
-    if kept is None or kept[0]() is not project:
-        _PLACES.clear()
-        kept = _PLACES[key] = (weakref.ref(project), references.uses(project, "signal", name))
-    return kept[1]
+    """Where one signal is used; looked up once for each project value."""
+    kept = _PLACES.get(project)
+    if kept is None:
+        kept = _PLACES.keep(project, {})
+    if name not in kept:
+        kept[name] = references.uses(project, "signal", name)
+    return kept[name]
 
 
 def places_text(project: Project, name: str) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import weakref
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -10,6 +9,7 @@ from typing import Final
 
 from app.panel.behaviour import Behaviour, start_of
 from app.project.model import Field, Panel, Project, Screen
+from app.project.worked_out import WorkedOut
 from app.signals import repertoire
 
 
@@ -48,15 +48,11 @@ class Layout:
     @classmethod
     def of(cls, project: Project) -> Layout:
         """The layout of `project`; made once for each project value."""
-        key = id(project)
-        found = _LAYOUTS.get(key)
-        # The identity is checked too: the id of a project that is gone may have been given to a new one.
-        if found is not None and found[0]() is project:
-            return found[1]
-        layout = cls(project, _newest[0])
-        _newest[0] = layout.behaviour
-        _LAYOUTS[key] = (weakref.ref(project, lambda ref: _forget(key, ref)), layout)
-        return layout
+        found = _LAYOUTS.get(project)
+        if found is None:
+            found = _LAYOUTS.keep(project, cls(project, _newest[0]))
+            _newest[0] = found.behaviour
+        return found
 
     @cached_property
     def characters(self) -> frozenset[str]:
@@ -87,12 +83,6 @@ class Layout:
         return ScreenLayout(screen, tuple(texts), tuple(entry))
 
 
-_LAYOUTS: Final[dict[int, tuple[weakref.ref[Project], Layout]]] = {}
+_LAYOUTS: Final = WorkedOut[Layout]()
 _newest: Final[list[Behaviour | None]] = [None]
 """That of the layout made last: the next project is mostly the same but for one edit."""
-
-
-def _forget(key: int, ref: weakref.ref[Project]) -> None:
-    found = _LAYOUTS.get(key)
-    if found is not None and found[0] is ref:
-        del _LAYOUTS[key]

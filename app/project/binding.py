@@ -6,7 +6,6 @@ lives, and what an edit did not touch is taken over, so asking again costs a loo
 
 from __future__ import annotations
 
-import weakref
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -17,6 +16,7 @@ from typing import Final, TypeAlias
 
 from app.language import Translator, spoken, translate
 from app.project.model import BitSignal, FieldKind, Follower, HeldSignal, Project, RegisterSignal, Scale
+from app.project.worked_out import WorkedOut
 from app.signals.encoding import (
     Implausible,
     OutOfRange,
@@ -161,7 +161,8 @@ class _Bound:
     bits: tuple[BitSignal, ...]
 
 
-_of_project: dict[int, tuple[weakref.ref[Project], _Bound, Translator]] = {}
+_OF_PROJECT: Final = WorkedOut[tuple[_Bound, Translator]]()
+"""With the translator, since some of it is said in words."""
 _latest: _Bound = _Bound({}, {}, ())
 
 
@@ -365,12 +366,11 @@ def _derived(bound: _Bound, signal: BitSignal, readings: Mapping[str, Reading]) 
 
 def _bound(project: Project) -> _Bound:
     global _latest
-    kept = _of_project.get(id(project))
-    if kept is not None and kept[0]() is project and kept[2] is spoken():
-        return kept[1]
+    kept = _OF_PROJECT.get(project)
+    if kept is not None and kept[1] is spoken():
+        return kept[0]
     bound = _latest = _work_out(project, _latest)
-    key = id(project)
-    _of_project[key] = weakref.ref(project, lambda _: _of_project.pop(key, None)), bound, spoken()
+    _OF_PROJECT.keep(project, (bound, spoken()))
     return bound
 
 

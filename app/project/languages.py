@@ -7,15 +7,15 @@ language and needs to know nothing more of languages.
 
 from __future__ import annotations
 
-import weakref
 from collections.abc import Callable, Mapping
 from typing import Final
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal, Screen
+from app.project.worked_out import WorkedOut
 
 AnySignal = RegisterSignal | BitSignal | HeldSignal
 
-_MADE: Final[dict[int, tuple[weakref.ref[Project], dict[int, Project]]]] = {}
+_MADE: Final = WorkedOut[dict[int, Project]]()
 
 
 def in_language(project: Project, number: int) -> Project:
@@ -25,7 +25,9 @@ def in_language(project: Project, number: int) -> Project:
     """
     if not 0 < number < len(project.panel.languages):
         return project
-    made = _made_of(project)
+    made = _MADE.get(project)
+    if made is None:
+        made = _MADE.keep(project, {})
     found = made.get(number)
     if found is None:
         found = made[number] = _spoken(project, project.panel.languages[number])
@@ -52,21 +54,6 @@ def edited_in(project: Project, number: int, edit: Callable[[Project], Project],
         return former.get(id(screen)) or _turned_back(screen, language, keep=screen.name in had)
 
     return _with_screens(after, back, only)
-
-
-def _made_of(project: Project) -> dict[int, Project]:
-    key = id(project)
-    found = _MADE.get(key)
-    # The identity is checked too: the id of a project that is gone may have been given to a new one.
-    if found is None or found[0]() is not project:
-        found = _MADE[key] = (weakref.ref(project, lambda ref: _forget(key, ref)), {})
-    return found[1]
-
-
-def _forget(key: int, ref: weakref.ref[Project]) -> None:
-    found = _MADE.get(key)
-    if found is not None and found[0] is ref:
-        del _MADE[key]
 
 
 def _spoken(project: Project, language: str) -> Project:

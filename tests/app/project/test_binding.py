@@ -135,13 +135,13 @@ def test_an_edit_keeps_the_bindings_it_did_not_touch() -> None:
 
 def test_bindings_live_no_longer_than_their_project() -> None:
     gc.collect()  # what other tests left must not go in between
-    known = len(room._of_project)
+    known = len(room._OF_PROJECT)
     whole = project({"name": "speed"})
     bind(whole, "speed")
-    assert len(room._of_project) == known + 1
+    assert len(room._OF_PROJECT) == known + 1
     del whole
     gc.collect()
-    assert len(room._of_project) == known
+    assert len(room._OF_PROJECT) == known
 
 
 # Reading and writing

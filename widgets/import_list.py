@@ -71,6 +71,8 @@ class ImportDialog(QDialog):
         self.file.setReadOnly(True)
         self.file.setAccessibleName(self.tr("File"))
         self.choose = QPushButton(self.tr("Ch&oose a file\u2026"))
+        # The frame of a default button takes room of its own.
+        self.choose.setMinimumWidth(self.fontMetrics().horizontalAdvance(self.choose.text()) + 40)
         self.reading = ReadingChoices()
         self.model = ModelChoices()
         self.target = TargetChoices(self._document.project)

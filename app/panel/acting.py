@@ -1,0 +1,120 @@
+"""What actions do to signals: set, toggle, press and release them, choose the next language."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from math import inf
+from types import MappingProxyType
+
+from app.panel.events import Write
+from app.panel.messages import Saying, of_refusal
+from app.panel.work import Work
+from app.project.binding import refusal
+from app.project.model import Action, HeldSignal, HeldValue
+
+
+def do(work: Work, action: Action, key: str) -> None:
+    """Do one action, unless it begins an entry. `key` is the one that a momentary action lasts as long as."""
+    signal = action.signal or ""
+    if action.do == "next-language":
+        _next_language(work)
+    elif signal not in work.project.signal_named:
+        work.refuse(signal, f"there is no signal '{signal}'", Saying("not_possible"))
+    elif action.do == "momentary":
+        _press(work, key, signal)
+    elif action.do == "toggle":
+        _toggle(work, signal)
+    elif action.do == "set":
+        _write(work, signal, Fraction(1))
+    elif action.do == "clear":
+        _write(work, signal, Fraction(0))
+    elif isinstance(action.value, HeldValue):
+        held = work.state.held.get(action.value.from_)
+        if held is None:
+            work.refuse(signal, f"there is no held value '{action.value.from_}'", Saying("not_possible"))
+        else:
+            _write(work, signal, held)
+    elif action.value is not None:
+        _write(work, signal, Fraction(action.value))
+
+
+def _next_language(work: Work) -> None:
+    panel = work.project.panel
+    if len(panel.languages) < 2:
+        work.refuse("", "there is one language only", Saying("not_possible"))
+        return
+    if panel.language is None:
+        work.change(language=(work.state.language + 1) % len(panel.languages))
+        return
+    # As with toggle, what is on its way counts.
+    now = work.state.sent.get(panel.language, Fraction(work.state.language))
+    _write(work, panel.language, (now + 1) % len(panel.languages))
+
+
+def _toggle(work: Work, signal: str) -> None:
+    # What is on its way counts: a second press means the way back, though the line still reads the former value.
+    value = work.state.sent.get(signal)
+    if value is None:
+        reading = work.view[signal]
+        if not reading.good or not isinstance(reading.value, Fraction):
+            work.refuse(signal, f"cannot toggle: {reading.reason or 'not a number'}", Saying("no_value"))
+            return
+        value = reading.value
+    _write(work, signal, Fraction(0 if value else 1))
+
+
+def _press(work: Work, key: str, signal: str) -> None:
+    # What cannot be released again is not pressed.
+    for value in (Fraction(1), Fraction(0)):
+        reason = refusal(work.project, signal, value)
+        if reason is not None:
+            work.refuse(signal, reason, of_refusal(work.project, signal, value))
+            return
+    already = any(pressed == signal for _, pressed in work.state.pressing)
+    if signal in work.state.owed:
+        work.owe(signal, None)
+    work.change(pressing=(*work.state.pressing, (key, signal)))
+    if not already:
+        put(work, signal, Fraction(1))
+
+
+def let_go(work: Work, pairs: Iterable[tuple[str, str]]) -> None:
+    """End momentary actions. A signal that two keys press is released with the last of them."""
+    ending = set(pairs)
+    if not ending:
+        return
+    before = work.state.pressing
+    left = tuple(pair for pair in before if pair not in ending)
+    work.change(pressing=left)
+    still = {signal for _, signal in left}
+    for signal in dict.fromkeys(signal for key, signal in before if (key, signal) in ending):
+        if signal not in still:
+            release(work, signal)
+
+
+def release(work: Work, signal: str) -> None:
+    """Write the 0 that ends a momentary action; it is owed until the line has it."""
+    put(work, signal, Fraction(0))
+    if signal in work.state.sent:
+        work.owe(signal, inf)
+
+
+def _write(work: Work, signal: str, value: Fraction) -> None:
+    reason = refusal(work.project, signal, value)
+    if reason is not None:
+        work.refuse(signal, reason, of_refusal(work.project, signal, value))
+    else:
+        if signal in work.state.owed:
+            work.owe(signal, None)
+        put(work, signal, value)
+
+
+def put(work: Work, signal: str, value: Fraction) -> None:
+    """Bring an allowed value to where the signal lives: the panel or the line."""
+    known = work.project.signal_named.get(signal)
+    if isinstance(known, HeldSignal):
+        work.hold(signal, value)
+    elif known is not None:
+        work.change(sent=MappingProxyType({**work.state.sent, signal: value}))
+        work.effects.append(Write(signal, value))

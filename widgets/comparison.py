@@ -140,7 +140,7 @@ class ComparisonWindow(QDialog):
         across.addWidget(left)
         across.addWidget(right)
         across.setStretchFactor(1, 1)
-        across.setSizes([scaled(300), scaled(900)])
+        across.setSizes([scaled(380), scaled(820)])
         across.setChildrenCollapsible(False)
         self._buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         self._buttons.rejected.connect(self.reject)

@@ -8,6 +8,8 @@ from typing import Any
 from PySide6.QtCore import QObject, Signal
 
 from app.project.model import Project
+from app.project.places import called
+from app.project.problems import quoted
 
 Texts = tuple[str, ...]
 """What stands in the editors of one row."""
@@ -71,6 +73,14 @@ class Drafts(QObject):
     def all(self) -> tuple[tuple[Hashable, str, Texts, str], ...]:
         """Subject, row, texts and reason of each."""
         return tuple((subject, row, texts, reason) for (subject, row), (texts, reason) in self._kept.items())
+
+
+def subject_text(subject: Hashable) -> str:
+    """What a draft belongs to: "signal 'speed'", "field 'run' 2"."""
+    if not isinstance(subject, tuple):
+        return str(subject)
+    kind, *parts = subject
+    return " ".join([called(kind), *(quoted(part) if isinstance(part, str) else str(part + 1) for part in parts)])
 
 
 def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
@@ -22,9 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.checks.finding import GRAVITY, Finding, Severity
-from app.project.places import called
-from app.project.problems import quoted
-from widgets.drafts import Drafts
+from widgets.drafts import Drafts, subject_text
 from widgets.findings_model import FindingsModel, Order, Row, ordered
 from widgets.flow import FlowLayout
 from widgets.row_list import RowDelegate
@@ -149,7 +147,7 @@ class FindingsList(QWidget):
         rows = [
             Row(
                 "draft",
-                f"{_subject_text(subject)}, {row}",
+                f"{subject_text(subject)}, {row}",
                 self.tr("'{text}' is not taken over: {reason}").format(text=" ".join(texts), reason=reason),
                 self.tr("correct it there"),
                 None,
@@ -279,11 +277,3 @@ class _Tree(QTreeView):
             self.entered_by_key.emit(self.currentIndex().row())
             return
         super().keyPressEvent(event)
-
-
-def _subject_text(subject: Hashable) -> str:
-    """What a draft belongs to: "signal 'speed'", "field 'run' 2"."""
-    if not isinstance(subject, tuple):
-        return str(subject)
-    kind, *parts = subject
-    return " ".join([called(kind), *(quoted(part) if isinstance(part, str) else str(part + 1) for part in parts)])

@@ -22,11 +22,12 @@ from app.project.files import (
     set_aside,
 )
 from app.project.model import Project
-from app.project.recovery import Origin, left_behind
+from app.project.recovery import Origin, Work, left_behind
 from widgets import file_questions as ask
 from widgets.background import GaveUp, patiently
 from widgets.commands import command
 from widgets.comparison import ComparisonWindow, Side
+from widgets.draft_keeping import bring_back, to_keep
 from widgets.file_bar import Deed
 from widgets.file_standing import FileStanding
 from widgets.problems import ProblemsDialog
@@ -36,6 +37,7 @@ from widgets.recovery_dialog import Copy, RecoveryDialog
 from widgets.templates import TemplateDialog
 
 if TYPE_CHECKING:
+    from widgets.design import DesignWorkplace
     from widgets.window import MainWindow
 
 SUFFIX: Final = ".toml"
@@ -373,6 +375,11 @@ class ProjectFiles(QObject):
     def _origin(self) -> Origin:
         return Origin(self._document.path, self.standing.known)
 
+    def keep_drafts_of(self, design: DesignWorkplace) -> None:
+        """Keep in the recovery copy too what is typed there and not taken over yet."""
+        if self.autosave is not None:
+            self.autosave.watch(design.drafts, lambda: to_keep(design.drafts, design.inspector))
+
     # Unsaved work of windows that are gone
 
     def recover(self, *, aloud: bool = True) -> None:
@@ -397,21 +404,35 @@ class ProjectFiles(QObject):
             copy.slot.release()
             return
         self._window.live.disconnect_from_line()
-        origin, project = copy.origin, copy.project
-        saved = copy.saved
+        origin, project, saved = copy.work.origin, copy.work.project, copy.saved
         if saved is not None:
             # The file's version first, so that undo leads back to it.
             self._document.open(saved, origin.path)
             self._document.do(self.tr("Recover unsaved work"), lambda _: project)
         else:
             self._document.open(project, origin.path, saved=False)
+        words, trouble = self._bring_drafts_back(copy.work)
         if self.autosave is not None:
             self.autosave.adopt(copy.slot)
         known = origin.known
         if known is None and origin.path is not None:
             known = digest_of(origin.path)
         self._follow(origin.path, known)
-        self._tell(self.tr("Recovered. It is not saved yet"))
+        self._tell(words, trouble=trouble)
+
+    def _bring_drafts_back(self, work: Work) -> tuple[str, bool]:
+        """Show again what was not taken over yet. Returns what is to be said of the recovery, and if it is trouble."""
+        whole, count = work.all_drafts, len(work.drafts)
+        if work.drafts:
+            design = self._window.design
+            left_out = bring_back(work.drafts, design.drafts, design.inspector)
+            whole, count = whole and not left_out, count - left_out
+        said = [self.tr("Recovered. It is not saved yet") if self._document.modified else self.tr("Recovered")]
+        if count:
+            said.append(self.tr("Not taken over yet, and back among the findings: {count}").format(count=count))
+        if not whole:
+            said.append(self.tr("Some of what was not taken over yet could not be brought back"))
+        return ". ".join(said), not whole
 
     def offer_left_behind(self) -> None:
         """Offer unsaved work at the start, if there is any."""

@@ -11,10 +11,12 @@ from typing import Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.project.kept_drafts import KeptDraft
 from app.project.kept_text import KeptText
 from app.project.recovery import Origin, Slot, new_slot
 from widgets.background import Background
 from widgets.document import Document
+from widgets.drafts import Drafts
 
 QUIET_S: Final = 0.8
 """Seconds without an edit after which a copy is written."""
@@ -29,6 +31,8 @@ SLICE_EVERY_MS: Final = 8
 
 class Autosave(QObject):
     """Writes what a document holds to a place of its own while it is unsaved; never to the user's file.
+
+    What is typed and not taken over yet belongs to it, and is unsaved whatever the document holds.
 
     The text is made in the window's thread, part by part and only of parts that changed; the drive is waited for in
     another.
@@ -46,6 +50,7 @@ class Autosave(QObject):
         self._document = document
         self._folder = folder
         self._origin = origin
+        self._drafts: Callable[[], tuple[KeptDraft, ...]] = tuple
         self._text = KeptText()
         self._since: float | None = None
         self._posted = False
@@ -62,12 +67,21 @@ class Autosave(QObject):
         aside = self._aside
         self.destroyed.connect(lambda: aside.stop(1.0))
 
+    def watch(self, drafts: Drafts, kept: Callable[[], tuple[KeptDraft, ...]]) -> None:
+        """Keep what is not taken over yet as well; `kept` gives it as it is now."""
+        self._drafts = kept
+        drafts.changed.connect(self._changed)
+
+    @property
+    def _unsaved(self) -> bool:
+        return self._document.modified or bool(self._drafts())
+
     def settle(self) -> None:
         """The document was saved, or another one was opened: the copy has done its work if nothing is unsaved now."""
         self._quiet.stop()
         self._slices.stop()
         self._since = None
-        if self._document.modified:
+        if self._unsaved:
             self._changed()
             return
         if self._posted:
@@ -85,7 +99,7 @@ class Autosave(QObject):
         """End. What is unsaved is kept for the next start with `keep`, else there is nothing to be kept."""
         self._quiet.stop()
         self._slices.stop()
-        if keep and self._document.modified:
+        if keep and self._unsaved:
             self._post()
         else:
             self._aside.post("copy", self._clear)
@@ -110,8 +124,8 @@ class Autosave(QObject):
         if not self._text.prepare(self._document.project, self._slice_s()):
             return
         self._slices.stop()
-        unsaved, self._since = self._since is not None, None
-        if unsaved and self._document.modified:
+        changed, self._since = self._since is not None, None
+        if changed and self._unsaved:
             self._post()
         elif self._posted:
             self._posted = False
@@ -124,17 +138,17 @@ class Autosave(QObject):
 
     def _post(self) -> None:
         text = self._text.text(self._document.project)
-        origin = replace(self._origin(), at=time.time())
+        origin, drafts = replace(self._origin(), at=time.time()), self._drafts()
         self._posted = True
-        self._aside.post("copy", lambda: self._write(text, origin))
+        self._aside.post("copy", lambda: self._write(text, origin, drafts))
 
     # In the other thread
 
-    def _write(self, text: str, origin: Origin) -> None:
+    def _write(self, text: str, origin: Origin, drafts: tuple[KeptDraft, ...]) -> None:
         try:
             if self._slot is None:
                 self._slot = new_slot(self._folder)
-            self._slot.write(text, origin)
+            self._slot.write(text, origin, drafts)
         except OSError as error:
             if not self._broken:
                 self._broken = True

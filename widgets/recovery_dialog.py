@@ -25,8 +25,10 @@ from app.project.comparison import compare
 from app.project.comparison_words import in_lines, summary
 from app.project.files import ProjectFileError, load
 from app.project.model import Project
-from app.project.recovery import Origin, Slot
+from app.project.problems import quoted
+from app.project.recovery import Origin, Slot, Work
 from widgets.comparison import ComparisonWindow, Side
+from widgets.drafts import subject_text
 from widgets.size import comfortable
 
 MOST_LINES = 200
@@ -38,8 +40,7 @@ class Copy:
     """Unsaved work, read."""
 
     slot: Slot
-    origin: Origin
-    project: Project
+    work: Work
     saved: Project | None
     """What its file holds now; None if it has none or it cannot be read."""
 
@@ -123,8 +124,8 @@ class RecoveryDialog(QDialog):
         slot = self._slots[row]
         if id(slot) not in self._read:
             try:
-                project, origin = slot.read()
-                self._read[id(slot)] = Copy(slot, origin, project, _saved(origin))
+                work = slot.read()
+                self._read[id(slot)] = Copy(slot, work, _saved(work.origin))
             except ProjectFileError as error:
                 self._read[id(slot)] = error
         return self._read[id(slot)]
@@ -142,22 +143,25 @@ class RecoveryDialog(QDialog):
             self.where.setText(self.tr("This copy cannot be read. It is kept in {file}").format(file=found.path))
             self.differences.setPlainText("\n".join(str(problem) for problem in found.problems[:MOST_LINES]))
             return
-        lines = [self.tr("Title: {title}").format(title=found.project.title or self.tr("none"))]
-        if found.origin.path is not None:
-            lines.append(self.tr("File: {file}").format(file=found.origin.path))
-        lines.append(self.tr("Last kept: {time}").format(time=_moment(found.origin.at)))
+        lines = [self.tr("Title: {title}").format(title=found.work.project.title or self.tr("none"))]
+        if found.work.origin.path is not None:
+            lines.append(self.tr("File: {file}").format(file=found.work.origin.path))
+        lines.append(self.tr("Last kept: {time}").format(time=_moment(found.work.origin.at)))
         self.where.setText("\n".join(lines))
-        self.differences.setPlainText(self._how_it_differs(found))
+        said = [self._how_it_differs(found), *self._not_taken_over(found.work)]
+        self.differences.setPlainText("\n\n".join(said))
 
     def _how_it_differs(self, copy: Copy) -> str:
         if copy.saved is None:
-            if copy.origin.path is None:
+            if copy.work.origin.path is None:
                 return self.tr("It was never saved. Screens: {screens}, signals: {signals}").format(
-                    screens=len(copy.project.screens), signals=len(copy.project.signals)
+                    screens=len(copy.work.project.screens), signals=len(copy.work.project.signals)
                 )
             return self.tr("Its file is gone or cannot be read.")
-        comparison = compare(copy.saved, copy.project)
+        comparison = compare(copy.saved, copy.work.project)
         if comparison.same:
+            if copy.work.drafts:
+                return self.tr("All that was taken over stands in its file.")
             return self.tr("It is the same as its file: nothing is to be recovered.")
         lines = list(in_lines(comparison))
         if len(lines) > MOST_LINES:
@@ -165,12 +169,28 @@ class RecoveryDialog(QDialog):
         text = summary(comparison)
         return "\n".join([text[:1].upper() + text[1:], "", *lines])
 
+    def _not_taken_over(self, work: Work) -> list[str]:
+        """What was typed and was not right yet, in one piece of text, and whether some of that is lost."""
+        said = []
+        if work.drafts:
+            words = self.tr("Typed and not taken over yet: {count}").format(count=len(work.drafts))
+            lines = [
+                f"{subject_text(each.subject)}, {each.row}: {quoted(' '.join(each.texts))}"
+                for each in work.drafts[:MOST_LINES]
+            ]
+            if len(work.drafts) > MOST_LINES:
+                lines.append("\u2026")
+            said.append("\n".join([words, "", *lines]))
+        if not work.all_drafts:
+            said.append(self.tr("Some of what was not taken over yet cannot be brought back."))
+        return said
+
     def _compare(self) -> None:
         found = self._copy(self.list.currentRow())
-        if not isinstance(found, Copy) or found.saved is None or found.origin.path is None:
+        if not isinstance(found, Copy) or found.saved is None or found.work.origin.path is None:
             return
-        saved, project = found.saved, found.project
-        before = Side(self.tr("{file}, as saved").format(file=found.origin.path.name), lambda: saved)
+        saved, project = found.saved, found.work.project
+        before = Side(self.tr("{file}, as saved").format(file=found.work.origin.path.name), lambda: saved)
         dialog = ComparisonWindow(before, Side(self.tr("Unsaved work"), lambda: project), (), self)
         dialog.exec()
         dialog.deleteLater()

@@ -182,6 +182,7 @@ class MainWindow(QMainWindow):
             self._design.set_readings_source(LiveReadings(self.live, self))
             self._design.fill_menu(self.menus.design)
             self._design.wanted.connect(self._bring_design)
+            self.files.keep_drafts_of(self._design)
             left_off.arrange_parts(self._design, self.settings)
         return self._design
 

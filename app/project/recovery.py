@@ -1,7 +1,8 @@
 """Copies of unsaved work, which outlive the program: one for each window, in a folder of the user's own.
 
-A copy is a project file with one line of remarks in front that tells where it belongs. As long as its window lives it
-is locked; one that nobody holds was left by a program that died.
+A copy is a project file with a remark in front that tells where it belongs, and a second one for what was typed and not
+taken over yet, if anything was. As long as its window lives it is locked; one that nobody holds was left by a program
+that died.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ import contextlib
 import json
 import secrets
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
@@ -20,12 +21,14 @@ from filelock import BaseFileLock
 from app.language import translate
 from app.project.atomic import write_whole
 from app.project.files import LARGEST_FILE, ProjectFileError, parse
+from app.project.kept_drafts import LARGEST_LINE, KeptDraft, drafts_in, is_line_of_drafts, line_of
 from app.project.locks import take
 from app.project.model import Project
 from app.project.problems import Problem
 
 _MARK: Final = "# fanlight unsaved work: "
-_LARGEST_COPY: Final = LARGEST_FILE + 64 * 1024
+_LARGEST_MARK: Final = 64 * 1024
+_LARGEST_COPY: Final = LARGEST_FILE + _LARGEST_MARK + LARGEST_LINE
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,18 @@ class Origin:
     """When the copy was written, in seconds since 1970."""
 
 
+@dataclass(frozen=True, slots=True)
+class Work:
+    """Unsaved work, as it stands in a copy."""
+
+    project: Project
+    origin: Origin
+    drafts: tuple[KeptDraft, ...] = ()
+    """What was typed and not taken over yet, each of a part that is in the project."""
+    all_drafts: bool = True
+    """False if some of that makes no sense, or was too large to be kept."""
+
+
 class Slot:
     """The place of one window's copy, locked until it is let go. Not shared between threads but for `write`."""
 
@@ -47,35 +62,42 @@ class Slot:
         self.file = file
         self._lock = lock
 
-    def write(self, text: str, origin: Origin) -> None:
-        """Keep the canonical text of a project, in place of the former copy. Raises OSError."""
+    def write(self, text: str, origin: Origin, drafts: Sequence[KeptDraft] = ()) -> None:
+        """Keep the canonical text of a project and what is not taken over yet, in place of the former copy.
+
+        Raises OSError.
+        """
         about = {"path": None if origin.path is None else str(origin.path), "known": origin.known, "at": origin.at}
-        write_whole(self.file, f"{_MARK}{json.dumps(about)}\n{text}".encode())
+        write_whole(self.file, f"{_MARK}{json.dumps(about)}\n{line_of(drafts)}{text}".encode())
 
     @property
     def filled(self) -> bool:
         """Whether there is a copy."""
         return self.file.exists()
 
-    def read(self) -> tuple[Project, Origin]:
-        """The copy. Raises ProjectFileError if it cannot be read."""
+    def read(self) -> Work:
+        """The copy. Raises ProjectFileError if its project cannot be read."""
         try:
             with self.file.open("rb") as file:
                 content = file.read(_LARGEST_COPY)
         except OSError as error:
             words = translate("recovery", "the copy cannot be read: {reason}").format(reason=error.strerror or error)
             raise ProjectFileError((Problem("", words),), self.file, unreadable=True) from None
+        content, line = _without_drafts(content)
         try:
-            return parse(content, loose=True), _origin(content)
+            project = parse(content, loose=True)
         except ProjectFileError as error:
             raise ProjectFileError(error.problems, self.file, unreadable=error.unreadable) from None
+        drafts, whole = drafts_in(line)
+        there = tuple(draft for draft in drafts if draft.belongs_to(project))
+        return Work(project, _origin(content), there, whole and len(there) == len(drafts))
 
     @property
     def origin(self) -> Origin:
         """Where the copy belongs, as far as it can be read."""
         try:
             with self.file.open("rb") as file:
-                origin = _origin(file.readline(64 * 1024))
+                origin = _origin(file.readline(_LARGEST_MARK))
             return origin if origin.at else Origin(origin.path, origin.known, self.file.stat().st_mtime)
         except OSError:
             return Origin(None)
@@ -131,7 +153,7 @@ def _origin(content: bytes) -> Origin:
     line = content.split(b"\n", 1)[0].decode("utf-8", "replace")
     try:
         about = json.loads(line.removeprefix(_MARK)) if line.startswith(_MARK) else None
-    except ValueError:
+    except (ValueError, RecursionError):
         about = None
     if not isinstance(about, dict):
         return Origin(None)
@@ -141,3 +163,11 @@ def _origin(content: bytes) -> Origin:
         known if isinstance(known, str) else None,
         float(at) if isinstance(at, int | float) and not isinstance(at, bool) and 0 < at < 1e11 else 0.0,
     )
+
+
+def _without_drafts(content: bytes) -> tuple[bytes, bytes]:
+    """The copy with an empty remark in place of the drafts, lest damage there cost the project; and their line."""
+    first, *others = content.split(b"\n", 2)
+    if not (first.startswith(_MARK.encode()) and len(others) == 2 and is_line_of_drafts(others[0])):
+        return content, b""
+    return b"\n".join([first, b"#", others[1]]), others[0]

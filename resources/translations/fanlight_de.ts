@@ -4461,7 +4461,7 @@
     </message>
     <message>
         <source>Not taken over yet, and back among the findings: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch nicht übernommen, wieder unter den Befunden: {count}</translation>
     </message>
     <message>
         <source>Open a project</source>
@@ -4485,7 +4485,7 @@
     </message>
     <message>
         <source>Recovered</source>
-        <translation type="unfinished"></translation>
+        <translation>Wiederhergestellt</translation>
     </message>
     <message>
         <source>Recovered. It is not saved yet</source>
@@ -4525,7 +4525,7 @@
     </message>
     <message>
         <source>Some of what was not taken over yet could not be brought back</source>
-        <translation type="unfinished"></translation>
+        <translation>Manches noch nicht Übernommene ließ sich nicht zurückholen</translation>
     </message>
     <message>
         <source>The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere</source>
@@ -4914,7 +4914,7 @@
     </message>
     <message>
         <source>All that was taken over stands in its file.</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles Übernommene steht in der Datei.</translation>
     </message>
     <message>
         <source>Delete this unsaved work for good?</source>
@@ -4953,8 +4953,8 @@
         <translation>Ungespeicherte Arbeit wiederherstellen</translation>
     </message>
     <message>
-        <source>Some of what was not taken over yet cannot be read.</source>
-        <translation type="unfinished"></translation>
+        <source>Some of what was not taken over yet cannot be brought back.</source>
+        <translation>Manches noch nicht Übernommene lässt sich nicht zurückholen.</translation>
     </message>
     <message>
         <source>This copy cannot be read. It is kept in {file}</source>
@@ -4966,7 +4966,7 @@
     </message>
     <message>
         <source>Typed and not taken over yet: {count}</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingetippt und noch nicht übernommen: {count}</translation>
     </message>
     <message>
         <source>Unsaved work</source>

@@ -19,6 +19,7 @@ from app.project.files import load, save
 from tests.big_project import big_project
 from tests.waiting import wait_for
 from tests.widgets.bench_project import bench_project
+from tests.widgets.typing_window import STEP
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="kills as Unix does")
 
@@ -96,7 +97,10 @@ def test_a_kill_in_the_middle_of_typing_loses_a_few_seconds_at_most(
     file = tmp_path / "pump.toml"
     save(bench_project(), file)
     content = file.read_bytes()
-    window = start(windows, tmp_path, "type", file)
+    window = start(windows, tmp_path, "both", file)
+    drafts = window.say()["drafts"]
+    assert len(drafts) == 1
+    assert f"'{STEP}' is not taken over" in drafts[0]
     typed = [window.say() for _ in range(numbers)]
     wait_for(lambda: copies(tmp_path))
     killed = time.monotonic()
@@ -108,17 +112,41 @@ def test_a_kill_in_the_middle_of_typing_loses_a_few_seconds_at_most(
     assert offer["offered"] == 1
     assert str(file) in offer["where"]
     assert "screen 'run' changed" in offer["differences"]
+    assert f"signal 'set point', Step: '{STEP}'" in offer["differences"]
     assert found["modified"]
     assert found["path"] == str(file)
     number = int(found["text"][0][:6])
     lost = killed - next(each["at"] for each in typed if each["number"] == number)
     assert lost < FEW_SECONDS
     assert file.read_bytes() == content, "recovered, but not saved"
+    assert found["drafts"] == drafts
+    assert "back among the findings: 1" in found["told"]
 
     again.kill()
     third = start(windows, tmp_path, "recover", file)
     third.say()
-    assert third.say()["text"] == found["text"], "killed again, it is still there"
+    once_more = third.say()
+    assert once_more["text"] == found["text"], "killed again, it is still there"
+    assert once_more["drafts"] == drafts
+
+
+def test_what_was_not_taken_over_yet_is_kept_though_nothing_else_is_unsaved(
+    tmp_path: Path, windows: list[Window]
+) -> None:
+    file = tmp_path / "pump.toml"
+    save(bench_project(), file)
+    window = start(windows, tmp_path, "draft", file)
+    drafts = window.say()["drafts"]
+    wait_for(lambda: copies(tmp_path))
+    window.kill()
+    for _ in range(2):
+        again = start(windows, tmp_path, "recover", file)
+        offer, found = again.say(), again.say()
+        assert "All that was taken over stands in its file" in offer["differences"]
+        assert not found["modified"]
+        assert found["path"] == str(file)
+        assert found["drafts"] == drafts
+        again.kill()
 
 
 def test_a_project_that_was_never_saved_and_one_of_200_screens(tmp_path: Path, windows: list[Window]) -> None:

@@ -1,9 +1,14 @@
 """A real window in a process of its own that types a counter until it is killed, and recovers when it is told to.
 
-Run as `python -m tests.widgets.typing_window SETTINGS STATE type|recover|keep|look [PROJECT]`. With `type` it types one
-number after another over the first row of the first screen, by key events, and prints each with the time
-(`time.monotonic()`) after it was typed. With `recover` and `keep` it answers the offer of unsaved work so, and prints
-the rows of the screen and whether they are unsaved. With `look` it prints them without an offer.
+Run as `python -m tests.widgets.typing_window SETTINGS STATE DEED [PROJECT]`, where DEED is one of
+
+- type: it types one number after another over the first row of the first screen, by key events, and prints each with
+  the time (`time.monotonic()`) after it was typed;
+- draft: it types a step that is none for the third signal, and prints what the findings say of it;
+- both: the numbers come after that;
+- recover, keep: it answers the offer of unsaved work so, and prints the rows of the screen, whether they are unsaved,
+  and what is not taken over yet;
+- look: it prints them without an offer.
 """
 
 from __future__ import annotations
@@ -15,6 +20,7 @@ from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import QObject, QSettings, Qt, QTimer
+from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -24,6 +30,7 @@ from widgets.recovery_dialog import RecoveryDialog
 from widgets.window import MainWindow
 
 EVERY_MS: Final = 40
+STEP: Final = "fast, but not too fast"
 
 
 class Typist(QObject):
@@ -43,6 +50,25 @@ class Typist(QObject):
         window.document.select(Selection(window.document.selection.screen, (0, 0)))
         QTest.keyClicks(window.design.editor.face, f"{self._number:06d}")
         _print(number=self._number, at=time.monotonic())
+
+
+def _type_a_draft(window: MainWindow) -> None:
+    QTest.qWaitForWindowActive(window)
+    QTest.keySequence(window, QKeySequence("Alt+4"))
+    table = window.design.signals.first
+    for _ in range(2):
+        QTest.keyClick(table, Qt.Key.Key_Down)
+    form = window.design.inspector.signal_form
+    (editor,) = next(row for row in form.rows if row.label == "Step").editors()
+    editor.setFocus()
+    QTest.keySequence(editor, QKeySequence("Ctrl+A"))
+    QTest.keyClicks(editor, STEP)
+    _print(drafts=_drafts(window))
+    QTest.keySequence(window, QKeySequence("Alt+1"))
+
+
+def _drafts(window: MainWindow) -> list[str]:
+    return [f"{row.where}: {row.what}" for row in window.design.findings.model.rows if row.finding is None]
 
 
 def _print(**said: object) -> None:
@@ -69,6 +95,8 @@ def _tell(window: MainWindow) -> None:
         modified=window.document.modified,
         path=str(window.document.path),
         bar=window.files.bar.text.text() if window.files.bar.about else "",
+        drafts=_drafts(window),
+        told=window.told,
     )
 
 
@@ -79,9 +107,11 @@ def main() -> None:
     begin = application._begin
 
     def begin_here(window: MainWindow, *, resume: bool) -> None:
-        if deed == "type":
+        if deed in ("draft", "both"):
+            _type_a_draft(window)
+        if deed in ("type", "both"):
             Typist(window)
-        else:
+        elif deed != "draft":
             QTimer.singleShot(0, window, lambda: _answer(window, deed))
         begin(window, resume=resume)
 

@@ -7,14 +7,16 @@ import signal
 import subprocess
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from app.project.canonical import canonical
 from app.project.files import ProjectFileError, load, parse
+from app.project.kept_drafts import LARGEST_LINE, KeptDraft
 from app.project.model import Project
-from app.project.recovery import Origin, Slot, left_behind, new_slot
+from app.project.recovery import Origin, Slot, Work, left_behind, new_slot
 from projects import demo_path
 
 
@@ -40,7 +42,7 @@ def test_what_is_kept_is_read_back(slot: Slot, project: Project, tmp_path: Path)
     assert not slot.filled
     slot.write(canonical(project), origin)
     assert slot.filled
-    assert slot.read() == (project, origin)
+    assert slot.read() == Work(project, origin)
     assert slot.origin == origin
     assert parse(slot.file.read_bytes()) == project, "a copy is a project file that can be opened by hand"
     slot.clear()
@@ -52,7 +54,47 @@ def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Sl
     slot.write(canonical(half), Origin(None, None, 5.0))
     with pytest.raises(ProjectFileError):
         parse(slot.file.read_bytes())
-    assert slot.read() == (half, Origin(None, None, 5.0))
+    assert slot.read() == Work(half, Origin(None, None, 5.0))
+
+
+STEP = KeptDraft(("signal", "ramp up"), "Step", 7, ("fast\n", "\x7f \u00fc"), "this is no number")
+ROWS = KeptDraft(("panel",), "Rows", 1, ("x",), "no number")
+
+
+def test_what_is_not_taken_over_yet_is_read_back(slot: Slot, project: Project, tmp_path: Path) -> None:
+    origin = Origin(tmp_path / "pump.toml", "a" * 64, 5.0)
+    slot.write(canonical(project), origin, (STEP, ROWS))
+    assert slot.read() == Work(project, origin, (STEP, ROWS))
+    assert slot.origin == origin
+    assert parse(slot.file.read_bytes()) == project, "still a project file that can be opened by hand"
+    slot.write(canonical(project), origin)
+    assert slot.read().drafts == ()
+
+
+def test_what_belongs_to_a_part_that_is_not_there_is_left_out_and_told(slot: Slot, project: Project) -> None:
+    gone = replace(STEP, subject=("signal", "no such"))
+    slot.write(canonical(project), Origin(None), (gone, STEP))
+    assert slot.read() == Work(project, Origin(None), (STEP,), all_drafts=False)
+
+
+@pytest.mark.parametrize(
+    "nonsense", [b"", b"{", b"{}", b"[" * 100_000, b"[1]", b"[null]", b'[{"subject": []}]', b"\xff\0\x01", b"1e999"]
+)
+def test_nonsense_among_them_costs_neither_the_project_nor_its_origin(
+    slot: Slot, project: Project, nonsense: bytes
+) -> None:
+    slot.write(canonical(project), Origin(None, "a", 5.0), (STEP,))
+    first, second, rest = slot.file.read_bytes().split(b"\n", 2)
+    mark = second[: second.index(b"[")]
+    slot.file.write_bytes(b"\n".join([first, mark + nonsense, rest]))
+    assert slot.read() == Work(project, Origin(None, "a", 5.0), (), all_drafts=False)
+
+
+def test_a_text_that_is_far_too_large_is_left_out_and_told(slot: Slot, project: Project) -> None:
+    huge = replace(ROWS, texts=("x" * LARGEST_LINE,))
+    slot.write(canonical(project), Origin(None), (huge, STEP))
+    assert slot.read() == Work(project, Origin(None), (STEP,), all_drafts=False)
+    assert slot.file.stat().st_size < 100_000
 
 
 def test_copies_that_a_window_holds_are_left_alone(folder: Path, slot: Slot, project: Project) -> None:

@@ -1,6 +1,6 @@
 """What undo and redo cost by the kind of the step and by the view that is shown, in 200 screens and 2 000 signals.
 
-A plain script, not a test, since it measures this computer: `python tests/bench/editor_steps.py`. The window is the
+A plain script, not a test, since it measures this computer: `python -m tests.bench.editor_steps`. The window is the
 real one on the offscreen platform. Timed is everything from the call to the painted window; what is put off until after
 that must not hold up the next key either, so the longest that the window does not answer then is told beside it.
 """

@@ -1,6 +1,6 @@
 """How quick the editor is in a project of 200 screens and 2 000 signals: opening, typing, undo, and what it keeps.
 
-A plain script, not a test, since it measures this computer: `python tests/bench/editor_typing.py`. The window is the
+A plain script, not a test, since it measures this computer: `python -m tests.bench.editor_typing`. The window is the
 real one on the offscreen platform, which paints all that a screen would show; keys are real key events. Typing goes
 in bursts with pauses between, so that design checks begin, run and are overtaken by the next key. What is timed is
 everything from the key event to the glass painted with the new character, with whatever the window was doing then.
@@ -21,11 +21,12 @@ from statistics import median
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QObject, QSettings, Qt, QTimer
+from PySide6.QtCore import QCoreApplication, QSettings, Qt
 from PySide6.QtTest import QTest
 
 from app.project.edits import change_signal, type_text
 from app.project.files import save
+from tests.bench.repaints import Painted, run_for
 from tests.big_project import big_project
 from widgets.application import make_application
 from widgets.document import Document
@@ -36,27 +37,6 @@ from widgets.window import MainWindow
 
 MEDIAN_MS, WORST_MS, OPEN_S, UNDO_MS, KEPT_MB, GROWN_MB = 16.0, 50.0, 1.0, 16.0, 32.0, 2.0
 CHARACTERS = "abcdefgh jklm opqr tuvw yz"
-
-
-def run_for(seconds: float) -> None:
-    """Let the window live."""
-    loop = QEventLoop()
-    QTimer.singleShot(int(seconds * 1000), loop.quit)
-    loop.exec()
-
-
-class Painted(QObject):
-    """Notices the repaint of a widget."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.done = False
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """See it."""
-        if event.type() == QEvent.Type.Paint:
-            self.done = True
-        return False
 
 
 class Editor:

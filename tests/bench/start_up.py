@@ -1,6 +1,6 @@
 """How long `fanlight demo` takes from the start of its process to the first live value on the panel's face.
 
-A plain script, not a test, since it measures this computer: `python tests/bench/start_up.py`. The first run warms the
+A plain script, not a test, since it measures this computer: `python -m tests.bench.start_up`. The first run warms the
 file cache and is not counted.
 """
 

@@ -1,6 +1,6 @@
 """How much of a core the live window takes with 50 signals read ten times a second, and how long a key press takes.
 
-A plain script, not a test, since it measures this computer: `python tests/bench/window_live.py`. The simulated follower
+A plain script, not a test, since it measures this computer: `python -m tests.bench.window_live`. The simulated follower
 runs in another process, as a device would. Both figures are for the offscreen platform, which paints everything that a
 screen would show.
 """
@@ -22,11 +22,12 @@ from statistics import median
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QObject, QSettings, Qt, QTimer
+from PySide6.QtCore import QCoreApplication, QSettings, Qt
 from PySide6.QtTest import QTest
 
 from app.project.files import save
 from app.project.model import Field, Follower, Panel, Project, RegisterSignal, Screen, TcpLine, Turn
+from tests.bench.repaints import Painted, run_for
 from widgets.application import make_application
 from widgets.focus_ring import FocusRing
 from widgets.palette import Appearance, Theme
@@ -100,27 +101,6 @@ def follower() -> Iterator[int]:
             yield int(found[1])
         finally:
             process.communicate("")
-
-
-def run_for(seconds: float) -> None:
-    """Let the window live."""
-    loop = QEventLoop()
-    QTimer.singleShot(int(seconds * 1000), loop.quit)
-    loop.exec()
-
-
-class Painted(QObject):
-    """Notices the repaint of the glass."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.done = False
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """See it."""
-        if event.type() == QEvent.Type.Paint:
-            self.done = True
-        return False
 
 
 def key_times(window: MainWindow, presses: int) -> list[float]:

@@ -428,10 +428,10 @@ class ProjectFiles(QObject):
             left_out = bring_back(work.drafts, design.drafts, design.inspector)
             whole, count = whole and not left_out, count - left_out
         said = [self.tr("Recovered. It is not saved yet") if self._document.modified else self.tr("Recovered")]
-        if count:
-            said.append(self.tr("Not taken over yet, and back among the findings: {count}").format(count=count))
         if not whole:
-            said.append(self.tr("Some of what was not taken over yet could not be brought back"))
+            said.append(self.tr("Some texts could not be brought back"))
+        if count:
+            said.append(self.tr("Not taken over yet, see the findings: {count}").format(count=count))
         return ". ".join(said), not whole
 
     def offer_left_behind(self) -> None:

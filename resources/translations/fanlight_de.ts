@@ -4460,8 +4460,8 @@
         <translation>{file} wird angesehen…</translation>
     </message>
     <message>
-        <source>Not taken over yet, and back among the findings: {count}</source>
-        <translation>Noch nicht übernommen, wieder unter den Befunden: {count}</translation>
+        <source>Not taken over yet, see the findings: {count}</source>
+        <translation>Noch nicht übernommen, siehe Befunde: {count}</translation>
     </message>
     <message>
         <source>Open a project</source>
@@ -4524,8 +4524,8 @@
         <translation>{file} wird gespeichert…</translation>
     </message>
     <message>
-        <source>Some of what was not taken over yet could not be brought back</source>
-        <translation>Manches noch nicht Übernommene ließ sich nicht zurückholen</translation>
+        <source>Some texts could not be brought back</source>
+        <translation>Manche Texte ließen sich nicht zurückholen</translation>
     </message>
     <message>
         <source>The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere</source>

@@ -17,6 +17,7 @@ from app.project.canonical import canonical
 from app.project.files import load, save
 from app.project.kept_drafts import KeptDraft
 from app.project.recovery import Origin, left_behind, new_slot
+from projects import demo_path
 from tests.widgets.bench_project import bench_project
 from widgets.form import FormRow
 from widgets.language import Language, Speech
@@ -150,7 +151,7 @@ def test_it_comes_back_in_its_row_and_the_finding_leads_there(
     offer = recover(second, qtbot)
     assert "All that was taken over stands in its file" in offer.differences
     assert "signal 'set point', Step: 'fast'" in offer.differences
-    assert second.told == "Recovered. Not taken over yet, and back among the findings: 1"
+    assert second.told == "Recovered. Not taken over yet, see the findings: 1"
     assert second.document.path == file
     assert not second.document.modified
     assert second.design.drafts.all() == before
@@ -183,13 +184,44 @@ def test_it_comes_back_along_with_what_was_taken_over(
     offer = recover(second, qtbot)
     assert "screen 'run' changed" in offer.differences
     assert "Step: 'fast'" in offer.differences
-    assert second.told == "Recovered. It is not saved yet. Not taken over yet, and back among the findings: 1"
+    assert second.told == "Recovered. It is not saved yet. Not taken over yet, see the findings: 1"
     screen = second.document.screen
     assert screen is not None
     assert screen.text[0].startswith("abc")
     QTest.keySequence(second, "Ctrl+Z")
     assert not second.document.modified
     assert second.design.drafts.get(*STEP) is not None, "undo takes back what was taken over, and nothing else"
+
+
+def test_every_row_of_every_form_gets_its_own_back(make: Callable[[], MainWindow], qtbot: QtBot) -> None:
+    window = make()
+    window.open_file(demo_path("booster-pump"))
+    project = window.document.project
+    subjects = (
+        ("panel",),
+        ("messages",),
+        ("screen", project.screens[1].name),
+        ("field", project.screens[1].name, 0),
+        ("signal", project.signals[1].name),
+        ("turn", 1),
+        ("action", 1),
+        ("line", project.lines[0].name),
+        ("follower", project.followers[0].name),
+    )
+    forms = window.design.inspector.forms
+    assert [kind for kind, *_ in subjects if kind not in forms] == []
+    assert len(subjects) == len(forms)
+    for subject in subjects:
+        for number, row in enumerate(forms[str(subject[0])].rows):
+            texts = tuple(f"{number} {at}" for at in range(len(row.texts())))
+            if texts:
+                window.design.drafts.keep(subject, row.label, texts, f"reason {number}")
+    kept = window.design.drafts.all()
+    assert len(kept) > 50
+    window.leave()
+    second = make()
+    recover(second, qtbot)
+    assert second.design.drafts.all() == kept
 
 
 def test_it_is_kept_over_saving_until_it_is_dropped(window: MainWindow, folder: Path, qtbot: QtBot) -> None:
@@ -268,10 +300,7 @@ def test_what_no_part_and_no_row_fits_is_left_out_and_said(
     assert "no such" not in offer.differences.split("panel", 1)[0]
     assert "Some of what was not taken over yet cannot be brought back" in offer.differences
     assert [texts for _, _, texts, _ in window.design.drafts.all()] == [("many",)]
-    assert window.told == (
-        "Recovered. Not taken over yet, and back among the findings: 1. "
-        "Some of what was not taken over yet could not be brought back"
-    )
+    assert window.told == ("Recovered. Some texts could not be brought back. Not taken over yet, see the findings: 1")
 
 
 def test_a_damaged_line_costs_no_more_than_what_stood_in_it(
@@ -284,4 +313,4 @@ def test_a_damaged_line_costs_no_more_than_what_stood_in_it(
     recover(window, qtbot)
     assert window.document.project == load(file)
     assert window.design.drafts.all() == ()
-    assert window.told == "Recovered. Some of what was not taken over yet could not be brought back"
+    assert window.told == "Recovered. Some texts could not be brought back"

@@ -120,7 +120,7 @@ def test_a_kill_in_the_middle_of_typing_loses_a_few_seconds_at_most(
     assert lost < FEW_SECONDS
     assert file.read_bytes() == content, "recovered, but not saved"
     assert found["drafts"] == drafts
-    assert "back among the findings: 1" in found["told"]
+    assert "Not taken over yet, see the findings: 1" in found["told"]
 
     again.kill()
     third = start(windows, tmp_path, "recover", file)

@@ -79,6 +79,7 @@ def guess(sheet: Sheet, heading: int | None = None) -> Guess:
     sample = below[:_SAMPLE]
     remarks: list[str] = []
     keys = _by_titles(sheet, row, sample, remarks)
+    _notes_that_are_texts(keys, row, below)
     _by_contents(keys, sheet, sample)
     matching = Matching(tuple(keys), at)
     register = matching.column_of("register")
@@ -135,6 +136,28 @@ def _by_titles(sheet: Sheet, row: Row | None, sample: Sequence[Row], remarks: li
                 ).format(title=cell_text(row.cell(columns[0])))
             )
     return keys
+
+
+def _notes_that_are_texts(keys: list[Key | None], titles: Row | None, rows: Sequence[Row]) -> None:
+    """Take a column of notes for texts per value where none is meant for them and all its cells list some.
+
+    But not where its title is our own for notes: there somebody wrote them as such.
+    """
+    if titles is None or "notes" not in keys or "texts" in keys:
+        return
+    column = keys.index("notes")
+    if cell_text(titles.cell(column)).casefold() == TITLES["notes"].casefold():
+        return
+    cells = [cell for row in rows if (cell := cell_text(row.cell(column))).casefold() not in ("", *NOTHING)]
+    if cells and all(map(_lists_texts, cells)):
+        keys[column] = "texts"
+
+
+def _lists_texts(cell: str) -> bool:
+    try:
+        return len(texts_in(cell)) > 1
+    except NotKnown:
+        return False
 
 
 def _rank(key: Key, title: str) -> tuple[bool, bool]:

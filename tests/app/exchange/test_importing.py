@@ -93,6 +93,21 @@ def test_an_english_list_with_a_heading_above_its_titles(tmp_path: Path) -> None
     assert len(done.plan.incoming) == 5
 
 
+def test_what_each_value_means_is_taken_for_its_texts_whatever_the_title(tmp_path: Path) -> None:
+    head = "Adresse;Bezeichnung;Datentyp;Bedeutung\n"
+    meant = '0;Modus;u16;"0=Rampe, 1=Fangen, 2=Gleichstrom"\n1;Strom;u16;\n2;Fehler;u16;0: kein, 1: Überstrom\n'
+    done = brought(tmp_path, head + meant)
+    assert signal(done, "Modus").texts == {"0": "Rampe", "1": "Fangen", "2": "Gleichstrom"}
+    assert signal(done, "Fehler").texts == {"0": "kein", "1": "Überstrom"}
+    assert not signal(done, "Modus").notes
+    done = brought(tmp_path, head + '0;Modus;u16;"0=Rampe, 1=Fangen"\n1;Strom;u16;nur im Lauf\n')
+    assert signal(done, "Modus").notes == "0=Rampe, 1=Fangen", "other words stand there too"
+    done = brought(tmp_path, head + "0;Modus;u16;1 = siehe Handbuch\n")
+    assert signal(done, "Modus").notes == "1 = siehe Handbuch", "one value is no list"
+    done = brought(tmp_path, head.replace("Bedeutung", "Notes") + meant)
+    assert signal(done, "Fehler").notes == "0: kein, 1: Überstrom", "written as notes"
+
+
 def test_a_german_list_with_decimal_commas(tmp_path: Path) -> None:
     done = brought(tmp_path, GERMAN)
     assert done.way.text.separator == ";"

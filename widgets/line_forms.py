@@ -15,7 +15,7 @@ from app.project.drive_values import OWN_REGISTERS
 from app.project.model import Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, InfoRow, LineRow
+from widgets.form_rows import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
 from widgets.typed import number, plain, whole
 

@@ -26,7 +26,8 @@ from app.project.messages import (
 from app.project.model import Panel, PanelMessage, Project, Screen
 from widgets.document import Document
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, Get, LineRow, Put
+from widgets.form import Get, Put
+from widgets.form_rows import ChoiceRow, LineRow
 from widgets.message_preview import MessagePreview
 from widgets.part_form import PartForm
 from widgets.shortening import ELIDES

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QWidget
 from app.project.model import Project
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
-from widgets.form import CheckRow, ChoiceRow, Form, FormRow, LineRow, NotesRow, Put
+from widgets.form import Form, FormRow, Put
+from widgets.form_rows import CheckRow, ChoiceRow, LineRow, NotesRow
 from widgets.typed import plain, taking
 
 Where = Callable[[Any], bool]

@@ -16,7 +16,7 @@ from widgets.commands import ENTRY
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit, Selection
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow
+from widgets.form_rows import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.part_form import PartForm
 from widgets.phrases import cause_text, deed_text, from_text, target_text
 from widgets.row_list import RowList

@@ -18,7 +18,8 @@ from app.signals.text import number_digits, number_width
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
 from widgets.drive_values import can_play, drive_values
-from widgets.form import ChoiceRow, InfoRow, LineRow, NotesRow, NotYet, Put
+from widgets.form import NotYet, Put
+from widgets.form_rows import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.leading_rows import ButtonRow, PlacesRow
 from widgets.part_form import PartForm
 from widgets.scaling_aid import ScalingAid

@@ -13,7 +13,7 @@ from app.project.model import Action, Condition, HeldSignal, HeldValue, Turn
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
-from widgets.form import ChoiceRow, InfoRow, LineRow
+from widgets.form_rows import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
 from widgets.signal_picker import signal_choices
 from widgets.typed import number, plain, whole

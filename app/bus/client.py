@@ -15,11 +15,12 @@ from typing import Final
 
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
-from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault, overheard, sound_frames
+from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault
 from app.bus.requests import Request, read_request
 from app.bus.settling import Settling
 from app.bus.timing import BROADCAST_TURNAROUND_S, PunctualSleep, Turnarounds, pace_of
 from app.bus.transactions import Transaction
+from app.bus.whole_frames import overheard, sound_frames
 from app.bus.wire import Wire
 
 BETWEEN_PIECES_S: Final = 0.02

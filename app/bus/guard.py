@@ -6,38 +6,31 @@ that the request demands, and a CRC or an MBAP header that fits. Noise before it
 stepped over, so nothing inside them is taken for an answer. How the stream was cut into pieces makes no difference:
 where a frame may have begun that is not complete yet, nothing behind its beginning is judged before `last_look`. If no
 answer came, `verdict` says what did.
-
-Frames as in MODBUS Application Protocol V1.1b3 and MODBUS over Serial Line V1.02 (from memory).
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from contextlib import suppress
 from typing import Final, Protocol
 
 from app.bus.causes import likely_cause
 from app.bus.faults import Fault, FaultKind
-from app.bus.requests import Request, crc_fits, read_request
+from app.bus.requests import Request, crc_fits
+from app.bus.whole_frames import (
+    MBAP_HEADER,
+    REQUEST,
+    SHORTEST_RTU,
+    UNDECIDED,
+    mbap_frames,
+    mbap_length,
+    read_in,
+    whole_frame,
+    whole_frames,
+)
 from app.language import translate
-from app.signals.numbering import Table
 
 KEPT_BYTES: Final = 2048
 """Bytes that are looked at for one request; of a line that babbles on, the newest."""
-
-_SHORTEST_RTU: Final = 5
-_LONGEST_RTU: Final = 256
-_REQUEST: Final = 8
-"""The length of a request to read, and of the answer to most writes."""
-_MBAP_HEADER: Final = 7
-_LONGEST_PDU: Final = 253
-_FIXED_LENGTH: Final = {5: 8, 6: 8, 7: 5, 8: 8, 11: 8, 15: 8, 16: 8, 22: 10}
-"""Whole RTU frames of answers that have one length, by function."""
-_COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
-"""Functions whose answers carry a byte count as their first data byte."""
-_OF_REGISTERS: Final = frozenset((3, 4, 23))
-"""Those of them that answer with whole registers."""
-_READ_TABLES: Final[dict[int, Table]] = {1: "coil", 2: "discrete", 3: "holding", 4: "input"}
 
 
 class Guard(Protocol):
@@ -98,7 +91,7 @@ class RtuGuard:
         """Whether an answer, the true one or not, was the very first thing to arrive: the line gives no echo."""
         if self._passed_at == 0:
             return True
-        first = _whole_frame(self.received, 0, wait=False) if len(self.received) >= _SHORTEST_RTU else 0
+        first = whole_frame(self.received, 0, wait=False) if len(self.received) >= SHORTEST_RTU else 0
         return first > 0 and not self.received.startswith(self._request.rtu)
 
     def feed(self, data: bytes) -> bytes | None:
@@ -137,10 +130,10 @@ class RtuGuard:
                 passed = data[at + 1 : at + length - 2]
                 self._passed_at = at
                 break
-            whole = _whole_frame(data, at, wait=not final)
-            if whole == _UNDECIDED:
+            whole = whole_frame(data, at, wait=not final)
+            if whole == UNDECIDED:
                 break
-            if whole == _REQUEST and self._asked_alike(data[at : at + _REQUEST]):
+            if whole == REQUEST and self._asked_alike(data[at : at + REQUEST]):
                 self._doubtful = True
             at += whole or 1
         if not final:
@@ -151,17 +144,17 @@ class RtuGuard:
         """Whether somebody else has just asked for what would be answered like our request."""
         if frame == self._request.rtu:
             return False
-        other = _read_in(frame)
+        other = read_in(frame)
         return other is not None and other.unit == self._request.unit and other.answer_head == self._request.answer_head
 
     def wrongly_answered(self) -> bool:
         """See Guard."""
         data, request = self.received[self._start :], self._request
-        if len(data) < _SHORTEST_RTU or self._doubtful:
+        if len(data) < SHORTEST_RTU or self._doubtful:
             return False
-        for at, length in _whole_frames(data):
+        for at, length in whole_frames(data):
             frame = data[at : at + length]
-            if frame[0] == request.unit and _read_in(frame) is None:
+            if frame[0] == request.unit and read_in(frame) is None:
                 return True
             if frame[1:].startswith(request.answer_head) and length == self._length:
                 return True
@@ -188,10 +181,10 @@ class RtuGuard:
                     ).format(unit=unit),
                 )
             return Fault(FaultKind.SILENCE, translate("bus", "unit {unit} did not answer").format(unit=unit))
-        found = [data[at : at + length] for at, length in _whole_frames(data)]
+        found = [data[at : at + length] for at, length in whole_frames(data)]
         if not found and len(data) >= 4 and crc_fits(data):
             found = [data]
-        answers = [frame for frame in found if _read_in(frame) is None]
+        answers = [frame for frame in found if read_in(frame) is None]
         if found:
             frame = next((frame for frame in answers if frame[0] == unit), (answers or found)[0])
             if not answers:
@@ -253,9 +246,9 @@ class MbapStream:
         """The frames that are complete with `data`. `expected` are the transactions that are outstanding."""
         if self._given_up and self.rest:
             self._given_up = False
-            if not self._continued(data) and _mbap_length(data, 0) and int.from_bytes(data[:2], "big") in expected:
+            if not self._continued(data) and mbap_length(data, 0) and int.from_bytes(data[:2], "big") in expected:
                 self.rest = b""  # the one that broke off ends there: here begins what was asked for
-        frames, self.rest = _mbap_frames(self.rest + data if self.rest else data, final=False)
+        frames, self.rest = mbap_frames(self.rest + data if self.rest else data, final=False)
         return frames
 
     def _continued(self, data: bytes) -> bool:
@@ -263,16 +256,16 @@ class MbapStream:
 
         Only what can not be that may be taken for a new frame, or the inside of a late answer could be.
         """
-        length = _mbap_length(self.rest, 0)
+        length = mbap_length(self.rest, 0)
         if length is None:
             return True
         behind = data[length - len(self.rest) :]
-        return _mbap_length(behind, 0) is not None if len(behind) > _MBAP_HEADER else not any(behind[2:4])
+        return mbap_length(behind, 0) is not None if len(behind) > MBAP_HEADER else not any(behind[2:4])
 
     def give_up(self) -> list[bytes]:
         """What has begun did not end in time. Gives frames that stand behind its beginning, if that was no header."""
         self._given_up = True
-        frames, rest = _mbap_frames(self.rest, final=True)
+        frames, rest = mbap_frames(self.rest, final=True)
         if frames:
             self.rest = rest
         return frames
@@ -296,7 +289,7 @@ class MbapGuard:
         self._transaction = transaction
         self._label = transaction.to_bytes(2, "big")
         self._head = self._label + request.mbap_answer
-        self._length = request.answer_length + _MBAP_HEADER
+        self._length = request.answer_length + MBAP_HEADER
 
     def feed(self, data: bytes) -> bytes | None:
         """See Guard. For a connection with one request at a time, whose stream is this guard's alone."""
@@ -312,7 +305,7 @@ class MbapGuard:
         """One whole frame of the connection. Gives the PDU if it is the verified answer."""
         if not self.received and len(frame) == self._length and frame.startswith(self._head):
             self.received = frame
-            return frame[_MBAP_HEADER:]
+            return frame[MBAP_HEADER:]
         self.received = (self.received + frame)[-KEPT_BYTES:]
         return self._first((frame,), b"")
 
@@ -324,9 +317,9 @@ class MbapGuard:
         self.received = (self.received + data)[-KEPT_BYTES:]
         for frame in frames:
             if frame.startswith(self._head) and len(frame) == self._length:
-                return frame[_MBAP_HEADER:]
-            if len(frame) == _MBAP_HEADER + 2 and frame.startswith(self._refusal):
-                return frame[_MBAP_HEADER:]
+                return frame[MBAP_HEADER:]
+            if len(frame) == MBAP_HEADER + 2 and frame.startswith(self._refusal):
+                return frame[MBAP_HEADER:]
         return None
 
     @property
@@ -335,7 +328,7 @@ class MbapGuard:
 
     def wrongly_answered(self) -> bool:
         """See Guard."""
-        return any(frame[:2] == self._label for frame in _mbap_frames(self.received, final=False)[0])
+        return any(frame[:2] == self._label for frame in mbap_frames(self.received, final=False)[0])
 
     def verdict(self) -> Fault:
         """See Guard."""
@@ -344,8 +337,8 @@ class MbapGuard:
             return Fault(FaultKind.SILENCE, translate("bus", "unit {unit} did not answer").format(unit=request.unit))
         others: list[Fault] = []
         at = 0
-        while len(data) - at > _MBAP_HEADER:
-            length = _mbap_length(data, at)
+        while len(data) - at > MBAP_HEADER:
+            length = mbap_length(data, at)
             if length is None:
                 at += 1
                 continue
@@ -381,111 +374,6 @@ def late_fault(unit: int, late_ms: float) -> Fault:
         translate("bus", "unit {unit} answered {late_ms:.0f} ms after the time-out").format(unit=unit, late_ms=late_ms),
         late_ms=late_ms,
     )
-
-
-def sound_frames(data: bytes) -> list[bytes]:
-    """All frames in RTU framing, of whomever to whatever, that stand whole in `data`."""
-    return [data[at : at + length] for at, length in _whole_frames(data)]
-
-
-def overheard(data: bytes) -> list[Request]:
-    """The reads that another client has asked for in what was heard on an RTU line.
-
-    Their answers may be on their way, and would pass for those of our own.
-    """
-    found = (_read_in(data[at : at + length]) for at, length in _whole_frames(data))
-    return [request for request in found if request is not None]
-
-
-def _read_in(frame: bytes) -> Request | None:
-    """The request to read that a sound frame of eight bytes is, if it is one and not an answer."""
-    if len(frame) != _REQUEST or frame[1] not in _READ_TABLES or frame[2] + _SHORTEST_RTU == _REQUEST:
-        return None
-    with suppress(ValueError):
-        return read_request(
-            frame[0], _READ_TABLES[frame[1]], int.from_bytes(frame[2:4], "big"), int.from_bytes(frame[4:6], "big")
-        )
-    return None
-
-
-_UNDECIDED: Final = -1
-
-
-def _whole_frame(data: bytes, at: int, *, wait: bool) -> int:
-    """The length of a complete frame, of whomever to whatever, that begins at `at` and whose CRC fits; else 0.
-
-    With `wait`, _UNDECIDED if one may have begun there that is not complete.
-    """
-    left = len(data) - at
-    if not 1 <= data[at] <= 247:
-        return 0
-    if left < 2:
-        return _UNDECIDED if wait else 0
-    lengths = _lengths(data, at, left)
-    if lengths is None:
-        return _UNDECIDED if wait else 0
-    for length in lengths:
-        if left < length:
-            return _UNDECIDED if wait else 0
-        if crc_fits(data[at : at + length]):
-            return length
-    return 0
-
-
-def _lengths(data: bytes, at: int, left: int) -> tuple[int, ...] | None:
-    """The lengths that a frame beginning at `at` may have, shortest first; None if that cannot be told yet."""
-    function = data[at + 1]
-    if function > 0x80:
-        return (_SHORTEST_RTU,)
-    if function in _COUNTED:
-        if left < 3:
-            return None
-        amount = data[at + 2]
-        counted = amount + _SHORTEST_RTU
-        fits = amount > 0 and counted <= _LONGEST_RTU and not (function in _OF_REGISTERS and amount % 2)
-        asked = (_REQUEST,) if function in _READ_TABLES else ()
-        return tuple(sorted({*asked, counted})) if fits else asked
-    return (_FIXED_LENGTH[function],) if function in _FIXED_LENGTH else ()
-
-
-def _whole_frames(data: bytes) -> list[tuple[int, int]]:
-    """Where sound frames stand in `data`, and their lengths."""
-    found: list[tuple[int, int]] = []
-    at = 0
-    while len(data) - at >= _SHORTEST_RTU:
-        length = _whole_frame(data, at, wait=False)
-        if length:
-            found.append((at, length))
-        at += length or 1
-    return found
-
-
-def _mbap_frames(data: bytes, *, final: bool) -> tuple[list[bytes], bytes]:
-    """The whole frames in `data`, and what is left at its end. `final`: a frame that is not complete is none."""
-    frames: list[bytes] = []
-    at, end = 0, len(data)
-    while end - at > _MBAP_HEADER:
-        length = _mbap_length(data, at)
-        if length is None:
-            at += 1
-        elif end - at >= length:
-            frames.append(data[at : at + length])
-            at += length
-        elif final:
-            at += 1
-        else:
-            break
-    return frames, data[at:]
-
-
-def _mbap_length(data: bytes, at: int) -> int | None:
-    """The length of the frame whose MBAP header and function stand at `at`, or None if they cannot."""
-    if len(data) - at <= _MBAP_HEADER:
-        return None
-    length = int.from_bytes(data[at + 4 : at + 6], "big")
-    if data[at + 2 : at + 4] != b"\0\0" or not 2 < length <= _LONGEST_PDU + 1 or not data[at + 7] & 0x7F:
-        return None
-    return 6 + length
 
 
 def _other_frame(request: Request, unit: int, pdu: bytes) -> Fault:

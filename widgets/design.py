@@ -109,7 +109,7 @@ class DesignWorkplace(QWidget):
         self._across.setSizes([230, 780, 350] if percent() == 100 else [1, 780, 1])
         # The middle needs the room most, so at larger sizes the sides grow by less than their texts.
         self.screens.setMinimumWidth(scaled(120) + 70)
-        self.inspector.setMinimumWidth(scaled(170) + 120)
+        self.inspector.setMinimumWidth(scaled(170) + 140)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self._across)

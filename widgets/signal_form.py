@@ -151,7 +151,7 @@ class SignalForm(PartForm):
             ButtonRow(
                 self.tr("Scaling"),
                 lambda: () if isinstance(part := self.part, RegisterSignal) and _is_scaled(part) else None,
-                self.tr("Raw, value and shown text\u2026"),
+                self.tr("Points and factor\u2026"),
                 self.open_scaling,
                 self.tr("Two points side by side, a factor, and what comes of them"),
             )

@@ -6119,8 +6119,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Spielt</translation>
     </message>
     <message>
-        <source>Raw, value and shown text…</source>
-        <translation>Roh, Wert und gezeigter Text…</translation>
+        <source>Points and factor…</source>
+        <translation>Punkte und Faktor…</translation>
     </message>
     <message>
         <source>Read every</source>

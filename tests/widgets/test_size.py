@@ -8,11 +8,12 @@ import sys
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtWidgets import QApplication, QScrollBar
 
 from tests.pictures.stage import Setting, staged
 from widgets import size
+from widgets.language import Language
 from widgets.settings import Settings
 
 PROGRAM = """
@@ -95,3 +96,14 @@ def test_texts_icons_and_measures_grow_together(percent: int) -> None:
         assert size.scaled(100) == percent
     assert size.percent() == 100
     assert isinstance(QApplication.instance(), QApplication)
+
+
+@pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
+@pytest.mark.parametrize("percent", size.SIZES)
+def test_no_form_is_cut_at_the_right_however_narrow_the_properties_are(percent: int, language: Language) -> None:
+    with staged(Setting(percent=percent, language=language)) as window:
+        inspector = window.design.inspector
+        bar = QScrollBar(Qt.Orientation.Vertical, inspector).sizeHint().width()
+        room = inspector.minimumWidth() - bar
+        wide = {kind: form.minimumSizeHint().width() for kind, form in inspector.forms.items()}
+        assert {kind: width for kind, width in wide.items() if width > room} == {}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+import threading
 from collections.abc import Iterator
 
 import pytest
@@ -22,6 +23,14 @@ def _the_clipboard_is_left_empty() -> Iterator[None]:
     gui = sys.modules.get("PySide6.QtGui")
     if gui is not None and gui.QGuiApplication.instance() is not None:
         gui.QGuiApplication.clipboard().clear()
+
+
+@pytest.fixture
+def no_thread_is_left() -> Iterator[None]:
+    """Whatever the test starts it also ends."""
+    before = set(threading.enumerate())
+    yield
+    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
 
 
 @pytest.fixture(scope="session")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import threading
 import time
 from collections.abc import Iterator
 
@@ -24,12 +23,7 @@ from widgets.document import Document
 from widgets.live import Live
 from widgets.readings_table import Column
 
-
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
 @pytest.fixture

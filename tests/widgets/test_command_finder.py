@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -21,9 +20,7 @@ from widgets.window import MainWindow
 FIND = "Ctrl+J"
 
 
-@pytest.fixture(autouse=True)
-def _own_settings(tmp_path: Path) -> None:
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
+pytestmark = pytest.mark.usefixtures("own_settings")
 
 
 @pytest.fixture

@@ -5,12 +5,10 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-import threading
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
@@ -23,17 +21,7 @@ from widgets.language import Language, Speech
 from widgets.settings import Settings
 from widgets.window import MainWindow
 
-
-@pytest.fixture(autouse=True)
-def _own_settings(tmp_path: Path) -> None:
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-
-
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import threading
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QTreeWidgetItem, QWidget
@@ -32,16 +31,7 @@ ANSWER = bytes.fromhex("01 03 02 1D CE 30 80")
 SILENCE = Fault(FaultKind.SILENCE, "unit 1 did not answer")
 
 
-@pytest.fixture(autouse=True)
-def _own_settings(tmp_path: Path) -> None:
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-
-
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture

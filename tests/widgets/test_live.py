@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import socket
-import threading
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -18,12 +17,7 @@ from app.signals.reading import Quality
 from tests.widgets.bench_project import bench_project
 from widgets.live import Live, NotConnectedError
 
-
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
 @pytest.fixture

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import shutil
-import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
@@ -24,17 +23,7 @@ from widgets.recovery_dialog import RecoveryDialog
 from widgets.settings import Settings
 from widgets.window import MainWindow
 
-
-@pytest.fixture(autouse=True)
-def _own_settings(tmp_path: Path) -> None:
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-
-
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture

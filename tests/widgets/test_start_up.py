@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import gc
-import threading
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 from pathlib import Path
@@ -32,11 +31,7 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 ALT = Qt.KeyboardModifier.AltModifier
 
 
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
 @pytest.fixture

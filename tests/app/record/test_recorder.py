@@ -9,9 +9,7 @@ import sqlite3
 import subprocess
 import sys
 import tempfile
-import threading
 import time
-from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from fractions import Fraction
 from pathlib import Path
@@ -32,11 +30,7 @@ from tests.waiting import wait_for
 ROOT = Path(__file__).parents[3]
 
 
-@pytest.fixture(autouse=True)
-def _no_thread_is_left() -> Iterator[None]:
-    before = set(threading.enumerate())
-    yield
-    assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
 def put(tap: SampleTap, count: int, at: float) -> None:

@@ -8,7 +8,7 @@ from app.checks import mends
 from app.checks.finding import Fault, Mend
 from app.checks.room import widened
 from app.checks.rule import each, whole
-from app.checks.screens import listed, outside, respelled
+from app.checks.screens import instead_of, listed, outside, respelled
 from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.binding import unwritable
@@ -155,7 +155,7 @@ def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> F
         translate(
             "checks", "{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown"
         ).format(text=quoted(text.strip()), characters=listed(lacking), repertoire=quoted(name)),
-        translate("checks", "write it with other characters, or choose the repertoire of the panel that you have"),
+        instead_of(lacking),
         mend,
     )
 

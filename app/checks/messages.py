@@ -9,7 +9,7 @@ from typing import Final
 from app.checks import mends
 from app.checks.finding import Fault, Mend
 from app.checks.rule import whole
-from app.checks.screens import listed, respelled
+from app.checks.screens import instead_of, listed, respelled
 from app.checks.survey import Survey
 from app.language import mark, translate
 from app.panel.messages import widest
@@ -125,7 +125,7 @@ def message_character(survey: Survey) -> Iterator[Fault]:
                 repertoire=quoted(panel.repertoire),
                 shown=quoted(shown),
             ),
-            translate("checks", "write it with other characters, or choose the repertoire of the panel that you have"),
+            instead_of(lacking),
             None
             if other is None
             else Mend(translate("checks", "Write {text}").format(text=quoted(other)), mends.set_here, (other,)),

@@ -13,7 +13,7 @@ from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.model import Field, Panel, Screen
 from app.project.problems import Place, quoted
-from app.signals.repertoire import missing
+from app.signals.repertoire import REPERTOIRES, missing
 
 
 @each("screen", name="text-outside-panel")
@@ -157,14 +157,14 @@ def character_missing(survey: Survey, part: Screen | AnySignal) -> Iterator[Faul
                     "checks",
                     "the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
                 ).format(characters=listed(lacking), repertoire=name)
-                yield _lacking(("text", row), message, respelled(name, text), mends.set_here)
+                yield _lacking(("text", row), message, lacking, respelled(name, text), mends.set_here)
         return
     if lacking := missing(name, part.unit):
         message = translate(
             "checks",
             "the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
         ).format(unit=quoted(part.unit), characters=listed(lacking), repertoire=name)
-        yield _lacking((), message, respelled(name, part.unit), mends.set_at, ("unit",))
+        yield _lacking((), message, lacking, respelled(name, part.unit), mends.set_at, ("unit",))
     for value, text in part.texts.items():
         if lacking := missing(name, text):
             message = translate(
@@ -172,7 +172,7 @@ def character_missing(survey: Survey, part: Screen | AnySignal) -> Iterator[Faul
                 "the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' "
                 "would be shown",
             ).format(text=quoted(text), value=value, characters=listed(lacking), repertoire=name)
-            yield _lacking((), message, respelled(name, text), mends.set_at, ("texts", value))
+            yield _lacking((), message, lacking, respelled(name, text), mends.set_at, ("texts", value))
 
 
 def listed(characters: str) -> str:
@@ -180,13 +180,25 @@ def listed(characters: str) -> str:
     return " ".join(f"'{character}' (U+{ord(character):04X})" for character in characters)
 
 
-def _lacking(place: Place, message: str, spelled: str | None, deed: mends.Deed, keys: Place | None = None) -> Fault:
+def instead_of(lacking: str) -> str:
+    """What to do about characters that the panel's repertoire lacks: which other one would have all of them."""
+    having = ", ".join(name for name in REPERTOIRES if not missing(name, lacking))
+    if not having:
+        return translate("checks", "write it with other characters; no repertoire has all of these")
+    return translate(
+        "checks",
+        "write it with other characters; if the panel that you have shows them, choose its repertoire: {names}",
+    ).format(names=having)
+
+
+def _lacking(
+    place: Place, message: str, lacking: str, spelled: str | None, deed: mends.Deed, keys: Place | None = None
+) -> Fault:
     mend = None
     if spelled is not None:
         words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
         mend = Mend(words, deed, (spelled,) if keys is None else (keys, spelled))
-    hint = translate("checks", "write it with other characters, or choose the repertoire of the panel that you have")
-    return Fault("error", place, message, hint, mend)
+    return Fault("error", place, message, instead_of(lacking), mend)
 
 
 _PLAIN = str.maketrans(

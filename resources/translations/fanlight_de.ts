@@ -9702,8 +9702,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>öfter schreiben, etwa alle {every} ms</translation>
     </message>
     <message>
-        <source>write it with other characters, or choose the repertoire of the panel that you have</source>
-        <translation>mit anderen Zeichen schreiben oder den Zeichensatz des vorhandenen Panels wählen</translation>
+        <source>write it with other characters; if the panel that you have shows them, choose its repertoire: {names}</source>
+        <translation>es mit anderen Zeichen schreiben; zeigt das vorhandene Panel sie, dessen Zeichensatz wählen: {names}</translation>
+    </message>
+    <message>
+        <source>write it with other characters; no repertoire has all of these</source>
+        <translation>es mit anderen Zeichen schreiben; kein Zeichensatz hat diese alle</translation>
     </message>
     <message>
         <source>write the messages of the panel in that language too</source>

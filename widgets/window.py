@@ -212,11 +212,6 @@ class MainWindow(QMainWindow):
             left_off.arrange_parts(made, self.settings)
         return self._start_up
 
-    @property
-    def has_start_up(self) -> bool:
-        """Whether the Start-up workplace has been made."""
-        return self._start_up is not None
-
     def _bring_design(self) -> None:
         if self.workplace is not self.design:
             self.show_workplace(0)

@@ -43,7 +43,6 @@ from widgets.settings import Settings
 from widgets.window import MainWindow
 
 UNDO_MS = 16.0
-HELD_UP_MS = 16.0
 REST_S = 0.45
 """Seconds in which everything that was put off is done."""
 

@@ -93,7 +93,7 @@ def main() -> None:
             for signal in names:
                 recording.outline(signal, begin, end, COLUMNS)
             total = sum(recording.count(name) for name in names)
-            print(f"opened and drawn whole, {total:,} samples: {time.perf_counter() - began:.2f} s")
+            print(f"opened and drawn whole, {total:,} samples: {time.perf_counter() - began:.2f} s (mark {DRAW_S:g})")
             replay = Replay(recording)
             taken = []
             for place in np.random.default_rng(3).uniform(begin, end, 40):
@@ -103,7 +103,7 @@ def main() -> None:
                 for signal in names:
                     replay.reading(signal)
                 taken.append(1000 * (time.perf_counter() - began))
-            print(f"sought: {median(taken):.1f} ms median, {max(taken):.1f} ms at most")
+            print(f"sought: {median(taken):.1f} ms median, {max(taken):.1f} ms at most (mark {SEEK_MS:g})")
             source = Recorded(recording)
             began = time.perf_counter()
             source.outline(names[0], (begin + end) / 2, (begin + end) / 2 + 3600, COLUMNS)

@@ -59,10 +59,6 @@ def finding(window: MainWindow, use: Callable[[CommandFinder], object]) -> list[
     return names
 
 
-def type_words(words: str) -> Callable[[CommandFinder], None]:
-    return lambda dialog: QTest.keyClicks(dialog.search, words)
-
-
 def run(words: str) -> Callable[[CommandFinder], None]:
     def use(dialog: CommandFinder) -> None:
         QTest.keyClicks(dialog.search, words)

@@ -168,7 +168,7 @@ class MainWindow(QMainWindow):
     @property
     def workplace(self) -> QWidget:
         """The workplace that is shown."""
-        return (self.design, self.bench, self._start_up or self.bench)[self.workplace_number]
+        return self._stack.currentWidget() or self.bench
 
     @property
     def design(self) -> DesignWorkplace:

@@ -62,6 +62,19 @@ def file(tmp_path: Path) -> Path:
     return path
 
 
+def test_a_workplace_is_made_when_it_is_first_wanted(qtbot: QtBot) -> None:
+    """A demo begins on the Bench, and is live sooner without the others."""
+    window = MainWindow(workplace=1)
+    qtbot.addWidget(window)
+    window.document.open(bench_project(), None)
+    assert window.workplace is window.bench
+    assert not window.has_design
+    window.show_workplace(0)
+    assert window.has_design
+    assert window.workplace is window.design
+    window.leave()
+
+
 def retitle(project: Project) -> Project:
     return project.but(title=project.title + "!")
 

@@ -230,10 +230,12 @@ def test_disarming_writes_the_release_of_a_held_key_and_nothing_else() -> None:
         assert release.result(5).ok
         assert line.honest.coils[5] is False
         assert all(future.result(5).outcome in (Outcome.NOT_SENT, Outcome.KEPT) for future in waiting)
-        assert not waiting[1].result(5).ok
         report = line.engine.write("speed", 30).result(5)
         assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
-        assert set(line.written()[count:]) <= {"050005" + "0000", "0601360190"}
+        # How many of the two were under way is a matter of the moment; what was not, is never sent.
+        written = line.written()[count:]
+        assert len(written) == 1 + sum(future.result(5).ok for future in waiting)
+        assert written[-1] == "050005" + "0000"
 
 
 def test_nothing_is_released_on_a_line_that_was_not_armed() -> None:

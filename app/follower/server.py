@@ -69,6 +69,10 @@ class SerialSettings:
     stop_bits: Literal[1, 2] = 1
 
 
+_TURNS_TO_CONNECT: Final = 5
+"""So many turns of the loop bring a connection that was just accepted to where it is known, and can be dropped."""
+
+
 class TcpServer:
     """Followers at a TCP port. Lives in the event loop that opened it."""
 
@@ -107,6 +111,8 @@ class TcpServer:
     async def close(self) -> None:
         """Stop listening and drop all connections; nothing is left when it returns."""
         self._server.close()
+        for _ in range(_TURNS_TO_CONNECT):
+            await asyncio.sleep(0)
         for task, writer in self._connections.items():
             writer.transport.abort()  # not waiting for a client that does not read its answers
             task.cancel()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tempfile
+import time
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
@@ -175,7 +176,8 @@ def _recovery(window: MainWindow) -> Iterator[QWidget]:
     with tempfile.TemporaryDirectory() as folder:
         lock = FileLock(Path(folder) / "lock")
         slot = Slot(Path(folder) / "copy", lock)
-        slot.write(demo_path("booster-pump").read_text("utf-8"), Origin(demo_path("booster-pump"), None, 0.0))
+        unsaved = demo_path("booster-pump").read_text("utf-8").replace("BOOSTER PUMP", "BOOSTER NO 1")
+        slot.write(unsaved, Origin(demo_path("booster-pump"), None, time.time()))
         with _dialog(lambda window: RecoveryDialog([slot], window))(window) as dialog:
             yield dialog
 

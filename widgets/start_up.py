@@ -209,10 +209,11 @@ class StartUpWorkplace(QWidget):
         replay = Replay(recording)
         self.face.release_all()
         self.face.set_panel(recording.project.panel)
+        self.why.clear()
         self.replay_bar.set_replay(replay)
         self.replay_bar.show()
         source = Recorded(recording)
-        self.trend.set_source(source, rolls=False)
+        self.trend.set_source(source, moment=replay.at)
         self.response.show_source(source, self.trend.signals)
         self.events.set_source_clock(recording.civil)
         self.events.set_events([])
@@ -238,10 +239,11 @@ class StartUpWorkplace(QWidget):
             return
         self.replay_bar.set_replay(None)
         self.replay_bar.hide()
-        recording.close()
+        self.why.clear()
         self.events.set_notes_allowed(True)
         self._begun()
         self._connection_changed()
+        recording.close()  # last: until then some pane could still ask it for values
 
     def _live_project(self) -> object:
         session = self._live.session
@@ -252,6 +254,7 @@ class StartUpWorkplace(QWidget):
         if replay is None:
             return
         self._show_rows(replay.rows())
+        self.why.follow(replay.state.message)
         self.trend.set_moment(at)
         recording = replay.recording
         if at < self._told_to:
@@ -269,7 +272,6 @@ class StartUpWorkplace(QWidget):
         if self._recording is not None:
             return
         source = self._observation.source
-        self.trend.set_moment(None)
         self.trend.set_source(source)
         self.response.show_source(source, self.trend.signals)
         if source is not None:
@@ -284,6 +286,8 @@ class StartUpWorkplace(QWidget):
         project = self._document.project if session is None else session.project
         self.face.set_panel(project.panel)
         self._rows, self._seen = (), ()
+        if session is None:
+            self.face.set_rows(())  # what was live, or was played, is so no longer
 
     def _happened(self, events: tuple[Event, ...]) -> None:
         if self._recording is None:

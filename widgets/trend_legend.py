@@ -12,6 +12,7 @@ from PySide6.QtCore import QPointF, QRect, Qt
 from PySide6.QtGui import QIcon, QPainter, QPixmap
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from app.project.binding import plain_text
 from app.project.model import Project
 from app.signals.text import number_digits
 from widgets import palette
@@ -80,10 +81,15 @@ class TrendLegend(QTableWidget):
         for row in range(self.rowCount()):
             self._item(row, Column.NAME).setIcon(QIcon(_sample(row)))
 
+    def show_heading(self, column: Column, words: str) -> None:
+        """Put other words over a column."""
+        self._headings[column] = words
+        self.setHorizontalHeaderLabels(self._headings)
+
     def show_values(self, column: Column, values: Sequence[float]) -> None:
         """The values of one column, in the order of the curves; not-a-number: there is none."""
         for row, (name, value) in enumerate(zip(self._names, values, strict=True)):
-            text = self._text(name, value)
+            text = self._text(column, name, value)
             item = self._item(row, column)
             if item.text() != text:
                 item.setText(text)
@@ -93,13 +99,16 @@ class TrendLegend(QTableWidget):
         rows = sorted({index.row() for index in self.selectedIndexes()})
         return tuple(self._names[row] for row in rows)
 
-    def _text(self, name: str, value: float) -> str:
+    def _text(self, column: Column, name: str, value: float) -> str:
         if math.isnan(value):
             return "\N{EN DASH}"
         signal = self._project.signal_named.get(name) if self._project is not None else None
-        if signal is None:
+        if signal is None or self._project is None:
             return f"{value:.6g}"
-        return number_digits(Fraction(repr(round(value, signal.decimals + 3))), signal.decimals)
+        number = Fraction(repr(round(value, signal.decimals + 3)))
+        if column is Column.DIFFERENCE:
+            return "" if signal.texts else number_digits(number, signal.decimals)
+        return plain_text(self._project, name, number)
 
     def _item(self, row: int, column: Column) -> QTableWidgetItem:
         item = self.item(row, column)

@@ -55,7 +55,7 @@ class TrendView(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._source: Source | None = None
-        self._rolls = False
+        self._moment: float | None = None
         self._following = True
         self.plot = TrendPlot()
         self.legend = TrendLegend()
@@ -70,9 +70,9 @@ class TrendView(QWidget):
 
     # What is shown
 
-    def set_source(self, source: Source | None, *, rolls: bool = True) -> None:
-        """Show values of another source; with `rolls` the newest ones come in at the right."""
-        self._source, self._rolls = source, rolls and source is not None
+    def set_source(self, source: Source | None, *, moment: float | None = None) -> None:
+        """Show values of another source: of a replay those at `moment`, of what is live (None) always the newest."""
+        self._source, self._moment = source, moment
         self._following = self._rolls
         names = self.signals
         self._offer(source)
@@ -81,17 +81,22 @@ class TrendView(QWidget):
             kept = tuple(name for name in names if name in known)
             self.show_signals(kept or _likely(source))
             begin, end = source.span()
-            if not rolls:
+            if not self._rolls:
                 self.plot.set_source(source)
                 self.plot.set_span(begin, max(end, begin + 1.0))
             else:
                 self.plot.set_span(end - self._seconds(), end)
+        self.plot.set_moment(moment)
         self.plot.set_source(source)
         self.legend.show_names(None if source is None else source.project, self.signals)
+        self.legend.show_heading(
+            Column.NOW, self.tr("Now") if moment is None else self.tr("Here", "where the replay stands")
+        )
         for number in (0, 1):
             self.plot.set_cursor(number, None)
         self.follow_action.setEnabled(self._rolls)
         self._say_state()
+        self._show_now()
         self.refresh()
 
     @property
@@ -107,6 +112,8 @@ class TrendView(QWidget):
         self.plot.set_names(wanted)
         self.legend.show_names(None if self._source is None else self._source.project, wanted)
         self._offer(self._source)
+        self._show_now()
+        self._cursors_moved()
         self.refresh()
         self.signals_changed.emit()
 
@@ -123,18 +130,28 @@ class TrendView(QWidget):
             self.plot.set_span(end - length * (1 - AHEAD), end + length * AHEAD)
         elif self.plot.span[1] >= end:
             self.plot.draw()  # the newest values are in sight though it stands still
-        self.legend.show_values(Column.NOW, [source.at(name, end) for name in self.signals])
+        self._show_now()
 
-    def set_moment(self, at: float | None) -> None:
-        """Mark where a replay stands, and keep it in sight."""
+    def set_moment(self, at: float) -> None:
+        """Mark where the replay stands now, and keep it in sight."""
+        self._moment = at
         self.plot.set_moment(at)
-        source = self._source
-        if at is None or source is None:
-            return
         begin, end = self.plot.span
         if not begin <= at <= end:
             self.plot.set_span(at - (end - begin) / 2, at + (end - begin) / 2)
-        self.legend.show_values(Column.NOW, [source.at(name, at) for name in self.signals])
+        self._show_now()
+
+    def _show_now(self) -> None:
+        """The values where a replay stands, or the newest: the one place that says which moment is now."""
+        source = self._source
+        if source is not None:
+            at = source.span()[1] if self._moment is None else self._moment
+            self.legend.show_values(Column.NOW, [source.at(name, at) for name in self.signals])
+
+    @property
+    def _rolls(self) -> bool:
+        """Whether new values come in."""
+        return self._source is not None and self._moment is None
 
     @property
     def cursors(self) -> tuple[float, float] | None:

@@ -7166,8 +7166,17 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Folgen</translation>
     </message>
     <message>
+        <source>Here</source>
+        <comment>where the replay stands</comment>
+        <translation>Hier</translation>
+    </message>
+    <message>
         <source>Nothing has been observed yet: connect first.</source>
         <translation>Noch wurde nichts beobachtet: zuerst verbinden.</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
     </message>
     <message>
         <source>Pause</source>

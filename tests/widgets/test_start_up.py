@@ -17,6 +17,7 @@ from pytestqt.qtbot import QtBot
 from app.follower.drive_bank import DriveBank
 from app.project.binding import bindings
 from app.project.files import load
+from app.record.events import Event, Kind
 from app.record.reader import Recording
 from app.record.writer import Writer
 from app.signals.reading import Quality
@@ -233,6 +234,56 @@ def test_a_step_is_found_and_measured(
     qtbot.waitUntil(lambda: now_of(start_up)[:1].isdigit())
     assert start_up.trend.cursors is None
     assert view.result.text().startswith("Put the cursors"), "what was marked in the recording is not measured live"
+
+
+def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
+    window: MainWindow, qtbot: QtBot, tmp_path: Path
+) -> None:
+    """The recording is opened before Start-up was ever shown, which is how a file is opened from outside."""
+    project = load(demo_path("booster-pump"))
+    clock = [0.0]
+    writer = Writer(tmp_path / "ramp.fanrec", project, clock=lambda: clock[0])
+    for number in range(301):
+        clock[0] = number * 0.1
+        for name, value in (("speed set point", number), ("frequency", 2 * number)):
+            words = bindings(project)[name].encode(Fraction(value, 10))
+            assert isinstance(words, tuple)
+            writer.add(name, clock[0], Quality.GOOD, words)
+        if number % 50 == 0:
+            writer.event(Event(clock[0], Kind.NOTE, "", f"at {number // 10} s"))
+    writer.close()
+
+    def shown(window: MainWindow, at: int) -> None:
+        start_up = window.start_up
+        assert rows(start_up)[1] == f"Set point   {at:2}.0 Hz"
+        names = start_up.trend.signals
+        values = {
+            name: item.text()
+            for row, name in enumerate(names)
+            if (item := start_up.trend.legend.item(row, Column.NOW)) is not None
+        }
+        assert values["speed set point"] == f"{at}.0"
+        assert float(values["frequency"]) == 2.0 * at
+        assert [event.text for event in start_up.events.model.shown] == [f"at {s} s" for s in range(0, at + 1, 5)]
+
+    assert window.open_file(tmp_path / "ramp.fanrec")
+    start_up = window.start_up
+    shown(window, 0)
+    start_up.trend.show_signals(("frequency", "speed set point"))
+    shown(window, 0)
+    start_up.replay_bar.seek(12.0)
+    shown(window, 12)
+    window.show_workplace(BENCH)
+    window.show_workplace(START_UP)
+    shown(window, 12)
+    second = MainWindow(Settings(keep=False), None, workplace=START_UP, former=window)
+    qtbot.addWidget(second)
+    with qtbot.waitExposed(second):
+        second.show()
+    shown(second, 12)
+    second.start_up.close_recording()
+    assert rows(second.start_up) == [], "nothing is connected"
+    second.leave()
 
 
 def test_another_window_takes_over_with_curves_events_and_the_recording(

@@ -171,7 +171,7 @@ def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, sou
     source.now = 102.0
     view.refresh()
     assert view.plot.span == pytest.approx((42.2, 102.2)), "which is filled first"
-    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "1"]
+    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "running"]
 
 
 def heights(view: TrendView) -> list[list[float]]:
@@ -274,18 +274,69 @@ def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view
     assert after[1] == before[1]
     view.set_source(source)
     gc.collect()
-    view.set_moment(None)
+    view.plot.set_moment(None)
     assert view.cursors is None
 
 
 def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, source: Told) -> None:
-    view.set_source(source, rolls=False)
+    view.set_source(source, moment=0.0)
     assert view.plot.span == (0.0, 100.0)
     assert not view.follow.isVisible()
     view.plot.set_span(0.0, 10.0)
     view.set_moment(50.0)
     assert view.plot.span == (45.0, 55.0)
     assert values_of(view, Column.NOW)[1] == "20.0"
+
+
+def test_the_table_shows_a_replay_where_it_stands_whatever_is_done_to_the_trend(
+    view: TrendView, source: Told, qtbot: QtBot
+) -> None:
+    view.hide()
+    view.set_source(source, moment=20.0)
+    heading = view.legend.horizontalHeaderItem(Column.NOW)
+    expected = ["10.0", "8.0", "2.00", "stopped"]
+    assert heading is not None
+    assert heading.text() == "Here"
+    assert values_of(view, Column.NOW) == expected
+    with qtbot.waitExposed(view):
+        view.show()
+    for deed in (
+        view.refresh,
+        view.show_all,
+        lambda: view.show_signals(("set", "speed")),
+        lambda: view.show_signals(("set", "speed", "current", "running")),
+        lambda: view.spans.activated.emit(0),
+        lambda: view.look_at(60.0, 70.0),
+        view.follow_action.trigger,
+        lambda: view.resize(700, 400),
+        lambda: QTest.keyClick(view.plot, Qt.Key.Key_End),
+    ):
+        deed()
+        assert values_of(view, Column.NOW) == expected[: len(view.signals)]
+    view.set_moment(35.0)
+    assert values_of(view, Column.NOW) == ["10.0", "14.0", "2.00", "running"]
+    view.set_source(source)
+    heading = view.legend.horizontalHeaderItem(Column.NOW)
+    assert heading is not None
+    assert heading.text() == "Now"
+    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "running"]
+
+
+def test_a_signal_with_texts_has_them_in_the_table_and_no_difference(view: TrendView) -> None:
+    view.plot.set_cursor(0, 10.0)
+    view.plot.set_cursor(1, 40.0)
+    assert values_of(view, Column.FIRST)[3] == "stopped"
+    assert values_of(view, Column.SECOND)[3] == "running"
+    assert values_of(view, Column.DIFFERENCE)[1:] == ["12.0", "0.00", ""]
+
+
+def test_the_values_at_the_cursors_stay_with_their_signals(view: TrendView) -> None:
+    view.plot.set_cursor(0, 10.0)
+    view.plot.set_cursor(1, 40.0)
+    view.show_signals(("running", "speed"))
+    assert values_of(view, Column.FIRST) == ["stopped", "4.0"]
+    assert values_of(view, Column.SECOND) == ["running", "16.0"]
+    assert values_of(view, Column.NOW) == ["running", "40.0"]
 
 
 def test_nothing_observed_is_said(qtbot: QtBot) -> None:

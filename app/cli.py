@@ -10,10 +10,11 @@ from collections.abc import Callable, Sequence
 from typing import NoReturn
 
 from app.project.files import ProjectFileError
+from app.signals.visible import visible
 from app.verbs.design import check, check_arguments, compare, compare_arguments, plan, plan_arguments
 from app.verbs.follower import follower, follower_arguments
 from app.verbs.line import line, line_arguments
-from app.verbs.outcome import COULD_NOT_RUN, CouldNotRun, say
+from app.verbs.outcome import COULD_NOT_RUN, CouldNotRun, say, take_any_letter
 from app.verbs.panel import panel, panel_arguments
 from app.verbs.read import read, read_arguments
 from app.verbs.recordings import export, export_arguments, record, record_arguments
@@ -23,6 +24,7 @@ from app.verbs.window import demo, demo_arguments, window, window_arguments
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command with `argv` (without the program's name) and return its exit status."""
+    take_any_letter()
     args = _parser().parse_args(_with_verb(sys.argv[1:] if argv is None else argv))
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
     logging.getLogger("pymodbus").propagate = False
@@ -55,7 +57,7 @@ def _complain(message: str) -> int:
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        self.exit(COULD_NOT_RUN, f"{self.prog}: {message}; try '{self.prog} --help'\n")
+        self.exit(COULD_NOT_RUN, visible(f"{self.prog}: {message}; try '{self.prog} --help'") + "\n")
 
 
 def _with_verb(argv: Sequence[str]) -> list[str]:

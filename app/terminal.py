@@ -14,6 +14,7 @@ from prompt_toolkit.layout.controls import FormattedTextControl
 
 from app.panel.rendering import Attribute, Row
 from app.session import Session
+from app.signals.visible import visible
 
 FRAME_S = 0.05
 """How often the screen is drawn anew, in seconds."""
@@ -47,6 +48,7 @@ def operate(session: Session) -> int:
 
     @bindings.add("c-c")
     @bindings.add("c-q")
+    @bindings.add("<sigint>")  # not from the keyboard, but from another program
     def _leave(event: KeyPressEvent) -> None:
         event.app.exit()
 
@@ -63,7 +65,7 @@ def operate(session: Session) -> int:
                         FormattedTextControl(screen), height=session.project.panel.rows + 2, always_hide_cursor=True
                     ),
                     Window(FormattedTextControl(lambda: _state_of_followers(session)), wrap_lines=True),
-                    Window(FormattedTextControl(f"{legend}  leave: Ctrl+C"), height=1, style="reverse"),
+                    Window(FormattedTextControl(f"{visible(legend)}  leave: Ctrl+C"), height=1, style="reverse"),
                 ]
             )
         ),
@@ -89,7 +91,10 @@ def _formatted(session: Session) -> StyleAndTextTuples:
 
 def _runs(row: Row) -> StyleAndTextTuples:
     cells = zip(row.text, row.attributes, strict=True)
-    return [(_style(attribute), "".join(text for text, _ in run)) for attribute, run in groupby(cells, lambda c: c[1])]
+    return [
+        (_style(attribute), visible("".join(text for text, _ in run)))
+        for attribute, run in groupby(cells, lambda c: c[1])
+    ]
 
 
 def _style(attribute: Attribute) -> str:
@@ -99,4 +104,4 @@ def _style(attribute: Attribute) -> str:
 
 def _state_of_followers(session: Session) -> str:
     followers = session.snapshot().followers
-    return "\n".join(f"{name}: {state.reason or 'answering'}" for name, state in followers.items())
+    return "\n".join(visible(f"{name}: {state.reason or 'answering'}") for name, state in followers.items())

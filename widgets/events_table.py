@@ -13,6 +13,7 @@ from typing import Any, Final
 from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
+from app.exchange.quoting import quoted
 from app.record.events import Event, Kind
 from widgets.quick_cells import PADDING, Index, QuickCells
 from widgets.size import heading_width
@@ -193,7 +194,7 @@ class EventsModel(QAbstractTableModel):
         for row in rows:
             event = self._shown[row]
             when = self._civil(event.at).isoformat(timespec="milliseconds")
-            writer.writerow([when, kind_text(event.kind), event.subject, event.text])
+            writer.writerow([when, kind_text(event.kind), quoted(event.subject), quoted(event.text)])
         return text.getvalue()
 
     # Qt

@@ -14,6 +14,7 @@ from PySide6.QtGui import QImage, QPaintDevice, QPainter
 from PySide6.QtSvg import QSvgGenerator
 from PySide6.QtWidgets import QGraphicsView
 
+from app.exchange.quoting import quoted
 from app.project.atomic import write_whole
 from app.record.source import Source
 
@@ -59,7 +60,7 @@ def values_text(source: Source, names: Sequence[str], begin: float, end: float) 
     for name in names:
         unit = project.signal_named[name].unit
         headings.append(f"{name} [{unit}]" if unit else name)
-    writer.writerow(["time", "seconds", *headings])
+    writer.writerow(["time", "seconds", *map(quoted, headings)])
     rows: dict[float, list[str]] = {}
     for column, name in enumerate(names):
         times, values = source.window(name, begin, end)

@@ -8,6 +8,7 @@ from typing import Final, Literal, Self
 
 from app.language import translate
 from app.project.model import Line, SerialLine, SerialOverTcpLine, TcpLine
+from app.signals.visible import visible
 
 LineKind = Literal["tcp", "serial", "serial-over-tcp"]
 Parity = Literal["none", "even", "odd"]
@@ -43,6 +44,16 @@ class Endpoint:
     stop_bits: Literal[1, 2] = 1
     timeout_ms: int = 300
     in_flight: int = 1
+
+    def __post_init__(self) -> None:
+        """Raises BadEndpoint for names that no system takes, since some refuse such names in no words at all."""
+        for name in (self.host, self.device):
+            if not name.isprintable():
+                raise BadEndpoint(
+                    translate("bus", "'{name}' holds a control character; type the name anew").format(
+                        name=visible(name)
+                    )
+                )
 
     @classmethod
     def tcp(cls, host: str, port: int = USUAL_PORT, *, timeout_ms: int = 300, in_flight: int = 1) -> Self:

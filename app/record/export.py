@@ -5,19 +5,29 @@ from __future__ import annotations
 import csv
 import heapq
 from collections.abc import Iterator, Sequence
-from typing import TextIO
+from typing import TYPE_CHECKING
 
 import numpy as np
 
+from app.exchange.quoting import quoted
 from app.record.layout import GOOD, QUALITIES, SECOND
 from app.record.reader import Recording
+
+if TYPE_CHECKING:
+    from _typeshed import SupportsWrite
 
 CHUNK_S = 30.0
 """Seconds that are read at once: a long recording need not fit into the memory."""
 
 
 def write_samples(
-    recording: Recording, out: TextIO, names: Sequence[str], begin: float, end: float, *, delimiter: str = ","
+    recording: Recording,
+    out: SupportsWrite[str],
+    names: Sequence[str],
+    begin: float,
+    end: float,
+    *,
+    delimiter: str = ",",
 ) -> int:
     """Write every sample from `begin` to `end` as a row of its own, in the order of their times; gives how many.
 
@@ -30,13 +40,21 @@ def write_samples(
     for at, name, value, quality, words in _merged(recording, names, begin, end):
         civil = recording.civil(at).isoformat(timespec="milliseconds")
         registers = " ".join(f"{word:04X}" for word in words) if QUALITIES[quality] == "good" else ""
-        writer.writerow([civil, f"{at:.6f}", name, _cell(value), units[name], str(QUALITIES[quality]), registers])
+        writer.writerow(
+            [civil, f"{at:.6f}", quoted(name), _cell(value), quoted(units[name]), str(QUALITIES[quality]), registers]
+        )
         count += 1
     return count
 
 
 def write_table(
-    recording: Recording, out: TextIO, names: Sequence[str], begin: float, end: float, *, delimiter: str = ","
+    recording: Recording,
+    out: SupportsWrite[str],
+    names: Sequence[str],
+    begin: float,
+    end: float,
+    *,
+    delimiter: str = ",",
 ) -> int:
     """Write a column for each signal and a row for each moment at which one of them was read; gives how many rows.
 
@@ -45,7 +63,7 @@ def write_table(
     writer = csv.writer(out, delimiter=delimiter, lineterminator="\n")
     project = recording.project
     headings = [f"{name} [{unit}]" if (unit := project.signal_named[name].unit) else name for name in names]
-    writer.writerow(["time", "seconds", *headings])
+    writer.writerow(["time", "seconds", *map(quoted, headings)])
     columns = {name: number for number, name in enumerate(names)}
     count = 0
     row: list[str] = []
@@ -67,14 +85,16 @@ def write_table(
     return count
 
 
-def write_events(recording: Recording, out: TextIO, begin: float, end: float, *, delimiter: str = ",") -> int:
+def write_events(
+    recording: Recording, out: SupportsWrite[str], begin: float, end: float, *, delimiter: str = ","
+) -> int:
     """Write what happened from `begin` to `end`, a row each; gives how many."""
     writer = csv.writer(out, delimiter=delimiter, lineterminator="\n")
     writer.writerow(["time", "seconds", "kind", "subject", "text"])
     events = recording.events(begin, end)
     for event in events:
         civil = recording.civil(event.at).isoformat(timespec="milliseconds")
-        writer.writerow([civil, f"{event.at:.6f}", str(event.kind), event.subject, event.text])
+        writer.writerow([civil, f"{event.at:.6f}", str(event.kind), quoted(event.subject), quoted(event.text)])
     return len(events)
 
 
@@ -115,5 +135,5 @@ def _rows(
 
 def _cell(value: float | str) -> str:
     if isinstance(value, str):
-        return value
+        return quoted(value)
     return "" if np.isnan(value) else f"{value:.12g}"

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Sequence
 
 from app.project.files import ProjectFileError, load
 from app.verbs.options import add_json, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, print_json
+from app.verbs.outcome import FINE, FOUND_WRONG, put, put_json, tell
 
 
 def check_arguments(verb: argparse.ArgumentParser) -> None:
@@ -46,12 +45,13 @@ def check(args: argparse.Namespace) -> int:
             for problem in error.problems
         ]
     if args.json:
-        print_json({"findings": findings})
+        put_json({"findings": findings})
     else:
         for finding in findings:
-            hint = f"\n    {finding['hint']}" if finding["hint"] else ""
-            print(f"{finding['severity']}: {finding['where']}: {finding['message']} [{finding['rule']}]{hint}")
-        print(_count(findings), file=sys.stderr)
+            put(f"{finding['severity']}: {finding['where']}: {finding['message']} [{finding['rule']}]")
+            if finding["hint"]:
+                put(f"    {finding['hint']}")
+        tell(_count(findings))
     return FOUND_WRONG if any(finding["severity"] == "error" for finding in findings) else FINE
 
 
@@ -74,16 +74,16 @@ def plan(args: argparse.Namespace) -> int:
 
     plan = make_plan(load(args.project))
     for reason in plan.left_out.values():
-        print(f"not read: {reason}", file=sys.stderr)
+        tell(f"not read: {reason}")
     status = FOUND_WRONG if plan.left_out else FINE
     if args.json:
-        print_json(plan.as_json())
+        put_json(plan.as_json())
         return status
     for line in plan.lines:
-        print(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
+        put(f"line '{line.line}': one pass over all reads takes {line.cycle_ms:.1f} ms")
         for read in line.reads:
             span = f"{read.address}..{read.address + read.count - 1}" if read.count > 1 else f"{read.address}"
-            print(
+            put(
                 f"  {read.follower} (unit {read.unit}) {read.table} {span}, every {read.every_ms} ms, "
                 f"{read.ms:.1f} ms: {', '.join(read.signals)}"
             )
@@ -104,9 +104,8 @@ def compare(args: argparse.Namespace) -> int:
 
     comparison = compare(load(args.before), load(args.after))
     if args.json:
-        print_json(as_json(comparison))
+        put_json(as_json(comparison))
     else:
-        for line in in_lines(comparison):
-            print(line)
-        print(summary(comparison), file=sys.stderr)
+        put(*in_lines(comparison))
+        tell(summary(comparison))
     return FINE if comparison.same else FOUND_WRONG

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from app.project.files import load
 from app.verbs.options import add_project
-from app.verbs.outcome import FINE, CouldNotRun, say
+from app.verbs.outcome import FINE, CouldNotRun, say, tell
 from app.verbs.presses import give_order
 from app.verbs.sessions import interrupted
 
@@ -61,7 +61,7 @@ def follower(args: argparse.Namespace) -> int:
             names = ", ".join(f"'{name}'" for name in simulation.models)
             for order in args.order:
                 give_order(simulation, order)
-            print(f"playing {names} at {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
+            tell(f"playing {names} at {where}; Ctrl+C ends it")
             with interrupted() as ended:
                 if args.operate:
                     _take_orders(simulation)
@@ -82,7 +82,7 @@ def _take_orders(simulation: Simulation) -> None:
                 continue
             try:
                 give_order(simulation, line.strip())
-                print(f"done: {line.strip()}", file=sys.stderr, flush=True)
+                tell(f"done: {line.strip()}")
             except CouldNotRun as why:
                 say(str(why))
 

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 import time
 from typing import TYPE_CHECKING
 
 from app.project.files import load
 from app.verbs.options import add_endpoint, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
 from app.verbs.sessions import complain_of_endpoints, interrupted, session_of, started, wait
 
 if TYPE_CHECKING:
@@ -37,7 +36,7 @@ def line(args: argparse.Namespace) -> int:
         raise CouldNotRun(f"{args.project}: there is no follower '{args.follower}'; it has: {names}")
     with started(session_of(args, project)) as session, interrupted() as ended:
         where = ", ".join(f"'{name}' at {endpoint}" for name, endpoint in session.endpoints.items())
-        print(f"watching {where}; Ctrl+C ends it", file=sys.stderr, flush=True)
+        tell(f"watching {where}; Ctrl+C ends it")
         watch = LineWatch(session, follower=args.follower, faults_only=args.faults)
         end = None if args.for_s is None else time.monotonic() + args.for_s
         over = False
@@ -58,20 +57,20 @@ def _tell_look(args: argparse.Namespace, watch: LineWatch) -> None:
 
     look = watch.look()
     for name, reason in look.lines:
-        print(f"line '{name}' is {f'down: {reason}' if reason else 'up again'}", file=sys.stderr, flush=True)
+        tell(f"line '{name}' is {f'down: {reason}' if reason else 'up again'}")
     if look.missed:
-        print(f"{look.missed} transactions went by too fast to be told", file=sys.stderr, flush=True)
+        tell(f"{look.missed} transactions went by too fast to be told")
     offset = watch.clock_offset
     for explanation in look.transactions:
         at = explanation.transaction.at + offset
         if args.json:
-            print(json.dumps({"transaction": as_json(explanation, at)}, ensure_ascii=False))
+            put_json({"transaction": as_json(explanation, at)}, indent=None)
         elif args.explain:
-            print(many_lines(explanation, clock_text(at)), end="\n\n")
+            put(*many_lines(explanation, clock_text(at)).split("\n"), "")
         else:
-            print(one_line(explanation, clock_text(at)))
+            put(one_line(explanation, clock_text(at)))
             if explanation.fault:
-                print(f"{'':14}{explanation.fault}")
+                put(f"{'':14}{explanation.fault}")
     if look.transactions:
         sys.stdout.flush()
 
@@ -81,8 +80,8 @@ def _tell_lines(args: argparse.Namespace, watch: LineWatch) -> None:
     from app.bus.transcript import figures_json, figures_text
 
     if args.json:
-        print(json.dumps({"statistics": [figures_json(*line) for line in watch.figures()]}, ensure_ascii=False))
+        put_json({"statistics": [figures_json(*line) for line in watch.figures()]}, indent=None)
     else:
-        print("\n".join(text for line in watch.figures() for text in figures_text(*line)))
+        put(*(text for line in watch.figures() for text in figures_text(*line)))
     if not watch.requests:
-        print("nothing went over the line", file=sys.stderr)
+        tell("nothing went over the line")

@@ -1,9 +1,17 @@
-"""How a verb ends, and what it prints for another program."""
+"""How a verb ends, and the one way to a terminal: results to standard output, messages to standard error.
+
+Names, texts of devices and names of files come from others. None of them reaches a terminal as it is
+(`app/signals/visible.py`), and none ends the command because the terminal has no such letter.
+"""
 
 from __future__ import annotations
 
 import json
 import sys
+from contextlib import suppress
+from typing import TextIO
+
+from app.signals.visible import visible, visible_json
 
 FINE, FOUND_WRONG, COULD_NOT_RUN = 0, 1, 2
 """Exit statuses: fine; it ran and found something wrong; it could not run."""
@@ -13,11 +21,44 @@ class CouldNotRun(Exception):
     """The command cannot do its work; the message says what is wrong and what to do."""
 
 
+def take_any_letter() -> None:
+    """Let the streams write what their encoding does not have as codes, such as \\u03a9, instead of failing."""
+    for stream in (sys.stdout, sys.stderr):
+        with suppress(AttributeError, ValueError):  # there is none, another one stands in, or it is closed
+            stream.reconfigure(errors="backslashreplace")  # type: ignore[union-attr]
+
+
+def put(*lines: str) -> None:
+    """Print lines of a result."""
+    _print(sys.stdout, lines)
+
+
+def tell(*lines: str) -> None:
+    """Tell the person who runs the command, beside its results, and at once."""
+    _print(sys.stderr, lines)
+    sys.stderr.flush()
+
+
 def say(message: str) -> None:
-    """Tell the person who runs the command, beside its results."""
-    print(f"fanlight: {message}", file=sys.stderr, flush=True)
+    """Tell them in the name of the program: what could not be done, what they should know."""
+    tell(*f"fanlight: {message}".split("\n"))
 
 
-def print_json(value: object) -> None:
-    """Print JSON for another program."""
-    print(json.dumps(value, indent=2, ensure_ascii=False))
+class Results:
+    """Standard output as a file that others write to: lines of any length, which may come in pieces."""
+
+    def write(self, text: str) -> int:
+        """Print `text`; gives how many characters it had."""
+        sys.stdout.write("\n".join(map(visible, text.split("\n"))))
+        return len(text)
+
+
+def put_json(value: object, *, indent: int | None = 2) -> None:
+    """Print JSON for another program: several lines, or with `indent` None one."""
+    unicode = (getattr(sys.stdout, "encoding", None) or "").lower().replace("-", "") in ("utf8", "utf8sig")
+    print(visible_json(json.dumps(value, indent=indent, ensure_ascii=not unicode)))
+
+
+def _print(stream: TextIO, lines: tuple[str, ...]) -> None:
+    for line in lines:
+        print(visible(line), file=stream)

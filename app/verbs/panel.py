@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from app.project.files import load
 from app.project.model import HeldSignal
 from app.verbs.options import add_endpoint, add_json, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
 from app.verbs.presses import give_order, is_order, presses
 from app.verbs.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
 
@@ -48,7 +48,7 @@ def panel(args: argparse.Namespace) -> int:
     if session.simulation is None and any(is_order(press) for press in asked):
         raise CouldNotRun("only simulated followers can be operated so: add '--via simulated'")
     if args.armed and args.via != "simulated":
-        print(CAUTION, file=sys.stderr)
+        tell(CAUTION)
     with started(session):
         if by_hand:
             from app.terminal import operate
@@ -109,15 +109,13 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
 
     rows = [row.text for row in session.rows()]
     if args.json:
-        print_json(
-            {"screen": session.state.shown, "cells": rows, "entry": entry_report(session.project, session.state)}
-        )
+        put_json({"screen": session.state.shown, "cells": rows, "entry": entry_report(session.project, session.state)})
     else:
         edge = "+" + "-" * session.project.panel.columns + "+"
-        print("\n".join([edge, *(f"|{row}|" for row in rows), edge]))
+        put(edge, *(f"|{row}|" for row in rows), edge)
     doubtful = _doubtful(session)
     for name, reason in doubtful.items():
-        print(f"signal '{name}' is not live: {reason}", file=sys.stderr)
+        tell(f"signal '{name}' is not live: {reason}")
     return FOUND_WRONG if doubtful else FINE
 
 

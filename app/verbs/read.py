@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from app.project.files import load
 from app.project.model import HeldSignal, Project
 from app.verbs.options import add_endpoint, add_json, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json
 from app.verbs.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
 
 if TYPE_CHECKING:
@@ -50,7 +50,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
 
     readings = {name: snapshot.readings.get(name, NEVER_READ) for name in names}
     if args.json:
-        print_json(
+        put_json(
             {
                 "readings": {
                     name: {
@@ -74,7 +74,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
         width = max((len(name) for name in names), default=0)
         for name, reading in readings.items():
             shown = f"{plain_text(project, name, reading.value)} {project.signal_named[name].unit}".strip()
-            print(
+            put(
                 f"{name:<{width}}  {shown:>12}  " + ("good" if reading.good else f"{reading.quality}: {reading.reason}")
             )
     return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG

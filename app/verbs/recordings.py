@@ -9,14 +9,16 @@ import time
 from contextlib import suppress
 from importlib.metadata import version
 from pathlib import Path
-from typing import TYPE_CHECKING, TextIO
+from typing import TYPE_CHECKING
 
 from app.project.files import load
 from app.verbs.options import add_endpoint, add_json, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json, say
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, Results, put, put_json, say
 from app.verbs.sessions import complain_of_endpoints, session_of, started
 
 if TYPE_CHECKING:
+    from _typeshed import SupportsWrite
+
     from app.record.reader import Recording
     from app.record.recorder import Progress, Recorder
     from app.session import Session
@@ -103,7 +105,7 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
 
 def _report(args: argparse.Namespace, progress: Progress) -> None:
     if args.json:
-        print_json(
+        put_json(
             {
                 "file": str(progress.path),
                 "seconds": round(progress.seconds, 3),
@@ -114,7 +116,7 @@ def _report(args: argparse.Namespace, progress: Progress) -> None:
             }
         )
     else:
-        print(f"{progress.path}: {progress.samples} samples in {progress.seconds:.1f} s, {progress.size} bytes")
+        put(f"{progress.path}: {progress.samples} samples in {progress.seconds:.1f} s, {progress.size} bytes")
         if progress.lost:
             say(f"{progress.lost} samples could not be kept")
 
@@ -150,7 +152,7 @@ def export(args: argparse.Namespace) -> int:
                 raise CouldNotRun(f"{args.recording}: no signal '{name}' was recorded")
         if args.to is None:
             sys.stdout.reconfigure(newline="")  # type: ignore[union-attr]  # the ends of lines are ours
-            _write(args, recording, names, sys.stdout)
+            _write(args, recording, names, Results())
         else:
             _write_file(args, recording, names)
         for damage in recording.damage:
@@ -174,7 +176,7 @@ def _write_file(args: argparse.Namespace, recording: Recording, names: list[str]
             begun.unlink(missing_ok=True)
 
 
-def _write(args: argparse.Namespace, recording: Recording, names: list[str], out: TextIO) -> None:
+def _write(args: argparse.Namespace, recording: Recording, names: list[str], out: SupportsWrite[str]) -> None:
     from app.record.export import write_events, write_samples, write_table
 
     if args.project:

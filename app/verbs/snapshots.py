@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import argparse
 import os
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.project.files import load
 from app.verbs.options import add_json, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, print_json, say
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, say, tell
 from app.verbs.sessions import session_of, started
 
 if TYPE_CHECKING:
@@ -45,7 +44,7 @@ def snapshot(args: argparse.Namespace) -> int:
         save(taken, args.to)
     except CannotKeep as why:
         raise CouldNotRun(str(why)) from None
-    print(f"{args.to}: {len(taken.registers)} registers of follower '{taken.follower}'")
+    put(f"{args.to}: {len(taken.registers)} registers of follower '{taken.follower}'")
     for each in taken.not_readable:
         say(f"not readable: {each.table} {each.first} to {each.last}: {each.reason}")
     return FINE
@@ -80,14 +79,14 @@ def differences(args: argparse.Namespace) -> int:
     rows = [row for row in compare(before, after) if row.differs]
     if args.json:
         keys = ("table", "address", "number", "signal", "before", "after", "text_before", "text_after", "measured")
-        print_json({"differences": [{key: getattr(row, key) for key in keys} for row in rows]})
+        put_json({"differences": [{key: getattr(row, key) for key in keys} for row in rows]})
     else:
         for row in rows:
             name = f" '{row.signal}'" if row.signal else ""
             mark = " (measured)" if row.measured else ""
-            print(f"{row.table} {row.number}{name}: {row.said_before or '-'} -> {row.said_after or '-'}{mark}")
+            put(f"{row.table} {row.number}{name}: {row.said_before or '-'} -> {row.said_after or '-'}{mark}")
         if not rows:
-            print("nothing differs", file=sys.stderr)
+            tell("nothing differs")
     return FOUND_WRONG if rows else FINE
 
 

@@ -7734,6 +7734,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>bus</name>
     <message>
+        <source>&apos;{name}&apos; holds a control character; type the name anew</source>
+        <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
+    </message>
+    <message>
         <source>&apos;{text}&apos; is no endpoint; write {forms}</source>
         <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
     </message>

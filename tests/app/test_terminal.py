@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import select
+import signal
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -85,6 +86,12 @@ def test_an_entry_is_abandoned_by_escape(terminal: Terminal) -> None:
     wait_for(lambda: terminal.shows("38.3 Hz"))
     terminal.press(b"\x1b")
     wait_for(lambda: terminal.shows("38.2 Hz"))
+
+
+def test_another_program_ends_it_by_a_signal(terminal: Terminal) -> None:
+    wait_for(lambda: terminal.shows("leave: Ctrl+C"))
+    terminal.process.send_signal(signal.SIGINT)
+    assert terminal.process.wait(20) == 0
 
 
 def test_keys_without_a_keyboard_key_of_their_name_lie_on_function_keys() -> None:

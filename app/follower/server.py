@@ -2,7 +2,8 @@
 
 pymodbus's ready-made servers are not used here: they answer only the last of several requests that arrive together,
 lose what follows an RTU frame in the same read, hide why a port could not be opened, and keep the newest server in a
-global. Its simulator and its serial transport are used; the rest is asyncio.
+global. Its simulator and its serial transport are used; the rest is asyncio. Clients have their turns: one that sends
+without reading waits for itself alone.
 """
 
 from __future__ import annotations
@@ -33,6 +34,7 @@ from app.follower.framing import (
     rtu_silence,
 )
 from app.follower.requests import BROADCAST, Responder
+from app.follower.seldom import Seldom
 from app.language import translate
 
 Framing = Literal["tcp", "rtu"]
@@ -46,6 +48,16 @@ deliver bytes late and in lumps; complete frames do not wait for it."""
 REOPEN_S: Final = 1.0
 """Time between attempts to open a serial device that was unplugged, s."""
 
+ACCEPT_AGAIN_S: Final = 1.0
+"""Time before another connection is let in when the system had no room for one, s."""
+BACKLOG: Final = 100
+"""Connections that wait at most until they are let in."""
+AT_ONCE: Final = 1024
+"""Bytes that are taken from a connection at once. What a client sends beyond some of these waits in the system, whose
+buffers are full at last: then it has to wait for its answers."""
+MOST_UNREAD: Final = 4096
+"""Bytes of answers that may wait for a client to read them; until it has, its requests are not read either."""
+
 _PARITY: Final[dict[Parity, str]] = {"none": "N", "even": "E", "odd": "O"}
 
 try:
@@ -58,6 +70,7 @@ else:
 _NOT_OPENED: tuple[type[Exception], ...] = (OSError, *_BAD_SETTINGS)  # serial.SerialException is an OSError
 
 _log = logging.getLogger(__name__)
+_log.addFilter(Seldom())
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,79 +82,91 @@ class SerialSettings:
     stop_bits: Literal[1, 2] = 1
 
 
-_TURNS_TO_CONNECT: Final = 5
-"""So many turns of the loop bring a connection that was just accepted to where it is known, and can be dropped."""
-
-
 class TcpServer:
-    """Followers at a TCP port. Lives in the event loop that opened it."""
+    """Followers at a TCP port. Lives in the event loop that opened it.
 
-    def __init__(self, responder: Responder, framing: Framing, server: asyncio.Server) -> None:
+    asyncio's own servers log a hundred times a second that file descriptors have run out; so this one accepts itself.
+    """
+
+    def __init__(self, responder: Responder, framing: Framing, listening: socket.socket) -> None:
         """Use `open` instead."""
         self._responder = responder
         self._framing = framing
-        self._server = server
-        self._connections: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
+        self._listening = listening
+        self._connections: dict[asyncio.Task[None], socket.socket] = {}
+        self._accepting = asyncio.get_running_loop().create_task(self._accept())
 
     @classmethod
     async def open(cls, responder: Responder, host: str, port: int, framing: Framing = "tcp") -> TcpServer:
         """Listen. Port 0 takes a free one. Raises FollowerError if that cannot be done."""
-        opened: list[TcpServer] = []
-
-        def connected(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
-            opened[0]._connected(reader, writer)
-
         try:
-            # On Windows the option would let two programs share a port; elsewhere it only skips the wait after a stop.
-            server = await asyncio.start_server(
-                connected, host, port, reuse_address=os.name != "nt", start_serving=False, family=_family(host)
-            )
-            opened.append(cls(responder, framing, server))
-            await server.start_serving()
+            listening = await _listening(host, port)
         except (OSError, OverflowError, UnicodeError) as why:
             raise FollowerError(_cannot_listen(host, port, why)) from None
-        return opened[0]
+        return cls(responder, framing, listening)
 
     @property
     def address(self) -> tuple[str, int]:
         """Host and port where it listens."""
-        host, port = self._server.sockets[0].getsockname()[:2]
+        host, port = self._listening.getsockname()[:2]
         return host, port
 
     async def close(self) -> None:
         """Stop listening and drop all connections; nothing is left when it returns."""
-        self._server.close()
-        for _ in range(_TURNS_TO_CONNECT):
-            await asyncio.sleep(0)
-        for task, writer in self._connections.items():
-            writer.transport.abort()  # not waiting for a client that does not read its answers
+        self._accepting.cancel()
+        await asyncio.gather(self._accepting, return_exceptions=True)
+        self._listening.close()
+        connections = dict(self._connections)
+        for task in connections:
             task.cancel()
-        await asyncio.gather(*self._connections, return_exceptions=True)
-        await self._server.wait_closed()
+        await asyncio.gather(*connections, return_exceptions=True)
+        for connection in connections.values():
+            connection.close()  # also of a task that had not begun yet
 
-    def _connected(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
-        if not self._server.is_serving():
-            writer.transport.abort()  # accepted while it was being closed
+    async def _accept(self) -> None:
+        loop = asyncio.get_running_loop()
+        full = False
+        while True:
+            try:
+                connection, _ = await loop.sock_accept(self._listening)
+            except ConnectionError:
+                continue  # that client went before it was let in
+            except OSError as why:
+                full = True
+                _log.warning("no more connections for now; those that are open go on: %s", _reason(why))
+                await asyncio.sleep(ACCEPT_AGAIN_S)
+                continue
+            if full:
+                full = False
+                _log.warning("connections are let in again")
+            task = loop.create_task(self._serve(connection))
+            self._connections[task] = connection
+            task.add_done_callback(self._connections.pop)
+
+    async def _serve(self, connection: socket.socket) -> None:
+        try:
+            reader, writer = await asyncio.open_connection(sock=connection, limit=AT_ONCE)
+        except OSError:
+            connection.close()  # the client went
             return
-        task = asyncio.get_running_loop().create_task(self._serve(reader, writer))
-        self._connections[task] = writer
-        task.add_done_callback(self._connections.pop)
+        writer.transport.set_write_buffer_limits(high=MOST_UNREAD)
 
-    async def _serve(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        async def send(frame: bytes) -> None:
+            writer.write(frame)
+            await writer.drain()
+
         try:
             if self._framing == "tcp":
-                await _serve_mbap(self._responder, reader, writer)
+                await _serve_mbap(self._responder, reader, send)
             else:
-
-                async def send(frame: bytes) -> None:
-                    writer.write(frame)
-                    await writer.drain()
-
                 await serve_rtu(self._responder, reader, send)
-        except (asyncio.IncompleteReadError, OSError):
+        except OSError:
             pass  # the client went
         except FrameError as why:
             _log.warning("connection closed: %s", why)
+        except asyncio.CancelledError:
+            writer.transport.abort()  # not waiting for a client that does not read its answers
+            raise
         finally:
             with contextlib.suppress(OSError):
                 writer.close()
@@ -220,15 +245,18 @@ class SerialServer:
             self._transport = None
 
 
-async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
-    """Answer requests in the order in which they came, however they were cut into segments."""
-    while True:
-        header = mbap(await reader.readexactly(MBAP_SIZE))
-        pdu = await reader.readexactly(header.size)
-        answer = await _troubled(responder, header.unit, await responder.answer(header.unit, pdu))
-        if answer is not None:
-            writer.write(mbap_frame(header.transaction, header.unit, answer))
-            await writer.drain()
+async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, send: Send) -> None:
+    """Answer requests in the order in which they came, however they were cut into segments, until the stream ends."""
+    held = b""
+    while arrived := await reader.read(AT_ONCE):
+        held += arrived
+        while len(held) >= MBAP_SIZE and len(held) >= (end := MBAP_SIZE + (header := mbap(held)).size):
+            pdu, held = held[MBAP_SIZE:end], held[end:]
+            answer = await _troubled(responder, header.unit, await responder.answer(header.unit, pdu))
+            if answer is not None:
+                await send(mbap_frame(header.transaction, header.unit, answer))
+            if held:
+                await asyncio.sleep(0)  # before the next of many requests, the other clients have their turn
 
 
 async def serve_rtu(responder: Responder, reader: asyncio.StreamReader, send: Send, silence: float = 0.0) -> None:
@@ -239,7 +267,7 @@ async def serve_rtu(responder: Responder, reader: asyncio.StreamReader, send: Se
         try:
             # Frames of a known length go as soon as they are whole; others end by silence.
             async with asyncio.timeout(FRAME_END_S if held else None) as limit:
-                arrived = await reader.read(1024)
+                arrived = await reader.read(LONGEST_RTU)
             if not arrived:
                 return
             held = (held + arrived)[-2 * LONGEST_RTU :]
@@ -257,6 +285,7 @@ async def serve_rtu(responder: Responder, reader: asyncio.StreamReader, send: Se
             if request is None:
                 break
             await _answer_rtu(responder, request, send, silence)
+            await asyncio.sleep(0)  # as above
 
 
 async def _answer_rtu(responder: Responder, request: tuple[int, bytes], send: Send, silence: float) -> None:
@@ -281,6 +310,22 @@ async def _troubled(responder: Responder, unit: int, answer: bytes | None) -> by
     if wait := model.faults.wait_s():
         await asyncio.sleep(wait)
     return model.faults.answer(answer)
+
+
+async def _listening(host: str, port: int) -> socket.socket:
+    found = await asyncio.get_running_loop().getaddrinfo(host, port, family=_family(host), type=socket.SOCK_STREAM)
+    family, kind, protocol, _, address = found[0]
+    listening = socket.socket(family, kind, protocol)
+    try:
+        if os.name != "nt":  # there the option would let two programs share a port; elsewhere it only skips the wait
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        listening.bind(address)
+        listening.listen(BACKLOG)
+        listening.setblocking(False)
+    except BaseException:
+        listening.close()
+        raise
+    return listening
 
 
 def _family(host: str) -> socket.AddressFamily:

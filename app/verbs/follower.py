@@ -6,6 +6,7 @@ import argparse
 import re
 import sys
 import threading
+from ipaddress import ip_address
 from typing import TYPE_CHECKING
 
 from app.project.files import load
@@ -54,7 +55,7 @@ def follower(args: argparse.Namespace) -> int:
         try:
             if args.tcp:
                 host, port = simulation.serve_tcp(None, *args.tcp)
-                where = f"tcp://{host}:{port}"
+                where = f"tcp://[{host}]:{port}" if ":" in host else f"tcp://{host}:{port}"
             else:
                 simulation.serve_serial(args.serial)
                 where = f"serial:{args.serial}"
@@ -62,6 +63,11 @@ def follower(args: argparse.Namespace) -> int:
             for order in args.order:
                 give_order(simulation, order)
             tell(f"playing {names} at {where}; Ctrl+C ends it")
+            if args.tcp and not ip_address(host).is_loopback:
+                say(
+                    "caution: others on the network can reach it too, read and write there; "
+                    "with --tcp 127.0.0.1:PORT only this computer can"
+                )
             with interrupted() as ended:
                 if args.operate:
                     _take_orders(simulation)

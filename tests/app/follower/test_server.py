@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import errno
+import socket
 import sys
 
 import pytest
@@ -27,10 +28,10 @@ def responder() -> Responder:
 
 
 def told_for_port(monkeypatch: pytest.MonkeyPatch, responder: Responder, why: OSError) -> str:
-    async def refuse(*args: object, **keys: object) -> None:
+    def refuse(*args: object) -> None:
         raise why
 
-    monkeypatch.setattr(asyncio, "start_server", refuse)
+    monkeypatch.setattr(socket.socket, "bind", refuse)
     with pytest.raises(FollowerError) as told:
         asyncio.run(TcpServer.open(responder, "127.0.0.1", 502))
     return str(told.value)

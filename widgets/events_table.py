@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import bisect
 import csv
 import datetime
 import enum
 import io
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 from typing import Any, Final
 
 from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
@@ -26,6 +28,8 @@ SLACK: Final = 5_000
 """Events that are kept at least, and how many more before the oldest go."""
 ROUNDING: Final = 2
 """What a text may be wider, in pixels, than it is measured: signs of another font have broken widths."""
+
+_TIME: Final = attrgetter("at")
 
 Civil = Callable[[float], datetime.datetime]
 """From the time of an event to the civil time."""
@@ -147,15 +151,22 @@ class EventsModel(QAbstractTableModel):
 
     def set_events(self, events: Iterable[Event]) -> None:
         """Show these instead."""
-        self._all = list(events)[-self._keep :]
+        self._all = sorted(events, key=_TIME)[-self._keep :]
         self._reset()
 
     def add(self, events: Iterable[Event]) -> None:
-        """Add the newest ones, oldest first."""
+        """Add some, oldest first, each at the place that its time has: news of the line come later than they happen."""
         new = list(events)
-        self._all += new
+        for event in new:
+            bisect.insort(self._all, event, key=_TIME)
         taken = [event for event in new if self._wanted.takes(event)]
-        if taken:
+        if taken and self._shown and taken[0].at < self._shown[-1].at:
+            for event in taken:
+                row = bisect.bisect_right(self._shown, event.at, key=_TIME)
+                self.beginInsertRows(QModelIndex(), row, row)
+                self._shown.insert(row, event)
+                self.endInsertRows()
+        elif taken:
             first = len(self._shown)
             self.beginInsertRows(QModelIndex(), first, first + len(taken) - 1)
             self._shown += taken

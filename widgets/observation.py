@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Signal
 
+from app.record.clock import CivilClock
 from app.record.events import Event
 from app.record.limits import Limits
 from app.record.recorder import Progress, Recorder
@@ -52,6 +53,8 @@ class Observation(QObject):
         self.watch: Watch | None = None
         self.events: deque[Event] = deque(maxlen=KEPT_EVENTS)
         """What has happened, oldest first."""
+        self._clock = CivilClock()
+        """Of the session: what is shown of it live has the times that its recordings have."""
         self._recorder: Recorder | None = None
         self._last: Progress | None = None
         live.about_to_start.connect(self._prepare)
@@ -88,7 +91,9 @@ class Observation(QObject):
         if session is None:
             raise CannotRecord(self.tr("Nothing is connected, so there is nothing to record. Connect first."))
         self.end_recording()
-        self._recorder = Recorder(path, session.project, session.engine.samples, limits=limits, program=self._program)
+        self._recorder = Recorder(
+            path, session.project, session.engine.samples, limits=limits, program=self._program, clock=self._clock
+        )
         now = time.monotonic()
         for name, value in session.state.held.items():
             self._recorder.held(name, now, value)
@@ -128,7 +133,7 @@ class Observation(QObject):
         self._samples, former._samples = former._samples, None
         self._recorder, former._recorder = former._recorder, None
         self.source, self.watch, self.events = former.source, former.watch, former.events
-        self._last = former._last
+        self._last, self._clock = former._last, former._clock
 
     # The session
 
@@ -153,7 +158,8 @@ class Observation(QObject):
         if session is None:
             return
         self._samples, self._early = self._early or session.samples.subscribe(), None
-        self.source = Observed(session.project)
+        self._clock = CivilClock()
+        self.source = Observed(session.project, self._clock)
         self.watch = Watch(session.project)
         self.watch.changed_held(session.state)
         self.events = deque(maxlen=KEPT_EVENTS)
@@ -167,6 +173,7 @@ class Observation(QObject):
         session, watch = self._session, self.watch
         if session is None or watch is None or not session.running:
             return
+        self._clock.look()
         came = self._take_samples()
         watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]

@@ -62,6 +62,12 @@ class Partner:
     postponed: bool = False
     """Whether it is asked later than it might have been, for the sake of what must go out on time."""
     statistics: FollowerStatistics = field(default_factory=FollowerStatistics)
+    since: float = 0.0
+
+    def becomes(self, answering: bool | None) -> None:
+        """It answers from now on, or does not."""
+        if answering is not self.answering:
+            self.answering, self.since = answering, time.monotonic()
 
     @property
     def may_read_more(self) -> bool:
@@ -87,6 +93,7 @@ class Partner:
             self.statistics.good,
             self.statistics.faults_now(),
             self.statistics.turnaround(),
+            self.since,
         )
 
 
@@ -212,19 +219,21 @@ class Conversation:
     def lost(self, fault: Fault) -> None:
         """The line is down, and with it everybody on it."""
         for partner in self.partners.values():
-            partner.answering, partner.fault, partner.failures, partner.retry_at = False, fault, 0, 0.0
+            partner.becomes(False)
+            partner.fault, partner.failures, partner.retry_at = fault, 0, 0.0
             self._readings.lost(partner.signals, fault.sentence)
 
     def ended(self) -> None:
         """Nobody is asked any more."""
         for partner in self.partners.values():
-            partner.answering = None
+            partner.becomes(None)
             self._readings.lost(partner.signals, translate("bus", "the line was stopped"))
 
     def _answered(self, partner: Partner, at: float, took_ms: float | None) -> None:
         self._silences = 0
         if partner.answering is not True or partner.fault is not None:
-            partner.answering, partner.fault = True, None
+            partner.becomes(True)
+            partner.fault = None
             self._changed()
         partner.failures, partner.retry_at, partner.last_answer = 0, 0.0, at
         if took_ms is not None:
@@ -252,7 +261,7 @@ class Conversation:
         """Silent, a follower counts as dead at once; disturbed, at the second time."""
         partner.fault = fault
         if partner.failures > 1 or fault.kind in (FaultKind.SILENCE, FaultKind.LATE):
-            partner.answering = False
+            partner.becomes(False)
             self._readings.lost(partner.signals, fault.sentence)
         self._changed()
 

@@ -121,6 +121,7 @@ class LineAtWork:
         self._took_ms: dict[_Job, float] = {}
         self._conversation.pressing = lambda: self._writing.refresh_due
         self._connected = False
+        self._since = time.monotonic()
         self._trouble: Fault | None = None
         self._ended: Fault | None = None
         """Why nothing is read any more, once the work has ended."""
@@ -158,6 +159,7 @@ class LineAtWork:
             self._cycle_ms(),
             statistics.share(time.monotonic()),
             statistics.turnaround(),
+            self._since,
         )
 
     def _cycle_ms(self) -> float | None:
@@ -214,7 +216,8 @@ class LineAtWork:
                     self._down(failed.fault)
                 except Reopen:
                     self._client.close()
-                    self._connected, self._writing.down = False, _not_yet()
+                    self._becomes(False)
+                    self._writing.down = _not_yet()
                     self._writing.forget(
                         translate("bus", "the connection of line '{name}' was given up").format(name=self.name)
                     )
@@ -237,7 +240,7 @@ class LineAtWork:
             raise
         finally:
             self._client.close()
-            self._connected = False
+            self._becomes(False)
             self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "it was stopped"))
             self._ended = self._trouble or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
             self._wishes.fail(self._ended)
@@ -248,8 +251,14 @@ class LineAtWork:
         self._conversation.ended()
         self._trouble = Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
 
+    def _becomes(self, connected: bool) -> None:
+        """It is up from now on, or down."""
+        if connected is not self._connected:
+            self._connected, self._since = connected, time.monotonic()
+
     def _up(self) -> None:
-        self._connected, self._trouble, self._writing.down = True, None, None
+        self._becomes(True)
+        self._trouble, self._writing.down = None, None
         self._conversation.connected()
         now = time.monotonic()
         self._due.clear()
@@ -269,7 +278,8 @@ class LineAtWork:
                 ).format(device=self._endpoint.device, shared_with=self._shared_with),
             )
         self._client.close()
-        self._connected, self._trouble, self._writing.down = False, fault, fault
+        self._becomes(False)
+        self._trouble, self._writing.down = fault, fault
         self._writing.forget(fault.sentence)
         self._wishes.fail(fault)
         self._conversation.lost(fault)

@@ -14,11 +14,11 @@ from app.signals.reading import Reading
 class FollowerState:
     """One follower.
 
-    `answering` is None until it was first asked. `reason` says in words why it does not answer; `short` says it in 20
-    characters; both are empty while all is well. `last_answer` is `time.monotonic()` of the newest answer, or None;
-    `answer_ms` the smoothed time from request to complete answer, in milliseconds, or None. `refused_signals` are those
-    whose registers it refuses, each found by asking for it alone; `requests`, `good` and `faults` count since the
-    engine started.
+    `answering` is None until it was first asked; `since` is `time.monotonic()` from when on it is as it is. `reason`
+    says in words why it does not answer; `short` says it in 20 characters; both are empty while all is well.
+    `last_answer` is `time.monotonic()` of the newest answer, or None; `answer_ms` the smoothed time from request to
+    complete answer, in milliseconds, or None. `refused_signals` are those whose registers it refuses, each found by
+    asking for it alone; `requests`, `good` and `faults` count since the engine started.
     """
 
     name: str
@@ -35,13 +35,15 @@ class FollowerState:
     good: int = 0
     faults: Mapping[FaultKind, int] = field(default_factory=dict)
     turnaround: Turnaround | None = None
+    since: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class LineState:
     """One line.
 
-    `reason` says in words why it is not connected; `requests`, `good` and `faults` count since the engine started;
+    `since` is `time.monotonic()` from when on it is connected or not. `reason` says in words why it is not;
+    `requests`, `good` and `faults` count since the engine started;
     `waiting` is the number of writes that have not gone out yet. `planned_cycle_ms` is the predicted time of one pass
     over all reads of the plan, `cycle_ms` the measured one (of each read the latest time; None before all were made);
     `share` the part of the latest ten seconds, 0 to 1, in which the wire was in use.
@@ -61,6 +63,7 @@ class LineState:
     cycle_ms: float | None = None
     share: float = 0.0
     turnaround: Turnaround | None = None
+    since: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ the same signal's older one, and bits of one register are written together.
 from __future__ import annotations
 
 import enum
+import time
 from collections.abc import Iterable
 from concurrent.futures import Future, InvalidStateError
 from contextlib import suppress
@@ -53,7 +54,7 @@ class WriteReport:
     `wanted` is the value that was written last for this call (a newer one may have taken its place), `kept` the value
     that the follower held when it was read back, or None if it was not read back. `ok` says that it was written and,
     as far as it could be read back, kept; `reason` says in words why not, or what could not be proved. `obstacle` tells
-    why nothing was sent; None where the value or the design is why.
+    why nothing was sent; None where the value or the design is why. `at` is `time.monotonic()` when that was known.
     """
 
     signal: str
@@ -63,6 +64,7 @@ class WriteReport:
     reason: str = ""
     outcome: Outcome = Outcome.KEPT
     obstacle: Obstacle | None = None
+    at: float = field(default_factory=time.monotonic, compare=False)
 
 
 @dataclass(slots=True)

@@ -1,7 +1,8 @@
 """The tables of a recording: an SQLite file that any program can read with what is written here.
 
 Times are whole microseconds since the recording began, of a clock that is never set; `clock` says what the civil time
-was then, with a new row whenever somebody set it. Times in `meta` are civil, in the form of ISO 8601.
+was then, with a new row whenever somebody set it. Civil times, also those in `meta`, are in the form of ISO 8601, to
+the microsecond, with their zone.
 
 `meta`: `format` (1), `began`, `ended` (absent if the program died), `program`, and `project`, the project file as it
 was, in full.
@@ -27,7 +28,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from app.record.clock import SECOND
 from app.signals.reading import Quality
+
+__all__ = ["APPLICATION_ID", "FORMAT", "GOOD", "QUALITIES", "QUALITY_NUMBER", "SECOND", "TABLES"]
 
 FORMAT: Final = 1
 """The layout that this program writes."""
@@ -40,9 +44,6 @@ QUALITIES: Final = (Quality.GOOD, Quality.STALE, Quality.NONE, Quality.REFUSED, 
 
 QUALITY_NUMBER: Final = {quality: number for number, quality in enumerate(QUALITIES)}
 GOOD: Final = QUALITY_NUMBER[Quality.GOOD]
-
-SECOND: Final = 1_000_000
-"""Microseconds."""
 
 TABLES: Final = """
 CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL);

@@ -163,9 +163,9 @@ class Recording:
             self._note_table("clock")
         if not known:
             known = [(0, civil_of(self.began) or _SOME_TIME)]
-        index = max(0, bisect.bisect_right([t for t, _ in known], at * SECOND) - 1)
+        index = max(0, bisect.bisect_right([t for t, _ in known], _moment(at)) - 1)
         t, civil = known[index]
-        return civil + datetime.timedelta(seconds=at - t / SECOND)
+        return civil + datetime.timedelta(microseconds=_moment(at) - t)
 
     # Samples
 

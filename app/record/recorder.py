@@ -7,9 +7,7 @@ is given up, counted and noted in the recording.
 from __future__ import annotations
 
 import threading
-import time
 from collections import deque
-from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
@@ -18,6 +16,7 @@ from typing import Final
 from app.bus.samples import SampleTap
 from app.language import translate
 from app.project.model import Project
+from app.record.clock import CivilClock
 from app.record.events import Event, Kind
 from app.record.limits import Limits
 from app.record.writer import CannotRecord, Writer
@@ -58,16 +57,16 @@ class Recorder:
         limits: Limits | None = None,
         compress: bool = True,
         program: str = "",
-        clock: Callable[[], float] = time.monotonic,
-        civil: Callable[[], float] = time.time,
+        clock: CivilClock | None = None,
     ) -> None:
-        """Begin to record into `path`, which must not exist. Raises CannotRecord."""
+        """Begin to record into `path`, which must not exist. `clock` as of the Writer. Raises CannotRecord."""
+        clock = clock or CivilClock()
         self.limits = limits or Limits()
         """May be changed while it records; what is over the new ones already goes on in another file at once."""
         self._first = path
 
         def begin(file: Path) -> Writer:
-            return Writer(file, project, compress=compress, clock=clock, civil=civil, program=program)
+            return Writer(file, project, compress=compress, clock=clock, program=program)
 
         self._begin = begin
         self._clock = clock
@@ -84,7 +83,7 @@ class Recorder:
         self._trouble = ""
         self._ending = threading.Event()
         self._progress = self._look()
-        self.event(Event(clock(), Kind.RECORDING, path.name, translate("record", "recording began")))
+        self.event(Event(clock.now(), Kind.RECORDING, path.name, translate("record", "recording began")))
         self._thread = threading.Thread(target=self._run, name="fanlight-recorder", daemon=True)
         self._thread.start()
 
@@ -122,7 +121,9 @@ class Recorder:
             self._progress = self._look()
         self._subscription.close()
         self._fetch()
-        self.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, translate("record", "recording ended")))
+        self.event(
+            Event(self._clock.now(), Kind.RECORDING, self._writer.path.name, translate("record", "recording ended"))
+        )
         self._fetch_events()
         self._note_lost()
         try:
@@ -162,7 +163,7 @@ class Recorder:
         lost = self._subscription.lost + self._given_up
         if lost > self._noted:
             words = translate("record", "{count} samples could not be kept").format(count=lost - self._noted)
-            self._writer.event(Event(self._clock(), Kind.RECORDING, self._writer.path.name, words))
+            self._writer.event(Event(self._clock.now(), Kind.RECORDING, self._writer.path.name, words))
             self._noted = lost
 
     def _rotate_if_due(self) -> None:
@@ -175,7 +176,7 @@ class Recorder:
             self._trouble = str(why)
             return
         self._written += writer.samples
-        now = self._clock()
+        now = self._clock.now()
         for file, words, other in (
             (writer, translate("record", "recording goes on in {file}"), following),
             (following, translate("record", "recording goes on from {file}"), writer),
@@ -202,7 +203,7 @@ class Recorder:
             words = translate("record", "{file} could not be deleted: {reason}")
             self.event(
                 Event(
-                    self._clock(),
+                    self._clock.now(),
                     Kind.RECORDING,
                     self._writer.path.name,
                     words.format(file=file.name, reason=why.strerror or why),

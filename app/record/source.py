@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import datetime
-import time
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from typing import Final, Protocol
 
 import numpy as np
@@ -13,6 +12,7 @@ from numpy.typing import NDArray
 
 from app.bus.samples import Sample
 from app.project.model import BitSignal, Project, RegisterSignal
+from app.record.clock import CivilClock
 from app.record.layout import SECOND
 from app.record.outline import Outline
 from app.record.reader import Recording
@@ -65,15 +65,13 @@ class Observed:
     def __init__(
         self,
         project: Project,
-        clock: Callable[[], float] = time.monotonic,
-        civil: Callable[[], float] = time.time,
+        clock: CivilClock | None = None,
         keep: int = KEPT,
     ) -> None:
         """`keep` is how many values are kept, of all signals together; the oldest of each go."""
         self._project = project
-        self._clock = clock
-        self._civil = civil
-        self._began = clock()
+        self._clock = clock or CivilClock()
+        self._began = self._clock.now()
         share = keep // max(1, len(project.signals))
         self._series = {signal.name: Series(share) for signal in project.signals if _numeric(project, signal.name)}
         self._bits: Mapping[str, list[BitSignal]] = _bits_of(project)
@@ -108,14 +106,14 @@ class Observed:
     def span(self) -> tuple[float, float]:
         """From the oldest value that is kept until now."""
         firsts = [float(series.times[0]) for series in self._series.values() if len(series)]
-        return (min(firsts), self._clock()) if firsts else (self._began, self._began)
+        return (min(firsts), self._clock.now()) if firsts else (self._began, self._began)
 
     def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
         """See Source. Of a bit the value holds until the next change, also in columns without one."""
         series = self._series[signal]
         outline = series.outline(begin, end, columns)
         if isinstance(self._project.signal_named[signal], BitSignal):
-            _hold(outline, series, self._clock())
+            _hold(outline, series, self._clock.now())
         return outline
 
     def window(self, signal: str, begin: float, end: float) -> tuple[Array, Array]:
@@ -128,7 +126,7 @@ class Observed:
 
     def civil(self, moment: float) -> datetime.datetime:
         """See Source."""
-        return datetime.datetime.fromtimestamp(self._civil() - self._clock() + moment).astimezone()
+        return self._clock.at(moment)
 
 
 class Recorded:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterable
 from fractions import Fraction
+from operator import attrgetter
 
 from app.bus.engine import Snapshot
 from app.bus.samples import Sample
@@ -42,9 +43,9 @@ class Watch:
                 self._bits.setdefault(signal.bit.of, []).append(signal)
 
     def take(self) -> list[Event]:
-        """The events since the last call, in the order in which they were noticed."""
+        """The events since the last call, in the order of their times."""
         events, self._events = self._events, []
-        return events
+        return sorted(events, key=attrgetter("at"))
 
     def changed_held(self, state: State) -> list[tuple[str, Fraction]]:
         """The held values that are others than at the last call; all of them at the first."""
@@ -70,7 +71,6 @@ class Watch:
 
     def reports(self, reports: Iterable[WriteReport]) -> None:
         """Writes ended."""
-        at = self._clock()
         for report in reports:
             wanted = self._text(report.signal, report.wanted)
             kept = self._text(report.signal, report.kept)
@@ -80,12 +80,12 @@ class Watch:
                     words = translate("record", "{wanted} was written, {kept} read back").format(
                         wanted=wanted, kept=kept
                     )
-                self._add(at, Kind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
+                self._add(report.at, Kind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
             else:
                 words = translate("record", "{wanted} was not written: {reason}").format(
                     wanted=wanted, reason=report.reason
                 )
-                self._add(at, Kind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
+                self._add(report.at, Kind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
 
     def samples(self, samples: Iterable[Sample]) -> None:
         """Readings arrived: bits that rose or fell in them, and values with a text of their own that changed."""
@@ -106,15 +106,15 @@ class Watch:
         for name, line in snapshot.lines.items():
             if self._turned_over(self._connected, name, line.connected):
                 if line.connected:
-                    self._add(at, Kind.LINE_BACK, name, translate("record", "the line is up"))
+                    self._add(line.since, Kind.LINE_BACK, name, translate("record", "the line is up"))
                 else:
-                    self._add(at, Kind.LINE_FAULT, name, line.reason)
+                    self._add(line.since, Kind.LINE_FAULT, name, line.reason)
         for name, follower in snapshot.followers.items():
             if follower.answering is not None and self._turned_over(self._answering, name, follower.answering):
                 if follower.answering:
-                    self._add(at, Kind.LINE_BACK, name, translate("record", "it answers again"))
+                    self._add(follower.since, Kind.LINE_BACK, name, translate("record", "it answers again"))
                 else:
-                    self._add(at, Kind.LINE_FAULT, name, follower.reason)
+                    self._add(follower.since, Kind.LINE_FAULT, name, follower.reason)
         now_armed = frozenset(armed)
         for name in self.project.line_named:
             if self._turned_over(self._armed, name, name in now_armed):

@@ -5,9 +5,8 @@ from __future__ import annotations
 import datetime
 import json
 import sqlite3
-import time
 from array import array
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from fractions import Fraction
 from pathlib import Path
 from typing import Final
@@ -18,16 +17,14 @@ from app.language import translate
 from app.project.binding import bindings
 from app.project.files import dump
 from app.project.model import BitSignal, Project
+from app.record.clock import CivilClock, microseconds
 from app.record.events import Event
-from app.record.layout import APPLICATION_ID, FORMAT, QUALITY_NUMBER, SECOND, TABLES
+from app.record.layout import APPLICATION_ID, FORMAT, QUALITY_NUMBER, TABLES
 from app.record.samples import Samples, pack, values
 from app.signals.reading import Quality
 
 BLOCK: Final = 1024
 """Samples in a block: enough to compress well, few enough to be taken out quickly."""
-
-CLOCK_SET_S: Final = 0.5
-"""A civil clock that has gone further or less far than time itself, by more seconds than this, was set."""
 
 
 class CannotRecord(Exception):
@@ -52,23 +49,24 @@ class Writer:
         project: Project,
         *,
         compress: bool = True,
-        clock: Callable[[], float] = time.monotonic,
-        civil: Callable[[], float] = time.time,
+        clock: CivilClock | None = None,
+        begin: float | None = None,
         program: str = "",
     ) -> None:
         """Begin the recording `path`, which must not exist yet.
 
-        `clock` gives monotonic seconds, the times of the samples; `civil` seconds since 1970. Raises CannotRecord.
+        `clock` is the one whose monotonic seconds the times of the samples are; `begin` the moment of it at which the
+        recording begins, now if left out. Raises CannotRecord.
         """
         self.path = path
         self.project = project
         self.samples = 0
         """How many were added."""
         self._compress = compress
-        self._clock = clock
-        self._civil = civil
-        self._zero = clock()
-        self._ahead = civil() - self._zero
+        self._clock = clock or CivilClock()
+        # Before the file is made, which may take a while: what comes meanwhile belongs to the recording.
+        self._zero = self._clock_told = self._clock.now() if begin is None else begin
+        self._zero_us = microseconds(self._zero)
         self._pending: list[tuple[str, tuple[object, ...]]] = []
         self._database = _create(path)
         self._signals = {
@@ -82,7 +80,7 @@ class Writer:
                 start=1,
             )
         }
-        began = civil_time(civil())
+        began = civil_text(self._clock.at(self._zero))
         about = [("format", str(FORMAT)), ("began", began), ("program", program), ("project", dump(project))]
         self._insert("meta", *about)
         self._insert("clock", (0, began))
@@ -92,7 +90,7 @@ class Writer:
     @property
     def seconds(self) -> float:
         """How long it has been going on."""
-        return self._clock() - self._zero
+        return self._clock.now() - self._zero
 
     @property
     def waiting(self) -> int:
@@ -112,7 +110,7 @@ class Writer:
         known = self._signals.get(signal)
         if known is None:
             return
-        known.times.append(round((at - self._zero) * SECOND))
+        known.times.append(self._time(at))
         known.qualities.append(QUALITY_NUMBER[quality])
         before = len(known.words)
         known.words.extend(words)
@@ -152,13 +150,14 @@ class Writer:
             signal.empty()
         return given_up
 
-    def close(self) -> None:
+    def close(self, end: float | None = None) -> None:
         """Write all that was added, put what is loose into blocks, and let the file go.
 
-        Raises as `commit`; the file is let go all the same.
+        `end` is the moment at which the recording ends, now if left out. Raises as `commit`; the file is let go all
+        the same.
         """
         try:
-            self._insert("meta", ("ended", civil_time(self._civil())))
+            self._insert("meta", ("ended", civil_text(self._clock.at(self._clock.now() if end is None else end))))
             self.commit()
             with _in_words(self.path), self._database:
                 for name, signal in self._signals.items():
@@ -239,14 +238,14 @@ class Writer:
         self._pending += [(table, row) for row in rows]
 
     def _time(self, at: float) -> int:
-        return round((at - self._zero) * SECOND)
+        return microseconds(at) - self._zero_us
 
     def _watch_clock(self) -> None:
         """Note it if the civil clock was set since the last commit."""
-        now, civil = self._clock(), self._civil()
-        if abs(civil - now - self._ahead) > CLOCK_SET_S:
-            self._ahead = civil - now
-            self._insert("clock", (self._time(now), civil_time(civil)))
+        self._clock.look()
+        for at, civil in self._clock.settings(self._clock_told):
+            self._insert("clock", (self._time(at), civil_text(civil)))
+            self._clock_told = at
 
 
 class _Signal:
@@ -291,9 +290,9 @@ def loose_samples(rows: list[tuple[int, int, bytes]], width: int) -> Samples:
     )
 
 
-def civil_time(seconds: float) -> str:
-    """Seconds since 1970 as ISO 8601 with the zone of this computer, to the millisecond."""
-    return datetime.datetime.fromtimestamp(seconds).astimezone().isoformat(timespec="milliseconds")
+def civil_text(civil: datetime.datetime) -> str:
+    """A civil time as a recording holds it: ISO 8601 with its zone, to the microsecond."""
+    return civil.isoformat(timespec="microseconds")
 
 
 def _create(path: Path) -> sqlite3.Connection:

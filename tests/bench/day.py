@@ -15,6 +15,7 @@ from pathlib import Path
 from app.bus.samples import Sample
 from app.project.files import parse
 from app.project.model import Project
+from app.record.clock import CivilClock
 from app.record.reader import Recording
 from app.record.source import Observed
 from app.record.watch import Watch
@@ -56,8 +57,9 @@ def main() -> None:
     now = [0.0]
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "day.fanrec"
-        writer = Writer(path, made, clock=lambda: now[0], civil=lambda: 1.7e9 + now[0])
-        observed = Observed(made, clock=lambda: now[0], keep=args.keep)
+        clock = CivilClock(lambda: now[0], lambda: 1.7e9 + now[0])
+        writer = Writer(path, made, clock=clock)
+        observed = Observed(made, clock, keep=args.keep)
         watch = Watch(made, clock=lambda: now[0])
         names = [f"s{n}" for n in range(SIGNALS)]
         began, events = time.perf_counter(), 0

@@ -15,6 +15,7 @@ from statistics import median
 import numpy as np
 
 from app.project.files import load
+from app.record.clock import CivilClock
 from app.record.reader import Recording
 from app.record.replay import Replay
 from app.record.samples import Samples
@@ -33,7 +34,7 @@ def rate_and_size(folder: Path, compress: bool) -> tuple[float, float]:
     project = load(demo_path("drying-hall"))
     clock = [0.0]
     path = folder / f"rate-{compress}.fanrec"
-    writer = Writer(path, project, compress=compress, clock=lambda: clock[0])
+    writer = Writer(path, project, compress=compress, clock=CivilClock(lambda: clock[0]))
     names = [name for name, signal in writer._signals.items() if signal.width == 1][:10]
     rng = np.random.default_rng(1)
     each = RATE // len(names)

@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 
 from app.project.binding import bindings
 from app.project.files import load
+from app.record.clock import CivilClock
 from app.record.events import Event, Kind
 from app.record.export import write_events, write_samples, write_table
 from app.record.reader import NotReadable, Recording
@@ -49,7 +50,7 @@ def _recording() -> bytes:
     now = 0.0
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "run.fanrec"
-        writer = Writer(path, project, clock=lambda: now, civil=lambda: 1_700_000_000.0 + now)
+        writer = Writer(path, project, clock=CivilClock(lambda: now, lambda: 1_700_000_000.0 + now))
         widths = {name: binding.count for name, binding in bindings(project).items() if name == binding.base.name}
         for number in range(BLOCK + 20):
             now = number / 10

@@ -168,3 +168,19 @@ def test_no_kind_of_event_is_cut(view: EventsView) -> None:
     width = view.table.columnWidth(Column.KIND) - 2 * PADDING
     metrics, right = view.table.fontMetrics(), Qt.TextElideMode.ElideRight
     assert [metrics.elidedText(kind_text(kind), right, width) for kind in Kind] == [kind_text(kind) for kind in Kind]
+
+
+def test_an_event_that_is_told_late_stands_at_its_time(view: EventsView) -> None:
+    def note(at: float) -> Event:
+        return Event(at, Kind.NOTE, "", "told")
+
+    view.add_events((note(5.0),))
+    view.add_events((note(0.5), note(2.5), note(6.0)))
+    assert [event.at for event in view.model.shown] == [0.5, 1.5, 2.25, 2.5, 3.0, 4.0, 5.0, 6.0]
+    view.filter.setText("told")
+    view.add_events((note(5.5),))
+    assert [event.at for event in view.model.shown] == [0.5, 2.5, 5.0, 5.5, 6.0]
+    view.filter.clear()
+    assert len(view.model.shown) == view.model.total == 9
+    view.set_events((note(2.0), note(1.0)))
+    assert [event.at for event in view.model.shown] == [1.0, 2.0]

@@ -17,6 +17,7 @@ from pytestqt.qtbot import QtBot
 from app.follower.drive_bank import DriveBank
 from app.project.binding import bindings
 from app.project.files import load
+from app.record.clock import CivilClock
 from app.record.events import Event, Kind
 from app.record.reader import Recording
 from app.record.writer import Writer
@@ -206,7 +207,7 @@ def test_a_step_is_found_and_measured(
 ) -> None:
     project = load(demo_path("booster-pump"))
     clock = [0.0]
-    writer = Writer(tmp_path / "step.fanrec", project, clock=lambda: clock[0])
+    writer = Writer(tmp_path / "step.fanrec", project, clock=CivilClock(lambda: clock[0]))
     for number in range(600):
         at = clock[0] = number * 0.1
         wanted = 20.0 if at < 10 else 40.0
@@ -242,7 +243,7 @@ def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
     """The recording is opened before Start-up was ever shown, which is how a file is opened from outside."""
     project = load(demo_path("booster-pump"))
     clock = [0.0]
-    writer = Writer(tmp_path / "ramp.fanrec", project, clock=lambda: clock[0])
+    writer = Writer(tmp_path / "ramp.fanrec", project, clock=CivilClock(lambda: clock[0]))
     for number in range(301):
         clock[0] = number * 0.1
         for name, value in (("speed set point", number), ("frequency", 2 * number)):

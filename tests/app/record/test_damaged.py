@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from app.project.files import parse
+from app.record.clock import CivilClock
 from app.record.events import Event, Kind
 from app.record.export import write_events, write_samples, write_table
 from app.record.reader import NotReadable, Recording
@@ -52,7 +53,7 @@ def path(tmp_path: Path) -> Path:
     """A recording of two blocks of each signal and some loose samples, two events and a held value."""
     file = tmp_path / "run.fanrec"
     now = 0.0
-    writer = Writer(file, PROJECT, clock=lambda: now, civil=lambda: 1_700_000_000.0 + now)
+    writer = Writer(file, PROJECT, clock=CivilClock(lambda: now, lambda: 1_700_000_000.0 + now))
     writer.event(Event(0.0, Kind.NOTE, "", "began"))
     writer.event(Event(1.0, Kind.ENTERED, "preset", "5 to 6", {"old": "5", "new": "6"}))
     writer.held("preset", 1.0, Fraction(6))

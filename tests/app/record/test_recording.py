@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 
 from app.project.files import dump, parse
+from app.record.clock import CivilClock
 from app.record.events import Event, Kind
 from app.record.layout import QUALITIES, TABLES
 from app.record.reader import NotReadable, Recording
@@ -64,6 +65,7 @@ class Clocks:
     def __init__(self) -> None:
         self.now = 1000.0
         self.ahead = 1_700_000_000.0
+        self.clock = CivilClock(self.monotonic, self.civil)
 
     def monotonic(self) -> float:
         return self.now
@@ -83,7 +85,7 @@ def path(tmp_path: Path) -> Path:
 
 
 def writer(path: Path, clocks: Clocks, *, compress: bool = True) -> Writer:
-    return Writer(path, PROJECT, compress=compress, clock=clocks.monotonic, civil=clocks.civil)
+    return Writer(path, PROJECT, compress=compress, clock=clocks.clock)
 
 
 def fill(writer: Writer, clocks: Clocks, count: int, commit_every: int = 100) -> None:

@@ -11,6 +11,7 @@ from app.panel.events import Entered, Turned, Write
 from app.project.binding import bindings
 from app.project.files import load
 from app.project.model import BitSignal, Project
+from app.record.clock import CivilClock
 from app.record.reader import Recording
 from app.record.replay import FASTEST, Replay
 from app.record.watch import Watch
@@ -41,7 +42,7 @@ def played(pump: Project, tmp_path: Path) -> tuple[Path, dict[float, tuple[str, 
     clock = Clock()
     rehearsal, watch = Rehearsal(pump, clock=clock), Watch(pump, clock)
     path = tmp_path / "run.fanrec"
-    writer = Writer(path, pump, clock=clock)
+    writer = Writer(path, pump, clock=CivilClock(clock))
     shown: dict[float, tuple[str, ...]] = {}
     keys = {1.0: "start", 6.0: "right", 9.0: "left", 12.0: "enter", 12.5: "up", 13.0: "enter", 20.0: "stop"}
     registers = [name for name, binding in bindings(pump).items() if not isinstance(binding.signal, BitSignal)]

@@ -39,7 +39,7 @@ def story() -> list[Sample]:
 @pytest.fixture
 def observed() -> Source:
     clocks = Clocks()
-    found = Observed(PROJECT, clocks.monotonic, clocks.civil)
+    found = Observed(PROJECT, clocks.clock)
     events = story()
     found.add(events[:70])
     found.add(events[70:])
@@ -50,7 +50,7 @@ def observed() -> Source:
 @pytest.fixture
 def recorded(tmp_path: Path) -> Source:
     clocks = Clocks()
-    writer = Writer(tmp_path / "a.fanrec", PROJECT, clock=clocks.monotonic, civil=clocks.civil)
+    writer = Writer(tmp_path / "a.fanrec", PROJECT, clock=clocks.clock)
     for each in story():
         writer.add(each.signal, each.at, each.reading.quality, each.words)
     writer.close()
@@ -113,7 +113,7 @@ def test_texts_and_held_values_have_no_curve(source: tuple[Source, float]) -> No
 
 def test_nothing_observed_yet_is_an_empty_span() -> None:
     clocks = Clocks()
-    found = Observed(PROJECT, clocks.monotonic, clocks.civil)
+    found = Observed(PROJECT, clocks.clock)
     begin, end = found.span()
     assert begin == end
     assert np.isnan(found.at("speed", 0.0))

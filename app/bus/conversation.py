@@ -16,7 +16,7 @@ from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
 from app.bus.requests import Request, bits_of, read_request, registers_of
 from app.bus.states import FollowerState
-from app.bus.statistics import FollowerStatistics, LineStatistics
+from app.bus.statistics import Counts
 from app.bus.transactions import Transaction
 from app.language import translate
 from app.project.binding import bindings
@@ -61,7 +61,7 @@ class Partner:
     """Signals whose registers it refuses, and why."""
     postponed: bool = False
     """Whether it is asked later than it might have been, for the sake of what must go out on time."""
-    statistics: FollowerStatistics = field(default_factory=FollowerStatistics)
+    statistics: Counts = field(default_factory=Counts)
     since: float = 0.0
 
     def becomes(self, answering: bool | None) -> None:
@@ -92,7 +92,6 @@ class Partner:
             self.statistics.requests,
             self.statistics.good,
             self.statistics.faults_now(),
-            self.statistics.turnaround(),
             self.since,
         )
 
@@ -109,7 +108,7 @@ class Conversation:
         record: Callable[[Transaction], None],
         changed: Callable[[], None],
     ) -> None:
-        self.statistics = LineStatistics()
+        self.statistics = Counts()
         self.client = Client(line, endpoint, self._recorded, self._name_of)
         self.client.on_timeout = self._timed_out
         self.client.on_late = self._came_late
@@ -282,13 +281,9 @@ class Conversation:
 
     def _recorded(self, transaction: Transaction) -> None:
         partner = self._of_unit.get(transaction.request.unit)
-        pace = self.client.pace
-        characters = len(transaction.sent) + len(transaction.received)
-        characters_ms = characters * pace.character_ms
-        self.statistics.took(transaction, characters_ms)
-        self.statistics.used(transaction.at - pace.silence_ms / 1000, transaction.at + transaction.ms / 1000)
+        self.statistics.count(transaction)
         if partner is not None:
-            partner.statistics.took(transaction, characters_ms)
+            partner.statistics.count(transaction)
         self._record(transaction)
 
     def _name_of(self, unit: int) -> str:

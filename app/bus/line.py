@@ -8,17 +8,17 @@ import random
 import time
 from collections.abc import Callable, Iterable
 from concurrent.futures import Future
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
-from app.bus.conversation import Conversation, Partner, Reopen, words_of
+from app.bus.conversation import Conversation, Reopen, words_of
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault
-from app.bus.plan import LinePlan, Read, reads_of
+from app.bus.jobs import AGAIN_S, Job, Jobs
+from app.bus.plan import LinePlan, Read
 from app.bus.readings import Readings
-from app.bus.requests import Request, read_request
+from app.bus.requests import read_request
 from app.bus.schedule import Schedule
-from app.bus.spans import Range
 from app.bus.states import FollowerState, LineState
 from app.bus.transactions import Transaction
 from app.bus.wishes import Wish, Wishes
@@ -26,19 +26,14 @@ from app.bus.writes import Obstacle, WriteReport
 from app.bus.writing import Writing
 from app.language import translate
 from app.project.binding import Binding, bindings
-from app.project.capability import never_read
 from app.project.model import Project
-from app.signals.numbering import Table, register_text
+from app.signals.numbering import register_text
 from app.signals.reading import Value
 
 FIRST_PAUSE_S: Final = 0.1
 """Before the second attempt to open a line; doubled with every further one."""
 LONGEST_PAUSE_S: Final = 0.5
 """Between attempts to open a line, unless its time-out is shorter: a line that can be had again is had soon."""
-REFUSED_EVERY_S: Final = 2.0
-"""How often a signal whose register the follower never had is asked for again, at most; half as often every time."""
-REFUSED_LONGEST_S: Final = 64.0
-"""The longest that such a signal is left alone."""
 BEHIND_S: Final = 0.001
 """By how much a failed read steps back behind the others of its follower."""
 AT_ONCE_AGAIN: Final = 0.35
@@ -47,38 +42,6 @@ AT_ONCE_AGAIN: Final = 0.35
 
 
 _log = logging.getLogger(__name__)
-
-
-@dataclass(slots=True)
-class _Search:
-    """The search for what a follower refuses of one read: it is asked in halves until each piece is judged."""
-
-    good: list[_Job]
-    guilty: list[_Job]
-    open: int
-    """Pieces that are not judged yet."""
-
-
-@dataclass(slots=True, eq=False)
-class _Job:
-    """One read of the plan, its request, and where each signal stands: its address and its width."""
-
-    read: Read
-    request: Request
-    parts: tuple[tuple[Binding, int, int], ...]
-    search: _Search | None = None
-    retired: bool = False
-    """Others have taken its place."""
-
-    @property
-    def signals(self) -> tuple[str, ...]:
-        """What it brings."""
-        return self.read.signals
-
-    @property
-    def every_s(self) -> float:
-        """How often it is to be made, in seconds."""
-        return self.read.every_ms / 1000
 
 
 class LineAtWork:
@@ -109,16 +72,10 @@ class LineAtWork:
         self._writing.armed = armed
         self._writing.down = _not_yet()
         self._bound = bindings(project)
-        self._jobs = [self._job(read) for read in plan.reads]
-        self._due: Schedule[_Job] = Schedule()
-        self._refusals: dict[str, int] = {}
-        """How often in a row each signal alone was refused."""
-        self._barriers: dict[tuple[str, Table], list[Range]] = {}
-        """What is no longer read along, because reads with it were refused."""
+        self._due: Schedule[Job] = Schedule()
+        self._jobs = Jobs(plan.reads, self._job, self._due.put, project.follower_named, self._client.pace)
         self._reading: set[asyncio.Task[None]] = set()
         self._wishes = Wishes()
-        self._plan_ms = plan.cycle_ms
-        self._took_ms: dict[_Job, float] = {}
         self._conversation.pressing = lambda: self._writing.refresh_due
         self._connected = False
         self._since = time.monotonic()
@@ -155,16 +112,8 @@ class LineAtWork:
             statistics.good,
             statistics.faults_now(),
             self.waiting,
-            self._plan_ms,
-            self._cycle_ms(),
-            statistics.share(time.monotonic()),
-            statistics.turnaround(),
             self._since,
         )
-
-    def _cycle_ms(self) -> float | None:
-        took = [self._took_ms.get(job) for job in self._jobs]
-        return sum(ms for ms in took if ms is not None) if took and None not in took else None
 
     def show(self, names: frozenset[str]) -> None:
         """These signals are on the shown screen: they are read first."""
@@ -263,7 +212,7 @@ class LineAtWork:
         now = time.monotonic()
         self._due.clear()
         for job in self._jobs:
-            self._due.put(job, now)
+            self._due.put(job, now if job.tries is None else now + AGAIN_S)
         self._changed()
 
     def _down(self, fault: Fault) -> None:
@@ -342,15 +291,15 @@ class LineAtWork:
 
     # reading -------------------------------------------------------------------------------------------------------
 
-    def _job(self, read: Read, search: _Search | None = None) -> _Job:
+    def _job(self, read: Read) -> Job:
         parts = tuple((self._bound[span.signal], span.address, span.count) for span in read.spans)
-        return _Job(read, read_request(read.unit, read.table, read.address, read.count), parts, search)
+        return Job(read, read_request(read.unit, read.table, read.address, read.count), parts)
 
-    def _again(self, job: _Job, at: float) -> None:
+    def _again(self, job: Job, at: float) -> None:
         if not job.retired:
             self._due.put(job, at)
 
-    async def _read(self, job: _Job, due: float, now: float) -> None:
+    async def _read(self, job: Job, due: float, now: float) -> None:
         """Read what is due, unless its follower is being left alone, and let it wait for its next time."""
         if job.retired:
             return
@@ -390,8 +339,10 @@ class LineAtWork:
             if first <= address and address + width <= end:
                 self._readings.take(binding, words[address - first : address - first + width], at)
         if whole:
-            self._took_ms[job] = 1000 * (at - now)
-            self._accepted(job, partner)
+            if partner.refused:
+                for name in job.signals:
+                    partner.refused.pop(name, None)
+            self._jobs.answered(job, now)
         self._again(job, max(due + job.every_s, now) if whole else now)
         self._changed()
 
@@ -409,70 +360,24 @@ class LineAtWork:
             wish.fail(partner.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
             raise
 
-    def _refused(self, job: _Job, fault: Fault, now: float) -> None:
-        """The follower refused a read. If one register in it may be the guilty one, ask in halves from now on."""
-        halves = job.read.halves(self._client.pace) if fault.code in (2, 3) else None
-        if halves is not None:
-            search = job.search or _Search([], [], 1)
-            search.open += 1
-            first, last = halves
-            gap = first.address + first.count, last.address
-            if gap[0] < gap[1]:
-                self._barriers.setdefault((job.read.follower, job.read.table), []).append(gap)
-            self._replace([job], [self._job(half, search) for half in halves], now)
+    def _refused(self, job: Job, fault: Fault, now: float) -> None:
+        """The follower refused a read."""
+        lasting = fault.code in (1, 2, 3)
+        told: Job | None = job
+        if lasting:
+            known = any(self._readings.ever_read(name) for name in job.signals)
+            told = self._jobs.refused(job, now, known=known, divisible=fault.code != 1)
+        else:
+            self._again(job, now + job.every_s)
+        if told is None or told.tries is not None:
             return
         partner = self._conversation.partners[job.read.follower]
-        for binding, _, _ in job.parts:
+        for binding, _, _ in told.parts:
             reason = f"{register_text(binding.table, binding.base.number)}: {fault.sentence}"
             self._readings.refused((binding.signal.name,), reason)
-            if fault.code in (1, 2, 3):
+            if lasting:
                 partner.refused[binding.signal.name] = reason
-        never = not any(self._readings.ever_read(name) for name in job.signals)
-        lasting = 0.0
-        if never and fault.code in (1, 2, 3):
-            times = self._refusals[job.signals[0]] = self._refusals.get(job.signals[0], -1) + 1
-            lasting = min(REFUSED_LONGEST_S, REFUSED_EVERY_S * 2**times)
-        self._again(job, now + max(job.every_s, lasting))
-        if fault.code in (2, 3):
-            self._judged(job, guilty=True)
         self._changed()
-
-    def _accepted(self, job: _Job, partner: Partner) -> None:
-        for name in job.signals:
-            if partner.refused.pop(name, None) is not None:
-                self._refusals.pop(name, None)
-        self._judged(job, guilty=False)
-
-    def _judged(self, job: _Job, *, guilty: bool) -> None:
-        """A piece of a refused read was answered or found guilty. After the last one the good ones are joined again."""
-        search, job.search = job.search, None
-        if search is None:
-            return
-        (search.guilty if guilty else search.good).append(job)
-        search.open -= 1
-        if search.open or not search.guilty or not search.good:
-            return
-        follower = self._conversation.partners[job.read.follower].follower
-        table = job.read.table
-        spans = [span for good in search.good for span in good.read.spans]
-        barriers = self._barriers.setdefault((follower.name, table), [])
-        barriers += [(each.read.address, each.read.address + each.read.count) for each in search.guilty]
-        never = [
-            (first, end)
-            for first, end in (*never_read(follower, table), *barriers)
-            if not any(span.address < end and first < span.end for span in spans)
-        ]
-        joined = reads_of(follower, table, spans, self._client.pace, never)
-        if len(joined) < len(search.good):
-            self._replace(search.good, [self._job(read) for read in joined], time.monotonic())
-
-    def _replace(self, former: list[_Job], jobs: list[_Job], now: float) -> None:
-        for job in former:
-            job.retired = True
-            self._took_ms.pop(job, None)
-        self._jobs = [job for job in self._jobs if not job.retired] + jobs
-        for job in jobs:
-            self._again(job, now)
 
 
 def _not_yet() -> Fault:

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from app.bus.faults import FaultKind
-from app.bus.statistics import Turnaround
 from app.signals.reading import Reading
 
 
@@ -17,8 +16,8 @@ class FollowerState:
     `answering` is None until it was first asked; `since` is `time.monotonic()` from when on it is as it is. `reason`
     says in words why it does not answer; `short` says it in 20 characters; both are empty while all is well.
     `last_answer` is `time.monotonic()` of the newest answer, or None; `answer_ms` the smoothed time from request to
-    complete answer, in milliseconds, or None. `refused_signals` are those whose registers it refuses, each found by
-    asking for it alone; `requests`, `good` and `faults` count since the engine started.
+    complete answer, in milliseconds, or None. `refused_signals` are those whose registers it refuses;
+    `requests`, `good` and `faults` count since the engine started.
     """
 
     name: str
@@ -34,7 +33,6 @@ class FollowerState:
     requests: int = 0
     good: int = 0
     faults: Mapping[FaultKind, int] = field(default_factory=dict)
-    turnaround: Turnaround | None = None
     since: float = 0.0
 
 
@@ -43,10 +41,8 @@ class LineState:
     """One line.
 
     `since` is `time.monotonic()` from when on it is connected or not. `reason` says in words why it is not;
-    `requests`, `good` and `faults` count since the engine started;
-    `waiting` is the number of writes that have not gone out yet. `planned_cycle_ms` is the predicted time of one pass
-    over all reads of the plan, `cycle_ms` the measured one (of each read the latest time; None before all were made);
-    `share` the part of the latest ten seconds, 0 to 1, in which the wire was in use.
+    `requests`, `good` and `faults` count since the engine started; `waiting` is the number of writes that have not gone
+    out yet.
     """
 
     name: str
@@ -59,10 +55,6 @@ class LineState:
     good: int = 0
     faults: Mapping[FaultKind, int] = field(default_factory=dict)
     waiting: int = 0
-    planned_cycle_ms: float = 0.0
-    cycle_ms: float | None = None
-    share: float = 0.0
-    turnaround: Turnaround | None = None
     since: float = 0.0
 
 

@@ -429,19 +429,6 @@ def test_what_comes_on_the_screen_is_read_at_once(follower: StagedFollower, hone
         running.engine.stop()
 
 
-def test_the_state_of_line_and_followers_tells_share_cycle_and_turnaround(running: Running) -> None:
-    wait_for(lambda: running.engine.snapshot().lines["pumproom"].cycle_ms is not None)
-    state = running.engine.snapshot().lines["pumproom"]
-    assert state.planned_cycle_ms > 0
-    assert 0 < state.share <= 1
-    assert state.turnaround is not None
-    assert 0 <= state.turnaround.median_ms <= state.turnaround.most_ms <= state.turnaround.worst_ms
-    pump = running.engine.snapshot().followers["pump"]
-    assert 0 < pump.good <= pump.requests
-    assert pump.turnaround is not None
-    assert pump.refused_signals == ()
-
-
 def test_several_requests_are_on_their_way_at_once_where_the_line_allows_it(honest: Registers) -> None:
     together = project(*(word(str(n), 250 * n) for n in range(6)))
     with StagedFollower("tcp", honest, 2000) as follower:

@@ -172,7 +172,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         rows = len(units) + bool(lanes)
         for row, (unit, names) in enumerate(units.items()):
             pane = self._pane(row, last=row == rows - 1)
-            pane.setLabel("left", unit or self.tr("value"), color=palette.current().ink)
+            pane.setLabel("left", unit or self.tr("value"))
             for name in names:
                 self._add_curve(pane, name)
         if lanes:
@@ -195,7 +195,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         if self._panes:
             self._panes[0].getViewBox().sigXRangeChanged.connect(self._x_changed)
         self._show_span()
-        self._draw_cursors()
+        self._recolour()
         self.draw()
 
     def _lane_width(self, lanes: Sequence[str]) -> int:
@@ -210,22 +210,17 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         pane.showGrid(x=True, y=True, alpha=0.18)
         pane.setMouseEnabled(x=True, y=False)
         pane.disableAutoRange()
-        pane.getViewBox().setBorder(pg.mkPen(palette.current().line))
         for each in (axis, pane.getAxis("left")):
             # Their words are set anew at every painting; as a picture they need not be while only curves change.
             each.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
             each.enableAutoSIPrefix(False)
-            each.setPen(palette.current().line)
-            each.setTextPen(palette.current().ink)
         if not last:
             axis.setStyle(showValues=False)
         self._panes.append(pane)
         return pane
 
     def _add_curve(self, pane: Any, name: str) -> None:
-        number = self._names.index(name)
-        curve = pane.plot([], [], pen=pen(number, dark=palette.current().dark))
-        self._curves[name] = (curve, pane)
+        self._curves[name] = (pane.plot([], []), pane)
 
     def _show_span(self) -> None:
         if self._panes:
@@ -303,13 +298,24 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def _recolour(self) -> None:
         colours = palette.current()
         self.setBackground(QColor(colours.base))
+        for pane in self._panes:
+            pane.getViewBox().setBorder(pg.mkPen(colours.line))
+            for axis in (pane.getAxis("bottom"), pane.getAxis("left")):
+                axis.setPen(colours.line)
+                axis.setTextPen(colours.ink)
+        for name, (curve, _) in self._curves.items():
+            curve.setPen(pen(self._names.index(name), dark=colours.dark))
+        self._draw_cursors()
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette."""
+        """Follow a change of the palette, with the panes that are there.
+
+        Panes own menus, which are windows to Qt: taken down here, in the middle of Qt's own walk over all widgets,
+        they would end the process.
+        """
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "_panes"):
             self._recolour()
-            self._build()
 
     def showEvent(self, event: Any) -> None:
         """Nothing is drawn while hidden; catch up."""

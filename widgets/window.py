@@ -84,7 +84,7 @@ class MainWindow(QMainWindow):
         if former is not None:
             self.document.succeed(former.document)
             self.live.succeed(former.live)
-        self.strip = LineStrip()
+        self.strip = LineStrip(self)
         self.line_view = LineView(self.live)
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)

@@ -12,15 +12,17 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
+from shiboken6 import isValid
 
 from app.project.files import parse
 from app.project.model import Project
 from app.record.outline import Outline
 from app.record.series import Series
 from app.record.source import plottable
-from widgets.trend_curves import is_lane, is_stepped, shape
+from widgets.palette import DARK, LIGHT, Appearance, Theme
+from widgets.trend_curves import is_lane, is_stepped, pen, shape
 from widgets.trend_legend import Column
 from widgets.trend_view import TrendView
 
@@ -276,6 +278,28 @@ def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view
     gc.collect()
     view.plot.set_moment(None)
     assert view.cursors is None
+
+
+def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplication) -> None:
+    theme = Theme(qapp)
+    theme.choose(Appearance.LIGHT)
+    view.plot.set_cursor(0, 5.0)
+    panes, menus = list(view.plot._panes), [pane.getViewBox().menu for pane in view.plot._panes]
+    theme.choose(Appearance.DARK)
+    assert view.plot._panes == panes
+    assert all(isValid(menu) for menu in menus if menu is not None)
+    assert view.plot.backgroundBrush().color().name() == DARK.base
+    axis = panes[0].getAxis("left")
+    assert (axis.textPen().color().name(), axis.pen().color().name()) == (DARK.ink, DARK.line)
+    assert DARK.ink in axis.label.toHtml()
+    assert "Hz" in axis.label.toPlainText()
+    for number, name in enumerate(view.plot.names):
+        assert view.plot._curves[name][0].opts["pen"] == pen(number, dark=True)
+    assert view.plot.cursors[0] == 5.0
+    theme.choose(Appearance.LIGHT)
+    assert view.plot.backgroundBrush().color().name() == LIGHT.base
+    qapp.setStyleSheet("")
+    theme.deleteLater()
 
 
 def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, source: Told) -> None:

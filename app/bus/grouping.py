@@ -2,7 +2,12 @@
 
 A read costs a fixed time and a time per byte, as often as its most impatient signal demands: fixed + bytes, divided by
 its period. A slow signal that lies inside a fast read rides along for nothing; one beside it may join the fast read, or
-be read on its own, or in a slow read that reaches across the fast one, whatever costs least.
+be read on its own, or in a slow read that reaches across the fast one.
+
+With one period the grouping is the cheapest that there is. With several the signals, in order of address, are first cut
+into stretches as if each were one read, at the period of its most impatient signal; that says how often each signal is
+read. Then those of each period are grouped by themselves, across the others. Of all cuts this finds the cheapest, in
+near linear time; a grouping that fits signals together in another way may cost less, which `tests/app/bus` measures.
 """
 
 from __future__ import annotations
@@ -10,11 +15,14 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections import deque
 from collections.abc import Iterable, Sequence
+from typing import Final
 
-from app.bus.several_periods import several_periods
 from app.bus.spans import Group, Range, Span
 from app.bus.timing import Pace
 from app.signals.numbering import Table
+
+_ROUNDING: Final = 1e-12
+"""What costs the same to within so little is equal."""
 
 
 def group_spans(
@@ -60,11 +68,17 @@ def _runs(ordered: list[Span], gaps: bool, never: Sequence[Range]) -> Iterable[l
 
 
 def _group_run(run: list[Span], pace: Pace, table: Table, most: int) -> list[Group]:
-    periods = sorted({span.every_ms for span in run})
-    if len(periods) == 1:
-        reads = _one_period(run, pace, table, most)
+    by_period: dict[int, list[Span]] = {}
+    if all(span.every_ms == run[0].every_ms for span in run):
+        by_period[run[0].every_ms] = run
     else:
-        reads = several_periods(run, periods, pace, table, most)
+        for stretch in _cheapest_cut(_needed(run), pace, table, most):
+            by_period.setdefault(min(span.every_ms for span in stretch), []).extend(stretch)
+    reads = [
+        (every_ms, first, end)
+        for every_ms, spans in by_period.items()
+        for first, end in _one_period(spans, pace, table, most)
+    ]
     return _with_members(run, reads)
 
 
@@ -85,72 +99,95 @@ def _with_members(run: list[Span], reads: list[tuple[int, int, int]]) -> list[Gr
     return [Group(read[0], tuple(inside)) for read, inside in members.items() if inside]
 
 
-# one period ----------------------------------------------------------------------------------------------------------
-
-
-def _one_period(run: list[Span], pace: Pace, table: Table, most: int) -> list[tuple[int, int, int]]:
-    """The cheapest reads if all signals want the same period."""
-    starts: list[int] = []
-    ends: list[int] = []
+def _one_period(spans: list[Span], pace: Pace, table: Table, most: int) -> list[Range]:
+    """The cheapest reads of spans that are all to be read equally often."""
+    reaching: list[Span] = []
     last = -1
-    for span in run:  # only those that reach further than all before them: starts and ends both increase
-        end = span.address + span.count
-        if end > last:
-            starts.append(span.address)
-            ends.append(end)
-            last = end
-    find = _cheapest_registers if table in ("holding", "input") else _cheapest_bits
-    begins = find(starts, ends, pace, most)
-    period = run[0].every_ms
-    reads = []
-    i = len(starts)
-    while i > 0:
-        begin = begins[i - 1]
-        reads.append((period, starts[begin], ends[i - 1]))
-        i = begin
-    return reads[::-1]
+    for span in spans:  # only those that reach further than all before them: starts and ends both increase
+        if span.end > last:
+            reaching.append(span)
+            last = span.end
+    if table in ("holding", "input"):
+        return _cheapest_registers(reaching, pace, most)
+    equally = [Span(span.signal, span.address, span.count) for span in reaching]
+    return [(cut[0].address, cut[-1].end) for cut in _cheapest_cut(equally, pace, table, most)]
 
 
-def _cheapest_registers(starts: list[int], ends: list[int], pace: Pace, most: int) -> list[int]:
-    """For each i the begin of the last read in the cheapest grouping of the first i + 1 spans, in linear time.
+def _cheapest_registers(spans: list[Span], pace: Pace, most: int) -> list[Range]:
+    """The cheapest reads of registers of one period, in linear time; starts and ends of `spans` increase.
 
-    best[i + 1] = fixed + word * ends[i] + min over the begins j that `most` allows of (best[j] - word * starts[j]): the
-    minimum of a window that only moves forward, kept in a queue of candidates that can still win.
+    The cheapest way to the end of each span costs fixed + word * end + min over the begins that `most` allows of
+    (cheapest way to the begin - word * start): the minimum of a window that only moves forward, kept in a queue of
+    candidates that can still win.
     """
     word, fixed = 2 * pace.byte_ms, pace.fixed_ms
     best = 0.0
     begins: list[int] = []
-    candidates: deque[tuple[float, int]] = deque()
-    for i, end in enumerate(ends):
-        value = best - word * starts[i]
+    candidates: deque[tuple[float, int, int]] = deque()
+    for i, span in enumerate(spans):
+        start, end = span.address, span.address + span.count
+        value = best - word * start
         while candidates and candidates[-1][0] >= value:
             candidates.pop()
-        candidates.append((value, i))
-        while candidates[0][1] < i and end - starts[candidates[0][1]] > most:
+        candidates.append((value, i, start))
+        while candidates[0][1] < i and end - candidates[0][2] > most:
             candidates.popleft()
-        least, begin = candidates[0]
+        least, begin, _ = candidates[0]
         best = fixed + word * end + least
         begins.append(begin)
-    return begins
+    return [(cut[0].address, cut[-1].end) for cut in _stretches(spans, begins)]
 
 
-def _cheapest_bits(starts: list[int], ends: list[int], pace: Pace, most: int) -> list[int]:
-    """As for registers; eight bits cost as much as one, so of the begins only those that can still win are kept.
+def _cheapest_cut(spans: list[Span], pace: Pace, table: Table, most: int) -> list[list[Span]]:
+    """The cheapest way to cut spans, in order of address, into stretches that are each read at their fastest period.
 
-    An earlier begin costs at least floor(difference / 8) bytes more than a later one, whatever the end.
+    Of the begins of a stretch only those are kept that can still win: one that begins earlier costs at least the data
+    of the difference more, as often as what it has is read.
     """
+    unit, each = (2 * pace.byte_ms, 1) if table in ("holding", "input") else (pace.byte_ms, 8)
+    fixed = pace.fixed_ms
     best = 0.0
     begins: list[int] = []
-    candidates: list[tuple[float, int]] = []
-    for i, end in enumerate(ends):
-        start = starts[i]
+    candidates: list[tuple[float, int, int, float, int]] = []
+    for i, span in enumerate(spans):
+        start, end, rate = span.address, span.address + span.count, 1 / span.every_ms
+        beaten = best * (1 - _ROUNDING)
         candidates = [
-            (value, j)
-            for value, j in candidates
-            if end - starts[j] <= most and value + pace.byte_ms * ((start - starts[j]) // 8) < best
+            (value, j, first, rate if rate > fastest else fastest, end if end > reached else reached)
+            for value, j, first, fastest, reached in candidates
+            if value + fastest * unit * ((start - first) // each) < beaten and (end - first <= most or end <= reached)
         ]
-        candidates.append((best, i))
-        least, begin = min((value + pace.byte_ms * ((end - starts[j] + 7) // 8), j) for value, j in candidates)
-        best = pace.fixed_ms + least
+        candidates.append((best, i, start, rate, end))
+        best, begin = min(
+            [
+                (value + fastest * (fixed + unit * ((reached - first + each - 1) // each)), j)
+                for value, j, first, fastest, reached in candidates
+            ]
+        )
         begins.append(begin)
-    return begins
+    return _stretches(spans, begins)
+
+
+def _stretches(spans: list[Span], begins: list[int]) -> list[list[Span]]:
+    """The spans cut as the best way to the last of them has it: `begins` has where its stretch begins, for each."""
+    stretches: list[list[Span]] = []
+    end = len(spans)
+    while end > 0:
+        begin = begins[end - 1]
+        stretches.append(spans[begin:end])
+        end = begin
+    return stretches[::-1]
+
+
+def _needed(run: list[Span]) -> list[Span]:
+    """The spans without those that any read of another one brings anyway: inside it, and no more impatient."""
+    needed: list[Span] = []
+    furthest: dict[int, int] = {}
+    far = -1
+    for span in run:
+        end = span.address + span.count
+        if end > far or all(end > reached for every_ms, reached in furthest.items() if every_ms <= span.every_ms):
+            needed.append(span)
+            furthest[span.every_ms] = end
+            far = max(far, end)
+    return needed

@@ -6,10 +6,6 @@ from dataclasses import dataclass
 
 Range = tuple[int, int]
 """Wire addresses from the first to behind the last."""
-Wanted = tuple[int, int, int]
-"""First address, end, and class: the number of a period, counted from the fastest."""
-Chosen = tuple[int, int, int]
-"""A read: class, first address and end."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from pymodbus.constants import ExcCodes
 
 from app.follower.errors import FollowerError
 from app.follower.faults import Faults
+from app.follower.identity import Identity
 from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.capability import never_read
@@ -54,6 +55,8 @@ class Bank:
         self.follower = follower
         self.silent = False
         """While true the follower is as if unplugged from the line: it neither hears nor answers."""
+        self.identity = Identity(project, follower)
+        """What it says it is."""
         self.faults = Faults()
         """Trouble on order between it and its line."""
         self._lock = threading.RLock()

@@ -19,6 +19,8 @@ LONGEST_RTU: Final = 256
 """Bytes of the longest RTU frame."""
 
 _SHORTEST_RTU: Final = 4
+_LENGTHS: Final = {**dict.fromkeys((1, 2, 3, 4, 5, 6, 8), 8), 17: 4, 22: 10}
+"""Bytes of RTU frames of requests that have always the same."""
 
 
 class FrameError(ValueError):
@@ -72,23 +74,45 @@ def rtu_request(data: bytes, units: Container[int]) -> tuple[int, tuple[int, byt
         if data[start] not in units:
             continue
         size = _request_size(data[start + 1 : start + 12])
-        if size is None:
-            # A function that nobody here knows: its length is told by the silence after it, see `rtu_rest`.
-            waiting = start if waiting is None else waiting
-        elif start + size > len(data):
-            waiting = start if waiting is None else waiting
-        elif _sound(data[start : start + size]):
+        if size is not None and start + size > len(data):
+            unfinished = True
+        elif size is not None and _sound(data[start : start + size]):
             return start + size, (data[start], data[start + 1 : start + size - 2])
+        else:
+            unfinished = len(data) - start < LONGEST_RTU and _ended_by_silence(data[start + 1 :])
+        if unfinished and waiting is None:
+            waiting = start
     if waiting is not None:
         return waiting, None
     return max(0, len(data) - _SHORTEST_RTU + 1), None
 
 
 def rtu_rest(data: bytes, units: Container[int]) -> tuple[int, bytes] | None:
-    """The request that a silence has ended: all of `data` as one frame, whatever its function."""
-    if _SHORTEST_RTU <= len(data) <= LONGEST_RTU and data[0] in units and _sound(data):
-        return data[0], data[1:-2]
+    """The request that a silence has ended, of which no length is known or another than it says.
+
+    It changes nothing, since it is refused for what it is, or (08) only given back: so noise taken for it does no harm.
+    """
+    for start in range(len(data) - _SHORTEST_RTU + 1):
+        if data[start] in units and _ended_by_silence(data[start + 1 : -2]) and _sound(data[start:]):
+            return data[start], data[start + 1 : -2]
     return None
+
+
+def _ended_by_silence(pdu: bytes) -> bool:
+    """Whether a request may begin so whose length only the silence after it tells.
+
+    That is one of a function that nobody here knows, with a count that may be wrong, or with more data than usual. What
+    has the form of an answer is one, such as our own on an adapter that echoes: answered again, it would never end.
+    """
+    match pdu[0]:
+        case 8 | 15 | 16:
+            return len(pdu) > 5
+        case 23:
+            return pdu[1:2] != bytes((len(pdu) - 2,))
+        case 43:
+            return pdu[1:2] != bytes((14,))
+        case function:
+            return 0 < function < 0x80 and function not in _LENGTHS
 
 
 def _sound(frame: bytes) -> bool:
@@ -98,13 +122,11 @@ def _sound(frame: bytes) -> bool:
 def _request_size(pdu: bytes) -> int | None:
     """Bytes of the whole RTU frame of a request, from the start of its PDU; more than can be there if not told yet."""
     match pdu[0]:
-        case 1 | 2 | 3 | 4 | 5 | 6 | 8:
-            return 8
-        case 22:
-            return 10
         case 15 | 16:
             return 9 + pdu[5] if len(pdu) > 5 else LONGEST_RTU
         case 23:
             return 13 + pdu[9] if len(pdu) > 9 else LONGEST_RTU
-        case _:
-            return None
+        case 43 if pdu[1] == 14:
+            return 7
+        case function:
+            return _LENGTHS.get(function)

@@ -20,6 +20,7 @@ from pymodbus.simulator.simcore import SimCore
 
 from app.follower.bank import MOST_BITS, Bank
 from app.follower.errors import FollowerError
+from app.follower.identity import ENCAPSULATED, REPORT_SERVER_ID
 from app.language import translate
 from app.signals.functions import TABLE_OF_FUNCTION, WRITING
 from app.signals.numbering import LAST_ADDRESS, Table
@@ -71,6 +72,8 @@ class Responder:
         model.advance_to(self._clock())
         model.heard()
         function = pdu[0]
+        if function in (REPORT_SERVER_ID, ENCAPSULATED):
+            return model.identity.answer(pdu)
         refused = _not_offered(function, model) or wrong(pdu, model.follower.max_registers) or _absent(pdu, model)
         if refused is not None:
             return bytes((function | 0x80, refused))

@@ -76,6 +76,7 @@ EXAMPLES = [
     ("6.12 and they hold it", "03 0001 0002", "03 04 00 0A 01 02"),
     ("6.16 mask write register 5", "16 0004 00F2 0025", "16 00 04 00 F2 00 25"),
     ("6.16 where 12h became 17h", "03 0004 0001", "03 02 00 17"),
+    ("6.8 return query data", "08 0000 A537", "08 00 00 A5 37"),
 ]
 
 
@@ -116,7 +117,14 @@ def test_the_examples_in_rtu_frames(example: Project) -> None:
         ("a coil is FF00h or 0000h", "05 00AC 0001", "85 03"),
         ("1968 coils written at most", "0F 0013 07B1 F7" + 247 * "00", "8F 03"),
         ("123 registers written at most", "10 0001 007C F8" + 248 * "00", "90 03"),
-        ("a function that is not there", "2B 0E 01 00", "AB 01"),
+        ("a function that is not there", "42 0000", "C2 01"),
+        ("nothing but identification is encapsulated", "2B 0D 01 00", "AB 01"),
+        ("an object of the identification that is not there", "2B 0E 04 80", "AB 02"),
+        ("a kind of identification that is not there", "2B 0E 05 00", "AB 03"),
+        ("no coil written", "0F 0013 0000 00", "8F 03"),
+        ("no register written", "10 0001 0000 00", "90 03"),
+        ("a byte count that disagrees", "10 0001 0003 04 022B 0001 0064", "90 03"),
+        ("a byte count that disagrees with the registers", "10 0001 007B 06 022B 0001 0064", "90 03"),
         ("an address that is not there", "03 006B 0004", "83 02"),
     ],
 )

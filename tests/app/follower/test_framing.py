@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.follower.framing import FrameError, mbap, mbap_frame, rtu_frame, rtu_request, rtu_rest, rtu_silence
+from app.follower.framing import LONGEST_RTU, FrameError, mbap, mbap_frame, rtu_frame, rtu_request, rtu_rest, rtu_silence
 from tests.app.follower.playing import rtu
 
 UNITS = {0, 17}
@@ -49,8 +49,10 @@ def test_the_silent_interval(baud: int, milliseconds: float) -> None:
         "08 0000 A537",
         "0F 0013 000A 02 CD01",
         "10 0001 0002 04 000A 0102",
+        "11",
         "16 0004 00F2 0025",
         "17 0003 0006 000E 0003 06 00FF 00FF 00FF",
+        "2B 0E 01 00",
     ],
 )
 def test_a_request_of_every_function_is_known_by_its_length(pdu: str) -> None:
@@ -84,11 +86,61 @@ def test_a_wrong_crc_is_no_request() -> None:
     assert rtu_rest(bytes(frame), UNITS) is None
 
 
-def test_an_unknown_function_is_known_by_the_silence_after_it() -> None:
-    frame = rtu(17, "2B 0E 01 00")
-    assert rtu_request(frame, UNITS) == (0, None)
-    assert rtu_rest(frame, UNITS) == (17, bytes.fromhex("2B 0E 01 00"))
-    assert rtu_rest(rtu(18, "2B 0E 01 00"), UNITS) is None
+@pytest.mark.parametrize(
+    "pdu",
+    [
+        "07",
+        "2B 0D 0001 0203",
+        # Counts that do not say how long the frame is.
+        "0F 0013 0000 00 CD01",
+        "0F 0013 000A 00 CD01",
+        "0F 0013 000A 04 CD01",
+        "10 0001 0000 00 000A 0102",
+        "10 0001 007B 06 000A 0102",
+        "10 0001 007B 06 022B 0001 0064 0000",
+        "17 0003 0000 0000 0001 00 1234",
+        "17 0003 0000 0000 0001 08 1234",
+        "08 0000 0102 0304",
+    ],
+)
+def test_a_request_of_another_length_than_it_says_is_known_by_the_silence_after_it(pdu: str) -> None:
+    frame = rtu(17, pdu)
+    for noise in (b"", b"\xff\x00", rtu(18, READ)):
+        used, found = rtu_request(noise + frame, UNITS)
+        assert found is None
+        assert used <= len(noise)
+        assert rtu_rest((noise + frame)[used:], UNITS) == (17, bytes.fromhex(pdu))
+    assert rtu_rest(rtu(18, pdu), UNITS) is None
+    # Without the silence a request behind it is not lost.
+    assert rtu_request(frame + rtu(17, READ), UNITS) == (len(frame) + 8, (17, bytes.fromhex(READ)))
+
+
+@pytest.mark.parametrize(
+    "answer",
+    [
+        "83 02",
+        "03 06 022B 0000 0064",
+        "01 02 CD6B",
+        "0F 0013 000A",
+        "10 0001 0002",
+        "11 04 11 FF 6974",
+        "17 04 0001 0063",
+        "2B 0E 01 82 00 00 01 00 01 41",
+    ],
+)
+def test_answers_are_not_answered(answer: str) -> None:
+    """An adapter that echoes brings the follower's own, and answering them would never end."""
+    frame = rtu(17, answer)
+    used, found = rtu_request(frame, UNITS)
+    assert found is None
+    assert rtu_rest(frame[used:], UNITS) is None
+
+
+def test_what_waits_for_a_silence_is_bounded() -> None:
+    endless = 50 * bytes.fromhex("11 10 0000 007B F6 11 41 00 10 00")
+    used, found = rtu_request(endless, UNITS)
+    assert found is None
+    assert len(endless) - used <= LONGEST_RTU + 9
 
 
 def test_two_requests_in_a_row_come_one_by_one() -> None:

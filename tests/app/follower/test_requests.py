@@ -52,6 +52,9 @@ def it() -> Responder:
         ("02 0007 0001", "02 01 01"),
         ("08 0000 A5 37", "08 00 00 A5 37"),
         ("17 000A 0002 000B 0001 02 00 63", "17 04 00 01 00 63"),
+        ("08 0000 01 02 03 04", "08 00 00 01 02 03 04"),
+        ("11", "11 04 11 FF 69 74"),
+        ("2B 0E 04 01", "2B 0E 04 82 00 00 01 01 02 69 74"),
     ],
 )
 def test_good_requests(it: Responder, request_pdu: str, answer: str) -> None:
@@ -62,7 +65,8 @@ def test_good_requests(it: Responder, request_pdu: str, answer: str) -> None:
     ("request_pdu", "exception"),
     [
         # Unknown functions: the function's own exception, code 01.
-        ("2B 0E 01 00", "AB 01"),
+        ("2B 0D 01 00", "AB 01"),
+        ("2B", "AB 01"),
         ("07", "87 01"),
         ("14 07 06 0004 0001 0002", "94 01"),
         ("08 0001 0000", "88 01"),
@@ -85,6 +89,11 @@ def test_good_requests(it: Responder, request_pdu: str, answer: str) -> None:
         ("03 000A 00", "83 03"),
         ("03", "83 03"),
         ("03 000A 0001 00", "83 03"),
+        ("11 00", "91 03"),
+        ("2B 0E 00 00", "AB 03"),
+        ("2B 0E 05 00", "AB 03"),
+        ("2B 0E 01", "AB 03"),
+        ("2B 0E 01 00 00", "AB 03"),
         # Addresses: 02.
         ("03 0009 0001", "83 02"),
         ("03 000B 0003", "83 02"),
@@ -100,6 +109,8 @@ def test_good_requests(it: Responder, request_pdu: str, answer: str) -> None:
         ("16 0063 00F2 0025", "96 02"),
         ("17 000A 0001 0063 0001 02 0001", "97 02"),
         ("17 0063 0001 000A 0001 02 0001", "97 02"),
+        ("2B 0E 04 03", "AB 02"),
+        ("2B 0E 04 80", "AB 02"),
     ],
 )
 def test_refusals(it: Responder, request_pdu: str, exception: str) -> None:

@@ -216,8 +216,10 @@ def test_rtu_frames_in_a_tcp_stream(bank: Project) -> None:
             raw.send(b"\xff\x11\x03" + rtu(17, "03 0001 0001") + rtu(18, "03 0001 0001") + rtu(17, "03 0002 0001"))
             assert raw.receive(7) == rtu(17, "03 02 0001")
             assert raw.receive(7) == rtu(17, "03 02 0002")
-            raw.send(rtu(17, "2B 0E 01 00"))
-            assert raw.receive(5) == rtu(17, "AB 01")
+            for wrong in ("2B 0D 01 00", "10 0001 0000 00 0063", "0F 0001 0001 09 01", "42 0000 0000"):
+                raw.send(rtu(17, wrong))
+                function, code = int(wrong[:2], 16), 1 if wrong[0] in "24" else 3
+                assert raw.receive(5) == rtu(17, bytes((function | 0x80, code)))
             raw.send(rtu(0, "06 0001 0063"))
             raw.send(rtu(17, "03 0001 0001"))
             assert raw.receive(7) == rtu(17, "03 02 0063")

@@ -32,7 +32,7 @@ from app.panel.machine import (
 )
 from app.panel.rendering import Rows, render
 from app.project.binding import bind
-from app.project.model import PanelMessage, Project
+from app.project.model import DIRECT_UNITS, PanelMessage, Project
 from app.signals.reading import Value
 
 Via = Literal["simulated"] | Endpoint | None
@@ -255,7 +255,7 @@ def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:
     if via == "simulated":
         return {}
     if via is None:
-        return {line.name: Endpoint.of_line(line) for line in project.lines}
+        return _fitting(project, {line.name: Endpoint.of_line(line) for line in project.lines})
     if len(project.lines) != 1:
         names = ", ".join(f"'{line.name}'" for line in project.lines) or translate("bus", "none")
         raise CannotConnect(
@@ -265,4 +265,19 @@ def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:
                 "the lines in the project, or use 'simulated'",
             ).format(count=len(project.lines), names=names)
         )
-    return {project.lines[0].name: via}
+    return _fitting(project, {project.lines[0].name: via})
+
+
+def _fitting(project: Project, endpoints: dict[str, Endpoint]) -> dict[str, Endpoint]:
+    """The endpoints, if every unit can be asked there. Written to unit 0 of a serial line, every device would obey."""
+    for follower in project.followers:
+        endpoint = endpoints.get(follower.line)
+        if follower.unit in DIRECT_UNITS and endpoint is not None and endpoint.rtu:
+            raise CannotConnect(
+                translate(
+                    "bus",
+                    "follower '{follower}' has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial "
+                    "line; give it the address that is set at the device, 1 to 247",
+                ).format(follower=follower.name, unit=follower.unit, endpoint=endpoint)
+            )
+    return endpoints

@@ -99,7 +99,7 @@ def follower_columns() -> list[Column]:
             key="unit",
             read=lambda _project, _part, text: {"unit": whole(text)},
             order=lambda _project, part: part.unit,
-            hint=translate("LineCells", "Its address on the line, 1 to 247"),
+            hint=translate("LineCells", "Its address: 1 to 247; on Modbus TCP also 255 or 0"),
             form_row=lambda _part: translate("FollowerForm", "Unit"),
             numbers=True,
             also=("address", "id"),

@@ -108,7 +108,7 @@ class FollowerForm(PartForm):
         self.step_name = self.tr("Change follower")
         self.name_row(self.tr("Name"), edits.rename_follower, self.tr("Changing it changes every use"))
         self.choice(self.tr("Line"), "line", lambda: [(part.name, part.name) for part in self.project.lines])
-        self.line(self.tr("Unit"), "unit", whole, self.tr("Its address on the line, 1 to 247"))
+        self.line(self.tr("Unit"), "unit", whole, self.tr("Its address: 1 to 247; on Modbus TCP also 255 or 0"))
         self.choice(self.tr("Numbering"), "numbering", _numberings, self.tr("How its manual counts registers"))
         self.choice(
             self.tr("Word order"),

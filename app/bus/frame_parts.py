@@ -121,7 +121,7 @@ class FrameReader:
             unit = data[0]
             if unit != asked:
                 return instead(unit, asked)
-            if unit == 0:
+            if unit == 0 and self.label is None:
                 return translate("bus", "0, a broadcast to all units")
             return translate("bus", "{unit}, follower {name}").format(unit=unit, name=self.follower)
 

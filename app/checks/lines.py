@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from app.checks import mends
 from app.checks.finding import Fault, Mend
@@ -12,10 +11,8 @@ from app.checks.survey import AnySignal, Survey
 from app.language import translate
 from app.project.binding import bindings
 from app.project.drive_values import OWN_REGISTERS
-from app.project.model import RegisterSignal, SerialLine
+from app.project.model import DIRECT_UNITS, LAST_UNIT, Project, RegisterSignal, SerialLine, TcpLine
 from app.project.problems import quoted
-
-LAST_UNIT: Final = 247
 
 
 @whole("lines", name="device-shared")
@@ -51,12 +48,11 @@ def _port(device: str) -> str:
 def unit_clash(survey: Survey) -> Iterator[Fault]:
     """Two followers at one unit address of one line: both answer at once, or the one is taken for the other."""
     first: dict[tuple[str, int], int] = {}
-    taken = {(follower.line, follower.unit) for follower in survey.project.followers}
     for index, follower in enumerate(survey.project.followers):
         earlier = first.setdefault((follower.line, follower.unit), index)
         if earlier == index:
             continue
-        free = next((unit for unit in range(1, LAST_UNIT + 1) if (follower.line, unit) not in taken), None)
+        free = _free_unit(survey.project, follower.line)
         yield Fault(
             "error",
             ("follower", index),
@@ -66,13 +62,40 @@ def unit_clash(survey: Survey) -> Iterator[Fault]:
                 follower=quoted(survey.project.followers[earlier].name),
             ),
             translate("checks", "give every follower of a line its own unit address"),
-            None
-            if free is None
-            else Mend(
-                translate("checks", "Give it the unit address {unit}").format(unit=free),
-                mends.set_at,
-                (("unit",), free),
-            ),
+            _give_unit(free),
+        )
+
+
+def _free_unit(project: Project, line: str) -> int | None:
+    taken = {follower.unit for follower in project.followers if follower.line == line}
+    return next((unit for unit in range(1, LAST_UNIT + 1) if unit not in taken), None)
+
+
+def _give_unit(free: int | None) -> Mend | None:
+    if free is None:
+        return None
+    words = translate("checks", "Give it the unit address {unit}").format(unit=free)
+    return Mend(words, mends.set_at, (("unit",), free))
+
+
+@whole("lines", "followers", name="unit-of-tcp")
+def unit_of_tcp(survey: Survey) -> Iterator[Fault]:
+    """A unit that only Modbus TCP has, on a line of RTU frames: there 0 is every device at once, and 255 nobody."""
+    for index, follower in enumerate(survey.project.followers):
+        line = survey.project.line_named.get(follower.line)
+        if follower.unit not in DIRECT_UNITS or line is None or isinstance(line, TcpLine):
+            continue
+        message = (
+            translate("checks", "unit 0 means all devices of a serial line at once; none of them answers to it")
+            if follower.unit == 0
+            else translate("checks", "unit 255 is for Modbus TCP only; no device of a serial line has it")
+        )
+        yield Fault(
+            "error",
+            ("follower", index, "unit"),
+            message,
+            translate("checks", "give it the address that is set at the device, 1 to 247"),
+            _give_unit(_free_unit(survey.project, follower.line)),
         )
 
 

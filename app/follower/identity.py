@@ -72,7 +72,6 @@ class Identity:
         return bytes((ENCAPSULATED,)) + response.encode()
 
 
-
 def _refused(pdu: bytes, code: ExcCodes) -> bytes:
     return bytes((pdu[0] | 0x80, code))
 

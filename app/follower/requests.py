@@ -22,11 +22,12 @@ from app.follower.bank import MOST_BITS, Bank
 from app.follower.errors import FollowerError
 from app.follower.identity import ENCAPSULATED, REPORT_SERVER_ID
 from app.language import translate
+from app.project.model import DIRECT_UNITS
 from app.signals.functions import TABLE_OF_FUNCTION, WRITING
 from app.signals.numbering import LAST_ADDRESS, Table
 
 BROADCAST: Final = 0
-"""The unit address that all followers of a serial line obey and none answers."""
+"""The unit that all followers of a serial line obey and none answers; on Modbus TCP it is one like others."""
 
 _DIAGNOSTICS: Final = 8
 _ECHOED: Final = frozenset({5, 6, 22})
@@ -40,8 +41,13 @@ _READ_WRITE_REGISTERS: Final = 121
 class Responder:
     """The followers of one line, as one endpoint plays them."""
 
-    def __init__(self, models: Iterable[Bank], clock: Callable[[], float] = time.monotonic) -> None:
-        """Raises FollowerError if two followers have one unit address, or there is none."""
+    def __init__(
+        self, models: Iterable[Bank], clock: Callable[[], float] = time.monotonic, *, rtu: bool = False
+    ) -> None:
+        """`rtu`: the frames are those of a serial line, where every follower has a unit from 1 to 247.
+
+        Raises FollowerError if one has another there, if two have the same, or there is none.
+        """
         self.models: dict[int, Bank] = {}
         for model in models:
             other = self.models.setdefault(model.follower.unit, model)
@@ -57,9 +63,22 @@ class Responder:
             raise FollowerError(
                 translate("follower", "there is no follower to play; add one to the project, or name one that it has")
             )
+        for unit in DIRECT_UNITS & self.models.keys() if rtu else ():
+            raise FollowerError(
+                translate(
+                    "follower",
+                    "follower '{name}' has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247",
+                ).format(name=self.models[unit].name, unit=unit)
+            )
+        if not rtu:
+            # A device that is reached directly takes either.
+            for unit in self.models.keys() & DIRECT_UNITS:
+                self.models.setdefault(255 - unit, self.models[unit])
         self._clock = clock
         self._decoder = DecodePDU(True)
-        self._core = SimCore([_device(unit, model) for unit, model in self.models.items()])
+        self._places = {model: place for place, model in enumerate(dict.fromkeys(self.models.values()), 1)}
+        """For the simulator, where a device of number 0 would stand for all."""
+        self._core = SimCore([_device(place, model) for model, place in self._places.items()])
 
     async def answer(self, unit: int, pdu: bytes) -> bytes | None:
         """The answer of the follower at `unit` to a request; None: silence.
@@ -82,7 +101,7 @@ class Responder:
         request = self._decoder.decode(pdu)
         if request is None:
             return bytes((function | 0x80, ExcCodes.ILLEGAL_VALUE))
-        response = await request.datastore_update(self._core, unit)  # type: ignore[arg-type]
+        response = await request.datastore_update(self._core, self._places[model])  # type: ignore[arg-type]
         if function in _ECHOED and not isinstance(response, ExceptionResponse):
             return pdu
         return bytes((response.function_code,)) + response.encode()
@@ -156,7 +175,7 @@ def _word(pdu: bytes, place: int) -> int:
     return int.from_bytes(pdu[place : place + 2], "big")
 
 
-def _device(unit: int, model: Bank) -> SimDevice:
+def _device(place: int, model: Bank) -> SimDevice:
     """A model as pymodbus's simulator sees it: four blocks of its own, and an action that leads to the model.
 
     The blocks hold no values of their own: every access passes through the action, which fills in what the model holds
@@ -178,7 +197,7 @@ def _device(unit: int, model: Bank) -> SimDevice:
         return None
 
     return SimDevice(
-        unit,
+        place,
         (
             _bits(model, "coil"),
             _bits(model, "discrete"),

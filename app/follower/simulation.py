@@ -122,7 +122,8 @@ class Simulation:
 
     async def listen_tcp(self, whom: Whom, host: str, port: int, framing: Framing = "tcp") -> tuple[str, int]:
         """As `serve_tcp`, in the running event loop, inside `playing`."""
-        server = await TcpServer.open(Responder(self._chosen(whom), self._clock), host, port, framing)
+        responder = Responder(self._chosen(whom), self._clock, rtu=framing == "rtu")
+        server = await TcpServer.open(responder, host, port, framing)
         self._endpoints.append(server)
         return server.address
 
@@ -130,7 +131,7 @@ class Simulation:
         """As `serve_serial`, in the running event loop, inside `playing`."""
         chosen = self._chosen(whom)
         settings = settings or self._line_settings(chosen)
-        self._endpoints.append(await SerialServer.open(Responder(chosen, self._clock), device, settings))
+        self._endpoints.append(await SerialServer.open(Responder(chosen, self._clock, rtu=True), device, settings))
 
     def _chosen(self, whom: Whom) -> list[Bank]:
         if whom is None:

@@ -12,6 +12,7 @@ from functools import cached_property
 from typing import Annotated, Any, Final, Literal, Protocol, Self, TypeVar
 
 from pydantic import (
+    AfterValidator,
     BaseModel,
     BeforeValidator,
     ConfigDict,
@@ -247,12 +248,34 @@ def _how_played(value: Any) -> str:
     return "table" if isinstance(value, dict | Played) else "name"
 
 
+LAST_UNIT: Final = 247
+"""Of the units 1 to 247 that devices of a serial line have (MODBUS over Serial Line V1.02, from memory)."""
+DIRECT_UNITS: Final = frozenset({0, 255})
+"""The units of a device that is reached by its network address alone, not through a converter: Modbus TCP only. 255 is
+what the MODBUS Messaging on TCP/IP Implementation Guide V1.0b recommends, 0 what it accepts as well (from memory). On a
+serial line 0 is everybody and 255 reserved."""
+
+
+def _a_unit(unit: int) -> int:
+    if not 1 <= unit <= LAST_UNIT and unit not in DIRECT_UNITS:
+        raise ValueError(
+            translate("project", "{unit} is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP").format(
+                unit=unit
+            )
+        )
+    return unit
+
+
 class Follower(Part):
     """The device that answers."""
 
     name: Name
     line: str
-    unit: int = Key(1, ge=1, le=247)
+    unit: Annotated[int, AfterValidator(_a_unit)] = Key(
+        1,
+        description="Its address: 1 to 247; on Modbus TCP also 255 or 0, of a device that is no converter.",
+        json_schema_extra={"minimum": 0, "maximum": 255, "not": {"minimum": LAST_UNIT + 1, "maximum": 254}},
+    )
     numbering: Numbering = Key("from-0", description="How its manual counts registers.")
     word_order: Order = Key("high-first", description="Of the words of a value of two or more registers.")
     byte_order: Order = Key("high-first", description="Of the two bytes of each word; the standard says high-first.")

@@ -2233,8 +2233,8 @@
         <translation>Es hält von selbst an, wenn die Leitung so lange still ist. 0: nie</translation>
     </message>
     <message>
-        <source>Its address on the line, 1 to 247</source>
-        <translation>Seine Adresse an der Leitung, 1 bis 247</translation>
+        <source>Its address: 1 to 247; on Modbus TCP also 255 or 0</source>
+        <translation>Seine Adresse: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
         <source>Line</source>
@@ -2688,8 +2688,8 @@
         <translation>Wie lange eine Antwort dauern darf, in Millisekunden</translation>
     </message>
     <message>
-        <source>Its address on the line, 1 to 247</source>
-        <translation>Seine Adresse an der Leitung, 1 bis 247</translation>
+        <source>Its address: 1 to 247; on Modbus TCP also 255 or 0</source>
+        <translation>Seine Adresse: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
         <source>Kind</source>
@@ -7974,6 +7974,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>passt</translation>
     </message>
     <message>
+        <source>follower &apos;{follower}&apos; has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
+        <translation>Gerät „{follower}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt, und {endpoint} ist eine serielle Leitung; ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
+    </message>
+    <message>
         <source>follower &apos;{follower}&apos; {sentence}</source>
         <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
@@ -9099,6 +9103,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>jedem Gerät einer Leitung eine eigene Unit-Adresse geben</translation>
     </message>
     <message>
+        <source>give it the address that is set at the device, 1 to 247</source>
+        <translation>ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
+    </message>
+    <message>
         <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
         <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
@@ -9685,6 +9693,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>turn {number} leads to {screen} after {seconds} s already, so this one never comes</source>
         <translation>Wechsel {number} führt schon nach {seconds} s zu {screen}, also kommt dieser nie</translation>
+    </message>
+    <message>
+        <source>unit 0 means all devices of a serial line at once; none of them answers to it</source>
+        <translation>mit Unit-Adresse 0 sind alle Geräte einer seriellen Leitung zugleich gemeint; darauf antwortet keines</translation>
+    </message>
+    <message>
+        <source>unit 255 is for Modbus TCP only; no device of a serial line has it</source>
+        <translation>Unit-Adresse 255 gibt es nur bei Modbus TCP; kein Gerät einer seriellen Leitung hat sie</translation>
     </message>
     <message>
         <source>unit {unit} on line {line} is follower {follower} already</source>
@@ -11054,6 +11070,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
     </message>
     <message>
+        <source>follower &apos;{name}&apos; has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
+        <translation>Gerät „{name}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt: an einer seriellen Leitung ihm 1 bis 247 geben</translation>
+    </message>
+    <message>
         <source>followers &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
     </message>
@@ -12221,6 +12241,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{said} would be raw {raw}; {encoding} holds {least} to {greatest}</source>
         <translation>{said} wäre roh {raw}; {encoding} fasst {least} bis {greatest}</translation>
+    </message>
+    <message>
+        <source>{unit} is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP</source>
+        <translation>{unit} ist keine Unit-Adresse; das ist 1 bis 247, bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
         <source>{value} is neither 0 nor 1; a single bit holds nothing else</source>

@@ -12,7 +12,7 @@ from app.bus.engine import Engine
 from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import Entered, Write
 from app.project.files import load
-from app.project.model import Project
+from app.project.model import Project, TcpLine
 from app.session import CannotConnect, Session
 from app.signals.reading import Quality
 from projects import demo_path
@@ -193,6 +193,29 @@ def test_one_endpoint_cannot_stand_in_for_two_lines(pump: Project) -> None:
     two = pump.but(lines=(*pump.lines, pump.lines[0].but(name="second", device="/dev/ttyUSB1")))
     with pytest.raises(CannotConnect, match="2"):
         Session(two, Endpoint.tcp("127.0.0.1", 502, timeout_ms=300))
+
+
+@pytest.mark.parametrize("unit", [0, 255])
+def test_a_unit_of_modbus_tcp_is_asked_and_written_there_and_nowhere_else(pump: Project, unit: int) -> None:
+    """A write to unit 0 of a serial line would be obeyed by every device on it."""
+    direct = pump.but(followers=(pump.followers[0].but(unit=unit),))
+    there = direct.but(lines=(TcpLine(name=pump.lines[0].name, host="127.0.0.1", port=1),))
+    for via in (Endpoint.serial("/dev/ttyUSB0"), Endpoint.serial_over_tcp("127.0.0.1", 1)):
+        with pytest.raises(CannotConnect, match=f"'pump' has unit {unit}, which only Modbus TCP has"):
+            Session(there, via, armed=True)
+    with pytest.raises(CannotConnect, match="is a serial line; give it the address that is set at the device"):
+        Session(direct, armed=True)
+    with Simulation(direct) as player:
+        endpoint = Endpoint.tcp(*player.serve_tcp(None, "127.0.0.1", 0), timeout_ms=1000)
+        with Session(direct, endpoint, armed=True) as session:
+            wait_for(lambda: value(session, "speed set point") is not None)
+            before = player.models["pump"].get("speed set point")
+            assert isinstance(before, Fraction)
+            press(session, "enter", "up", "enter")
+            wait_for(
+                lambda: session.tick() is not None and value(session, "speed set point") == before + Fraction(1, 10)
+            )
+            assert session.snapshot().followers["pump"].unit == unit
 
 
 def test_a_write_to_a_line_that_is_down_is_told(pump: Project) -> None:

@@ -75,7 +75,7 @@ def projects(draw: st.DrawFn) -> Project:
 
     def follower(name: str) -> dict[str, Any]:
         more = some(
-            unit=st.integers(1, 247),
+            unit=st.integers(0, 247) | st.just(255),
             numbering=st.sampled_from(["from-0", "from-1", "prefixed"]),
             word_order=st.sampled_from(["high-first", "low-first"]),
             byte_order=st.sampled_from(["high-first", "low-first"]),

@@ -102,6 +102,12 @@ def test_the_standards_read_of_holding_registers() -> None:
     assert not wrong(answer)
 
 
+def test_unit_0_is_everybody_on_a_serial_line_only() -> None:
+    write = write_register(0, 1, 3)
+    assert part(explain(serial(write, b"")).sent, "unit") == "0, a broadcast to all units"
+    assert part(explain(network(write, b"")).sent, "unit") == "0, follower pump"
+
+
 def test_the_standards_read_of_coils() -> None:
     """V1.1b3, section 6.1 (from memory): coils 20 to 38, the first byte CDh is 27 to 20 = 1100 1101."""
     request = read_request(1, "coil", 19, 19)

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from app.project.model import Follower, SerialLine, TcpLine
+from app.project.model import Follower, SerialLine, SerialOverTcpLine, TcpLine
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -44,6 +44,25 @@ def test_two_followers_at_one_unit(good: Draft) -> None:
 
 def test_the_same_unit_on_another_line_is_fine(good: Draft) -> None:
     assert good.change(("follower", 1), unit=3).clean()
+
+
+@pytest.mark.parametrize(
+    ("unit", "said"),
+    [(0, "unit 0 means all devices of a serial line at once"), (255, "unit 255 is for Modbus TCP only")],
+)
+def test_a_unit_that_only_modbus_tcp_has(good: Draft, unit: int, said: str) -> None:
+    broken = good.change(("follower", 0), unit=unit)
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("unit-of-tcp", "error", ("follower", 0, "unit"))
+    assert said in finding.message
+    assert broken.without(("line", 0)).add(TcpLine(name="hall", host="192.0.2.9")).clean()
+    assert good.change(("follower", 1), unit=unit).clean(), "its line is Modbus TCP"
+
+
+def test_the_same_through_a_converter(good: Draft) -> None:
+    through = SerialOverTcpLine(name="yard", host="192.0.2.7")
+    broken = good.change(("follower", 1), unit=255).without(("line", 1)).add(through)
+    assert broken.only().rule == "unit-of-tcp"
 
 
 def test_a_follower_polled_less_often_than_it_waits(good: Draft) -> None:

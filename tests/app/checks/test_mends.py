@@ -221,6 +221,9 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Give it the unit address 1",
         ),
     ],
+    "unit-of-tcp": [
+        (lambda good: good.change(good.place("follower", "belt"), unit=255), "Give it the unit address 1"),
+    ],
     "unreachable-screen": [
         (lambda good: without_ring(good), "Let the key 'left' turn from 'run' to 'scale'"),
     ],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import select
 import socket
 import threading
 from collections.abc import Iterator
@@ -122,6 +124,33 @@ def crc(data: bytes) -> bytes:
 def rtu(unit: int, pdu: str | bytes) -> bytes:
     body = bytes((unit,)) + (bytes.fromhex(pdu) if isinstance(pdu, str) else pdu)
     return body + crc(body)
+
+
+@contextmanager
+def wired() -> Iterator[tuple[str, str]]:
+    """Two serial devices that are wired to one another."""
+    import tty
+
+    (left, left_device), (right, right_device) = os.openpty(), os.openpty()
+    ended, end = os.pipe()
+    for device in (left_device, right_device):
+        tty.setraw(device)
+
+    def carry() -> None:
+        while True:
+            ready, _, _ = select.select([left, right, ended], [], [])
+            if ended in ready:
+                return
+            for near in ready:
+                os.write(right if near == left else left, os.read(near, 4096))
+
+    carrier = threading.Thread(target=carry)
+    carrier.start()
+    yield os.ttyname(left_device), os.ttyname(right_device)
+    os.close(end)
+    carrier.join()
+    for descriptor in (left, left_device, right, right_device, ended):
+        os.close(descriptor)
 
 
 def player_threads() -> list[threading.Thread]:

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 import pytest
 
-from app.follower.framing import LONGEST_RTU, FrameError, mbap, mbap_frame, rtu_frame, rtu_request, rtu_rest, rtu_silence
+from app.follower.framing import (
+    LONGEST_RTU,
+    FrameError,
+    mbap,
+    mbap_frame,
+    rtu_frame,
+    rtu_request,
+    rtu_rest,
+    rtu_silence,
+)
 from tests.app.follower.playing import rtu
 
 UNITS = {0, 17}

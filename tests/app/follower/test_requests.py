@@ -147,6 +147,22 @@ def test_nobody_answers_for_a_unit_that_is_not_there(it: Responder) -> None:
         assert ask(it, unit, "03 000A 0001") is None
 
 
+@pytest.mark.parametrize(("unit", "other"), [(0, 255), (255, 0)])
+def test_a_device_that_is_reached_directly_takes_either_unit(unit: int, other: int) -> None:
+    it = responder(many(("a", "hall", unit), ("b", "hall", 7)))
+    assert ask(it, unit, "03 0000 0001") == ask(it, other, "03 0000 0001") == f"03 02 00 {unit:02X}"
+    assert ask(it, 7, "03 0000 0001") == "03 02 00 07"
+    both = responder(many(("a", "hall", unit), ("b", "hall", other)))
+    assert ask(both, other, "03 0000 0001") == f"03 02 00 {other:02X}", "there is one of its own"
+
+
+@pytest.mark.parametrize("unit", [0, 255])
+def test_on_a_serial_line_such_a_unit_is_refused(unit: int) -> None:
+    project = many(("a", "hall", 7), ("b", "hall", unit))
+    with pytest.raises(FollowerError, match=f"follower 'b' has unit {unit}, which only Modbus TCP has: on a serial"):
+        Responder([Bank(project, follower) for follower in project.followers], rtu=True)
+
+
 def test_a_silent_follower_neither_answers_nor_hears(it: Responder) -> None:
     it.models[17].silent = True
     assert ask(it, 17, "06 000A 0063") is None

@@ -261,6 +261,17 @@ def test_units_that_clash_at_one_endpoint_are_told() -> None:
         assert answering(simulation.serve_tcp(None, HERE, 0)) == [1, 9]
 
 
+@pytest.mark.parametrize("unit", [0, 255])
+def test_units_of_modbus_tcp_are_not_played_in_frames_of_a_serial_line(unit: int) -> None:
+    with Simulation(many(("a", "hall", unit))) as simulation:
+        for serve in (
+            lambda: simulation.serve_tcp(None, HERE, 0, framing="rtu"),
+            lambda: simulation.serve_serial("/dev/null"),
+        ):
+            with pytest.raises(FollowerError, match=f"'a' has unit {unit}, which only Modbus TCP has"):
+                serve()
+
+
 def test_names_that_are_not_there_are_told() -> None:
     with pytest.raises(FollowerError, match="no follower 'x'; it has 'a', 'b', 'c', 'd'"):
         Simulation(many(*FOUR), ["x"])

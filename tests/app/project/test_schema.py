@@ -47,6 +47,7 @@ def test_it_accepts_a_large_project(judge: jsonschema.Draft202012Validator, big_
         {"line": [{"name": "x", "host": "h"}]},
         {"line": [{"name": "x", "kind": "tpc", "host": "h"}]},
         {"line": [{"name": "x", "kind": "tcp", "host": "h", "baud": 9600}]},
+        *({"follower": [{"name": "x", "line": "y", "unit": unit}]} for unit in (-1, 248, 254, 256)),
         {"signal": [{"name": "x"}]},
         {"signal": [{"name": "x", "held": 1, "register": 5}]},
         {"signal": [{"name": "x", "held": 1, "step": 0}]},
@@ -62,3 +63,9 @@ def test_it_refuses_what_the_program_refuses(judge: jsonschema.Draft202012Valida
     whole = {"format": 1, "panel": {"start": "run"}, "screen": [{"name": "run"}]}
     judge.validate(whole)
     assert not judge.is_valid(whole | change)
+
+
+@pytest.mark.parametrize("unit", [0, 1, 247, 255])
+def test_it_accepts_every_unit(judge: jsonschema.Draft202012Validator, unit: int) -> None:
+    whole = {"format": 1, "panel": {"start": "run"}, "screen": [{"name": "run"}]}
+    judge.validate(whole | {"follower": [{"name": "x", "line": "y", "unit": unit}]})

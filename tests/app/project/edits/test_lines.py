@@ -59,8 +59,11 @@ def test_a_follower_is_changed(project: Project) -> None:
     assert after.followers[0] == Follower(name="roof fan", line="hall", unit=7)
     assert [getattr(signal, "follower", "roof fan") for signal in after.signals] == ["roof fan"] * 5
     assert edits.change_follower(project, "fan", unit=1) is project
-    with pytest.raises(EditRefused, match="unit: needs at most 247, not 248"):
-        edits.change_follower(project, "fan", unit=248)
+    for unit in (0, 255, 247):
+        assert edits.change_follower(project, "fan", unit=unit).followers[0].unit == unit
+    for unit in (-1, 248, 254, 256):
+        with pytest.raises(EditRefused, match=f"unit: {unit} is not a unit address; that is 1 to 247, or 255 or 0 on"):
+            edits.change_follower(project, "fan", unit=unit)
     with pytest.raises(EditRefused, match="line 'roof' does not exist"):
         edits.change_follower(project, "fan", line="roof")
     with pytest.raises(EditRefused, match="follower 'van' does not exist; did you mean 'fan'"):

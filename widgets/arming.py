@@ -6,8 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from PySide6.QtCore import QAbstractAnimation, QCoreApplication, QEasingCurve, QRectF, Qt, QVariantAnimation, Signal
-from PySide6.QtGui import QAction, QBrush, QHideEvent, QPainter, QPaintEvent
+from PySide6.QtCore import (
+    QAbstractAnimation,
+    QCoreApplication,
+    QEasingCurve,
+    QRectF,
+    QSize,
+    Qt,
+    QVariantAnimation,
+    Signal,
+)
+from PySide6.QtGui import QAction, QBrush, QFont, QFontMetrics, QHideEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -16,6 +25,9 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
+    QSizePolicy,
+    QStyle,
+    QStyleOptionToolButton,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -23,10 +35,15 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.palette import set_look
+from widgets.shortening import ShortLabel
 from widgets.size import scaled
 
 translate = QCoreApplication.translate
 
+NAME: Final = 6
+"""Digits that the names of armed lines have room for on the badge; longer ones end in dots, and are in its tool tip."""
+BESIDE: Final = 8
+"""Pixels between what stands on the badge."""
 HOLD_MS: Final = 1200
 """How long the button must be held: too long for a stray click, short enough for a stiff hand."""
 
@@ -179,18 +196,65 @@ class ArmingBadge(QFrame):
         self._arm, self._disarm = arm, disarm
         self._writing = Writing()
         row = QHBoxLayout(self)
-        row.setContentsMargins(10, 2, 4, 2)
-        row.setSpacing(8)
+        row.setContentsMargins(10, 0, 4, 0)
+        row.setSpacing(BESIDE)
         self._stripes = _Stripes()
-        self._words = QLabel()
+        self._words = ShortLabel()
         self.button = QToolButton()
         self.button.setProperty("look", "badge")
         self.button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
         row.addWidget(self._stripes)
-        row.addWidget(self._words)
+        row.addWidget(self._words, 1)
         row.addWidget(self.button)
         self.show_writing(Writing())
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        """Room for the longest that it can have to say, always: nothing beside or below it moves when it says it."""
+        metrics, button = self._strong(), self._button_size()
+        aside = self._stripes.width() + button.width() + 2 * BESIDE
+        words = (self._simulated_words(), self._no_words(), self._locked_words())
+        widths = (
+            aside + metrics.horizontalAdvance(self._armed_words("0" * NAME)),
+            button.width() + BESIDE + max(metrics.horizontalAdvance(each) for each in words),
+        )
+        return QSize(max(widths) + 2 * BESIDE, button.height())
+
+    def minimumSizeHint(self) -> QSize:
+        """In a narrow window at least the first word and the button."""
+        aside = self._stripes.width() + self._button_size().width() + 2 * BESIDE
+        first = self._armed_words("").partition(" ")[0]
+        return QSize(aside + self._strong().horizontalAdvance(first) + 2 * BESIDE, self.sizeHint().height())
+
+    def _strong(self) -> QFontMetrics:
+        font = QFont(self.font())
+        font.setBold(True)
+        return QFontMetrics(font)
+
+    def _button_size(self) -> QSize:
+        """Of the button with the longer of its two texts."""
+        option = QStyleOptionToolButton()
+        option.initFrom(self.button)
+        size = QSize(0, 0)
+        for action in (self._arm, self._disarm):
+            text = self._strong().size(Qt.TextFlag.TextShowMnemonic, action.iconText())
+            size = size.expandedTo(
+                self.style().sizeFromContents(QStyle.ContentsType.CT_ToolButton, option, text, self.button)
+            )
+        return size
+
+    def _armed_words(self, lines: str) -> str:
+        return self.tr("ARMED: keys write to {lines}").format(lines=lines)
+
+    def _simulated_words(self) -> str:
+        return self.tr("Simulated: nothing real can move")
+
+    def _locked_words(self) -> str:
+        return self.tr("Not armed: only reading")
+
+    def _no_words(self) -> str:
+        return self.tr("Not connected: nothing is written")
 
     @property
     def words(self) -> str:
@@ -202,14 +266,13 @@ class ArmingBadge(QFrame):
         self._writing = writing
         armed = bool(writing.armed) and not writing.simulated
         if armed:
-            names = ", ".join(writing.armed)
-            words = self.tr("ARMED: keys write to {lines}").format(lines=names)
+            words = self._armed_words(", ".join(writing.armed))
         elif writing.live and writing.simulated:
-            words = self.tr("Simulated: nothing real can move")
+            words = self._simulated_words()
         elif writing.live:
-            words = self.tr("Not armed: only reading")
+            words = self._locked_words()
         else:
-            words = self.tr("Not connected: nothing is written")
+            words = self._no_words()
         self._words.setText(words)
         self.setAccessibleName(words)
         self._stripes.setVisible(armed)

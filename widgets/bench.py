@@ -6,30 +6,20 @@ import time
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence, QShowEvent
-from PySide6.QtWidgets import (
-    QComboBox,
-    QFrame,
-    QHBoxLayout,
-    QLabel,
-    QMenu,
-    QPushButton,
-    QSizePolicy,
-    QSplitter,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QHideEvent, QKeySequence, QShowEvent
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
 from app.project.model import Line, Project, SerialLine
 from widgets.arming import ArmingDialog
 from widgets.commands import allow
 from widgets.document import Document
 from widgets.face import PanelFace
+from widgets.face_column import FaceColumn
 from widgets.flow import FlowLayout
-from widgets.follower_control import FollowerCard, FollowerCards
+from widgets.follower_control import FollowerCards
 from widgets.live import Live, NotConnectedError
+from widgets.notice_slot import NoticeSlot
 from widgets.palette import set_look
 from widgets.panel_reason import PanelReason
 from widgets.readings_table import ReadingsTable
@@ -48,6 +38,12 @@ BLINK_S: Final = 0.1
 
 SIMULATED, REAL = 0, 1
 
+NOT_CONNECTED: Final = "not connected"
+CHANGED: Final = "design"
+"""What notices of the bench are about."""
+WHERE_WIDTH: Final = 260
+"""Of the choice of the line in pixels at 100 per cent, whatever the lines are called."""
+
 
 class BenchWorkplace(QWidget):
     """The panel with its keys, the followers, and the table of readings.
@@ -55,10 +51,10 @@ class BenchWorkplace(QWidget):
     The face shows the project that was connected; what was edited since then is said, and connecting again takes it.
     """
 
-    not_connected = Signal(str)
-    """It was asked for, but cannot be: the reason. It stands here too; where another workplace is in front, nowhere."""
-
-    def __init__(self, document: Document, live: Live, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, document: Document, live: Live, notices: NoticeSlot | None = None, parent: QWidget | None = None
+    ) -> None:
+        """`notices` is where the window says what stays so; without one the workplace has its own."""
         super().__init__(parent)
         self._document = document
         self._live = live
@@ -66,16 +62,17 @@ class BenchWorkplace(QWidget):
         self._table_at = 0.0
         self._rows: Rows = ()
         self._seen: tuple[State | None, int, int] = (None, 0, 0)
-        self._cards: list[FollowerCard] = []
         self._shown: Project | None = None
+        self._changed_since: Project | None = None
+        """The edited project of which it was said already that it is another one than the panel's."""
         self._make_actions()
         self.face = PanelFace()
         self.why = PanelReason()
         self.readings = ReadingsTable()
-        self._cards_area = FollowerCards()
+        self.cards = FollowerCards()
         self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
-        self._notice = _Notice()
-        self._lay_out()
+        self.notices = notices or NoticeSlot()
+        self._lay_out(own_notices=notices is None)
         self.setFocusProxy(self.face)
         self.face.key_pressed.connect(live.key_down)
         self.face.key_released.connect(live.key_up)
@@ -88,14 +85,14 @@ class BenchWorkplace(QWidget):
     # Commands
 
     def connect_line(self) -> None:
-        """Connect where the choice says. What cannot be done is said in the notice."""
+        """Connect where the choice says. What cannot be done is said among the notices."""
         project = self._document.project
-        self._notice.hide()
+        self.notices.retract(NOT_CONNECTED)
+        self.notices.retract(CHANGED)
         try:
             self._live.connect_to(project, "simulated" if self.where.currentIndex() == SIMULATED else None)
         except NotConnectedError as why:
-            self._notice.say(str(why))
-            self.not_connected.emit(str(why))
+            self.notices.say(NOT_CONNECTED, str(why))
             return
         if self.isVisible():  # connected from the other workplace, whatever has the focus there keeps it
             self.face.setFocus()
@@ -177,17 +174,16 @@ class BenchWorkplace(QWidget):
 
     # Layout
 
-    def _lay_out(self) -> None:
+    def _lay_out(self, *, own_notices: bool) -> None:
         bar = FlowLayout(spacing=8)
         self.where = ShortChoice()
-        self.where.setMaximumWidth(scaled(300))
+        self.where.setFixedWidth(scaled(WHERE_WIDTH))
         self.where.addItems(["", ""])
         self.where.setAccessibleName(self.tr("Connect to"))
-        self.where.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.where.currentIndexChanged.connect(self._where_changed)
         caption = QLabel(self.tr("Connect &to"))
         caption.setBuddy(self.where)
-        self.connect_button = QPushButton()
+        self.connect_button = _OneWidth(self.tr("Connect"), self.tr("Disconnect"))
         self.connect_button.setProperty("look", "primary")
         self.connect_button.setAutoDefault(False)
         self.connect_button.clicked.connect(self._toggle_connection)
@@ -198,15 +194,10 @@ class BenchWorkplace(QWidget):
         bar.addWidget(self.where)
         bar.addWidget(self.connect_button)
         bar.addWidget(self.status)
-        left = QWidget()
-        column = QVBoxLayout(left)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.face, 1)
-        column.addWidget(self.why)
-        column.addWidget(self._cards_area)
+        self._column = FaceColumn(self.face, self.why, self.cards, self.cards.wanted_height)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setObjectName("bench")
-        split.addWidget(left)
+        split.addWidget(self._column)
         split.addWidget(self.readings)
         split.setStretchFactor(0, 1)
         split.setStretchFactor(1, 1)
@@ -216,8 +207,9 @@ class BenchWorkplace(QWidget):
         layout.setContentsMargins(10, 8, 10, 8)
         layout.setSpacing(8)
         layout.addLayout(bar)
-        layout.addWidget(self._notice)
         layout.addWidget(split, 1)
+        if own_notices:
+            layout.addWidget(self.notices)
 
     def _toggle_connection(self) -> None:
         if self._live.connected:
@@ -232,20 +224,23 @@ class BenchWorkplace(QWidget):
         self.real_action.setChecked(where == REAL)
 
     def _document_changed(self) -> None:
-        session = self._live.session
-        if session is None:
-            self._notice.hide()
-            if self.isVisible():
-                self._show_project(self._document.project)
-        elif session.project is not self._document.project:
-            self._notice.say(
-                self.tr("The design was changed since this was connected. The panel still runs as it was."),
-                self.tr("Connect again"),
-                self.connect_line,
-            )
-        else:
-            self._notice.hide()
+        if self._live.session is None and self.isVisible():
+            self._show_project(self._document.project)
+        self._say_changed()
         self._name_lines()
+
+    def _say_changed(self) -> None:
+        """Where the panel is operated it is said that it is not the one that was designed meanwhile."""
+        session = self._live.session
+        if session is None or session.project is self._document.project or not self.isVisible():
+            self.notices.retract(CHANGED)
+        elif self._changed_since is not self._document.project:
+            self.notices.say(
+                CHANGED,
+                self.tr("The design was changed since this was connected. The panel still runs as it was."),
+                ((self.tr("Connect again"), self.connect_line),),
+            )
+        self._changed_since = self._document.project if session is not None else None
 
     def _connection_changed(self) -> None:
         session = self._live.session
@@ -289,14 +284,10 @@ class BenchWorkplace(QWidget):
         self._show_project(self._document.project if session is None else session.project)
         self._table_at = 0.0
         if session is not None and session.simulation is not None:
-            for card in self._cards:
-                card.simulate(session.simulation.models[card.follower.name])
+            self.cards.simulate(session.simulation.models)
         self._followers_menu.clear()
-        for card in self._cards:
-            if card.switches is not None:
-                self._followers_menu.addMenu(card.follower.name.replace("&", "&&")).addActions(
-                    [*card.switches.actions, card.switches.more]
-                )
+        for name, switches in self.cards.switches.items():
+            self._followers_menu.addMenu(name.replace("&", "&&")).addActions([*switches.actions, switches.more])
         self._followers_menu.setEnabled(not self._followers_menu.isEmpty())
 
     def _say_status(self, mark: str, words: str, look: str) -> None:
@@ -309,6 +300,7 @@ class BenchWorkplace(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what was edited in another workplace: doing so at every key would take longer than the key."""
         super().showEvent(event)
+        self._say_changed()
         if self._live.session is None and self._shown is not self._document.project:
             self._show_project(self._document.project)
 
@@ -316,8 +308,8 @@ class BenchWorkplace(QWidget):
         self._shown = project
         self.face.set_panel(project.panel)
         self.readings.set_project(project)
-        self._cards = [FollowerCard(project, follower) for follower in project.followers]
-        self._cards_area.show_cards(self._cards)
+        self.cards.show_project(project)
+        self._column.set_wanted(self.cards.wanted_height)
         self._name_lines()
 
     def _name_lines(self) -> None:
@@ -345,10 +337,13 @@ class BenchWorkplace(QWidget):
             self._table_at = now
             self.readings.set_readings(self._live.readings(), now)
             self._say_how_it_is()
-            followers = session.snapshot().followers
-            for card in self._cards:
-                card.show_state(followers.get(card.follower.name), now)
-                card.refresh()
+            self.cards.show_states(session.snapshot().followers, now)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """In Design it is no news that the design was changed."""
+        super().hideEvent(event)
+        self.notices.retract(CHANGED)
+        self._changed_since = None
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Keys are let go when the focus leaves."""
@@ -356,44 +351,23 @@ class BenchWorkplace(QWidget):
         super().focusOutEvent(event)
 
 
-class _Notice(QFrame):
-    """A sentence above the bench, with at most one thing to do about it."""
+class _OneWidth(QPushButton):
+    """A button with one of several texts, as wide with each as with the widest."""
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.setProperty("look", "notice")
-        self.words = QLabel()
-        self.words.setTextFormat(Qt.TextFormat.PlainText)
-        self.words.setWordWrap(True)
-        self.button = QPushButton()
-        self.button.setAutoDefault(False)
-        self.button.clicked.connect(self._do)
-        self._deed: Callable[[], object] | None = None
-        away = QToolButton()
-        away.setText("\u00d7")
-        away.setAutoRaise(True)
-        away.setAccessibleName(self.tr("Dismiss"))
-        away.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        away.clicked.connect(self.hide)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(10, 4, 4, 4)
-        row.addWidget(self.words, 1)
-        row.addWidget(self.button)
-        row.addWidget(away)
-        self.hide()
+    def __init__(self, *texts: str) -> None:
+        super().__init__(texts[0])
+        self._texts = texts
 
-    def say(self, words: str, button: str = "", deed: Callable[[], object] | None = None) -> None:
-        self.words.setText(f"\u26a0 {words}")
-        self.setAccessibleName(words)
-        self.button.setText(button)
-        self.button.setVisible(bool(button))
-        self._deed = deed
-        self.show()
+    def sizeHint(self) -> QSize:
+        """As wide as the widest needs."""
+        size = super().sizeHint()
+        metrics = self.fontMetrics()
+        widest = max(metrics.horizontalAdvance(text) for text in self._texts)
+        return QSize(size.width() - metrics.horizontalAdvance(self.text()) + widest, size.height())
 
-    def _do(self) -> None:
-        self.hide()
-        if self._deed is not None:
-            self._deed()
+    def minimumSizeHint(self) -> QSize:
+        """As its size hint."""
+        return self.sizeHint()
 
 
 def _line_words(line: Line) -> str:

@@ -338,7 +338,7 @@ class DesignWorkplace(QWidget):
         self.editor.set_wrong(frozenset(fields), frozenset(rows))
 
     def _refused(self, text: str) -> None:
-        self.notice.say(text)
+        self.editor.say(text)
 
     def _offered(self, text: str, button: str, deed: Callable[[], object]) -> None:
         self.notice.say(text, button, deed)

@@ -28,7 +28,8 @@ from widgets.size import scaled
 MARGIN: Final = 16
 GAP: Final = 12
 MARK: Final = 16
-"""Pixels: around the glass, between glass and keys, of the mark below the glass."""
+TOP: Final = 20
+"""Pixels: around the glass, between glass and keys, of the mark below the glass, above the whole."""
 COMFORTABLE: Final = 20
 """The character height in pixels that the size hint asks for."""
 FITTING_LARGEST: Final = 34
@@ -172,9 +173,9 @@ class PanelFace(QWidget):
         """The pixels of the drawn panel."""
         return QRect(self._bezel)
 
-    def _whole(self, pixels: int) -> QSize:
+    def _whole(self, pixels: int, *, roomy: bool = False) -> QSize:
         glass = self.grid.size_at(pixels)
-        keys = self.keypad.sizeHint() if not self.keypad.isHidden() and self.keypad.keys else QSize(0, 0)
+        keys = self.keypad.size_when(roomy=roomy) if not self.keypad.isHidden() and self.keypad.keys else QSize(0, 0)
         below = GAP + keys.height() if keys.height() else MARK
         return QSize(max(glass.width(), keys.width()) + 2 * MARGIN, glass.height() + below + 2 * MARGIN)
 
@@ -184,26 +185,29 @@ class PanelFace(QWidget):
         self.update()
 
     def _arrange(self) -> None:
-        if self._zoom:
-            pixels = self._zoom
-        else:
-            room = self.size()
-            pixels = self._least()
-            for candidate in range(FITTING_LARGEST, pixels, -1):
-                whole = self._whole(candidate)
-                if whole.width() <= room.width() and whole.height() <= room.height():
-                    pixels = candidate
-                    break
+        """Place all by the size of the face and by nothing else: a key that moves is not the one that was aimed at."""
+        # High keys, where the glass can still be read well beside them, or is no larger beside low ones.
+        roomy = self._fits(self._zoom or min(scaled(COMFORTABLE), self._largest(roomy=False)), roomy=True)
+        pixels = self._zoom or self._largest(roomy=roomy)
         self.grid.set_pixels(pixels)
-        whole = self._whole(pixels)
-        left, top = max(0, (self.width() - whole.width()) // 2), max(0, (self.height() - whole.height()) // 2)
+        self.keypad.arrange(roomy=roomy)
+        whole = self._whole(pixels, roomy=roomy)
+        left, top = max(0, (self.width() - whole.width()) // 2), min(TOP, max(0, self.height() - whole.height()))
         self._bezel = QRect(left, top, whole.width(), whole.height())
         glass = self.grid.size_at(pixels)
         self.grid.setGeometry(left + (whole.width() - glass.width()) // 2, top + MARGIN, glass.width(), glass.height())
-        keys = self.keypad.sizeHint()
+        keys = self.keypad.size_when(roomy=roomy)
         self.keypad.setGeometry(
             left + (whole.width() - keys.width()) // 2, top + MARGIN + glass.height() + GAP, keys.width(), keys.height()
         )
+
+    def _largest(self, *, roomy: bool) -> int:
+        sizes = range(FITTING_LARGEST, self._least(), -1)
+        return next((pixels for pixels in sizes if self._fits(pixels, roomy=roomy)), self._least())
+
+    def _fits(self, pixels: int, *, roomy: bool) -> bool:
+        whole = self._whole(pixels, roomy=roomy)
+        return whole.width() <= self.width() and whole.height() <= self.height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit the new size."""

@@ -13,8 +13,8 @@ from PySide6.QtCore import QObject
 from app.project.files import may_write
 from app.project.locks import take
 from widgets.document import Document
-from widgets.file_bar import Deed, FileBar
 from widgets.file_watch import FileWatch
+from widgets.notice_slot import Deed, NoticeSlot
 
 
 class Ways(Protocol):
@@ -42,7 +42,7 @@ class FileStanding(QObject):
         self._document = document
         self._state = state
         self._ways = ways
-        self.bar = FileBar()
+        self.bar = NoticeSlot()
         self.known: str | None = None
         """The digest of the file as it was read or saved here last."""
         self._path: Path | None = None
@@ -54,7 +54,7 @@ class FileStanding(QObject):
         """The document belongs to this file from now on, which holds the content `known`."""
         former, self._path, self.known = self._path, path, known
         self._watch.follow(path, known)
-        self.bar.hide()
+        self.bar.clear()
         if path == former:
             return
         self._leave()

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject, QSize, Qt
+from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -19,6 +18,8 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSizePolicy,
+    QStackedWidget,
+    QTabBar,
     QVBoxLayout,
     QWidget,
 )
@@ -27,10 +28,13 @@ from app.project.binding import bindings
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.text import number_digits
+from widgets import palette
 from widgets.commands import mark_entry
 from widgets.flow import FlowLayout
+from widgets.icons import mark_icon
 from widgets.palette import set_look
 from widgets.readings_table import age_text
+from widgets.shortening import ShortChoice, ShortLabel, ShortLines
 from widgets.size import scaled
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
@@ -41,6 +45,9 @@ translate = QCoreApplication.translate
 
 SHOWN: Final = ("state", "output frequency", "shaft speed", "current")
 """Which of a drive's own values stand on its card; there is no room for all."""
+
+BODY_LINES: Final = 3
+"""Of a card: the longest of what is told of a follower that does not answer has room in them."""
 
 NUMBER: Final = re.compile(r"[+-]?\d{1,20}(?:[.,]\d{1,20})?")
 """What can be typed as a value. No exponents: 1e999999999 would keep the window busy for minutes."""
@@ -96,7 +103,10 @@ class SimulatedSwitches:
 
 
 class FollowerCard(QFrame):
-    """One follower: its name, how it is, and its switches while it is simulated."""
+    """One follower: its name, how it is, and its switches while it is simulated.
+
+    As high with any of that as without: what it says has a fixed number of lines, and rows not wanted are empty.
+    """
 
     def __init__(
         self, project: Project, follower: Follower, parent: QWidget | None = None, *, narrow: bool = False
@@ -107,28 +117,27 @@ class FollowerCard(QFrame):
         self._project = project
         self.follower = follower
         self.switches: SimulatedSwitches | None = None
+        self._values = ""
+        self._reason = ""
+        self._refused = ""
         self.setProperty("look", "card")
-        self._name = QLabel(self.tr("{name}, unit {unit}").format(name=follower.name, unit=follower.unit))
-        self._name.setTextFormat(Qt.TextFormat.PlainText)
+        self._name = ShortLabel(self.tr("{name}, unit {unit}").format(name=follower.name, unit=follower.unit))
         self._name.setProperty("look", "heading")
-        self.state = QLabel()
-        self.state.setTextFormat(Qt.TextFormat.PlainText)
-        self.state.setWordWrap(True)
+        self.state = ShortLabel()
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.reason = QLabel()
-        self.reason.setTextFormat(Qt.TextFormat.PlainText)
-        self.reason.setWordWrap(True)
-        self.reason.hide()
+        self.body = ShortLines(BODY_LINES)
+        """What is wrong and what to do about it; while nothing is, its own values."""
+        self.body.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         head = QHBoxLayout()
-        head.addWidget(self._name)
+        head.addWidget(self._name, 1)
         head.addWidget(self.state, 1)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(10, 6, 10, 6)
         self._layout.setSpacing(4)
         self._layout.addLayout(head)
+        self._layout.addWidget(self.body)
         self.state.setHidden(narrow)  # it has a parent only now: shown before, it would be a window of its own
-        self._layout.addWidget(self.reason)
-        self._values: QLabel | None = None
+        self._layout.addStretch(1)
         self.show_state(None, 0.0)
 
     def show_state(self, state: FollowerState | None, now: float) -> None:
@@ -148,9 +157,9 @@ class FollowerCard(QFrame):
                 words += self.tr(", last {age} ago").format(age=age_text(now - state.last_answer))
             self._say(words, "fault", state.reason)
 
-    def simulate(self, bank: Bank) -> None:
+    def simulate(self, bank: Bank, switches: SimulatedSwitches | None = None) -> None:
         """Offer the switches of this simulated follower from now on."""
-        self.switches = SimulatedSwitches(bank, self)
+        self.switches = switches or SimulatedSwitches(bank, self)
         boxes: list[QWidget] = [_box(action) for action in self.switches.actions]
         more = QPushButton(self.tr("More\u2026"))
         more.setAutoDefault(False)
@@ -158,9 +167,11 @@ class FollowerCard(QFrame):
         more.setAccessibleName(self.tr("Inputs and line of {name}").format(name=self.follower.name))
         more.clicked.connect(self.switches.more.trigger)
         boxes.append(more)
+        at = self._layout.count() - 1
         if self._narrow:
             for box in boxes:
-                self._layout.addWidget(box)
+                self._layout.insertWidget(at, box)
+                at += 1
         else:
             row = FlowLayout(spacing=12)
             caption = QLabel(self.tr("Simulated:"))
@@ -168,51 +179,54 @@ class FollowerCard(QFrame):
             row.addWidget(caption)
             for box in boxes:
                 row.addWidget(box)
-            self._layout.addLayout(row)
-        if any(quantity.name in SHOWN for quantity in bank.overview()):
-            self._values = QLabel()
-            self._values.setTextFormat(Qt.TextFormat.PlainText)
-            self._values.setWordWrap(True)
-            self._values.setAccessibleName(self.tr("Own values of {name}").format(name=self.follower.name))
-            self._layout.addWidget(self._values)
+            self._layout.insertLayout(at, row)
+            at += 1
         names = _settable(self._project, bank)
         if names:
-            self._layout.addWidget(ValueSetter(self._project, bank, names, narrow=self._narrow))
+            setter = ValueSetter(self._project, bank, names, narrow=self._narrow)
+            setter.refused.connect(self._set_refused)
+            self._layout.insertWidget(at, setter)
         self.refresh()
 
     def refresh(self) -> None:
         """Show the simulated follower's own values as they are now."""
-        if self.switches is None or self._values is None or not self.isVisible():
+        if self.switches is None or not self.isVisible():
             return
         shown = [_text(quantity) for quantity in self.switches.bank.overview() if quantity.name in SHOWN]
-        words = "   ".join(shown)
-        if words != self._values.text():
-            self._values.setText(words)
+        self._values = "   ".join(shown)
+        self._show_body()
+
+    def _set_refused(self, why: str) -> None:
+        self._refused = why
+        self._show_body()
 
     def _say(self, words: str, look: str, reason: str = "") -> None:
-        if self.reason.text() != reason:
-            self.reason.setText(reason)
-            self.reason.setVisible(bool(reason))
         if self.state.text() != words:
             self.state.setText(words)
-            self.state.setToolTip(words)
         set_look(self.state, look)
+        self._reason = reason
+        self._show_body()
+
+    def _show_body(self) -> None:
+        """What somebody did here just now comes first, then what is wrong, then the values."""
+        words = self._refused or self._reason or self._values
+        if words != self.body.text():
+            self.body.setText(words)
+            own = self.tr("Own values of {name}").format(name=self.follower.name)
+            self.body.setAccessibleName(words if self._refused or self._reason else f"{own}: {words}" if words else "")
+        set_look(self.body, "caution" if self._refused else "plain")
 
 
-class FollowerCards(QScrollArea):
-    """The cards of the followers, as high as they are, but never more than half of the room; alone, all of it."""
+class CardColumn(QScrollArea):
+    """Cards one below the other, as a pane of their own."""
 
-    def __init__(self, *, alone: bool = False) -> None:
+    def __init__(self) -> None:
         super().__init__()
-        self._alone = alone
-        self._inner = QWidget()
-        self.setWidget(self._inner)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        upright = QSizePolicy.Policy.Expanding if alone else QSizePolicy.Policy.Maximum
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, upright)
+        self.show_cards([])
 
     def show_cards(self, cards: Sequence[QWidget]) -> None:
         """Show these cards and forget the former ones."""
@@ -222,31 +236,130 @@ class FollowerCards(QScrollArea):
         for card in cards:
             column.addWidget(card)
         column.addStretch(1)
-        self._inner = inner
         self.setWidget(inner)
-        inner.installEventFilter(self)
-        self.updateGeometry()
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Follow the cards as they grow."""
-        if event.type() == QEvent.Type.LayoutRequest:
-            self.updateGeometry()
-        return super().eventFilter(watched, event)
 
-    def sizeHint(self) -> QSize:
-        """As high as the cards, half of the room at most where something else shares it."""
-        parent = None if self._alone else self.parentWidget()
-        wanted = self._inner.sizeHint()
-        half = parent.height() // 2 if parent is not None else wanted.height()
-        return QSize(wanted.width(), max(60, min(wanted.height(), half)))
+class FollowerCards(QWidget):
+    """The followers of a project: one is the card; of several the heads, and the card of the one that is chosen."""
 
-    def minimumSizeHint(self) -> QSize:
-        """Enough for one card."""
-        return QSize(200, min(120, self.sizeHint().height()))
+    def __init__(self) -> None:
+        super().__init__()
+        self._project: Project | None = None
+        self._states: Mapping[str, FollowerState] = {}
+        self._now = 0.0
+        self._cards: dict[int, FollowerCard] = {}
+        self._switches: dict[str, SimulatedSwitches] = {}
+        self._models: Mapping[str, Bank] = {}
+        self._holder = QStackedWidget()
+        self.heads = QTabBar()
+        """Which follower, where there are several; the mark before each name tells how it is."""
+        self.heads.setAccessibleName(self.tr("Devices"))
+        self.heads.setExpanding(False)
+        self.heads.setDrawBase(False)
+        self.heads.setElideMode(Qt.TextElideMode.ElideRight)
+        self.heads.currentChanged.connect(self._choose)
+        self._layout = QVBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(2)
+        self._layout.addWidget(self.heads)
+        self._layout.addWidget(self._holder, 1)
+
+    @property
+    def wanted_height(self) -> int:
+        """Pixels that one card needs, with the heads where there are several; by the project and the size of texts."""
+        line = self.fontMetrics().lineSpacing()
+        control = self.fontMetrics().height() + scaled(8) + 4
+        card = (1 + BODY_LINES) * line + 2 * control + 12 + 4 * 4 + 4
+        return card + (self.heads.sizeHint().height() + 2 if self.heads.count() > 1 else 0)
+
+    def show_project(self, project: Project) -> None:
+        """Show the followers of this project, not connected, and forget the former ones."""
+        former, self._holder = self._holder, QStackedWidget()
+        self._layout.replaceWidget(former, self._holder)
+        former.hide()
+        former.deleteLater()
+        self._project = project
+        self._states, self._models, self._cards, self._switches = {}, {}, {}, {}
+        self.heads.blockSignals(True)
+        while self.heads.count():
+            self.heads.removeTab(0)
+        for follower in project.followers:
+            self.heads.addTab(follower.name.replace("&", "&&"))
+            self.heads.setTabToolTip(self.heads.count() - 1, follower.name)
+        self.heads.blockSignals(False)
+        self.heads.setVisible(len(project.followers) > 1)
+        if project.followers:
+            self._choose(0)
+        self.show_states({}, 0.0)
+
+    def simulate(self, models: Mapping[str, Bank]) -> None:
+        """Offer the switches of these simulated followers from now on."""
+        self._models = models
+        self._switches = {name: SimulatedSwitches(bank, self._holder) for name, bank in models.items()}
+        for card in self._cards.values():
+            self._simulate(card)
+
+    @property
+    def switches(self) -> Mapping[str, SimulatedSwitches]:
+        """Those of the simulated followers, by name."""
+        return self._switches
+
+    def show_states(self, states: Mapping[str, FollowerState], now: float) -> None:
+        """Say how the followers are; nothing of those while nothing is connected. `now` is `time.monotonic()`."""
+        self._states, self._now = states, now
+        shown = self._holder.currentWidget()
+        if isinstance(shown, FollowerCard):
+            shown.show_state(states.get(shown.follower.name), now)
+            shown.refresh()
+        if self.heads.count() > 1 and self._project is not None:
+            for number, follower in enumerate(self._project.followers):
+                self._mark(number, states.get(follower.name))
+
+    def card(self, number: int) -> FollowerCard:
+        """The card of the follower with this number; made when it is first wanted."""
+        project = self._project
+        assert project is not None, "no project is shown"
+        if number not in self._cards:
+            made = self._cards[number] = FollowerCard(project, project.followers[number])
+            self._holder.addWidget(made)
+            self._simulate(made)
+            made.show_state(self._states.get(made.follower.name), self._now)
+        return self._cards[number]
+
+    def _simulate(self, card: FollowerCard) -> None:
+        name = card.follower.name
+        if name in self._switches:
+            card.simulate(self._models[name], self._switches[name])
+
+    def _choose(self, number: int) -> None:
+        card = self.card(number)
+        self._holder.setCurrentWidget(card)
+        card.show_state(self._states.get(card.follower.name), self._now)
+        card.refresh()
+
+    def _mark(self, number: int, state: FollowerState | None) -> None:
+        if state is None or state.answering is None:
+            mark, ink, words = "\u25cb", "faint", self.tr("not connected")
+        elif state.answering:
+            mark, ink, words = "\u2713", "good", self.tr("answering")
+        else:
+            mark, ink, words = "\u26a0", "fault", self.tr("not answering")
+        colours = palette.current()
+        if self.heads.tabData(number) == (mark, ink, colours.dark):
+            return
+        self.heads.setTabData(number, (mark, ink, colours.dark))
+        self.heads.setTabIcon(number, mark_icon(mark, ink))
+        name = self._project.followers[number].name if self._project is not None else ""
+        said = self.tr("{name}: {state}").format(name=name, state=words)
+        self.heads.setTabToolTip(number, said)
+        self.heads.setAccessibleTabName(number, said)
 
 
 class ValueSetter(QWidget):
     """Sets what a signal of a simulated follower reads, whatever the line may do to it."""
+
+    refused = Signal(str)
+    """Why what was typed cannot be set; empty: that is no longer so."""
 
     def __init__(
         self,
@@ -260,9 +373,10 @@ class ValueSetter(QWidget):
         super().__init__(parent)
         self._project = project
         self._bank = bank
-        self.signal = QComboBox()
-        self.signal.addItems(list(names))
-        self.signal.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.signal = ShortChoice()
+        self.signal.offer([(name, name) for name in names])
+        self.signal.setCurrentIndex(0)
+        self.signal.setSizeAdjustPolicy(ShortChoice.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.signal.setMinimumContentsLength(10)
         self.signal.setAccessibleName(self.tr("Signal to set"))
         self.value = QLineEdit()
@@ -270,11 +384,6 @@ class ValueSetter(QWidget):
         self.value.setAccessibleName(self.tr("Value to set"))
         button = QPushButton(self.tr("Set"))
         button.setAutoDefault(False)
-        self.said = QLabel()
-        self.said.setTextFormat(Qt.TextFormat.PlainText)
-        self.said.setProperty("look", "caution")
-        self.said.setWordWrap(True)
-        self.said.hide()
         row = FlowLayout(spacing=8)
         if not narrow:
             caption = QLabel(self.tr("Set its"))
@@ -291,16 +400,15 @@ class ValueSetter(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(2)
         layout.addLayout(row)
-        layout.addWidget(self.said)
         button.clicked.connect(self._set)
         self.value.returnPressed.connect(self._set)
-        self.value.textEdited.connect(lambda _text: self.said.hide())
+        self.value.textEdited.connect(lambda _text: self.refused.emit(""))
         self.signal.currentTextChanged.connect(self._chosen)
         self._chosen(self.signal.currentText())
 
     def _chosen(self, name: str) -> None:
         self._unit.setText(self._project.signal_named[name].unit)
-        self.said.hide()
+        self.refused.emit("")
 
     def _set(self) -> None:
         from app.follower.errors import FollowerError
@@ -312,20 +420,16 @@ class ValueSetter(QWidget):
             value = text
         else:
             if not NUMBER.fullmatch(text):
-                self._say(self.tr("\u26a0 \u201c{text}\u201d is not a number").format(text=text))
+                self.refused.emit(self.tr("\u26a0 \u201c{text}\u201d is not a number").format(text=text))
                 return
             value = Fraction(text.replace(",", "."))
         try:
             self._bank.set(name, value)
         except FollowerError as why:
-            self._say(f"\u26a0 {why}")
+            self.refused.emit(f"\u26a0 {why}")
             return
-        self.said.hide()
+        self.refused.emit("")
         self.value.selectAll()
-
-    def _say(self, words: str) -> None:
-        self.said.setText(words)
-        self.said.show()
 
 
 def _box(action: QAction) -> QCheckBox:

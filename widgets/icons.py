@@ -34,6 +34,18 @@ def drawn_icon(draw: Callable[[QPainter], None], colour: str = "ink") -> QIcon:
     return QIcon(pixmap)
 
 
+def mark_icon(mark: str, colour: str) -> QIcon:
+    """One character, such as a tick."""
+
+    def draw(painter: QPainter) -> None:
+        font = painter.font()
+        font.setPixelSize(13)
+        painter.setFont(font)
+        painter.drawText(QRectF(0, 0, SIDE, SIDE), Qt.AlignmentFlag.AlignCenter, mark)
+
+    return drawn_icon(draw, colour)
+
+
 def plus_icon() -> QIcon:
     """Add."""
 

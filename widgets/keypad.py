@@ -8,11 +8,20 @@ from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QAbstractButton, QGridLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from widgets.face_colours import LIGHT, FaceColours
+from widgets.size import scaled
 
 ARROWS: Final = ("left", "right", "up", "down")
+ROOMY: Final = 36
+"""The height in pixels, at 100 per cent, of a key where there is room."""
+APART: Final = {True: 8, False: 2}
+"""Pixels between keys, roomy or not."""
+BETWEEN: Final = 3
+"""The column between the arrows and the others."""
+BESIDE_ARROWS: Final = 16
+"""Its width in pixels."""
 _PLACES: Final = {"up": (0, 1), "left": (1, 0), "down": (1, 1), "right": (1, 2)}
 _NAMED: Final = {
     "left": Qt.Key.Key_Left,
@@ -75,8 +84,12 @@ class PanelKey(QAbstractButton):
         self.update()
 
     def sizeHint(self) -> QSize:
-        """The size that suits it best."""
-        height = self.fontMetrics().height() + 14
+        """The size that it needs."""
+        return self.size_when(roomy=False)
+
+    def size_when(self, *, roomy: bool) -> QSize:
+        """The size of a roomy or of a compact key: by its legend, never by what the panel shows or does."""
+        height = max(self.fontMetrics().height() + 14, scaled(ROOMY) if roomy else 0)
         if self.key in ARROWS:
             return QSize(height + 10, height)
         return QSize(max(height + 10, self.fontMetrics().horizontalAdvance(self.text()) + 24), height)
@@ -146,9 +159,7 @@ class KeyPad(QWidget):
         super().__init__(parent)
         self._keys: tuple[str, ...] = ()
         self._colours = LIGHT
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(2)
+        self._cells: dict[str, tuple[int, int]] = {}
         self.buttons: dict[str, PanelKey] = {}
 
     @property
@@ -170,20 +181,15 @@ class KeyPad(QWidget):
         for button in self.buttons.values():
             if button.isDown():
                 self.key_released.emit(button.key)
-            self._grid.removeWidget(button)
             button.hide()
             button.deleteLater()
-        self.buttons = {}
         self._keys = keys
-        for column in range(self._grid.columnCount()):
-            self._grid.setColumnMinimumWidth(column, 0)
-        self._place()
+        self._cells = _cells(keys)
+        self._make()
 
-    def _place(self) -> None:
+    def _make(self) -> None:
         keyboard = {name: key for key, name in reversed(keyboard_map(self._keys).items())}
-        arrows = [name for name in self._keys if name in ARROWS]
-        others = [name for name in self._keys if name not in ARROWS]
-        across = max(1, min(8, ceil(len(others) / 2)))
+        self.buttons = {}
         for name in self._keys:
             button = PanelKey(name, self)
             button.set_colours(self._colours)
@@ -193,20 +199,38 @@ class KeyPad(QWidget):
             button.pressed.connect(lambda name=name: self.key_pressed.emit(name))
             button.released.connect(lambda name=name: self.key_released.emit(name))
             self.buttons[name] = button
-            if name in ARROWS:
-                row, column = _PLACES[name]
-                if not {"up", "down"} & set(arrows):
-                    row = 0 if len(others) <= across else 1
-                self._grid.addWidget(button, row, column)
-            else:
-                row, column = divmod(others.index(name), across)
-                if len(others) <= across and arrows:
-                    row = 1
-                self._grid.addWidget(button, row, column + 4)
-                button.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
             button.show()
-        self._grid.setColumnMinimumWidth(3, 16 if arrows and others else 0)
-        self.updateGeometry()
+
+    def sizeHint(self) -> QSize:
+        """The size that suits it best."""
+        return self.size_when(roomy=True)
+
+    def size_when(self, *, roomy: bool) -> QSize:
+        """The size of all keys together: high and well apart, or low and close together."""
+        widths, height, gap = self._measure(roomy=roomy)
+        rows = 1 + max((row for row, _column in self._cells.values()), default=-1)
+        return QSize(sum(widths.values()) + gap * max(0, len(widths) - 1), rows * height + gap * max(0, rows - 1))
+
+    def arrange(self, *, roomy: bool) -> None:
+        """Place the keys, from the upper left corner."""
+        widths, height, gap = self._measure(roomy=roomy)
+        for name, (row, column) in self._cells.items():
+            left = sum(width + gap for other, width in widths.items() if other < column)
+            size = self.buttons[name].size_when(roomy=roomy)
+            width = size.width() if name in ARROWS else widths[column]
+            self.buttons[name].setGeometry(left + (widths[column] - width) // 2, row * (height + gap), width, height)
+
+    def _measure(self, *, roomy: bool) -> tuple[dict[int, int], int, int]:
+        """The width of each column, the height of all rows and the gap between keys, in pixels."""
+        widths: dict[int, int] = {}
+        height = 0
+        for name, (_row, column) in self._cells.items():
+            size = self.buttons[name].size_when(roomy=roomy)
+            widths[column] = max(widths.get(column, 0), size.width())
+            height = max(height, size.height())
+        if len({name in ARROWS for name in self._cells}) == 2:
+            widths[BETWEEN] = BESIDE_ARROWS
+        return widths, height, APART[roomy]
 
     def held(self) -> tuple[str, ...]:
         """The keys that are down by the mouse or the space bar."""
@@ -217,3 +241,21 @@ class KeyPad(QWidget):
         for name in self.held():
             self.buttons[name].setDown(False)
             self.key_released.emit(name)
+
+
+def _cells(keys: tuple[str, ...]) -> dict[str, tuple[int, int]]:
+    """The row and the column of each key: the arrows as a cluster, the others in two rows beside it."""
+    arrows = [name for name in keys if name in ARROWS]
+    others = [name for name in keys if name not in ARROWS]
+    across = max(1, min(8, ceil(len(others) / 2)))
+    upright = bool({"up", "down"} & set(arrows))
+    two_rows = len(others) > across
+    cells: dict[str, tuple[int, int]] = {}
+    for name in arrows:
+        row, column = _PLACES[name]
+        cells[name] = (row if upright else int(two_rows), column)
+    for number, name in enumerate(others):
+        row, column = divmod(number, across)
+        cells[name] = (row if two_rows or not upright else 1, column + BETWEEN + 1)
+    highest = min((row for row, _column in cells.values()), default=0)
+    return {name: (row - highest, column) for name, (row, column) in cells.items()}

@@ -1,4 +1,4 @@
-"""Why the panel said what it said: one line below the face, for whoever builds the panel."""
+"""Why the panel said what it said: a slot below the face, for whoever builds the panel."""
 
 from __future__ import annotations
 
@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
-from widgets.shortening import ShortLabel
+from widgets.notice_slot import lines_here
+from widgets.shortening import ShortLines
 
 if TYPE_CHECKING:
     from app.panel.state import Message
@@ -16,11 +17,11 @@ READ_MS: Final = 12000
 """The panel's own message is gone sooner; this is longer, and is read after it."""
 
 
-class PanelReason(ShortLabel):
+class PanelReason(ShortLines):
     """The reason in full of the panel's last message, which has room for a few words only; for a while."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent=parent)
+        super().__init__(lines_here(), parent=parent)
         self.setProperty("look", "faint")
         self.setContentsMargins(10, 2, 10, 2)
         self._message: Message | None = None

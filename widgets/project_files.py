@@ -28,8 +28,8 @@ from widgets.background import GaveUp, patiently
 from widgets.commands import command
 from widgets.comparison import ComparisonWindow, Side
 from widgets.draft_keeping import bring_back, to_keep
-from widgets.file_bar import Deed
 from widgets.file_standing import FileStanding
+from widgets.notice_slot import Deed
 from widgets.problems import ProblemsDialog
 from widgets.recent_files import RecentFiles
 from widgets.recovery import Autosave

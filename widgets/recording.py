@@ -117,8 +117,7 @@ class RecordingControl(QObject):
         """Bring the words up to date."""
         progress = self._observation.progress
         if progress is None:
-            self.state.hide()
-            return
+            return  # it keeps its room: nothing moves when it begins to speak
         words = self._words(progress)
         if progress.lost:
             words += self.tr("; \u26a0 {count} samples lost").format(count=progress.lost)
@@ -127,7 +126,6 @@ class RecordingControl(QObject):
         if self.state.text() != words:
             self.state.setText(words)
             self.state.setToolTip(f"{words}\n{progress.path}")
-            self.state.show()
 
     def _words(self, progress: Progress) -> str:
         limits = self._observation.limits

@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
     QComboBox,
-    QHBoxLayout,
     QLabel,
     QMenu,
     QSlider,
@@ -20,7 +19,10 @@ from PySide6.QtWidgets import (
 
 from app.record.replay import Replay
 from widgets.commands import allow, command
+from widgets.flow import FlowLayout
 from widgets.live import FRAME_MS
+from widgets.shortening import ShortLabel
+from widgets.size import scaled
 
 SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)
 STEPS: Final = 10_000
@@ -66,19 +68,17 @@ class ReplayBar(QWidget):
         self.slider.setRange(0, STEPS)
         self.slider.setAccessibleName(self.tr("Moment of the recording"))
         self.slider.valueChanged.connect(self._slid)
-        self.name = QLabel()
-        self.name.setTextFormat(Qt.TextFormat.PlainText)
+        self.name = ShortLabel()
+        self.name.setMinimumWidth(scaled(140))
         self.time = QLabel()
         self.time.setTextFormat(Qt.TextFormat.PlainText)
         close = self._button(self.tr("Close"))
         close.clicked.connect(self.close_action.trigger)
-        row = QHBoxLayout(self)
+        self.slider.setMinimumWidth(scaled(120))
+        row = FlowLayout(self)
         row.setContentsMargins(6, 2, 6, 2)
-        for widget in (self.name, self.play, self.back, self.on, self.speeds):
+        for widget in (self.name, self.play, self.back, self.on, self.speeds, self.slider, self.time, close):
             row.addWidget(widget)
-        row.addWidget(self.slider, 1)
-        row.addWidget(self.time)
-        row.addWidget(close)
         self.set_replay(None)
 
     @staticmethod

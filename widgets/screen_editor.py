@@ -208,7 +208,10 @@ class ScreenEditor(QWidget):
 
     def say(self, text: str) -> None:
         """Show why something was not done, without getting in the way."""
-        self.notice.say(text)
+        if self.tryout.running:
+            self.tryout.say(text)
+        else:
+            self.notice.say(text)
 
     def _document_changed(self) -> None:
         if self.parentWidget() is None or not self.isHidden():  # behind another view: `refresh` follows when it is not

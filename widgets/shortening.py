@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QSize, Qt, QTimer
-from PySide6.QtGui import QKeyEvent, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QKeyEvent, QPaintEvent, QTextLayout, QTextOption, QWheelEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
@@ -69,6 +69,70 @@ class ShortLabel(QLabel):
             self.palette(),
             self.isEnabled(),
             "\n".join(lines),
+            self.foregroundRole(),
+        )
+
+
+class ShortLines(ShortLabel):
+    """A plain text over a number of lines that never changes: what says more keeps no more room than what says less.
+
+    Where all of it has no room, the last line ends in dots, and the whole of it is the tool tip.
+    """
+
+    def __init__(self, lines: int, text: str = "", parent: QWidget | None = None) -> None:
+        self._lines = lines
+        super().__init__(text, parent)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+
+    def sizeHint(self) -> QSize:
+        """As high as all lines, whatever it says."""
+        margins = self.contentsMargins()
+        height = self._lines * self.fontMetrics().lineSpacing() + margins.top() + margins.bottom()
+        return QSize(0, height)
+
+    def minimumSizeHint(self) -> QSize:
+        """Any width will do."""
+        return self.sizeHint()
+
+    @property
+    def whole(self) -> bool:
+        """Whether nothing of it is cut off at its present width."""
+        return self._broken()[1]
+
+    def _broken(self) -> tuple[list[str], bool]:
+        """The lines as they are drawn, and whether they say all."""
+        width = self.contentsRect().width()
+        lines: list[str] = []
+        paragraphs = self.text().splitlines()
+        for number, paragraph in enumerate(paragraphs):
+            layout = QTextLayout(paragraph, self.font())
+            option = QTextOption()
+            option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+            layout.setTextOption(option)
+            layout.beginLayout()
+            while (line := layout.createLine()).isValid():
+                line.setLineWidth(width)
+                start, length = line.textStart(), line.textLength()
+                if len(lines) == self._lines - 1 and (start + length < len(paragraph) or number + 1 < len(paragraphs)):
+                    rest = " ".join([paragraph[start:], *paragraphs[number + 1 :]])
+                    metrics = self.fontMetrics()
+                    lines.append(metrics.elidedText(rest, Qt.TextElideMode.ElideRight, width))
+                    return lines, lines[-1] == rest
+                lines.append(paragraph[start : start + length].rstrip())
+            layout.endLayout()
+        return lines, True
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+        """Draw what fits."""
+        painter = QStylePainter(self)
+        self.style().drawItemText(
+            painter,
+            self.contentsRect(),
+            self.alignment(),
+            self.palette(),
+            self.isEnabled(),
+            "\n".join(self._broken()[0]),
             self.foregroundRole(),
         )
 

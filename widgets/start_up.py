@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QFrame,
     QMenu,
-    QScrollArea,
     QSplitter,
     QToolButton,
     QVBoxLayout,
@@ -29,6 +28,7 @@ from widgets.commands import command
 from widgets.document import Document
 from widgets.events_view import EventsView
 from widgets.face import PanelFace
+from widgets.face_column import FaceColumn
 from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.observation import Observation
@@ -110,17 +110,7 @@ class StartUpWorkplace(QWidget):
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             row.addWidget(button)
         row.addWidget(self.recording_control.state)
-        area = QScrollArea()
-        area.setWidget(self.face)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        corner = QWidget()
-        column = QVBoxLayout(corner)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(area, 1)
-        column.addWidget(self.why)
-        column.addWidget(self.response)
+        corner = FaceColumn(self.face, self.why, self.response, self.response.sizeHint().height())
         right = QSplitter(Qt.Orientation.Vertical)
         right.setObjectName("trend and events")
         right.addWidget(self.trend)
@@ -130,8 +120,14 @@ class StartUpWorkplace(QWidget):
         right.setCollapsible(0, False)
         across = QSplitter(Qt.Orientation.Horizontal)
         across.setObjectName("panel and measurements")
+        measured = QWidget()
+        upright = QVBoxLayout(measured)
+        upright.setContentsMargins(0, 0, 0, 0)
+        upright.setSpacing(0)
+        upright.addWidget(self.replay_bar)
+        upright.addWidget(right, 1)
         across.addWidget(corner)
-        across.addWidget(right)
+        across.addWidget(measured)
         across.setStretchFactor(1, 1)
         across.setCollapsible(0, False)
         across.setCollapsible(1, False)
@@ -140,7 +136,6 @@ class StartUpWorkplace(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(bar)
-        layout.addWidget(self.replay_bar)
         layout.addWidget(across, 1)
         self.replay_bar.hide()
 

@@ -100,13 +100,14 @@ class LineStrip(QWidget):
         super().__init__(parent)
         self._clock = clock
         self._lanes: dict[str, _Lane] = {}
+        self._reserved = 1
         self._chosen: tuple[str, Passage] | None = None
         self._news = QTimer(self)
         self._news.setSingleShot(True)
         self._news.setInterval(NEWS_MS)
         self._news.timeout.connect(self.update)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         self.setMouseTracking(True)
         self.setAccessibleName(self.tr("Line strip"))
         self._announce()
@@ -119,6 +120,12 @@ class LineStrip(QWidget):
         self._choose(None)
         self.updateGeometry()
         self.update()
+
+    def reserve(self, lanes: int) -> None:
+        """Keep room for at least so many lanes, also while nothing is connected: what stands above must not move."""
+        if lanes != self._reserved:
+            self._reserved = lanes
+            self.updateGeometry()
 
     def add(self, passages: Iterable[Passage]) -> None:
         """Show these too, oldest first. A passage of a line that is not shown is left out."""
@@ -173,7 +180,10 @@ class LineStrip(QWidget):
 
     def sizeHint(self) -> QSize:
         """A lane for each line."""
-        return QSize(600, LANE * max(1, min(len(self._lanes), MOST_LANES)) + 2)
+        return QSize(600, LANE * self._shown_lanes() + 2)
+
+    def _shown_lanes(self) -> int:
+        return max(1, min(max(len(self._lanes), self._reserved), MOST_LANES))
 
     def minimumSizeHint(self) -> QSize:
         """The same height in a narrow window."""
@@ -244,7 +254,7 @@ class LineStrip(QWidget):
 
     def _places(self, row: int) -> tuple[QRect, QRect, QRect, QRect]:
         """The label, the track, the words and the counts of a lane."""
-        top = 1 + row * LANE
+        top = 1 + row * LANE + max(0, self.height() - self.sizeHint().height()) // 2
         label = min(130, self.width() // 6)
         counts = 150
         words = max(160, int(self.width() * 0.36))

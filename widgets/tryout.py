@@ -7,15 +7,20 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from app.panel.events import Entered, Refused, Turned, Write
 from app.panel.rendering import Rows
 from app.project.binding import plain_text
 from app.project.model import Project
 from widgets.face import PanelFace
-from widgets.follower_control import FollowerCard, FollowerCards
+from widgets.face_column import FaceColumn
+from widgets.flow import FlowLayout
+from widgets.follower_control import CardColumn, FollowerCard
 from widgets.live import FRAME_MS
+from widgets.notice_slot import lines_here
+from widgets.shortening import ShortLines
+from widgets.size import scaled
 
 if TYPE_CHECKING:  # models of followers are needed only once somebody tries a screen
     from app.rehearsal import Rehearsal
@@ -39,15 +44,13 @@ class Tryout(QWidget):
         self.face = PanelFace()
         self.face.key_pressed.connect(self._key_down)
         self.face.key_released.connect(self._key_up)
-        self.said = QLabel()
-        self.said.setTextFormat(Qt.TextFormat.PlainText)
+        self.said = ShortLines(lines_here())
         self.said.setContentsMargins(10, 3, 10, 4)
-        self.said.setMinimumWidth(10)
         self.said.setAccessibleName(self.tr("What the panel did last"))
         self.back = QPushButton(self.tr("Back to editing (Space)"))
         self.back.setAutoDefault(False)
         self.back.clicked.connect(self.end)
-        self.followers = FollowerCards(alone=True)
+        self.followers = CardColumn()
         """What plays the followers, to be shown beside; it belongs to whoever shows it."""
         self._lay_out()
         self.setFocusProxy(self.face)
@@ -58,23 +61,20 @@ class Tryout(QWidget):
     def _lay_out(self) -> None:
         banner = QFrame()
         banner.setProperty("look", "notice")
-        words = QLabel(self.tr("Trying it with simulated values. Nothing is connected, and no machine can move."))
-        words.setWordWrap(True)
-        row = QHBoxLayout(banner)
+        words = ShortLines(
+            1, self.tr("Trying it with simulated values. Nothing is connected, and no machine can move.")
+        )
+        words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        words.setMinimumWidth(scaled(240))
+        row = FlowLayout(banner)
         row.setContentsMargins(10, 4, 4, 4)
-        row.addWidget(words, 1)
+        row.addWidget(words)
         row.addWidget(self.back)
-        area = QScrollArea()
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setWidget(self.face)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(banner)
-        layout.addWidget(area, 1)
-        layout.addWidget(self.said)
+        layout.addWidget(FaceColumn(self.face, self.said), 1)
 
     @property
     def running(self) -> bool:
@@ -151,6 +151,10 @@ class Tryout(QWidget):
         if rows != self._rows:
             self._rows = rows
             self.face.set_rows(rows)
+
+    def say(self, words: str) -> None:
+        """Say something where it covers no key."""
+        self.said.setText(f"\u26a0 {words}")
 
     def _tell(self, effects: tuple[Any, ...]) -> None:
         words = [words for effect in effects if (words := self._in_words(effect))]

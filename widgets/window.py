@@ -30,6 +30,7 @@ from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog, program
 from widgets.language import Language
 from widgets.line_view import LineView
 from widgets.live import Live
+from widgets.notice_slot import slot_height
 from widgets.palette import Appearance, Theme, set_look
 from widgets.project_files import ProjectFiles
 from widgets.settings import Settings
@@ -92,7 +93,8 @@ class MainWindow(QMainWindow):
         self.menus = WindowMenus(self)
         self._design: DesignWorkplace | None = None
         self._start_up: StartUpWorkplace | None = None
-        self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live)
+        self.notices = self.files.bar
+        self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live, self.notices)
         self._make_frame()
         self.menus.fill()
         self._connect()
@@ -257,17 +259,26 @@ class MainWindow(QMainWindow):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(bar)
-        layout.addWidget(self.files.bar)
         layout.addWidget(self._stack, 1)
-        layout.addWidget(self.strip)
+        layout.addLayout(self._make_foot())
         self.setCentralWidget(whole)
         self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.line_dock)
         self.line_dock.hide()
 
+    def _make_foot(self) -> QHBoxLayout:
+        """The strip, and at its left the slot for what stays so; as high with a notice as without."""
+        foot = QHBoxLayout()
+        foot.setContentsMargins(0, 0, 0, 0)
+        foot.setSpacing(0)
+        foot.addWidget(self.notices, 3, Qt.AlignmentFlag.AlignVCenter)
+        foot.addWidget(self.strip, 2)
+        foot.addStrut(slot_height())
+        return foot
+
     def _connect(self) -> None:
         self.document.standing_changed.connect(self._retitle)
+        self.document.changed.connect(self._reserve_lanes)
         self.live.connection_changed.connect(self._connection_changed)
-        self.bench.not_connected.connect(self._say_not_connected)
         self.live.frame.connect(self._show_trouble)
         self.live.left_on.connect(self._say_left_on)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
@@ -275,10 +286,6 @@ class MainWindow(QMainWindow):
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
         self._connection_changed()
-
-    def _say_not_connected(self, why: str) -> None:
-        if self.workplace is not self.bench:
-            self.tell(why, trouble=True)
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
         words = self.tr(
@@ -302,8 +309,14 @@ class MainWindow(QMainWindow):
         session = self.live.session
         if session is None:
             self.strip.set_lines([])
+            self._reserve_lanes()
         elif tuple(self.strip.lines) != tuple(line.name for line in session.project.lines):
             self.strip.set_lines([line.name for line in session.project.lines])
+
+    def _reserve_lanes(self) -> None:
+        """The strip is as high before as after connecting."""
+        if self.live.session is None:
+            self.strip.reserve(len(self.document.project.lines))
 
     def _show_trouble(self) -> None:
         session = self.live.session
@@ -330,12 +343,9 @@ class MainWindow(QMainWindow):
         self.line_view.setFocus()
 
     def _has_room_for_line_view(self) -> bool:
-        """Whether the screen is high enough for both; with large texts a small screen is not."""
+        """Whether the window is high enough for both; it does not grow for it, since keys would move."""
         parts = (self.menuBar(), self.centralWidget(), self.line_view)
-        return (
-            sum(part.minimumSizeHint().height() for part in parts if part is not None)
-            < self.screen().availableSize().height()
-        )
+        return sum(part.minimumSizeHint().height() for part in parts if part is not None) <= self.height()
 
     def float_line_view(self, on: bool) -> None:
         """Make the line view a window of its own, or put it back below the strip."""

@@ -1845,13 +1845,6 @@
     </message>
 </context>
 <context>
-    <name>FileBar</name>
-    <message>
-        <source>Close the message about the file</source>
-        <translation>Meldung zur Datei schließen</translation>
-    </message>
-</context>
-<context>
     <name>FileStanding</name>
     <message>
         <source>Co&amp;mpare</source>
@@ -2184,6 +2177,29 @@
     <message>
         <source>✓ answering</source>
         <translation>✓ antwortet</translation>
+    </message>
+</context>
+<context>
+    <name>FollowerCards</name>
+    <message>
+        <source>Devices</source>
+        <translation>Geräte</translation>
+    </message>
+    <message>
+        <source>answering</source>
+        <translation>antwortet</translation>
+    </message>
+    <message>
+        <source>not answering</source>
+        <translation>antwortet nicht</translation>
+    </message>
+    <message>
+        <source>not connected</source>
+        <translation>nicht verbunden</translation>
+    </message>
+    <message>
+        <source>{name}: {state}</source>
+        <translation>{name}: {state}</translation>
     </message>
 </context>
 <context>
@@ -3467,6 +3483,13 @@
 </context>
 <context>
     <name>Notice</name>
+    <message>
+        <source>Close the message</source>
+        <translation>Meldung schließen</translation>
+    </message>
+</context>
+<context>
+    <name>NoticeSlot</name>
     <message>
         <source>Close the message</source>
         <translation>Meldung schließen</translation>
@@ -7722,13 +7745,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Line view</source>
         <translation>Leitungsansicht</translation>
-    </message>
-</context>
-<context>
-    <name>_Notice</name>
-    <message>
-        <source>Dismiss</source>
-        <translation>Verwerfen</translation>
     </message>
 </context>
 <context>

@@ -139,7 +139,7 @@ def test_a_held_key_is_let_go_when_the_program_is_left(bench: BenchWorkplace, qt
 
 def test_the_switches_of_the_simulated_drive(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
-    card = bench._cards[0]
+    card = bench.cards.card(0)
     assert card.switches is not None
     assert [action.text() for action in card.switches.actions] == ["&External fault", "&Local", "Does not &answer"]
     card.switches.external_fault.trigger()
@@ -152,7 +152,7 @@ def test_the_switches_of_the_simulated_drive(bench: BenchWorkplace, qtbot: QtBot
 
 def test_a_bank_has_no_drive_switches_but_takes_values(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
-    card = bench._cards[1]
+    card = bench.cards.card(1)
     assert card.switches is not None
     assert [action.text() for action in card.switches.actions] == ["Does not &answer"]
     field = next(edit for edit in card.findChildren(QLineEdit) if edit.accessibleName() == "Value to set")
@@ -180,16 +180,18 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     bench: BenchWorkplace, qtbot: QtBot
 ) -> None:
     connect(bench, qtbot)
-    card = bench._cards[0]
+    card = bench.cards.card(0)
     assert card.switches is not None
     card.switches.silent.trigger()
     qtbot.waitUntil(lambda: "not answering" in card.state.text(), timeout=10_000)
-    assert "unit 1 did not answer" in card.reason.text()
+    assert "unit 1 did not answer" in card.body.text()
     qtbot.waitUntil(lambda: bench.status.text().startswith("\u26a0 Not answering: fan;"))
     qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=10_000)
     qtbot.waitUntil(lambda: "not good" in bench.readings.summary.text())
     # The other follower on the same line is not held up, and neither is the window.
-    assert bench._cards[1].state.text().startswith("✓")
+    bench.cards.heads.setCurrentIndex(1)
+    assert bench.cards.card(1).state.text().startswith("✓")
+    bench.cards.heads.setCurrentIndex(0)
     press(bench, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  63 %")
     press(bench, Qt.Key.Key_Left)
@@ -212,7 +214,7 @@ def test_a_follower_killed_in_mid_poll_is_said_and_the_window_lives(
 ) -> None:
     connect(bench, qtbot, REAL)
     device.stop()
-    qtbot.waitUntil(lambda: "not answering" in bench._cards[0].state.text(), timeout=20_000)
+    qtbot.waitUntil(lambda: "not answering" in bench.cards.card(0).state.text(), timeout=20_000)
     qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=20_000)
     frames: list[float] = []
     live_of(bench).frame.connect(lambda: frames.append(time.monotonic()))
@@ -293,7 +295,7 @@ def test_disconnecting_empties_the_face_and_the_cards(bench: BenchWorkplace, qtb
     connect(bench, qtbot)
     QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
     assert set(face(bench)) <= {""}
-    assert bench._cards[0].state.text() == "not connected"
+    assert bench.cards.card(0).state.text() == "not connected"
     assert bench.connect_button.text() == "Connect"
     assert bench.readings.summary.text() == "not read yet"
 
@@ -304,30 +306,30 @@ def test_a_project_without_a_line_is_said_where_one_looks(qtbot: QtBot) -> None:
     qtbot.addWidget(made)
     made.show()
     QTest.mouseClick(made.connect_button, Qt.MouseButton.LeftButton)
-    assert made._notice.isVisible()
-    assert "no line" in made._notice.words.text()
+    assert made.notices.isVisible()
+    assert "no line" in made.notices.text.text()
 
 
 def test_an_edit_while_connected_is_said_and_taken_by_connecting_again(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     running = live_of(bench).session
     bench._document.do("Title", lambda project: project.but(title="other"))
-    assert bench._notice.isVisible()
-    assert "changed since" in bench._notice.words.text()
+    assert bench.notices.isVisible()
+    assert "changed since" in bench.notices.text.text()
     assert live_of(bench).session is running
-    QTest.mouseClick(bench._notice.button, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(bench.notices.buttons[0], Qt.MouseButton.LeftButton)
     session = live_of(bench).session
     assert session is not None
     assert session is not running
     assert session.project is bench._document.project
-    assert not bench._notice.isVisible()
+    assert not bench.notices.isVisible()
 
 
 def test_undoing_that_edit_takes_the_notice_away(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     bench._document.do("Title", lambda project: project.but(title="other"))
     bench._document.undo()
-    assert not bench._notice.isVisible()
+    assert not bench.notices.isVisible()
 
 
 def test_the_choice_names_the_real_line(bench: BenchWorkplace, real: Project) -> None:

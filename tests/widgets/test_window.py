@@ -555,4 +555,4 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     qtbot.waitUntil(lambda: not window.live.connected)
     window.take(bench_project().but(lines=(), followers=(), signals=(), actions=(), turns=(), screens=()), None)
     window.bench.connect_line()
-    assert "no line" in window._told.text()
+    assert "no line" in window.notices.text.text()

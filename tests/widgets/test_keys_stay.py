@@ -1,0 +1,276 @@
+"""No key of a panel moves under the pointer: only the size of the window places it, whatever happens meanwhile."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.follower.simulation import Simulation
+from app.panel.state import Message
+from app.project.files import load
+from app.project.model import Project
+from projects import demo_path
+from tests.pictures.stage import SMALLEST_SCREEN, Setting, settle, settle_until, staged
+from tests.widgets.bench_project import bench_project
+from widgets.face import PanelFace
+from widgets.follower_control import ValueSetter
+from widgets.language import Language
+from widgets.palette import Appearance
+from widgets.window import BENCH, DESIGN, START_UP, MainWindow
+
+pytestmark = pytest.mark.usefixtures("no_thread_is_left")
+
+LONG = "a sentence that goes on and on about what happened, where, and what is best done about it now; " * 6
+LARGE = (1920, 1080)
+SETTINGS = [
+    (Setting(), SMALLEST_SCREEN),
+    (Setting(Appearance.DARK, Language.GERMAN), LARGE),
+    (Setting(percent=150), SMALLEST_SCREEN),
+    (Setting(Appearance.LIGHT, Language.GERMAN, 200), SMALLEST_SCREEN),
+]
+
+
+class Places:
+    """Where the keys stood first; every later look must find them there."""
+
+    def __init__(self, window: MainWindow) -> None:
+        self.window = window
+        self.first: dict[str, dict[str, QRect]] = {}
+        self.size = window.size()
+
+    def look(self, state: str) -> None:
+        settle()
+        assert self.window.size() == self.size, f"{state}: the window grew"
+        workplace = ("design", "bench", "start-up")[self.window.workplace_number]
+        now = self._keys()
+        assert now, f"{state}: no key is in sight"
+        before = self.first.setdefault(workplace, now)
+        moved = {key: (before[key], place) for key, place in now.items() if before.get(key) != place}
+        assert not moved, f"{state}, {workplace}: {moved}"
+        assert before.keys() == now.keys()
+
+    def look_everywhere(self, state: str) -> None:
+        here = self.window.workplace_number
+        for workplace in (BENCH, START_UP):
+            self.window.show_workplace(workplace)
+            self.look(state)
+        self.window.show_workplace(here)
+
+    def _keys(self) -> dict[str, QRect]:
+        faces = [
+            face for face in self.window.workplace.findChildren(PanelFace) if face.isVisible() and not face.editing
+        ]
+        return {
+            name: QRect(button.mapToGlobal(QPoint(0, 0)), button.size())
+            for face in faces
+            if not face.editing
+            for name, button in face.keypad.buttons.items()
+        }
+
+
+@contextmanager
+def standing(project: Project, setting: Setting, size: tuple[int, int]) -> Iterator[tuple[MainWindow, Places]]:
+    with staged(setting) as window:
+        window.take(project, None)
+        window.resize(*size)
+        window.show_workplace(BENCH)
+        settle()
+        yield window, Places(window)
+
+
+def live(window: MainWindow) -> bool:
+    return any(each.quality == "good" for each in window.live.readings().values())
+
+
+def connect(window: MainWindow, where: int) -> None:
+    window.bench.choose(where)
+    window.bench.connect_line()
+
+
+@pytest.mark.parametrize(("setting", "size"), SETTINGS, ids=str)
+def test_simulated_no_state_moves_a_key(setting: Setting, size: tuple[int, int], tmp_path: Path) -> None:
+    with standing(bench_project(), setting, size) as (window, places):
+        places.look_everywhere("not connected")
+        bench = window.bench
+        connect(window, 0)
+        places.look_everywhere("connecting")
+        settle_until(lambda: live(window))
+        places.look_everywhere("live")
+        assert window.live.session is not None
+        assert window.live.session.simulation is not None
+        fan = window.live.session.simulation.models["fan"]
+        inputs = getattr(fan, "inputs", None)
+        assert inputs is not None
+        inputs.external_fault = True
+        settle_until(lambda: "FAULT" in bench.face.rows[2].text)
+        places.look_everywhere("tripped")
+        inputs.external_fault = False
+        fan.faults.exceptions = 1.0
+        settle_until(lambda: any(each.quality == "refused" for each in window.live.readings().values()))
+        places.look_everywhere("refused")
+        fan.faults.clear()
+        fan.silent = True
+        settle_until(lambda: _answering(window, "fan") is False)
+        places.look_everywhere("silent")
+        fan.silent = False
+        settle_until(lambda: _answering(window, "fan"))
+        for setter in bench.findChildren(ValueSetter):
+            setter.value.setText("much")
+            QTest.keyClick(setter.value, Qt.Key.Key_Return)
+        places.look_everywhere("refused set")
+        _say_everything(window, places)
+        window.document.do("Title", lambda project: project.but(title=LONG))
+        places.look_everywhere("changed design")
+        window.document.undo()
+        start_up = window.start_up
+        places.look_everywhere("start-up made")
+        record = tmp_path / f"{'long ' * 30}.fanrec"
+        assert start_up.recording_control.record_into(record)
+        places.look_everywhere("recording")
+        start_up.recording_control.end_action.trigger()
+        places.look_everywhere("recorded")
+        assert start_up.play(record)
+        places.look_everywhere("replay")
+        start_up.close_recording()
+        places.look_everywhere("live again")
+        assert window._theme is not None
+        before = window._theme.appearance
+        return
+        window._theme.choose(Appearance.DARK if before is Appearance.LIGHT else Appearance.LIGHT)
+        places.look_everywhere("other palette")
+        window._theme.choose(before)
+        bench.disconnect_line()
+        places.look_everywhere("disconnected")
+
+
+def _answering(window: MainWindow, name: str) -> bool | None:
+    session = window.live.session
+    assert session is not None
+    return session.snapshot().followers[name].answering
+
+
+def _say_everything(window: MainWindow, places: Places) -> None:
+    """Every place that says something says something long."""
+    window.tell(LONG, trouble=True)
+    places.look_everywhere("told")
+    window.files.bar.say("changed", LONG, (("Compare", lambda: None), ("Reload it", lambda: None)))
+    places.look_everywhere("file bar")
+    for why in (window.bench.why, window.start_up.why):
+        why.follow(Message(text=LONG[:20], until=0.0, reason=LONG))
+    places.look_everywhere("why not")
+    window.files.bar.hide()
+    window.start_up.response.result.setText("\n".join([LONG] * 9))
+    places.look_everywhere("response")
+    window.strip.set_trouble("hall", LONG)
+    places.look_everywhere("trouble on the strip")
+
+
+@pytest.mark.parametrize(("setting", "size"), SETTINGS[:2], ids=str)
+def test_on_a_real_line_neither_arming_nor_its_loss_moves_a_key(setting: Setting, size: tuple[int, int]) -> None:
+    with Simulation(bench_project()) as device:
+        port = device.serve_tcp(None, "127.0.0.1", 0)[1]
+        with standing(bench_project(port), setting, size) as (window, places):
+            places.look_everywhere("not connected")
+            connect(window, 1)
+            settle_until(lambda: live(window))
+            places.look_everywhere("live, locked")
+            QTest.mouseClick(window.bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
+            settle_until(lambda: window.bench.why.text())
+            places.look_everywhere("key refused")
+            window.live.arm()
+            places.look_everywhere("armed")
+            device.stop()
+            settle_until(lambda: _answering(window, "fan") is False)
+            places.look_everywhere("line lost")
+            window.live.disarm()
+            places.look_everywhere("disarmed")
+            window.bench.disconnect_line()
+            places.look_everywhere("disconnected")
+
+
+@pytest.mark.parametrize(("setting", "size"), SETTINGS, ids=str)
+def test_two_lines_and_long_names_move_no_key(setting: Setting, size: tuple[int, int]) -> None:
+    project = load(demo_path("drying-hall"))
+    with standing(project, setting, size) as (window, places):
+        places.look_everywhere("not connected")
+        connect(window, 0)
+        settle_until(lambda: live(window))
+        places.look_everywhere("live")
+        _say_two_lines(window)
+        places.look_everywhere("trouble on both")
+
+
+def _say_two_lines(window: MainWindow) -> None:
+    for line in window.document.project.lines:
+        window.strip.set_trouble(line.name, LONG)
+
+
+@pytest.mark.parametrize(("setting", "size"), SETTINGS, ids=str)
+def test_nothing_moves_a_key_while_a_screen_is_tried(setting: Setting, size: tuple[int, int]) -> None:
+    with staged(setting) as window:
+        window.take(bench_project(), None)
+        window.resize(*size)
+        window.show_workplace(DESIGN)
+        settle()
+        places = Places(window)
+        design = window.design
+        design.try_it()
+        places.look("tried")
+        design.editor.say(LONG)
+        places.look("something refused")
+        notice = design.notice
+        keys = next(face for face in window.workplace.findChildren(PanelFace) if face.isVisible()).keypad
+        assert not notice.isVisible() or not _global(notice).intersects(_global(keys)), "it lies over the keys"
+        design.editor.tryout.said.setText(LONG)
+        places.look("the panel did something")
+        window.files.bar.say("changed", LONG, (("Compare", lambda: None),))
+        window.tell(LONG)
+        places.look("a notice")
+        for setter in design.findChildren(ValueSetter):
+            setter.value.setText("much")
+            QTest.keyClick(setter.value, Qt.Key.Key_Return)
+        places.look("refused set")
+        design.try_it()
+
+
+def _global(widget: object) -> QRect:
+    from PySide6.QtWidgets import QWidget
+
+    assert isinstance(widget, QWidget)
+    return QRect(widget.mapToGlobal(QPoint(0, 0)), widget.size())
+
+
+CHANGES: list[Callable[[MainWindow], object]] = [
+    lambda window: window.files.bar.say("changed", LONG, (("Compare", lambda: None),)),
+    lambda window: window.document.do("Title", lambda project: project.but(title="other")),
+    lambda window: window._theme.choose(Appearance.DARK) if window._theme else None,
+    lambda window: window.bench.why.follow(Message(text="no", until=0.0, reason=LONG)),
+]
+
+
+@pytest.mark.parametrize("number", range(len(CHANGES)))
+def test_a_press_ends_on_the_key_where_it_began(number: int, qtbot: QtBot) -> None:
+    """The pointer stands still, something happens while the button of the mouse is down; then it goes up."""
+    with standing(bench_project(), Setting(), SMALLEST_SCREEN) as (window, _places):
+        connect(window, 0)
+        settle_until(lambda: live(window))
+        heard: list[str] = []
+        window.bench.face.key_pressed.connect(lambda key: heard.append(f"+{key}"))
+        window.bench.face.key_released.connect(lambda key: heard.append(f"-{key}"))
+        stop = window.bench.face.keypad.buttons["stop"]
+        pointer = stop.mapTo(window, stop.rect().center())
+        handle = window.windowHandle()
+        QTest.mousePress(handle, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pointer)
+        CHANGES[number](window)
+        settle()
+        QApplication.processEvents()
+        QTest.mouseRelease(handle, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pointer)
+        assert heard == ["+stop", "-stop"]
+        window.document.undo()

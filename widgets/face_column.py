@@ -1,0 +1,82 @@
+"""A face with what belongs below it, placed by nothing but the size of the column: no key moves under a pointer."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QWidget
+
+from widgets.face import PanelFace
+from widgets.size import scaled
+
+MOST_BELOW: Final = 0.42
+"""Of the height: what may stand below the face even in a low window."""
+LEAST_FACE: Final = (260, 90)
+"""Pixels at 100 per cent below which the face, at its smallest, is scrolled rather than the window made larger."""
+LEAST_BELOW: Final = 40
+"""Pixels at 100 per cent of it that a low window keeps; the rest is scrolled."""
+
+
+class FaceColumn(QWidget):
+    """The face at the top, one slot for words below it, and at the lower end something of a height that never changes.
+
+    No layout of Qt: that would ask the parts what they want, and what they want depends on what they say just now.
+    """
+
+    def __init__(self, face: PanelFace, slot: QWidget, below: QWidget | None = None, wanted: int = 0) -> None:
+        """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls."""
+        super().__init__()
+        self._face = face
+        self._face_area = scrolled(face)
+        self._slot = slot
+        self._below = below if below is None or isinstance(below, QScrollArea) else scrolled(below)
+        self._wanted = wanted if below is not None else 0
+        for part in (self._face_area, self._slot, self._below):
+            if part is not None:
+                part.setParent(self)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def set_wanted(self, wanted: int) -> None:
+        """Another project wants another height of what stands below."""
+        if wanted != self._wanted:
+            self._wanted = wanted
+            self.updateGeometry()
+            self._arrange()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Place the parts."""
+        super().resizeEvent(event)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        width, height = self.width(), self.height()
+        low = min(self._wanted, int(height * MOST_BELOW))
+        said = self._slot.sizeHint().height()
+        top = max(0, height - low - said)
+        self._face_area.setGeometry(0, 0, width, top)
+        self._slot.setGeometry(0, top, width, said)
+        if self._below is not None:
+            self._below.setGeometry(0, height - low, width, low)
+
+    def sizeHint(self) -> QSize:
+        """Room for all of it."""
+        face = self._face.sizeHint()
+        return QSize(face.width(), face.height() + self._slot.sizeHint().height() + self._wanted)
+
+    def minimumSizeHint(self) -> QSize:
+        """Some of the face, which can be scrolled to the rest, beside the least of what else there is."""
+        face = self._face.minimumSizeHint().boundedTo(QSize(scaled(LEAST_FACE[0]), scaled(LEAST_FACE[1])))
+        below = min(self._wanted, scaled(LEAST_BELOW))
+        return QSize(face.width(), face.height() + self._slot.sizeHint().height() + below)
+
+
+def scrolled(widget: QWidget) -> QScrollArea:
+    """A frame around a part that is scrolled where it has no room."""
+    area = QScrollArea()
+    area.setWidget(widget)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    return area

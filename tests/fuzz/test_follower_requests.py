@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import asyncio
+import struct
 from decimal import Decimal
+from itertools import pairwise
 
 from hypothesis import example, given, settings, strategies as st
 
 from app.follower.drive_bank import DriveBank
-from app.follower.framing import rtu_request
+from app.follower.framing import rtu_request, rtu_rest
 from app.follower.requests import BROADCAST, Responder
-from app.follower.server import FRAME_END_S, serve_rtu
-from tests.app.follower.playing import drive_project, rtu, signal
+from app.follower.server import FRAME_END_S, TcpServer, serve_rtu
+from tests.app.follower.playing import drive_project, mbap, rtu, signal
 
 UNIT = 3
 
@@ -27,7 +29,10 @@ def word(number: int) -> bytes:
 @st.composite
 def near_requests(draw: st.DrawFn) -> bytes:
     """PDUs that are requests, or nearly."""
-    function = draw(st.sampled_from([1, 2, 3, 4, 5, 6, 8, 15, 16, 22, 23, 43]))
+    function = draw(st.sampled_from([1, 2, 3, 4, 5, 6, 8, 15, 16, 17, 22, 23, 43]))
+    if function in (17, 43):
+        kind = bytes((draw(st.sampled_from([14, 13])), draw(st.integers(0, 6)), draw(st.integers(0, 255))))
+        return bytes((function,)) + draw(st.sampled_from([kind, kind[:1], kind[:2], b"", kind + b"\0"]))
     pdu = bytes((function,)) + word(draw(addresses))
     if function in (15, 16):
         data = draw(st.binary(max_size=24))
@@ -89,6 +94,65 @@ def test_a_refused_write_changes_nothing(pdus: list[bytes]) -> None:
                         assert after[table][address] == value or (table == "holding" and address in measured)
 
     asyncio.run(ask())
+
+
+@settings(max_examples=300)
+@given(near_requests() | st.binary(min_size=1, max_size=253), st.binary(max_size=20), st.data())
+def test_a_sound_frame_is_found_at_once_or_by_its_silence_and_answered_but_for_answers(
+    pdu: bytes, noise: bytes, data: st.DataObject
+) -> None:
+    """On a serial line a request that says another length than it has is refused, and nothing else is kept silent."""
+    stream = noise.replace(bytes((UNIT,)), b"\xaa").replace(b"\0", b"\xaa") + rtu(UNIT, pdu)
+    held, found = b"", []
+    while stream or held:
+        size = data.draw(st.integers(1, len(stream))) if stream else 0
+        held, stream = held + stream[:size], stream[size:]
+        used, request = rtu_request(held, {BROADCAST, UNIT})
+        held = held[used:]
+        if request is None and not stream:
+            request = rtu_rest(held, {BROADCAST, UNIT})
+            held = b""
+        if request is not None:
+            found.append(request)
+    assert found in ([(UNIT, pdu)], [])
+    if not found:
+        # What has the form of an answer, or a length that no request of the function has.
+        assert pdu[0] in (0, *range(1, 7), 22, 17, 43) or pdu[0] >= 0x80 or len(pdu) <= 5 or pdu[1] == len(pdu) - 2
+        answer = asyncio.run(drive().answer(UNIT, pdu))
+        assert answer is not None
+        assert answer[0] & 0x80, "a good request was not found"
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.lists(near_requests() | st.binary(min_size=1, max_size=253), min_size=1, max_size=30), st.data())
+def test_any_requests_in_any_segments_of_a_connection_are_answered_in_their_order(
+    pdus: list[bytes], data: st.DataObject
+) -> None:
+    """Over a real connection: whole answers, each to its own transaction, none left out and none doubled."""
+    stream = b"".join(mbap(UNIT + number % 2, pdu, number) for number, pdu in enumerate(pdus))
+    cuts = sorted(data.draw(st.sets(st.integers(0, len(stream)), max_size=6)))
+
+    async def run() -> list[tuple[int, int, int]]:
+        server = await TcpServer.open(drive(), "127.0.0.1", 0)
+        reader, writer = await asyncio.open_connection(*server.address)
+        for start, end in pairwise([0, *cuts, len(stream)]):
+            writer.write(stream[start:end])
+            await asyncio.sleep(0)
+        writer.write_eof()
+        answers, found = await reader.read(-1), []
+        while answers:
+            transaction, zero, length, unit, function = struct.unpack_from(">HHHBB", answers)
+            assert zero == 0
+            assert 3 <= length <= 254
+            assert len(answers) >= 6 + length
+            found.append((transaction, unit, function & 0x7F))
+            answers = answers[6 + length :]
+        writer.close()
+        await server.close()
+        return found
+
+    expected = [(number, UNIT, pdu[0] & 0x7F) for number, pdu in enumerate(pdus) if number % 2 == 0]
+    assert asyncio.run(run()) == expected
 
 
 @st.composite

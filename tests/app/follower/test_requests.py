@@ -10,7 +10,9 @@ import pytest
 from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
+from app.follower.played_drive import PlayedDriveBank
 from app.follower.requests import Responder
+from app.follower.simulation import Simulation
 from app.project.model import Project
 from tests.app.follower.playing import bank_project, drive_project, many, signal
 
@@ -297,3 +299,27 @@ def test_what_is_never_read_is_refused_to_whoever_reads_it(request_pdu: str, ans
         )
     )
     assert ask(it, 17, request_pdu) == answer
+
+
+@pytest.mark.parametrize(("model", "simulated"), [(Bank, "bank"), (DriveBank, "drive"), (PlayedDriveBank, "drive")])
+def test_every_model_keeps_to_what_the_project_says_of_the_follower(model: type[Bank], simulated: str) -> None:
+    """Also where the registers are a drive's own: 310 is its speed reference, 311 the ramp-up time."""
+    plays = {"plays": "speed-reference"} if model is PlayedDriveBank else {}
+    project = bank_project(
+        signal("reference", 310, **plays),
+        signal("ramp", 311, start_value=Decimal(50)),
+        never_read=[{"first": 311, "last": 311}],
+        write_functions=[6, 22],
+        simulate=simulated,
+    )
+    bank = Simulation(project).models["it"]
+    assert type(bank) is model
+    it = Responder([bank], clock=lambda: 0.0)
+    assert ask(it, 17, "03 0136 0001") == "03 02 00 00"
+    assert ask(it, 17, "03 0137 0001") == ask(it, 17, "03 0136 0002") == "83 02"
+    assert ask(it, 17, "10 0136 0001 02 0007") == "90 01"
+    assert ask(it, 17, "17 0136 0001 0136 0001 02 0007") == "97 01"
+    assert ask(it, 17, "0F 0000 0001 01 01") == "8F 01"
+    assert ask(it, 17, "06 0137 0009") == "06 01 37 00 09"
+    assert ask(it, 17, "16 0136 0000 0007") == "16 01 36 00 00 00 07"
+    assert (bank.read("holding", 310, 2), ask(it, 17, "03 0136 0001")) == ([7, 9], "03 02 00 07")

@@ -83,6 +83,8 @@ class CellReader:
     kind: Listed
     columns: Sequence[Column]
     prepare: Prepare
+    new_name: Callable[[Project], str]
+    """A free name for a new part."""
     leads: Leads = _leads_always
 
     def column(self, key: str) -> Column:

@@ -5,14 +5,13 @@ from __future__ import annotations
 import enum
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TypeVar
 
-from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QMessageBox, QWidget
 
-translate = QCoreApplication.translate
+from widgets.questions import answer_to, question_box
 
-_A = TypeVar("_A")
+translate = QCoreApplication.translate
 
 
 class Leaving(enum.Enum):
@@ -35,7 +34,7 @@ class Conflict(enum.Enum):
 
 def what_of_changes(parent: QWidget, name: str) -> Leaving:
     """Ask what becomes of the unsaved changes to `name`."""
-    box = _box(
+    box = question_box(
         parent,
         QMessageBox.Icon.Question,
         translate("files", "Unsaved changes"),
@@ -54,14 +53,14 @@ def what_of_changes(parent: QWidget, name: str) -> Leaving:
 
 def may_let_go(parent: QWidget, lines: Sequence[str]) -> bool:
     """Ask whether armed lines may be disconnected."""
-    box = _box(
+    box = question_box(
         parent,
         QMessageBox.Icon.Warning,
         translate("files", "Armed"),
         translate("files", "Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines)),
         translate("files", "Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone."),
     )
-    return _choice(box, ((translate("files", "&Disconnect"), True),), False)
+    return answer_to(box, ((translate("files", "&Disconnect"), True),), False)
 
 
 def may_replace(parent: QWidget, path: Path, title: str) -> bool:
@@ -86,13 +85,13 @@ def may_drop_remarks(parent: QWidget, path: Path) -> bool:
 
 def wants_another_place(parent: QWidget, why: str) -> bool:
     """Say why a project was not saved, and ask whether it should be saved elsewhere."""
-    box = _box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why, "")
-    return _choice(box, ((translate("files", "Save &as\u2026"), True),), False, QMessageBox.StandardButton.Close)
+    box = question_box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why, "")
+    return answer_to(box, ((translate("files", "Save &as\u2026"), True),), False, QMessageBox.StandardButton.Close)
 
 
 def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
     """Ask what to do where another program has changed the file meanwhile."""
-    box = _box(
+    box = question_box(
         parent,
         QMessageBox.Icon.Warning,
         translate("files", "Changed by another program"),
@@ -105,7 +104,7 @@ def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
             "as a file of its own. Reload takes the other version; undo brings yours back.",
         ),
     )
-    return _choice(
+    return answer_to(
         box,
         (
             (translate("files", "&Compare"), Conflict.COMPARE),
@@ -115,25 +114,3 @@ def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
         ),
         Conflict.NOTHING,
     )
-
-
-def _box(parent: QWidget, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
-    box = QMessageBox(icon, title, text, parent=parent)
-    box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setInformativeText(more)
-    return box
-
-
-def _choice(
-    box: QMessageBox,
-    ways: Sequence[tuple[str, _A]],
-    else_: _A,
-    out: QMessageBox.StandardButton = QMessageBox.StandardButton.Cancel,
-) -> _A:
-    """Which way was taken; `else_` for the safe way out, which is the default."""
-    buttons = [(box.addButton(words, QMessageBox.ButtonRole.AcceptRole), way) for words, way in ways]
-    box.setDefaultButton(box.addButton(out))
-    box.exec()
-    clicked = box.clickedButton()
-    box.deleteLater()
-    return next((way for button, way in buttons if button is clicked), else_)

@@ -125,12 +125,12 @@ def follower_columns() -> list[Column]:
 
 def line_reader(columns: list[Column]) -> CellReader:
     """How rows of the table of lines are read."""
-    return CellReader("line", columns, _prepare_line)
+    return CellReader("line", columns, _prepare_line, lambda project: new_name(project, "line"))
 
 
 def follower_reader(columns: list[Column]) -> CellReader:
     """How rows of the table of followers are read."""
-    return CellReader("follower", columns, _prepare_follower)
+    return CellReader("follower", columns, _prepare_follower, lambda project: new_name(project, "follower"))
 
 
 def where_text(line: Any) -> str:

@@ -50,31 +50,52 @@ class PartEditing:
         return parts_of(self.project, self.reader.kind)[place]
 
     def refusal(self, place: int, column: int, text: str) -> str:
-        """Why a text cannot stand in a cell; empty if it can."""
+        """Why a text cannot stand in a cell; empty if it can. A `place` below 0 is that of a part yet to be made."""
+        if place < 0:
+            bad = self.reader.propose(self.project, [self._new_row(column, text)]).bad if text.strip() else ()
+            return bad[0].reason if bad else ""
         return self.reader.refusal(self.project, place, self.reader.columns[column].key, text)
+
+    def _blank(self, column: int) -> Any:
+        """What a new part would be; None if there can be none yet."""
+        return self.reader.read(self.project, None, self._new_row(column, "").texts)[0]
+
+    def _new_row(self, column: int, text: str) -> Row:
+        """A part that is begun with any of its cells; its name can be given later."""
+        name = {"name": self.reader.new_name(self.project)}
+        return Row(
+            name | {self.reader.columns[column].key: text}, None, len(parts_of(self.project, self.reader.kind)) + 1
+        )
 
     def completions(self, place: int, column: int) -> Sequence[str]:
         """What could stand in a cell."""
         found = self.reader.columns[column].completions
-        return () if found is None else found(self.project, self.part(place))
+        part = self.part(place) if place >= 0 else self._blank(column)
+        return () if found is None or part is None else found(self.project, part)
 
     def take(self, place: int, column: int, text: str) -> bool:
-        """Take over the text of one cell. A wrong one is kept as a draft, or told where it cannot be kept."""
+        """Take over the text of one cell. A wrong one is kept as a draft, or told where it cannot be kept.
+
+        A `place` below 0 makes a new part, unless the text is empty.
+        """
+        if place < 0 and not text.strip():
+            return True
         reason = self.refusal(place, column, text)
         if reason:
             self._keep(place, column, text, reason)
             return False
         key = self.reader.columns[column].key
-        proposal = self.reader.propose(self.project, [Row({key: text}, place, place + 1)])
+        row = Row({key: text}, place, place + 1) if place >= 0 else self._new_row(column, text)
+        proposal = self.reader.propose(self.project, [row])
         return self._do(proposal, self.steps.change)
 
     def _keep(self, place: int, column: int, text: str, reason: str) -> None:
-        part = self.part(place)
         row = self.reader.columns[column].form_row
-        if row is None:
+        if place < 0 or row is None:
             said = translate("PartEditing", "'{text}' is not taken over: {reason}")
             self.document.refused.emit(said.format(text=text, reason=reason))
             return
+        part = self.part(place)
         texts = (text, "") if self.reader.columns[column].key in ("limits", "scale") else (text,)
         self._drafts.keep((self.reader.kind, part.name), row(part), texts, reason)
         self.document.refused.emit(
@@ -83,10 +104,17 @@ class PartEditing:
             )
         )
 
-    def put(self, rows: Sequence[Row], step: str, parent: QWidget, bad: Sequence[BadCell] = ()) -> Proposal | None:
+    def put(
+        self,
+        rows: Sequence[Row],
+        step: str,
+        parent: QWidget,
+        bad: Sequence[BadCell] = (),
+        may: Callable[[Proposal], bool] = lambda _proposal: True,
+    ) -> Proposal | None:
         """Take over the texts of several rows as one step; of bad cells it is asked whether the rest shall come in.
 
-        `bad` are those that are known already. Returns what was done, None if nothing was.
+        `bad` are those that are known already; `may` has the last word. Returns what was done, None if nothing was.
         """
         if len(rows) > MANY_ROWS:
             QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
@@ -97,6 +125,8 @@ class PartEditing:
                 QGuiApplication.restoreOverrideCursor()
         proposal.bad = sorted([*bad, *proposal.bad], key=lambda cell: cell.row)
         if proposal.bad and not take_the_rest(proposal, parent):
+            return None
+        if not may(proposal):
             return None
         return proposal if self._do(proposal, step) else None
 

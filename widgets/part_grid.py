@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
 from widgets.part_model import PartModel
@@ -83,7 +83,7 @@ class PartGrid(QTableView):
     # What is selected
 
     def area(self) -> Area:
-        """The rows and columns in which anything is selected."""
+        """The rows and columns in which anything is selected; the empty row at the end holds nothing to work on."""
         last = self.parts.columnCount() - 1
         rows: set[int] = set()
         columns: set[int] = set()
@@ -95,7 +95,8 @@ class PartGrid(QTableView):
             columns.update(range(block.left(), block.right() + 1))
             whole = whole and block.left() == 0 and block.right() == last
         if not rows and self.currentIndex().isValid():
-            return Area((self.currentIndex().row(),), (self.currentIndex().column(),), False)
+            rows, columns, whole = {self.currentIndex().row()}, {self.currentIndex().column()}, False
+        rows.discard(self.parts.shown)
         return Area(tuple(sorted(rows)), tuple(sorted(columns)), whole and bool(rows))
 
     def places(self) -> tuple[int, ...]:
@@ -152,6 +153,13 @@ class PartGrid(QTableView):
         return True
 
     # Events
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Under the last row is the empty one: what is pasted there shall not go over the cell that was left."""
+        super().mousePressEvent(event)
+        place = event.position().toPoint()
+        if self.rowAt(place.y()) < 0 and self.parts.rowCount() > self.parts.shown:
+            self.go(self.parts.shown, 0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """The table's own keys first."""

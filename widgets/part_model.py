@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QPersistentModelIndex, Qt
 
 from app.project.model import Project
 from widgets import palette
@@ -73,10 +73,14 @@ class Column:
 
 
 class PartModel(QAbstractTableModel):
-    """Parts as rows. Rows are counted as they are shown, `places` are indices in the project."""
+    """Parts as rows. Rows are counted as they are shown, `places` are indices in the project.
 
-    def __init__(self, columns: Sequence[Column]) -> None:
+    `spare`: behind the last part there is an empty row, whatever is left out, in which a new part is begun.
+    """
+
+    def __init__(self, columns: Sequence[Column], *, spare: bool = False) -> None:
         super().__init__()
+        self._spare = spare
         self.columns = tuple(columns)
         self._project: Project | None = None
         self._parts: tuple[Any, ...] = ()
@@ -163,9 +167,17 @@ class PartModel(QAbstractTableModel):
         """Whether some parts may be left out."""
         return self._keep is not None
 
+    @property
+    def shown(self) -> int:
+        """How many parts are shown; the empty row is none."""
+        return len(self._rows)
+
     def place(self, row: int) -> int:
-        """The index in the project of what is shown in a row."""
-        return self._rows[row]
+        """The index in the project of what is shown in a row; -1 for the empty row."""
+        return -1 if self._is_spare(row) else self._rows[row]
+
+    def _is_spare(self, row: int) -> bool:
+        return self._spare and row == len(self._rows)
 
     def row_of(self, place: int) -> int:
         """The row in which a part is shown; -1: in none."""
@@ -202,7 +214,10 @@ class PartModel(QAbstractTableModel):
         if project is None:
             return
         self.layoutAboutToBeChanged.emit()
-        held = [(index, id(self._parts[self._rows[index.row()]])) for index in self.persistentIndexList()]
+        held = [
+            (index, None if self._is_spare(index.row()) else id(self._parts[self._rows[index.row()]]))
+            for index in self.persistentIndexList()
+        ]
         self._parts = parts
         rows: Sequence[int] = range(len(parts))
         keep = self._keep
@@ -218,7 +233,8 @@ class PartModel(QAbstractTableModel):
             )
         self._rows, self._row_of = rows, None
         if held:
-            now = {id(parts[place]): row for row, place in enumerate(rows)}
+            now: dict[int | None, int] = {id(parts[place]): row for row, place in enumerate(rows)}
+            now[None] = len(rows)
             for index, part in held:
                 row = now.get(part, -1)
                 self.changePersistentIndex(index, self.index(row, index.column()) if row >= 0 else QModelIndex())
@@ -227,8 +243,8 @@ class PartModel(QAbstractTableModel):
     # For the view
 
     def rowCount(self, parent: Index = _ROOT) -> int:
-        """One row a part that is shown."""
-        return 0 if parent.isValid() else len(self._rows)
+        """One row a part that is shown, and the empty one."""
+        return 0 if parent.isValid() else len(self._rows) + self._spare
 
     def columnCount(self, parent: Index = _ROOT) -> int:
         """The columns that were asked for."""
@@ -243,11 +259,13 @@ class PartModel(QAbstractTableModel):
     def editable(self, row: int, column: int) -> bool:
         """Whether a cell can be edited."""
         each = self.columns[column]
-        return each.read is not None and each.applies(self.part(row))
+        return each.read is not None and (self._is_spare(row) or each.applies(self.part(row)))
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The headings, and the number of each part in the project at the left."""
         if orientation == Qt.Orientation.Vertical:
+            if role == Qt.ItemDataRole.DisplayRole and self._is_spare(section):
+                return "+"
             if role == Qt.ItemDataRole.DisplayRole and 0 <= section < len(self._rows):
                 number = str(self._rows[section] + 1)
                 return self._cut(f"{number}  {self._first(section)}") if self._named else number
@@ -281,9 +299,12 @@ class PartModel(QAbstractTableModel):
         at = index.column()
         column = self.columns[at]
         side = _RIGHT if column.right else _LEFT
-        project, place = self._project, self._rows[index.row()]
+        project = self._project
         if project is None:
             return "", "ink", side
+        if self._is_spare(index.row()):
+            return "" if at else QCoreApplication.translate("PartModel", "type or paste here"), "faint", side
+        place = self._rows[index.row()]
         text = column.shown(project, self._parts[place])
         if at == 0 and place in self._wrong:
             return f"\N{WARNING SIGN} {text}", "fault", side
@@ -292,9 +313,11 @@ class PartModel(QAbstractTableModel):
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """Text and look of a cell."""
         project = self._project
+        column = self.columns[index.column()]
+        if project is not None and self._is_spare(index.row()):
+            return self._spare_data(index, role)
         if project is None or not 0 <= index.row() < len(self._rows):
             return None
-        column = self.columns[index.column()]
         part = self.part(index.row())
         if role == Qt.ItemDataRole.DisplayRole:
             return self.cell(index)[0]
@@ -308,6 +331,16 @@ class PartModel(QAbstractTableModel):
             return self.cell(index)[2]
         if role == Qt.ItemDataRole.ForegroundRole:
             return palette.current().colour(self.cell(index)[1])
+        return None
+
+    def _spare_data(self, index: Index, role: int) -> object:
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self.cell(index)[0]
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            words = QCoreApplication.translate("PartModel", "{column}: empty row, type or paste here")
+            return words.format(column=self.columns[index.column()].title)
+        if role == Qt.ItemDataRole.ForegroundRole:
+            return palette.current().colour("faint")
         return None
 
 

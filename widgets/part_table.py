@@ -75,7 +75,7 @@ class PartTable(QWidget):
         """`empty` is what an empty table says, such as how to begin."""
         super().__init__(parent)
         self._empty = empty
-        self.model = PartModel(columns)
+        self.model = PartModel(columns, spare=editing is not None)
         self.editing = editing
         self.table = PartGrid(self.model, cells=editing is not None)
         self.table.setAccessibleName(title)
@@ -136,7 +136,8 @@ class PartTable(QWidget):
         self.nothing.setWordWrap(True)
         self.nothing.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         over = QVBoxLayout(self.table.viewport())
-        over.setContentsMargins(12, 10, 12, 10)
+        free = self.table.verticalHeader().defaultSectionSize() * self.model.rowCount()
+        over.setContentsMargins(12, free + 10, 12, 10)
         over.addWidget(self.nothing, 0, Qt.AlignmentFlag.AlignTop)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -176,6 +177,7 @@ class PartTable(QWidget):
         self._delegate = CellDelegate(self.table, self.model, ways)
         if self.work is not None:
             self._delegate.done.connect(self.work.edited)
+            self.work.hidden.connect(self.show_all)
         self.table.setItemDelegate(self._delegate)
         if len(self._kinds) == 1:
             self.add_button.clicked.connect(lambda: self.add_wanted.emit(self._kinds[0][0]))
@@ -210,14 +212,15 @@ class PartTable(QWidget):
         self._quiet = True
         self.model.show(project, parts, wrong)
         self._quiet = False
-        if self.current() < 0 and parts and self.model.rowCount():
-            self.select(self.model.place(min(max(current, 0), self.model.rowCount() - 1)))
+        lost = current >= 0 or not self.table.currentIndex().isValid()
+        if self.current() < 0 and lost and self.model.shown:
+            self.select(self.model.place(min(max(current, 0), self.model.shown - 1)))
         if redraw and self.isVisible():
             self.table.viewport().update()
         self._enable()
 
     def current(self) -> int:
-        """The place of the current part; -1 if there is none."""
+        """The place of the current part; -1 if there is none, also in the empty row."""
         index = self.table.currentIndex()
         return self.model.place(index.row()) if index.isValid() else -1
 
@@ -313,7 +316,7 @@ class PartTable(QWidget):
         index = self.table.currentIndex()
         if index.isValid():
             self.table.scrollTo(index)
-        elif self.model.rowCount():
+        elif self.model.shown:
             self.table.go(0, 0)
         self._enable()
 
@@ -326,7 +329,7 @@ class PartTable(QWidget):
 
     def _enable(self) -> None:
         at = self.current()
-        none = self.model.rowCount() == 0
+        none = self.model.shown == 0
         if none:
             left_out = self.model.filtered and bool(self.model.parts)
             self.nothing.setText(self.tr("All of them are left out by the filter.") if left_out else self._empty)

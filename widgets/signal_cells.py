@@ -28,7 +28,7 @@ _SHOWN: Final = tuple(name for name in Shown.model_fields if name != "name")
 
 def signal_reader(columns: Sequence[Column]) -> CellReader:
     """How rows of the table of signals are read."""
-    return CellReader("signal", columns, _prepare, _leads)
+    return CellReader("signal", columns, _prepare, new_signal_name, _leads)
 
 
 # Reading the cells
@@ -231,6 +231,6 @@ def _registers(part: RegisterSignal) -> int:
         return 1
 
 
-def new_signal_name(project: Project, wanted: str) -> str:
+def new_signal_name(project: Project, wanted: str = "") -> str:
     """`wanted`, or with a number behind it."""
     return free_name(wanted or translate("SignalCells", "signal"), project.signal_named)

@@ -173,7 +173,7 @@ class SignalsView(QWidget):
         counts = use_counts(project)
         parts = [self.tr("Signals: {count}").format(count=len(project.signals))]
         if self.table.model.filtered:
-            parts.append(self.tr("shown: {count}").format(count=self.table.model.rowCount()))
+            parts.append(self.tr("shown: {count}").format(count=self.table.model.shown))
         unused = len(project.signals) - len(counts.keys() & project.signal_named.keys())
         if unused:
             parts.append(self.tr("unused: {count}").format(count=unused))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from PySide6.QtCore import QObject, Signal
@@ -11,6 +11,7 @@ from PySide6.QtGui import QGuiApplication
 from app.project.edits.refused import free_name
 from widgets.bad_cells import counted_text
 from widgets.cell_reading import BadCell, Proposal, Row
+from widgets.overwriting import Over, Overwritten, what_of_overwriting
 from widgets.part_editing import PartEditing
 from widgets.part_grid import PartGrid
 from widgets.pasted import cells_of, decimal_mark, plain_numbers, table_of, text_of
@@ -23,6 +24,8 @@ class TableWork(QObject):
 
     told = Signal(str)
     """Something was done, in words."""
+    hidden = Signal()
+    """A part was added that the filter leaves out."""
 
     def __init__(self, grid: PartGrid, editing: PartEditing) -> None:
         super().__init__(grid)
@@ -42,10 +45,14 @@ class TableWork(QObject):
         """A cell was edited and left by a key; see CellEditor.done."""
         if way == "escape":
             return
-        if way == "all":
+        begun = self._model.place(row) < 0
+        if way == "all" and not begun:
             self.fill(text, column)
             return
-        self._editing.take(self._model.place(row), column, text)
+        if not self._editing.take(self._model.place(row), column, text):
+            return
+        if begun and text.strip():
+            row = self._row_of_new()
         if way in ("tab", "back tab"):
             there = self._grid.next_editable(row, column, 1 if way == "tab" else -1)
             if there is not None:
@@ -53,6 +60,13 @@ class TableWork(QObject):
         else:
             self._grid.go(row, column)
             self.down(-1 if way == "enter up" else 1)
+
+    def _row_of_new(self) -> int:
+        """Where the part is shown that was added last."""
+        place = len(self._model.parts) - 1
+        if self._model.row_of(place) < 0:
+            self.hidden.emit()
+        return self._model.row_of(place)
 
     # Bulk edits
 
@@ -68,7 +82,7 @@ class TableWork(QObject):
     def fill_current(self) -> None:
         """What stands in the current cell in the same column of all selected rows."""
         index = self._grid.currentIndex()
-        if index.isValid() and self._model.editable(index.row(), index.column()):
+        if self._grid.area().rows and self._model.editable(index.row(), index.column()):
             column = self._model.columns[index.column()]
             self.fill(column.edited(self._editing.project, self._model.part(index.row())), index.column())
 
@@ -151,12 +165,13 @@ class TableWork(QObject):
         QGuiApplication.clipboard().setText(text if len(rows) > 1 or len(columns) > 1 else rows[0][0])
 
     def paste(self, *, as_new: bool = False) -> None:
-        """Over the cells from the current one on, new rows behind the last one; `as_new`: as new rows only.
+        """Over the cells from the first selected one on, new rows behind the last one; `as_new`, and with the empty
+        row selected: as new rows only.
 
         Under headings, rows with the name of a part go to that part, the others are new. Whole rows pasted where whole
         rows are selected are copies, and new too. New rows whose names are taken get a number.
         """
-        index = self._grid.currentIndex()
+        area = self._grid.area()
         try:
             cells = cells_of(QGuiApplication.clipboard().text())
         except ValueError as error:
@@ -166,25 +181,25 @@ class TableWork(QObject):
             self._editing.document.refused.emit(self.tr("There is no text on the clipboard."))
             return
         editable = sum(column.read is not None for column in self._model.columns)
-        as_new = as_new or not index.isValid() or (self._grid.area().whole and len(cells[0]) == editable)
-        at = 0 if as_new else index.column()
+        as_new = as_new or not area.rows or (area.whole and len(cells[0]) == editable)
+        at = 0 if as_new else area.columns[0]
         table = table_of(cells, self._model.columns, at)
         places: list[int | None]
         if table.headed and not as_new:
             known = {part.name: place for place, part in enumerate(self._model.parts)}
             unnamed = not any("name" in row for row in table.rows)
-            start = max(index.row(), 0)
+            start = area.rows[0]
             places = [
                 self._place(start + number) if unnamed else known.get(row.get("name", "").strip())
                 for number, row in enumerate(table.rows)
             ]
         elif as_new:
             places = [None] * len(table.rows)
-        elif len(cells) == 1 and len(cells[0]) == 1 and len(self._grid.area().rows) > 1 and at > 0:
+        elif len(cells) == 1 and len(cells[0]) == 1 and len(area.rows) > 1 and at > 0:
             self.fill(cells[0][0], at)  # one cell on the clipboard goes into all that are selected
             return
         else:
-            places = [self._place(index.row() + number) for number in range(len(table.rows))]
+            places = [self._place(area.rows[0] + number) for number in range(len(table.rows))]
         rows = [dict(row) for row in table.rows]
         said = (
             [self.tr("Not taken over: {columns}.").format(columns=", ".join(table.unknown[:8]))]
@@ -209,7 +224,7 @@ class TableWork(QObject):
         return count
 
     def _place(self, row: int) -> int | None:
-        return self._model.place(row) if row < self._model.rowCount() else None
+        return self._model.place(row) if row < self._model.shown else None
 
     def _put_table(
         self, texts: list[dict[str, str]], places: list[int | None], first: int, said: Sequence[str]
@@ -235,10 +250,29 @@ class TableWork(QObject):
             step,
             self._grid,
             bad,
+            self._may_overwrite,
         )
         if done is not None:
             self._select(done)
             self.told.emit(" ".join([counted_text(done), *said]))
+
+    def _may_overwrite(self, proposal: Proposal) -> bool:
+        """Ask before cells are overwritten that nobody selected, such as more rows than were in sight."""
+        cells = list(self._overwritten(proposal))
+        answer = what_of_overwriting(cells, self._grid) if cells else Over.OVERWRITE
+        if answer is Over.AS_NEW:
+            self.paste(as_new=True)
+        return answer is Over.OVERWRITE
+
+    def _overwritten(self, proposal: Proposal) -> Iterator[Overwritten]:
+        project, area = self._editing.project, self._grid.area()
+        for place, new in sorted(proposal.parts.items()):
+            old = self._model.parts[place]
+            for at, column in enumerate(self._model.columns):
+                selected = at in area.columns and self._model.row_of(place) in area.rows
+                before, after = column.edited(project, old), column.edited(project, new)
+                if column.read is not None and not selected and before not in ("", after):
+                    yield Overwritten(old.name, column.title, before, after)
 
     def _select(self, done: Proposal) -> None:
         count = len(self._model.parts)

@@ -3546,6 +3546,37 @@
     </message>
 </context>
 <context>
+    <name>Overwriting</name>
+    <message>
+        <source>&amp;Overwrite</source>
+        <translation>&amp;Überschreiben</translation>
+    </message>
+    <message>
+        <source>(empty)</source>
+        <translation>(leer)</translation>
+    </message>
+    <message>
+        <source>Paste as &amp;new rows</source>
+        <translation>Als neue &amp;Zeilen einfügen</translation>
+    </message>
+    <message>
+        <source>Paste over cells</source>
+        <translation>Über Zellen einfügen</translation>
+    </message>
+    <message>
+        <source>This overwrites cells that are not selected: {count}</source>
+        <translation>Das überschreibt Zellen, die nicht ausgewählt sind: {count}</translation>
+    </message>
+    <message>
+        <source>and {count} more</source>
+        <translation>und {count} weitere</translation>
+    </message>
+    <message>
+        <source>{name}, {column}: {old} → {new}</source>
+        <translation>{name}, {column}: {old} → {new}</translation>
+    </message>
+</context>
+<context>
     <name>OwnKeys</name>
     <message>
         <source>A cell under edit</source>
@@ -4325,6 +4356,17 @@
     <message>
         <source>Rename</source>
         <translation>Umbenennen</translation>
+    </message>
+</context>
+<context>
+    <name>PartModel</name>
+    <message>
+        <source>type or paste here</source>
+        <translation>hier tippen oder einfügen</translation>
+    </message>
+    <message>
+        <source>{column}: empty row, type or paste here</source>
+        <translation>{column}: leere Zeile, hier tippen oder einfügen</translation>
     </message>
 </context>
 <context>

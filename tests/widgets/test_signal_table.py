@@ -10,7 +10,17 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractItemView, QApplication, QDialog, QDialogButtonBox, QLineEdit, QMenu, QTreeWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QApplication,
+    QDialog,
+    QDialogButtonBox,
+    QLineEdit,
+    QMenu,
+    QMessageBox,
+    QPushButton,
+    QTreeWidget,
+)
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
@@ -431,12 +441,147 @@ def test_delete_empties_cells_and_tells_where_it_cannot(design: DesignWorkplace,
 # The clipboard
 
 
+def press_button(words: str) -> Callable[[QDialog], None]:
+    """An answer to a question: the button with these words."""
+
+    def answer(dialog: QDialog) -> None:
+        button = next(each for each in dialog.findChildren(QPushButton) if each.text().replace("&", "") == words)
+        QTest.mouseClick(button, LEFT)
+
+    return answer
+
+
+def go_to_empty_row(design: DesignWorkplace) -> None:
+    """Click into the empty area below the last row."""
+    grid = grid_of(design)
+    grid.scrollToBottom()
+    below = grid.visualRect(grid.parts.index(grid.parts.rowCount() - 1, 0)).bottom() + 30
+    assert below < grid.viewport().height(), "there has to be room below the rows"
+    QTest.mouseClick(grid.viewport(), LEFT, NO, QPoint(300, below))
+
+
+def test_rows_pasted_in_the_empty_area_are_new_ones(qtbot: QtBot) -> None:
+    whole = load(demo_path("booster-pump"))
+    few = whole.but(signals=whole.signals[:4], screens=(), turns=(), actions=())
+    design = shown(Document(few), qtbot)
+    design.resize(1366, 768)
+    go(design, few.signals[1].name, "name")
+    go_to_empty_row(design)
+    rows = [f"new {number}\tpump\tholding\t{500 + number}" for number in range(13)]
+    QApplication.clipboard().setText("\n".join(rows))
+    press(design, Key.Key_V, CTRL)
+    signals = design.document.project.signals
+    assert signals[:4] == few.signals
+    assert [(part.name, part.number) for part in signals[4:] if isinstance(part, RegisterSignal)] == [
+        (f"new {number}", 500 + number) for number in range(13)
+    ]
+
+
+def test_a_signal_is_begun_by_typing_into_the_empty_row(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    grid = grid_of(design)
+    press(design, Key.Key_End, CTRL)
+    grid.go(len(before.signals), 0)
+    type_in(design, "level")
+    press(design, Key.Key_Tab)
+    assert document.project.signals[:-1] == before.signals
+    assert document.project.signals[-1].name == "level"
+    assert grid.currentIndex().row() == len(before.signals), "Tab goes on in the row that was begun"
+    press(design, Key.Key_Escape)
+    press(design, Key.Key_Down)
+    assert grid.currentIndex().row() == grid.parts.rowCount() - 1, "another empty row is under it"
+    grid.go(grid.parts.shown, column(grid, "unit"))
+    type_in(design, "bar")
+    press(design, Key.Key_Return)
+    assert document.project.signals[-1].unit == "bar"
+    assert document.project.signals[-1].name == "signal", "a name that is free, until one is given"
+    document.undo()
+    document.undo()
+    assert document.project is before
+
+
+def test_nothing_comes_of_an_empty_row_by_itself(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    grid = grid_of(design)
+    grid.go(len(before.signals), 0)
+    for key in (Key.Key_Return, Key.Key_Delete, Key.Key_F2, Key.Key_Return, Key.Key_F2, Key.Key_Tab, Key.Key_Escape):
+        press(design, key)
+    grid.go(len(before.signals), 0)
+    for key, held in ((Key.Key_C, CTRL), (Key.Key_D, CTRL), (Key.Key_Return, CTRL), (Key.Key_Delete, CTRL)):
+        press(design, key, held)
+    assert document.project is before
+    assert design.signals.current() == -1
+
+
+def test_a_name_typed_into_the_empty_row_must_be_free(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    grid_of(design).go(len(before.signals), 0)
+    type_in(design, "status")
+    press(design, Key.Key_Return)
+    assert "there is another one called 'status'" in editor().words.text.text()
+    assert document.project is before
+
+
+def test_a_sorted_and_narrowed_table_shows_what_was_begun_in_it(design: DesignWorkplace, document: Document) -> None:
+    click_on_heading(grid_of(design), "name")
+    QTest.keyClicks(design.signals.table.narrow, "speed")
+    grid = grid_of(design)
+    grid.setFocus()
+    grid.go(grid.parts.shown, 0)
+    type_in(design, "alone")
+    press(design, Key.Key_Tab)
+    place_of_new = len(document.project.signals) - 1
+    assert document.project.signals[place_of_new].name == "alone"
+    assert grid.parts.place(grid.currentIndex().row()) == place_of_new
+    press(design, Key.Key_Escape)
+
+
+def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    QApplication.clipboard().setText("500\n501\n502\n")
+    told: list[str] = []
+
+    def leave(dialog: QDialog) -> None:
+        assert isinstance(dialog, QMessageBox)
+        told.extend([dialog.text(), dialog.informativeText()])
+        assert dialog.defaultButton() is dialog.button(QMessageBox.StandardButton.Cancel)
+        QTest.keyClick(dialog, Key.Key_Return)
+
+    go(design, "speed set point", "register")
+    when_asked(leave)
+    press(design, Key.Key_V, CTRL)
+    assert document.project is before
+    third = before.signals[5]
+    assert isinstance(third, RegisterSignal)
+    assert told[0] == "This overwrites cells that are not selected: 2"
+    assert f"{third.name}, Register: {third.number} \N{RIGHTWARDS ARROW} 501" in told[1].splitlines()
+
+
+def test_what_is_selected_is_overwritten_without_a_question(design: DesignWorkplace, document: Document) -> None:
+    QApplication.clipboard().setText("500\n501\n502\n")
+    go(design, "speed set point", "register")
+    press(design, Key.Key_Down, SHIFT, 2)
+    press(design, Key.Key_V, CTRL)
+    assert [getattr(part, "number", 0) for part in document.project.signals[4:7]] == [500, 501, 502]
+
+
+def test_instead_of_overwriting_rows_can_be_pasted_as_new_ones(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design, "speed set point", "name")
+    QApplication.clipboard().setText("level\tpump\nflow\tpump\n")
+    when_asked(press_button("Paste as new rows"))
+    press(design, Key.Key_V, CTRL)
+    assert document.project.signals[:-2] == before.signals
+    assert [part.name for part in document.project.signals[-2:]] == ["level", "flow"]
+
+
 def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
     design: DesignWorkplace, document: Document
 ) -> None:
     before = document.project
     last = before.signals[-1].name
     go(design, last, "name")
+    when_asked(press_button("Overwrite"))
     table = f"{last}\t\theld\t\t\tl\nnew a\tpump\tinput\t701\tuint32\nnew b\t\t\t\t\n"
     QApplication.clipboard().setText(table)
     press(design, Key.Key_V, CTRL)
@@ -455,6 +600,7 @@ def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
 def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace, document: Document) -> None:
     go(design, "status", "unit")
     QApplication.clipboard().setText("Unit\tName\tColour\nkHz\tspeed set point\tred\nV\tbrand new\tblue\n")
+    when_asked(press_button("Overwrite"))
     press(design, Key.Key_V, CTRL)
     assert signal(document, "speed set point").unit == "kHz"
     assert document.project.signals[-1].name == "brand new"
@@ -464,6 +610,7 @@ def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace,
 
 def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "step")
+    press(design, Key.Key_Down, SHIFT)
     QApplication.clipboard().setText("1,5\n0,25\n")
     press(design, Key.Key_V, CTRL)
     assert [part.step for part in document.project.signals[4:6]] == [Decimal("1.5"), Decimal("0.25")]
@@ -484,6 +631,8 @@ def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, documen
 def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "register")
+    press(design, Key.Key_Down, SHIFT, 2)
+    press(design, Key.Key_Right, SHIFT)
     QApplication.clipboard().setText("500\tint16\nmany\tint16\n502\tfloat\n")
     listed: list[tuple[str, str, str]] = []
 
@@ -527,7 +676,7 @@ def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWor
     document = design.document
     grid = grid_of(design)
     before = document.project
-    rows = grid.parts.rowCount()
+    rows = grid.parts.shown
     top = data.draw(st.integers(0, rows - 1))
     bottom = data.draw(st.integers(top, rows - 1))
     left = data.draw(st.integers(0, 9))
@@ -561,7 +710,7 @@ def click_on_heading(grid: PartGrid, key: str) -> None:
 
 
 def names_shown(grid: PartGrid) -> list[str]:
-    return [grid.parts.part(row).name for row in range(grid.parts.rowCount())]
+    return [grid.parts.part(row).name for row in range(grid.parts.shown)]
 
 
 def test_sorting_is_of_the_view_only_and_there_is_a_way_back(design: DesignWorkplace, document: Document) -> None:
@@ -622,7 +771,7 @@ def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkplace,
     assert index.data() == "unused"
     assert "unused: 1" in design.signals.status.text()
     QTest.keyClick(table.which, Key.Key_Up)
-    assert grid.parts.rowCount() == len(document.project.signals)
+    assert grid.parts.shown == len(document.project.signals)
 
 
 def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkplace) -> None:
@@ -632,7 +781,7 @@ def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkplace) -> No
     assert table.narrow.hasFocus()
     QTest.keyClicks(table.narrow, "pump hz")
     assert "speed set point" in names_shown(grid)
-    assert all("pump" in str(grid.parts.index(row, 1).data()) for row in range(grid.parts.rowCount()))
+    assert all("pump" in str(grid.parts.index(row, 1).data()) for row in range(grid.parts.shown))
 
 
 # Where a signal is used
@@ -669,7 +818,7 @@ def test_only_those_with_findings_are_shown(design: DesignWorkplace, document: D
     assert found
     table.which.setFocus()
     QTest.keyClick(table.which, Key.Key_End)
-    assert {grid.parts.place(row) for row in range(grid.parts.rowCount())} == found
+    assert {grid.parts.place(row) for row in range(grid.parts.shown)} == found
 
 
 def test_a_bit_is_a_use_that_leads_to_the_bit(design: DesignWorkplace, document: Document) -> None:
@@ -693,7 +842,7 @@ def test_twenty_thousand_signals_are_sorted_filtered_and_edited(qtbot: QtBot) ->
     design = shown(document, qtbot)
     grid = grid_of(design)
     click_on_heading(grid, "register")
-    assert grid.parts.rowCount() == 20_000
+    assert grid.parts.shown == 20_000
     design.signals.table.to_file_order()
     go(design, "signal 3", "unit")
     type_in(design, "km/h")

@@ -6,13 +6,13 @@ import time
 from collections import deque
 from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import Future
-from fractions import Fraction
 from types import MappingProxyType
 from typing import Final, Literal, Self
 
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine, Snapshot
 from app.bus.samples import SampleTap
+from app.bus.states import Owed
 from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.follower.simulation import FollowerError, Simulation
 from app.language import translate
@@ -31,8 +31,8 @@ from app.panel.machine import (
     step,
 )
 from app.panel.rendering import Rows, render
-from app.project.binding import bind
 from app.project.model import DIRECT_UNITS, PanelMessage, Project
+from app.project.purpose import Purpose
 from app.signals.reading import Value
 
 Via = Literal["simulated"] | Endpoint | None
@@ -42,8 +42,8 @@ KEPT_REPORTS = 10_000
 """Reports of writes that wait at most for somebody who wants them."""
 RELEASE_S = 1.0
 """How long a stop waits at most for the line to take what keys have asked for, releases above all, in seconds."""
-RELEASE_EVERY_S = 0.02
-"""How often it looks meanwhile whether a release that failed is to be sent again, in seconds."""
+OWED_SHOWN_S = 0.5
+"""A stop that was never sent is shown as owed after so many seconds: until then it is merely on its way."""
 
 
 class CannotConnect(Exception):
@@ -76,6 +76,8 @@ class Session:
         """Every reading as it comes, for those who subscribe; before `start` for those who want the first ones, too."""
         self._waiting: list[tuple[Write, Future[WriteReport]]] = []
         self._reports: deque[WriteReport] = deque(maxlen=KEPT_REPORTS)
+        self._failed: dict[str, WriteReport] = {}
+        self._disarmed = ""
         self.state: State = begin(project, clock())
         self._shown = ""
 
@@ -108,6 +110,31 @@ class Session:
         """Whether a write is still on its way."""
         return bool(self._waiting)
 
+    @property
+    def owed(self) -> tuple[Owed, ...]:
+        """The stops that somebody must know of: they are not proved, and not just on their way."""
+        late = time.monotonic() - OWED_SHOWN_S
+        lines = self.snapshot().lines.values() if self.running else ()
+        return tuple(owed for line in lines for owed in line.owed if owed.tries or owed.since < late)
+
+    @property
+    def failed(self) -> tuple[WriteReport, ...]:
+        """The stops that were given up, or that the follower did not take: what they were to stop may still be on.
+
+        Each stays until something is written to its signal after all, or `forget_failed`.
+        """
+        return tuple(self._failed.values())
+
+    def forget_failed(self) -> None:
+        """Somebody has seen the stops that failed."""
+        self._failed.clear()
+
+    @property
+    def disarmed(self) -> str:
+        """Why lines disarmed themselves, in words; empty unless one did."""
+        reasons = (line.disarmed for line in self.snapshot().lines.values()) if self.running else ()
+        return "; ".join(reason for reason in reasons if reason)
+
     def start(self) -> None:
         """Start the simulated followers, if any, then the line. Returns at once; readings come in by themselves.
 
@@ -125,7 +152,9 @@ class Session:
             except FollowerError:
                 self.simulation.stop()
                 raise
-        engine = Engine(self.project, self._endpoints, armed=armed, samples=self.samples)
+        engine = Engine(
+            self.project, self._endpoints, armed=armed, stays_armed=self.simulation is not None, samples=self.samples
+        )
         engine.start()
         self._engine = engine
         self.state = begin(self.project, self._clock())
@@ -136,19 +165,20 @@ class Session:
         """Release what is held, then stop the line and the simulated followers. No thread is left.
 
         Waits, RELEASE_S at most, until what keys have asked for is written: a stop or a release may still be on its
-        way. Gives the signals whose release the line has not confirmed by then: they may still be on.
+        way. Gives the signals whose stop or release is not proved by then: they may still be on.
         """
-        unreleased: tuple[str, ...] = ()
+        unproved: dict[str, None] = {}
         if self._engine is not None:
             self._feed(ReleaseAll(self._clock()))
             self._finish_writes(self._engine)
-            unreleased = tuple(self.state.owed)
+            stops = [write.signal for write, _ in self._waiting if write.purpose is not Purpose.VALUE]
+            unproved = dict.fromkeys([*stops, *self._failed])
             self._engine.stop()
             self._engine = None
         self._waiting.clear()
         if self.simulation is not None:
             self.simulation.stop()
-        return unreleased
+        return tuple(unproved)
 
     def key_down(self, key: str) -> tuple[Effect, ...]:
         """The operator presses `key`."""
@@ -163,17 +193,13 @@ class Session:
         return self._feed(ReleaseAll(self._clock()))
 
     def disarm(self) -> tuple[Effect, ...]:
-        """Write to no line any more, but for the releases of momentary actions: these still go out, and soon.
+        """Write to no line any more, but for what stops something: that still goes out, and soon.
 
-        Also one that was on its way already, from a key that was let go a moment ago.
+        Keys that are held are let go. Stops that were on their way already go out, too.
         """
-        self.state, effects = step(self.project, self.state, ReleaseAll(self._clock()), self.snapshot().readings)
-        released = [Write(signal, Fraction(0)) for signal in self.state.owed]
+        effects = self._feed(ReleaseAll(self._clock()))
         for line in self.project.lines:
-            mine = [write for write in released if bind(self.project, write.signal).follower.line == line.name]
-            futures = self.engine.disarm(line.name, [(write.signal, write.value) for write in mine])
-            self._waiting += zip(mine, futures, strict=True)
-        self._send(effect for effect in effects if effect not in released)
+            self.engine.arm(line.name, False)
         return effects
 
     def tick(self) -> tuple[Effect, ...]:
@@ -183,6 +209,10 @@ class Session:
         self._waiting = [pair for pair in self._waiting if pair not in done]
         for write, future in done:
             effects += self._feed(self._outcome(write, future))
+        if self._disarmed != self.disarmed:
+            # What is held was pressed before the line was lost: it must not go on by itself when the line is back.
+            self._disarmed = self.disarmed
+            effects += self._feed(ReleaseAll(self._clock()))
         return effects + self._feed(Tick(self._clock()))
 
     def take_reports(self) -> list[WriteReport]:
@@ -199,10 +229,9 @@ class Session:
 
     def _finish_writes(self, engine: Engine) -> None:
         end = time.monotonic() + RELEASE_S
-        while (self._waiting or self.state.owed) and (left := end - time.monotonic()) > 0:
-            if not self._waiting or not engine.flush(left):
-                time.sleep(min(RELEASE_EVERY_S, left))
-            self.tick()  # also sends a release that has failed again when its time has come
+        while self._waiting and (left := end - time.monotonic()) > 0:
+            engine.flush(left)
+            self.tick()
 
     def _feed(self, event: Event) -> tuple[Effect, ...]:
         self.state, effects = step(self.project, self.state, event, self.snapshot().readings)
@@ -213,7 +242,7 @@ class Session:
     def _send(self, effects: Iterable[Effect]) -> None:
         for effect in effects:
             if isinstance(effect, Write):
-                self._waiting.append((effect, self.engine.write(effect.signal, effect.value)))
+                self._waiting.append((effect, self.engine.write(effect.signal, effect.value, effect.purpose)))
 
     def _read_shown_first(self) -> None:
         if self.state.shown != self._shown:
@@ -226,6 +255,10 @@ class Session:
     def _outcome(self, write: Write, future: Future[WriteReport]) -> Event:
         report = future.result()
         self._reports.append(report)
+        if report.ok or write.purpose is not Purpose.VALUE:
+            self._failed.pop(write.signal, None)
+        if not report.ok and write.purpose is not Purpose.VALUE and _matters(report):
+            self._failed[write.signal] = report
         if report.ok:
             return WriteDone(write.signal, self._clock(), write.value)
         message, kept = _told(report)
@@ -237,6 +270,7 @@ _TOLD: Final[Mapping[Outcome | Obstacle, PanelMessage]] = MappingProxyType(
         Obstacle.NOT_ARMED: "writing_off",
         Obstacle.DOWN: "no_connection",
         Obstacle.NO_ANSWER: "no_answer",
+        Obstacle.STOP_FIRST: "no_answer",
         Outcome.REFUSED: "refused",
         Outcome.NOT_SENT: "not_possible",
     }
@@ -248,6 +282,11 @@ def _told(report: WriteReport) -> tuple[PanelMessage, Value | None]:
     if report.outcome in (Outcome.LIMITED, Outcome.IGNORED, Outcome.CHANGED) and report.kept is not None:
         return "kept", report.kept
     return _TOLD.get(report.obstacle or report.outcome, "not_confirmed"), None
+
+
+def _matters(report: WriteReport) -> bool:
+    """Whether what a failed stop was to stop may be on: not if nothing may be written, or no press was ever sent."""
+    return report.outcome is not Outcome.NOT_SENT or report.obstacle not in (None, Obstacle.NOT_ARMED)
 
 
 def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:

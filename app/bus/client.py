@@ -170,7 +170,12 @@ class Client:
             self._fail_all(closed_fault(self.endpoint, None))
 
     async def exchange(
-        self, request: Request, *, linger: bool = False, permit: Callable[[], None] | None = None
+        self,
+        request: Request,
+        *,
+        linger: bool = False,
+        permit: Callable[[], None] | None = None,
+        at_once: bool = False,
     ) -> Answer:
         """Send `request` and wait for its verified answer.
 
@@ -178,7 +183,8 @@ class Client:
         longer, so that an answer that is merely late is told as that and cannot be mistaken later; `on_timeout` is
         called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
         and nothing is sent. A write to unit 0 of an RTU line is a broadcast: nobody answers, and the followers' time to
-        do it is waited for instead.
+        do it is waited for instead. `at_once` leaves out to learn first whether the line echoes; the answer to such a
+        write may be its echo, and proves nothing without a read.
         Raises LineFault: with an exception code of the follower, with what was wrong with its answer, or because the
         line is down. A request whose answer could be mistaken for an earlier one's must not come here; see `settling`.
         Raises ValueError for a read of unit 0 on an RTU line.
@@ -187,7 +193,7 @@ class Client:
             return await self._exchange_mbap(request, permit)
         if request.unit == 0:
             return await self._broadcast(request, permit)
-        if self._echo is None and request.echo_could_answer:
+        if self._echo is None and request.echo_could_answer and not at_once:
             await self._find_echo(request)
         return await self._exchange_rtu(request, linger=linger, permit=permit)
 

@@ -56,6 +56,9 @@ class Partner:
     failures: int = 0
     retry_at: float = 0.0
     last_answer: float | None = None
+    lost_at: float | None = None
+    """When it was first asked in vain since its last answer (`time.monotonic()`); None while it answers, or never
+    did."""
     answer_ms: float | None = None
     refused: dict[str, str] = field(default_factory=dict)
     """Signals whose registers it refuses, and why."""
@@ -68,6 +71,11 @@ class Partner:
         """It answers from now on, or does not."""
         if answering is not self.answering:
             self.answering, self.since = answering, time.monotonic()
+
+    def missed(self, at: float) -> None:
+        """It was asked in vain at this time."""
+        if self.lost_at is None and self.last_answer is not None:
+            self.lost_at = at
 
     @property
     def may_read_more(self) -> bool:
@@ -132,15 +140,17 @@ class Conversation:
         for partner in self.partners.values():
             self._of_unit.setdefault(partner.follower.unit, partner)
 
-    async def ask(self, follower: str, request: Request, permit: Permit | None = None) -> tuple[bytes, float]:
+    async def ask(
+        self, follower: str, request: Request, permit: Permit | None = None, *, at_once: bool = False
+    ) -> tuple[bytes, float]:
         """The PDU of the verified answer, and when it was complete (monotonic seconds).
 
-        Raises LineFault, Reopen, and what `permit` raises.
+        `at_once` as in `Client.exchange`. Raises LineFault, Reopen, and what `permit` raises.
         """
         partner = self.partners[follower]
         started = time.monotonic()
         try:
-            answer = await self._exchange(partner, request, permit)
+            answer = await self._exchange(partner, request, permit, at_once)
         except LineFault as failed:
             if failed.fault.kind is FaultKind.EXCEPTION:
                 self._answered(partner, time.monotonic(), None)
@@ -150,14 +160,14 @@ class Conversation:
         self._answered(partner, answer.at, 1000 * (answer.at - started))
         return answer.pdu, answer.at
 
-    async def _exchange(self, partner: Partner, request: Request, permit: Permit | None) -> Answer:
+    async def _exchange(self, partner: Partner, request: Request, permit: Permit | None, at_once: bool) -> Answer:
         """Exchange, but do not listen to a silent follower beyond the time at which something else must go out."""
         timeout_s = self._endpoint.timeout_ms / 1000
         pressing = self.pressing()
         left = inf if pressing is None else pressing - time.monotonic()
         linger = partner.failures < LINGER_FAILURES and left > 2 * timeout_s
         if not partner.failures or request.writes or left > timeout_s + self.client.pace.fixed_ms / 1000:
-            return await self.client.exchange(request, linger=linger, permit=permit)
+            return await self.client.exchange(request, linger=linger, permit=permit, at_once=at_once)
         listened = max(left, LEAST_PROBE_S, 2 * (partner.answer_ms or 0) / 1000)
         started = time.monotonic()
         try:
@@ -220,6 +230,7 @@ class Conversation:
         for partner in self.partners.values():
             partner.becomes(False)
             partner.fault, partner.failures, partner.retry_at = fault, 0, 0.0
+            partner.missed(time.monotonic())
             self._readings.lost(partner.signals, fault.sentence)
 
     def ended(self) -> None:
@@ -234,7 +245,7 @@ class Conversation:
             partner.becomes(True)
             partner.fault = None
             self._changed()
-        partner.failures, partner.retry_at, partner.last_answer = 0, 0.0, at
+        partner.failures, partner.retry_at, partner.last_answer, partner.lost_at = 0, 0.0, at, None
         if took_ms is not None:
             former = partner.answer_ms
             partner.answer_ms = took_ms if former is None else 0.9 * former + 0.1 * took_ms
@@ -242,6 +253,7 @@ class Conversation:
     def _failed(self, partner: Partner, fault: Fault, cost_s: float) -> None:
         """A request brought no answer."""
         partner.failures += 1
+        partner.missed(time.monotonic() - cost_s)
         self._show(partner, fault)
         others = any(other.answering for other in self.partners.values() if other is not partner)
         pause = 0.0

@@ -26,8 +26,9 @@ from app.bus.transactions import TransactionLog
 from app.bus.wishes import Wish
 from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.language import translate
-from app.project.binding import Binding, Unbound, bind, bindings, unwritable
+from app.project.binding import Binding, Unbound, bind, unwritable
 from app.project.model import Project
+from app.project.purpose import Purpose
 from app.project.raw_register import bind_register
 from app.signals.numbering import Table
 from app.signals.reading import Value
@@ -38,7 +39,7 @@ PUBLISH_EVERY_S: Final = 0.02
 """Snapshots follow one another no faster than this: nobody can see more."""
 FLUSH_EVERY_S: Final = 0.005
 RELEASE_S: Final = 1.0
-"""How long the release of a held key may take when a line is disarmed, in seconds."""
+"""How long what stops something may still take when somebody disarms a line, in seconds."""
 AGE_EVERY_S: Final = 0.1
 """How often readings are looked through for those that have grown too old."""
 
@@ -47,8 +48,9 @@ class Engine:
     """Reads and writes all lines of a project. Every method may be called from any thread, and none waits for a line.
 
     `endpoints` says where each line leads; a line without one stays down. `armed` names the lines that may be written
-    to from the start. `samples` gets every reading; whoever subscribed to it before has the first ones, too. An engine
-    runs once: after `stop` make another one.
+    to from the start; `stays_armed` lets them be so when they were lost for long, since nothing real can move there.
+    `samples` gets every reading; whoever subscribed to it before has the first ones, too. An engine runs once: after
+    `stop` make another one.
     """
 
     def __init__(
@@ -57,6 +59,7 @@ class Engine:
         endpoints: Mapping[str, Endpoint],
         *,
         armed: Iterable[str] = (),
+        stays_armed: bool = False,
         samples: SampleTap | None = None,
     ) -> None:
         self._project = project
@@ -77,6 +80,7 @@ class Engine:
                 self.transactions.append,
                 self._changed,
                 armed=plan.line in arming,
+                stays_armed=stays_armed,
                 shared_with=_sharing(plan.line, endpoints),
             )
             for plan in self._plan.lines
@@ -129,41 +133,47 @@ class Engine:
         """The newest snapshot. Immutable; taking it costs nothing."""
         return self._snapshot
 
-    def write(self, signal: str, value: Value | int) -> Future[WriteReport]:
+    def write(self, signal: str, value: Value | int, purpose: Purpose = Purpose.VALUE) -> Future[WriteReport]:
         """Write an engineering value to a signal, ahead of all reads, and read it back.
 
+        What stops something is sent again until it is proved (see `app.bus.writing`); the report says how that ended.
         The future always gets a report, never an exception; a refused write has `ok` false and a reason.
         """
         future: Future[WriteReport] = Future()
         wanted: Value = value if isinstance(value, str) else Fraction(value)
+        binding: Binding | None = None
+        obstacle = None
         reason = unwritable(self._project, signal)
-        line_name = ""
         if reason is None:
             try:
                 binding = bind(self._project, signal)
-                line_name = binding.follower.line
             except Unbound as why:
                 reason = str(why)
-        line = self._lines.get(line_name)
-        obstacle = Obstacle.DOWN if reason is None else None
-        if reason is None and line is None:
-            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=line_name)
-        elif reason is None and line is not None and not line.armed:
-            reason = translate("bus", "line '{line}' is not armed").format(line=line_name)
-            obstacle = Obstacle.NOT_ARMED
-        elif reason is None and not self.running:
-            reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
-        # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
-        with self._lock:
-            if reason is None and line is not None and self._loop is not None and not self._ended:
-                self._loop.call_soon_threadsafe(line.want, binding, wanted, future)
-            elif reason is None:
-                reason = translate("bus", "line '{line}' is stopped").format(line=line_name)
+        if binding is not None:
+            reason, obstacle = self._hand_over(binding, wanted, future, purpose)
         if reason is not None:
             future.set_result(
                 WriteReport(signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle)
             )
         return future
+
+    def _hand_over(
+        self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose
+    ) -> tuple[str | None, Obstacle | None]:
+        """Give a write to its line; gives why not, if it cannot be given."""
+        name = binding.follower.line
+        line = self._lines.get(name)
+        if line is None:
+            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=name)
+            return reason, Obstacle.DOWN
+        if not (line.armed if purpose is Purpose.VALUE else line.takes_stops):
+            return translate("bus", "line '{line}' is not armed").format(line=name), Obstacle.NOT_ARMED
+        # Under the lock, so that `stop` comes behind: what was handed over is then still reported.
+        with self._lock:
+            if self._loop is not None and self.running:
+                self._loop.call_soon_threadsafe(line.want, binding, value, future, purpose)
+                return None, None
+        return translate("bus", "line '{line}' is stopped").format(line=name), Obstacle.DOWN
 
     def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
         """Read registers or bits that no plan names, from wire address `address` on, between the reads of the plan.
@@ -194,90 +204,31 @@ class Engine:
         follower and Unbound if a signal names the register: then `write` knows its limits.
         """
         binding = bind_register(self._project, follower, table, address)
-        name = binding.follower.line
-        line = self._lines.get(name)
-        reason = None
-        if line is None:
-            reason = translate("bus", "line '{line}' is down: nothing says where it leads").format(line=name)
-        elif not line.armed:
-            reason = translate("bus", "line '{line}' is not armed").format(line=name)
         future: Future[WriteReport] = Future()
-        with self._lock:
-            if reason is None and line is not None and self._loop is not None and not self._ended:
-                self._loop.call_soon_threadsafe(line.want, binding, Fraction(word), future)
-                return future
-        reason = reason or translate("bus", "line '{line}' is stopped").format(line=name)
-        future.set_result(
-            WriteReport(binding.signal.name, Fraction(word), None, ok=False, reason=reason, outcome=Outcome.NOT_SENT)
-        )
+        wanted = Fraction(word)
+        reason, obstacle = self._hand_over(binding, wanted, future, Purpose.VALUE)
+        if reason is not None:
+            name = binding.signal.name
+            future.set_result(
+                WriteReport(name, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle)
+            )
         return future
 
-    def arm(self, line: str, on: bool = True) -> None:
-        """Allow or forbid writing to a line. Forbidding drops what waits. Raises KeyError for an unknown line."""
+    def arm(self, line: str, on: bool = True, *, stops_s: float = RELEASE_S) -> None:
+        """Allow or forbid writing to a line. Raises KeyError for an unknown line.
+
+        Forbidding drops what waits; only the stops that are owed still go out, for `stops_s` seconds at most.
+        """
         if line in self._unled:
             return
         at_work = self._lines[line]
-        at_work.armed = on
+        at_work.arm(on)
         if self._loop is not None and self.running:
             with suppress(RuntimeError):  # stopped meanwhile: all is dropped anyway
-                self._loop.call_soon_threadsafe(self._changed if on else at_work.disarm)
-
-    def disarm(
-        self, line: str, releases: Iterable[tuple[str, Value | int]] = (), within_s: float = RELEASE_S
-    ) -> tuple[Future[WriteReport], ...]:
-        """Forbid writing to a line, and let nothing go out any more but `releases`: signals and their values.
-
-        These take back what a key that is held has set; they are written within `within_s` seconds, or dropped. `armed`
-        is false at once. The futures are as those of `write`; on a line that was not armed nothing is sent. Raises
-        KeyError for an unknown line.
-        """
-        futures = []
-        handed: list[tuple[Binding, Value, Future[WriteReport]]] = []
-        was_armed = self.armed(line)
-        for signal, value in releases:
-            future: Future[WriteReport] = Future()
-            futures.append(future)
-            wanted: Value = value if isinstance(value, str) else Fraction(value)
-            reason = (
-                unwritable(self._project, signal)
-                if was_armed
-                else translate("bus", "line '{line}' is not armed").format(line=line)
-            )
-            binding = None if reason else bindings(self._project).get(signal)
-            if binding is not None and binding.follower.line == line:
-                handed.append((binding, wanted, future))
-            else:
-                reason = reason or translate("bus", "signal '{signal}' is not on line '{line}'").format(
-                    signal=signal, line=line
-                )
-                obstacle = None if was_armed else Obstacle.NOT_ARMED
-                future.set_result(
-                    WriteReport(
-                        signal, wanted, None, ok=False, reason=reason, outcome=Outcome.NOT_SENT, obstacle=obstacle
-                    )
-                )
-        if line in self._unled:
-            return tuple(futures)
-        at_work = self._lines[line]
-        at_work.armed = False
-        with self._lock:
-            if self._loop is not None and self.running:
-                self._loop.call_soon_threadsafe(at_work.disarm, handed, time.monotonic() + within_s)
-                handed = []
-        for binding, wanted, future in handed:
-            reason = translate("bus", "line '{line}' is stopped").format(line=line)
-            future.set_result(
-                WriteReport(
-                    binding.signal.name,
-                    wanted,
-                    None,
-                    ok=False,
-                    reason=reason,
-                    outcome=Outcome.NOT_SENT,
-                    obstacle=Obstacle.DOWN,
-                )
-            )
-        return tuple(futures)
+                if on:
+                    self._loop.call_soon_threadsafe(self._changed)
+                else:
+                    self._loop.call_soon_threadsafe(at_work.disarm, time.monotonic() + stops_s)
 
     def armed(self, line: str) -> bool:
         """Whether a line may be written to."""
@@ -351,7 +302,10 @@ class Engine:
     async def _grow_old(self) -> None:
         while True:
             await asyncio.sleep(AGE_EVERY_S)
-            self._readings.age(time.monotonic())
+            now = time.monotonic()
+            self._readings.age(now)
+            for line in self._lines.values():
+                line.look_after(now)
             self._changed()
 
     def _changed(self) -> None:

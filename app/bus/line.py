@@ -6,7 +6,7 @@ import asyncio
 import logging
 import random
 import time
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import replace
 from typing import Final
@@ -27,6 +27,7 @@ from app.bus.writing import Writing
 from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.model import Project
+from app.project.purpose import Purpose
 from app.signals.numbering import register_text
 from app.signals.reading import Value
 
@@ -34,6 +35,9 @@ FIRST_PAUSE_S: Final = 0.1
 """Before the second attempt to open a line; doubled with every further one."""
 LONGEST_PAUSE_S: Final = 0.5
 """Between attempts to open a line, unless its time-out is shorter: a line that can be had again is had soon."""
+LOST_S: Final = 5.0
+"""A line is disarmed when a follower without a communication time-out of its own did not answer for so many seconds: a
+plug that was pulled and put back is survived, a walk to the machine is not. Common practice, no source."""
 BEHIND_S: Final = 0.001
 """By how much a failed read steps back behind the others of its follower."""
 AT_ONCE_AGAIN: Final = 0.35
@@ -57,9 +61,10 @@ class LineAtWork:
         changed: Callable[[], None],
         *,
         armed: bool = False,
+        stays_armed: bool = False,
         shared_with: str = "",
     ) -> None:
-        """`shared_with` names another line of the project that uses the same serial port."""
+        """`stays_armed`: also when it was lost. `shared_with` names another line of the project on the same port."""
         self.name = plan.line
         self._shared_with = shared_with
         self._endpoint = endpoint
@@ -71,12 +76,16 @@ class LineAtWork:
         self._writing = Writing(project, plan.line, self._conversation, readings, changed)
         self._writing.armed = armed
         self._writing.down = _not_yet()
+        self._stays_armed = stays_armed
+        self._armed_at = time.monotonic()
+        self._disarmed = ""
+        """Why it disarmed itself; empty unless it did. Then stops may still be written."""
         self._bound = bindings(project)
         self._due: Schedule[Job] = Schedule()
         self._jobs = Jobs(plan.reads, self._job, self._due.put, project.follower_named, self._client.pace)
         self._reading: set[asyncio.Task[None]] = set()
         self._wishes = Wishes()
-        self._conversation.pressing = lambda: self._writing.refresh_due
+        self._conversation.pressing = lambda: self._writing.pressing
         self._connected = False
         self._since = time.monotonic()
         self._trouble: Fault | None = None
@@ -86,11 +95,17 @@ class LineAtWork:
 
     @property
     def armed(self) -> bool:
-        """Whether the line may be written to. May be set from any thread; `disarm` then drops what waits."""
+        """Whether the line may be written to. Read from any thread."""
         return self._writing.armed
 
-    @armed.setter
-    def armed(self, on: bool) -> None:
+    @property
+    def takes_stops(self) -> bool:
+        """Whether what stops something may be written: also after the line has disarmed itself."""
+        return self.armed or bool(self._disarmed)
+
+    def arm(self, on: bool) -> None:
+        """Allow or forbid writing. From any thread; `disarm` then drops what waits."""
+        self._armed_at, self._disarmed = time.monotonic(), ""
         self._writing.armed = on
 
     @property
@@ -113,6 +128,8 @@ class LineAtWork:
             statistics.faults_now(),
             self.waiting,
             self._since,
+            self._writing.owed,
+            self._disarmed,
         )
 
     def show(self, names: frozenset[str]) -> None:
@@ -125,9 +142,11 @@ class LineAtWork:
         """How its followers are doing, by name."""
         return {name: partner.state for name, partner in self._conversation.partners.items()}
 
-    def want(self, binding: Binding, value: Value, future: Future[WriteReport]) -> None:
-        """Let a value wait to be written, or refuse it."""
-        self._writing.want(binding, value, future)
+    def want(
+        self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose = Purpose.VALUE
+    ) -> None:
+        """Let a value wait to be written, or refuse it. For a stop `takes_stops` was asked before."""
+        self._writing.want(binding, value, future, purpose)
         self._wake()
 
     def look_up(self, wish: Wish) -> None:
@@ -138,13 +157,28 @@ class LineAtWork:
         self._wishes.put(wish)
         self._wake()
 
-    def disarm(self, releases: Iterable[tuple[Binding, Value, Future[WriteReport]]] = (), until: float = 0.0) -> None:
-        """Nothing is written any more; what waits is dropped. Only `releases` may still go out, until `until`."""
-        self._writing.forget(translate("bus", "line '{name}' was disarmed").format(name=self.name), Obstacle.NOT_ARMED)
-        for binding, value, future in releases:
-            self._writing.release(binding, value, future, until)
+    def disarm(self, until: float | None) -> None:
+        """Nothing is written any more; what waits is dropped. Only stops that are owed still go out, until `until`."""
+        words = translate("bus", "line '{name}' was disarmed").format(name=self.name)
+        self._writing.forget(words, Obstacle.NOT_ARMED, until)
         self._wake()
         self._changed()
+
+    def look_after(self, now: float) -> None:
+        """Give up the stops whose time is over, and disarm the line if a follower was lost for too long."""
+        self._writing.drop_late(now)
+        if not self.armed or self._stays_armed:
+            return
+        for partner in self._conversation.partners.values():
+            limit_s = partner.follower.communication_timeout_ms / 1000 or LOST_S
+            lost_at = partner.lost_at
+            if lost_at is not None and lost_at >= self._armed_at and now - lost_at > limit_s:
+                self._disarmed = translate(
+                    "bus", "line '{line}' was disarmed: follower '{name}' did not answer for {limit} s"
+                ).format(line=self.name, name=partner.follower.name, limit=f"{limit_s:g}")
+                self._writing.armed = False
+                self.disarm(None)
+                return
 
     # the life of the line ------------------------------------------------------------------------------------------
 
@@ -193,7 +227,7 @@ class LineAtWork:
             self._writing.down = Fault(FaultKind.CLOSED, translate("bus", "it was stopped"))
             self._ended = self._trouble or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped"))
             self._wishes.fail(self._ended)
-            self._writing.forget(translate("bus", "line '{name}' was stopped").format(name=self.name))
+            self._writing.end(translate("bus", "line '{name}' was stopped").format(name=self.name))
 
     def ended(self) -> None:
         """The engine has ended: nothing is live any more."""
@@ -207,7 +241,8 @@ class LineAtWork:
 
     def _up(self) -> None:
         self._becomes(True)
-        self._trouble, self._writing.down = None, None
+        self._trouble = None
+        self._writing.connected()
         self._conversation.connected()
         now = time.monotonic()
         self._due.clear()
@@ -251,8 +286,9 @@ class LineAtWork:
                     await self._writing.refresh(now)
                     continue
                 next_due = self._due.next_due
+                pressing = self._writing.pressing
                 if len(self._reading) >= self._client.in_flight:
-                    await self._idle(None if refresh is None else refresh - now)
+                    await self._idle(None if pressing is None else pressing - now)
                 elif (wish := self._wishes.take(next_due is None or next_due > now)) is not None:
                     await self._fulfil(wish)
                 elif (entry := self._due.take(now)) is not None:
@@ -264,7 +300,7 @@ class LineAtWork:
                         task.add_done_callback(lambda _: self._wake())
                         self._reading.add(task)
                 else:
-                    soon = [at for at in (next_due, refresh) if at is not None]
+                    soon = [at for at in (next_due, pressing) if at is not None]
                     await self._idle(min(soon) - now if soon else None)
         finally:
             tasks, self._reading = self._reading, set()

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from app.bus.faults import FaultKind
-from app.signals.reading import Reading
+from app.signals.reading import Reading, Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,12 +37,30 @@ class FollowerState:
 
 
 @dataclass(frozen=True, slots=True)
+class Owed:
+    """A stop that is not proved yet: it is sent again until it is, or until the time `until`.
+
+    `value` is what `signal` is to become; `since` says when it was asked for. Both times are `time.monotonic()`.
+    `tries` counts how often it was sent, `reason` says in words why it is not proved; empty while the first try is
+    under way or could not be made.
+    """
+
+    signal: str
+    value: Value
+    since: float
+    until: float
+    tries: int = 0
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class LineState:
     """One line.
 
     `since` is `time.monotonic()` from when on it is connected or not. `reason` says in words why it is not;
     `requests`, `good` and `faults` count since the engine started; `waiting` is the number of writes that have not gone
-    out yet.
+    out yet. `owed` are the stops that are not proved yet; `disarmed` says in words why the line disarmed itself, empty
+    unless it did.
     """
 
     name: str
@@ -56,6 +74,8 @@ class LineState:
     faults: Mapping[FaultKind, int] = field(default_factory=dict)
     waiting: int = 0
     since: float = 0.0
+    owed: tuple[Owed, ...] = ()
+    disarmed: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,10 @@
 All writes of a line go out in the order in which they were asked for: a speed that is to hold before the start must be
 there before it. Only what was asked for one after another may become one request: a newer set point takes the place of
 the same signal's older one, and bits of one register are written together.
+
+What stops something overtakes all of them, and what still waits for its follower is dropped: a start that was asked for
+before the stop must not go out behind it. Only the release of a momentary action stays behind its own press, so that a
+press that is shorter than one pass of the line still arrives as both.
 """
 
 from __future__ import annotations
@@ -14,7 +18,9 @@ from concurrent.futures import Future, InvalidStateError
 from contextlib import suppress
 from dataclasses import dataclass, field
 
+from app.language import translate
 from app.project.binding import Binding
+from app.project.purpose import Purpose
 from app.signals.reading import Value
 
 
@@ -45,6 +51,8 @@ class Obstacle(enum.StrEnum):
     """The line is down, or was given up or stopped before the write's turn came."""
     NO_ANSWER = "no-answer"
     """The follower does not answer."""
+    STOP_FIRST = "stop-first"
+    """A stop of the same follower goes first, or is not proved yet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +82,7 @@ class Wanted:
     binding: Binding
     value: Value
     futures: list[Future[WriteReport]]
+    reported: bool = False
 
     @property
     def signal(self) -> str:
@@ -95,6 +104,7 @@ class Wanted:
         obstacle: Obstacle | None = None,
     ) -> None:
         """Tell everyone who waits. Cancelled calls are passed over."""
+        self.reported = True
         report = WriteReport(self.signal, self.value, kept, ok, reason, outcome, obstacle)
         for future in self.futures:
             with suppress(InvalidStateError):
@@ -110,8 +120,22 @@ class WriteJob:
 
     wanted: list[Wanted]
     register: int | None = None
-    until: float | None = None
-    """Of a release: until when it may go out although the line is no longer armed (monotonic seconds)."""
+    purpose: Purpose = Purpose.VALUE
+    since: float = 0.0
+    """Of a stop, here and below (monotonic seconds): when it was asked for."""
+    until: float = 0.0
+    """How long it is sent again while it is not proved."""
+    due: float = 0.0
+    """When it goes out next."""
+    tries: int = 0
+    """How often it went out, or would have."""
+    reason: str = ""
+    """Why it is not proved yet."""
+
+    @property
+    def stops(self) -> bool:
+        """Whether it is owed."""
+        return self.purpose is not Purpose.VALUE
 
     @property
     def follower(self) -> str:
@@ -141,13 +165,13 @@ class WriteQueue:
     def __len__(self) -> int:
         return len(self._jobs)
 
-    def put(self, binding: Binding, value: Value, future: Future[WriteReport], until: float | None = None) -> None:
-        """Let `value` wait to be written; `until` as in WriteJob."""
-        register = None if binding.bit is None else binding.mask_write(0)[0]
+    def put(self, binding: Binding, value: Value, future: Future[WriteReport]) -> None:
+        """Let `value` wait to be written."""
+        register = _register(binding)
         touching = [job for job in self._jobs if job.touches(binding, register)]
         last = touching[-1] if touching else None
         fresh = Wanted(binding, value, [future])
-        if last is not None and last is self._jobs[-1] and last.register == register:
+        if last is not None and last is self._jobs[-1] and last.register == register and not last.stops:
             same = last.of(fresh.signal)
             command = binding.single or register is not None
             if same is not None:
@@ -155,23 +179,112 @@ class WriteQueue:
                 # shorter than one pass of the line still arrives as a press and a release.
                 if not command or same.value == value or len(touching) > 1:
                     same.replaced_by(value, future)
-                    last.until = until
                     return
             elif register is not None:
                 last.wanted.append(fresh)
-                last.until = until
                 return
-        self._jobs.append(WriteJob([fresh], register, until))
+        self._jobs.append(WriteJob([fresh], register))
 
-    def take(self) -> WriteJob | None:
-        """The oldest job, taken out, or None."""
-        return self._jobs.pop(0) if self._jobs else None
+    def owe(
+        self,
+        binding: Binding,
+        value: Value,
+        future: Future[WriteReport],
+        purpose: Purpose,
+        *,
+        since: float,
+        until: float,
+    ) -> None:
+        """Let a `value` that stops something wait, ahead of what does not; times as in WriteJob."""
+        register = _register(binding)
+        fresh = WriteJob([Wanted(binding, value, [future])], register, purpose, since, until)
+        behind = 0
+        if purpose is Purpose.RELEASE:
+            waiting = [job for job in self._jobs if not job.stops and job.touches(binding, register)]
+            behind = self._jobs.index(waiting[-1]) + 1 if waiting else 0
+        else:
+            self.drop_values(
+                translate("bus", "a stop was asked for meanwhile"), Obstacle.STOP_FIRST, binding.follower.name
+            )
+        if not behind:
+            for job in self._jobs:
+                same = job.of(fresh.wanted[0].signal) if job.stops else None
+                if same is not None:
+                    same.replaced_by(value, future)
+                    job.until, job.due = max(job.until, until), 0.0
+                    return
+            stops = [job for job in self._jobs if job.stops]
+            behind = self._jobs.index(stops[-1]) + 1 if stops else 0
+        self._jobs.insert(behind, fresh)
+
+    def put_back(self, job: WriteJob) -> None:
+        """Let a stop wait again that is not proved; what was asked for anew meanwhile takes its place."""
+        for wanted in list(job.wanted):
+            newer = next(
+                (other.of(wanted.signal) for other in self._jobs if other.stops and other.of(wanted.signal)), None
+            )
+            if newer is not None:
+                newer.futures += wanted.futures
+                job.wanted.remove(wanted)
+        if job.wanted:
+            self._jobs.insert(0, job)
+
+    def take(self, now: float) -> WriteJob | None:
+        """What goes out next, taken out: a stop that is due, else the oldest of the others. None if nothing does."""
+        for job in self._jobs:
+            if job.stops and job.due <= now:
+                # A press that its release may not overtake goes with it.
+                first = next(
+                    other
+                    for other in self._jobs
+                    if other is job or (not other.stops and other.touches(job.wanted[0].binding, job.register))
+                )
+                self._jobs.remove(first)
+                return first
+        for job in self._jobs:
+            if not job.stops:
+                self._jobs.remove(job)
+                return job
+        return None
+
+    def has(self, signal: str) -> bool:
+        """Whether anything waits to be written to that signal."""
+        return any(job.of(signal) is not None for job in self._jobs)
+
+    @property
+    def stops(self) -> tuple[WriteJob, ...]:
+        """The stops that wait."""
+        return tuple(job for job in self._jobs if job.stops)
 
     def drop(self, reason: str, obstacle: Obstacle) -> None:
         """Give up everything that waits, and say so."""
+        self.drop_values(reason, obstacle)
         jobs, self._jobs = self._jobs, []
         for job in jobs:
-            drop(job.wanted, reason, obstacle=obstacle)
+            give_up(job, reason, obstacle)
+
+    def drop_values(self, reason: str, obstacle: Obstacle, follower: str | None = None) -> None:
+        """Give up what waits (for `follower`, or for all of them) and does not stop anything, and say so."""
+        dropped = [job for job in self._jobs if not job.stops and follower in (None, job.follower)]
+        self._jobs = [job for job in self._jobs if job not in dropped]
+        for job in dropped:
+            drop(job.wanted, translate("bus", "not written: {why}").format(why=reason), obstacle=obstacle)
+
+    def drop_late(self, now: float) -> bool:
+        """Give up the stops whose time is over, and say so. Gives whether there were any."""
+        late = [job for job in self._jobs if job.stops and job.until <= now]
+        self._jobs = [job for job in self._jobs if job not in late]
+        for job in late:
+            give_up(job, job.reason or translate("bus", "it could not be sent"), Obstacle.DOWN)
+        return bool(late)
+
+
+def give_up(job: WriteJob, reason: str, obstacle: Obstacle) -> None:
+    """Report that it is not written; of what was sent, that it is not proved."""
+    if job.tries:
+        drop(job.wanted, job.reason or reason, Outcome.UNPROVED)
+    else:
+        drop(job.wanted, translate("bus", "not written: {why}").format(why=reason), obstacle=obstacle)
 
 
 def drop(
@@ -180,9 +293,15 @@ def drop(
     outcome: Outcome = Outcome.NOT_SENT,
     obstacle: Obstacle | None = None,
 ) -> None:
-    """Report that these were not written, or not for certain."""
+    """Report that these were not written, or not for certain; those that were reported already are passed over."""
     for one in wanted:
-        one.report(ok=False, reason=reason, outcome=outcome, obstacle=obstacle)
+        if not one.reported:
+            one.report(ok=False, reason=reason, outcome=outcome, obstacle=obstacle)
+
+
+def _register(binding: Binding) -> int | None:
+    """The wire address of the register that a bit stands in; None for whole registers."""
+    return None if binding.bit is None else binding.mask_write(0)[0]
 
 
 def _extent(binding: Binding, register: int | None) -> tuple[int, int]:

@@ -1,4 +1,33 @@
-"""Writing to one line: only while it is armed, ahead of the reads, and read back to see what the follower kept."""
+"""Writing to one line: only while it is armed, ahead of the reads, and read back to see what the follower kept.
+
+What may start or raise something is sent once, and only while the line is sure: not while it is down, while the
+follower does not answer, or while a stop of that follower is not proved. What a follower takes over later, nobody is
+watching.
+
+What stops something (`app.project.purpose`) is *owed*:
+
+- It goes out at the next chance, ahead of all else: also while the follower does not answer, and as soon as a
+  connection that is down or being opened is there. All it waits for is the exchange that is under way.
+- It is sent again while it is not proved: at once the first time, then whenever the line's time-out has passed, so that
+  on a line with others these keep half of the time. Proved means: acknowledged and read back. What the follower has
+  kept instead, or an exception which says that it will never take it, is an answer, too; it is told, and ends the stop.
+- It is given up after `OWED_S`, and that is told. By then somebody has stopped the machine in another way, or stands at
+  it; a stop of long ago must not interrupt what is done there.
+- The same stop asked for anew takes its place and begins its time anew.
+
+A start that meets a stop:
+
+- Asked for before the stop and still waiting: it is dropped. A stop that overtook it would else be undone by it.
+- Under way: it cannot be called back. Its read-back is left out, and the stop follows at once.
+- Asked for while the stop is on its first way: it waits behind it, and goes out only if the stop is proved by that try.
+  So a start is late by one exchange at most.
+- Asked for while the stop is not proved after that: it is refused. The operator starts again when the stop is proved or
+  given up. Nothing else supersedes a stop.
+
+Disarming drops what waits and is no stop. When somebody disarms, stops get `RELEASE_S` (`app.bus.engine`). When the
+line disarms itself because a follower was lost, they keep their time, and stops asked for afterwards are sent, too: it
+is the starts that nobody can be sure of.
+"""
 
 from __future__ import annotations
 
@@ -14,14 +43,20 @@ from app.bus.conversation import Conversation
 from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
 from app.bus.requests import Request, mask_write, write_coil, write_coils, write_register, write_registers
-from app.bus.writes import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop
+from app.bus.states import Owed
+from app.bus.writes import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop, give_up
 from app.language import translate
 from app.project.binding import Binding, bindings, refusal
 from app.project.capability import not_offered, write_function
 from app.project.model import Project
+from app.project.purpose import Purpose
 from app.signals.reading import Value
 from app.signals.text import number_digits
 
+OWED_S: Final = 30.0
+"""How long a stop is sent again while it is not proved, in seconds: longer than a switch, a converter or a drive takes
+to come back after its supply was lost, and than an operator waits before he goes to the machine. Common practice, no
+source."""
 READ_BACK_AGAIN_S: Final = 0.05
 """A value read back unlike the written one is read once more after this time: some followers take it over late."""
 REFRESH_FAILURES: Final = 2
@@ -31,7 +66,7 @@ then, and must not be started again by a value of long ago."""
 STEADY_READS: Final = 4
 """Before bits of a register are changed it is read until two reads in a row agree, at most so many times."""
 BIT_ATTEMPTS: Final = 3
-"""So many times bits are written anew if somebody else wrote the register meanwhile and undid them."""
+"""So many times bits are cleared anew if somebody else wrote the register meanwhile and undid that."""
 
 _REFUSED_OUTRIGHT: Final = (1, 2, 3)
 """Exception codes after which a register surely is as it was; who is busy (05, 06) may still carry the write out."""
@@ -74,113 +109,193 @@ class Writing:
         self._readings = readings
         self._changed = changed
         self._queue = WriteQueue()
-        self._under_way = False
+        self._under_way: WriteJob | None = None
         self._refreshes: dict[tuple[str, int], _Refresh] = {}
         self._without_mask: set[str] = set()
         """Followers that refused function 22."""
-        self._until: float | None = None
-        """Of the release that is under way, until when it may go out."""
+        self._pressed: set[str] = set()
+        """Signals that were perhaps given something else than 0: only these need a release."""
 
     @property
     def waiting(self) -> int:
         """Writes that wait or are under way."""
-        return len(self._queue) + self._under_way
+        return len(self._queue) + (self._under_way is not None)
+
+    @property
+    def owed(self) -> tuple[Owed, ...]:
+        """The stops that are not proved yet."""
+        stops = self._queue.stops
+        if self._under_way is not None and self._under_way.stops:
+            stops = (self._under_way, *stops)
+        return tuple(
+            Owed(wanted.signal, wanted.value, job.since, job.until, job.tries, job.reason)
+            for job in stops
+            for wanted in job.wanted
+            if not wanted.reported
+        )
+
+    @property
+    def pressing(self) -> float | None:
+        """When something must go out that cannot wait (monotonic seconds), if anything."""
+        due = [job.due for job in self._queue.stops]
+        return min(due if self.refresh_due is None else [*due, self.refresh_due], default=None)
 
     @property
     def refresh_due(self) -> float | None:
         """When the next output has to be written again (monotonic seconds), if any."""
         return min((refresh.due for refresh in self._refreshes.values()), default=None)
 
-    def want(self, binding: Binding, value: Value, future: Future[WriteReport]) -> None:
-        """Let a value wait to be written, or refuse it."""
+    def want(
+        self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose = Purpose.VALUE
+    ) -> None:
+        """Let a value wait to be written, or refuse it. Whether the line is armed for a stop was looked at before."""
         wanted = Wanted(binding, value, [future])
-        try:
-            self._permits(binding)
-        except Dropped as why:
-            drop((wanted,), str(why), obstacle=why.obstacle)
-            return
-        self._let_wait(wanted)
-
-    def release(self, binding: Binding, value: Value, future: Future[WriteReport], until: float) -> None:
-        """Let a value wait that takes back what a held key has set.
-
-        Unlike any other it may go out although the line is no longer armed, until `until` (monotonic seconds).
-        """
-        wanted = Wanted(binding, value, [future])
-        if self.down is not None:
-            drop(
-                (wanted,),
-                translate("bus", "line '{line}' is down: {sentence}").format(
-                    line=self._line, sentence=self.down.sentence
-                ),
-                obstacle=Obstacle.DOWN,
-            )
-        else:
-            self._let_wait(wanted, until)
-
-    def _let_wait(self, wanted: Wanted, until: float | None = None) -> None:
-        binding = wanted.binding
         # A register that no signal names has no limits either.
         named = wanted.signal in self._project.signal_named
         reason = (refusal(self._project, wanted.signal, wanted.value) if named else None) or not_offered(binding)
         if reason is not None:
             drop((wanted,), reason)
-        else:
-            self._queue.put(binding, wanted.value, wanted.futures[0], until)
+            return
+        if purpose is not Purpose.VALUE:
+            self._owe(wanted, purpose)
+            return
+        try:
+            self._permits(binding)
+            self._unless_owed(binding)
+        except Dropped as why:
+            drop((wanted,), str(why), obstacle=why.obstacle)
+            return
+        self._queue.put(binding, value, future)
 
-    def forget(self, reason: str, obstacle: Obstacle = Obstacle.DOWN) -> None:
-        """Drop what waits, and say so; write nothing again."""
-        self._queue.drop(translate("bus", "not written: {reason}").format(reason=reason), obstacle)
+    def _owe(self, wanted: Wanted, purpose: Purpose) -> None:
+        signal, now = wanted.signal, time.monotonic()
+        if purpose is Purpose.RELEASE and signal not in self._pressed and not self._queue.has(signal):
+            under_way = self._under_way is not None and self._under_way.of(signal) is not None
+            if not under_way:
+                drop((wanted,), translate("bus", "its press was not sent"))
+                return
+        self._queue.owe(wanted.binding, wanted.value, wanted.futures[0], purpose, since=now, until=now + OWED_S)
+        self._changed()
+
+    def forget(self, reason: str, obstacle: Obstacle = Obstacle.DOWN, until: float | None = None) -> None:
+        """Drop what waits, and say so; write nothing again. Stops stay, no longer than `until` (monotonic seconds)."""
+        self._queue.drop_values(reason, obstacle)
         self._refreshes.clear()
+        for job in self._stops_at_work():
+            job.until = job.until if until is None else min(job.until, until)
+
+    def end(self, reason: str) -> None:
+        """Drop all that waits, stops too, and say so."""
+        self._refreshes.clear()
+        self._queue.drop(reason, Obstacle.DOWN)
+
+    def connected(self) -> None:
+        """The line is open: what is owed goes out at once."""
+        self.down = None
+        for job in self._queue.stops:
+            job.due = 0.0
+
+    def drop_late(self, now: float) -> None:
+        """Give up the stops whose time is over."""
+        if self._queue.drop_late(now):
+            self._changed()
+
+    def _stops_at_work(self) -> tuple[WriteJob, ...]:
+        under_way = self._under_way
+        return (*self._queue.stops, *((under_way,) if under_way is not None and under_way.stops else ()))
 
     async def one(self) -> bool:
-        """Write what has waited longest; gives whether anything waited.
+        """Write what goes out next; gives whether anything did.
 
         Raises LineFault if the line is down, and Reopen.
         """
-        job = self._queue.take()
+        job = self._queue.take(time.monotonic())
         if job is None:
             return False
-        self._under_way = True
-        self._until = job.until
+        self._under_way = job
         refreshed = {key: kept for key, kept in self._refreshes.items() if job.touches(kept.binding, None)}
         unchanged = False
         try:
             if job.register is None:
-                await self._write_signal(job.wanted[0])
+                await self._write_signal(job)
             else:
                 await self._write_bits(job, job.register)
         except Dropped as why:
-            drop(job.wanted, translate("bus", "not written: {why}").format(why=why), obstacle=why.obstacle)
+            give_up(job, str(why), why.obstacle)
         except LineFault as failed:
             fault = failed.fault
             if fault.kind is FaultKind.EXCEPTION:
                 unchanged = fault.code in _REFUSED_OUTRIGHT
-                drop(
-                    job.wanted,
-                    translate("bus", "follower '{follower}' {sentence}").format(
-                        follower=job.follower, sentence=fault.sentence
-                    ),
-                    Outcome.REFUSED,
+                reason = translate("bus", "follower '{follower}' {sentence}").format(
+                    follower=job.follower, sentence=fault.sentence
                 )
+                if job.stops and not unchanged:
+                    job.reason = reason
+                else:
+                    drop(job.wanted, reason, Outcome.REFUSED)
             else:
-                drop(job.wanted, _unsure(fault.sentence), Outcome.UNPROVED)
+                self._unproved(job, _unsure(fault.sentence))
             if fault.of_connection:
                 raise
         finally:
-            self._under_way, self._until = False, None
+            self._under_way = None
             if not unchanged:
                 # What was to be replaced and may have been is not written again: a stop whose answer was lost must not
                 # be undone. What was written anew has another entry.
                 self._refreshes = {key: kept for key, kept in self._refreshes.items() if refreshed.get(key) is not kept}
             # Only who has no report yet:
-            drop(job.wanted, _unsure(translate("bus", "the connection was given up")), Outcome.UNPROVED)
+            if job.stops:
+                self._owe_again(job)
+            else:
+                drop(job.wanted, _unsure(translate("bus", "the connection was given up")), Outcome.UNPROVED)
             self._changed()
         return True
 
+    def _unproved(self, job: WriteJob, reason: str) -> None:
+        """Say that it is not sure whether it was written; of a stop only once it is given up."""
+        job.reason = reason
+        if not job.stops:
+            drop(job.wanted, reason, Outcome.UNPROVED)
+
+    def _owe_again(self, job: WriteJob) -> None:
+        """Let what is not proved of a stop wait for its next try, and drop the starts that wait behind it."""
+        job.tries += 1
+        ended = {wanted.signal for wanted in job.wanted if wanted.reported}
+        self._pressed -= ended
+        job.wanted = [wanted for wanted in job.wanted if not wanted.reported]
+        if not job.wanted:
+            return
+        self._queue.drop_values(self._not_proved(job), Obstacle.STOP_FIRST, job.follower)
+        now = time.monotonic()
+        if now >= job.until:
+            give_up(job, translate("bus", "the connection was given up"), Obstacle.DOWN)
+            return
+        job.due = now if job.tries == 1 else now + self._conversation.client.endpoint.timeout_ms / 1000
+        self._queue.put_back(job)
+
+    @staticmethod
+    def _not_proved(job: WriteJob) -> str:
+        return translate("bus", "a stop of follower '{name}' ('{signal}') is not confirmed yet").format(
+            name=job.follower, signal=job.wanted[0].signal
+        )
+
+    def _unless_owed(self, binding: Binding) -> None:
+        """Raises Dropped if a stop of that follower was sent and is not proved."""
+        for job in self._stops_at_work():
+            if job.follower == binding.follower.name and (job.tries or self.down is not None):
+                raise Dropped(self._not_proved(job), Obstacle.STOP_FIRST)
+
+    def _gives_way(self, job: WriteJob) -> bool:
+        """Whether a stop of the same follower waits: another one than the release of this very press."""
+        return not job.stops and any(
+            stop.follower == job.follower
+            and not (stop.purpose is Purpose.RELEASE and stop.touches(job.wanted[0].binding, job.register))
+            for stop in self._queue.stops
+        )
+
     def _line_permits(self) -> None:
         """Raises Dropped if nothing may be written to this line now."""
-        if not self.armed and (self._until is None or time.monotonic() > self._until):
+        if not self.armed:
             raise Dropped(translate("bus", "line '{line}' is not armed").format(line=self._line), Obstacle.NOT_ARMED)
         if self.down is not None:
             raise Dropped(
@@ -190,12 +305,18 @@ class Writing:
                 Obstacle.DOWN,
             )
 
-    def _permits(self, binding: Binding) -> None:
+    def _permits(self, binding: Binding, job: WriteJob | None = None) -> None:
         """Raises Dropped if nothing may be written to that follower now.
 
-        To a follower that does not answer nothing is sent: what it takes over later, nobody is watching.
+        To a follower that does not answer nothing is sent but stops: what it takes over later, nobody is watching.
         """
+        if job is not None and job.stops:
+            if time.monotonic() > job.until:
+                raise Dropped(job.reason or translate("bus", "its time was over"), Obstacle.DOWN)
+            return
         self._line_permits()
+        if job is not None and self._gives_way(job):
+            raise Dropped(translate("bus", "a stop was asked for meanwhile"), Obstacle.STOP_FIRST)
         partner = self._conversation.partners[binding.follower.name]
         if partner.answering is False:
             reason = partner.fault.sentence if partner.fault else translate("bus", "it was not reached")
@@ -206,25 +327,28 @@ class Writing:
                 Obstacle.NO_ANSWER,
             )
 
-    async def _send(self, binding: Binding, request: Request) -> None:
-        """Send one write, and once more if it was not acknowledged: sent twice it does what it does once."""
-        follower = binding.follower.name
-        try:
-            await self._conversation.ask(follower, request, lambda: self._permits(binding))
-        except LineFault as failed:
-            if failed.fault.of_connection or failed.fault.kind is FaultKind.EXCEPTION:
-                raise
-            await self._conversation.ask(follower, request, self._line_permits)
+    async def _send(self, job: WriteJob, request: Request) -> None:
+        """Send one write, once: what may start something is not sent again by itself."""
+        binding = job.wanted[0].binding
 
-    async def _write_signal(self, wanted: Wanted) -> None:
+        def permit() -> None:
+            self._permits(binding, job)
+            for wanted in job.wanted:
+                if wanted.value:
+                    self._pressed.add(wanted.signal)
+
+        await self._conversation.ask(binding.follower.name, request, permit, at_once=job.stops and not job.tries)
+
+    async def _write_signal(self, job: WriteJob) -> None:
+        (wanted,) = job.wanted
         binding = wanted.binding
         former = self._readings.known(wanted.signal)
         encoded = binding.encode(wanted.value)
         asked: tuple[int, ...] = (encoded,) if isinstance(encoded, bool) else encoded
-        await self._send(binding, _request(binding, asked))
+        await self._send(job, _request(binding, asked))
         if not binding.single:
             self._keep_fresh(_Refresh(binding, asked, 0.0, 0.0))
-        words = await self._read_back([wanted], lambda words: words == asked)
+        words = await self._read_back(job, lambda words: words == asked)
         if words is not None:
             _report(wanted, _value(wanted, words), former, same=words == asked)
 
@@ -240,7 +364,7 @@ class Writing:
         words, note = None, ""
         if write_function(binding) == 22 and follower.name not in self._without_mask:
             try:
-                await self._send(binding, mask_write(follower.unit, register, keep, put))
+                await self._send(job, mask_write(follower.unit, register, keep, put))
             except LineFault as failed:
                 if failed.fault.code != 1 or not {6, 16} & set(follower.write_functions):
                     raise
@@ -248,7 +372,7 @@ class Writing:
                 words, note = await self._change_word(job, register, keep, put)
             else:
                 self._keep_fresh(_Refresh(binding, (), 0.0, 0.0, (register, keep, put)))
-                words = await self._read_back(job.wanted, lambda words: _all_kept(job, words))
+                words = await self._read_back(job, lambda words: _all_kept(job, words))
         else:
             words, note = await self._change_word(job, register, keep, put)
         if words is None:
@@ -263,16 +387,17 @@ class Writing:
         """Read a register until it stands still, change its bits, write it, read it back, and again if need be.
 
         What another client or the follower itself changes in the register shows between two reads, and is then kept;
-        what undoes our bits after the write shows when it is read back, and they are written anew. Only a change
-        between the last read and the write, the time of one frame, cannot be seen. Gives the registers read back, None
+        what undoes our bits after the write shows when it is read back. Bits that were cleared are then cleared anew;
+        bits that were set are not: somebody may have stopped what they started. Only a change between the last read and
+        the write, the time of one frame, cannot be seen. Gives the registers read back, None
         if they cannot be (which is then reported), and what could not be proved.
         """
         binding = job.wanted[0].binding
         follower, place = binding.follower.name, register - binding.address
         note = ""
         words: tuple[int, ...] | None = None
-        for _ in range(BIT_ATTEMPTS):
-            self._permits(binding)
+        for _ in range(1 if put else BIT_ATTEMPTS):
+            self._permits(binding, job)
             (word,) = await self._conversation.registers(follower, binding.table, register, 1)
             for _ in range(STEADY_READS - 1):
                 former = word
@@ -284,8 +409,8 @@ class Writing:
                     "bus", "register {number} keeps changing; its other bits may have been set back"
                 ).format(number=binding.base.number + place)
             asked = word & keep | put
-            await self._send(binding, _write_words(binding, register, (asked,)))
-            words = await self._read_back(job.wanted, lambda words: _all_kept(job, words))
+            await self._send(job, _write_words(binding, register, (asked,)))
+            words = await self._read_back(job, lambda words: _all_kept(job, words))
             if words is None:
                 return None, note
             if _all_kept(job, words):
@@ -293,17 +418,23 @@ class Writing:
                 return words, note
             if not (words[place] ^ asked) & keep:
                 return words, note  # nobody else wrote: the follower did not take it
-        return words, translate("bus", "somebody else keeps writing register {number}").format(
-            number=binding.base.number + place
+        somebody = (
+            translate("bus", "somebody else wrote register {number}")
+            if put
+            else translate("bus", "somebody else keeps writing register {number}")
         )
+        return words, somebody.format(number=binding.base.number + place)
 
-    async def _read_back(self, wanted: list[Wanted], kept: Callable[[tuple[int, ...]], bool]) -> tuple[int, ...] | None:
+    async def _read_back(self, job: WriteJob, kept: Callable[[tuple[int, ...]], bool]) -> tuple[int, ...] | None:
         """The registers as they are after a write; they become the reading of their signal too.
 
         They are read a second time if not `kept`. None if they cannot be read, which is then reported. Raises
         LineFault if the line is down.
         """
-        binding = wanted[0].binding
+        binding = job.wanted[0].binding
+        if self._gives_way(job):
+            self._unproved(job, translate("bus", "acknowledged, but not read back: a stop went first"))
+            return None
         where = binding.follower.name, binding.table, binding.address, binding.count
         try:
             words = await self._conversation.registers(*where)
@@ -312,11 +443,13 @@ class Writing:
                 words = await self._conversation.registers(*where)
         except LineFault as failed:
             fault = failed.fault
-            for one in wanted:
+            reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
+            if fault.kind is FaultKind.EXCEPTION:
                 # A register that can only be written was acknowledged; more than that nobody can know.
-                ok = fault.kind is FaultKind.EXCEPTION
-                reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
-                one.report(ok=ok, reason=reason, outcome=Outcome.KEPT if ok else Outcome.UNPROVED)
+                for one in job.wanted:
+                    one.report(ok=True, reason=reason)
+            else:
+                self._unproved(job, reason)
             if fault.of_connection:
                 raise
             return None

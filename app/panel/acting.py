@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from math import inf
 from types import MappingProxyType
 
 from app.panel.events import Write
@@ -12,6 +11,7 @@ from app.panel.messages import Saying, of_refusal
 from app.panel.work import Work
 from app.project.binding import refusal
 from app.project.model import Action, HeldSignal, HeldValue
+from app.project.purpose import Purpose, purpose_of
 
 
 def do(work: Work, action: Action, key: str) -> None:
@@ -24,11 +24,11 @@ def do(work: Work, action: Action, key: str) -> None:
     elif action.do == "momentary":
         _press(work, key, signal)
     elif action.do == "toggle":
-        _toggle(work, signal)
+        _toggle(work, action, signal)
     elif action.do == "set":
-        _write(work, signal, Fraction(1))
+        _write(work, signal, Fraction(1), purpose_of(action, Fraction(1)))
     elif action.do == "clear":
-        _write(work, signal, Fraction(0))
+        _write(work, signal, Fraction(0), purpose_of(action, Fraction(0)))
     elif isinstance(action.value, HeldValue):
         held = work.state.held.get(action.value.from_)
         if held is None:
@@ -36,7 +36,7 @@ def do(work: Work, action: Action, key: str) -> None:
         else:
             _write(work, signal, held)
     elif action.value is not None:
-        _write(work, signal, Fraction(action.value))
+        _write(work, signal, Fraction(action.value), purpose_of(action, Fraction(action.value)))
 
 
 def _next_language(work: Work) -> None:
@@ -52,7 +52,7 @@ def _next_language(work: Work) -> None:
     _write(work, panel.language, (now + 1) % len(panel.languages))
 
 
-def _toggle(work: Work, signal: str) -> None:
+def _toggle(work: Work, action: Action, signal: str) -> None:
     # What is on its way counts: a second press means the way back, though the line still reads the former value.
     value = work.state.sent.get(signal)
     if value is None:
@@ -61,7 +61,8 @@ def _toggle(work: Work, signal: str) -> None:
             work.refuse(signal, f"cannot toggle: {reading.reason or 'not a number'}", Saying("no_value"))
             return
         value = reading.value
-    _write(work, signal, Fraction(0 if value else 1))
+    other = Fraction(0 if value else 1)
+    _write(work, signal, other, purpose_of(action, other))
 
 
 def _press(work: Work, key: str, signal: str) -> None:
@@ -72,8 +73,6 @@ def _press(work: Work, key: str, signal: str) -> None:
             work.refuse(signal, reason, of_refusal(work.project, signal, value))
             return
     already = any(pressed == signal for _, pressed in work.state.pressing)
-    if signal in work.state.owed:
-        work.owe(signal, None)
     work.change(pressing=(*work.state.pressing, (key, signal)))
     if not already:
         put(work, signal, Fraction(1))
@@ -94,27 +93,28 @@ def let_go(work: Work, pairs: Iterable[tuple[str, str]]) -> None:
 
 
 def release(work: Work, signal: str) -> None:
-    """Write the 0 that ends a momentary action; it is owed until the line has it."""
-    put(work, signal, Fraction(0))
-    if signal in work.state.sent:
-        work.owe(signal, inf)
+    """Write the 0 that ends a momentary action."""
+    purposes = {
+        purpose_of(action, Fraction(0))
+        for action in work.project.actions
+        if action.do == "momentary" and action.signal == signal
+    }
+    put(work, signal, Fraction(0), Purpose.VALUE if purposes == {Purpose.VALUE} else Purpose.RELEASE)
 
 
-def _write(work: Work, signal: str, value: Fraction) -> None:
+def _write(work: Work, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
     reason = refusal(work.project, signal, value)
     if reason is not None:
         work.refuse(signal, reason, of_refusal(work.project, signal, value))
     else:
-        if signal in work.state.owed:
-            work.owe(signal, None)
-        put(work, signal, value)
+        put(work, signal, value, purpose)
 
 
-def put(work: Work, signal: str, value: Fraction) -> None:
+def put(work: Work, signal: str, value: Fraction, purpose: Purpose = Purpose.VALUE) -> None:
     """Bring an allowed value to where the signal lives: the panel or the line."""
     known = work.project.signal_named.get(signal)
     if isinstance(known, HeldSignal):
         work.hold(signal, value)
     elif known is not None:
         work.change(sent=MappingProxyType({**work.state.sent, signal: value}))
-        work.effects.append(Write(signal, value))
+        work.effects.append(Write(signal, value, purpose))

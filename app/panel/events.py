@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from app.project.model import PanelMessage
+from app.project.purpose import Purpose
 from app.signals.reading import Value
 
 
@@ -72,6 +73,7 @@ class Write:
 
     signal: str
     value: Fraction
+    purpose: Purpose = Purpose.VALUE
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,8 +22,8 @@ What the table cannot say:
 - The signal that chooses the language does so while its reading is good; what it last chose stays. A value without a
   language means the first one. Without such a signal the language is the panel's own, and begins as the first.
 - A momentary action ends when its key comes up, when another screen is shown, and on `ReleaseAll`.
-- The release of a momentary action is owed until the line says that it is written: while it fails, it is sent again
-  every `RELEASE_AGAIN_S`. A machine must not go on jogging because one message was lost.
+- What a write is for goes with it (`app.project.purpose`): the line owes what stops something, the release of a
+  momentary action among it, until it is proved. A machine must not go on jogging because one message was lost.
 - Idle time counts from the last key or the last change of screen, whichever was later; not while a key is down, during
   entry, or under an override.
 """
@@ -65,7 +65,6 @@ from app.signals.reading import Reading
 __all__ = [
     "ASIDE_S",
     "MESSAGE_S",
-    "RELEASE_AGAIN_S",
     "TRANSITIONS",
     "Cause",
     "Effect",
@@ -89,9 +88,6 @@ __all__ = [
     "step",
     "view",
 ]
-
-RELEASE_AGAIN_S: Final = 0.5
-"""How long after a failure the release of a momentary action is sent again, in seconds."""
 
 ASIDE_S: Final = 20.0
 """An override that a key led away from is shown again after so many seconds without a key, while it still holds."""
@@ -152,12 +148,8 @@ def step(
         _release_all(work)
     elif isinstance(event, WriteDone):
         _answered(work, event.signal, event.value)
-        if event.signal in work.state.owed and event.value in (0, None):
-            work.owe(event.signal, None)
     elif isinstance(event, WriteFailed):
         _answered(work, event.signal, event.value)
-        if event.signal in work.state.owed and event.value in (0, None):
-            work.owe(event.signal, event.at + RELEASE_AGAIN_S)
         kept = event.kept
         saying = Saying(event.message) if kept is None else of_kept(work.spoken, event.signal, kept)
         work.tell(saying, event.reason)
@@ -340,9 +332,6 @@ def _answered(work: Work, signal: str, value: Fraction | None) -> None:
 
 
 def _pass_time(work: Work) -> None:
-    for signal, due in work.state.owed.items():
-        if due <= work.at:
-            acting.release(work, signal)
     state = work.state
     if state.message is not None and state.message.until <= work.at:
         work.change(message=None)

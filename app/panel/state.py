@@ -64,9 +64,6 @@ class State:
     """Keys that are down."""
     pressing: tuple[tuple[str, str], ...] = ()
     """Momentary actions in force: key and signal."""
-    owed: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
-    """Releases of momentary actions that the line has not confirmed: the signal, and when to send it again
-    (`math.inf` while an answer is awaited)."""
     message: Message | None = None
     language: int = 0
     """The language of the texts: its index in the panel's `languages`, 0 where there are none."""

@@ -52,11 +52,6 @@ class Work:
         self.change(held=MappingProxyType({**self.state.held, signal: value}))
         self._view = None
 
-    def owe(self, signal: str, due: float | None) -> None:
-        """Note when the release of a signal is sent again; None: it is owed no longer."""
-        left = {name: time for name, time in self.state.owed.items() if name != signal}
-        self.change(owed=MappingProxyType(left if due is None else {**left, signal: due}))
-
     @property
     def spoken(self) -> Project:
         """The project in the language that the panel shows."""

@@ -79,7 +79,7 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     Screen: _layout("name text text_in notes map field"),
     Field: _layout("at width signal kind entry range blink", "kind"),
     Turn: _layout("from key when idle_s to"),
-    Action: _layout("from key when do signal value"),
+    Action: _layout("from key when do signal value stops"),
     HeldValue: _layout("from"),
 }
 """Every model that stands in a file."""

@@ -496,6 +496,11 @@ class Action(Part):
     do: Deed
     signal: str | None = None
     value: Number | HeldValue | None = None
+    stops: bool | None = Key(
+        None,
+        description="Whether it stops something: such a write is sent again until it is proved. Left out: the 0 of "
+        "'clear', 'toggle' and 'momentary' does, the value of 'set' and 'write' does not.",
+    )
 
     @model_validator(mode="after")
     def _complete(self) -> Self:
@@ -513,6 +518,12 @@ class Action(Part):
             )
         if (self.value is None) != (self.do != "write"):
             raise ValueError(translate("project", "'value' goes with 'do = \"write\"', and that needs it"))
+        if self.stops is not None and self.do in ("begin-entry", "next-language"):
+            raise ValueError(
+                translate("project", "'stops' goes with what writes a value, not with '{do}'").format(do=self.do)
+            )
+        if self.stops and isinstance(self.value, HeldValue):
+            raise ValueError(translate("project", "a held value may start something: it cannot be a stop ('stops')"))
         return self
 
 

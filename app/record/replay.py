@@ -175,9 +175,6 @@ class Replay:
                     else WriteFailed(effect.signal, reason, self._at, effect.value, "writing_off")
                 )
                 self.state, _ = step(self.project, self.state, answer, self._readings())
-        # Nothing is owed to a line that is not there.
-        if self.state.owed:
-            self.state = replace(self.state, owed=MappingProxyType({}))
         return tuple(effect for effect in effects if not isinstance(effect, Write))
 
     def _led(self, state: State) -> State:

@@ -13,6 +13,7 @@ from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import Entered, Write
 from app.project.files import load
 from app.project.model import Project, TcpLine
+from app.project.purpose import Purpose
 from app.session import CannotConnect, Session
 from app.signals.reading import Quality
 from projects import demo_path
@@ -106,7 +107,7 @@ def test_a_held_momentary_key_is_let_go_at_the_stop(pump: Project) -> None:
     with Session(pump, "simulated") as session:
         wait_for(lambda: value(session, "command") is not None)
         assert Write("fault reset", Fraction(1)) in session.key_down("reset")
-        assert Write("fault reset", Fraction(0)) in session.release_all()
+        assert Write("fault reset", Fraction(0), Purpose.RELEASE) in session.release_all()
 
 
 def test_a_key_let_go_just_before_the_stop_is_released_all_the_same(pump: Project) -> None:
@@ -172,7 +173,7 @@ def test_disarming_releases_what_a_key_has_set_and_writes_nothing_else(pump: Pro
             session.disarm()
             assert not session.engine.armed("pump room")
             press(session, "start")
-            wait_for(lambda: session.tick() is not None and not session.writing and not session.state.owed)
+            wait_for(lambda: session.tick() is not None and not session.writing)
             assert drive.get("fault reset") == 0
             assert drive.get("run command") == 0
     finally:

@@ -15,6 +15,7 @@ from app.panel.rendering import render
 from app.project.binding import bindings, refusal, value_span
 from app.project.files import dump, load
 from app.project.model import HeldSignal, Project, RegisterSignal, SerialLine
+from app.project.purpose import Purpose
 from app.session import Session
 from app.signals.reading import Quality, Reading
 from projects import demo_path, demos
@@ -122,7 +123,7 @@ def test_the_pump_starts_and_stops_from_every_screen(pump: Project) -> None:
     for screen in pump.screens:
         state = State(screen=screen.name, last_key=0.0, since=0.0)
         assert writes(pump, state, "start") == [Write("run command", Fraction(1))]
-        assert writes(pump, state, "stop") == [Write("run command", Fraction(0))]
+        assert writes(pump, state, "stop") == [Write("run command", Fraction(0), Purpose.STOP)]
 
 
 def test_one_key_makes_the_top_up_rate_the_set_point(pump: Project) -> None:
@@ -134,7 +135,7 @@ def test_a_tripped_pump_shows_its_fault_and_does_not_start_again_by_itself(pump:
     tripped = {"fault": good(1), "fault code": good(0x9000)}
     state, _ = step(pump, begin(pump, 0.0), Tick(1.0), calm)
     state, effects = step(pump, state, Tick(2.0), tripped)
-    assert Write("run command", Fraction(0)) in effects
+    assert Write("run command", Fraction(0), Purpose.STOP) in effects
     assert state.shown == "fault"
     assert render(pump, state, tripped, 2.0)[1].text == "external fault      "
     state, _ = step(pump, state, Tick(3.0), calm)
@@ -145,7 +146,7 @@ def test_the_reset_key_is_a_pulse(pump: Project) -> None:
     state, effects = step(pump, begin(pump, 0.0), KeyDown("reset", 1.0), {})
     assert list(effects) == [Write("fault reset", Fraction(1))]
     _, effects = step(pump, state, KeyUp("reset", 1.2), {})
-    assert list(effects) == [Write("fault reset", Fraction(0))]
+    assert list(effects) == [Write("fault reset", Fraction(0), Purpose.RELEASE)]
 
 
 # The drying hall ------------------------------------------------------------------------------------------------------
@@ -160,7 +161,7 @@ def test_the_hall_is_one_line_with_two_followers(hall: Project) -> None:
 def test_the_heating_goes_off_when_the_fan_stops(hall: Project) -> None:
     state, _ = step(hall, begin(hall, 0.0), Tick(1.0), {"fan running": good(1)})
     _, effects = step(hall, state, Tick(2.0), {"fan running": good(0)})
-    assert list(effects) == [Write("heating", Fraction(0))]
+    assert list(effects) == [Write("heating", Fraction(0), Purpose.STOP)]
 
 
 def test_a_fan_fault_goes_before_racks_that_are_too_hot(hall: Project) -> None:
@@ -169,7 +170,7 @@ def test_a_fan_fault_goes_before_racks_that_are_too_hot(hall: Project) -> None:
     assert state.shown == "hall"
     state, effects = step(hall, state, Tick(2.0), hot)
     assert state.shown == "too hot"
-    assert list(effects)[-1] == Write("heating", Fraction(0))
+    assert list(effects)[-1] == Write("heating", Fraction(0), Purpose.STOP)
     state, _ = step(hall, state, Tick(3.0), hot | {"fan fault": good(1)})
     assert state.shown == "fan fault"
 
@@ -179,9 +180,9 @@ def test_the_purge_key_sends_the_purge_speed(hall: Project) -> None:
 
 
 def test_the_heating_key_toggles(hall: Project) -> None:
-    for before, after in ((0, 1), (1, 0)):
+    for before, after, purpose in ((0, 1, Purpose.VALUE), (1, 0, Purpose.STOP)):
         _, effects = step(hall, begin(hall, 0.0), KeyDown("f1", 1.0), {"heating": good(before)})
-        assert list(effects) == [Write("heating", Fraction(after))]
+        assert list(effects) == [Write("heating", Fraction(after), purpose)]
 
 
 # Live, against the simulated followers --------------------------------------------------------------------------------

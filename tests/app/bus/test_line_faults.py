@@ -14,6 +14,7 @@ from app.bus.engine import Engine, Snapshot
 from app.bus.faults import FaultKind
 from app.bus.writes import Outcome
 from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from app.project.purpose import Purpose
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -152,8 +153,12 @@ def test_a_write_that_the_follower_ignores_or_clamps_is_told(
     assert report.outcome is Outcome.IGNORED
 
 
-def test_a_write_that_is_lost_once_is_sent_again(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
+@pytest.mark.parametrize("purpose", Purpose)
+def test_of_writes_that_are_lost_once_only_those_that_stop_are_sent_again(
+    staged: tuple[StagedFollower, Stage, Engine, Watch], purpose: Purpose
+) -> None:
     _, stage, engine, _ = staged
+    assert engine.write("10", Fraction(10)).result(5).ok  # something to release
     writes: list[Asked] = []
 
     def lose_the_first(asked: Asked, pdu: bytes) -> Answer:
@@ -164,9 +169,14 @@ def test_a_write_that_is_lost_once_is_sent_again(staged: tuple[StagedFollower, S
         return [asked.framed(pdu)]
 
     stage.fault = lose_the_first
-    report = engine.write("10", Fraction(10)).result(5)
-    assert report.ok
-    assert [asked.pdu for asked in writes] == [bytes.fromhex("06 00 0A 00 0A")] * 2
+    report = engine.write("10", Fraction(10), purpose).result(5)
+    sent = [bytes.fromhex("06 00 0A 00 0A")]
+    if purpose is Purpose.VALUE:
+        assert report.outcome is Outcome.UNPROVED
+        assert [asked.pdu for asked in writes] == sent
+    else:
+        assert report.ok
+        assert [asked.pdu for asked in writes] == sent * 2
 
 
 def test_a_write_that_is_never_acknowledged_is_told(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:
@@ -175,7 +185,7 @@ def test_a_write_that_is_never_acknowledged_is_told(staged: tuple[StagedFollower
     report = engine.write("10", Fraction(10)).result(5)
     assert not report.ok
     assert report.reason.startswith("not acknowledged, and perhaps written all the same: unit 3 did not answer")
-    assert [asked.function for asked in follower.asked].count(6) == 2
+    assert [asked.function for asked in follower.asked].count(6) == 1
     wait_for(lambda: all_good(engine.snapshot()))
 
 

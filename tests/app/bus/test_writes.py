@@ -37,7 +37,7 @@ class Queue:
 
     def taken(self) -> list[dict[str, int]]:
         jobs = []
-        while (job := self.queue.take()) is not None:
+        while (job := self.queue.take(0.0)) is not None:
             jobs.append({wanted.signal: int(wanted.value) for wanted in job.wanted})
         return jobs
 
@@ -45,7 +45,7 @@ class Queue:
 def test_a_newer_set_point_replaces_the_waiting_one_and_both_callers_hear_of_it() -> None:
     queue = Queue()
     first, second, _ = queue.put("speed", 1), queue.put("speed", 2), queue.put("ramp", 5)
-    job = queue.queue.take()
+    job = queue.queue.take(0.0)
     assert job is not None
     job.wanted[0].report(ok=True, kept=Fraction(2))
     assert first.result(0) == second.result(0) == WriteReport("speed", Fraction(2), Fraction(2), True)
@@ -104,5 +104,5 @@ def test_what_is_dropped_is_said() -> None:
     queue.queue.drop("the line was disarmed", Obstacle.NOT_ARMED)
     report = futures[1].result(0)
     assert not report.ok
-    assert (report.reason, report.obstacle) == ("the line was disarmed", Obstacle.NOT_ARMED)
+    assert (report.reason, report.obstacle) == ("not written: the line was disarmed", Obstacle.NOT_ARMED)
     assert len(queue.queue) == 0

@@ -4,73 +4,19 @@ from __future__ import annotations
 
 import threading
 import time
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
-from decimal import Decimal
+from collections.abc import Callable
 from fractions import Fraction
 from itertools import pairwise
-from typing import Any
 
 import pytest
 
 from app.bus.engine import Engine
 from app.bus.writes import Obstacle, Outcome
-from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, Scale, Signal, TcpLine
+from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
+from app.project.purpose import Purpose
+from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
-
-TIMEOUT_MS = 100
-
-
-def word(name: str, number: int, **more: Any) -> RegisterSignal:
-    return RegisterSignal(**{"follower": "pump", "number": number, "every_ms": 20, "write": True, "name": name, **more})
-
-
-TENTHS = Scale(raw=(Decimal(0), Decimal(10)), value=(Decimal(0), Decimal(1)))
-SIGNALS: tuple[Signal, ...] = (
-    word("speed", 310, scale=TENTHS, decimals=1, unit="Hz"),
-    word("total", 320, encoding="uint32"),
-    word("command", 300),
-    word("lamp", 5, table="coil"),
-    *(BitSignal(name=f"bit {n}", bit=Bit(of="command", number=n), write=True) for n in range(4)),
-)
-
-
-class Line:
-    """One armed line with one honest follower, until a test puts something in its way."""
-
-    def __init__(self, kind: str, signals: tuple[Signal, ...], follower: dict[str, Any]) -> None:
-        self.honest = Registers({300: 0b1010_0000, 310: 200})
-        self.follower = StagedFollower(kind, self.honest, TIMEOUT_MS)
-        self.project = Project(
-            panel=Panel(start="a"),
-            lines=(TcpLine(name="bus", host="unused"),),
-            followers=(Follower(name="pump", line="bus", unit=3, **follower),),
-            signals=signals,
-        )
-
-    def start(self) -> None:
-        self.follower.start()
-        self.engine = Engine(self.project, {"bus": self.follower.endpoint}, armed=["bus"])
-        self.engine.start()
-        wait_for(lambda: all(reading.good for reading in self.engine.snapshot().readings.values()))
-
-    def stop(self) -> None:
-        self.engine.stop()
-        self.follower.stop()
-
-    def written(self) -> list[str]:
-        return [asked.pdu.hex() for asked in self.follower.asked if asked.function > 4]
-
-
-@contextmanager
-def running(kind: str = "tcp", signals: tuple[Signal, ...] = SIGNALS, **follower: Any) -> Iterator[Line]:
-    line = Line(kind, signals, follower)
-    line.start()
-    try:
-        yield line
-    finally:
-        line.stop()
 
 
 @pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
@@ -156,15 +102,20 @@ def test_a_bit_that_somebody_else_sets_between_read_and_write_is_kept() -> None:
         assert line.honest.words[300] == 0b1010_1001
 
 
-def test_a_bit_that_somebody_else_undoes_after_the_write_is_written_again() -> None:
+@pytest.mark.parametrize(("value", "left"), [(1, 0b1100_0000), (0, 0b1100_0000)])
+def test_a_bit_that_somebody_else_undoes_after_the_write_is_cleared_again_but_not_set_again(
+    value: int, left: int
+) -> None:
     def first_write(seen: list[Asked]) -> bool:
         return seen[-1].function == 6 and sum(asked.function == 6 for asked in seen) == 1
 
     with running() as line:
-        meddling(line, first_write, lambda: line.honest.words.update({300: 0b1100_0000}))
-        report = line.engine.write("bit 0", 1).result(5)
-        assert report.ok
-        assert line.honest.words[300] == 0b1100_0001
+        line.honest.words[300] = 0b1010_0000 | (1 - value)
+        meddling(line, first_write, lambda: line.honest.words.update({300: 0b1100_0000 | (1 - value)}))
+        report = line.engine.write("bit 0", value).result(5)
+        assert report.ok is (value == 0)
+        assert value == 0 or "somebody else wrote register 300" in report.reason
+        assert line.honest.words[300] == left
 
 
 def test_a_register_that_never_stands_still_is_written_and_that_is_said() -> None:
@@ -220,38 +171,45 @@ def test_a_read_only_register_is_told_by_its_exception() -> None:
         assert "exception 02" in report.reason
 
 
-def test_disarming_writes_the_release_of_a_held_key_and_nothing_else() -> None:
+def test_disarming_writes_the_stops_that_are_owed_and_nothing_else() -> None:
     with running() as line:
         assert line.engine.write("lamp", 1).result(5).ok
         count = len(line.written())
         waiting = [line.engine.write("speed", 40), line.engine.write("total", 7)]
-        (release,) = line.engine.disarm("bus", [("lamp", 0)])
+        release = line.engine.write("lamp", 0, Purpose.RELEASE)
+        line.engine.arm("bus", False)
         assert not line.engine.armed("bus")
         assert release.result(5).ok
         assert line.honest.coils[5] is False
         assert all(future.result(5).outcome in (Outcome.NOT_SENT, Outcome.KEPT) for future in waiting)
-        report = line.engine.write("speed", 30).result(5)
-        assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
+        for purpose in Purpose:
+            report = line.engine.write("speed", 30, purpose).result(5)
+            assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
         # How many of the two were under way is a matter of the moment; what was not, is never sent.
         written = line.written()[count:]
         assert len(written) == 1 + sum(future.result(5).ok for future in waiting)
         assert written[-1] == "050005" + "0000"
 
 
-def test_nothing_is_released_on_a_line_that_was_not_armed() -> None:
+def test_nothing_is_stopped_on_a_line_that_was_not_armed() -> None:
     with running() as line:
         line.engine.arm("bus", False)
-        (release,) = line.engine.disarm("bus", [("lamp", 0)])
-        report = release.result(5)
+        report = line.engine.write("lamp", 0, Purpose.STOP).result(5)
         assert (report.ok, report.reason) == (False, "line 'bus' is not armed")
         assert line.written() == []
 
 
-def test_a_release_that_is_too_late_is_dropped() -> None:
+def test_a_stop_that_is_too_late_after_disarming_is_given_up() -> None:
     with running() as line:
-        (release,) = line.engine.disarm("bus", [("lamp", 0)], within_s=-1.0)
-        assert release.result(5).outcome is Outcome.NOT_SENT
-        assert line.written() == []
+        line.follower.answer = lambda asked: []
+        stop = line.engine.write("lamp", 0, Purpose.STOP)
+        wait_for(lambda: any(owed.tries for owed in line.engine.snapshot().lines["bus"].owed))
+        line.engine.arm("bus", False, stops_s=0.0)
+        assert stop.result(5).outcome is Outcome.UNPROVED
+        count = len(line.written())
+        asked = len(line.follower.asked)
+        wait_for(lambda: len(line.follower.asked) > asked + 5)
+        assert len(line.written()) == count
 
 
 @pytest.mark.parametrize("functions", [(6, 16), (6, 16, 22)])

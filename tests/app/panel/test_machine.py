@@ -10,7 +10,6 @@ import pytest
 from app.panel.machine import (
     ASIDE_S,
     MESSAGE_S,
-    RELEASE_AGAIN_S,
     TRANSITIONS,
     Cause,
     KeyDown,
@@ -25,6 +24,7 @@ from app.panel.machine import (
     step,
 )
 from app.project.model import Project
+from app.project.purpose import Purpose
 from app.signals.reading import Quality
 from tests.app.panel.operating import Operator, project, register
 
@@ -356,7 +356,7 @@ def test_toggle_needs_a_good_reading() -> None:
     operator.lose("command", reason="no answer for 2 s")
     assert operator.press("f1") == (Refused("run command", "cannot toggle: no answer for 2 s"),)
     operator.read("command", 1)
-    assert operator.press("f1") == (Write("run command", Fraction(0)),)
+    assert operator.press("f1") == (Write("run command", Fraction(0), Purpose.STOP),)
 
 
 def test_a_second_toggle_is_the_way_back_even_before_the_line_has_answered() -> None:
@@ -398,41 +398,14 @@ def test_momentary_lasts_as_long_as_the_key() -> None:
     operator = panel(actions=JOG)
     assert operator.down("up") == (Write("reset", Fraction(1)),)
     assert operator.wait(5) == ()
-    assert operator.up("up") == (Write("reset", Fraction(0)),)
+    assert operator.up("up") == (Write("reset", Fraction(0), Purpose.RELEASE),)
     assert operator.up("up") == ()
-
-
-def test_a_release_that_fails_is_sent_again_until_it_is_written() -> None:
-    operator = panel(actions=JOG)
-    operator.down("up")
-    operator.up("up")
-    assert operator.writes == [("reset", 1), ("reset", 0)]
-    operator.feed(WriteDone("reset", operator.at, Fraction(1)))
-    operator.wait(10 * RELEASE_AGAIN_S)
-    assert operator.writes == [("reset", 1), ("reset", 0)], "its answer is still awaited"
-    for tries in range(1, 4):
-        operator.feed(WriteFailed("reset", "no answer", operator.at, Fraction(0)))
-        operator.wait(RELEASE_AGAIN_S + 0.1)
-        assert operator.writes[2:] == [("reset", 0)] * tries
-    operator.feed(WriteDone("reset", operator.at, Fraction(0)))
-    operator.wait(10 * RELEASE_AGAIN_S)
-    assert len(operator.writes) == 5
-
-
-def test_a_release_is_not_sent_again_once_the_key_is_down_again() -> None:
-    operator = panel(actions=JOG)
-    operator.down("up")
-    operator.up("up")
-    operator.feed(WriteFailed("reset", "no answer", operator.at, Fraction(0)))
-    operator.down("up")
-    operator.wait(10 * RELEASE_AGAIN_S)
-    assert operator.writes == [("reset", 1), ("reset", 0), ("reset", 1)]
 
 
 def test_momentary_ends_when_the_focus_is_lost() -> None:
     operator = panel(actions=JOG)
     operator.down("up")
-    assert operator.release_all() == (Write("reset", Fraction(0)),)
+    assert operator.release_all() == (Write("reset", Fraction(0), Purpose.RELEASE),)
     assert operator.up("up") == ()
     assert operator.release_all() == ()
 
@@ -440,7 +413,7 @@ def test_momentary_ends_when_the_focus_is_lost() -> None:
 def test_momentary_ends_when_another_screen_is_shown() -> None:
     operator = panel({"key": "right", "to": "status"}, actions=JOG)
     operator.down("up")
-    assert operator.down("right") == (Write("reset", Fraction(0)), Turned("status", "key right"))
+    assert operator.down("right") == (Write("reset", Fraction(0), Purpose.RELEASE), Turned("status", "key right"))
     assert operator.up("up") == ()
 
 
@@ -448,7 +421,7 @@ def test_momentary_ends_when_an_override_comes_and_when_it_goes() -> None:
     operator = with_faults(actions=JOG)
     operator.down("up")
     operator.read("status", FAULT)
-    assert operator.tick() == (Write("reset", Fraction(0)), Turned("fault", "fault is set"))
+    assert operator.tick() == (Write("reset", Fraction(0), Purpose.RELEASE), Turned("fault", "fault is set"))
     operator.up("up")
     operator.down("up")
     operator.read("status", 0)
@@ -461,7 +434,7 @@ def test_a_signal_pressed_by_two_keys_is_released_with_the_last() -> None:
     operator.down("up")
     assert operator.down("f1") == ()
     assert operator.up("up") == ()
-    assert operator.up("f1") == (Write("reset", Fraction(0)),)
+    assert operator.up("f1") == (Write("reset", Fraction(0), Purpose.RELEASE),)
 
 
 def test_what_could_not_be_released_is_not_pressed() -> None:
@@ -484,7 +457,7 @@ def test_an_action_on_a_condition_acts_once_each_time_it_begins() -> None:
     operator.tick()
     for _ in range(2):
         operator.read("status", FAULT)
-        assert operator.tick() == (Write("run command", Fraction(0)),)
+        assert operator.tick() == (Write("run command", Fraction(0), Purpose.STOP),)
         assert operator.wait(2) == ()
         operator.read("status", 0)
         assert operator.tick() == ()
@@ -516,7 +489,7 @@ def test_a_lost_reading_between_makes_no_new_beginning() -> None:
 @pytest.mark.parametrize(
     ("action", "effects"),
     [
-        ({"do": "clear", "signal": "run command"}, (Write("run command", Fraction(0)),)),
+        ({"do": "clear", "signal": "run command"}, (Write("run command", Fraction(0), Purpose.STOP),)),
         ({"do": "set", "signal": "run command"}, ()),
         ({"do": "toggle", "signal": "run command"}, ()),
         ({"do": "write", "signal": "set point", "value": 20}, ()),
@@ -586,7 +559,7 @@ def test_an_override_abandons_entry_and_nothing_is_written() -> None:
 
 def test_a_stop_key_stops_during_entry_and_leaves_it_alone() -> None:
     operator = entering(actions=[{"key": "f1", "do": "clear", "signal": "run command"}])
-    assert operator.press("f1") == (Write("run command", Fraction(0)),)
+    assert operator.press("f1") == (Write("run command", Fraction(0), Purpose.STOP),)
     assert operator.does(Mode.ADJUST)
 
 

@@ -151,7 +151,7 @@ def test_keys_turn_the_panel_and_write_nothing(replay: Replay) -> None:
     for key in ("reset", "start", "stop"):
         replay.key_down(key)
         replay.key_up(key)
-        assert replay.state.owed == {}
+        assert replay.state.sent == {}
 
 
 def test_another_moment_leads_the_panel_back(replay: Replay, played: tuple[Path, dict[float, tuple[str, ...]]]) -> None:

@@ -1,0 +1,66 @@
+"""One armed line with one follower whose answers a test decides."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from decimal import Decimal
+from typing import Any
+
+from app.bus.engine import Engine
+from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, Scale, Signal, TcpLine
+from tests.staged_follower import Registers, StagedFollower
+from tests.waiting import wait_for
+
+TIMEOUT_MS = 100
+
+
+def word(name: str, number: int, **more: Any) -> RegisterSignal:
+    return RegisterSignal(**{"follower": "pump", "number": number, "every_ms": 20, "write": True, "name": name, **more})
+
+
+TENTHS = Scale(raw=(Decimal(0), Decimal(10)), value=(Decimal(0), Decimal(1)))
+SIGNALS: tuple[Signal, ...] = (
+    word("speed", 310, scale=TENTHS, decimals=1, unit="Hz"),
+    word("total", 320, encoding="uint32"),
+    word("command", 300),
+    word("lamp", 5, table="coil"),
+    *(BitSignal(name=f"bit {n}", bit=Bit(of="command", number=n), write=True) for n in range(4)),
+)
+
+
+class Line:
+    """One armed line with one honest follower, until a test puts something in its way."""
+
+    def __init__(self, kind: str, signals: tuple[Signal, ...], follower: dict[str, Any]) -> None:
+        self.honest = Registers({300: 0b1010_0000, 310: 200})
+        self.follower = StagedFollower(kind, self.honest, TIMEOUT_MS)
+        self.project = Project(
+            panel=Panel(start="a"),
+            lines=(TcpLine(name="bus", host="unused"),),
+            followers=(Follower(name="pump", line="bus", unit=3, **follower),),
+            signals=signals,
+        )
+
+    def start(self) -> None:
+        self.follower.start()
+        self.engine = Engine(self.project, {"bus": self.follower.endpoint}, armed=["bus"])
+        self.engine.start()
+        wait_for(lambda: all(reading.good for reading in self.engine.snapshot().readings.values()))
+
+    def stop(self) -> None:
+        self.engine.stop()
+        self.follower.stop()
+
+    def written(self) -> list[str]:
+        return [asked.pdu.hex() for asked in self.follower.asked if asked.function > 4]
+
+
+@contextmanager
+def running(kind: str = "tcp", signals: tuple[Signal, ...] = SIGNALS, **follower: Any) -> Iterator[Line]:
+    line = Line(kind, signals, follower)
+    line.start()
+    try:
+        yield line
+    finally:
+        line.stop()

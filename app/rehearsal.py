@@ -35,6 +35,7 @@ from app.panel.rendering import Rows, render
 from app.project.binding import bindings
 from app.project.capability import not_offered
 from app.project.model import BitSignal, PanelMessage, Project
+from app.project.purpose import Purpose
 from app.signals.encoding import OutOfRange
 from app.signals.reading import Reading
 
@@ -71,6 +72,8 @@ class Rehearsal:
         if screen in project.screen_named:
             self.state = replace(self.state, screen=screen)
         self._answers: list[Event] = []
+        self._owed: dict[str, Write] = {}
+        """Stops that a silent follower has not got, by signal: they are written when it answers again, as on a line."""
 
     @property
     def models(self) -> Mapping[str, Bank]:
@@ -98,6 +101,9 @@ class Rehearsal:
             model.heard()  # here nobody ever stops asking
             model.advance_to(now)
         self._at = now
+        owed, self._owed = self._owed, {}
+        for write in owed.values():
+            self._written(write)
         answers, self._answers = self._answers, []
         effects: tuple[Effect, ...] = ()
         for event in (*answers, Tick(now)):
@@ -129,6 +135,8 @@ class Rehearsal:
         message: PanelMessage = "not_possible"
         if model.silent:
             reason, message = _silence(model), "no_answer"
+            if write.purpose is not Purpose.VALUE:
+                self._owed[write.signal] = write
         if reason is None:
             try:
                 words = model.read(binding.table, binding.address, binding.count)

@@ -6,6 +6,7 @@ import time
 from collections import deque
 from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import Future
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal, Self
 
@@ -44,6 +45,15 @@ RELEASE_S = 1.0
 """How long a stop waits at most for the line to take what keys have asked for, releases above all, in seconds."""
 OWED_SHOWN_S = 0.5
 """A stop that was never sent is shown as owed after so many seconds: until then it is merely on its way."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unproved:
+    """What somebody at the machine must know of stops: a headline, the rest of it, and whether they were given up."""
+
+    headline: str
+    words: str
+    failed: bool
 
 
 class CannotConnect(Exception):
@@ -124,6 +134,34 @@ class Session:
         Each stays until something is written to its signal after all, or `forget_failed`.
         """
         return tuple(self._failed.values())
+
+    @property
+    def unproved(self) -> Unproved | None:
+        """The stops that failed or are still owed, in words; None while all is well."""
+        if self._failed:
+            headline = translate("bus", "STOP FAILED: {signals} may still be on. Stop the machine at the machine.")
+            said = {
+                name: translate("bus", "'{signal}': {reason}").format(signal=name, reason=report.reason)
+                for name, report in self._failed.items()
+            }
+        else:
+            now = time.monotonic()
+            headline = translate("bus", "STOP NOT CONFIRMED: {signals} may still be on")
+            said = {
+                owed.signal: translate(
+                    "bus", "'{signal}': sent {tries} times, and again for {left:.0f} s; {reason}"
+                ).format(
+                    signal=owed.signal,
+                    tries=owed.tries,
+                    left=max(0.0, owed.until - now),
+                    reason=owed.reason or translate("bus", "it could not be sent"),
+                )
+                for owed in self.owed
+            }
+        if not said:
+            return None
+        signals = ", ".join(f"'{name}'" for name in said)
+        return Unproved(headline.format(signals=signals), "\n".join(said.values()), bool(self._failed))
 
     def forget_failed(self) -> None:
         """Somebody has seen the stops that failed."""

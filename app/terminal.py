@@ -64,6 +64,7 @@ def operate(session: Session) -> int:
                     Window(
                         FormattedTextControl(screen), height=session.project.panel.rows + 2, always_hide_cursor=True
                     ),
+                    Window(FormattedTextControl(lambda: _unproved(session)), wrap_lines=True, dont_extend_height=True),
                     Window(FormattedTextControl(lambda: _state_of_followers(session)), wrap_lines=True),
                     Window(FormattedTextControl(f"{visible(legend)}  leave: Ctrl+C"), height=1, style="reverse"),
                 ]
@@ -100,6 +101,18 @@ def _runs(row: Row) -> StyleAndTextTuples:
 def _style(attribute: Attribute) -> str:
     styles = {Attribute.INVERSE: "reverse", Attribute.BLINK: "blink", Attribute.STALE: "italic underline"}
     return " ".join(style for flag, style in styles.items() if flag in attribute)
+
+
+def _unproved(session: Session) -> StyleAndTextTuples:
+    """Stops that are not proved, and that a line disarmed itself; nothing while all is well."""
+    unproved = session.unproved
+    told: StyleAndTextTuples = []
+    if unproved is not None:
+        told += [("bold reverse", f" {visible(unproved.headline)} \n")]
+        told += [("", f"{visible(line)}\n") for line in unproved.words.splitlines()]
+    if session.disarmed:
+        told.append(("bold", f"{visible(session.disarmed)}\n"))
+    return told
 
 
 def _state_of_followers(session: Session) -> str:

@@ -186,6 +186,8 @@ class Writing:
     simulated: bool = False
     armed: tuple[str, ...] = ()
     """The lines that are armed."""
+    disarmed: str = ""
+    """Why a line disarmed itself, in words; stops are still written to it."""
 
 
 class ArmingBadge(QFrame):
@@ -214,7 +216,7 @@ class ArmingBadge(QFrame):
         """Room for the longest that it can have to say, always: nothing beside or below it moves when it says it."""
         metrics, button = self._strong(), self._button_size()
         aside = self._stripes.width() + button.width() + 2 * BESIDE
-        words = (self._simulated_words(), self._no_words(), self._locked_words())
+        words = (self._simulated_words(), self._no_words(), self._locked_words(), self._disarmed_words())
         widths = (
             aside + metrics.horizontalAdvance(self._armed_words("0" * NAME)),
             button.width() + BESIDE + max(metrics.horizontalAdvance(each) for each in words),
@@ -253,6 +255,9 @@ class ArmingBadge(QFrame):
     def _locked_words(self) -> str:
         return self.tr("Not armed: only reading")
 
+    def _disarmed_words(self) -> str:
+        return self.tr("Disarmed: only stops are written")
+
     def _no_words(self) -> str:
         return self.tr("Not connected: nothing is written")
 
@@ -269,12 +274,16 @@ class ArmingBadge(QFrame):
             words = self._armed_words(", ".join(writing.armed))
         elif writing.live and writing.simulated:
             words = self._simulated_words()
+        elif writing.disarmed:
+            words = self._disarmed_words()
         elif writing.live:
             words = self._locked_words()
         else:
             words = self._no_words()
         self._words.setText(words)
+        self._words.setToolTip(writing.disarmed or words)
         self.setAccessibleName(words)
+        self.setAccessibleDescription(writing.disarmed)
         self._stripes.setVisible(armed)
         # The action that is no more the default one would stay behind as a menu of the button.
         self.button.removeAction(self._arm if armed else self._disarm)

@@ -40,6 +40,8 @@ class Live(QObject):
     transactions = Signal(object)
     """What went over the line since the last frame, oldest first: a tuple of app.bus.transactions.Transaction."""
 
+    disarmed = Signal(str)
+    """A line disarmed itself, since it was lost for too long: why, in words."""
     left_on = Signal(object)
     """Disconnected before the line confirmed that these signals, a tuple of names, are let go: they may still be on."""
 
@@ -50,6 +52,7 @@ class Live(QObject):
         self._make = make_session or _session
         self._session: Session | None = None
         self._seen = 0
+        self._writing = Writing()
         self._timer = QTimer(self)
         self._timer.setInterval(FRAME_MS)
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
@@ -82,7 +85,7 @@ class Live(QObject):
         if session is None:
             return Writing()
         armed = tuple(line.name for line in session.project.lines if session.engine.armed(line.name))
-        return Writing(live=True, simulated=session.simulation is not None, armed=armed)
+        return Writing(live=True, simulated=session.simulation is not None, armed=armed, disarmed=session.disarmed)
 
     def connect_to(self, project: Project, via: Via) -> None:
         """Run `project`; what ran before is stopped first. A real line starts disarmed.
@@ -176,6 +179,11 @@ class Live(QObject):
         if session is None:
             return
         self._pass_on(session.tick())
+        before, self._writing = self._writing, self.writing
+        if self._writing.disarmed != before.disarmed:
+            self.connection_changed.emit()
+            if self._writing.disarmed:
+                self.disarmed.emit(self._writing.disarmed)
         self._seen, news = session.engine.transactions.since(self._seen)
         if news:
             self.transactions.emit(news)

@@ -36,6 +36,7 @@ from widgets.project_files import ProjectFiles
 from widgets.settings import Settings
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
+from widgets.stop_alarm import StopAlarm
 from widgets.strip import LineStrip, Passage, passage_of
 from widgets.templates import blank
 from widgets.window_menus import WindowMenus
@@ -262,6 +263,7 @@ class MainWindow(QMainWindow):
         layout.addWidget(self._stack, 1)
         layout.addLayout(self._make_foot())
         self.setCentralWidget(whole)
+        self.alarm = StopAlarm(self.live, (self.strip,), whole)
         self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.line_dock)
         self.line_dock.hide()
 
@@ -281,6 +283,7 @@ class MainWindow(QMainWindow):
         self.live.connection_changed.connect(self._connection_changed)
         self.live.frame.connect(self._show_trouble)
         self.live.left_on.connect(self._say_left_on)
+        self.live.disarmed.connect(self._say_disarmed)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
         self.strip.opened.connect(self._open_line_view)
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
@@ -293,6 +296,10 @@ class MainWindow(QMainWindow):
             "Look at the machine before anyone goes near it."
         ).format(signals=", ".join(signals))
         QMessageBox.warning(self, self.tr("Perhaps still on"), words)
+
+    def _say_disarmed(self, why: str) -> None:
+        words = self.tr("{why}. Keys that stop still write; arm again for the others.")
+        self.tell(words.format(why=why[:1].upper() + why[1:]), trouble=True)
 
     # Keeping it in step
 

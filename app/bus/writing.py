@@ -160,8 +160,9 @@ class Writing:
             self._owe(wanted, purpose)
             return
         try:
-            self._permits(binding)
+            self._line_permits()
             self._unless_owed(binding)
+            self._permits(binding)
         except Dropped as why:
             drop((wanted,), str(why), obstacle=why.obstacle)
             return

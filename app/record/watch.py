@@ -121,7 +121,9 @@ class Watch:
                 if name in now_armed:
                     self._add(at, Kind.ARMED, name, translate("record", "the line may be written to"))
                 else:
-                    self._add(at, Kind.DISARMED, name, translate("record", "the line may no longer be written to"))
+                    why = snapshot.lines[name].disarmed if name in snapshot.lines else ""
+                    words = translate("record", "the line may no longer be written to")
+                    self._add(at, Kind.DISARMED, name, why or words)
         self._events += self.alarms.look(state.holding, at)
 
     def acknowledge(self, indexes: Iterable[int]) -> None:

@@ -62,7 +62,7 @@ def started(session: Session) -> Iterator[Session]:
         finally:
             for name in session.stop():
                 say(
-                    f"the line has not confirmed that signal '{name}' was released; it may still be on: "
+                    f"the line has not confirmed the stop of signal '{name}'; it may still be on: "
                     "look at the machine, and stop it there"
                 )
 

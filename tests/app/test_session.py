@@ -7,6 +7,8 @@ from fractions import Fraction
 
 import pytest
 
+import app.bus.line
+import app.bus.writing
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.follower.simulation import FollowerError, Simulation
@@ -245,3 +247,93 @@ def test_the_line_is_told_what_is_on_the_screen(pump: Project, monkeypatch: pyte
         press(session, "right")
         assert session.state.shown != first
         assert told[-1] >= fields(session)
+
+
+def served(project: Project) -> tuple[Simulation, Endpoint]:
+    player = Simulation(project)
+    player.start()
+    host, port = player.serve_tcp(None, "127.0.0.1", 0)
+    return player, Endpoint.tcp(host, port, timeout_ms=100)
+
+
+def test_a_stop_is_owed_in_words_until_it_is_proved_and_a_start_does_not_pass_it(pump: Project) -> None:
+    player, endpoint = served(pump)
+    drive = player.models["pump"]
+    try:
+        with Session(pump, endpoint, armed=True) as session:
+            wait_for(lambda: value(session, "remote") == 1 and value(session, "command") is not None)
+            press(session, "start")
+            wait_for(lambda: session.tick() is not None and drive.get("run command") == 1 and not session.writing)
+            assert session.unproved is None
+            drive.silent = True
+            press(session, "stop")
+            wait_for(lambda: session.tick() is not None and session.unproved is not None)
+            press(session, "start")
+            unproved = session.unproved
+            assert unproved is not None
+            assert unproved.headline == "STOP NOT CONFIRMED: 'run command' may still be on"
+            assert not unproved.failed
+            drive.silent = False
+            wait_for(lambda: session.tick() is not None and not session.writing)
+            assert drive.get("run command") == 0
+            wait_for(lambda: session.unproved is None)
+    finally:
+        player.stop()
+
+
+def test_a_stop_that_failed_is_told_until_it_succeeds_after_all(pump: Project, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(app.bus.writing, "OWED_S", 0.4)
+    player, endpoint = served(pump)
+    drive = player.models["pump"]
+    try:
+        with Session(pump, endpoint, armed=True) as session:
+            wait_for(lambda: value(session, "command") is not None)
+            drive.silent = True
+            press(session, "stop")
+            wait_for(lambda: session.tick() is not None and bool(session.failed))
+            assert session.unproved is not None
+            assert session.unproved.failed
+            assert session.unproved.headline.startswith("STOP FAILED: 'run command' may still be on.")
+            drive.silent = False
+            wait_for(lambda: value(session, "command") is not None)
+            press(session, "stop")
+            wait_for(lambda: session.tick() is not None and not session.writing)
+            assert session.unproved is None
+    finally:
+        player.stop()
+
+
+def test_unarmed_nothing_was_pressed_and_nothing_is_to_be_released(pump: Project) -> None:
+    player, endpoint = served(pump)
+    try:
+        session = Session(pump, endpoint)
+        session.start()
+        wait_for(lambda: value(session, "command") is not None)
+        session.key_down("reset")
+        wait_for(lambda: session.tick() is not None and not session.writing)
+        session.key_up("reset")
+        press(session, "stop")
+        assert session.stop() == ()
+    finally:
+        player.stop()
+
+
+def test_a_key_that_is_held_while_the_line_disarms_itself_is_let_go(
+    pump: Project, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(app.bus.line, "LOST_S", 0.3)
+    own = pump.but(followers=tuple(follower.but(communication_timeout_ms=0) for follower in pump.followers))
+    player, endpoint = served(own)
+    drive = player.models["pump"]
+    try:
+        with Session(own, endpoint, armed=True) as session:
+            wait_for(lambda: value(session, "command") is not None)
+            session.key_down("reset")
+            wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 1 and not session.writing)
+            drive.silent = True
+            wait_for(lambda: session.tick() is not None and bool(session.disarmed))
+            assert not session.engine.armed("pump room")
+            drive.silent = False
+            wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 0)
+    finally:
+        player.stop()

@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from app.follower.simulation import Simulation
 from app.panel.events import Turned, Write
 from app.project.model import Panel, Project, Screen
+from app.project.purpose import Purpose
 from app.signals.reading import Quality
 from tests.widgets.bench_project import bench_project
 from widgets.live import Live, NotConnectedError
@@ -170,7 +171,7 @@ def test_losing_the_focus_lets_go_of_a_held_key(live: Live, qtbot: QtBot) -> Non
     done: list[object] = []
     live.happened.connect(done.append)
     live.release_all()
-    assert Write("run", Fraction(0)) in done
+    assert Write("run", Fraction(0), Purpose.RELEASE) in done
     qtbot.waitUntil(lambda: value(live, "run") == 0)
 
 

@@ -6,6 +6,7 @@ import threading
 import time
 from collections.abc import Callable
 from concurrent.futures import Future
+from fractions import Fraction
 
 import pytest
 
@@ -73,7 +74,7 @@ def test_while_a_stop_is_not_proved_that_is_told_and_nothing_is_started() -> Non
         stop = line.engine.write("lamp", 0, Purpose.STOP)
         wait_for(lambda: any(each.tries >= 2 for each in owed(line)))
         (told,) = owed(line)
-        assert (told.signal, told.value) == ("lamp", 0)
+        assert (told.signal, told.value) == ("lamp", Fraction(0))
         assert told.until - told.since == app.bus.writing.OWED_S
         assert told.reason.startswith("not acknowledged, and perhaps written all the same: unit 3 did not answer")
         # Its readings come, so it would be written to again, but for the stop.

@@ -1,0 +1,125 @@
+"""The alarm of a stop that is not proved: large, in sight on every workplace, and nothing moves for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtCore import QPoint, QRect
+from PySide6.QtWidgets import QWidget
+from pytestqt.qtbot import QtBot
+
+import app.bus.line
+import app.bus.writing
+from app.follower.simulation import Simulation
+from app.session import Session
+from tests.widgets.bench_project import bench_project
+from widgets.settings import Settings
+from widgets.window import BENCH, START_UP, MainWindow
+
+pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
+
+
+@pytest.fixture
+def device() -> Iterator[Simulation]:
+    with Simulation(bench_project()) as simulation:
+        yield simulation
+
+
+@pytest.fixture
+def window(device: Simulation, qtbot: QtBot) -> Iterator[MainWindow]:
+    """A window connected to a real line, armed, its fan running."""
+    _, port = device.serve_tcp(None, "127.0.0.1", 0)
+    made = MainWindow(Settings(keep=False), workplace=BENCH)
+    made.take(bench_project(port), None)
+    made.resize(1366, 768)
+    made.show()
+    made.live.connect_to(made.document.project, None)
+    qtbot.waitUntil(lambda: made.live.readings()["command"].good)
+    made.live.arm()
+    made.live.key_down("start")
+    made.live.key_up("start")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    yield made
+    made.live.left_on.disconnect()
+    made.leave()
+    made.deleteLater()
+
+
+def session(window: MainWindow) -> Session:
+    assert window.live.session is not None
+    return window.live.session
+
+
+def places(window: MainWindow) -> dict[str, QRect]:
+    """Where everything of the workplace in front is."""
+    front = window.workplace
+    return {
+        f"{number} {type(child).__name__}": QRect(child.mapTo(window, QPoint()), child.size())
+        for number, child in enumerate(front.findChildren(QWidget))
+        if child.isVisible() and child.window() is window
+    }
+
+
+@pytest.mark.parametrize("workplace", [BENCH, START_UP])
+def test_a_stop_that_is_not_confirmed_is_in_sight_and_moves_nothing(
+    window: MainWindow, device: Simulation, workplace: int, qtbot: QtBot
+) -> None:
+    window.show_workplace(workplace)
+    assert not window.alarm.isVisible()
+    device.models["fan"].silent = True
+    qtbot.waitUntil(lambda: session(window).snapshot().followers["fan"].answering is False)
+    window.live.key_down("stop")
+    window.live.key_up("stop")
+    qtbot.waitUntil(lambda: not session(window).writing or window.alarm.isVisible())
+    qtbot.wait(50)
+    before = places(window)
+    qtbot.waitUntil(window.alarm.isVisible)
+    assert "STOP NOT CONFIRMED: 'run' may still be on" in window.alarm.headline.text()
+    assert "sent" in window.alarm.headline.toolTip()
+    assert not window.alarm.seen.isVisible()
+    assert places(window) == before
+    for key in window.workplace.findChildren(QWidget):
+        if "Key" in type(key).__name__ and key.isVisible():
+            assert not QRect(key.mapTo(window, QPoint()), key.size()).intersects(
+                QRect(window.alarm.mapTo(window, QPoint()), window.alarm.size())
+            )
+    device.models["fan"].silent = False
+    qtbot.waitUntil(lambda: not window.alarm.isVisible())
+    assert device.models["fan"].get("command") == 0
+    assert places(window) == before
+
+
+def test_a_stop_that_failed_stays_until_somebody_has_looked(
+    window: MainWindow, device: Simulation, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(app.bus.writing, "OWED_S", 0.5)
+    device.models["fan"].silent = True
+    window.live.key_down("stop")
+    window.live.key_up("stop")
+    qtbot.waitUntil(lambda: "STOP FAILED: 'run'" in window.alarm.headline.text())
+    device.models["fan"].silent = False
+    qtbot.waitUntil(lambda: window.live.readings()["command"].good)
+    assert window.alarm.isVisible()
+    window.alarm.seen.click()
+    assert not window.alarm.isVisible()
+
+
+def test_a_lost_line_is_disarmed_in_words(
+    window: MainWindow, device: Simulation, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(app.bus.line, "LOST_S", 0.3)
+    device.models["fan"].silent = True
+    with qtbot.waitSignal(window.live.disarmed):
+        pass
+    assert window.told.startswith("Line 'hall' was disarmed: follower 'fan' did not answer for 0.3 s")
+    assert window.badge.words == "Disarmed: only stops are written"
+    device.models["fan"].silent = False
+    qtbot.waitUntil(lambda: window.live.readings()["command"].good)
+    window.live.key_down("stop")
+    window.live.key_up("stop")
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 0)
+    window.live.key_down("start")
+    window.live.key_up("start")
+    qtbot.waitUntil(lambda: not session(window).writing)
+    assert device.models["fan"].get("command") == 0

@@ -45,6 +45,8 @@ if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.design import DesignWorkplace
     from widgets.start_up import StartUpWorkplace
 
+DISARMED: Final = "disarmed"
+"""What a notice of the window is about."""
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
 RECORDING: Final = ".fanrec"
@@ -263,7 +265,7 @@ class MainWindow(QMainWindow):
         layout.addWidget(self._stack, 1)
         layout.addLayout(self._make_foot())
         self.setCentralWidget(whole)
-        self.alarm = StopAlarm(self.live, (self.strip,), whole)
+        self.alarm = StopAlarm(self.live, (self.notices, self.strip), whole)
         self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.line_dock)
         self.line_dock.hide()
 
@@ -299,7 +301,7 @@ class MainWindow(QMainWindow):
 
     def _say_disarmed(self, why: str) -> None:
         words = self.tr("{why}. Keys that stop still write; arm again for the others.")
-        self.tell(words.format(why=why[:1].upper() + why[1:]), trouble=True)
+        self.notices.say(DISARMED, words.format(why=why[:1].upper() + why[1:]))
 
     # Keeping it in step
 
@@ -313,6 +315,8 @@ class MainWindow(QMainWindow):
     def _connection_changed(self) -> None:
         writing = self.live.writing
         self.badge.show_writing(writing)
+        if not writing.disarmed:
+            self.notices.retract(DISARMED)
         session = self.live.session
         if session is None:
             self.strip.set_lines([])

@@ -102,6 +102,10 @@
         <translation>SCHARF: Tasten schreiben auf {lines}</translation>
     </message>
     <message>
+        <source>Disarmed: only stops are written</source>
+        <translation>Entschärft: nur Stopps werden geschrieben</translation>
+    </message>
+    <message>
         <source>Not armed: only reading</source>
         <translation>Nicht scharf: es wird nur gelesen</translation>
     </message>
@@ -112,10 +116,6 @@
     <message>
         <source>Simulated: nothing real can move</source>
         <translation>Simuliert: nichts Wirkliches bewegt sich</translation>
-    </message>
-    <message>
-        <source>Disarmed: only stops are written</source>
-        <translation>Entschärft: nur Stopps werden geschrieben</translation>
     </message>
 </context>
 <context>
@@ -271,11 +271,11 @@
         <translation>Das Eingefügte zeigt Signale, deren Namen auch dieses Projekt hat, aber mit anderer Bedeutung. Welche sollen gezeigt werden?</translation>
     </message>
     <message>
-        <source>follower '{name}'</source>
+        <source>follower &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>signal '{name}'</source>
+        <source>signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
 </context>
@@ -966,7 +966,7 @@
 <context>
     <name>CursorLine</name>
     <message>
-        <source>'{name}', a signal that does not exist</source>
+        <source>&apos;{name}&apos;, a signal that does not exist</source>
         <translation>„{name}“, ein Signal, das es nicht gibt</translation>
     </message>
     <message>
@@ -1149,7 +1149,7 @@
         <translation>&amp;Tabellen</translation>
     </message>
     <message>
-        <source>The panel has one language only; more are named in the panel's properties.</source>
+        <source>The panel has one language only; more are named in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere werden in den Eigenschaften des Panels benannt.</translation>
     </message>
     <message>
@@ -1442,7 +1442,7 @@
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
     <message>
-        <source>{where}. It would cover the text '{text}'.</source>
+        <source>{where}. It would cover the text &apos;{text}&apos;.</source>
         <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
     </message>
 </context>
@@ -1849,13 +1849,6 @@
     </message>
 </context>
 <context>
-    <name>FileBar</name>
-    <message>
-        <source>Close the message about the file</source>
-        <translation>Meldung zur Datei schließen</translation>
-    </message>
-</context>
-<context>
     <name>FileStanding</name>
     <message>
         <source>Co&amp;mpare</source>
@@ -1937,7 +1930,7 @@
         <translation>In den Texten der Bilder oder in den Namen der Signale, die Felder zeigen</translation>
     </message>
     <message>
-        <source>Left as it is: screen '{screen}', row {row}, column {column}: {reason}</source>
+        <source>Left as it is: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
         <translation>Unverändert gelassen: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
     </message>
     <message>
@@ -2055,7 +2048,7 @@
 <context>
     <name>FindingsList</name>
     <message>
-        <source>'{text}' is not taken over: {reason}</source>
+        <source>&apos;{text}&apos; is not taken over: {reason}</source>
         <translation>„{text}“ ist nicht übernommen: {reason}</translation>
     </message>
     <message>
@@ -2216,11 +2209,11 @@
 <context>
     <name>FollowerForm</name>
     <message>
-        <source>'{text}' ends before it begins</source>
+        <source>&apos;{text}&apos; ends before it begins</source>
         <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
-        <source>'{text}' is no range; write them as: holding 500-599, input 7</source>
+        <source>&apos;{text}&apos; is no range; write them as: holding 500-599, input 7</source>
         <translation>„{text}“ ist kein Bereich; Schreibweise: holding 500-599, input 7</translation>
     </message>
     <message>
@@ -2426,10 +2419,6 @@
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
         <translation>{code} ist keiner von 5, 6, 15, 16 und 22</translation>
-    </message>
-    <message>
-        <source>Its address on the line, 1 to 247</source>
-        <translation>Seine Adresse an der Leitung, 1 bis 247</translation>
     </message>
 </context>
 <context>
@@ -2777,10 +2766,6 @@
     <message>
         <source>write the port, and how it is set: COM3 19200 8E1</source>
         <translation>Anschluss und Einstellung angeben: COM3 19200 8E1</translation>
-    </message>
-    <message>
-        <source>Its address on the line, 1 to 247</source>
-        <translation>Seine Adresse an der Leitung, 1 bis 247</translation>
     </message>
 </context>
 <context>
@@ -3438,11 +3423,11 @@
 <context>
     <name>ModelChoices</name>
     <message>
-        <source>&amp;Address of the model's ID</source>
+        <source>&amp;Address of the model&apos;s ID</source>
         <translation>&amp;Adresse der ID des Modells</translation>
     </message>
     <message>
-        <source>Address of the model's ID</source>
+        <source>Address of the model&apos;s ID</source>
         <translation>Adresse der ID des Modells</translation>
     </message>
     <message>
@@ -4246,7 +4231,7 @@
         <translation>Titel</translation>
     </message>
     <message>
-        <source>What the panel's display can show</source>
+        <source>What the panel&apos;s display can show</source>
         <translation>Was die Anzeige des Panels darstellen kann</translation>
     </message>
     <message>
@@ -4266,7 +4251,7 @@
         <translation>Schritte</translation>
     </message>
     <message>
-        <source>the key '{name}' stands there twice</source>
+        <source>the key &apos;{name}&apos; stands there twice</source>
         <translation>die Taste „{name}“ steht dort zweimal</translation>
     </message>
     <message>
@@ -4366,11 +4351,11 @@
 <context>
     <name>PartEditing</name>
     <message>
-        <source>'{text}' is kept in the properties until it is right: {reason}</source>
+        <source>&apos;{text}&apos; is kept in the properties until it is right: {reason}</source>
         <translation>„{text}“ bleibt in den Eigenschaften, bis es stimmt: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' is not taken over: {reason}</source>
+        <source>&apos;{text}&apos; is not taken over: {reason}</source>
         <translation>„{text}“ ist nicht übernommen: {reason}</translation>
     </message>
 </context>
@@ -4462,11 +4447,11 @@
 <context>
     <name>Pasted</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write the one that is meant</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
         <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is written otherwise than the other numbers</source>
+        <source>&apos;{text}&apos; is written otherwise than the other numbers</source>
         <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
     </message>
     <message>
@@ -4830,7 +4815,7 @@
         <translation>nicht bekannt</translation>
     </message>
     <message>
-        <source>with the table's digit, 40001</source>
+        <source>with the table&apos;s digit, 40001</source>
         <translation>mit Ziffer der Tabelle, 40001</translation>
     </message>
 </context>
@@ -5409,7 +5394,7 @@
         <translation>Roh &amp;0 ist</translation>
     </message>
     <message>
-        <source>Scaling of '{name}'</source>
+        <source>Scaling of &apos;{name}&apos;</source>
         <translation>Skalierung von „{name}“</translation>
     </message>
     <message>
@@ -5523,11 +5508,11 @@
         <translation>Livewerte: nichts ist verbunden, also gibt es keine. Verbinden mit Strg+K.</translation>
     </message>
     <message>
-        <source>Nothing is found for '{text}'.</source>
+        <source>Nothing is found for &apos;{text}&apos;.</source>
         <translation>Zu „{text}“ wurde nichts gefunden.</translation>
     </message>
     <message>
-        <source>On this screen the key '{key}' turns to no other.</source>
+        <source>On this screen the key &apos;{key}&apos; turns to no other.</source>
         <translation>Auf diesem Bild wechselt die Taste „{key}“ zu keinem anderen.</translation>
     </message>
     <message>
@@ -5553,7 +5538,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Wechselt hier kein Bild</translation>
     </message>
     <message>
-        <source>Turns to '{screen}'</source>
+        <source>Turns to &apos;{screen}&apos;</source>
         <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
@@ -5842,7 +5827,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalCells</name>
     <message>
-        <source>'{name}' holds no bits; name a register signal</source>
+        <source>&apos;{name}&apos; holds no bits; name a register signal</source>
         <translation>„{name}“ enthält keine Bits; ein Registersignal nennen</translation>
     </message>
     <message>
@@ -5938,7 +5923,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
     </message>
     <message>
-        <source>The number as the follower's manual gives it; of a bit its number, from 0</source>
+        <source>The number as the follower&apos;s manual gives it; of a bit its number, from 0</source>
         <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
     </message>
     <message>
@@ -6046,7 +6031,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' does not exist</source>
+        <source>signal &apos;{name}&apos; does not exist</source>
         <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
@@ -6267,7 +6252,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
     </message>
     <message>
-        <source>The number as the follower's manual gives it</source>
+        <source>The number as the follower&apos;s manual gives it</source>
         <translation>Die Nummer aus dem Handbuch des Geräts</translation>
     </message>
     <message>
@@ -6667,7 +6652,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Jemand hat den Antrieb auf Lokal geschaltet: Die Leitung befiehlt ihm nichts mehr.</translation>
     </message>
     <message>
-        <source>The drive's external fault input is tripped, and it stops with a fault until that is reset.</source>
+        <source>The drive&apos;s external fault input is tripped, and it stops with a fault until that is reset.</source>
         <translation>Der Eingang für externe Störung ist ausgelöst; der Antrieb hält mit Störung an, bis sie quittiert wird.</translation>
     </message>
 </context>
@@ -7455,7 +7440,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>&amp;Führt zu</translation>
     </message>
     <message>
-        <source>Add a turn from '{screen}'</source>
+        <source>Add a turn from &apos;{screen}&apos;</source>
         <translation>Wechsel von „{screen}“ anlegen</translation>
     </message>
     <message>
@@ -7479,7 +7464,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Kein anderes Bild heißt so.</translation>
     </message>
     <message>
-        <source>On &amp;every screen, not only on '{screen}'</source>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
         <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
@@ -7623,11 +7608,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Aktion {n}</translation>
     </message>
     <message>
-        <source>Follower '{name}'</source>
+        <source>Follower &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>Line '{name}'</source>
+        <source>Line &apos;{name}&apos;</source>
         <translation>Leitung „{name}“</translation>
     </message>
     <message>
@@ -7635,7 +7620,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
     </message>
     <message>
-        <source>Signal '{name}'</source>
+        <source>Signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
     <message>
@@ -7820,36 +7805,37 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
 </context>
 <context>
-    <name>_Notice</name>
-    <message>
-        <source>Dismiss</source>
-        <translation>Verwerfen</translation>
-    </message>
-</context>
-<context>
     <name>bus</name>
     <message>
-        <source>'{name}' holds a control character; type the name anew</source>
+        <source>&apos;{name}&apos; holds a control character; type the name anew</source>
         <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
     </message>
     <message>
-        <source>'{text}' is no endpoint; write {forms}</source>
+        <source>&apos;{signal}&apos;: sent {tries} times, and again for {left:.0f} s; {reason}</source>
+        <translation>„{signal}“: {tries}-mal gesendet, und weiter für {left:.0f} s; {reason}</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos;: {reason}</source>
+        <translation>„{signal}“: {reason}</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is no endpoint; write {forms}</source>
         <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
     </message>
     <message>
-        <source>'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
+        <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
         <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
-        <source>'{text}' names no port; the usual one is {port}: {whole}</source>
+        <source>&apos;{text}&apos; names no port; the usual one is {port}: {whole}</source>
         <translation>„{text}“ nennt keinen Port; üblich ist {port}: {whole}</translation>
     </message>
     <message>
-        <source>'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
+        <source>&apos;{text}&apos; names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
         <translation>„{text}“ nennt keinen seriellen Anschluss; Schreibweise: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
     </message>
     <message>
-        <source>'{text}': port {port} is outside 1..65535</source>
+        <source>&apos;{text}&apos;: port {port} is outside 1..65535</source>
         <translation>„{text}“: Port {port} liegt außerhalb 1..65535</translation>
     </message>
     <message>
@@ -7885,7 +7871,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ODER-Maske</translation>
     </message>
     <message>
-        <source>a code of the follower's own; see its manual</source>
+        <source>STOP FAILED: {signals} may still be on. Stop the machine at the machine.</source>
+        <translation>STOPP GESCHEITERT: {signals} ist vielleicht noch ein. Die Maschine an der Maschine stoppen.</translation>
+    </message>
+    <message>
+        <source>STOP NOT CONFIRMED: {signals} may still be on</source>
+        <translation>STOPP NICHT BESTÄTIGT: {signals} ist vielleicht noch ein</translation>
+    </message>
+    <message>
+        <source>a code of the follower&apos;s own; see its manual</source>
         <translation>ein eigener Code des Geräts; siehe sein Handbuch</translation>
     </message>
     <message>
@@ -7895,6 +7889,18 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>a part of {name}, which has {count} registers</source>
         <translation>ein Teil von {name}, das {count} Register hat</translation>
+    </message>
+    <message>
+        <source>a stop of follower &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
+        <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
+    </message>
+    <message>
+        <source>a stop was asked for meanwhile</source>
+        <translation>inzwischen wurde ein Stopp verlangt</translation>
+    </message>
+    <message>
+        <source>acknowledged, but not read back: a stop went first</source>
+        <translation>quittiert, aber nicht zurückgelesen: ein Stopp ging vor</translation>
     </message>
     <message>
         <source>acknowledged, but not read back: {sentence}</source>
@@ -7985,7 +7991,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Versorgung, Unit-Adresse und Verdrahtung prüfen, an einer seriellen Leitung auch Baudrate und Parität</translation>
     </message>
     <message>
-        <source>check parity and baud rate, the line's ends and shield, and that no two devices share a unit</source>
+        <source>check parity and baud rate, the line&apos;s ends and shield, and that no two devices share a unit</source>
         <translation>Parität und Baudrate prüfen, die Leitungsabschlüsse und den Schirm, und ob zwei Geräte dieselbe Unit haben</translation>
     </message>
     <message>
@@ -8069,19 +8075,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>passt</translation>
     </message>
     <message>
-        <source>follower '{follower}' has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
+        <source>follower &apos;{follower}&apos; has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
         <translation>Gerät „{follower}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt, und {endpoint} ist eine serielle Leitung; ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
     </message>
     <message>
-        <source>follower '{follower}' {sentence}</source>
+        <source>follower &apos;{follower}&apos; {sentence}</source>
         <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
     <message>
-        <source>follower '{name}' does not answer: {reason}</source>
+        <source>follower &apos;{name}&apos; does not answer: {reason}</source>
         <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
     </message>
     <message>
-        <source>follower '{name}' kept {held} instead of {wanted}</source>
+        <source>follower &apos;{name}&apos; kept {held} instead of {wanted}</source>
         <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
     </message>
     <message>
@@ -8121,6 +8127,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>in {seconds:.1f} s</translation>
     </message>
     <message>
+        <source>it could not be sent</source>
+        <translation>er konnte nicht gesendet werden</translation>
+    </message>
+    <message>
         <source>it is not connected yet</source>
         <translation>noch nicht verbunden</translation>
     </message>
@@ -8145,6 +8155,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ihr erstes Byte fehlt</translation>
     </message>
     <message>
+        <source>its press was not sent</source>
+        <translation>der Tastendruck dazu wurde nicht gesendet</translation>
+    </message>
+    <message>
+        <source>its time was over</source>
+        <translation>seine Zeit war abgelaufen</translation>
+    </message>
+    <message>
         <source>keeps bits {bits}</source>
         <translation>behält Bits {bits}</translation>
     </message>
@@ -8153,35 +8171,39 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Länge</translation>
     </message>
     <message>
-        <source>line '{line}' at {where}</source>
+        <source>line &apos;{line}&apos; at {where}</source>
         <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
-        <source>line '{line}' is down: nothing says where it leads</source>
+        <source>line &apos;{line}&apos; is down: nothing says where it leads</source>
         <translation>Leitung „{line}“ ist unterbrochen: nirgends steht, wohin sie führt</translation>
     </message>
     <message>
-        <source>line '{line}' is down: {sentence}</source>
+        <source>line &apos;{line}&apos; is down: {sentence}</source>
         <translation>Leitung „{line}“ ist unterbrochen: {sentence}</translation>
     </message>
     <message>
-        <source>line '{line}' is not armed</source>
+        <source>line &apos;{line}&apos; is not armed</source>
         <translation>Leitung „{line}“ ist nicht scharf</translation>
     </message>
     <message>
-        <source>line '{line}' is stopped</source>
+        <source>line &apos;{line}&apos; is stopped</source>
         <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
-        <source>line '{name}' stopped by a fault of this program; start it anew</source>
+        <source>line &apos;{line}&apos; was disarmed: follower &apos;{name}&apos; did not answer for {limit} s</source>
+        <translation>Leitung „{line}“ wurde entschärft: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
+    </message>
+    <message>
+        <source>line &apos;{name}&apos; stopped by a fault of this program; start it anew</source>
         <translation>Leitung „{name}“ wurde durch einen Fehler dieses Programms angehalten; neu starten</translation>
     </message>
     <message>
-        <source>line '{name}' was disarmed</source>
+        <source>line &apos;{name}&apos; was disarmed</source>
         <translation>Leitung „{name}“ wurde entschärft</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped</source>
+        <source>line &apos;{name}&apos; was stopped</source>
         <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
@@ -8257,7 +8279,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Register fehlt</translation>
     </message>
     <message>
-        <source>no way leads to {host}; check the cable and this computer's network address</source>
+        <source>no way leads to {host}; check the cable and this computer&apos;s network address</source>
         <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
@@ -8297,10 +8319,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>nicht unterschieden</translation>
     </message>
     <message>
-        <source>not written: {reason}</source>
-        <translation>nicht geschrieben: {reason}</translation>
-    </message>
-    <message>
         <source>not written: {why}</source>
         <translation>nicht geschrieben: {why}</translation>
     </message>
@@ -8329,7 +8347,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
-        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use 'simulated'</source>
+        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
         <translation>ein Endpunkt kann für eine Leitung stehen, und das Projekt hat {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
@@ -8485,7 +8503,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Serieller Anschluss {device}</translation>
     </message>
     <message>
-        <source>serial port {device} is used by line '{shared_with}' of this project too; put the followers of both on one line, or name another device</source>
+        <source>serial port {device} is used by line &apos;{shared_with}&apos; of this project too; put the followers of both on one line, or name another device</source>
         <translation>Serieller Anschluss {device} wird von Leitung „{shared_with}“ dieses Projekts mitbenutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
@@ -8497,11 +8515,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>setzt Bits {bits}, löscht die übrigen nicht behaltenen</translation>
     </message>
     <message>
-        <source>signal '{signal}' is not on line '{line}'</source>
-        <translation>Signal „{signal}“ liegt nicht an Leitung „{line}“</translation>
-    </message>
-    <message>
-        <source>signal '{signal}' stands in registers that are never read from follower '{follower}'; mend its register or the range ('never_read')</source>
+        <source>signal &apos;{signal}&apos; stands in registers that are never read from follower &apos;{follower}&apos;; mend its register or the range (&apos;never_read&apos;)</source>
         <translation>Signal „{signal}“ steht in Registern, die von Gerät „{follower}“ nie gelesen werden; sein Register oder den Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
@@ -8511,6 +8525,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>somebody else keeps writing register {number}</source>
         <translation>jemand anderes schreibt ständig Register {number}</translation>
+    </message>
+    <message>
+        <source>somebody else wrote register {number}</source>
+        <translation>jemand anders hat Register {number} geschrieben</translation>
     </message>
     <message>
         <source>something that its encoding cannot mean</source>
@@ -8549,11 +8567,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>so sieht eine falsche Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Zahl von Stoppbits</translation>
     </message>
     <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is higher than this line's</source>
+        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is higher than this line&apos;s</source>
         <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is lower than this line's</source>
+        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is lower than this line&apos;s</source>
         <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
@@ -8573,7 +8591,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Antwort von Unit {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
-        <source>the connection of line '{name}' was given up</source>
+        <source>the connection of line &apos;{name}&apos; was given up</source>
         <translation>die Verbindung der Leitung „{name}“ wurde aufgegeben</translation>
     </message>
     <message>
@@ -8633,7 +8651,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Gateway hat unter dieser Unit niemanden erreicht; das Gerät dahinter prüfen</translation>
     </message>
     <message>
-        <source>the host '{host}' has no address; check its spelling and the name service, or give its number</source>
+        <source>the host &apos;{host}&apos; has no address; check its spelling and the name service, or give its number</source>
         <translation>der Rechner „{host}“ hat keine Adresse; Schreibweise und Namensdienst prüfen oder die Zahlenadresse angeben</translation>
     </message>
     <message>
@@ -8785,11 +8803,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
-        <source>{clock}  {follower}: {deed}, line '{line}'</source>
+        <source>{clock}  {follower}: {deed}, line &apos;{line}&apos;</source>
         <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
-        <source>{code:02d}, not in the standard: see the follower's manual</source>
+        <source>{code:02d}, not in the standard: see the follower&apos;s manual</source>
         <translation>{code:02d}, nicht im Standard: siehe Handbuch des Geräts</translation>
     </message>
     <message>
@@ -8817,7 +8835,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{count} Register</translation>
     </message>
     <message>
-        <source>{device} is not a serial port; check the port's name</source>
+        <source>{device} is not a serial port; check the port&apos;s name</source>
         <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
@@ -8837,7 +8855,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{found}; geschrieben war {wanted}</translation>
     </message>
     <message>
-        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower's present state</source>
+        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower&apos;s present state</source>
         <translation>{kept}, wie zuvor: Das Register ist vielleicht nur lesbar, dort begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
@@ -8857,11 +8875,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{name} = {shown} (roh {raw})</translation>
     </message>
     <message>
-        <source>{port} cannot be opened: {said}; check the adapter and the port's name</source>
+        <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
         <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
-        <source>{port} does not exist; plug the adapter in, or check the port's name</source>
+        <source>{port} does not exist; plug the adapter in, or check the port&apos;s name</source>
         <translation>{port} gibt es nicht; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
@@ -8877,7 +8895,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{port} ist belegt; das andere Programm schließen, das ihn offen hat</translation>
     </message>
     <message>
-        <source>{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again</source>
+        <source>{port} may not be opened by this user; join the group that owns it (often &apos;dialout&apos;) and log in again</source>
         <translation>{port} darf von diesem Benutzer nicht geöffnet werden; der Gruppe beitreten, der er gehört (oft „dialout“), und neu anmelden</translation>
     </message>
     <message>
@@ -8899,54 +8917,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{unit}, follower {name}</source>
         <translation>{unit}, Gerät {name}</translation>
-    </message>
-    <message>
-        <source>'{signal}': sent {tries} times, and again for {left:.0f} s; {reason}</source>
-        <translation>„{signal}“: {tries}-mal gesendet, und weiter für {left:.0f} s; {reason}</translation>
-    </message>
-    <message>
-        <source>'{signal}': {reason}</source>
-        <translation>„{signal}“: {reason}</translation>
-    </message>
-    <message>
-        <source>STOP FAILED: {signals} may still be on. Stop the machine at the machine.</source>
-        <translation>STOPP GESCHEITERT: {signals} ist vielleicht noch ein. Die Maschine an der Maschine stoppen.</translation>
-    </message>
-    <message>
-        <source>STOP NOT CONFIRMED: {signals} may still be on</source>
-        <translation>STOPP NICHT BESTÄTIGT: {signals} ist vielleicht noch ein</translation>
-    </message>
-    <message>
-        <source>a stop of follower '{name}' ('{signal}') is not confirmed yet</source>
-        <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
-    </message>
-    <message>
-        <source>a stop was asked for meanwhile</source>
-        <translation>inzwischen wurde ein Stopp verlangt</translation>
-    </message>
-    <message>
-        <source>acknowledged, but not read back: a stop went first</source>
-        <translation>quittiert, aber nicht zurückgelesen: ein Stopp ging vor</translation>
-    </message>
-    <message>
-        <source>it could not be sent</source>
-        <translation>er konnte nicht gesendet werden</translation>
-    </message>
-    <message>
-        <source>its press was not sent</source>
-        <translation>der Tastendruck dazu wurde nicht gesendet</translation>
-    </message>
-    <message>
-        <source>its time was over</source>
-        <translation>seine Zeit war abgelaufen</translation>
-    </message>
-    <message>
-        <source>line '{line}' was disarmed: follower '{name}' did not answer for {limit} s</source>
-        <translation>Leitung „{line}“ wurde entschärft: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
-    </message>
-    <message>
-        <source>somebody else wrote register {number}</source>
-        <translation>jemand anders hat Register {number} geschrieben</translation>
     </message>
 </context>
 <context>
@@ -8971,11 +8941,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>cells</name>
     <message>
-        <source>'{text}' can mean several: {choices}</source>
+        <source>&apos;{text}&apos; can mean several: {choices}</source>
         <translation>„{text}“ kann mehreres heißen: {choices}</translation>
     </message>
     <message>
-        <source>'{text}' is none of these: {choices}</source>
+        <source>&apos;{text}&apos; is none of these: {choices}</source>
         <translation>„{text}“ ist keines von diesen: {choices}</translation>
     </message>
     <message>
@@ -8987,7 +8957,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{name} gibt es schon; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>there is no '{text}'</source>
+        <source>there is no &apos;{text}&apos;</source>
         <translation>„{text}“ gibt es nicht</translation>
     </message>
     <message>
@@ -9186,7 +9156,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>einen Text für {value} anlegen, falls er vorkommen kann</translation>
     </message>
     <message>
-        <source>add a turn by a key, say 'escape', or after idle time</source>
+        <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
         <translation>einen Wechsel durch eine Taste anlegen, etwa „escape“, oder nach Ruhezeit</translation>
     </message>
     <message>
@@ -9210,7 +9180,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
-        <source>add the key {key} to the panel, or name another as '{purpose}' in its entry keys</source>
+        <source>add the key {key} to the panel, or name another as &apos;{purpose}&apos; in its entry keys</source>
         <translation>die Taste {key} am Panel anlegen oder in den Eingabetasten eine andere als „{purpose}“ nennen</translation>
     </message>
     <message>
@@ -9250,7 +9220,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
     </message>
     <message>
-        <source>give its registers, two characters each: 'length = 8' for 16 characters</source>
+        <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
         <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
     <message>
@@ -9258,7 +9228,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
     </message>
     <message>
-        <source>give the field 'range = [empty, full]'</source>
+        <source>give the field &apos;range = [empty, full]&apos;</source>
         <translation>dem Feld „range = [leer, voll]“ geben</translation>
     </message>
     <message>
@@ -9266,7 +9236,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>dem Feld einen Bereich mit zwei verschiedenen Enden geben</translation>
     </message>
     <message>
-        <source>give the signal 'texts', or make it a number field</source>
+        <source>give the signal &apos;texts&apos;, or make it a number field</source>
         <translation>dem Signal „texts“ geben oder ein Zahlenfeld daraus machen</translation>
     </message>
     <message>
@@ -9298,11 +9268,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
-        <source>it does '{deed}' on {signal}, which may not be written</source>
+        <source>it does &apos;{deed}&apos; on {signal}, which may not be written</source>
         <translation>macht „{deed}“ mit {signal}, das nicht geschrieben werden darf</translation>
     </message>
     <message>
-        <source>it has a length ('length = {length}') but is no string; the length means nothing</source>
+        <source>it has a length (&apos;length = {length}&apos;) but is no string; the length means nothing</source>
         <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge bedeutet nichts</translation>
     </message>
     <message>
@@ -9338,7 +9308,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>es wird abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>it is to be written every {every} ms ('refresh_ms'), but may not be written</source>
+        <source>it is to be written every {every} ms (&apos;refresh_ms&apos;), but may not be written</source>
         <translation>soll alle {every} ms geschrieben werden („refresh_ms“), darf aber nicht geschrieben werden</translation>
     </message>
     <message>
@@ -9354,7 +9324,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>wird nirgends verwendet, aber von der Leitung gelesen</translation>
     </message>
     <message>
-        <source>it is written every {every} ms ('refresh_ms'), and its follower stops after {limit} ms</source>
+        <source>it is written every {every} ms (&apos;refresh_ms&apos;), and its follower stops after {limit} ms</source>
         <translation>wird alle {every} ms geschrieben („refresh_ms“), und sein Gerät hält nach {limit} ms an</translation>
     </message>
     <message>
@@ -9366,7 +9336,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>führt von {screen} auf dasselbe Bild, also geschieht nichts</translation>
     </message>
     <message>
-        <source>it may be written, but the table '{table}' can only be read</source>
+        <source>it may be written, but the table &apos;{table}&apos; can only be read</source>
         <translation>darf geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -9374,7 +9344,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>teilt sich Register mit {signal}: {second} gegen {first}</translation>
     </message>
     <message>
-        <source>it stands in registers that are never read from follower {follower} ('never_read')</source>
+        <source>it stands in registers that are never read from follower {follower} (&apos;never_read&apos;)</source>
         <translation>steht in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
     </message>
     <message>
@@ -9382,7 +9352,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>hält nach {limit} ms ohne Anfrage von selbst an, und seine Signale werden höchstens alle {every} ms gelesen</translation>
     </message>
     <message>
-        <source>it takes {count} registers, and follower {follower} answers {most} in one read ('max_registers')</source>
+        <source>it takes {count} registers, and follower {follower} answers {most} in one read (&apos;max_registers&apos;)</source>
         <translation>belegt {count} Register, und Gerät {follower} beantwortet {most} auf einmal („max_registers“)</translation>
     </message>
     <message>
@@ -9442,15 +9412,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>eine Taste die nächste Sprache zeigen lassen, oder das wählende Signal nennen</translation>
     </message>
     <message>
-        <source>let it be written ('write'), or take 'refresh_ms' off</source>
+        <source>let it be written (&apos;write&apos;), or take &apos;refresh_ms&apos; off</source>
         <translation>das Schreiben erlauben („write“) oder „refresh_ms“ wegnehmen</translation>
     </message>
     <message>
-        <source>let the signal be written ('write'), or act on another one</source>
+        <source>let the signal be written (&apos;write&apos;), or act on another one</source>
         <translation>dem Signal das Schreiben erlauben („write“) oder auf ein anderes wirken</translation>
     </message>
     <message>
-        <source>let the signal be written ('write'), or take entry off the field</source>
+        <source>let the signal be written (&apos;write&apos;), or take entry off the field</source>
         <translation>dem Signal das Schreiben erlauben („write“) oder dem Feld die Eingabe nehmen</translation>
     </message>
     <message>
@@ -9458,11 +9428,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das sprachwählende Signal schreibbar machen oder die Aktion herausnehmen</translation>
     </message>
     <message>
-        <source>let the stop act on every screen: leave out its 'from'</source>
+        <source>let the stop act on every screen: leave out its &apos;from&apos;</source>
         <translation>den Stopp auf jedem Bild wirken lassen: „from“ weglassen</translation>
     </message>
     <message>
-        <source>look it up in the manual of follower {follower}, which is said to count '{numbering}'</source>
+        <source>look it up in the manual of follower {follower}, which is said to count &apos;{numbering}&apos;</source>
         <translation>im Handbuch von Gerät {follower} nachsehen, das angeblich „{numbering}“ zählt</translation>
     </message>
     <message>
@@ -9486,7 +9456,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Feld {cells} breit machen oder den Text kürzen</translation>
     </message>
     <message>
-        <source>make the field {cells} wide, or read fewer registers ('length')</source>
+        <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
         <translation>das Feld {cells} breit machen oder weniger Register lesen („length“)</translation>
     </message>
     <message>
@@ -9510,7 +9480,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
-        <source>mend the range ('never_read'); it counts as the follower's manual does</source>
+        <source>mend the range (&apos;never_read&apos;); it counts as the follower&apos;s manual does</source>
         <translation>den Bereich („never_read“) berichtigen; er zählt wie das Handbuch des Geräts</translation>
     </message>
     <message>
@@ -9550,19 +9520,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Signal nennen, das eine Zahl ist: 0 ist die erste Sprache</translation>
     </message>
     <message>
-        <source>name another key as 'abandon' in the panel's entry keys</source>
+        <source>name another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
         <translation>in den Eingabetasten des Panels eine andere Taste als „abandon“ nennen</translation>
     </message>
     <message>
-        <source>name another screen in 'to', or remove the turn</source>
+        <source>name another screen in &apos;to&apos;, or remove the turn</source>
         <translation>in „to“ ein anderes Bild nennen oder den Wechsel entfernen</translation>
     </message>
     <message>
-        <source>name two different keys as 'up' and 'down' in the panel's entry keys</source>
+        <source>name two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
         <translation>in den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ nennen</translation>
     </message>
     <message>
-        <source>name two languages or more in the panel's properties, or take this out</source>
+        <source>name two languages or more in the panel&apos;s properties, or take this out</source>
         <translation>in den Eigenschaften des Panels zwei oder mehr Sprachen nennen, oder dies herausnehmen</translation>
     </message>
     <message>
@@ -9570,7 +9540,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Grenzen verengen</translation>
     </message>
     <message>
-        <source>narrow the limits, or choose the encoding and the scale that the follower's manual gives</source>
+        <source>narrow the limits, or choose the encoding and the scale that the follower&apos;s manual gives</source>
         <translation>die Grenzen verengen oder Datentyp und Skalierung nach dem Handbuch des Geräts wählen</translation>
     </message>
     <message>
@@ -9614,7 +9584,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
-        <source>read one of them more often, say every {every} ms ('every_ms')</source>
+        <source>read one of them more often, say every {every} ms (&apos;every_ms&apos;)</source>
         <translation>eines davon öfter lesen, etwa alle {every} ms („every_ms“)</translation>
     </message>
     <message>
@@ -9626,11 +9596,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>eine der beiden entfernen oder ihr eine andere Taste geben</translation>
     </message>
     <message>
-        <source>remove one of the two, or give it another key or another screen ('from')</source>
+        <source>remove one of the two, or give it another key or another screen (&apos;from&apos;)</source>
         <translation>einen der beiden entfernen oder ihm eine andere Taste oder ein anderes Bild geben („from“)</translation>
     </message>
     <message>
-        <source>remove one of the two, or give them different screens ('from')</source>
+        <source>remove one of the two, or give them different screens (&apos;from&apos;)</source>
         <translation>eines der beiden entfernen oder ihnen verschiedene Bilder geben („from“)</translation>
     </message>
     <message>
@@ -9642,7 +9612,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>es kürzer sagen</translation>
     </message>
     <message>
-        <source>say of its signals what of the drive they play ('plays')</source>
+        <source>say of its signals what of the drive they play (&apos;plays&apos;)</source>
         <translation>bei seinen Signalen sagen, was sie am Antrieb spielen („plays“)</translation>
     </message>
     <message>
@@ -9654,7 +9624,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
-        <source>set the follower's own time-out and give it here as 'communication_timeout_ms'; if it has none, use no momentary action</source>
+        <source>set the follower&apos;s own time-out and give it here as &apos;communication_timeout_ms&apos;; if it has none, use no momentary action</source>
         <translation>den eigenen Timeout des Geräts einstellen und hier als „communication_timeout_ms“ angeben; hat es keinen, keine Tastaktion verwenden</translation>
     </message>
     <message>
@@ -9670,27 +9640,27 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>mehr Dezimalen zeigen oder die Schrittweite vergröbern</translation>
     </message>
     <message>
-        <source>stop by a key that the panel's entry keys do not name</source>
+        <source>stop by a key that the panel&apos;s entry keys do not name</source>
         <translation>mit einer Taste stoppen, die nicht zu den Eingabetasten des Panels gehört</translation>
     </message>
     <message>
-        <source>take 'entry' off the field</source>
+        <source>take &apos;entry&apos; off the field</source>
         <translation>dem Feld „entry“ nehmen</translation>
     </message>
     <message>
-        <source>take 'length' off, or choose the encoding 'string'</source>
+        <source>take &apos;length&apos; off, or choose the encoding &apos;string&apos;</source>
         <translation>„length“ wegnehmen oder den Datentyp „string“ wählen</translation>
     </message>
     <message>
-        <source>take 'scale' off</source>
+        <source>take &apos;scale&apos; off</source>
         <translation>„scale“ wegnehmen</translation>
     </message>
     <message>
-        <source>take 'write' off, or mend what the follower offers ('write_functions')</source>
+        <source>take &apos;write&apos; off, or mend what the follower offers (&apos;write_functions&apos;)</source>
         <translation>„write“ wegnehmen oder berichtigen, was das Gerät anbietet („write_functions“)</translation>
     </message>
     <message>
-        <source>take 'write' off, or name the table '{table}' if the follower has it there</source>
+        <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
         <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
     </message>
     <message>
@@ -9738,11 +9708,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Feld von {signal} belegt die Spalten {first} bis {end}; das Panel hat 0 bis {last}</translation>
     </message>
     <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on the same signal right after it</source>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on the same signal right after it</source>
         <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit demselben Signal</translation>
     </message>
     <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on {other} right after it</source>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on {other} right after it</source>
         <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit {other}</translation>
     </message>
     <message>
@@ -9790,7 +9760,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>der Schritt {step} ist feiner als ein Rohschritt, der {size} ist</translation>
     </message>
     <message>
-        <source>the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the text has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>der Text enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -9798,7 +9768,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
     </message>
     <message>
-        <source>the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the text {text} for {value} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>der Text {text} für {value} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -9806,7 +9776,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>der Text {text} ist für {value}, was das Signal nie sein kann</translation>
     </message>
     <message>
-        <source>the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>die Einheit {unit} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -9866,7 +9836,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Grenzen weiten, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
-        <source>widen the limits, or take 'entry' off the field</source>
+        <source>widen the limits, or take &apos;entry&apos; off the field</source>
         <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
     </message>
     <message>
@@ -9906,7 +9876,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
     </message>
     <message>
-        <source>{count} of the panel's own messages are not in {language}: {text}</source>
+        <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
         <translation>{count} der eigenen Meldungen des Panels gibt es nicht auf {language}: {text}</translation>
     </message>
     <message>
@@ -9966,7 +9936,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{signal} ist ein Text, und ein Text kann nicht eingegeben werden</translation>
     </message>
     <message>
-        <source>{signal} is in the table '{table}' and is one bit itself</source>
+        <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
@@ -9986,15 +9956,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{text} hat kein Gegenstück in {language}</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown</source>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; &apos;?&apos; would be shown</source>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; it shows {shown}</source>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; it shows {shown}</source>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
-        <source>{text} is below the last of the panel's {rows} rows</source>
+        <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
     </message>
     <message>
@@ -10304,7 +10274,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
-        <source>there are two keys '{key}'; each key needs a name of its own</source>
+        <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -10328,7 +10298,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>dies braucht {rows} x {columns} Zellen, und ab der Schreibmarke sind es {left_rows} x {left}</translation>
     </message>
     <message>
-        <source>write '#' once, where the number is to stand: 'belt # speed'</source>
+        <source>write &apos;#&apos; once, where the number is to stand: &apos;belt # speed&apos;</source>
         <translation>„#“ einmal schreiben, wo die Nummer stehen soll: „band # tempo“</translation>
     </message>
     <message>
@@ -10367,79 +10337,79 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>exchange</name>
     <message>
-        <source>'{text}' can be a register with its thousands grouped, or a part of one; write plain digits</source>
+        <source>&apos;{text}&apos; can be a register with its thousands grouped, or a part of one; write plain digits</source>
         <translation>„{text}“ kann ein Register mit gruppierten Tausendern sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
-        <source>'{text}' can mean {small} or {large}: choose the decimal mark of the file above</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
         <translation>„{text}“ kann {small} oder {large} heißen: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
-        <source>'{text}' does not say whether it may be written; write R/W or RO</source>
+        <source>&apos;{text}&apos; does not say whether it may be written; write R/W or RO</source>
         <translation>„{text}“ sagt nicht, ob geschrieben werden darf; R/W oder RO schreiben</translation>
     </message>
     <message>
-        <source>'{text}' has too many digits</source>
+        <source>&apos;{text}&apos; has too many digits</source>
         <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>'{text}' is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
+        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
         <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben angeben oder 0x{text} schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is no bit; bits are 0 to 63</source>
+        <source>&apos;{text}&apos; is no bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
-        <source>'{text}' is no encoding that is known here; write one of {encodings}</source>
+        <source>&apos;{text}&apos; is no encoding that is known here; write one of {encodings}</source>
         <translation>„{text}“ ist kein hier bekannter Datentyp; möglich: {encodings}</translation>
     </message>
     <message>
-        <source>'{text}' is no factor</source>
+        <source>&apos;{text}&apos; is no factor</source>
         <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
-        <source>'{text}' is no length</source>
+        <source>&apos;{text}&apos; is no length</source>
         <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
-        <source>'{text}' is no line such as Deutsch: 0=steht; 1=läuft</source>
+        <source>&apos;{text}&apos; is no line such as Deutsch: 0=steht; 1=läuft</source>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is no list of texts such as 0=stopped; 1=running</source>
+        <source>&apos;{text}&apos; is no list of texts such as 0=stopped; 1=running</source>
         <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is no number</source>
+        <source>&apos;{text}&apos; is no number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is no number with a decimal comma</source>
+        <source>&apos;{text}&apos; is no number with a decimal comma</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
-        <source>'{text}' is no number with a decimal point</source>
+        <source>&apos;{text}&apos; is no number with a decimal point</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>'{text}' is no range such as 0..50</source>
+        <source>&apos;{text}&apos; is no range such as 0..50</source>
         <translation>„{text}“ ist kein Bereich wie 0..50</translation>
     </message>
     <message>
-        <source>'{text}' is no register number</source>
+        <source>&apos;{text}&apos; is no register number</source>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>'{text}' is no table; write holding, input, coil or discrete, or the function code</source>
+        <source>&apos;{text}&apos; is no table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
-        <source>'{text}' is no whole number</source>
+        <source>&apos;{text}&apos; is no whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is nothing of a simulated drive</source>
+        <source>&apos;{text}&apos; is nothing of a simulated drive</source>
         <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
     </message>
     <message>
@@ -10455,8 +10425,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
     </message>
     <message>
-        <source>A quotation mark (") in row {row} or before is never closed. All marks were read as they stand.</source>
-        <translation>Ein Anführungszeichen (") in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
+        <source>A quotation mark (&quot;) in row {row} or before is never closed. All marks were read as they stand.</source>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
     </message>
     <message>
         <source>A raw number, the first of two points of a straight line.</source>
@@ -10543,7 +10513,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Wie viele Dezimalen gezeigt werden. Ohne Angabe: so viele, wie der Faktor hat.</translation>
     </message>
     <message>
-        <source>How many registers a value takes; also '32 bit' or '4 bytes'.</source>
+        <source>How many registers a value takes; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
         <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
     </message>
     <message>
@@ -10611,15 +10581,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Register</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}', held in the panel</source>
+        <source>Row {row} becomes &apos;{name}&apos;, held in the panel</source>
         <translation>Zeile {row} wird „{name}“, im Panel gehalten</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}': bit {bit} of '{of}'</source>
+        <source>Row {row} becomes &apos;{name}&apos;: bit {bit} of &apos;{of}&apos;</source>
         <translation>Zeile {row} wird „{name}“: Bit {bit} von „{of}“</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}': {follower}, {table} {number}, address {address} on the wire</source>
+        <source>Row {row} becomes &apos;{name}&apos;: {follower}, {table} {number}, address {address} on the wire</source>
         <translation>Zeile {row} wird „{name}“: {follower}, {table} {number}, Adresse {address} auf der Leitung</translation>
     </message>
     <message>
@@ -10631,7 +10601,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Skalierungsfaktoren, die nur im Gerät stehen: {names}. Dort ablesen und eintragen; bis dahin kommen ihre Punkte unskaliert herein, mit einer Notiz.</translation>
     </message>
     <message>
-        <source>Signal '{name}' has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
         <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, den keine Zelle einer Mappe fasst. Als CSV exportieren.</translation>
     </message>
     <message>
@@ -10707,8 +10677,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
-        <source>The quotation marks (") of row {row} do not pair up. Look whether its cells are right.</source>
-        <translation>Die Anführungszeichen (") in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
+        <source>The quotation marks (&quot;) of row {row} do not pair up. Look whether its cells are right.</source>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
     </message>
     <message>
         <source>The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
@@ -10779,7 +10749,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Es gibt nur eine Spalte: Stimmt das Trennzeichen?</translation>
     </message>
     <message>
-        <source>This JSON is no SunSpec model: it needs an 'id' and a 'group' with 'points'.</source>
+        <source>This JSON is no SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
         <translation>Dieses JSON ist kein SunSpec-Modell: es braucht eine „id“ und eine „group“ mit „points“.</translation>
     </message>
     <message>
@@ -10935,7 +10905,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Zehnerexponent ist -30 bis 30</translation>
     </message>
     <message>
-        <source>comes in as '{name}'</source>
+        <source>comes in as &apos;{name}&apos;</source>
         <translation>kommt als „{name}“ herein</translation>
     </message>
     <message>
@@ -10947,31 +10917,31 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
     </message>
     <message>
-        <source>signal '{name}' has bits of its own and cannot become a bit</source>
+        <source>signal &apos;{name}&apos; has bits of its own and cannot become a bit</source>
         <translation>Signal „{name}“ hat eigene Bits und kann kein Bit werden</translation>
     </message>
     <message>
-        <source>signal '{name}' has no bit {bit}</source>
+        <source>signal &apos;{name}&apos; has no bit {bit}</source>
         <translation>Signal „{name}“ hat kein Bit {bit}</translation>
     </message>
     <message>
-        <source>signal '{name}' is a bit itself</source>
+        <source>signal &apos;{name}&apos; is a bit itself</source>
         <translation>Signal „{name}“ ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value that an action writes from</source>
+        <source>signal &apos;{name}&apos; is a held value that an action writes from</source>
         <translation>Signal „{name}“ ist ein Merker, aus dem eine Aktion schreibt</translation>
     </message>
     <message>
-        <source>signal '{name}' is added for its bits</source>
+        <source>signal &apos;{name}&apos; is added for its bits</source>
         <translation>Signal „{name}“ kommt für seine Bits hinzu</translation>
     </message>
     <message>
-        <source>signal '{name}' is neither in the project nor among the rows that come in</source>
+        <source>signal &apos;{name}&apos; is neither in the project nor among the rows that come in</source>
         <translation>Signal „{name}“ ist weder im Projekt noch unter den hereinkommenden Zeilen</translation>
     </message>
     <message>
-        <source>signal '{name}' is no whole number and has no bits</source>
+        <source>signal &apos;{name}&apos; is no whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
@@ -10995,7 +10965,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Formel in {place} wurde ohne ihr Ergebnis gespeichert; stattdessen den Wert tippen</translation>
     </message>
     <message>
-        <source>the name '{name}' stands in row {row} already</source>
+        <source>the name &apos;{name}&apos; stands in row {row} already</source>
         <translation>der Name „{name}“ steht schon in Zeile {row}</translation>
     </message>
     <message>
@@ -11015,11 +10985,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Wortfolge gehört zum Gerät, nicht zum Signal; dort nachsehen</translation>
     </message>
     <message>
-        <source>the panel has no other language '{name}'; add it to the panel first</source>
+        <source>the panel has no other language &apos;{name}&apos;; add it to the panel first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst dort anlegen</translation>
     </message>
     <message>
-        <source>the project has no follower '{name}', and no line for a new one</source>
+        <source>the project has no follower &apos;{name}&apos;, and no line for a new one</source>
         <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
     </message>
     <message>
@@ -11043,7 +11013,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>es gibt zwei Skalierungen: durch Punkte und durch einen Faktor</translation>
     </message>
     <message>
-        <source>there is a signal '{name}' already, which stays as it is</source>
+        <source>there is a signal &apos;{name}&apos; already, which stays as it is</source>
         <translation>es gibt schon ein Signal „{name}“, das bleibt, wie es ist</translation>
     </message>
     <message>
@@ -11150,7 +11120,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
-        <source>{file} holds remarks after '#', and saving does not keep them. The file as it is now stays beside it as {file}.bak until the next saving. What should last belongs into the notes. Save?</source>
+        <source>{file} holds remarks after &apos;#&apos;, and saving does not keep them. The file as it is now stays beside it as {file}.bak until the next saving. What should last belongs into the notes. Save?</source>
         <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak daneben. Was bleiben soll, gehört in die Notizen. Speichern?</translation>
     </message>
     <message>
@@ -11161,15 +11131,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>follower</name>
     <message>
-        <source>'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.external-fault=on</source>
+        <source>&apos;{deed}&apos; is not FOLLOWER.WHAT=VALUE, such as fan.external-fault=on</source>
         <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.external-fault=on</translation>
     </message>
     <message>
-        <source>a preset is 0 to 4, not '{value}'</source>
+        <source>a preset is 0 to 4, not &apos;{value}&apos;</source>
         <translation>eine Festdrehzahl ist 0 bis 4, nicht „{value}“</translation>
     </message>
     <message>
-        <source>a text goes with the encoding 'string', and with no other</source>
+        <source>a text goes with the encoding &apos;string&apos;, and with no other</source>
         <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
     </message>
     <message>
@@ -11205,27 +11175,27 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Störungsreaktion aktiv</translation>
     </message>
     <message>
-        <source>follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does not fit: {why}</source>
+        <source>follower &apos;{follower}&apos; cannot be played: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
         <translation>Gerät „{follower}“ kann nicht gespielt werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
     </message>
     <message>
-        <source>follower '{follower}' has no signal '{signal}' to set or to look at</source>
+        <source>follower &apos;{follower}&apos; has no signal &apos;{signal}&apos; to set or to look at</source>
         <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
     </message>
     <message>
-        <source>follower '{name}' has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
+        <source>follower &apos;{name}&apos; has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
         <translation>Gerät „{name}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt: an einer seriellen Leitung ihm 1 bis 247 geben</translation>
     </message>
     <message>
-        <source>followers '{one}' and '{other}' have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
+        <source>followers &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
     </message>
     <message>
-        <source>it is on or off, not '{value}'</source>
+        <source>it is on or off, not &apos;{value}&apos;</source>
         <translation>es ist on oder off, nicht „{value}“</translation>
     </message>
     <message>
-        <source>line '{name}' has no follower to play; add one to the project</source>
+        <source>line &apos;{name}&apos; has no follower to play; add one to the project</source>
         <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
     </message>
     <message>
@@ -11301,11 +11271,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>einschaltbereit</translation>
     </message>
     <message>
-        <source>signal '{signal}' cannot be set to {value}: {why}</source>
+        <source>signal &apos;{signal}&apos; cannot be set to {value}: {why}</source>
         <translation>Signal „{signal}“ kann nicht auf {value} gesetzt werden: {why}</translation>
     </message>
     <message>
-        <source>signal '{signal}': {why}</source>
+        <source>signal &apos;{signal}&apos;: {why}</source>
         <translation>Signal „{signal}“: {why}</translation>
     </message>
     <message>
@@ -11321,31 +11291,31 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>eingeschaltet</translation>
     </message>
     <message>
-        <source>the drive's {name} (register {register}) takes {low} to {high}</source>
+        <source>the drive&apos;s {name} (register {register}) takes {low} to {high}</source>
         <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
     </message>
     <message>
-        <source>the drive's {name} takes {low} to {high} {unit}</source>
+        <source>the drive&apos;s {name} takes {low} to {high} {unit}</source>
         <translation>{name} des Antriebs nimmt {low} bis {high} {unit}</translation>
     </message>
     <message>
-        <source>the followers' lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
+        <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
         <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
     </message>
     <message>
-        <source>the project has no follower '{name}'</source>
+        <source>the project has no follower &apos;{name}&apos;</source>
         <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
-        <source>the project has no line '{name}'</source>
+        <source>the project has no line &apos;{name}&apos;</source>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
-        <source>the supply is 0 to 150 per cent, not '{value}'</source>
+        <source>the supply is 0 to 150 per cent, not &apos;{value}&apos;</source>
         <translation>die Versorgung ist 0 bis 150 Prozent, nicht „{value}“</translation>
     </message>
     <message>
-        <source>there is no follower '{name}' to play</source>
+        <source>there is no follower &apos;{name}&apos; to play</source>
         <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
     </message>
     <message>
@@ -11353,7 +11323,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
     </message>
     <message>
-        <source>there is no simulated follower '{name}'; there is {known}</source>
+        <source>there is no simulated follower &apos;{name}&apos;; there is {known}</source>
         <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
     </message>
     <message>
@@ -11401,7 +11371,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
     </message>
     <message>
-        <source>{what} takes a number from {least} to {most}, not '{text}'</source>
+        <source>{what} takes a number from {least} to {most}, not &apos;{text}&apos;</source>
         <translation>{what} nimmt eine Zahl von {least} bis {most}, nicht „{text}“</translation>
     </message>
 </context>
@@ -11566,43 +11536,47 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>project</name>
     <message>
-        <source>''</source>
+        <source>&apos;&apos;</source>
         <translation>„“</translation>
     </message>
     <message>
-        <source>'do = "next-language"' takes no signal; the panel's 'language' names it</source>
-        <translation>„do = "next-language"“ nimmt kein Signal; „language“ des Panels nennt es</translation>
+        <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
+        <translation>„do = &quot;next-language&quot;“ nimmt kein Signal; „language“ des Panels nennt es</translation>
     </message>
     <message>
-        <source>'do = "{do}"' goes with a key only</source>
-        <translation>„do = "{do}"“ gehört nur zu einer Taste</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; goes with a key only</source>
+        <translation>„do = &quot;{do}&quot;“ gehört nur zu einer Taste</translation>
     </message>
     <message>
-        <source>'do = "{do}"' needs a signal</source>
-        <translation>„do = "{do}"“ braucht ein Signal</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
+        <translation>„do = &quot;{do}&quot;“ braucht ein Signal</translation>
     </message>
     <message>
-        <source>'format' is missing</source>
+        <source>&apos;format&apos; is missing</source>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' needs a value to compare with</source>
-        <translation>„is = "{is_}"“ braucht einen Vergleichswert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
+        <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' takes no value</source>
-        <translation>„is = "{is_}"“ nimmt keinen Wert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; takes no value</source>
+        <translation>„is = &quot;{is_}&quot;“ nimmt keinen Wert</translation>
     </message>
     <message>
-        <source>'to = "{to}"' goes with a key only</source>
-        <translation>„to = "{to}"“ gehört nur zu einer Taste</translation>
+        <source>&apos;stops&apos; goes with what writes a value, not with &apos;{do}&apos;</source>
+        <translation>„stops“ gehört zu etwas, das einen Wert schreibt, nicht zu „{do}“</translation>
     </message>
     <message>
-        <source>'value' goes with 'do = "write"', and that needs it</source>
-        <translation>„value“ gehört zu „do = "write"“, und das braucht es</translation>
+        <source>&apos;to = &quot;{to}&quot;&apos; goes with a key only</source>
+        <translation>„to = &quot;{to}&quot;“ gehört nur zu einer Taste</translation>
     </message>
     <message>
-        <source>'{value}' is a text; signal '{name}' holds a number</source>
+        <source>&apos;value&apos; goes with &apos;do = &quot;write&quot;&apos;, and that needs it</source>
+        <translation>„value“ gehört zu „do = &quot;write&quot;“, und das braucht es</translation>
+    </message>
+    <message>
+        <source>&apos;{value}&apos; is a text; signal &apos;{name}&apos; holds a number</source>
         <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
     </message>
     <message>
@@ -11620,6 +11594,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>a folder or a device has this name; choose another name</source>
         <translation>ein Ordner oder ein Gerät heißt so; einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>a held value may start something: it cannot be a stop (&apos;stops&apos;)</source>
+        <translation>ein Merker kann etwas starten: er kann kein Stopp („stops“) sein</translation>
     </message>
     <message>
         <source>a list</source>
@@ -11646,8 +11624,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>eine Zahl oder ein Text</translation>
     </message>
     <message>
-        <source>a number or { from = "the name of a held value" }</source>
-        <translation>eine Zahl oder { from = "der Name eines Merkers" }</translation>
+        <source>a number or { from = &quot;the name of a held value&quot; }</source>
+        <translation>eine Zahl oder { from = &quot;der Name eines Merkers&quot; }</translation>
     </message>
     <message>
         <source>a number with decimals</source>
@@ -11662,11 +11640,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Text</translation>
     </message>
     <message>
-        <source>a turn needs exactly one of 'key', 'when' and 'idle_s'</source>
+        <source>a turn needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
         <translation>ein Wechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
     </message>
     <message>
-        <source>a value of {count} registers is written with function 16, which follower '{follower}' does not offer</source>
+        <source>a value of {count} registers is written with function 16, which follower &apos;{follower}&apos; does not offer</source>
         <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -11682,15 +11660,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Aktion</translation>
     </message>
     <message>
-        <source>an action needs exactly one of 'key' and 'when'</source>
+        <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
         <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
     </message>
     <message>
-        <source>an action on a condition acts on every screen and takes no 'from'</source>
+        <source>an action on a condition acts on every screen and takes no &apos;from&apos;</source>
         <translation>eine Aktion auf eine Bedingung wirkt auf jedem Bild und nimmt kein „from“</translation>
     </message>
     <message>
-        <source>an override ('when') holds on every screen and takes no 'from'</source>
+        <source>an override (&apos;when&apos;) holds on every screen and takes no &apos;from&apos;</source>
         <translation>ein Vorrangbild („when“) gilt auf jedem Bild und nimmt kein „from“</translation>
     </message>
     <message>
@@ -11854,15 +11832,15 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ist leer</translation>
     </message>
     <message>
-        <source>it is written with function 05 or 15, which follower '{follower}' does not offer</source>
+        <source>it is written with function 05 or 15, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, or 22, which follower '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, or 22, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, which follower '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -11922,11 +11900,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Motorerwärmung</translation>
     </message>
     <message>
-        <source>name a signal with 'held', or write a number</source>
+        <source>name a signal with &apos;held&apos;, or write a number</source>
         <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
     </message>
     <message>
-        <source>name it in the panel's 'languages', behind the first</source>
+        <source>name it in the panel&apos;s &apos;languages&apos;, behind the first</source>
         <translation>sie in „languages“ des Panels nennen, hinter der ersten</translation>
     </message>
     <message>
@@ -12042,51 +12020,51 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value and not on the line</source>
+        <source>signal &apos;{name}&apos; is a held value and not on the line</source>
         <translation>Signal „{name}“ ist ein Merker und nicht auf der Leitung</translation>
     </message>
     <message>
-        <source>signal '{name}' is in the table '{table}', which can only be read</source>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which can only be read</source>
         <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur gelesen werden kann</translation>
     </message>
     <message>
-        <source>signal '{name}' is no bit of a register</source>
+        <source>signal &apos;{name}&apos; is no bit of a register</source>
         <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
     </message>
     <message>
-        <source>signal '{name}' is not to be written ('write' is not set)</source>
+        <source>signal &apos;{name}&apos; is not to be written (&apos;write&apos; is not set)</source>
         <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
-        <source>signal '{name}' names this register</source>
+        <source>signal &apos;{name}&apos; names this register</source>
         <translation>das Signal „{name}“ nennt dieses Register</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is a held value; bits are taken of registers</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is in the table '{table}' and itself one bit</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and itself one bit</source>
         <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is itself one bit; bits are taken of registers</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; Bits werden aus Registern genommen</translation>
     </message>
     <message>
-        <source>signal '{name}': its {count} registers from wire address {address} end beyond {last}</source>
+        <source>signal &apos;{name}&apos;: its {count} registers from wire address {address} end beyond {last}</source>
         <translation>Signal „{name}“: seine {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no follower '{follower}'</source>
+        <source>signal &apos;{name}&apos;: there is no follower &apos;{follower}&apos;</source>
         <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no signal '{of}' to take a bit of</source>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; to take a bit of</source>
         <translation>Signal „{name}“: es gibt kein Signal „{of}“, aus dem ein Bit zu nehmen wäre</translation>
     </message>
     <message>
-        <source>signal '{name}': {why}</source>
+        <source>signal &apos;{name}&apos;: {why}</source>
         <translation>Signal „{name}“: {why}</translation>
     </message>
     <message>
@@ -12134,8 +12112,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Klartexte</translation>
     </message>
     <message>
-        <source>texts belong to whole numbers: { 0 = "stopped" }</source>
-        <translation>Texte gehören zu ganzen Zahlen: { 0 = "steht" }</translation>
+        <source>texts belong to whole numbers: { 0 = &quot;stopped&quot; }</source>
+        <translation>Texte gehören zu ganzen Zahlen: { 0 = &quot;steht&quot; }</translation>
     </message>
     <message>
         <source>the disk is full; free some space, or save elsewhere</source>
@@ -12178,7 +12156,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the language '{language}' is named twice; each needs a name of its own</source>
+        <source>the language &apos;{language}&apos; is named twice; each needs a name of its own</source>
         <translation>die Sprache „{language}“ ist zweimal genannt; jede braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -12198,7 +12176,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>der Name ist zu lang; einen kürzeren wählen</translation>
     </message>
     <message>
-        <source>the present format is written 'format = {format}'</source>
+        <source>the present format is written &apos;format = {format}&apos;</source>
         <translation>das jetzige Format wird „format = {format}“ geschrieben</translation>
     </message>
     <message>
@@ -12210,7 +12188,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Projekt</translation>
     </message>
     <message>
-        <source>the table '{table}' can only be read</source>
+        <source>the table &apos;{table}&apos; can only be read</source>
         <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
@@ -12234,7 +12212,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>es gibt kein Format {shown}</translation>
     </message>
     <message>
-        <source>there is no signal '{name}'</source>
+        <source>there is no signal &apos;{name}&apos;</source>
         <translation>es gibt kein Signal „{name}“</translation>
     </message>
     <message>
@@ -12298,7 +12276,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ob die Leitung ihn führt</translation>
     </message>
     <message>
-        <source>write 'format = 1' at the top</source>
+        <source>write &apos;format = 1&apos; at the top</source>
         <translation>oben „format = 1“ schreiben</translation>
     </message>
     <message>
@@ -12370,7 +12348,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{reason}; anderswo speichern</translation>
     </message>
     <message>
-        <source>{said} is a number; signal '{name}' holds a text</source>
+        <source>{said} is a number; signal &apos;{name}&apos; holds a text</source>
         <translation>{said} ist eine Zahl; Signal „{name}“ enthält einen Text</translation>
     </message>
     <message>
@@ -12392,14 +12370,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{value} is neither 0 nor 1; a single bit holds nothing else</source>
         <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
-    </message>
-    <message>
-        <source>'stops' goes with what writes a value, not with '{do}'</source>
-        <translation>„stops“ gehört zu etwas, das einen Wert schreibt, nicht zu „{do}“</translation>
-    </message>
-    <message>
-        <source>a held value may start something: it cannot be a stop ('stops')</source>
-        <translation>ein Merker kann etwas starten: er kann kein Stopp („stops“) sein</translation>
     </message>
 </context>
 <context>
@@ -12465,7 +12435,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Aufzeichnung geht weiter in {file}</translation>
     </message>
     <message>
-        <source>rows of the table '{table}' hold what cannot be</source>
+        <source>rows of the table &apos;{table}&apos; hold what cannot be</source>
         <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
     </message>
     <message>
@@ -12489,7 +12459,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>der Bediener gab {new} statt {old} ein</translation>
     </message>
     <message>
-        <source>the panel shows '{screen}': {cause}</source>
+        <source>the panel shows &apos;{screen}&apos;: {cause}</source>
         <translation>das Panel zeigt „{screen}“: {cause}</translation>
     </message>
     <message>
@@ -12595,11 +12565,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>rehearsal</name>
     <message>
-        <source>follower '{follower}' does not answer</source>
+        <source>follower &apos;{follower}&apos; does not answer</source>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>follower '{follower}' refuses it with exception {code:02}</source>
+        <source>follower &apos;{follower}&apos; refuses it with exception {code:02}</source>
         <translation>Gerät „{follower}“ lehnt es mit Ausnahme {code:02} ab</translation>
     </message>
 </context>
@@ -12614,7 +12584,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs its length in registers ('length')</source>
+        <source>a string needs its length in registers (&apos;length&apos;)</source>
         <translation>ein String braucht seine Länge in Registern („length“)</translation>
     </message>
     <message>
@@ -12678,19 +12648,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>noch nicht gelesen</translation>
     </message>
     <message>
-        <source>prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant</source>
+        <source>prefixed coils are 1..9999, or up to 65536 where no other table&apos;s five digits are meant</source>
         <translation>Coils mit Ziffer der Tabelle sind 1..9999, oder bis 65536, wo keine fünf Ziffern einer anderen Tabelle gemeint sind</translation>
     </message>
     <message>
-        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts 'from-0'</source>
+        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts &apos;from-0&apos;</source>
         <translation>Register 0 liegt außerhalb 1..{last}; ein Handbuch mit einem Register 0 zählt „from-0“</translation>
     </message>
     <message>
-        <source>register {number} has no prefix of the table '{table}'; {rule}</source>
+        <source>register {number} has no prefix of the table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat keine Ziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} is by its prefix number {rest} of the table '{other}', but the signal says table '{table}'; {rule}</source>
+        <source>register {number} is by its prefix number {rest} of the table &apos;{other}&apos;, but the signal says table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} ist nach seiner Ziffer Nummer {rest} der Tabelle „{other}“, aber das Signal sagt Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
@@ -12698,7 +12668,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Register {number} liegt außerhalb {first}..{last}</translation>
     </message>
     <message>
-        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table '{table}': is the numbering 'prefixed'?</source>
+        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
         <translation>Register {number} liegt außerhalb {first}..{last}; es liest sich als Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
@@ -12773,19 +12743,19 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>snapshots</name>
     <message>
-        <source>'{text}' is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
+        <source>&apos;{text}&apos; is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
         <translation>„{text}“ ist kein Bereich; zu schreiben ist er wie holding:0-99, mit coil, discrete, input oder holding davor</translation>
     </message>
     <message>
-        <source>Follower '{follower}' does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
+        <source>Follower &apos;{follower}&apos; does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
         <translation>Das Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Von der Aufnahme wird nichts behalten.</translation>
     </message>
     <message>
-        <source>Follower '{follower}' refuses every register asked for: {reason}</source>
+        <source>Follower &apos;{follower}&apos; refuses every register asked for: {reason}</source>
         <translation>Das Gerät „{follower}“ verweigert jedes gefragte Register: {reason}</translation>
     </message>
     <message>
-        <source>No signal of follower '{follower}' is on the line; name ranges of registers to read.</source>
+        <source>No signal of follower &apos;{follower}&apos; is on the line; name ranges of registers to read.</source>
         <translation>Kein Signal des Geräts „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche sind anzugeben.</translation>
     </message>
     <message>
@@ -12797,11 +12767,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Befehl des Panels schreibt es</translation>
     </message>
     <message>
-        <source>a measured value: 'write' is not set</source>
+        <source>a measured value: &apos;write&apos; is not set</source>
         <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
     </message>
     <message>
-        <source>a part of signal '{name}', which is written as a whole</source>
+        <source>a part of signal &apos;{name}&apos;, which is written as a whole</source>
         <translation>ein Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
     </message>
     <message>
@@ -12865,7 +12835,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Aufnahme enthält es nicht</translation>
     </message>
     <message>
-        <source>the table '{table}' can only be read</source>
+        <source>the table &apos;{table}&apos; can only be read</source>
         <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
@@ -12893,22 +12863,22 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{path} ist kein Text und also keine Aufnahme</translation>
     </message>
     <message>
-        <source>{where}, '{signal}'</source>
+        <source>{where}, &apos;{signal}&apos;</source>
         <translation>{where}, „{signal}“</translation>
     </message>
 </context>
 <context>
     <name>typed</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write the one that is meant</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
         <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not a number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>

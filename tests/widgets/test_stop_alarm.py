@@ -112,7 +112,9 @@ def test_a_lost_line_is_disarmed_in_words(
     device.models["fan"].silent = True
     with qtbot.waitSignal(window.live.disarmed):
         pass
-    assert window.told.startswith("Line 'hall' was disarmed: follower 'fan' did not answer for 0.3 s")
+    assert window.notices.text.text().startswith(
+        "\u26a0 Line 'hall' was disarmed: follower 'fan' did not answer for 0.3 s"
+    )
     assert window.badge.words == "Disarmed: only stops are written"
     device.models["fan"].silent = False
     qtbot.waitUntil(lambda: window.live.readings()["command"].good)
@@ -123,3 +125,6 @@ def test_a_lost_line_is_disarmed_in_words(
     window.live.key_up("start")
     qtbot.waitUntil(lambda: not session(window).writing)
     assert device.models["fan"].get("command") == 0
+    window.live.arm()
+    qtbot.waitUntil(lambda: window.notices.about == "")
+    assert window.badge.words == "ARMED: keys write to hall"

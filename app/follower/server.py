@@ -145,6 +145,8 @@ class TcpServer:
 
     async def _serve(self, connection: socket.socket) -> None:
         try:
+            # A client that vanished without a word is noticed at last, and its file descriptor free again.
+            connection.setsockopt(socket.SOL_SOCKET, socket.SO_KEEPALIVE, 1)
             reader, writer = await asyncio.open_connection(sock=connection, limit=AT_ONCE)
         except OSError:
             connection.close()  # the client went
@@ -282,10 +284,11 @@ async def serve_rtu(responder: Responder, reader: asyncio.StreamReader, send: Se
         while held:
             used, request = rtu_request(held, units)
             held = held[used:]
+            if request is not None:
+                await _answer_rtu(responder, request, send, silence)
+            await asyncio.sleep(0)  # the other clients have their turn, also when it is noise
             if request is None:
                 break
-            await _answer_rtu(responder, request, send, silence)
-            await asyncio.sleep(0)  # as above
 
 
 async def _answer_rtu(responder: Responder, request: tuple[int, bytes], send: Send, silence: float) -> None:

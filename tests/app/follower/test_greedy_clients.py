@@ -40,24 +40,29 @@ def responder() -> Responder:
     return Responder([Bank(project, project.followers[0])], clock=lambda: 0.0)
 
 
-def test_a_client_that_asks_a_thousand_times_at_once_is_interrupted_by_one_that_asks_once() -> None:
-    answered: list[str] = []
+@pytest.mark.parametrize(
+    "one_of_many", [rtu(17, "03 0000 0001"), b"\0\x08", b"\xff"], ids=["requests", "nearly", "noise"]
+)
+def test_a_client_that_sends_a_thousand_times_at_once_is_interrupted_by_one_that_asks_once(one_of_many: bytes) -> None:
+    happened: list[str] = []
 
     async def run() -> None:
-        async def serve(name: str, requests: int) -> None:
+        async def serve(name: str, arrived: bytes) -> None:
             async def send(_frame: bytes) -> None:
-                answered.append(name)
+                happened.append(f"{name} answered")
 
             reader = asyncio.StreamReader()
-            reader.feed_data(requests * rtu(17, "03 0000 0001"))
+            reader.feed_data(arrived)
             reader.feed_eof()
             await serve_rtu(responder(), reader, send)
+            happened.append(f"{name} done")
 
-        await asyncio.gather(serve("greedy", 1000), serve("polite", 1))
+        await asyncio.gather(serve("greedy", 1000 * one_of_many), serve("polite", rtu(17, "03 0000 0001")))
 
     asyncio.run(run())
-    assert answered.count("greedy") == 1000
-    assert answered.index("polite") < 4
+    assert happened.count("greedy answered") == (1000 if len(one_of_many) == 8 else 0)
+    assert happened.index("polite answered") < 4
+    assert happened.index("polite answered") < happened.index("greedy done")
 
 
 def test_the_same_on_modbus_tcp() -> None:

@@ -17,6 +17,7 @@ from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
 from widgets.form_rows import ChoiceRow, InfoRow, LineRow
 from widgets.part_form import PartForm
+from widgets.signal_texts import orders
 from widgets.typed import number, plain, whole
 
 translate = QCoreApplication.translate
@@ -113,10 +114,10 @@ class FollowerForm(PartForm):
         self.choice(
             self.tr("Word order"),
             "word_order",
-            _orders,
+            orders,
             self.tr("Of the words of a value of two or more registers"),
         )
-        self.choice(self.tr("Byte order"), "byte_order", _orders, self.tr("Of the two bytes of each word"))
+        self.choice(self.tr("Byte order"), "byte_order", orders, self.tr("Of the two bytes of each word"))
         self.line(
             self.tr("Longest read"),
             "max_registers",
@@ -292,13 +293,6 @@ def _numberings() -> list[tuple[str, str]]:
         ("from-0", translate("FollowerForm", "from 0, as on the wire")),
         ("from-1", translate("FollowerForm", "from 1")),
         ("prefixed", translate("FollowerForm", "prefixed by the table (40001)")),
-    ]
-
-
-def _orders() -> list[tuple[str, str]]:
-    return [
-        ("high-first", translate("FollowerForm", "high first (the standard)")),
-        ("low-first", translate("FollowerForm", "low first")),
     ]
 
 

@@ -11,10 +11,11 @@ from PySide6.QtCore import QCoreApplication
 from app.project.edits.refused import free_name
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Shown
 from app.project.problems import did_you_mean
-from app.signals.encoding import ENCODINGS, register_count
+from app.signals.encoding import ENCODINGS, has_word_order, register_count
 from widgets.cell_reading import CellReader, CellRefused, Texts, one_of
 from widgets.part_model import Column
 from widgets.signal_texts import (
+    orders,
     table_words,
     yes_no,
 )
@@ -51,6 +52,11 @@ def units(project: Project) -> list[str]:
 def in_words(part: object) -> bool:
     """Whether a signal is read from 16-bit registers."""
     return isinstance(part, RegisterSignal) and part.table in ("holding", "input")
+
+
+def is_of_several_words(part: object) -> bool:
+    """Whether the words of its value may come in one order or the other."""
+    return isinstance(part, RegisterSignal) and in_words(part) and has_word_order(part.encoding)
 
 
 def from_text(_project: Project, part: Any) -> str:
@@ -123,6 +129,11 @@ def read_encoding(text: str) -> dict[str, Any]:
     if not length.strip():
         raise ValueError(translate("SignalCells", "a string needs its length in registers: string 8"))
     return {"encoding": encoding, "length": whole(length)}
+
+
+def read_order(text: str) -> str | None:
+    """The order of words, as the file has it or as it is shown; None for an empty text."""
+    return one_of(text, dict(orders())) if text.strip() else None
 
 
 def read_yes(text: str) -> bool:

@@ -13,8 +13,10 @@ from widgets.signal_cells import (
     from_choices,
     from_text,
     in_words,
+    is_of_several_words,
     read_encoding,
     read_from,
+    read_order,
     read_register,
     read_start,
     read_table,
@@ -24,6 +26,7 @@ from widgets.signal_cells import (
     units,
 )
 from widgets.signal_texts import (
+    orders,
     read_scale,
     read_span,
     read_texts_line,
@@ -170,6 +173,18 @@ def signal_columns() -> list[Column]:
             order=lambda project, part: use_counts(project)[part.name],
             tip=lambda project, part: places_text(project, part.name),
             hint=translate("SignalCells", "How many fields, turns, actions and bits use it"),
+        ),
+        Column(
+            translate("SignalCells", "Word order"),
+            lambda _project, part: "" if part.word_order is None else dict(orders())[part.word_order],
+            88,
+            key="word_order",
+            read=lambda _project, _part, text: {"word_order": read_order(text)},
+            applies=is_of_several_words,
+            completions=lambda _project, _part: [words for _, words in orders()],
+            hint=translate("SignalCells", "Of the words of a value of two or more registers; empty: as its follower"),
+            form_row=lambda _part: translate("SignalForm", "Word order"),
+            also=("word_order", "endianness"),
         ),
         Column(
             translate("SignalCells", "Scale"),

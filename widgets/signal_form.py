@@ -23,7 +23,8 @@ from widgets.form_rows import ChoiceRow, InfoRow, LineRow, NotesRow
 from widgets.leading_rows import ButtonRow, PlacesRow
 from widgets.part_form import PartForm
 from widgets.scaling_aid import ScalingAid
-from widgets.signal_cells import units
+from widgets.signal_cells import is_of_several_words, units
+from widgets.signal_texts import orders
 from widgets.typed import number, optional_number, pair, plain, whole
 from widgets.uses import places_of
 
@@ -98,6 +99,14 @@ class SignalForm(PartForm):
             self.tr("Registers of the text, two characters each"),
             suffix=self.tr("registers"),
             where=_is_string,
+        )
+        self.choice(
+            self.tr("Word order"),
+            "word_order",
+            lambda: [("", self.tr("(as its follower)")), *orders()],
+            self.tr("Of the words of its value"),
+            where=is_of_several_words,
+            read=lambda text: text or None,
         )
         self.add(
             LineRow(

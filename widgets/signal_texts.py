@@ -28,6 +28,14 @@ def table_words() -> dict[str, str]:
     }
 
 
+def orders() -> list[tuple[str, str]]:
+    """The two orders of words or bytes: stored word and what a person reads."""
+    return [
+        ("high-first", translate("FollowerForm", "high first (the standard)")),
+        ("low-first", translate("FollowerForm", "low first")),
+    ]
+
+
 def yes_no() -> dict[bool, str]:
     """What a person reads for a yes or no."""
     return {True: translate("SignalCells", "yes"), False: translate("SignalCells", "no")}

@@ -14,7 +14,7 @@ from app.project.binding import bindings
 from app.project.capability import never_read, not_offered
 from app.project.model import BitSignal, Follower, RegisterSignal
 from app.project.problems import quoted
-from app.signals.encoding import bit_place, is_integer, register_count
+from app.signals.encoding import bit_place, has_word_order, is_integer, register_count
 from app.signals.numbering import LAST_ADDRESS, NotARegister, wire_address
 
 
@@ -259,6 +259,23 @@ def string_length(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
             translate("checks", "take 'length' off, or choose the encoding 'string'"),
             Mend(translate("checks", "Take the length off"), mends.set_at, (("length",), None)),
         )
+
+
+@each("signal", name="word-order-without-meaning")
+def word_order_without_meaning(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+    """An order of words said of what has only one, or of a text: it is not looked at."""
+    if not isinstance(signal, RegisterSignal) or signal.word_order is None:
+        return
+    if survey.of_one_bit(signal):
+        message = translate("checks", "it is a single bit; its word order means nothing")
+    elif has_word_order(signal.encoding):
+        return
+    elif survey.is_text(signal):
+        message = translate("checks", "it is a text, read from its first register on; its word order means nothing")
+    else:
+        message = translate("checks", "it has one register; its word order means nothing")
+    mend = Mend(translate("checks", "Remove the word order"), mends.set_at, (("word_order",), None))
+    yield Fault("warning", (), message, translate("checks", "remove 'word_order'"), mend)
 
 
 @each("signal", name="scale-without-meaning")

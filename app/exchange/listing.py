@@ -66,6 +66,7 @@ COLUMNS: Final[dict[Key, Column]] = {
     "register": _register(lambda signal: Decimal(signal.number)),
     "encoding": _register(lambda signal: signal.encoding),
     "length": _register(lambda signal: None if signal.length is None else Decimal(signal.length)),
+    "word_order": _register(lambda signal: signal.word_order),
     "raw_1": _scale("raw", 0),
     "value_1": _scale("value", 0),
     "raw_2": _scale("raw", 1),

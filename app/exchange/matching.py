@@ -12,7 +12,7 @@ from app.exchange.numbers import Mark, NotANumber, factor, find_mark, limits, nu
 from app.exchange.sheet import NOTHING, Cell, Row, Sheet, cell_text
 from app.exchange.titles import KEYS, TITLES, Key, key_of_title, says_hexadecimal, unit_in_title
 from app.exchange.worded_texts import texts_in
-from app.exchange.words import NotKnown, encoding_word, may_write, table_word
+from app.exchange.words import NotKnown, encoding_word, may_write, order_word, table_word
 from app.language import translate
 from app.signals.numbering import NotARegister, Numbering, Table, wire_address
 
@@ -190,6 +190,7 @@ def _is_number(text: str) -> object:
 _TESTS: Final[dict[Key, Callable[[Cell], bool]]] = {
     "register": _parses(lambda text: register_text(text, hexadecimal=True)),
     "encoding": _parses(encoding_word),
+    "word_order": _parses(order_word),
     "table": _parses(table_word),
     "write": _parses(may_write),
     "decimals": _parses(_is_number),

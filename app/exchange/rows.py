@@ -15,10 +15,21 @@ from app.exchange.scales import scaled
 from app.exchange.sheet import NOTHING, Cell, Odd, Progress, Row, Sheet, cell_text, no_progress
 from app.exchange.titles import Key
 from app.exchange.worded_texts import texts_in, texts_in_languages
-from app.exchange.words import EncodingWord, NotKnown, encoding_of, encoding_word, may_write, registers_of, table_word
+from app.exchange.words import (
+    EncodingWord,
+    NotKnown,
+    encoding_of,
+    encoding_word,
+    may_mean_bytes,
+    may_write,
+    order_word,
+    registers_of,
+    table_word,
+)
 from app.language import translate
 from app.project.drive_values import DRIVE_VALUES
 from app.project.problems import did_you_mean
+from app.signals.encoding import has_word_order
 from app.signals.numbering import Table
 
 Level: TypeAlias = Literal["fault", "aside", "remark"]
@@ -280,12 +291,20 @@ class _RowReader:
             self._note(
                 "encoding", translate("exchange", "a value of 8 bits: the whole register is read for it"), "remark"
             )
-        if word.swapped:
-            self._note(
-                "encoding",
-                translate("exchange", "the order of words is said of the follower, not of a signal; look at it there"),
-                "remark",
-            )
+        order = self._take("word_order", lambda cell: order_word(_text(cell))) or word.order
+        if order is not None and has_word_order(draft.rest["encoding"]):
+            draft.rest["word_order"] = order
+            told = " ".join(str(self._take(key, _text) or "") for key in ("word_order", "encoding"))
+            if order == "low-first" and may_mean_bytes(told):
+                self._note(
+                    "word_order" if "word_order" in self._at else "encoding",
+                    translate(
+                        "exchange",
+                        "little endian is taken for the order of the words; if it means the bytes of each word too, "
+                        "set the byte order of the follower",
+                    ),
+                    "remark",
+                )
 
     def _length(self, cell: Cell) -> tuple[int, str]:
         return registers_of(_text(cell), self._length_unit, self._mark)

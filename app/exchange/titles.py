@@ -15,6 +15,7 @@ Key: TypeAlias = Literal[
     "register",
     "encoding",
     "length",
+    "word_order",
     "factor",
     "divisor",
     "exponent",
@@ -52,6 +53,7 @@ TITLES: Final[dict[Key, str]] = {
     "register": mark("exchange", "Register"),
     "encoding": mark("exchange", "Encoding"),
     "length": mark("exchange", "Length"),
+    "word_order": mark("exchange", "Word order"),
     "factor": mark("exchange", "Factor"),
     "divisor": mark("exchange", "Divisor"),
     "exponent": mark("exchange", "Exponent of ten"),
@@ -87,6 +89,7 @@ HINTS: Final[dict[Key, str]] = {
     "register": mark("exchange", "A number such as 310, 40001, 0x136, 40001-40002 or 40001.3 for a bit."),
     "encoding": mark("exchange", "uint16, INT, REAL, DWORD, unsigned 32, string and the like."),
     "length": mark("exchange", "How many registers a value takes; also '32 bit' or '4 bytes'."),
+    "word_order": mark("exchange", "high-first, CDAB, little endian and the like. Left out: as the follower has it."),
     "factor": mark("exchange", "Value = raw number x factor: 0.1, x0.1, /10 or 1/10."),
     "divisor": mark("exchange", "Value = raw number / divisor: 10, 100."),
     "exponent": mark("exchange", "Value = raw number x 10 to this power: -1, 2."),
@@ -141,6 +144,10 @@ _KNOWN: Final[dict[Key, str]] = {
         "length, size, words, word count, registers, register count, number of registers, no of registers, count, "
         "quantity, qty, len, bits, bytes, size bits, size bytes, länge, anzahl, anzahl register, registeranzahl, "
         "wörter, worte, wortanzahl, größe, registerzahl"
+    ),
+    "word_order": (
+        "word order, register order, order of words, word sequence, endian, endianness, word swap, swap, "
+        "wortreihenfolge, wortfolge, registerreihenfolge, reihenfolge der worte"
     ),
     "factor": (
         "factor, scale, scaling, scale factor, scaling factor, multiplier, resolution, lsb, faktor, skalierung, "

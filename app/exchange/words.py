@@ -16,6 +16,7 @@ from app.language import translate
 from app.signals.encoding import ENCODINGS, EncodingName, register_count
 from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table
+from app.signals.order import Order
 
 Kind: TypeAlias = Literal["unsigned", "signed", "float", "bcd", "string", "bit"]
 
@@ -32,8 +33,8 @@ class EncodingWord:
     bits: int | None = None
     characters: int | None = None
     """Of a string whose type names them: STRING(20)."""
-    swapped: bool = False
-    """It says that the words come low-first, which is said of a follower here."""
+    order: Order | None = None
+    """Which of its words comes first, if it says so."""
 
 
 _TYPES: Final[dict[str, tuple[Kind, int | None]]] = {
@@ -124,6 +125,20 @@ _SWAPPED: Final = re.compile(
     r"\b(?:swapped|swap|wordswap|word swap|cdab|low[ -]?first|little[ -]?endian|le|lsw first)\b", re.IGNORECASE
 )
 _STRAIGHT: Final = re.compile(r"\b(?:abcd|big[ -]?endian|be|high[ -]?first|msw first)\b", re.IGNORECASE)
+_ORDERS: Final[dict[Order, str]] = {
+    "high-first": (
+        "high first, high word first, high, msw first, msw, msb first, hi lo, big endian, big, be, abcd, abcdefgh, "
+        "höherwertiges zuerst, höherwertiges wort zuerst, hohes wort zuerst"
+    ),
+    "low-first": (
+        "low first, low word first, low, lsw first, lsw, lo hi, little endian, little, le, swapped, swap, word swap, "
+        "wordswap, words swapped, cdab, ghefcdab, niederwertiges zuerst, niederwertiges wort zuerst, "
+        "niedriges wort zuerst"
+    ),
+}
+"""Common practice, no source."""
+_VAGUE: Final = re.compile(r"\b(?:little|le)\b", re.IGNORECASE)
+_OF_BYTES: Final = ("badc", "dcba", "byte swap", "bytes swapped", "lsb first")
 _OF_ENCODING: Final[dict[tuple[Kind, int], EncodingName]] = {
     ("unsigned", 16): "uint16",
     ("unsigned", 32): "uint32",
@@ -141,7 +156,7 @@ _OF_ENCODING: Final[dict[tuple[Kind, int], EncodingName]] = {
 @lru_cache(maxsize=4096)
 def encoding_word(text: str) -> EncodingWord:
     """What the name of a type says: u16, INT, float, DWORD, "unsigned int 16", STRING(20). Raises NotKnown."""
-    swapped = _SWAPPED.search(text) is not None
+    order: Order | None = "low-first" if _SWAPPED.search(text) else "high-first" if _STRAIGHT.search(text) else None
     word = _STRAIGHT.sub(" ", _SWAPPED.sub(" ", text)).casefold()
     word = re.sub(r"_t\b", "", word)
     if found := re.fullmatch(r"\s*(w?string|str|ascii|char|text)\s*[\[(]\s*([0-9]{1,3})\s*[\])]\s*", word):
@@ -167,8 +182,8 @@ def encoding_word(text: str) -> EncodingWord:
         own = bits
     if kind == "string":
         # "string8" may count characters or registers: left to the column with the length.
-        return EncodingWord("string", swapped=swapped)
-    return EncodingWord(kind, own, swapped=swapped)
+        return EncodingWord("string")
+    return EncodingWord(kind, own, order=order)
 
 
 def _unknown_encoding(text: str) -> NotKnown:
@@ -211,6 +226,32 @@ def encoding_of(word: EncodingWord, registers: int | None) -> tuple[EncodingName
             )
         )
     return encoding, None
+
+
+def order_word(text: str) -> Order:
+    """Which of the words of a value comes first: "low first", CDAB, "big endian". Raises NotKnown."""
+    word = " ".join(re.sub(r"[^\w]|_", " ", text.casefold()).split())
+    for order, words in _ORDERS.items():
+        if {word, word.replace(" ", "")} & set(words.split(", ")):
+            return order
+    if word in _OF_BYTES:
+        raise NotKnown(
+            translate(
+                "exchange",
+                "'{text}' turns the bytes of each word too: set the byte order of the follower, and leave this column "
+                "aside",
+            ).format(text=text.strip())
+        )
+    raise NotKnown(
+        translate("exchange", "'{text}' is not a word order; write high-first or low-first").format(
+            text=" ".join(text.split())[:40]
+        )
+    )
+
+
+def may_mean_bytes(text: str) -> bool:
+    """Whether a word order may be one of the bytes as well: "little endian" means the words to some, both to others."""
+    return _VAGUE.search(text) is not None
 
 
 def registers_of(text: str, unit: str, decimal_mark: Mark | None) -> tuple[int, str]:

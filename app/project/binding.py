@@ -30,6 +30,7 @@ from app.signals.encoding import (
     register_count,
 )
 from app.signals.numbering import LAST_ADDRESS, NotARegister, Table, wire_address
+from app.signals.order import Order
 from app.signals.reading import NEVER_READ, Quality, Raw, Reading, Value
 from app.signals.repertoire import characters, shown
 from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away
@@ -77,6 +78,11 @@ class Binding:
         """Whether it is a coil or a discrete input rather than registers."""
         return self.table in ("coil", "discrete")
 
+    @property
+    def word_order(self) -> Order:
+        """The order of the words of its value: its own, or its follower's."""
+        return self.base.word_order or self.follower.word_order
+
     def decode(self, words: Words) -> tuple[Raw, Value]:
         """The raw value and the engineering value of what was read at `address`.
 
@@ -88,7 +94,7 @@ class Binding:
             return on, Fraction(on)
         if isinstance(words, int):
             words = (words,)
-        raw = decode(self.base.encoding, words, self.follower.word_order, self.follower.byte_order)
+        raw = decode(self.base.encoding, words, self.word_order, self.follower.byte_order)
         if self.bit is not None:
             on = int(raw) >> self.bit & 1
             return on, Fraction(on)
@@ -119,14 +125,13 @@ class Binding:
         """
         if self.single:
             return _on(value)
-        follower = self.follower
         if self.bit is not None:
             if words is None:
                 raise OutOfRange(
                     translate("project", "a bit can be written only into registers that are known; read them first")
                 )
             _, keep, put = self.mask_write(value)
-            index, _ = bit_place(self.base.encoding, self.bit, follower.word_order, follower.byte_order)
+            index, _ = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
             return tuple(word & keep | put if place == index else word for place, word in enumerate(words))
         raw: str | Fraction
         if isinstance(value, str):
@@ -135,7 +140,7 @@ class Binding:
             raw = self.scale.raw(value)
             if not is_float(self.base.encoding):
                 raw = round_half_away(raw)
-        return encode(self.base.encoding, raw, follower.word_order, follower.byte_order, self.base.length)
+        return encode(self.base.encoding, raw, self.word_order, self.follower.byte_order, self.base.length)
 
     def mask_write(self, value: Value | int) -> tuple[int, int, int]:
         """The register on the wire that holds a bit signal's bit, and the AND and OR masks that write it.
@@ -147,7 +152,7 @@ class Binding:
             raise OutOfRange(
                 translate("project", "signal '{name}' is no bit of a register").format(name=self.signal.name)
             )
-        index, place = bit_place(self.base.encoding, self.bit, self.follower.word_order, self.follower.byte_order)
+        index, place = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
         mask = 1 << place
         return self.address + index, 0xFFFF & ~mask, mask if _on(value) else 0
 

@@ -67,8 +67,8 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     ),
     NeverRead: _layout("table first last", "table"),
     RegisterSignal: _layout(
-        "name follower table register encoding length scale unit decimals limits step texts texts_in "
-        "write every_ms refresh_ms start_value plays notes",
+        "name follower table register encoding length word_order scale unit decimals limits step texts "
+        "texts_in write every_ms refresh_ms start_value plays notes",
         "table encoding",
     ),
     BitSignal: _layout("name bit unit decimals limits step texts texts_in write plays notes"),

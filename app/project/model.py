@@ -366,6 +366,9 @@ class RegisterSignal(Shown):
     number: int = Key(ge=0, le=465_536, alias="register", description="The register in the follower's own numbering.")
     encoding: EncodingName = "uint16"
     length: int | None = Key(None, ge=1, le=125, description="Registers of a string.")
+    word_order: Order | None = Key(
+        None, description="Of the words of its value of two or more registers; left out, as its follower has it."
+    )
     scale: Scale | None = None
     write: bool = False
     every_ms: int = Key(500, ge=10, le=3_600_000, description="How fresh it should be.")

@@ -139,10 +139,9 @@ def _values(binding: Binding, words: NDArray[np.uint16]) -> NDArray[np.float64]:
     if binding.single:
         on_or_off: NDArray[np.float64] = (words[:, 0] != 0).astype(np.float64)
         return on_or_off
-    follower = binding.follower
-    if follower.byte_order == "low-first":
+    if binding.follower.byte_order == "low-first":
         words = words.byteswap()
-    if follower.word_order == "low-first":
+    if binding.word_order == "low-first":
         words = words[:, ::-1]
     encoding = binding.base.encoding
     if encoding in ("bcd16", "bcd32"):

@@ -86,6 +86,11 @@ def is_text(encoding: EncodingName) -> bool:
     return encoding == "string"
 
 
+def has_word_order(encoding: EncodingName) -> bool:
+    """Whether its words may come in one order or the other: numbers of two or more registers."""
+    return _COUNT.get(encoding, 1) > 1
+
+
 def register_count(encoding: EncodingName, length: int | None = None) -> int:
     """How many registers a value takes, 1 to 125.
 

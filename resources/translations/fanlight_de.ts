@@ -5883,6 +5883,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Noch nirgends verwendet</translation>
     </message>
     <message>
+        <source>Of the words of a value of two or more registers; empty: as its follower</source>
+        <translation>Der Wörter eines Wertes aus zwei oder mehr Registern; leer: wie beim Gerät</translation>
+    </message>
+    <message>
         <source>Plays</source>
         <translation>Spielt</translation>
     </message>
@@ -5953,6 +5957,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Whether it may be written</source>
         <translation>Ob es geschrieben werden darf</translation>
+    </message>
+    <message>
+        <source>Word order</source>
+        <translation>Wortfolge</translation>
     </message>
     <message>
         <source>Write</source>
@@ -6074,6 +6082,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalForm</name>
     <message>
+        <source>(as its follower)</source>
+        <translation>(wie beim Gerät)</translation>
+    </message>
+    <message>
         <source>(nothing of the drive)</source>
         <translation>(nichts am Antrieb)</translation>
     </message>
@@ -6178,6 +6190,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Of signal</source>
         <translation>Von Signal</translation>
+    </message>
+    <message>
+        <source>Of the words of its value</source>
+        <translation>Der Wörter seines Wertes</translation>
     </message>
     <message>
         <source>On the wire</source>
@@ -6294,6 +6310,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>When it is simulated</source>
         <translation>Beim Simulieren</translation>
+    </message>
+    <message>
+        <source>Word order</source>
+        <translation>Wortfolge</translation>
     </message>
     <message>
         <source>Write every</source>
@@ -9092,6 +9112,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Den Text {text} entfernen</translation>
     </message>
     <message>
+        <source>Remove the word order</source>
+        <translation>Die Wortfolge entfernen</translation>
+    </message>
+    <message>
         <source>Remove this action</source>
         <translation>Diese Aktion entfernen</translation>
     </message>
@@ -9292,12 +9316,24 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>hat keine Signale</translation>
     </message>
     <message>
+        <source>it has one register; its word order means nothing</source>
+        <translation>hat ein einziges Register; seine Wortfolge bedeutet nichts</translation>
+    </message>
+    <message>
         <source>it is a single bit; its scale is not applied</source>
         <translation>ist ein einzelnes Bit; seine Skalierung wird nicht angewendet</translation>
     </message>
     <message>
+        <source>it is a single bit; its word order means nothing</source>
+        <translation>ist ein einzelnes Bit; seine Wortfolge bedeutet nichts</translation>
+    </message>
+    <message>
         <source>it is a string, and its length is not given</source>
         <translation>ist ein String, und seine Länge fehlt</translation>
+    </message>
+    <message>
+        <source>it is a text, read from its first register on; its word order means nothing</source>
+        <translation>ist ein Text, der ab seinem ersten Register gelesen wird; seine Wortfolge bedeutet nichts</translation>
     </message>
     <message>
         <source>it is a text; its scale is not applied</source>
@@ -9590,6 +9626,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>read {signal} as uint16 or uint32</source>
         <translation>{signal} als uint16 oder uint32 lesen</translation>
+    </message>
+    <message>
+        <source>remove &apos;word_order&apos;</source>
+        <translation>„word_order“ entfernen</translation>
     </message>
     <message>
         <source>remove one of the two or give it another key</source>
@@ -10409,8 +10449,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
+        <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
+        <translation>„{text}“ ist keine Wortfolge; high-first oder low-first schreiben</translation>
+    </message>
+    <message>
         <source>&apos;{text}&apos; is nothing of a simulated drive</source>
         <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
+        <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Bytefolge beim Gerät einstellen und diese Spalte beiseitelassen</translation>
     </message>
     <message>
         <source>A description, remarks.</source>
@@ -10849,6 +10897,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Windows, Westeuropa</translation>
     </message>
     <message>
+        <source>Word order</source>
+        <translation>Wortfolge</translation>
+    </message>
+    <message>
         <source>Write</source>
         <translation>Schreiben</translation>
     </message>
@@ -10907,6 +10959,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>comes in as &apos;{name}&apos;</source>
         <translation>kommt als „{name}“ herein</translation>
+    </message>
+    <message>
+        <source>high-first, CDAB, little endian and the like. Left out: as the follower has it.</source>
+        <translation>high-first, CDAB, little endian und dergleichen. Ohne Angabe: wie beim Gerät.</translation>
+    </message>
+    <message>
+        <source>little endian is taken for the order of the words; if it means the bytes of each word too, set the byte order of the follower</source>
+        <translation>„Little endian“ gilt als Folge der Wörter; wenn es auch die Bytes jedes Wortes meint, die Bytefolge beim Gerät einstellen</translation>
     </message>
     <message>
         <source>no follower: choose one for rows that name none</source>
@@ -10979,10 +11039,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>the number of the bit is missing</source>
         <translation>die Nummer des Bits fehlt</translation>
-    </message>
-    <message>
-        <source>the order of words is said of the follower, not of a signal; look at it there</source>
-        <translation>die Wortfolge gehört zum Gerät, nicht zum Signal; dort nachsehen</translation>
     </message>
     <message>
         <source>the panel has no other language &apos;{name}&apos;; add it to the panel first</source>

@@ -40,6 +40,7 @@ SIGNALS = (
             "table": st.sampled_from(["coil", "discrete", "holding", "input"]),
             "encoding": st.sampled_from(ENCODINGS),
             "length": st.integers(1, 125),
+            "word_order": st.sampled_from(["high-first", "low-first"]),
             "scale": st.fixed_dictionaries({"raw": pairs(NUMBERS), "value": pairs(NUMBERS)}),
             "write": st.booleans(),
             "refresh_ms": st.integers(0, 1000),

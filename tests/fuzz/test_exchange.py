@@ -24,7 +24,7 @@ from app.project.drive_values import DRIVE_VALUES
 from app.project.files import load
 from app.project.model import Project
 from app.project.references import problems_of_names
-from app.signals.encoding import ENCODINGS, is_integer, register_count
+from app.signals.encoding import ENCODINGS, has_word_order, is_integer, register_count
 from app.signals.numbering import NotARegister, Table, documented_number
 from projects import demo_path
 
@@ -141,7 +141,8 @@ def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
             "refresh_ms": st.integers(0, 600_000),
             "start_value": TEXTS if encoding == "string" else st.one_of(NUMBERS, TEXTS),
             "plays": PLAYS,
-        },
+        }
+        | ({"word_order": st.sampled_from(["high-first", "low-first"])} if has_word_order(encoding) else {}),
     )
     return {"table": table, "register": number, "encoding": encoding, "length": length, **draw(more)}
 

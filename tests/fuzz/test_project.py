@@ -110,6 +110,7 @@ def projects(draw: st.DrawFn) -> Project:
             table=st.sampled_from(["coil", "discrete", "holding", "input"]),
             encoding=st.sampled_from(["uint16", "float64", "bcd32", "string"]),
             length=st.integers(1, 125),
+            word_order=st.sampled_from(["high-first", "low-first"]),
             scale=st.fixed_dictionaries(
                 {key: st.lists(NUMBERS, min_size=2, max_size=2, unique=True) for key in ("raw", "value")}
             ),

@@ -242,6 +242,9 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Let it not be written",
         ),
     ],
+    "word-order-without-meaning": [
+        (lambda good: good.signal("status", word_order="low-first"), "Remove the word order"),
+    ],
 }
 
 

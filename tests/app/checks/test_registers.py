@@ -119,6 +119,13 @@ def test_a_length_of_a_number(good: Draft) -> None:
     )
 
 
+@pytest.mark.parametrize("signal", ["lamp", "batch", "status"])
+def test_a_word_order_that_means_nothing(good: Draft, signal: str) -> None:
+    finding = good.signal(signal, word_order="low-first").only()
+    assert (finding.rule, finding.severity) == ("word-order-without-meaning", "warning")
+    assert good.signal(signal, word_order=None).signal("weight", word_order="low-first").clean()
+
+
 @pytest.mark.parametrize("signal", ["lamp", "batch"])
 def test_a_scale_that_is_not_applied(good: Draft, signal: str) -> None:
     finding = good.signal(signal, scale={"raw": (0, 10), "value": (0, 1)}).only()

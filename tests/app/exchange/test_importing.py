@@ -275,3 +275,30 @@ def test_a_dash_is_nothing(tmp_path: Path) -> None:
     done = brought(tmp_path, text)
     assert notes(done) == []
     assert (signal(done, "A").scale, signal(done, "A").limits, signal(done, "A").step) == (None, None, None)
+
+
+def test_the_order_of_words_comes_from_its_column_or_the_type(tmp_path: Path) -> None:
+    rows = (
+        "Name;Register;Type;Word order",
+        "energy;1;uint32;low-first",
+        "flow;3;float32;",
+        "total;5;float CDAB;",
+        "hours;7;uint32 swapped;ABCD",
+        "state;9;uint16;big endian",
+        "torque;10;float32;little endian",
+        "heat;12;float32;DCBA",
+    )
+    done = brought(tmp_path, "\n".join(rows))
+    orders = {name: signal(done, name).word_order for name in ("energy", "flow", "total", "hours", "state", "torque")}
+    assert orders == {
+        "energy": "low-first",
+        "flow": None,
+        "total": "low-first",
+        "hours": "high-first",
+        "state": None,  # one register has no order of words
+        "torque": "low-first",
+    }
+    assert [(row, column) for row, column, _ in notes(done, "remark")] == [(7, 3)]
+    ((row, column, why),) = notes(done)
+    assert (row, column) == (8, 3)
+    assert "byte order of the follower" in why

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from app.exchange.worded_texts import texts_in, texts_in_languages, written_languages, written_texts
-from app.exchange.words import NotKnown, encoding_of, encoding_word, may_write, registers_of, table_word
+from app.exchange.words import NotKnown, encoding_of, encoding_word, may_write, order_word, registers_of, table_word
 from app.signals.encoding import ENCODINGS, EncodingName
 
 
@@ -72,9 +72,44 @@ def test_what_is_no_encoding_is_said(text: str, registers: int | None) -> None:
         encoding_of(encoding_word(text), registers)
 
 
-def test_an_order_of_words_is_noticed() -> None:
-    assert encoding_word("float32 swapped").swapped
-    assert not encoding_word("float32").swapped
+@pytest.mark.parametrize(
+    ("text", "order"),
+    [
+        ("float32", None),
+        ("float32 swapped", "low-first"),
+        ("FLOAT32 CDAB", "low-first"),
+        ("uint32 LE", "low-first"),
+        ("REAL (ABCD)", "high-first"),
+        ("int32 big-endian", "high-first"),
+    ],
+)
+def test_a_type_may_say_the_order_of_its_words(text: str, order: str | None) -> None:
+    assert encoding_word(text).order == order
+
+
+@pytest.mark.parametrize(
+    ("text", "order"),
+    [
+        ("high-first", "high-first"),
+        ("low-first", "low-first"),
+        ("High word first", "high-first"),
+        (" LSW first ", "low-first"),
+        ("AB CD", "high-first"),
+        ("cdab", "low-first"),
+        ("Big-Endian", "high-first"),
+        ("little_endian", "low-first"),
+        ("word swap", "low-first"),
+        ("Niederwertiges Wort zuerst", "low-first"),
+    ],
+)
+def test_orders_of_words(text: str, order: str) -> None:
+    assert order_word(text) == order
+
+
+@pytest.mark.parametrize(("text", "words"), [("DCBA", "byte order of the follower"), ("sideways", "not a word order")])
+def test_what_is_no_order_of_words_is_said(text: str, words: str) -> None:
+    with pytest.raises(NotKnown, match=words):
+        order_word(text)
 
 
 @pytest.mark.parametrize(

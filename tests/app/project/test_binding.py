@@ -159,6 +159,17 @@ def test_a_follower_says_how_its_words_and_bytes_stand() -> None:
     assert binding.encode(0x0102_0304) == (0x0403, 0x0201)
 
 
+@pytest.mark.parametrize("of_follower", ["high-first", "low-first"])
+def test_a_signal_may_say_how_its_words_stand_whatever_its_follower_says(of_follower: str) -> None:
+    low = bind(of({"encoding": "uint32", "word_order": "low-first"}, word_order=of_follower), "it")
+    high = bind(of({"encoding": "uint32", "word_order": "high-first"}, word_order=of_follower), "it")
+    assert read(low, (0x0304, 0x0102)) == read(high, (0x0102, 0x0304)) == (0x0102_0304, 0x0102_0304)
+    assert (low.encode(0x0102_0304), high.encode(0x0102_0304)) == ((0x0304, 0x0102), (0x0102, 0x0304))
+    bit = {"name": "it", "bit": {"of": "word", "number": 17}}
+    signals = ({"name": "word", "encoding": "uint32", "word_order": "low-first"}, bit)
+    assert bind(project(*signals, word_order=of_follower), "it").mask_write(1) == (311, 0xFFFD, 0x0002)
+
+
 @pytest.mark.parametrize("bits", [True, 1, [True], (1,)])
 def test_a_coil_reads_as_one(bits: Any) -> None:
     binding = bind(of({"table": "coil"}), "it")

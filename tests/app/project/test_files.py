@@ -71,8 +71,8 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
         "line 'hall', baud: needs a whole number, not a text",
         "follower 'pump': line 'hal' does not exist; did you mean 'hall'?",
         "signal 'speed': 'widht' is not a key of a signal; its keys are name, follower, table, register, encoding, "
-        "length, scale, unit, decimals, limits, step, texts, texts_in, write, every_ms, refresh_ms, start_value, "
-        "plays, notes",
+        "length, word_order, scale, unit, decimals, limits, step, texts, texts_in, write, every_ms, refresh_ms, "
+        "start_value, plays, notes",
         "screen 'run', field 2: signal 'sped' does not exist; did you mean 'speed'?",
         "screen 2: has the same name as screen 1, 'run'; each screen needs a name of its own",
         "turn 1: key 'rihgt' does not exist; did you mean 'right'?",

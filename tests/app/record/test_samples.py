@@ -22,12 +22,12 @@ GOOD = QUALITY_NUMBER[Quality.GOOD]
 NUMERIC = ["uint16", "int16", "uint32", "int32", "uint64", "int64", "float32", "float64", "bcd16", "bcd32"]
 
 
-def bound(encoding: str, word_order: str, byte_order: str, scale: str = "") -> Binding:
+def bound(encoding: str, word_order: str, byte_order: str, more: str = "") -> Binding:
     text = (
         'format = 1\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n'
         '[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n'
         f'[[follower]]\nname = "f"\nline = "l"\nword_order = "{word_order}"\nbyte_order = "{byte_order}"\n'
-        f'[[signal]]\nname = "x"\nfollower = "f"\nregister = 1\nencoding = "{encoding}"\n{scale}\n'
+        f'[[signal]]\nname = "x"\nfollower = "f"\nregister = 1\nencoding = "{encoding}"\n{more}\n'
     )
     return bindings(parse(text))["x"]
 
@@ -47,12 +47,14 @@ def samples_of(words: Sequence[tuple[int, ...]], quality: int = GOOD) -> Samples
     word_order=st.sampled_from(["high-first", "low-first"]),
     byte_order=st.sampled_from(["high-first", "low-first"]),
     scaled=st.booleans(),
+    own=st.sampled_from(["", "high-first", "low-first"]),
     data=st.data(),
 )
 def test_values_are_what_a_reading_has(
-    encoding: str, word_order: str, byte_order: str, scaled: bool, data: st.DataObject
+    encoding: str, word_order: str, byte_order: str, scaled: bool, own: str, data: st.DataObject
 ) -> None:
-    binding = bound(encoding, word_order, byte_order, "scale = { raw = [3, 1000], value = [-7.5, 50] }" * scaled)
+    scale = "scale = { raw = [3, 1000], value = [-7.5, 50] }" * scaled
+    binding = bound(encoding, word_order, byte_order, f"{scale}\n{own and f'word_order = {own!r}'}")
     word = st.integers(0, 0xFFFF)
     rows = data.draw(st.lists(st.tuples(*[word] * binding.count), min_size=1, max_size=8))
     expected: list[float | None] = []

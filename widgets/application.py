@@ -19,10 +19,12 @@ from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from app.project.files import ProjectFileError, load_known
+from app.signals.visible import visible
 from widgets import left_off, size
 from widgets.focus_ring import FocusRing
 from widgets.language import Language, Speech, spoken_for
 from widgets.palette import Appearance, Theme
+from widgets.questions import say
 from widgets.settings import Settings
 from widgets.window import BENCH, DESIGN, RECORDING, MainWindow
 
@@ -252,9 +254,9 @@ def _not_a_place(grab: Path) -> str:
 
 def _complain(words: str) -> int:
     if sys.stderr is None:  # started without a terminal by the GUI entry point of Windows
-        QMessageBox.critical(None, "Fanlight", words)
+        say(None, QMessageBox.Icon.Critical, "Fanlight", words)
     else:
-        sys.stderr.write(f"fanlight: {words}\n")
+        sys.stderr.write("\n".join(map(visible, f"fanlight: {words}".split("\n"))) + "\n")
     return COULD_NOT_RUN
 
 

@@ -35,6 +35,7 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.palette import set_look
+from widgets.plain import plain_label
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
 
@@ -136,7 +137,7 @@ class ArmingDialog(QDialog):
         self.hold = HoldButton(self.tr("Hold to arm"), hold_ms=hold_ms)
         self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))
         self.hold.held.connect(self.accept)
-        self.hint = QLabel()
+        self.hint = plain_label()
         self.hint.setProperty("look", "faint")
         self.hint.setWordWrap(True)
         self.hint.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.edits import Arrivals
+from widgets.plain import plain_tip
 from widgets.size import comfortable
 
 
@@ -49,7 +50,7 @@ class ArrivalsDialog(QDialog):
             for unlike in each.unlike:
                 item = QTreeWidgetItem([name, unlike.key, unlike.here, unlike.there])
                 for column in range(4):
-                    item.setToolTip(column, item.text(column))
+                    item.setToolTip(column, plain_tip(item.text(column)))
                 self.tree.addTopLevelItem(item)
         for column in range(3):
             self.tree.resizeColumnToContents(column)

@@ -10,6 +10,7 @@ from PySide6.QtCore import QCoreApplication, QEventLoop, Qt
 from PySide6.QtWidgets import QProgressDialog, QWidget
 
 from app.language import translate
+from widgets.plain import plain_label
 
 Job = Callable[[], object]
 _T = TypeVar("_T")
@@ -95,7 +96,8 @@ def patiently(parent: QWidget, words: str, job: Callable[[], _T]) -> _T:
 
 
 def _wait(parent: QWidget, words: str, thread: threading.Thread) -> None:
-    dialog = QProgressDialog(words, translate("waiting", "Wait no longer"), 0, 0, parent)
+    dialog = QProgressDialog("", translate("waiting", "Wait no longer"), 0, 0, parent)
+    dialog.setLabel(plain_label(words))
     dialog.setWindowModality(Qt.WindowModality.WindowModal)
     dialog.setWindowTitle("Fanlight")
     dialog.setMinimumDuration(0)

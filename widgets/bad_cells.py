@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from widgets.cell_reading import Proposal
 from widgets.pasted import text_of
+from widgets.plain import plain_tip
 from widgets.row_list import RowDelegate
 from widgets.size import comfortable, heading_width, scaled
 
@@ -54,8 +55,8 @@ class BadCellsDialog(QDialog):
         for cell in bad[:MOST_LISTED]:
             item = QTreeWidgetItem([str(cell.row), cell.column, cell.text, cell.reason])
             item.setTextAlignment(0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            item.setToolTip(2, cell.text)
-            item.setToolTip(3, cell.reason)
+            item.setToolTip(2, plain_tip(cell.text))
+            item.setToolTip(3, plain_tip(cell.reason))
             self.list.addTopLevelItem(item)
         self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
         header = self.list.header()

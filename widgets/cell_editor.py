@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QCompleter,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QStyle,
     QStyleOptionViewItem,
@@ -23,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.part_model import Index, PartModel
+from widgets.plain import plain_label
 from widgets.quick_cells import QuickCells
 from widgets.size import scaled
 
@@ -141,7 +141,7 @@ class _Words(QFrame):
         self.setProperty("look", "notice")
         self.setAutoFillBackground(True)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.text = QLabel()
+        self.text = plain_label()
         self.text.setWordWrap(True)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(8, 3, 8, 3)

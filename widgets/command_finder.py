@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 from widgets import palette
 from widgets.commands import Listed, keys_of, native, why_off
 from widgets.matching import cost
+from widgets.plain import plain_tip
 from widgets.row_list import RowDelegate
 from widgets.size import comfortable
 
@@ -153,7 +154,7 @@ class CommandFinder(QDialog):
             for column in range(3):
                 if column or target.unusable:
                     row.setForeground(column, faint)
-                row.setToolTip(column, row.text(column))
+                row.setToolTip(column, plain_tip(row.text(column)))
             rows.append(row)
         self.list.addTopLevelItems(rows)
         self._left_off = len(fitting) - len(rows)

@@ -29,6 +29,7 @@ from app.project.model import Field, Project
 from widgets.commands import command
 from widgets.comparison_faces import ScreenPair
 from widgets.phrases import cause_text, deed_text, from_text, target_text
+from widgets.plain import plain_label, plain_tip
 from widgets.size import comfortable, heading_width, scaled
 
 SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
@@ -77,13 +78,13 @@ class ComparisonWindow(QDialog):
         self._sides = (before, after)
         self._projects = (before.project(), after.project())
         self.comparison = Comparison()
-        self._heading = QLabel()
+        self._heading = plain_label()
         self._heading.setProperty("look", "heading")
         self._heading.setWordWrap(True)
         self.list = QTreeWidget()
         self.pair = ScreenPair()
         self.table = QTreeWidget()
-        self._nothing = QLabel()
+        self._nothing = plain_label()
         self._same = QCheckBox(self.tr("Show screens that are the &same, too"))
         self._lay_out(deeds)
         self._make_commands()
@@ -340,7 +341,7 @@ class ComparisonWindow(QDialog):
         ]
         row = QTreeWidgetItem([words[field.kind], *sides])
         for column in range(3):
-            row.setToolTip(column, row.text(column))
+            row.setToolTip(column, plain_tip(row.text(column)))
         return row
 
     def _field_name(self, field: Field) -> str:
@@ -377,7 +378,7 @@ class ComparisonWindow(QDialog):
 
 def _entry(name: str, kind: str, words: str, shown: _Shown) -> QTreeWidgetItem:
     item = QTreeWidgetItem([f"{SIGNS[kind]}  {name}", words])
-    item.setToolTip(0, name)
+    item.setToolTip(0, plain_tip(name))
     item.setData(0, _ROLE, shown)
     return item
 
@@ -385,7 +386,7 @@ def _entry(name: str, kind: str, words: str, shown: _Shown) -> QTreeWidgetItem:
 def _row(change: Change, *, indent: bool = False) -> QTreeWidgetItem:
     row = QTreeWidgetItem([("      " if indent else "") + change.key, change.before, change.after])
     for column in (1, 2):
-        row.setToolTip(column, row.text(column))
+        row.setToolTip(column, plain_tip(row.text(column)))
     return row
 
 

@@ -14,6 +14,7 @@ from app.project.comparison import Difference, ScreenDifference
 from app.project.model import Project, Screen
 from widgets.face import PanelFace
 from widgets.face_colours import face_colours
+from widgets.plain import plain_tip
 from widgets.specimen import Shown, specimen_rows
 
 
@@ -174,7 +175,7 @@ class ScreenPair(QWidget):
         for side, (project, screen) in enumerate(sides):
             face = self.faces[side]
             self.captions[side].setText(captions[side])
-            self.captions[side].setToolTip(captions[side])
+            self.captions[side].setToolTip(plain_tip(captions[side]))
             face.setVisible(screen is not None)
             self._absent[side].setVisible(screen is None)
             if screen is None:

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QFormLayout,
-    QLabel,
     QLineEdit,
     QSpinBox,
     QVBoxLayout,
@@ -23,6 +22,7 @@ from app.project.edits.refused import EditRefused
 from app.project.edits.several import put_parts
 from app.project.model import Project
 from app.project.wording import refusal_of
+from widgets.plain import plain_label
 from widgets.row_list import RowList
 from widgets.signal_picker import signal_origin
 from widgets.size import comfortable
@@ -40,7 +40,7 @@ class _Asking(QDialog):
         self.preview.setHeaderHidden(False)
         self.preview.header().setProperty("look", "narrow")
         self.preview.setAccessibleName(self.tr("What will come of it"))
-        self.reason = QLabel()
+        self.reason = plain_label()
         self.reason.setProperty("look", "fault")
         self.reason.setWordWrap(True)
         self.reason.hide()

@@ -14,6 +14,7 @@ from app.signals.text import number_digits
 from widgets.document import Selection
 from widgets.field_places import field_at
 from widgets.palette import set_look
+from widgets.plain import plain_tip
 from widgets.signal_picker import kinds
 from widgets.specimen import widest_text, width_needed
 from widgets.spoken import announce
@@ -98,7 +99,7 @@ class CursorLine(QWidget):
         where, what, tip, wrong = self._said
         self.where.setText(self._drag or where)
         self.what.setText(what)
-        self.what.setToolTip(tip)
+        self.what.setToolTip(plain_tip(tip))
         set_look(self.what, "caution" if wrong else "faint" if faint else "")
         if self.text() != self.accessibleDescription():
             self.setAccessibleDescription(self.text())

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QToolButton, QWidget
 
 from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, minus_icon, plus_icon, tool
+from widgets.plain import plain_tip
 from widgets.specimen import Shown
 
 
@@ -86,7 +87,7 @@ class EditorBar(QWidget):
     def _button(self, text: str, tip: str) -> QToolButton:
         button = QToolButton(self)
         button.setText(text)
-        button.setToolTip(tip)
+        button.setToolTip(plain_tip(tip))
         button.setAutoRaise(True)
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         return button

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from app.exchange.quoting import quoted
 from app.record.events import Event, Kind
+from widgets.plain import plain_tip
 from widgets.quick_cells import PADDING, Index, QuickCells
 from widgets.size import heading_width
 
@@ -226,7 +227,8 @@ class EventsModel(QAbstractTableModel):
             return self.cell(index)[0]
         if role == Qt.ItemDataRole.ToolTipRole:
             event = self._shown[index.row()]
-            return self._civil(event.at).isoformat(sep=" ", timespec="milliseconds") + "\n" + event.text
+            when = self._civil(event.at).isoformat(sep=" ", timespec="milliseconds")
+            return plain_tip(f"{when}\n{event.text}")
         return None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:

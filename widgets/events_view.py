@@ -30,6 +30,7 @@ from app.record.events import Event
 from widgets.commands import allow, command
 from widgets.events_table import Civil, EventsModel, EventsTable, Group, Wanted, group_names
 from widgets.flow import FlowLayout
+from widgets.plain import plain_label
 
 MOST_ALARMS: Final = 3
 """Rows of alarms that are in sight at once."""
@@ -88,7 +89,7 @@ class EventsView(QWidget):
         self.acknowledge = QPushButton(self.tr("Acknowledge"))
         self.acknowledge.setAutoDefault(False)
         self.acknowledge.clicked.connect(self.acknowledge_action.trigger)
-        self._count = QLabel()
+        self._count = plain_label()
         self._count.setProperty("look", "faint")
         bar = FlowLayout(spacing=8)
         bar.addWidget(self._heading)

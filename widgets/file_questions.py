@@ -9,7 +9,7 @@ from pathlib import Path
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QMessageBox, QWidget
 
-from widgets.questions import answer_to, question_box
+from widgets.questions import answer_to, asked, question_box
 
 translate = QCoreApplication.translate
 
@@ -65,27 +65,26 @@ def may_let_go(parent: QWidget, lines: Sequence[str]) -> bool:
 
 def may_replace(parent: QWidget, path: Path, title: str) -> bool:
     """Ask whether a file that exists already may be replaced; `title` says what for."""
-    button = QMessageBox.StandardButton
     words = translate("files", "{file} exists already. Replace it?").format(file=path.name)
-    return QMessageBox.question(parent, title, words, button.Yes | button.No) == button.Yes
+    box = question_box(parent, QMessageBox.Icon.Question, title, words)
+    return asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No)
 
 
 def may_drop_remarks(parent: QWidget, path: Path) -> bool:
     """Ask whether saving may go on though the file holds remarks, which are not kept."""
-    button = QMessageBox.StandardButton
     words = translate(
         "files",
         "{file} holds remarks after '#', and saving does not keep them. "
         "The file as it is now stays beside it as {file}.bak until the next saving. "
         "What should last belongs into the notes. Save?",
     ).format(file=path.name)
-    title = translate("files", "Remarks in the file")
-    return QMessageBox.question(parent, title, words, button.Save | button.Cancel) == button.Save
+    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Remarks in the file"), words)
+    return asked(box, QMessageBox.StandardButton.Save, QMessageBox.StandardButton.Cancel)
 
 
 def wants_another_place(parent: QWidget, why: str) -> bool:
     """Say why a project was not saved, and ask whether it should be saved elsewhere."""
-    box = question_box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why, "")
+    box = question_box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why)
     return answer_to(box, ((translate("files", "Save &as\u2026"), True),), False, QMessageBox.StandardButton.Close)
 
 

@@ -28,6 +28,7 @@ from widgets.document import Document, Selection
 from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, down_icon, tool, up_icon
 from widgets.palette import set_look
+from widgets.plain import plain_label, plain_tip
 
 COUNT_AFTER_MS: Final = 150
 """Time after an edit until the places are counted again."""
@@ -72,7 +73,7 @@ class FindBar(QFrame):
         self.case.toggled.connect(lambda _on: self._sought_changed())
         self.words = QCheckBox(self.tr("Wh&ole words"))
         self.words.toggled.connect(lambda _on: self._sought_changed())
-        self.count = QLabel()
+        self.count = plain_label()
         self.count.setMinimumWidth(80)
         self.count.setContentsMargins(4, 0, 8, 0)
         self.before = tool(up_icon(), self.tr("Previous place"), self, self.tr("Previous place (Shift+F3)"))
@@ -294,7 +295,7 @@ class FindBar(QFrame):
         for refusal in result.refused:
             item = QListWidgetItem(self._in_words(refusal))
             item.setData(Qt.ItemDataRole.UserRole, refusal.match)
-            item.setToolTip(item.text())
+            item.setToolTip(plain_tip(item.text()))
             self.left.addItem(item)
         needed = self.left.sizeHintForRow(0) * len(result.refused) + 2 * self.left.frameWidth()
         self.left.setFixedHeight(max(1, min(needed, LIST_HEIGHT)))

@@ -25,6 +25,7 @@ from app.checks.finding import GRAVITY, Finding, Severity
 from widgets.drafts import Drafts, subject_text
 from widgets.findings_model import FindingsModel, Order, Row, ordered
 from widgets.flow import FlowLayout
+from widgets.plain import plain_label, plain_tip
 from widgets.row_list import RowDelegate
 from widgets.severity import severity_icon
 from widgets.size import heading_width, scaled
@@ -84,7 +85,7 @@ class FindingsList(QWidget):
             button.toggled.connect(lambda _on: self._fill())
             self.filters[severity] = button
             top.addWidget(button)
-        self.summary = QLabel()
+        self.summary = plain_label()
         self.summary.setProperty("look", "faint")
         top.addWidget(self.summary)
         top.add_stretch()
@@ -101,7 +102,7 @@ class FindingsList(QWidget):
         bottom = QHBoxLayout()
         bottom.setContentsMargins(8, 2, 8, 4)
         bottom.setSpacing(8)
-        self.detail = QLabel()
+        self.detail = plain_label()
         self.detail.setWordWrap(True)
         self.detail.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
         self.detail.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -204,14 +205,14 @@ class FindingsList(QWidget):
         self.detail.setText(
             "" if row is None else self.tr("{what}. To do: {hint}.").format(what=row.what, hint=row.hint)
         )
-        self.detail.setToolTip(self.detail.text())
+        self.detail.setToolTip(plain_tip(self.detail.text()))
         mend = None if row is None or row.finding is None else row.finding.mend
         # A button that went while it has the focus would take the focus elsewhere.
         self.mend.setEnabled(mend is not None or self.mend.hasFocus())
         words = self.tr("Mend") if mend is None else mend.words
         self.mend.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
         if mend is not None:
-            self.mend.setToolTip(self.tr("{words} (Ctrl+F7). It can be undone.").format(words=mend.words))
+            self.mend.setToolTip(plain_tip(self.tr("{words} (Ctrl+F7). It can be undone.").format(words=mend.words)))
         elif row is None:
             self.mend.setToolTip(self.tr("Choose a finding first."))
         else:

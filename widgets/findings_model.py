@@ -9,6 +9,7 @@ from typing import Any, Final, Literal
 from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 from app.checks.finding import GRAVITY, Finding, Severity
+from widgets.plain import plain_tip
 from widgets.severity import severity_icon
 
 Index = QModelIndex | QPersistentModelIndex
@@ -145,7 +146,7 @@ class FindingsModel(QAbstractTableModel):
             said = f"{row.where}: {row.what}; {row.hint}"
             if row.finding is not None and row.finding.mend is not None:
                 said += "\n" + translate("Findings", "Mend: {words}").format(words=row.finding.mend.words)
-            return said
+            return plain_tip(said)
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{kind_words(row.kind)}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None
         return None

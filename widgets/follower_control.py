@@ -33,6 +33,7 @@ from widgets.commands import mark_entry
 from widgets.flow import FlowLayout
 from widgets.icons import mark_icon
 from widgets.palette import set_look
+from widgets.plain import plain_label, plain_tip
 from widgets.readings_table import age_text
 from widgets.shortening import ShortChoice, ShortLabel, ShortLines
 from widgets.size import scaled
@@ -97,7 +98,7 @@ class SimulatedSwitches:
     def _switch(parent: QWidget, text: str, tip: str, turn: Callable[[bool], None]) -> QAction:
         action = QAction(text, parent)
         action.setCheckable(True)
-        action.setToolTip(tip)
+        action.setToolTip(plain_tip(tip))
         action.toggled.connect(turn)
         return mark_entry(action)
 
@@ -391,7 +392,7 @@ class ValueSetter(QWidget):
             row.addWidget(caption)
         self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         row.addWidget(self.signal)
-        self._unit = QLabel()
+        self._unit = plain_label()
         self._unit.setMinimumWidth(self._unit.fontMetrics().horizontalAdvance("min-1"))
         row.addWidget(self.value)
         row.addWidget(self._unit)

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.drafts import Drafts, Texts
+from widgets.plain import plain_label
 from widgets.size import percent, scaled
 
 Get = Callable[[], Texts | None]
@@ -46,7 +47,7 @@ class FormRow(QWidget):
         self.caption = QLabel(label)
         self.caption.setWordWrap(True)
         self.caption.setToolTip(hint)
-        self.message = QLabel()
+        self.message = plain_label()
         self.message.setProperty("look", "fault")
         self.message.setWordWrap(True)
         self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)

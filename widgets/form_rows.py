@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from widgets.drafts import Texts
 from widgets.form import FormRow, Get, Options, Put
+from widgets.plain import plain_label
 from widgets.shortening import ShortChoice
 
 NOTHING_CHOSEN: Final = "\0"
@@ -216,7 +217,7 @@ class InfoRow(FormRow):
 
     def __init__(self, label: str, get: Get, hint: str = "") -> None:
         super().__init__(label, get, lambda _texts: None, hint)
-        self._text = QLabel()
+        self._text = plain_label()
         self._text.setWordWrap(True)
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)

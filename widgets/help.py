@@ -30,6 +30,7 @@ from widgets.commands import keys_of, listed, native, plain
 from widgets.keypad import keyboard_map
 from widgets.matching import cost
 from widgets.own_keys import own_keys, shown_keys
+from widgets.plain import plain_tip
 from widgets.row_list import RowDelegate
 from widgets.shortening import shorten_placeholder
 from widgets.size import comfortable, heading_width, scaled
@@ -98,7 +99,7 @@ class ShortcutsDialog(QDialog):
         top.setFont(0, font)
         for command, keys in rows:
             row = QTreeWidgetItem([command, keys])
-            row.setToolTip(0, command)
+            row.setToolTip(0, plain_tip(command))
             top.addChild(row)
         if top.childCount():
             self.tree.addTopLevelItem(top)

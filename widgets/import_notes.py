@@ -14,6 +14,7 @@ from app.exchange.rows import Note
 from app.exchange.sheet import Sheet, cell_text, column_letter
 from widgets import palette
 from widgets.import_table import key_title
+from widgets.plain import plain_tip
 
 Index = QModelIndex | QPersistentModelIndex
 Role = Qt.ItemDataRole
@@ -58,7 +59,8 @@ class NotesModel(QAbstractTableModel):
             return None
         note = self.notes[index.row()]
         if role in (Role.DisplayRole, Role.ToolTipRole):
-            return self.texts(note)[index.column()]
+            text = self.texts(note)[index.column()]
+            return plain_tip(text) if role == Role.ToolTipRole else text
         if role == Role.ForegroundRole and index.column() == 0 and note.level == "fault":
             return palette.current().colour("fault")
         return None

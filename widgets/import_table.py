@@ -26,6 +26,7 @@ from app.exchange.sheet import Sheet, cell_text, column_letter
 from app.exchange.titles import HINTS, KEYS, TITLES, Key
 from app.language import translate as translate_of_app
 from widgets import palette
+from widgets.plain import plain_tip
 from widgets.size import scaled
 
 translate = QCoreApplication.translate
@@ -101,7 +102,8 @@ class SheetModel(QAbstractTableModel):
             text = cell_text(row.cell(column))
             return f"\N{WARNING SIGN} {text}" if self._faults(row.number, column) else text
         if role == Role.ToolTipRole:
-            return "\n".join(note.message for note in self._at(row.number, column)) or cell_text(row.cell(column))
+            said = "\n".join(note.message for note in self._at(row.number, column))
+            return plain_tip(said or cell_text(row.cell(column)))
         if role == Role.FontRole and row.number == self._matching.heading:
             font = QFont()
             font.setBold(True)
@@ -137,7 +139,7 @@ class SheetModel(QAbstractTableModel):
         if role == Role.DisplayRole:
             return f"{self._sign(number)} {number}"
         if role == Role.ToolTipRole:
-            return "\n".join(note.message for note in self._notes.get(number, ())) or None
+            return plain_tip("\n".join(note.message for note in self._notes.get(number, ()))) or None
         if role == Role.TextAlignmentRole:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None

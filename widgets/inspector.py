@@ -12,6 +12,7 @@ from widgets.drafts import Drafts
 from widgets.form import Form
 from widgets.line_forms import FollowerForm, LineForm
 from widgets.message_forms import MessagesForm
+from widgets.plain import plain_label
 from widgets.screen_forms import FieldForm, PanelForm, ScreenForm
 from widgets.shortening import shorten_tabs
 from widgets.signal_form import SignalForm
@@ -69,7 +70,7 @@ class Inspector(QWidget):
             column = QVBoxLayout(page)
             column.setContentsMargins(0, 0, 0, 0)
             column.setSpacing(0)
-            heading = QLabel()
+            heading = plain_label()
             heading.setProperty("look", "heading")
             heading.setContentsMargins(10, 7, 10, 3)
             heading.setWordWrap(True)

@@ -11,6 +11,7 @@ from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from widgets.face_colours import LIGHT, FaceColours
+from widgets.plain import plain_tip
 from widgets.size import scaled
 
 ARROWS: Final = ("left", "right", "up", "down")
@@ -195,7 +196,7 @@ class KeyPad(QWidget):
             button.set_colours(self._colours)
             if name in keyboard:
                 shown = QKeySequence(keyboard[name]).toString(QKeySequence.SequenceFormat.NativeText)
-                button.setToolTip(self.tr("On the keyboard: %s") % shown)
+                button.setToolTip(plain_tip(self.tr("On the keyboard: %s") % shown))
             button.pressed.connect(lambda name=name: self.key_pressed.emit(name))
             button.released.connect(lambda name=name: self.key_released.emit(name))
             self.buttons[name] = button

@@ -32,6 +32,7 @@ from widgets.flow import FlowLayout
 from widgets.line_figures import LineFigures
 from widgets.live import Live
 from widgets.palette import set_look
+from widgets.questions import say
 from widgets.shortening import shorten_placeholder
 from widgets.size import scaled
 from widgets.transaction_parts import TransactionParts
@@ -172,8 +173,9 @@ class LineView(QWidget):
             path.write_text("\n\n".join(parts) + "\n", "utf-8")
         except OSError as error:
             why = error.strerror or str(error)
-            QMessageBox.critical(
+            say(
                 self,
+                QMessageBox.Icon.Critical,
                 self.tr("Not saved"),
                 self.tr("{file} cannot be written: {why}. Choose another folder or name.").format(file=path, why=why),
             )

@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Mapping
 from operator import is_
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Signal
-from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from app.panel.messages import entered_in, ready_for, widest
 from app.panel.rendering import message_alone
@@ -30,6 +30,7 @@ from widgets.form import Get, Put
 from widgets.form_rows import ChoiceRow, LineRow
 from widgets.message_preview import MessagePreview
 from widgets.part_form import PartForm
+from widgets.plain import plain_label, plain_tip
 from widgets.shortening import ELIDES
 from widgets.typed import taking
 
@@ -157,7 +158,7 @@ class MessagesForm(PartForm):
         self.fill_button = QPushButton()
         self.fill_button.clicked.connect(self._fill)
         self.add_wide(self.fill_button)
-        self.why_not = QLabel()
+        self.why_not = plain_label()
         self.why_not.setProperty("look", "faint")
         self.why_not.setWordWrap(True)
         self.add_wide(self.why_not)
@@ -288,7 +289,7 @@ class MessagesForm(PartForm):
         self.why_not.setText(reason)
         self.why_not.setVisible(not missing)
         self.fill_button.setAccessibleDescription("" if missing else reason)
-        self.fill_button.setToolTip("" if missing else reason)
+        self.fill_button.setToolTip(plain_tip("" if missing else reason))
 
     def _fill(self) -> None:
         known, number = self._known(), self.number

@@ -6,9 +6,10 @@ from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from widgets.icons import cross_icon, tool
+from widgets.plain import plain_label
 
 NOTICE_MS: Final = 9000
 ABOVE: Final = 12
@@ -24,7 +25,7 @@ class Notice(QFrame):
         self.setAutoFillBackground(True)
         if parent is not None:
             parent.installEventFilter(self)
-        self.text = QLabel()
+        self.text = plain_label()
         self.text.setWordWrap(True)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._close = tool(cross_icon(), self.tr("Close the message"), self)

@@ -26,6 +26,7 @@ from app.project.model import Project
 from widgets import palette
 from widgets.page_map_node import Node, wash
 from widgets.phrases import condition_text
+from widgets.plain import plain_tip
 from widgets.size import scaled
 
 LABEL: Final = 0.4
@@ -129,7 +130,7 @@ class Edge(Turning):
         self._route: Route | None = None
         self.set_route(route)
         said = ", ".join(label.text for label in labels)
-        self.setToolTip(f"{arrow.from_} \N{RIGHTWARDS ARROW} {arrow.to}: {said}")
+        self.setToolTip(plain_tip(f"{arrow.from_} \N{RIGHTWARDS ARROW} {arrow.to}: {said}"))
 
     @property
     def label(self) -> str:
@@ -268,7 +269,7 @@ class InletItem(Turning):
         self._more = more
         self._width = node.face_rect().width() * HAT_PART - 4
         self.setPos(4, -INLET * (row + 1) - 3)
-        self.setToolTip(tip)
+        self.setToolTip(plain_tip(tip))
 
     @property
     def label(self) -> str:

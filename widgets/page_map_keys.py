@@ -15,6 +15,7 @@ from widgets import palette
 from widgets.page_map_arrows import label_font
 from widgets.page_map_node import Node
 from widgets.phrases import deed_text
+from widgets.plain import plain_tip
 from widgets.size import scaled
 
 HEIGHT: Final = 20
@@ -147,7 +148,7 @@ class KeyStrip(QGraphicsItem):
     def _mark(self, number: int | None) -> None:
         if number != self._under:
             self._under = number
-            self.setToolTip("" if number is None else self._told(self._uses[number]))
+            self.setToolTip(plain_tip("" if number is None else self._told(self._uses[number])))
             self.update()
 
     @staticmethod

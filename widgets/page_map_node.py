@@ -26,6 +26,7 @@ from app.project.model import Panel
 from widgets import palette
 from widgets.cells import cell_size, paint_row
 from widgets.face_colours import FaceColours
+from widgets.plain import plain_tip
 from widgets.size import scaled
 
 CELL_PIXELS: Final = 9
@@ -163,7 +164,7 @@ class Node(QGraphicsItem):
         if facts != self.facts:
             self.facts = facts
             said = (self.name, *facts.words, facts.ring_words, facts.findings_words)
-            self.setToolTip("\n".join(part for part in said if part))
+            self.setToolTip(plain_tip("\n".join(part for part in said if part)))
             self.update()
 
     def light(self, lit: bool = False, faded: bool = False) -> None:

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from app.project.model import Project
 from widgets.page_map_keys import KeyUse, key_uses
+from widgets.plain import plain_label
 from widgets.size import comfortable
 
 _NAME = Qt.ItemDataRole.UserRole
@@ -51,7 +52,7 @@ class TurnDialog(QDialog):
         self.targets = QListWidget()
         self.targets.setAccessibleName(self.tr("Leads to"))
         self.everywhere = QCheckBox(self.tr("On &every screen, not only on '{screen}'").format(screen=screen))
-        self.told = QLabel()
+        self.told = plain_label()
         self.told.setWordWrap(True)
         self.told.setProperty("look", "faint")
         buttons = QDialogButtonBox()

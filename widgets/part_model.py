@@ -11,6 +11,7 @@ from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, Q
 
 from app.project.model import Project
 from widgets import palette
+from widgets.plain import plain_tip
 
 Index = QModelIndex | QPersistentModelIndex
 FEW_ROWS: Final = 4
@@ -324,7 +325,7 @@ class PartModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.EditRole:
             return column.edited(project, part)
         if role == Qt.ItemDataRole.ToolTipRole:
-            return (column.tip or column.text)(project, part) if column.applies(part) else None
+            return plain_tip((column.tip or column.text)(project, part)) if column.applies(part) else None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{column.title}: {column.shown(project, part)}"
         if role == Qt.ItemDataRole.TextAlignmentRole:

@@ -28,6 +28,7 @@ from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, u
 from widgets.part_editing import PartEditing
 from widgets.part_grid import PartGrid
 from widgets.part_model import Column, PartModel
+from widgets.plain import plain_label
 from widgets.size import heading_width, scaled
 from widgets.table_keys import press
 from widgets.table_work import TableWork
@@ -131,7 +132,7 @@ class PartTable(QWidget):
         for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
             bar.addWidget(button)
         self.file_order.hide()
-        self.nothing = QLabel()
+        self.nothing = plain_label()
         self.nothing.setProperty("look", "faint")
         self.nothing.setWordWrap(True)
         self.nothing.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)

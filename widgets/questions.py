@@ -8,14 +8,17 @@ from typing import TypeVar
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QMessageBox, QWidget
 
+from widgets.plain import plain_tip
+
 _A = TypeVar("_A")
 
 
-def question_box(parent: QWidget, icon: QMessageBox.Icon, title: str, text: str, more: str) -> QMessageBox:
+def question_box(parent: QWidget | None, icon: QMessageBox.Icon, title: str, text: str, more: str = "") -> QMessageBox:
     """A question whose texts are shown as they are, whatever a name in them holds; `more` stands smaller below."""
-    box = QMessageBox(icon, title, text, parent=parent)
+    box = QMessageBox(icon, title, "", parent=parent)
     box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setInformativeText(more)
+    box.setText(text)
+    box.setInformativeText(plain_tip(more))
     return box
 
 
@@ -32,3 +35,19 @@ def answer_to(
     clicked = box.clickedButton()
     box.deleteLater()
     return next((way for button, way in buttons if button is clicked), else_)
+
+
+def asked(box: QMessageBox, yes: QMessageBox.StandardButton, no: QMessageBox.StandardButton) -> bool:
+    """Show a box with two buttons, of which `no` is the safe one that Enter takes. Gives whether `yes` was pressed."""
+    box.setStandardButtons(yes | no)
+    box.setDefaultButton(no)
+    pressed = box.exec()
+    box.deleteLater()
+    return pressed == yes
+
+
+def say(parent: QWidget | None, icon: QMessageBox.Icon, title: str, text: str) -> None:
+    """Say `text` and wait until it was read."""
+    box = question_box(parent, icon, title, text)
+    box.exec()
+    box.deleteLater()

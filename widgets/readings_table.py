@@ -35,6 +35,7 @@ from app.signals.reading import NEVER_READ, NOT_YET, Quality, Raw, Reading
 from widgets import palette
 from widgets.flow import FlowLayout
 from widgets.palette import set_look
+from widgets.plain import plain_label, plain_tip
 from widgets.quick_cells import Index, QuickCells
 from widgets.shortening import shorten_placeholder
 from widgets.size import heading_width, scaled
@@ -197,7 +198,7 @@ class ReadingsModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.ForegroundRole:
             return palette.current().colour(_ink(row.quality, column))
         if role == Qt.ItemDataRole.ToolTipRole:
-            return row.reason or None
+            return plain_tip(row.reason) or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             head = self.headerData(column, Qt.Orientation.Horizontal)
             return f"{head}: {self._text(index.row(), column)}"
@@ -351,7 +352,7 @@ class ReadingsTable(QWidget):
         self.filter.setClearButtonEnabled(True)
         self.filter.setAccessibleName(self.tr("Filter of the readings"))
         self.not_good = QCheckBox(self.tr("Only those that are &not good"))
-        self.summary = QLabel()
+        self.summary = plain_label()
         self._live = False
         """Whether readings have come since the project was set; before that nothing is wrong with them."""
         self.view = QTableView()

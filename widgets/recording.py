@@ -15,6 +15,7 @@ from app.record.writer import CannotRecord
 from widgets.commands import allow, command
 from widgets.live import Live
 from widgets.observation import Observation
+from widgets.plain import plain_tip
 from widgets.settings import Settings
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
@@ -125,7 +126,7 @@ class RecordingControl(QObject):
             words = "\u26a0 " + progress.trouble
         if self.state.text() != words:
             self.state.setText(words)
-            self.state.setToolTip(f"{words}\n{progress.path}")
+            self.state.setToolTip(plain_tip(f"{words}\n{progress.path}"))
 
     def _words(self, progress: Progress) -> str:
         limits = self._observation.limits

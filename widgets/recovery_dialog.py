@@ -29,6 +29,7 @@ from app.project.problems import quoted
 from app.project.recovery import Origin, Slot, Work
 from widgets.comparison import ComparisonWindow, Side
 from widgets.drafts import subject_text
+from widgets.questions import asked, question_box, say
 from widgets.size import comfortable
 
 MOST_LINES = 200
@@ -197,14 +198,14 @@ class RecoveryDialog(QDialog):
 
     def _delete(self) -> None:
         row = self.list.currentRow()
-        button = QMessageBox.StandardButton
         words = self.tr("Delete this unsaved work for good?")
-        if QMessageBox.question(self, self.windowTitle(), words, button.Yes | button.No, button.No) != button.Yes:
+        box = question_box(self, QMessageBox.Icon.Question, self.windowTitle(), words)
+        if not asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No):
             return
         try:
             self._slots[row].clear()
         except OSError as error:
-            QMessageBox.critical(self, self.windowTitle(), error.strerror or str(error))
+            say(self, QMessageBox.Icon.Critical, self.windowTitle(), error.strerror or str(error))
             return
         del self._slots[row]
         self.list.takeItem(row)

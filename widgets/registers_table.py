@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QTreeView, QWidget
 from app.snapshots.differences import Row
 from app.snapshots.restoring import Offer, Restored, place_text
 from app.snapshots.snapshot import Place
+from widgets.plain import plain_tip
 from widgets.row_list import RowDelegate
 from widgets.size import heading_width, scaled
 
@@ -141,7 +142,8 @@ class RegistersModel(QAbstractTableModel):
         if not index.isValid():
             return None
         if role in (_ROLE.DisplayRole, _ROLE.ToolTipRole):
-            return self.text(index.row(), index.column())
+            text = self.text(index.row(), index.column())
+            return plain_tip(text) if role == _ROLE.ToolTipRole else text
         ticked = self._lines[index.row()].ticked
         if role == _ROLE.CheckStateRole and index.column() == Column.REGISTER and ticked is not None:
             return Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked

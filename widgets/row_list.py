@@ -12,6 +12,8 @@ from PySide6.QtWidgets import (
     QTreeWidgetItem,
 )
 
+from widgets.plain import plain_tip
+
 Index = QModelIndex | QPersistentModelIndex
 
 
@@ -47,7 +49,7 @@ class RowList(QTreeWidget):
         item = QTreeWidgetItem(list(texts))
         item.setData(0, Qt.ItemDataRole.UserRole, data)
         for column, text in enumerate(texts):
-            item.setToolTip(column, text)
+            item.setToolTip(column, plain_tip(text))
         self.addTopLevelItem(item)
 
     def chosen(self) -> object:

@@ -26,6 +26,7 @@ from app.project.model import Project, RegisterSignal, Scale
 from app.project.scale_figures import ScaleFigures, exact_text, points_of, too_narrow
 from app.project.wording import refusal_of
 from app.signals.encoding import is_float
+from widgets.plain import plain_label
 from widgets.size import comfortable
 from widgets.typed import number, pair, plain
 
@@ -54,7 +55,7 @@ class ScalingAid(QDialog):
         self.decimals.setRange(0, 9)
         self.decimals.setValue(signal.decimals)
         self.decimals.setAccessibleName(self.tr("Decimals"))
-        self.reason = QLabel()
+        self.reason = plain_label()
         self.reason.setWordWrap(True)
         self.told = QLabel()
         self.told.setWordWrap(True)
@@ -103,7 +104,7 @@ class ScalingAid(QDialog):
 
     @staticmethod
     def _shown() -> QLabel:
-        label = QLabel()
+        label = plain_label()
         font = label.font()
         font.setFamily("monospace")
         font.setStyleHint(font.StyleHint.Monospace)

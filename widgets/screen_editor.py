@@ -32,6 +32,7 @@ from widgets.field_places import field_at
 from widgets.find_bar import FindBar
 from widgets.live_rows import LiveReadings, live_rows, names_on, reading_in_words
 from widgets.notice import Notice
+from widgets.plain import plain_label, plain_tip
 from widgets.screen_commands import ScreenCommands
 from widgets.signal_picker import SignalPicker, kinds
 from widgets.specimen import Shown, specimen_rows
@@ -75,7 +76,7 @@ class ScreenEditor(QWidget):
         self.bar = EditorBar()
         self.tryout = Tryout()
         self.tryout.hide()
-        self.live_note = QLabel()
+        self.live_note = plain_label()
         self.live_note.setProperty("look", "caution")
         self.live_note.setContentsMargins(10, 2, 10, 2)
         self.live_note.setWordWrap(True)
@@ -317,7 +318,7 @@ class ScreenEditor(QWidget):
             if turn is None:
                 button.setToolTip(self.tr("Turns no screen here"))
             else:
-                button.setToolTip(self.tr("Turns to '{screen}'").format(screen=turn[2]))
+                button.setToolTip(plain_tip(self.tr("Turns to '{screen}'").format(screen=turn[2])))
 
     def _follow_key(self, key: str) -> None:
         """A key of the panel was pressed on the screen: go where it turns."""

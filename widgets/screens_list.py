@@ -37,6 +37,7 @@ from widgets.commands import Keys, command
 from widgets.face_colours import face_colours
 from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.plain import plain_tip
 from widgets.thumbnails import Look, Thumbnails
 
 Index = QModelIndex | QPersistentModelIndex
@@ -170,7 +171,7 @@ class ScreensList(QWidget):
                 if item.text() != name:
                     item.setText(name)
                 said = ", ".join((name, *marks))
-                item.setToolTip(said)
+                item.setToolTip(plain_tip(said))
                 item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
         finally:
             self._filling = False

@@ -22,6 +22,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from widgets.plain import plain_tip
+
 ELIDES: Final = "elides"
 """Dynamic property of all that is shortened."""
 MANY: Final = 250
@@ -44,7 +46,7 @@ class ShortLabel(QLabel):
     def setText(self, text: str) -> None:
         """Show this, and the whole of it as the tool tip."""
         super().setText(text)
-        self.setToolTip(text)
+        self.setToolTip(plain_tip(text))
 
     def clear(self) -> None:
         """Show nothing."""
@@ -222,7 +224,7 @@ class ShortChoice(QComboBox):
         self._tip()
 
     def _tip(self) -> None:
-        self.setToolTip("\n".join(text for text in (self.currentText(), self._hint) if text))
+        self.setToolTip(plain_tip("\n".join(text for text in (self.currentText(), self._hint) if text)))
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
         """Draw it with dots where the text is cut."""
@@ -242,7 +244,7 @@ class ShortChoice(QComboBox):
 def shorten_placeholder(edit: QLineEdit, text: str) -> None:
     """Show a hint in an empty field, which Qt cuts with dots."""
     edit.setPlaceholderText(text)
-    edit.setToolTip(text)
+    edit.setToolTip(plain_tip(text))
     edit.setProperty(ELIDES, True)
 
 

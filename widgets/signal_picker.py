@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from widgets.plain import plain_label
 from widgets.row_list import RowList
 from widgets.size import comfortable
 from widgets.specimen import likely_kind, width_needed
@@ -71,7 +72,7 @@ class SignalPicker(QDialog):
         self.kind.setAccessibleName(self.tr("Kind of field"))
         for value, text in kinds():
             self.kind.addItem(text, value)
-        self.cells = QLabel()
+        self.cells = plain_label()
         self.cells.setProperty("look", "faint")
         self.none = QLabel(self.tr("No signal has that name. Create it in the Signals view first."))
         self.none.setWordWrap(True)

@@ -9,7 +9,7 @@ from typing import Any
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QShowEvent
-from PySide6.QtWidgets import QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.project import edits
 from app.project.edits.copies import add_counted_copies
@@ -21,6 +21,7 @@ from widgets.drafts import Drafts
 from widgets.flow import FlowLayout
 from widgets.part_editing import PartEditing, Steps
 from widgets.part_table import Narrowing, PartTable
+from widgets.plain import plain_label
 from widgets.shortening import ShortLabel
 from widgets.signal_cells import free_register, new_signal_name, signal_reader
 from widgets.signal_columns import signal_columns
@@ -79,7 +80,7 @@ class SignalsView(QWidget):
                 "No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list."
             ),
         )
-        self.status = QLabel()
+        self.status = plain_label()
         self.status.setProperty("look", "faint")
         self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties"))
         self.keys.setProperty("look", "faint")

@@ -38,6 +38,7 @@ from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.long_work import LongWork
 from widgets.palette import set_look
+from widgets.plain import plain_label, plain_tip
 from widgets.registers_table import Line, RegistersTable, Sides
 from widgets.restoring_dialog import RestoringDialog
 from widgets.settings import Settings
@@ -111,7 +112,7 @@ class SnapshotsDialog(QDialog):
         self.state.setAccessibleName(self.tr("What came of it"))
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
-        self.why = QLabel()
+        self.why = plain_label()
         self.why.setProperty("look", "faint")
         self.table = RegistersTable()
         self.table.registers.dataChanged.connect(lambda *_: self._enable())
@@ -152,7 +153,7 @@ class SnapshotsDialog(QDialog):
             (self.export_button, "" if self._rows else self.tr("There is nothing to export yet.")),
         ):
             button.setEnabled(not why and not busy)
-            button.setToolTip(why)
+            button.setToolTip(plain_tip(why))
         compared = self._session is not None
         self.why.setText("" if busy else self._why_not_read() or (self._why_not_written() if compared else ""))
         self.follower.setEnabled(not busy)

@@ -13,6 +13,7 @@ from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPai
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from widgets import palette
+from widgets.plain import plain_tip
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
     from app.bus.transactions import Transaction
@@ -279,7 +280,9 @@ class LineStrip(QWidget):
         if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             under = self._under(event.pos().x(), event.pos().y())
             QToolTip.showText(
-                event.globalPos(), (under[1].advice or self._words(under[1])) if under else self._legend(), self
+                event.globalPos(),
+                plain_tip(under[1].advice or self._words(under[1])) if under else self._legend(),
+                self,
             )
             return True
         return super().event(event)

@@ -23,6 +23,7 @@ from app.project.files import load
 from app.project.model import Panel, Project, Screen, Turn
 from projects import demo_path, demos
 from widgets.face import PanelFace
+from widgets.plain import plain_label
 from widgets.size import comfortable, scaled
 from widgets.specimen import Shown, specimen_rows
 
@@ -97,9 +98,9 @@ class TemplateDialog(QDialog):
         self.list = QListWidget()
         self.list.setAccessibleName(self.tr("Templates"))
         self.list.addItems([template.name for template in self._templates])
-        self._title = QLabel()
+        self._title = plain_label()
         self._title.setProperty("look", "heading")
-        self._notes = QLabel()
+        self._notes = plain_label()
         self._notes.setWordWrap(True)
         self.size_row = QWidget()
         self.rows_editor, self.columns_editor = QSpinBox(), QSpinBox()

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.language import translate
 from widgets import palette
+from widgets.plain import plain_tip
 from widgets.size import heading_width
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -160,7 +161,7 @@ class TransactionParts(QWidget):
         words = f"\u26a0 {part.words}" if part.wrong else part.words
         item = QTreeWidgetItem(["\n".join(pieces), part.name, words])
         item.setFont(BYTES, self._fixed)
-        item.setToolTip(MEANING, part.words)
+        item.setToolTip(MEANING, plain_tip(part.words))
         if part.wrong:
             for column in (BYTES, PART, MEANING):
                 item.setForeground(column, palette.current().colour("fault"))

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.language import translate
+from widgets.plain import plain_tip
 from widgets.quick_cells import PADDING, Index, QuickCells
 from widgets.size import heading_width
 
@@ -208,7 +209,7 @@ class TransactionsModel(QAbstractTableModel):
             return _ALIGNMENT[column]
         if role == Qt.ItemDataRole.ToolTipRole:
             fault = self._shown[index.row()].transaction.fault
-            return fault.sentence if fault else None
+            return plain_tip(fault.sentence) if fault else None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{self.headerData(column, Qt.Orientation.Horizontal)}: {self.cell(index.row(), column)[0]}"
         return None

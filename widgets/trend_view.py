@@ -24,6 +24,7 @@ from app.project.model import RegisterSignal
 from app.record.source import Source, plottable
 from widgets.commands import ENTRY, command
 from widgets.flow import FlowLayout
+from widgets.plain import plain_label
 from widgets.trend_curves import LOOKS, is_lane
 from widgets.trend_export import picture, values_text
 from widgets.trend_legend import Column, TrendLegend
@@ -201,7 +202,7 @@ class TrendView(QWidget):
         self.follow = QToolButton()
         self.follow.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.follow.clicked.connect(self.follow_action.trigger)
-        self.state = QLabel()
+        self.state = plain_label()
         self.state.setProperty("look", "faint")
         self.difference = QLabel()
         self.difference.setTextFormat(Qt.TextFormat.PlainText)

@@ -33,6 +33,7 @@ from widgets.live import Live
 from widgets.notice_slot import slot_height
 from widgets.palette import Appearance, Theme, set_look
 from widgets.project_files import ProjectFiles
+from widgets.questions import say
 from widgets.settings import Settings
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
@@ -297,7 +298,7 @@ class MainWindow(QMainWindow):
             "The line did not confirm that these signals were let go: {signals}. They may still be on. "
             "Look at the machine before anyone goes near it."
         ).format(signals=", ".join(signals))
-        QMessageBox.warning(self, self.tr("Perhaps still on"), words)
+        say(self, QMessageBox.Icon.Warning, self.tr("Perhaps still on"), words)
 
     def _say_disarmed(self, why: str) -> None:
         words = self.tr("{why}. Keys that stop still write; arm again for the others.")

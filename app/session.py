@@ -89,6 +89,8 @@ class Session:
         self._failed: dict[str, WriteReport] = {}
         self._disarmed = ""
         self.state: State = begin(project, clock())
+        self.at = clock()
+        """When the panel was last told something, a key or that time passes: what it did, it did then."""
         self._shown = ""
 
     def __enter__(self) -> Self:
@@ -272,6 +274,7 @@ class Session:
             self.tick()
 
     def _feed(self, event: Event) -> tuple[Effect, ...]:
+        self.at = event.at
         self.state, effects = step(self.project, self.state, event, self.snapshot().readings)
         self._send(effects)
         self._read_shown_first()

@@ -240,7 +240,7 @@ NOT_SAID: Final = (
     ("app/checks/rule.py", "mistakes of the program"),
     ("app/follower/server.py", "the log"),
     ("app/record/reader.py", "mistakes of the program"),
-    ("app/record/series.py", "mistakes of the program"),
+    ("app/record/source.py", "mistakes of the program"),
     ("app/record/value_axis.py", "mistakes of the program"),
     ("widgets/help.py", "names and versions of libraries"),
 )

@@ -3,37 +3,33 @@
 from __future__ import annotations
 
 import time
-from collections import deque
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from app.record.clock import CivilClock
-from app.record.events import Event
-from app.record.limits import Limits
-from app.record.recorder import Progress, Recorder
-from app.record.source import Observed
-from app.record.watch import Watch
 from widgets.live import Live
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # what watches and what keeps is imported with the line's libraries, only when something is connected
     from app.bus.samples import Subscription
+    from app.record.events import Event
+    from app.record.history import History
+    from app.record.limits import Limits
+    from app.record.recorder import Progress, Recorder
+    from app.record.source import Observed
+    from app.record.watch import Watch
     from app.session import Session
-
-KEPT_EVENTS: Final = 50_000
-"""The newest events that are listed; a recording keeps all."""
 
 
 class Observation(QObject):
-    """Watches the session of a window from the moment it is made, and each one after it.
+    """Watches every session of a window from its first reading on, whatever is shown of it.
 
     All of it happens in the window's thread, once a frame; writing a recording has a thread of its own.
     """
 
     begun = Signal()
-    """Another session is observed from now on: `source` and `watch` are others, `events` is empty."""
+    """Another session is observed from now on: `history`, `source` and `watch` are others."""
     gathered = Signal()
     """Readings arrived."""
     happened = Signal(object)
@@ -44,17 +40,16 @@ class Observation(QObject):
     def __init__(self, live: Live, program: str = "", parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._live = live
-        self._program = program
+        self.program = program
+        """The name and version that recordings bear."""
         self._session: Session | None = None
         self._samples: Subscription | None = None
-        self._early: Subscription | None = None
-        self.source: Observed | None = None
-        """The curves; None before the first connection. They stay when the line is disconnected."""
+        self._coming: tuple[Subscription, History] | None = None
+        """Of a session that is about to start."""
+        self.history: History | None = None
+        """The last minutes of the session; None before the first connection. They stay when it is disconnected."""
         self.watch: Watch | None = None
-        self.events: deque[Event] = deque(maxlen=KEPT_EVENTS)
-        """What has happened, oldest first."""
-        self._clock = CivilClock()
-        """Of the session: what is shown of it live has the times that its recordings have."""
+        self._source: Observed | None = None
         self._recorder: Recorder | None = None
         self._last: Progress | None = None
         live.about_to_start.connect(self._prepare)
@@ -62,6 +57,20 @@ class Observation(QObject):
         live.frame.connect(self._look)
         live.happened.connect(self._effect)
         self._connection_changed()
+
+    @property
+    def source(self) -> Observed | None:
+        """The curves of the history, if there is one. Made when they are first wanted."""
+        if self._source is None and self.history is not None:
+            from app.record.source import Observed
+
+            self._source = Observed(self.history)
+        return self._source
+
+    @property
+    def events(self) -> Sequence[Event]:
+        """What has happened, in the order in which it was told."""
+        return () if self.history is None else self.history.events
 
     # The recording
 
@@ -78,6 +87,8 @@ class Observation(QObject):
     @property
     def limits(self) -> Limits:
         """Those of the recording that is being made; none if none is."""
+        from app.record.limits import Limits
+
         return self._recorder.limits if self._recorder is not None else Limits()
 
     def record(self, path: Path, limits: Limits | None = None) -> None:
@@ -85,18 +96,22 @@ class Observation(QObject):
 
         Raises app.record.writer.CannotRecord, also while nothing is connected.
         """
+        from app.record.recorder import Recorder
         from app.record.writer import CannotRecord
 
-        session = self._session
-        if session is None:
+        session, history = self._session, self.history
+        if session is None or history is None:
             raise CannotRecord(self.tr("Nothing is connected, so there is nothing to record. Connect first."))
         self.end_recording()
         self._recorder = Recorder(
-            path, session.project, session.engine.samples, limits=limits, program=self._program, clock=self._clock
+            path,
+            session.project,
+            session.engine.samples,
+            limits=limits,
+            program=self.program,
+            clock=history.clock,
+            state=session.state,
         )
-        now = time.monotonic()
-        for name, value in session.state.held.items():
-            self._recorder.held(name, now, value)
         self.recording_changed.emit()
 
     def limit_recording(self, limits: Limits) -> None:
@@ -132,14 +147,16 @@ class Observation(QObject):
         self._session, former._session = former._session, None
         self._samples, former._samples = former._samples, None
         self._recorder, former._recorder = former._recorder, None
-        self.source, self.watch, self.events = former.source, former.watch, former.events
-        self._last, self._clock = former._last, former._clock
+        self.history, self.watch, self._source = former.history, former.watch, former._source
+        self._last = former._last
 
     # The session
 
     def _prepare(self, session: Session) -> None:
         """Miss no reading: what an operator does at once can be seen only against what was read before."""
-        self._early = session.samples.subscribe()
+        from app.record.history import History
+
+        self._coming = session.samples.subscribe(), History(session.project)
 
     def _connection_changed(self) -> None:
         session = self._live.session
@@ -155,49 +172,59 @@ class Observation(QObject):
                 self._samples.close()
                 self._samples = None
         self._session = session
-        if session is None:
-            return
-        self._samples, self._early = self._early or session.samples.subscribe(), None
-        self._clock = CivilClock()
-        self.source = Observed(session.project, self._clock)
+        if session is not None:
+            self._begin(session)
+
+    def _begin(self, session: Session) -> None:
+        from app.record.history import History
+        from app.record.watch import Watch
+
+        self._samples, self.history = self._coming or (session.samples.subscribe(), History(session.project))
+        self._coming, self._source = None, None
+        self.history.screen = session.state.screen
         self.watch = Watch(session.project)
-        self.watch.changed_held(session.state)
-        self.events = deque(maxlen=KEPT_EVENTS)
+        self._keep_held(session)
         self.begun.emit()
 
     def _effect(self, effect: object) -> None:
         if self.watch is not None and self._session is not None:
-            self.watch.effects([effect])  # type: ignore[list-item]  # Qt passes it on untyped
+            self.watch.effects([effect], self._session.at)  # type: ignore[list-item]  # Qt passes it on untyped
 
     def _look(self) -> None:
-        session, watch = self._session, self.watch
-        if session is None or watch is None or not session.running:
+        session, watch, history = self._session, self.watch, self.history
+        if session is None or watch is None or history is None or not session.running:
             return
-        self._clock.look()
+        history.clock.look()
         came = self._take_samples()
         watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
         watch.look(session.snapshot(), session.state, armed)
-        changed = watch.changed_held(session.state)
-        if self._recorder is not None:
-            now = time.monotonic()
-            for name, value in changed:
-                self._recorder.held(name, now, value)
+        self._keep_held(session)
         self._pass_on(watch.take())
         if came:
             self.gathered.emit()
 
+    def _keep_held(self, session: Session) -> None:
+        if self.watch is None or self.history is None:
+            return
+        now = time.monotonic()
+        for name, value in self.watch.changed_held(session.state):
+            self.history.hold(name, now, value)
+            if self._recorder is not None:
+                self._recorder.held(name, now, value)
+
     def _take_samples(self) -> bool:
         samples = self._samples.take() if self._samples is not None else []
-        if samples and self.source is not None and self.watch is not None:
-            self.source.add(samples)
+        if samples and self.history is not None and self.watch is not None:
+            self.history.add(samples)
             self.watch.samples(samples)
         return bool(samples)
 
     def _pass_on(self, events: list[Event]) -> None:
         if not events:
             return
-        self.events.extend(events)
+        if self.history is not None:
+            self.history.happened(events)
         if self._recorder is not None:
             for event in events:
                 self._recorder.event(event)

@@ -1,17 +1,16 @@
-"""Making a recording: its commands, and how it is doing in words."""
+"""Making a recording, of what comes or of the last minutes: the commands, and how it is doing in words."""
 
 from __future__ import annotations
 
 import datetime
+from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
 from PySide6.QtWidgets import QFileDialog, QSizePolicy, QWidget
 
 from app.record.limits import Limits
-from app.record.recorder import Progress
-from app.record.writer import CannotRecord
 from widgets.commands import allow, command
 from widgets.live import Live
 from widgets.observation import Observation
@@ -20,8 +19,13 @@ from widgets.settings import Settings
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
 
+if TYPE_CHECKING:
+    from app.record.history import Kept
+    from app.record.recorder import Progress
+
 ENDING: Final = ".fanrec"
 """Of the names of recordings."""
+LOOK_EVERY_MS: Final = 100
 LEAST_WIDTH: Final = 300
 """Of the words about the recording, in pixels at 100 per cent: where there is less room, they begin another line."""
 
@@ -57,18 +61,14 @@ class RecordingControl(QObject):
         if not self._live.connected:
             self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
             return
-        usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
-        name, _ = QFileDialog.getSaveFileName(
-            self._owner,
-            self.tr("Record into a new file"),
-            str(self._settings.start_up_folder / usual),
-            self.tr("Recordings (*.fanrec)"),
-        )
-        if name:
-            self.record_into(Path(name) if Path(name).suffix else Path(name + ENDING))
+        path = _ask(self._owner, self.tr("Record into a new file"), self._settings)
+        if path is not None:
+            self.record_into(path)
 
     def record_into(self, path: Path) -> bool:
         """Record into this new file. False if that cannot be done; that has been said."""
+        from app.record.writer import CannotRecord
+
         try:
             self._observation.record(path, self._settings.recording_limits)
         except CannotRecord as why:
@@ -156,3 +156,79 @@ class RecordingControl(QObject):
             size=size,
             samples=progress.samples,
         )
+
+
+class LastMinutes(QObject):
+    """The command that saves as a recording what the window has kept of its session, in every workplace."""
+
+    said = Signal(str, bool)
+    """Something to tell the user, and whether it is trouble."""
+
+    def __init__(self, owner: QWidget, observation: Observation, settings: Settings) -> None:
+        super().__init__(owner)
+        self._owner = owner
+        self._observation = observation
+        self._settings = settings
+        self.action = command(owner, self.tr("Save the last &minutes as a recording\u2026"), self.save, "Ctrl+Alt+S")
+        self._saving: tuple[Path, Kept, Future[int]] | None = None
+        self._timer = QTimer(self)
+        self._timer.setInterval(LOOK_EVERY_MS)
+        self._timer.timeout.connect(self._look)
+        observation.begun.connect(self.allow)
+        self.allow()
+
+    def allow(self) -> None:
+        """Let the command be used while there is something to save, and nothing is being saved."""
+        if self._saving is not None:
+            allow(self.action, False, self.tr("they are being saved"))
+        else:
+            allow(self.action, self._observation.history is not None, self.tr("nothing has been connected yet"))
+
+    def save(self) -> None:
+        """Ask for a file and save all that is kept."""
+        path = _ask(self._owner, self.tr("Save the last minutes into a new file"), self._settings)
+        if path is not None:
+            self.save_into(path)
+
+    def save_into(self, path: Path) -> None:
+        """Save all that is kept into this new file. It will be said when that is done, or why it cannot be."""
+        from app.record.saving import save
+
+        history = self._observation.history
+        if history is None or self._saving is not None:
+            return
+        kept = history.kept()
+        # Its thread ends with its one task, also when the window is closed meanwhile.
+        executor = ThreadPoolExecutor(1, "fanlight-last-minutes")
+        self._saving = path, kept, executor.submit(save, kept, path, self._observation.program)
+        executor.shutdown(wait=False)
+        self._timer.start()
+        self.allow()
+
+    def _look(self) -> None:
+        from app.record.writer import CannotRecord
+
+        if self._saving is None or not self._saving[2].done():
+            return
+        (path, kept, saved), self._saving = self._saving, None
+        self._timer.stop()
+        self.allow()
+        try:
+            samples = saved.result()
+        except CannotRecord as why:
+            self.said.emit(str(why), True)
+            return
+        self._settings.start_up_folder = path.parent
+        minutes, seconds = divmod(round(kept.end - kept.begin), 60)
+        words = self.tr("Saved in {name}: the last {minutes} min {seconds} s, {samples} samples")
+        self.said.emit(words.format(name=path.name, minutes=minutes, seconds=seconds, samples=samples), False)
+
+
+def _ask(owner: QWidget, title: str, settings: Settings) -> Path | None:
+    """Ask for a new file for a recording."""
+    usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
+    kinds = QCoreApplication.translate("RecordingControl", "Recordings (*.fanrec)")
+    name, _ = QFileDialog.getSaveFileName(owner, title, str(settings.start_up_folder / usual), kinds)
+    if not name:
+        return None
+    return Path(name) if Path(name).suffix else Path(name + ENDING)

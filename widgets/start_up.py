@@ -163,7 +163,6 @@ class StartUpWorkplace(QWidget):
 
     def succeed(self, former: StartUpWorkplace) -> None:
         """Go on where another one stands, which is about to go: with what it gathered and the recording it plays."""
-        self._observation.succeed(former._observation)
         self._begun()
         self.trend.show_signals(former.trend.signals)
         played = former._recording

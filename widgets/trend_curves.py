@@ -74,6 +74,8 @@ def _steps(times: Array, values: Array, until: float) -> Shape:
     """The corners of a line that holds each value until the next one, the last one until now."""
     if not len(times):
         return Shape(times, values)
+    corners = np.flatnonzero(values[1:] != values[:-1]) + 1
+    times, values = times[[0, *corners]], values[[0, *corners]]
     times, values = np.append(times, max(until, times[-1])), np.append(values, values[-1])
     return Shape(np.repeat(times, 2)[1:-1], np.repeat(values, 2)[:-2])
 

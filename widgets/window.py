@@ -31,9 +31,11 @@ from widgets.language import Language
 from widgets.line_view import LineView
 from widgets.live import Live
 from widgets.notice_slot import slot_height
+from widgets.observation import Observation
 from widgets.palette import Appearance, Theme, set_look
 from widgets.project_files import ProjectFiles
 from widgets.questions import say
+from widgets.recording import LastMinutes
 from widgets.settings import Settings
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
@@ -86,9 +88,13 @@ class MainWindow(QMainWindow):
         self._ask = True
         self.document = Document(blank(4, 20), None, self)
         self.live = Live(self)
+        self.observation = Observation(self.live, program(), self)
+        self.last_minutes = LastMinutes(self, self.observation, self.settings)
         if former is not None:
             self.document.succeed(former.document)
             self.live.succeed(former.live)
+            self.observation.succeed(former.observation)
+            self.last_minutes.allow()
         self.strip = LineStrip(self)
         self.line_view = LineView(self.live)
         self.line_dock = _LineDock(self.line_view, self)
@@ -199,15 +205,14 @@ class MainWindow(QMainWindow):
 
     @property
     def start_up(self) -> StartUpWorkplace:
-        """The Start-up workplace. Made when it is first wanted, and from then on it observes every session."""
+        """The Start-up workplace. Made when it is first wanted."""
         if self._start_up is None:
-            from widgets.observation import Observation
             from widgets.start_up import StartUpWorkplace
 
             made = StartUpWorkplace(
                 self.document,
                 self.live,
-                Observation(self.live, program(), self),
+                self.observation,
                 self.settings,
                 (self.bench.connect_action, self.bench.disconnect_action),
             )
@@ -284,6 +289,7 @@ class MainWindow(QMainWindow):
         self.document.standing_changed.connect(self._retitle)
         self.document.changed.connect(self._reserve_lanes)
         self.live.connection_changed.connect(self._connection_changed)
+        self.last_minutes.said.connect(lambda words, trouble: self.tell(words, trouble=trouble))
         self.live.frame.connect(self._show_trouble)
         self.live.left_on.connect(self._say_left_on)
         self.live.disarmed.connect(self._say_disarmed)

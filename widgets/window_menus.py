@@ -73,6 +73,7 @@ class WindowMenus(QObject):
         self.design.aboutToShow.connect(lambda: window.design)
         window.bench.fill_menu(bar.addMenu(self.tr("&Bench")))
         self.start_up = bar.addMenu(self.tr("&Start-up"))
+        self.start_up.addAction(window.last_minutes.action)
         self.start_up.aboutToShow.connect(lambda: window.start_up)
         line = bar.addMenu(self.tr("&Line"))
         line.addActions([self.line_view, self.line_window])

@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
+from app.project.model import Project
+
 
 class Kind(enum.StrEnum):
     """What happened."""
@@ -52,3 +54,14 @@ class Event:
     subject: str
     text: str
     data: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+
+
+def screen_after(project: Project, screen: str, event: Event) -> str:
+    """The screen where the operator is after an event, who was on `screen` before.
+
+    A screen that an override shows is none: it covers the operator's for as long as its condition holds.
+    """
+    if event.kind is not Kind.TURNED or event.subject not in project.screen_named:
+        return screen
+    covers = any(turn.when is not None and turn.to == event.subject for turn in project.turns)
+    return screen if covers else event.subject

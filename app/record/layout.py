@@ -4,8 +4,8 @@ Times are whole microseconds since the recording began, of a clock that is never
 was then, with a new row whenever somebody set it. Civil times, also those in `meta`, are in the form of ISO 8601, to
 the microsecond, with their zone.
 
-`meta`: `format` (1), `began`, `ended` (absent if the program died), `program`, and `project`, the project file as it
-was, in full.
+`meta`: `format` (1), `began`, `ended` (absent if the program died), `program`, `screen`, where the operator
+was on the panel then (absent: not known), and `project`, the project file as it was, in full.
 
 `signal`: the register signals of that project by number. `words` is how many registers one sample has.
 

@@ -44,3 +44,18 @@ def spread(
     lows[np.isinf(lows)] = np.nan
     highs[np.isinf(highs)] = np.nan
     return Outline(edges, lows, highs)
+
+
+def extremes(edges: NDArray[np.float64], times: NDArray[np.float64], values: NDArray[np.float64]) -> Outline:
+    """Values in the order of their times, put into columns: the least and greatest of each."""
+    columns = len(edges) - 1
+    cuts = np.searchsorted(times, edges, side="left")
+    cuts[-1] = len(times)
+    lows, highs = np.full(columns, np.nan), np.full(columns, np.nan)
+    filled = np.flatnonzero(np.diff(cuts) > 0)
+    if len(filled):
+        part = values[int(cuts[0]) :]
+        starts = cuts[filled] - int(cuts[0])
+        lows[filled] = np.fmin.reduceat(part, starts)
+        highs[filled] = np.fmax.reduceat(part, starts)
+    return Outline(edges, lows, highs)

@@ -53,6 +53,8 @@ class Recording:
         """Civil time of the beginning, ISO 8601 with its zone."""
         self.ended: str | None = meta.get("ended")
         """Civil time of the end; None if it is still being written, or the program that wrote it died."""
+        self.screen: str = meta.get("screen", "")
+        """Where the operator was on the panel at the beginning; empty if that is not known."""
         self.project_text: str = meta.get("project", "")
         try:
             self.project: Project = parse(self.project_text)

@@ -15,9 +15,10 @@ from typing import Final
 
 from app.bus.samples import SampleTap
 from app.language import translate
+from app.panel.state import State
 from app.project.model import Project
 from app.record.clock import CivilClock
-from app.record.events import Event, Kind
+from app.record.events import Event, Kind, screen_after
 from app.record.limits import Limits
 from app.record.writer import CannotRecord, Writer
 
@@ -58,16 +59,22 @@ class Recorder:
         compress: bool = True,
         program: str = "",
         clock: CivilClock | None = None,
+        state: State | None = None,
     ) -> None:
-        """Begin to record into `path`, which must not exist. `clock` as of the Writer. Raises CannotRecord."""
+        """Begin to record into `path`, which must not exist. `clock` as of the Writer. Raises CannotRecord.
+
+        `state` is how the panel is now; left out, where it begins.
+        """
         clock = clock or CivilClock()
         self.limits = limits or Limits()
         """May be changed while it records; what is over the new ones already goes on in another file at once."""
         self._first = path
 
         def begin(file: Path) -> Writer:
-            return Writer(file, project, compress=compress, clock=clock, program=program)
+            return Writer(file, project, compress=compress, clock=clock, screen=self._screen, program=program)
 
+        self._project = project
+        self._screen = project.panel.start if state is None else state.screen
         self._begin = begin
         self._clock = clock
         self._writer = self._begin(path)
@@ -84,6 +91,8 @@ class Recorder:
         self._ending = threading.Event()
         self._progress = self._look()
         self.event(Event(clock.now(), Kind.RECORDING, path.name, translate("record", "recording began")))
+        for signal, value in () if state is None else state.held.items():
+            self.held(signal, clock.now(), value)
         self._thread = threading.Thread(target=self._run, name="fanlight-recorder", daemon=True)
         self._thread.start()
 
@@ -143,6 +152,7 @@ class Recorder:
         while self._events:
             one = self._events.popleft()
             if isinstance(one, Event):
+                self._screen = screen_after(self._project, self._screen, one)
                 self._writer.event(one)
             else:
                 signal, at, value = one

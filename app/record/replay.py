@@ -8,9 +8,11 @@ another moment is chosen. Nothing is ever written: there is no line.
 from __future__ import annotations
 
 import bisect
+import itertools
 import time
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from types import MappingProxyType
 from typing import Final
 
@@ -34,7 +36,7 @@ from app.panel.machine import (
 from app.panel.rendering import Rows, render
 from app.project.binding import bindings
 from app.project.model import BitSignal
-from app.record.events import Event, Kind
+from app.record.events import Event, Kind, screen_after
 from app.record.layout import GOOD, QUALITIES, SECOND
 from app.record.reader import Recording
 from app.record.samples import Samples
@@ -63,8 +65,12 @@ class Replay:
         self._at = self.begin
         self._seen = clock()
         self._chunks: dict[str, _Chunk] = {}
-        self._turned = [event for event in recording.events(self.begin, self.end) if event.kind is Kind.TURNED]
-        self._turned_at = [event.at for event in self._turned]
+        turned = [event for event in recording.events(self.begin, self.end) if event.kind is Kind.TURNED]
+        self._turned_at = [event.at for event in turned]
+        first = recording.screen if recording.screen in self.project.screen_named else self.project.panel.start
+        follow = partial(screen_after, self.project)
+        self._screens = list(itertools.accumulate(turned, follow, initial=first))
+        """Where the operator was before the first turn, and after each."""
         self._held = recording.held_changes()
         self._own_way = False
         self.state: State = begin(self.project, self._at)
@@ -182,15 +188,8 @@ class Replay:
         held = {signal: value for at, signal, value in self._held if at <= self._at}
         if any(state.held.get(signal) != value for signal, value in held.items()):
             state = replace(state, held=MappingProxyType({**state.held, **held}))
-        index = bisect.bisect_right(self._turned_at, self._at) - 1
-        if index < 0:
-            return state
-        screen = self._turned[index].subject
-        if screen not in self.project.screen_named or screen == state.shown:
-            return state
-        if any(turn.when is not None and turn.to == screen for turn in self.project.turns):
-            return state  # an override comes by its condition
-        return replace(state, screen=screen, entry=None)
+        screen = self._screens[bisect.bisect_right(self._turned_at, self._at)]
+        return state if screen == state.screen else replace(state, screen=screen, entry=None)
 
     def _readings(self) -> Mapping[str, Reading]:
         return _Then(self)

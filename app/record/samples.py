@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from app.language import translate
 from app.project.binding import Binding
+from app.record.gathering import Gathering
 from app.record.layout import GOOD, QUALITIES
 from app.signals.scaling import STRAIGHT_THROUGH
 
@@ -55,6 +56,15 @@ class Samples:
     def none(cls, width: int) -> Samples:
         """No samples, of signals of `width` registers."""
         return cls(np.empty(0, np.int64), np.empty(0, np.uint8), np.empty((0, width), np.uint16))
+
+    @classmethod
+    def of(cls, gathered: Gathering) -> Samples:
+        """What was gathered: the same memory. While this is there, no more can be added to it."""
+        return cls(
+            np.frombuffer(gathered.times, np.int64),
+            np.frombuffer(gathered.qualities, np.uint8),
+            np.frombuffer(gathered.words, np.uint16).reshape(-1, gathered.width),
+        )
 
     @classmethod
     def joined(cls, parts: list[Samples], width: int) -> Samples:

@@ -2,26 +2,26 @@
 
 from __future__ import annotations
 
+import bisect
 import datetime
-from collections import defaultdict
-from collections.abc import Iterable, Mapping
 from typing import Final, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
-from app.bus.samples import Sample
+from app.project.binding import Binding, bindings
 from app.project.model import BitSignal, Project, RegisterSignal
-from app.record.clock import CivilClock
-from app.record.layout import SECOND
-from app.record.outline import Outline
+from app.record.clock import SECOND, microseconds
+from app.record.gathering import Gathering
+from app.record.history import History
+from app.record.outline import Outline, extremes, spread
 from app.record.reader import Recording
-from app.record.series import Series
+from app.record.samples import Samples, values as decoded
 
 Array = NDArray[np.float64]
 
-KEPT: Final = 6_000_000
-"""Values that are kept in memory of all signals together; the recording keeps them all."""
+SUMMED_UP: Final = 64
+"""Samples that a long outline takes together: their least and greatest value are worked out once."""
 
 
 class Source(Protocol):
@@ -57,76 +57,104 @@ class Source(Protocol):
 
 
 class Observed:
-    """What has been read since a session began: each signal's newest values, in memory.
+    """A history as a source: what has been read since a session began. Times are `time.monotonic()`.
 
-    Of bits only the changes are kept. Times are `time.monotonic()`. Belongs to one thread.
+    Belongs to the thread of the history. Nothing is held here: values are worked out of the registers as they are
+    asked for.
     """
 
-    def __init__(
-        self,
-        project: Project,
-        clock: CivilClock | None = None,
-        keep: int = KEPT,
-    ) -> None:
-        """`keep` is how many values are kept, of all signals together; the oldest of each go."""
-        self._project = project
-        self._clock = clock or CivilClock()
-        self._began = self._clock.now()
-        share = keep // max(1, len(project.signals))
-        self._series = {signal.name: Series(share) for signal in project.signals if _numeric(project, signal.name)}
-        self._bits: Mapping[str, list[BitSignal]] = _bits_of(project)
-        self._last_bits: dict[str, float] = {}
+    def __init__(self, history: History) -> None:
+        self._history = history
 
     @property
     def project(self) -> Project:
         """The project that is observed."""
-        return self._project
-
-    def add(self, samples: Iterable[Sample]) -> None:
-        """Samples arrived."""
-        times: dict[str, list[float]] = defaultdict(list)
-        values: dict[str, list[float]] = defaultdict(list)
-        for sample in samples:
-            name, at, _, reading = sample
-            if name not in self._series:
-                continue
-            good = reading.good and reading.value is not None and not isinstance(reading.value, str)
-            times[name].append(at)
-            values[name].append(float(reading.value) if good else np.nan)  # type: ignore[arg-type]
-            for bit in self._bits.get(name, ()):
-                on = float(reading.raw >> bit.bit.number & 1) if good and isinstance(reading.raw, int) else np.nan
-                before = self._last_bits.get(bit.name)
-                if before is None or (on != before and not (np.isnan(on) and np.isnan(before))):
-                    self._last_bits[bit.name] = on
-                    times[bit.name].append(at)
-                    values[bit.name].append(on)
-        for name, moments in times.items():
-            self._series[name].extend(np.array(moments), np.array(values[name]))
+        return self._history.project
 
     def span(self) -> tuple[float, float]:
-        """From the oldest value that is kept until now."""
-        firsts = [float(series.times[0]) for series in self._series.values() if len(series)]
-        return (min(firsts), self._clock.now()) if firsts else (self._began, self._began)
+        """From when on everything is kept until now."""
+        history = self._history
+        return history.since, history.clock.now() if history.any else history.since
 
     def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
-        """See Source. Of a bit the value holds until the next change, also in columns without one."""
-        series = self._series[signal]
-        outline = series.outline(begin, end, columns)
-        if isinstance(self._project.signal_named[signal], BitSignal):
-            _hold(outline, series, self._clock.now())
-        return outline
+        """See Source."""
+        if not end > begin or columns < 1:
+            raise ValueError("an outline needs a span and at least one column")
+        edges = np.linspace(begin, end, columns + 1)
+        binding, blocks, still_filled = self._blocks(signal, begin, end)
+        if sum(map(len, blocks)) < columns * SUMMED_UP:
+            return extremes(edges, *self._between(signal, begin, end, neighbours=False))
+        parts = []
+        for block in blocks:
+            summary = block.found.get(signal)
+            if not isinstance(summary, np.ndarray):
+                summary = _summary(binding, Samples.of(block))
+                if block is not still_filled:
+                    block.found[signal] = summary
+            parts.append(summary)
+        return spread(edges, *np.concatenate(parts, axis=1))
 
     def window(self, signal: str, begin: float, end: float) -> tuple[Array, Array]:
         """See Source."""
-        return self._series[signal].window(begin, end)
+        return self._between(signal, begin, end, neighbours=True)
 
     def at(self, signal: str, moment: float) -> float:
         """See Source."""
-        return self._series[signal].at(moment)
+        times, values = self._between(signal, moment, moment, neighbours=True)
+        index = int(np.searchsorted(times, microseconds(moment) / SECOND, side="right")) - 1
+        return float(values[index]) if index >= 0 else float("nan")
 
     def civil(self, moment: float) -> datetime.datetime:
         """See Source."""
-        return self._clock.at(moment)
+        return self._history.clock.at(moment)
+
+    def _between(self, signal: str, begin: float, end: float, *, neighbours: bool) -> tuple[Array, Array]:
+        """Times and values of the samples from `begin` to `end`, and of one on either side if asked for."""
+        binding, blocks, _ = self._blocks(signal, begin, end, neighbours=neighbours)
+        samples = Samples.joined([Samples.of(block) for block in blocks], binding.count)
+        low = int(np.searchsorted(samples.times, microseconds(begin), side="left")) - neighbours
+        high = int(np.searchsorted(samples.times, microseconds(end), side="right")) + neighbours
+        samples = samples.part(slice(max(0, low), high))
+        return samples.times / SECOND, decoded(binding, samples)
+
+    def _blocks(
+        self, signal: str, begin: float, end: float, *, neighbours: bool = False
+    ) -> tuple[Binding, list[Gathering], Gathering | None]:
+        """What holds a signal; the blocks that touch a span, with their neighbours if asked for.
+
+        The last one is a copy of the block that is being filled if that is among them.
+        """
+        if not _numeric(self.project, signal):
+            raise KeyError(signal)
+        binding = bindings(self.project)[signal]
+        blocks = [block for block in self._history.samples(binding.base.name) if len(block)]
+        first = bisect.bisect_left(blocks, microseconds(begin), key=_newest) - neighbours
+        last = bisect.bisect_right(blocks, microseconds(end), key=_oldest) + neighbours
+        chosen = blocks[max(0, first) : last]
+        if not chosen or chosen[-1] is not blocks[-1]:
+            return binding, chosen, None
+        copied = chosen[-1] = chosen[-1].copy()
+        return binding, chosen, copied
+
+
+def _summary(binding: Binding, samples: Samples) -> Array:
+    """Beginning, end, least and greatest value of every few samples: four rows. No gap lies within any of them."""
+    parts = []
+    for run in samples.runs():
+        starts = np.arange(0, len(run), SUMMED_UP)
+        ends = np.append(starts[1:], len(run)) - 1
+        seen = decoded(binding, run)
+        low, high = np.fmin.reduceat(seen, starts), np.fmax.reduceat(seen, starts)
+        parts.append(np.array([run.times[starts] / SECOND, run.times[ends] / SECOND, low, high]))
+    return np.concatenate(parts, axis=1)
+
+
+def _oldest(block: Gathering) -> int:
+    return block.times[0]
+
+
+def _newest(block: Gathering) -> int:
+    return block.times[-1]
 
 
 class Recorded:
@@ -179,22 +207,3 @@ def _numeric(project: Project, name: str) -> bool:
     if not isinstance(signal, RegisterSignal):
         return False
     return signal.encoding != "string" or signal.table in ("coil", "discrete")
-
-
-def _bits_of(project: Project) -> dict[str, list[BitSignal]]:
-    found: dict[str, list[BitSignal]] = {}
-    for signal in project.signals:
-        if isinstance(signal, BitSignal):
-            found.setdefault(signal.bit.of, []).append(signal)
-    return found
-
-
-def _hold(outline: Outline, series: Series, now: float) -> None:
-    """Let the value that held at the beginning of each column count for it."""
-    begins = outline.edges[:-1]
-    places = np.searchsorted(series.times, begins, side="right") - 1
-    known = (places >= 0) & (begins <= now)
-    held = np.full(len(begins), np.nan)
-    held[known] = series.values[places[known]]
-    np.fmin(outline.low, held, out=outline.low)
-    np.fmax(outline.high, held, out=outline.high)

@@ -53,9 +53,9 @@ class Watch:
         self._held.update(changed)
         return changed
 
-    def effects(self, effects: Iterable[Effect]) -> None:
-        """The panel did something."""
-        at = self._clock()
+    def effects(self, effects: Iterable[Effect], at: float | None = None) -> None:
+        """The panel did something, at this time; now if left out."""
+        at = self._clock() if at is None else at
         for effect in effects:
             if isinstance(effect, Turned):
                 words = translate("record", "the panel shows '{screen}': {cause}").format(

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import json
 import sqlite3
-from array import array
 from collections.abc import Iterable
 from fractions import Fraction
 from pathlib import Path
@@ -19,6 +18,7 @@ from app.project.files import dump
 from app.project.model import BitSignal, Project
 from app.record.clock import CivilClock, microseconds
 from app.record.events import Event
+from app.record.gathering import Gathering
 from app.record.layout import APPLICATION_ID, FORMAT, QUALITY_NUMBER, TABLES
 from app.record.samples import Samples, pack, values
 from app.signals.reading import Quality
@@ -51,12 +51,13 @@ class Writer:
         compress: bool = True,
         clock: CivilClock | None = None,
         begin: float | None = None,
+        screen: str = "",
         program: str = "",
     ) -> None:
         """Begin the recording `path`, which must not exist yet.
 
         `clock` is the one whose monotonic seconds the times of the samples are; `begin` the moment of it at which the
-        recording begins, now if left out. Raises CannotRecord.
+        recording begins, now if left out; `screen` where the operator is on the panel then. Raises CannotRecord.
         """
         self.path = path
         self.project = project
@@ -82,7 +83,7 @@ class Writer:
         }
         began = civil_text(self._clock.at(self._zero))
         about = [("format", str(FORMAT)), ("began", began), ("program", program), ("project", dump(project))]
-        self._insert("meta", *about)
+        self._insert("meta", *about, *([("screen", screen)] if screen else []))
         self._insert("clock", (0, began))
         self._insert("signal", *((each.number, name, each.width) for name, each in self._signals.items()))
         self.commit()
@@ -95,7 +96,7 @@ class Writer:
     @property
     def waiting(self) -> int:
         """How many samples were added and are not in the file yet."""
-        return sum(len(signal.times) for signal in self._signals.values())
+        return sum(len(signal.added) for signal in self._signals.values())
 
     @property
     def size(self) -> int:
@@ -110,14 +111,16 @@ class Writer:
         known = self._signals.get(signal)
         if known is None:
             return
-        known.times.append(self._time(at))
-        known.qualities.append(QUALITY_NUMBER[quality])
-        before = len(known.words)
-        known.words.extend(words)
-        if len(known.words) - before != known.width:
-            del known.words[before:]
-            known.words.extend(known.blank)
+        known.added.add(self._time(at), QUALITY_NUMBER[quality], words)
         self.samples += 1
+
+    def add_block(self, signal: str, samples: Samples) -> None:
+        """Keep many samples of a register signal at once; their times are microseconds of the clock."""
+        known = self._signals[signal].added
+        known.times.frombytes((samples.times - self._zero_us).tobytes())
+        known.qualities.frombytes(samples.qualities.tobytes())
+        known.words.frombytes(samples.words.tobytes())
+        self.samples += len(samples)
 
     def event(self, event: Event) -> None:
         """Keep an event."""
@@ -145,7 +148,7 @@ class Writer:
 
     def forget(self) -> int:
         """Give up the samples that were not committed, for want of room; gives how many."""
-        given_up = sum(len(signal.times) for signal in self._signals.values())
+        given_up = sum(len(signal.added) for signal in self._signals.values())
         for signal in self._signals.values():
             signal.empty()
         return given_up
@@ -174,10 +177,10 @@ class Writer:
     # within a transaction
 
     def _write(self, name: str, signal: _Signal) -> None:
-        count = len(signal.times)
+        count = len(signal.added)
         if not count:
             return
-        new = signal.samples()
+        new = Samples.of(signal.added)
         if count >= BLOCK:
             if signal.loose:
                 self._gather(name, signal, new)
@@ -254,20 +257,10 @@ class _Signal:
     def __init__(self, number: int, width: int) -> None:
         self.number = number
         self.width = width
-        self.blank = (0,) * width
-        self.times = array("q")
-        self.qualities = array("B")
-        self.words = array("H")
+        self.added = Gathering(width)
         self.loose = 0
         self.fresh = 0
         self.gathered = False
-
-    def samples(self) -> Samples:
-        return Samples(
-            np.frombuffer(self.times, np.int64),
-            np.frombuffer(self.qualities, np.uint8),
-            np.frombuffer(self.words, np.uint16).reshape(-1, self.width),
-        )
 
     def written(self) -> None:
         """The commit succeeded."""
@@ -276,8 +269,9 @@ class _Signal:
         self.empty()
 
     def empty(self) -> None:
-        if self.times:
-            self.times, self.qualities, self.words = array("q"), array("B"), array("H")
+        """Give up what was added."""
+        if self.added.times:
+            self.added.empty()
 
 
 def loose_samples(rows: list[tuple[int, int, bytes]], width: int) -> Samples:

@@ -59,6 +59,7 @@ def record(args: argparse.Namespace) -> int:
                 limits=limits,
                 compress=not args.plain,
                 program=f"fanlight {version('fanlight')}",
+                state=session.state,
             )
         except CannotRecord as why:
             raise CouldNotRun(str(why)) from None
@@ -79,12 +80,13 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
     from app.record.watch import Watch
 
     watch = Watch(session.project)
+    watch.changed_held(session.state)
     samples = session.engine.samples.subscribe()
     began = told = time.monotonic()
     pause = threading.Event()
     trouble = ""
     while args.for_s is None or time.monotonic() - began < args.for_s:
-        watch.effects(session.tick())
+        watch.effects(session.tick(), session.at)
         watch.samples(samples.take())
         watch.reports(session.take_reports())
         watch.look(session.snapshot(), session.state, ())

@@ -2571,6 +2571,29 @@
     </message>
 </context>
 <context>
+    <name>LastMinutes</name>
+    <message>
+        <source>Save the last &amp;minutes as a recording…</source>
+        <translation>Die letzten &amp;Minuten als Aufzeichnung sichern…</translation>
+    </message>
+    <message>
+        <source>Save the last minutes into a new file</source>
+        <translation>Die letzten Minuten in eine neue Datei sichern</translation>
+    </message>
+    <message>
+        <source>Saved in {name}: the last {minutes} min {seconds} s, {samples} samples</source>
+        <translation>Gesichert in {name}: die letzten {minutes} min {seconds} s, {samples} Abtastwerte</translation>
+    </message>
+    <message>
+        <source>nothing has been connected yet</source>
+        <translation>es war noch nichts verbunden</translation>
+    </message>
+    <message>
+        <source>they are being saved</source>
+        <translation>sie werden gerade gesichert</translation>
+    </message>
+</context>
+<context>
     <name>LimitsDialog</name>
     <message>
         <source>&amp;Keep only the newest</source>
@@ -12493,6 +12516,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>rows of the table &apos;{table}&apos; hold what cannot be</source>
         <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
+    </message>
+    <message>
+        <source>saved from what was kept since then</source>
+        <translation>gesichert aus dem, was seitdem aufbewahrt wurde</translation>
     </message>
     <message>
         <source>the change is over within three samples: measure it as a step, or read faster</source>

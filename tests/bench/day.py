@@ -16,8 +16,8 @@ from app.bus.samples import Sample
 from app.project.files import parse
 from app.project.model import Project
 from app.record.clock import CivilClock
+from app.record.history import History
 from app.record.reader import Recording
-from app.record.source import Observed
 from app.record.watch import Watch
 from app.record.writer import Writer
 from app.signals.reading import Quality, Reading
@@ -51,7 +51,6 @@ def main() -> None:
     """Pass the day and print what it took."""
     parser = argparse.ArgumentParser()
     parser.add_argument("--hours", type=int, default=24)
-    parser.add_argument("--keep", type=int, default=2_000_000, help="values that are kept in memory, of all signals")
     args = parser.parse_args()
     made = project()
     now = [0.0]
@@ -59,7 +58,7 @@ def main() -> None:
         path = Path(folder) / "day.fanrec"
         clock = CivilClock(lambda: now[0], lambda: 1.7e9 + now[0])
         writer = Writer(path, made, clock=clock)
-        observed = Observed(made, clock, keep=args.keep)
+        history = History(made, clock)
         watch = Watch(made, clock=lambda: now[0])
         names = [f"s{n}" for n in range(SIGNALS)]
         began, events = time.perf_counter(), 0
@@ -73,7 +72,7 @@ def main() -> None:
                         reading = Reading(word, Fraction(word), Quality.GOOD, "", at)
                         samples.append(Sample(name, at, (word,), reading))
                 now[0] = hour * 3600 + second + 1
-                observed.add(samples)
+                history.add(samples)
                 watch.samples(samples)
                 for sample in samples:
                     writer.add(sample.signal, sample.at, Quality.GOOD, sample.words)

@@ -9,20 +9,23 @@ import argparse
 import os
 import tempfile
 import time
+from fractions import Fraction
 from pathlib import Path
 from statistics import median
 
 import numpy as np
 
+from app.bus.samples import Sample
+from app.project.binding import bindings
 from app.project.files import load
 from app.record.clock import CivilClock
+from app.record.history import History
 from app.record.reader import Recording
 from app.record.replay import Replay
 from app.record.samples import Samples
-from app.record.series import Series
-from app.record.source import Recorded
+from app.record.source import Observed, Recorded, plottable
 from app.record.writer import BLOCK, Writer
-from app.signals.reading import Quality
+from app.signals.reading import Quality, Reading
 from projects import demo_path
 
 RATE, SIZE_S, DRAW_S, SEEK_MS = 200_000, 10, 2.0, 100.0
@@ -109,18 +112,35 @@ def main() -> None:
             began = time.perf_counter()
             source.outline(names[0], (begin + end) / 2, (begin + end) / 2 + 3600, COLUMNS)
             print(f"an hour in the middle: {1000 * (time.perf_counter() - began):.1f} ms")
-    for count in (1_000_000, 10_000_000):
-        series = [Series(count + 1) for _ in range(6)]
-        times = np.arange(count, dtype=np.float64) * 0.1
-        for number, one in enumerate(series):
-            one.extend(times, np.sin(times / (7 + number)))
-        taken = []
-        for _ in range(20):
-            began = time.perf_counter()
-            for one in series:
-                one.outline(0.0, float(times[-1]), COLUMNS)
-            taken.append(1000 * (time.perf_counter() - began))
-        print(f"outlines of six curves of {count:,} values: {median(taken):.1f} ms")
+    in_memory()
+
+
+def in_memory() -> None:
+    """The last minutes: what a sample costs to keep, and the outlines of six curves when the room is full."""
+    project = load(demo_path("drying-hall"))
+    clock = [0.0]
+    history = History(project, CivilClock(lambda: clock[0]))
+    known = bindings(project)
+    names = [name for name in plottable(project) if known[name].count == 1 and known[name].bit is None][:6]
+    reading = Reading(5000, Fraction(5000), Quality.GOOD, "", 0.0)
+    count = 0
+    began = time.perf_counter()
+    while history.since == 0.0:
+        history.add([Sample(name, clock[0], (5000 + count % 97,), reading) for name in names])
+        clock[0] += 0.1
+        count += len(names)
+    took = time.perf_counter() - began
+    source = Observed(history)
+    taken = []
+    for _ in range(20):
+        began = time.perf_counter()
+        for name in names:
+            source.outline(name, 0.0, clock[0], COLUMNS)
+        taken.append(1000 * (time.perf_counter() - began))
+    print(
+        f"kept in memory: {count:,} samples in {history.size / 1e6:.0f} MB, {1e6 * took / count:.2f} us each with its "
+        f"making; outlines of six curves of all of them: {median(taken):.1f} ms"
+    )
 
 
 if __name__ == "__main__":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import time
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 from pathlib import Path
@@ -23,10 +24,11 @@ from app.record.reader import Recording
 from app.record.writer import Writer
 from app.signals.reading import Quality
 from projects import demo_path
+from widgets.commands import why_off
 from widgets.settings import Settings
 from widgets.start_up import StartUpWorkplace
 from widgets.trend_legend import Column
-from widgets.window import BENCH, START_UP, MainWindow
+from widgets.window import BENCH, DESIGN, START_UP, MainWindow
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier
@@ -235,6 +237,62 @@ def test_a_step_is_found_and_measured(
     qtbot.waitUntil(lambda: now_of(start_up)[:1].isdigit())
     assert start_up.trend.cursors is None
     assert view.result.text().startswith("Put the cursors"), "what was marked in the recording is not measured live"
+
+
+def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
+    window: MainWindow, qtbot: QtBot, tmp_path: Path
+) -> None:
+    QTest.keyClick(window, Qt.Key.Key_K, CTRL)
+    qtbot.waitUntil(lambda: window.live.readings()["speed set point"].quality is Quality.GOOD)
+    connected = time.monotonic()
+    for key in (Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return):
+        QTest.keyClick(window.bench.face, key)
+    pressed = time.monotonic()
+    qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in window.observation.events))
+    qtbot.waitUntil(lambda: time.monotonic() > pressed + 0.5)
+    assert window._start_up is None
+    QTest.keyClick(window, Qt.Key.Key_3, CTRL)
+    shown = window.start_up.events.model.shown
+    assert [event.at for event in shown] == sorted(event.at for event in shown)
+    times = {event.kind: event.at for event in shown}
+    assert connected < times[Kind.ENTERED] < pressed
+    assert times[Kind.ENTERED] < times[Kind.WRITTEN] < pressed + 0.4
+    source = window.observation.source
+    assert source is not None
+    assert source.span()[0] < connected, "curves reach back to the connection"
+    assert not np.isnan(source.at("speed set point", connected))
+
+
+@pytest.mark.parametrize("workplace", [DESIGN, BENCH, START_UP])
+def test_the_last_minutes_are_saved_by_key_in_every_workplace(
+    window: MainWindow, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, workplace: int
+) -> None:
+    path = tmp_path / "trip.fanrec"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
+    assert "nothing has been connected" in why_off(window.last_minutes.action)
+    QTest.keyClick(window, Qt.Key.Key_K, CTRL)
+    qtbot.waitUntil(lambda: window.live.readings()["speed set point"].quality is Quality.GOOD)
+    for key in (Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return):
+        QTest.keyClick(window.bench.face, key)
+    qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in window.observation.events))
+    window.live.disconnect_from_line()  # also afterwards
+    window.show_workplace(workplace)
+    with qtbot.waitActive(window):  # offscreen no window manager gives it back what a part took while it was made
+        window.activateWindow()
+    QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
+    qtbot.waitUntil(lambda: "Saved in trip.fanrec: the last 0 min" in window.told)
+    history = window.observation.history
+    assert history is not None
+    with Recording.open(path) as recording:
+        assert recording.count("frequency") == sum(len(block) for block in history.samples("frequency")) > 0
+        told = [(recording.civil(event.at), event.text) for event in recording.events(*recording.span())]
+        assert [(history.clock.at(event.at), event.text) for event in history.events if event.kind is Kind.WRITTEN] == [
+            pair for pair in told if "was written" in pair[1]
+        ]
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
+    qtbot.waitUntil(lambda: "exists already" in window.told)
 
 
 def test_no_view_of_a_replay_shows_another_time_than_the_play_head(

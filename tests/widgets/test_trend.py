@@ -18,8 +18,7 @@ from shiboken6 import isValid
 
 from app.project.files import parse
 from app.project.model import Project
-from app.record.outline import Outline
-from app.record.series import Series
+from app.record.outline import Outline, extremes
 from app.record.source import plottable
 from widgets.palette import DARK, LIGHT, Appearance, Theme
 from widgets.trend_curves import is_lane, is_stepped, pen, shape
@@ -76,22 +75,29 @@ class Told:
     def __init__(self) -> None:
         self.project: Project = PROJECT
         self.now = 100.0
-        self.series = {name: Series() for name in plottable(PROJECT)}
+        self.series = {name: (np.empty(0), np.empty(0)) for name in plottable(PROJECT)}
 
     def put(self, name: str, times: list[float], values: list[float]) -> None:
-        self.series[name].extend(np.array(times), np.array(values))
+        former = self.series[name]
+        self.series[name] = np.append(former[0], times), np.append(former[1], values)
 
     def span(self) -> tuple[float, float]:
         return 0.0, self.now
 
     def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
-        return self.series[signal].outline(begin, end, columns)
+        times, values = self.series[signal]
+        inside = (times >= begin) & (times <= end)
+        return extremes(np.linspace(begin, end, columns + 1), times[inside], values[inside])
 
     def window(self, signal: str, begin: float, end: float) -> tuple[np.ndarray, np.ndarray]:
-        return self.series[signal].window(begin, end)
+        times, values = self.series[signal]
+        first, last = np.searchsorted(times, begin) - 1, np.searchsorted(times, end, side="right") + 1
+        return times[max(0, first) : last], values[max(0, first) : last]
 
     def at(self, signal: str, moment: float) -> float:
-        return self.series[signal].at(moment)
+        times, values = self.series[signal]
+        index = np.searchsorted(times, moment, side="right") - 1
+        return float(values[index]) if index >= 0 else float("nan")
 
     def civil(self, moment: float) -> datetime.datetime:
         return datetime.datetime(2030, 1, 2, 3, 0, tzinfo=datetime.UTC) + datetime.timedelta(seconds=moment)

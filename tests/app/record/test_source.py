@@ -10,6 +10,7 @@ import pytest
 
 from app.bus.samples import Sample
 from app.project.binding import bindings
+from app.record.history import History
 from app.record.reader import Recording
 from app.record.source import Observed, Recorded, Source, plottable
 from app.record.writer import Writer
@@ -39,12 +40,12 @@ def story() -> list[Sample]:
 @pytest.fixture
 def observed() -> Source:
     clocks = Clocks()
-    found = Observed(PROJECT, clocks.clock)
+    history = History(PROJECT, clocks.clock)
     events = story()
-    found.add(events[:70])
-    found.add(events[70:])
+    history.add(events[:70])
+    history.add(events[70:])
     clocks.now = 1020.0
-    return found
+    return Observed(history)
 
 
 @pytest.fixture
@@ -113,9 +114,10 @@ def test_texts_and_held_values_have_no_curve(source: tuple[Source, float]) -> No
 
 def test_nothing_observed_yet_is_an_empty_span() -> None:
     clocks = Clocks()
-    found = Observed(PROJECT, clocks.clock)
+    history = History(PROJECT, clocks.clock)
+    found = Observed(history)
     begin, end = found.span()
     assert begin == end
     assert np.isnan(found.at("speed", 0.0))
-    found.add([Sample("nowhere", 1.0, (1,), Reading(1, Fraction(1), Quality.GOOD, "", 1.0))])
+    history.add([Sample("nowhere", 1.0, (1,), Reading(1, Fraction(1), Quality.GOOD, "", 1.0))])
     assert found.span() == (begin, end)

@@ -36,7 +36,7 @@ class Watched:
 
     def step(self) -> None:
         session = self.session
-        self.watch.effects(session.tick())
+        self.watch.effects(session.tick(), session.at)
         self.watch.samples(self.samples.take())
         self.watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
@@ -45,8 +45,8 @@ class Watched:
 
     def press(self, *keys: str) -> None:
         for key in keys:
-            self.watch.effects(self.session.key_down(key))
-            self.watch.effects(self.session.key_up(key))
+            self.watch.effects(self.session.key_down(key), self.session.at)
+            self.watch.effects(self.session.key_up(key), self.session.at)
 
     def until(self, kind: Kind, subject: str) -> Event:
         def found() -> Event | None:

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
     QLineEdit,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
@@ -26,6 +25,7 @@ from widgets.plain import plain_label
 from widgets.row_list import RowList
 from widgets.signal_picker import signal_origin
 from widgets.size import comfortable
+from widgets.steady import WholeNumber
 
 MOST_SHOWN: Final = 200
 
@@ -75,10 +75,10 @@ class CopiesDialog(_Asking):
         self.setObjectName("copies")
         self._project = project
         self._names = list(names)
-        self.copies = QSpinBox()
+        self.copies = WholeNumber()
         self.copies.setRange(1, MOST_COPIES)
         self.copies.setAccessibleName(self.tr("Number of copies"))
-        self.step = QSpinBox()
+        self.step = WholeNumber()
         self.step.setRange(-65_535, 65_535)
         self.step.setValue(likely_step(project, self._names))
         self.step.setAccessibleName(self.tr("Registers on for each number"))
@@ -113,11 +113,11 @@ class NumberingDialog(_Asking):
         self.pattern = QLineEdit(f"{_stem(project.signals[places[0]].name)}#")
         self.pattern.setAccessibleName(self.tr("Pattern"))
         self.pattern.setToolTip(self.tr("# stands for the number, ## for one of two digits at least"))
-        self.first = QSpinBox()
+        self.first = WholeNumber()
         self.first.setRange(0, 99_999)
         self.first.setValue(1)
         self.first.setAccessibleName(self.tr("First number"))
-        self.by = QSpinBox()
+        self.by = WholeNumber()
         self.by.setRange(1, 1_000)
         self.by.setAccessibleName(self.tr("Counting by"))
         self.form.addRow(self.tr("&Pattern (# is the number)"), self.pattern)

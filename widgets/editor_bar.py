@@ -11,6 +11,7 @@ from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, minus_icon, plus_icon, tool
 from widgets.plain import plain_tip
 from widgets.specimen import Shown
+from widgets.steady import Choice
 
 
 class EditorBar(QWidget):
@@ -46,7 +47,7 @@ class EditorBar(QWidget):
         self.keys.setCheckable(True)
         self.keys.setChecked(True)
         self.keys.toggled.connect(self.keys_toggled)
-        self.contents = QComboBox()
+        self.contents = Choice()
         self.contents.setAccessibleName(self.tr("What the fields show"))
         self.contents.setToolTip(self.tr("What the fields show while you design"))
         self.contents.addItem(self.tr("Sample values"), Shown.SAMPLE)
@@ -54,7 +55,7 @@ class EditorBar(QWidget):
         self.contents.addItem(self.tr("Marks"), Shown.MARKS)
         self.contents.addItem(self.tr("Live values"), Shown.LIVE)
         self.contents.activated.connect(lambda _index: self.shown_chosen.emit(self.contents.currentData()))
-        self.language = QComboBox()
+        self.language = Choice()
         self.language.setAccessibleName(self.tr("Language of the texts"))
         self.language.setToolTip(self.tr("The language that the texts are shown and typed in (Ctrl+Shift+Space)"))
         self.language.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
@@ -95,8 +96,7 @@ class EditorBar(QWidget):
     def show_state(self, *, screen: bool, insert: bool, fields: bool, shown: Shown) -> None:
         """Whether there is a screen, typing inserts, fields are selected; and what they show."""
         self.setEnabled(screen)
-        self.mode.setText(self.tr("Insert") if insert else self.tr("Overwrite"))
-        self.mode.setChecked(insert)
+        self.mode.setChecked(not insert)
         self.delete_button.setEnabled(fields)
         self.contents.setCurrentIndex(self.contents.findData(shown))
 

@@ -9,7 +9,6 @@ from typing import Final
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
-    QComboBox,
     QFileDialog,
     QHBoxLayout,
     QLabel,
@@ -31,6 +30,7 @@ from widgets.commands import allow, command
 from widgets.events_table import Civil, EventsModel, EventsTable, Group, Wanted, group_names
 from widgets.flow import FlowLayout
 from widgets.plain import plain_label
+from widgets.steady import Choice
 
 MOST_ALARMS: Final = 3
 """Rows of alarms that are in sight at once."""
@@ -55,7 +55,7 @@ class EventsView(QWidget):
         self.alarms = QListWidget()
         self.alarms.setAccessibleName(self.tr("Alarms"))
         self.alarms.setSelectionMode(QListWidget.SelectionMode.ExtendedSelection)
-        self.groups = QComboBox()
+        self.groups = Choice()
         self.groups.setAccessibleName(self.tr("Which events"))
         for group, name in group_names():
             self.groups.addItem(name, group)

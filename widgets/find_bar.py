@@ -8,7 +8,6 @@ from PySide6.QtCore import QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QFrame,
     QGridLayout,
     QLabel,
@@ -29,6 +28,7 @@ from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, down_icon, tool, up_icon
 from widgets.palette import set_look
 from widgets.plain import plain_label, plain_tip
+from widgets.steady import Choice
 
 COUNT_AFTER_MS: Final = 150
 """Time after an edit until the places are counted again."""
@@ -63,7 +63,7 @@ class FindBar(QFrame):
         self.sought.entered.connect(self.go)
         self.put = _Line(self.tr("Replace with"))
         self.put.entered.connect(lambda _way: self.replace())
-        self.where = QComboBox()
+        self.where = Choice()
         self.where.setAccessibleName(self.tr("Where to look"))
         self.where.setToolTip(self.tr("In the texts of the screens, or in the names of the signals that fields show"))
         self.where.addItems([self.tr("Texts"), self.tr("Signals"), self.tr("Both")])

@@ -9,7 +9,6 @@ from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QComboBox,
     QHBoxLayout,
     QHeaderView,
     QLabel,
@@ -29,6 +28,7 @@ from widgets.plain import plain_label, plain_tip
 from widgets.row_list import RowDelegate
 from widgets.severity import severity_icon
 from widgets.size import heading_width, scaled
+from widgets.steady import Choice
 
 _LONGEST_BUTTON: Final = 44
 """Characters of a mend on its button; the rest is in its tool tip."""
@@ -89,7 +89,7 @@ class FindingsList(QWidget):
         self.summary.setProperty("look", "faint")
         top.addWidget(self.summary)
         top.add_stretch()
-        self.order = QComboBox()
+        self.order = Choice()
         self.order.addItem(self.tr("the gravest first"), "gravity")
         self.order.addItem(self.tr("by place"), "place")
         self.order.setAccessibleName(self.tr("Order of the findings"))

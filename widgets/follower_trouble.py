@@ -8,17 +8,17 @@ from typing import TYPE_CHECKING, Any, Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QDialog,
     QDialogButtonBox,
     QDoubleSpinBox,
     QFormLayout,
     QLabel,
     QPushButton,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
+
+from widgets.steady import Choice, DecimalNumber, WholeNumber
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.follower.bank import Bank
@@ -59,7 +59,7 @@ class TroubleDialog(QDialog):
         form.addRow(_heading(self.tr("Inputs of the drive")))
         self._check(form, self.tr("Safe torque off"), inputs, "safe_torque_off")
         self._check(form, self.tr("Something holds the shaft fast"), inputs, "jammed")
-        self.preset = QComboBox()
+        self.preset = Choice()
         self.preset.addItem(self.tr("none"), 0)
         for number in range(1, 5):
             self.preset.addItem(str(number), number)
@@ -77,7 +77,7 @@ class TroubleDialog(QDialog):
             ("delay_ms", self.tr("Answers come later by")),
             ("jitter_ms", self.tr("give or take")),
         ):
-            box = QDoubleSpinBox()
+            box = DecimalNumber()
             box.setRange(0, 60_000)
             box.setDecimals(0)
             box.setSuffix(self.tr(" ms"))
@@ -93,13 +93,13 @@ class TroubleDialog(QDialog):
         ):
             share = self._share(form, label, lambda attribute=attribute: getattr(faults, attribute), 100)  # type: ignore[misc]
             share.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value / 100))
-        self.code = QComboBox()
+        self.code = Choice()
         for code in EXCEPTIONS:
             self.code.addItem(f"{code:02}", code)
         self.code.setCurrentIndex(max(0, self.code.findData(faults.exception)))
         self.code.activated.connect(lambda _index: setattr(faults, "exception", self.code.currentData()))
         _row(form, self.tr("Exception code"), self.code)
-        self.seed = QSpinBox()
+        self.seed = WholeNumber()
         self.seed.setRange(0, 2**31 - 1)
         self.seed.setValue(faults.seed)
         self.seed.setToolTip(self.tr("The same number brings the same trouble in the same order"))
@@ -113,7 +113,7 @@ class TroubleDialog(QDialog):
         form.addRow(box)
 
     def _share(self, form: QFormLayout, label: str, get: Callable[[], float], most: int) -> QDoubleSpinBox:
-        box = QDoubleSpinBox()
+        box = DecimalNumber()
         box.setRange(0, most)
         box.setDecimals(0)
         box.setSuffix(" %")

@@ -8,7 +8,6 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
-    QComboBox,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -197,9 +196,6 @@ class FormRow(QWidget):
                     and not self._form.drafts.get(self._form.subject, self.label)
                 ):
                     self._set(now)
-        elif event.type() == QEvent.Type.Wheel and isinstance(watched, QComboBox) and not watched.hasFocus():
-            event.ignore()  # scrolling past a choice must not change it
-            return True
         return super().eventFilter(watched, event)
 
     def _key(self, event: QKeyEvent) -> bool:

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
     QLineEdit,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
@@ -31,6 +30,7 @@ from app.project.model import Follower, Project
 from widgets.flow import FlowLayout
 from widgets.line_forms import line_of_kind
 from widgets.size import scaled
+from widgets.steady import Choice, WholeNumber
 
 _NEW: Final = "\0new"
 """Stands for a new follower; no name has this character."""
@@ -73,7 +73,7 @@ class ChoiceRow(QWidget):
 
 def box(options: Sequence[tuple[str, Any]]) -> QComboBox:
     """A box of options: what a person reads, and what it stands for."""
-    made = QComboBox()
+    made = Choice()
     for text, value in options:
         made.addItem(text, value)
     return made
@@ -110,7 +110,7 @@ class ReadingChoices(ChoiceRow):
             ]
         )
         self.coding = box([(translate_of_app("exchange", name), coding) for coding, name in CODINGS.items()])
-        self.heading = QSpinBox()
+        self.heading = WholeNumber()
         self.heading.setRange(0, MOST_ROWS)
         self.heading.setSpecialValueText(self.tr("none"))
         self.heading.setKeyboardTracking(False)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.exchange.sunspec import ModelWay, SunSpecModel
+from widgets.steady import WholeNumber
 
 _NOT_KNOWN: Final = -11
 """One below the least exponent that the specification allows, -10: shown as a word."""
@@ -33,7 +34,7 @@ class ModelChoices(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._model: SunSpecModel | None = None
-        self.start = QSpinBox()
+        self.start = WholeNumber()
         self.start.setRange(0, 65_535)
         self.start.setKeyboardTracking(False)
         self.start.setMaximumWidth(140)
@@ -100,7 +101,7 @@ class ModelChoices(QWidget):
         item = QTableWidgetItem(caption)
         item.setFlags(Qt.ItemFlag.ItemIsEnabled)
         self.numbers.setItem(at, 0, item)
-        editor = QSpinBox()
+        editor = WholeNumber()
         editor.setRange(least, most)
         editor.setValue(least)
         editor.setKeyboardTracking(False)

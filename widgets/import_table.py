@@ -28,6 +28,7 @@ from app.language import translate as translate_of_app
 from widgets import palette
 from widgets.plain import plain_tip
 from widgets.size import scaled
+from widgets.steady import Choice
 
 translate = QCoreApplication.translate
 Index = QModelIndex | QPersistentModelIndex
@@ -153,7 +154,7 @@ class SheetModel(QAbstractTableModel):
         return "\N{EN DASH}" if "aside" in levels else ""
 
 
-class MatchBox(QComboBox):
+class MatchBox(Choice):
     """What one column is taken for. Keys open the list first: stepping through it would take keys of other columns."""
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -176,7 +177,7 @@ class MatchBox(QComboBox):
         super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel is for scrolling."""
+        """The wheel is for scrolling the table, whatever has the focus."""
         event.ignore()
 
 

@@ -35,6 +35,7 @@ from widgets.palette import set_look
 from widgets.questions import say
 from widgets.shortening import shorten_placeholder
 from widgets.size import scaled
+from widgets.steady import Choice
 from widgets.transaction_parts import TransactionParts
 from widgets.transactions_table import KEPT, Row, TransactionsModel, TransactionsTable, Wanted
 
@@ -212,7 +213,7 @@ class LineView(QWidget):
     # Layout
 
     def _lay_out(self) -> None:
-        self.follower = QComboBox()
+        self.follower = Choice()
         self.follower.setAccessibleName(self.tr("Which follower"))
         self.follower.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.follower.currentIndexChanged.connect(self._search)

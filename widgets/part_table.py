@@ -30,6 +30,7 @@ from widgets.part_grid import PartGrid
 from widgets.part_model import Column, PartModel
 from widgets.plain import plain_label
 from widgets.size import heading_width, scaled
+from widgets.steady import Choice
 from widgets.table_keys import press
 from widgets.table_work import TableWork
 
@@ -98,7 +99,7 @@ class PartTable(QWidget):
         self.narrow.setAccessibleName(self.tr("Narrow the list"))
         self.narrow.setClearButtonEnabled(True)
         self.narrow.setMaximumWidth(scaled(220))
-        self.which = QComboBox(self)
+        self.which = Choice(self)
         self.which.setAccessibleName(self.tr("Which of them are shown"))
         self.which.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.which.addItem(self.tr("all"))

@@ -7,7 +7,6 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QDialogButtonBox,
     QFormLayout,
@@ -21,6 +20,7 @@ from PySide6.QtWidgets import (
 from app.record.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
 from widgets.size import comfortable, scaled
 from widgets.spoken import announce
+from widgets.steady import Choice
 from widgets.typed import optional_number, plain, whole
 
 translate = QCoreApplication.translate
@@ -41,7 +41,7 @@ class LimitsDialog(QDialog):
         self.setWindowTitle(self.tr("Limits of recordings"))
         self.size_edit = self._edit(self.tr("Size of a file in MB"), self.tr("never"))
         self.time_edit = self._edit(self.tr("Time of a file"), self.tr("never"))
-        self.unit = QComboBox()
+        self.unit = Choice()
         self.unit.setAccessibleName(self.tr("Unit of the time of a file"))
         self.unit.addItem(self.tr("seconds"), SECOND)
         self.unit.addItem(self.tr("minutes"), MINUTE)

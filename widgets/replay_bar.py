@@ -7,10 +7,8 @@ from typing import Final
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import (
-    QComboBox,
     QLabel,
     QMenu,
-    QSlider,
     QStyle,
     QStyleOptionSlider,
     QToolButton,
@@ -23,6 +21,7 @@ from widgets.flow import FlowLayout
 from widgets.live import FRAME_MS
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
+from widgets.steady import Choice, Slider
 
 SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)
 STEPS: Final = 10_000
@@ -58,7 +57,7 @@ class ReplayBar(QWidget):
         self.on.setAccessibleName(self.tr("One step on"))
         self.on.setToolTip(self.tr("To the next sample or event"))
         self.on.clicked.connect(self.on_action.trigger)
-        self.speeds = QComboBox()
+        self.speeds = Choice()
         self.speeds.setAccessibleName(self.tr("Speed"))
         for speed in SPEEDS:
             self.speeds.addItem(self.tr("{speed} times").format(speed=f"{speed:g}"), speed)
@@ -171,7 +170,7 @@ class ReplayBar(QWidget):
         )
 
 
-class _Slider(QSlider):
+class _Slider(Slider):
     """A slider that goes to where it is clicked."""
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPush
 
 from app.record.response import NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.record.source import Source
+from widgets.steady import Choice
 from widgets.trend_curves import is_lane
 
 AROUND_S: Final = (2.0, 20.0)
@@ -191,7 +192,7 @@ def _number(value: float) -> str:
 
 
 def _choice(name: str) -> QComboBox:
-    box = QComboBox()
+    box = Choice()
     box.setAccessibleName(name)
     box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
     box.setMinimumContentsLength(8)

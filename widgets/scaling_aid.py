@@ -16,7 +16,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
@@ -28,6 +27,7 @@ from app.project.wording import refusal_of
 from app.signals.encoding import is_float
 from widgets.plain import plain_label
 from widgets.size import comfortable
+from widgets.steady import WholeNumber
 from widgets.typed import number, pair, plain
 
 MOST_NAMED: Final = 4
@@ -51,7 +51,7 @@ class ScalingAid(QDialog):
         self.offset = self._edit(self.tr("Value of raw 0"))
         self.try_raw = self._edit(self.tr("Try, raw"))
         self.try_value = self._edit(self.tr("Try, value"))
-        self.decimals = QSpinBox()
+        self.decimals = WholeNumber()
         self.decimals.setRange(0, 9)
         self.decimals.setValue(signal.decimals)
         self.decimals.setAccessibleName(self.tr("Decimals"))

@@ -24,7 +24,8 @@ class ScreenCommands(QObject):
         self.insert = False
         """Whether typing moves what stands behind it, instead of writing over it."""
         self._full: Selection | None = None
-        """The selection right after a row was typed full, when the cursor has gone to the next row by itself."""
+        """The selection right after a row was typed full: the cursor is still on its last cell, though behind it in
+        the mind of who types. What is typed there goes nowhere, neither over that cell nor into the next row."""
 
     def edit(
         self,
@@ -110,11 +111,8 @@ class ScreenCommands(QObject):
         self.go(*target)
 
     def new_line(self) -> None:
-        """To the beginning of the next row; where a full row has just brought the cursor there, it stays."""
-        selection = self._document.selection
-        full, self._full = self._full, None
-        if selection is not full:
-            self.go(selection.cell[0] + 1, 0)
+        """To the beginning of the next row."""
+        self.go(self._document.selection.cell[0] + 1, 0)
 
     def _inside(self, row: int, column: int) -> Cell:
         panel = self._document.project.panel
@@ -177,33 +175,23 @@ class ScreenCommands(QObject):
         if screen is None or not text:
             return
         selection, insert = self._document.selection, self.insert
+        if selection is self._full:
+            self.refuse(self.tr("The row is full. Enter goes to the next one."))
+            return
         row, column = selection.cell
         block = selection.block if selection.block is not None and selection.block.height() == 1 else None
         if block is not None:
             column = block.left()
-        after = self._behind(row, column + len(text))
+        behind, last = column + len(text), self._document.project.panel.columns - 1
 
         def type_text(project: Project) -> Project:
             if block is not None:  # what is typed takes the place of the selected text
                 project = edits.erase_text(project, screen.name, row, column, block.width())
             return edits.type_text(project, screen.name, row, column, text, insert=insert)
 
-        self.edit(
-            self.tr("Type"),
-            type_text,
-            merge=("type", screen.name, row),
-            cell=after,
-            spoken=True,
-        )
-        now = self._document.selection
-        self._full = now if now.cell == after == (row + 1, 0) else None
-
-    def _behind(self, row: int, column: int) -> Cell:
-        """Where the cursor goes after the last character: behind a full row to the next one."""
-        panel = self._document.project.panel
-        if column < panel.columns:
-            return row, column
-        return (row + 1, 0) if row + 1 < panel.rows else (row, panel.columns - 1)
+        merge = ("type", screen.name, row)
+        typed = self.edit(self.tr("Type"), type_text, merge=merge, cell=(row, min(behind, last)), spoken=True)
+        self._full = self._document.selection if typed and behind > last else None
 
     def backspace(self) -> None:
         """Delete the character before the cursor."""
@@ -213,6 +201,8 @@ class ScreenCommands(QObject):
         row, column = self._document.selection.cell
         if self._document.selection.block is not None:
             self.delete()
+        elif self._document.selection is self._full:
+            self._erase(screen.name, row, column)
         elif column > 0:
             self._erase(screen.name, row, column - 1)
 

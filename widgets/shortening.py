@@ -11,7 +11,6 @@ from typing import Final
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QKeyEvent, QPaintEvent, QTextLayout, QTextOption, QWheelEvent
 from PySide6.QtWidgets import (
-    QComboBox,
     QLabel,
     QLineEdit,
     QSizePolicy,
@@ -23,6 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets.plain import plain_tip
+from widgets.steady import Choice
 
 ELIDES: Final = "elides"
 """Dynamic property of all that is shortened."""
@@ -139,7 +139,7 @@ class ShortLines(ShortLabel):
         )
 
 
-class ShortChoice(QComboBox):
+class ShortChoice(Choice):
     """A choice whose text may be longer than the box."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
@@ -20,6 +19,7 @@ from widgets.plain import plain_label
 from widgets.row_list import RowList
 from widgets.size import comfortable
 from widgets.specimen import likely_kind, width_needed
+from widgets.steady import Choice
 
 
 def signal_origin(project: Project, name: str) -> str:
@@ -68,7 +68,7 @@ class SignalPicker(QDialog):
         self.search.setClearButtonEnabled(True)
         self.list = RowList(2)
         self.list.setAccessibleName(self.tr("Signals"))
-        self.kind = QComboBox()
+        self.kind = Choice()
         self.kind.setAccessibleName(self.tr("Kind of field"))
         for value, text in kinds():
             self.kind.addItem(text, value)

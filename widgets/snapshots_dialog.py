@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, Final, TypeVar
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QDialog,
     QFileDialog,
     QFormLayout,
@@ -44,6 +43,7 @@ from widgets.restoring_dialog import RestoringDialog
 from widgets.settings import Settings
 from widgets.shortening import shorten_placeholder
 from widgets.size import comfortable
+from widgets.steady import Choice
 
 if TYPE_CHECKING:
     from app.session import Session
@@ -84,7 +84,7 @@ class SnapshotsDialog(QDialog):
         self._show()
 
     def _make_parts(self) -> None:
-        self.follower = QComboBox()
+        self.follower = Choice()
         self.follower.addItems([each.name for each in self._document.project.followers])
         self.follower.setAccessibleName(self.tr("Follower"))
         self.follower.currentIndexChanged.connect(lambda _index: self._other_follower())

@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QListWidget,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
@@ -26,6 +25,7 @@ from widgets.face import PanelFace
 from widgets.plain import plain_label
 from widgets.size import comfortable, scaled
 from widgets.specimen import Shown, specimen_rows
+from widgets.steady import WholeNumber
 
 translate = QCoreApplication.translate
 
@@ -103,7 +103,7 @@ class TemplateDialog(QDialog):
         self._notes = plain_label()
         self._notes.setWordWrap(True)
         self.size_row = QWidget()
-        self.rows_editor, self.columns_editor = QSpinBox(), QSpinBox()
+        self.rows_editor, self.columns_editor = WholeNumber(), WholeNumber()
         self.paged = QCheckBox(self.tr("&With a second screen, turned to by the keys left and right"))
         self._make_size_row()
         self._face = PanelFace()

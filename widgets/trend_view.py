@@ -9,7 +9,6 @@ from typing import Final
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QComboBox,
     QFileDialog,
     QLabel,
     QMenu,
@@ -25,6 +24,7 @@ from app.record.source import Source, plottable
 from widgets.commands import ENTRY, command
 from widgets.flow import FlowLayout
 from widgets.plain import plain_label
+from widgets.steady import Choice
 from widgets.trend_curves import LOOKS, is_lane
 from widgets.trend_export import picture, values_text
 from widgets.trend_legend import Column, TrendLegend
@@ -193,7 +193,7 @@ class TrendView(QWidget):
         add.setMenu(self.add_menu)
         add.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         add.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        self.spans = QComboBox()
+        self.spans = Choice()
         self.spans.setAccessibleName(self.tr("Time that is shown"))
         for seconds in SPANS:
             self.spans.addItem(_span_text(seconds), seconds)

@@ -1339,10 +1339,6 @@
         <translation>Passend</translation>
     </message>
     <message>
-        <source>Insert</source>
-        <translation>Einfügen</translation>
-    </message>
-    <message>
         <source>Keys</source>
         <translation>Tasten</translation>
     </message>
@@ -5510,6 +5506,10 @@
     <message>
         <source>Select a field to delete it: put the cursor on it.</source>
         <translation>Zum Löschen ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
+    </message>
+    <message>
+        <source>The row is full. Enter goes to the next one.</source>
+        <translation>Die Zeile ist voll. Die Eingabetaste führt zur nächsten.</translation>
     </message>
     <message>
         <source>Type</source>

@@ -48,7 +48,7 @@ def test_half_a_large_panel_is_duplicated_into_the_other_half(editor: ScreenEdit
 def test_a_panel_of_one_cell_can_be_edited(editor: ScreenEditor, document: Document, project: Project) -> None:
     press(editor, Key.Key_A, modifiers=CTRL)
     press(editor, Key.Key_C, Key.Key_D, Key.Key_V, modifiers=CTRL)
-    press(editor, Key.Key_X, Key.Key_Y)
+    press(editor, Key.Key_X, Key.Key_Backspace, Key.Key_Y)
     assert text_of(document, 0) == "y"
     press(editor, Key.Key_End, Key.Key_Home, Key.Key_Right, modifiers=ALT)
     press(editor, Key.Key_E, Key.Key_B, Key.Key_G, modifiers=CTRL)
@@ -59,4 +59,4 @@ def test_a_panel_of_one_cell_can_be_edited(editor: ScreenEditor, document: Docum
     press(editor, Key.Key_Insert, Key.Key_Z)
     assert text_of(document, 0) == "z", "in the place of what is selected"
     press(editor, Key.Key_W)
-    assert "no room" in notice_of(editor)
+    assert "The row is full" in notice_of(editor)

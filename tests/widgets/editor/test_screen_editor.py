@@ -51,27 +51,19 @@ def test_what_is_typed_is_seen(editor: ScreenEditor) -> None:
     assert editor.face.rows[1].text.startswith("Hello")
 
 
-def test_a_full_row_goes_on_in_the_next(editor: ScreenEditor, document: Document) -> None:
+def test_typing_ends_with_the_row(editor: ScreenEditor, document: Document) -> None:
     press(editor, Key.Key_Down)
-    type_in(editor, "x" * 20 + "y")
-    assert (text_of(document, 1), text_of(document, 2)) == ("x" * 20, "y")
-    document.undo()
-    document.undo()
-    assert (text_of(document, 1), text_of(document, 2)) == ("", "")
-
-
-def test_return_behind_a_full_row_skips_no_row(editor: ScreenEditor, document: Document) -> None:
-    press(editor, Key.Key_Down)
-    type_in(editor, "x" * 20)
-    assert document.selection.cell == (2, 0)
-    press(editor, Key.Key_Return)
-    assert document.selection.cell == (2, 0), "the cursor was there already"
-    press(editor, Key.Key_Return)
-    assert document.selection.cell == (3, 0)
-    press(editor, Key.Key_Up, Key.Key_Up, Key.Key_End)
+    type_in(editor, "x" * 20 + "yz")
+    assert (text_of(document, 1), text_of(document, 2)) == ("x" * 20, "")
+    assert notice_of(editor) == "The row is full. Enter goes to the next one."
+    press(editor, Key.Key_Backspace)
     type_in(editor, "y")
-    press(editor, Key.Key_Up, Key.Key_Down, Key.Key_Return)
-    assert document.selection.cell == (3, 0), "moved since then, Return goes on as always"
+    assert text_of(document, 1) == "x" * 19 + "y", "backspace takes the last letter back"
+    press(editor, Key.Key_Return)
+    assert document.selection.cell == (2, 0)
+    press(editor, Key.Key_Up, Key.Key_End)
+    type_in(editor, "z")
+    assert text_of(document, 1) == "x" * 19 + "z", "moved there on purpose, typing writes over"
 
 
 def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: Document) -> None:
@@ -88,8 +80,10 @@ def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: 
 
 
 def test_insert_mode_moves_text_but_never_fields(editor: ScreenEditor, document: Document) -> None:
-    press(editor, Key.Key_Insert)
     assert editor.bar.mode.isChecked()
+    press(editor, Key.Key_Insert)
+    assert not editor.bar.mode.isChecked()
+    assert editor.bar.mode.text() == "Overwrite", "what it is, pressed, and not what it would be"
     press(editor, Key.Key_Right, Key.Key_Right, Key.Key_Right, Key.Key_Right)
     type_in(editor, "x")
     assert text_of(document, 0) == "Speexd      Hz", "the unit behind the field stays"

@@ -108,7 +108,7 @@ def _ended_by_silence(pdu: bytes) -> bool:
         case 8 | 15 | 16:
             return len(pdu) > 5
         case 23:
-            return pdu[1:2] != bytes((len(pdu) - 2,))
+            return len(pdu) < 2 or pdu[1] != len(pdu) - 2
         case 43:
             return pdu[1:2] != bytes((14,))
         case function:

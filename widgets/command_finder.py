@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.commands import Listed, keys_of, native, why_off
-from widgets.matching import cost
+from widgets.matching import Fit, fit
 from widgets.plain import plain_tip
 from widgets.row_list import RowDelegate
 from widgets.size import comfortable
@@ -53,6 +53,8 @@ class Target:
     """Why it cannot be used just now; empty if nobody knows."""
     always: bool = True
     """Whether it is listed before anything is typed."""
+    subject: str = ""
+    """Of a part of the project its own name, which `name` stands around."""
 
     @property
     def token(self) -> str:
@@ -131,13 +133,9 @@ class CommandFinder(QDialog):
     def _fitting(self, typed: str) -> list[Target]:
         """Those that fit, the best first; of equal ones those used last, then those that can be used."""
         if not typed.strip():
-            fitting = [(0, target) for target in self._targets if target.always]
+            fitting = [(Fit.EXACT, target) for target in self._targets if target.always]
         else:
-            fitting = [
-                (found, target)
-                for target in self._targets
-                if (found := cost(typed, target.name, f"{target.place} {target.keys}")) is not None
-            ]
+            fitting = [(found, target) for target in self._targets if (found := _fit(typed, target)) is not None]
         never = len(self._rank)
         fitting.sort(key=lambda each: (each[0], self._rank.get(each[1].token, never), each[1].unusable))
         return [target for _, target in fitting]
@@ -207,31 +205,38 @@ class CommandFinder(QDialog):
         return super().eventFilter(watched, event)
 
 
+def _fit(typed: str, target: Target) -> Fit | None:
+    found = [fit(typed, target.name, f"{target.place} {target.keys}"), fit(typed, target.subject or target.name)]
+    return min((each for each in found if each is not None), default=None)
+
+
 def part_targets(design: DesignWorkplace) -> Iterator[Target]:
     """The screens, signals, lines and followers of the project, to go to."""
     document = design.document
     project = document.project
     for index, screen in enumerate(project.screens):
         name = translate("CommandFinder", "Go to the screen {name}").format(name=screen.name)
-        yield _part(design, name, translate("CommandFinder", "Screen"), ("screen", index))
+        yield _part(design, name, screen.name, translate("CommandFinder", "Screen"), ("screen", index))
     for index, signal in enumerate(project.signals):
         name = translate("CommandFinder", "Go to the signal {name}").format(name=signal.name)
-        yield _part(design, name, translate("CommandFinder", "Signal"), ("signal", index))
+        yield _part(design, name, signal.name, translate("CommandFinder", "Signal"), ("signal", index))
     for index, line in enumerate(project.lines):
         yield _part(
             design,
             translate("CommandFinder", "Go to the line {name}").format(name=line.name),
+            line.name,
             translate("CommandFinder", "Line"),
             ("line", index),
         )
     for index, follower in enumerate(project.followers):
         name = translate("CommandFinder", "Go to the follower {name}").format(name=follower.name)
-        yield _part(design, name, translate("CommandFinder", "Follower"), ("follower", index))
+        kind = translate("CommandFinder", "Follower")
+        yield _part(design, name, follower.name, kind, ("follower", index))
 
 
-def _part(design: DesignWorkplace, name: str, kind: str, place: tuple[str, int]) -> Target:
+def _part(design: DesignWorkplace, name: str, subject: str, kind: str, place: tuple[str, int]) -> Target:
     def go() -> None:
         design.wanted.emit()
         design.ways.go_to(place)
 
-    return Target(name, kind, "", go, always=False)
+    return Target(name, kind, "", go, always=False, subject=subject)

@@ -28,7 +28,7 @@ from app.project.model import Panel
 from widgets.arming import cautions
 from widgets.commands import keys_of, listed, native, plain
 from widgets.keypad import keyboard_map
-from widgets.matching import cost
+from widgets.matching import fit
 from widgets.own_keys import own_keys, shown_keys
 from widgets.plain import plain_tip
 from widgets.row_list import RowDelegate
@@ -89,7 +89,7 @@ class ShortcutsDialog(QDialog):
         for group in self._groups():
             rows = _children(group)
             for row in rows:
-                row.setHidden(cost(typed, row.text(0), f"{row.text(1)} {group.text(0)}") is None)
+                row.setHidden(fit(typed, row.text(0), f"{row.text(1)} {group.text(0)}") is None)
             group.setHidden(all(row.isHidden() for row in rows))
 
     def _add(self, head: str, rows: Iterable[tuple[str, str]]) -> None:

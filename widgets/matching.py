@@ -1,14 +1,31 @@
-"""How well a few typed words or letters fit a name."""
+"""How well a few typed words or letters fit a name: the one order of every list that is narrowed by typing."""
 
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
+from enum import IntEnum
 from functools import lru_cache
+from typing import TypeVar
 
-START, WORD_START, INSIDE, BESIDE, INITIALS = 0, 1, 3, 4, 6
-"""What a typed word costs by where it was found: at the start of the name, of a word in it, elsewhere in the name, in
-what stands beside the name, or as the beginnings of several words ("plfi" for "Place a field")."""
+_T = TypeVar("_T")
+
+
+class Fit(IntEnum):
+    """How well what was typed fits, the best first."""
+
+    EXACT = 0
+    """It is the name."""
+    START = 1
+    """The name begins so."""
+    WORD_START = 2
+    """Each typed word begins a word of the name."""
+    INSIDE = 3
+    """Each is somewhere in the name."""
+    BESIDE = 4
+    """Some are only in what stands beside the name, such as its place, its menu or its key."""
+    INITIALS = 5
+    """Some are the beginnings of several words: "plfi" for "Place a field"."""
 
 
 @lru_cache(maxsize=8192)
@@ -18,32 +35,40 @@ def folded(text: str) -> str:
     return "".join(character for character in parts if not unicodedata.combining(character))
 
 
-def cost(typed: str, name: str, beside: str = "") -> int | None:
-    """How far `name` is from what was typed, 0 and up; None if it does not fit.
+def fit(typed: str, name: str, beside: str = "") -> Fit | None:
+    """How well a name fits what was typed; None if it does not.
 
-    Every typed word must be found, in any order, in the name or in `beside` (a menu, a key).
+    Every typed word must be found, in any order, in the name or in `beside` (a place, a menu, a key). The word that
+    fits worst decides.
     """
-    total = 0
     name, beside = folded(name), folded(beside)
-    for word in folded(typed).split():
-        found = _word_cost(word, name, beside)
-        if found is None:
-            return None
-        total += found
-    return total
+    words = folded(typed).split()
+    whole = " ".join(words)
+    if whole == " ".join(name.split()):
+        return Fit.EXACT
+    if name.startswith(whole):
+        return Fit.START
+    found = [_word_fit(word, name, beside) for word in words]
+    return max((each for each in found if each is not None), default=Fit.START) if None not in found else None
 
 
-def _word_cost(word: str, name: str, beside: str) -> int | None:
-    at = name.find(word)
-    if at == 0:
-        return START
-    if at > 0:
-        words = _words(name)
-        return WORD_START if any(each.startswith(word) for each in words) else INSIDE
+def best_first(typed: str, items: Iterable[_T], name: Callable[[_T], str], beside: Callable[[_T], str]) -> list[_T]:
+    """Those of the items that fit what was typed, in the order of `Fit`; of equal ones the order is kept."""
+    fitting = [(found, item) for item in items if (found := fit(typed, name(item), beside(item))) is not None]
+    fitting.sort(key=lambda each: each[0])
+    return [item for _, item in fitting]
+
+
+def _word_fit(word: str, name: str, beside: str) -> Fit | None:
+    words = _words(name)
+    if name.startswith(word) or any(each.startswith(word) for each in words):
+        return Fit.WORD_START
+    if word in name:
+        return Fit.INSIDE
     if word in beside:
-        return BESIDE
-    if len(word) > 1 and _begins(word, _words(name)):
-        return INITIALS
+        return Fit.BESIDE
+    if len(word) > 1 and _begins(word, words):
+        return Fit.INITIALS
     return None
 
 

@@ -26,6 +26,7 @@ from app.project.model import Project, Turn
 from widgets.commands import OWN_KEYS, command, native, plain
 from widgets.document import Document, Selection
 from widgets.flow import FlowLayout
+from widgets.matching import best_first
 from widgets.page_map import PageMap
 from widgets.page_map_arrows import Edge, InletItem
 from widgets.page_map_icons import arrange_icon, fit_icon, line_icon, selection_icon
@@ -231,10 +232,9 @@ class PageMapPane(QWidget):
             self.search.selectAll()
 
     def _found(self) -> list[str]:
-        """The screens with what is searched in their names, first those that begin with it."""
-        wanted = self.search.text().casefold()
-        names = [name for name in self.view.nodes if wanted in name.casefold()] if wanted else []
-        return sorted(names, key=lambda name: not name.casefold().startswith(wanted))
+        """The screens whose names fit what is searched, the best first."""
+        wanted = self.search.text()
+        return best_first(wanted, self.view.nodes, lambda name: name, lambda _name: "") if wanted else []
 
     def _mark(self, text: str) -> None:
         self.view.mark(self._found() if text else None)

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import Project
+from widgets.matching import best_first
 from widgets.page_map_keys import KeyUse, key_uses
 from widgets.plain import plain_label
 from widgets.size import comfortable
@@ -90,16 +91,14 @@ class TurnDialog(QDialog):
         self.keys.setFocus()
 
     def _narrow(self, text: str) -> None:
-        """The screens with that in their names; the two directions of the ring last."""
-        wanted = text.casefold()
+        """The screens whose names fit, the best first; without a text the two directions of the ring last."""
         choices = [(name, name) for name in self._targets]
         choices += [("next", self.tr("the next screen")), ("previous", self.tr("the previous screen"))]
         self.targets.clear()
-        for value, words in choices:
-            if wanted in words.casefold():
-                item = QListWidgetItem(words)
-                item.setData(_NAME, value)
-                self.targets.addItem(item)
+        for value, words in best_first(text, choices, lambda each: each[1], lambda _each: ""):
+            item = QListWidgetItem(words)
+            item.setData(_NAME, value)
+            self.targets.addItem(item)
         self.targets.setCurrentRow(0)
         self._tell()
 

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from widgets.matching import best_first
 from widgets.plain import plain_label
 from widgets.row_list import RowList
 from widgets.size import comfortable
@@ -103,12 +104,10 @@ class SignalPicker(QDialog):
         self._narrow("")
 
     def _narrow(self, text: str) -> None:
-        words = text.casefold().split()
         self.list.clear()
-        for name in self._project.signal_named:
-            origin = signal_origin(self._project, name)
-            if all(word in f"{name} {origin}".casefold() for word in words):
-                self.list.add_row(name, name, origin)
+        signals = [(name, signal_origin(self._project, name)) for name in self._project.signal_named]
+        for name, origin in best_first(text, signals, lambda each: each[0], lambda each: each[1]):
+            self.list.add_row(name, name, origin)
         self.list.choose_row(0)
         some = self.list.topLevelItemCount() > 0
         self.none.setVisible(not some)

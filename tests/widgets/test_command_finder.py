@@ -181,3 +181,10 @@ def test_very_many_places_stay_a_short_list(qtbot: QtBot) -> None:
     assert str(2000 - MOST_SHOWN) in dialog.told.text()
     dialog.search.setText("s1999")
     assert [target.name for target in dialog.found()] == ["Go to the signal s1999"]
+
+
+def test_the_exact_name_of_a_part_comes_before_everything(window: MainWindow) -> None:
+    def use(dialog: CommandFinder) -> None:
+        QTest.keyClicks(dialog.search, "fault")
+
+    assert finding(window, use)[:2] == ["Go to the screen fault", "Go to the signal fault"]

@@ -1,0 +1,39 @@
+"""Choosing a signal by a few letters."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from app.project.files import load
+from app.project.model import HeldSignal, RegisterSignal
+from projects import demo_path
+from widgets.signal_picker import SignalPicker
+
+
+@pytest.mark.parametrize(
+    ("typed", "placed"),
+    [
+        ("at speed", "at speed"),
+        ("speed", "Speed reference"),
+        ("ref", "Speed reference"),
+        ("pump float32", "Speed reference"),
+        ("PRESS", "suction pressure"),
+    ],
+)
+def test_enter_places_what_fits_best(qtbot: QtBot, typed: str, placed: str) -> None:
+    project = load(demo_path("booster-pump"))
+    reference = RegisterSignal(name="Speed reference", follower="pump", number=900, encoding="float32")
+    others = [HeldSignal(name=name, held=Decimal(0)) for name in ("at speed", "overpressure", "suction pressure")]
+    picker = SignalPicker(project.but(signals=(reference, *others), screens=(), turns=(), actions=()))
+    qtbot.addWidget(picker)
+    picked: list[str] = []
+    picker.picked.connect(lambda name, _kind: picked.append(name))
+    picker.show()
+    QTest.keyClicks(picker.search, typed)
+    QTest.keyClick(picker.search, Qt.Key.Key_Return)
+    assert picked == [placed]

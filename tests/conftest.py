@@ -25,6 +25,12 @@ def _the_clipboard_is_left_empty() -> Iterator[None]:
         gui.QGuiApplication.clipboard().clear()
 
 
+@pytest.fixture(scope="session", autouse=True)
+def _the_state_of_programs_is_not_the_users(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Also in processes that tests start. Windows and macOS know no such variable; locks only are left there."""
+    os.environ["XDG_STATE_HOME"] = str(tmp_path_factory.mktemp("state"))
+
+
 @pytest.fixture
 def no_thread_is_left() -> Iterator[None]:
     """Whatever the test starts it also ends."""

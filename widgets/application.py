@@ -40,8 +40,13 @@ ENDING: Final = tuple(
     if hasattr(signal, name)  # not all on Windows
 )
 """Signals by which a user, the system or a closing terminal asks the program to end."""
-SCREENS: Final = ("QT_QPA_PLATFORM", "DISPLAY", "WAYLAND_DISPLAY")
-"""Variables of which one is set wherever a window can be opened on Linux."""
+SCREENS: Final = {
+    "": ("DISPLAY", "WAYLAND_DISPLAY"),
+    "xcb": ("DISPLAY",),
+    "wayland": ("WAYLAND_DISPLAY",),
+    "wayland-egl": ("WAYLAND_DISPLAY",),
+}
+"""Of the platforms of Qt that need a screen on Linux, one left open among them: variables of which one says where."""
 GRAB_SIZE: Final = (1366, 768)
 """Of a picture: the smallest screen that the window is made for."""
 GRAB_AFTER_S: Final = 2.0
@@ -229,13 +234,15 @@ def _finish(window: MainWindow, grab: Path | None, outcome: _Outcome) -> None:
 
 def _no_screen(grab: Path | None) -> str:
     """Why no window can be opened here. A picture needs no screen, so one is drawn without it."""
-    if sys.platform != "linux" or any(os.environ.get(name) for name in SCREENS):
+    # Qt ends the process itself where it cannot reach the screen of the platform that it was told to use.
+    screens = SCREENS.get(os.environ.get("QT_QPA_PLATFORM", "").partition(":")[0], ())
+    if sys.platform != "linux" or not screens or any(os.environ.get(name) for name in screens):
         return ""
     if grab is not None:
         os.environ["QT_QPA_PLATFORM"] = "offscreen"
         return ""
     return (
-        "there is no screen to open a window on (neither DISPLAY nor WAYLAND_DISPLAY is set); start it from a desktop, "
+        f"there is no screen to open a window on ({' or '.join(screens)} is not set); start it from a desktop, "
         "or use 'fanlight panel' in this terminal"
     )
 

@@ -67,7 +67,14 @@ def read_sheet(data: bytes, name: str | None = None, progress: Progress = no_pro
         if member.filename.lower().endswith("sharedstrings.xml"):
             _inflated(archive, member.filename)
     progress(0.15)
-    content = _inflated(archive, parts[name])
+    try:
+        content = _inflated(archive, parts[name])
+    except KeyError:
+        raise CannotRead(
+            translate(
+                "exchange", "The workbook is damaged: its sheet {name} is missing. Save it again and import that."
+            ).format(name=name)
+        ) from None
     oddities = look_through(content, progress, 0.15, 0.4)
     del content
     grid, merged = _grid(data, name)

@@ -4,9 +4,15 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import secrets
+import time
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Final
+
+LEFT_BEHIND_S: Final = 3600.0
+"""A temporary file that nobody has touched for so long, in seconds, belongs to a program that was killed."""
 
 
 def write_whole(target: Path, content: bytes) -> None:
@@ -27,6 +33,17 @@ def temporary(target: Path) -> Iterator[Path]:
         # Gone already when all went well. Left in place only if the drive itself is gone.
         with contextlib.suppress(OSError):
             name.unlink(missing_ok=True)
+
+
+def clear_leftovers(target: Path) -> None:
+    """Delete what saves of `target` that were killed have left of such names, once none can be under way any more."""
+    begin = f".{target.name[:40]}."
+    with contextlib.suppress(OSError):
+        for path in target.parent.iterdir():
+            if path.name.startswith(begin) and re.fullmatch(r"[0-9a-f]{12}\.tmp", path.name[len(begin) :]):
+                with contextlib.suppress(OSError):
+                    if time.time() - path.stat().st_mtime > LEFT_BEHIND_S:
+                        path.unlink()
 
 
 def write_new(path: Path, content: bytes) -> None:

@@ -13,11 +13,13 @@ from pathlib import Path
 from typing import Final
 
 import tomli
+from filelock import Timeout
 from pydantic import ValidationError
 
 from app.language import translate
-from app.project.atomic import sync_folder, temporary, write_new
+from app.project.atomic import clear_leftovers, sync_folder, temporary, write_new
 from app.project.canonical import canonical
+from app.project.locks import alone
 from app.project.migration import Tables, UnknownFormat, migrated
 from app.project.model import FORMAT, Project
 from app.project.ordinary import NotOrdinary, read_ordinary
@@ -344,7 +346,9 @@ def save(project: Project, path: str | os.PathLike[str], *, known: str | None = 
     content = dump(project).encode()
     try:
         target = Path(os.path.realpath(asked))
-        _replace(target, content, known)
+        with alone(target):
+            _replace(target, content, known)
+        clear_leftovers(target)
     except (OSError, ValueError) as error:
         raise ProjectSaveError(
             translate("project", "{asked} was not saved: {save_trouble}").format(
@@ -425,6 +429,8 @@ def _back_up(target: Path) -> None:
 def _save_trouble(error: Exception, path: Path) -> str:
     if isinstance(error, _Unfit):
         return str(error)
+    if isinstance(error, Timeout):
+        return translate("project", "another program is saving this file; try again")
     match getattr(error, "errno", None):
         case errno.ENOSPC | errno.EDQUOT:
             return translate("project", "the disk is full; free some space, or save elsewhere")

@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
+import hashlib
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Final
 
 from filelock import BaseFileLock, FileLock, Timeout
+from platformdirs import user_state_path
+
+PATIENCE_S: Final = 10.0
+"""How long a save waits for another one of the same file, in seconds; each takes some milliseconds."""
 
 
 def take(path: Path) -> BaseFileLock | None:
@@ -18,3 +27,26 @@ def take(path: Path) -> BaseFileLock | None:
     except Timeout:
         return None
     return lock
+
+
+@contextmanager
+def alone(target: Path) -> Iterator[None]:
+    """Let one program of this account at a time replace the file `target`.
+
+    The lock lies among the states of programs and not beside the file, whose folder is the user's. Where none can be
+    had, on a system without such a folder, it is done without. Raises Timeout if others hold it for PATIENCE_S.
+    """
+    name = hashlib.sha256(os.fsencode(target)).hexdigest()[:32]
+    lock = FileLock(user_state_path("fanlight", appauthor=False) / "saving" / f"{name}.lock", timeout=PATIENCE_S)
+    try:
+        Path(lock.lock_file).parent.mkdir(parents=True, exist_ok=True)
+        lock.acquire()
+    except Timeout:
+        raise
+    except (OSError, NotImplementedError):
+        yield
+        return
+    try:
+        yield
+    finally:
+        lock.release()

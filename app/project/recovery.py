@@ -24,6 +24,7 @@ from app.project.files import LARGEST_FILE, ProjectFileError, parse
 from app.project.kept_drafts import LARGEST_LINE, KeptDraft, drafts_in, is_line_of_drafts, line_of
 from app.project.locks import take
 from app.project.model import Project
+from app.project.ordinary import read_ordinary
 from app.project.problems import Problem
 
 _MARK: Final = "# fanlight unsaved work: "
@@ -78,10 +79,10 @@ class Slot:
     def read(self) -> Work:
         """The copy. Raises ProjectFileError if its project cannot be read."""
         try:
-            with self.file.open("rb") as file:
-                content = file.read(_LARGEST_COPY)
-        except OSError as error:
-            words = translate("recovery", "the copy cannot be read: {reason}").format(reason=error.strerror or error)
+            content = read_ordinary(self.file, _LARGEST_COPY)
+        except (OSError, ValueError) as error:
+            reason = getattr(error, "strerror", None) or error
+            words = translate("recovery", "the copy cannot be read: {reason}").format(reason=reason)
             raise ProjectFileError((Problem("", words),), self.file, unreadable=True) from None
         content, line = _without_drafts(content)
         try:
@@ -96,10 +97,9 @@ class Slot:
     def origin(self) -> Origin:
         """Where the copy belongs, as far as it can be read."""
         try:
-            with self.file.open("rb") as file:
-                origin = _origin(file.readline(_LARGEST_MARK))
+            origin = _origin(read_ordinary(self.file, _LARGEST_MARK))
             return origin if origin.at else Origin(origin.path, origin.known, self.file.stat().st_mtime)
-        except OSError:
+        except (OSError, ValueError):
             return Origin(None)
 
     def clear(self) -> None:
@@ -141,7 +141,7 @@ def _left_behind(folder: Path) -> Iterator[Slot]:
             continue
         if lock is None:
             continue
-        if file.exists():
+        if file.is_file():  # a pipe or a folder of that name is no copy
             yield Slot(file, lock)
         else:  # its window ended in order just now, or died with nothing unsaved
             with contextlib.suppress(OSError):

@@ -10804,6 +10804,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Die Mappe ist beschädigt oder durch ein Passwort gesperrt. Ohne Passwort neu speichern.</translation>
     </message>
     <message>
+        <source>The workbook is damaged: its sheet {name} is missing. Save it again and import that.</source>
+        <translation>Die Arbeitsmappe ist beschädigt: Ihr Blatt {name} fehlt. Neu speichern und diese Datei importieren.</translation>
+    </message>
+    <message>
         <source>The workbook is locked with a password. Save it without one and import that.</source>
         <translation>Die Mappe ist durch ein Passwort gesperrt. Ohne Passwort speichern und diese importieren.</translation>
     </message>
@@ -11753,6 +11757,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>and {count} more</source>
         <translation>und {count} weitere</translation>
+    </message>
+    <message>
+        <source>another program is saving this file; try again</source>
+        <translation>ein anderes Programm speichert diese Datei gerade; erneut versuchen</translation>
     </message>
     <message>
         <source>ask its owner for it</source>

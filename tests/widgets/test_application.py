@@ -144,3 +144,19 @@ def test_told_to_end_it_leaves_in_order(tmp_path: Path, number: signal.Signals) 
 def test_the_icon_is_there(qapp: object) -> None:
     assert not window_icon().isNull()
     assert not window_icon().pixmap(64, 64).isNull()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems always have a screen")
+@pytest.mark.parametrize("platform", ["", "xcb", "wayland"])
+def test_without_a_screen_it_says_so_instead_of_being_ended_by_qt(platform: str) -> None:
+    environment = {name: value for name, value in os.environ.items() if name not in ("DISPLAY", "WAYLAND_DISPLAY")}
+    done = subprocess.run(
+        [sys.executable, "-m", "app.cli", "demo"],
+        env={**environment, "QT_QPA_PLATFORM": platform},
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert done.returncode == 2
+    assert done.stderr.startswith("fanlight: there is no screen to open a window on (")
+    assert len(done.stderr.splitlines()) == 1

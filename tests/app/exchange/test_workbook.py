@@ -184,3 +184,14 @@ def test_damage_is_refused_in_words() -> None:
             read_sheet(damaged)
     with pytest.raises(CannotRead, match="no XLSX workbook"):
         read_sheet(changed(data, "xl/workbook.xml", lambda content: content[: len(content) // 2]))
+
+
+def test_a_workbook_without_the_part_of_its_sheet_is_said_to_be_damaged() -> None:
+    whole = book(lambda sheet: sheet.append(["Name", "Register"]))
+    buffer = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(whole)) as old, zipfile.ZipFile(buffer, "w") as new:
+        for name in old.namelist():
+            if not name.startswith("xl/worksheets/"):
+                new.writestr(name, old.read(name))
+    with pytest.raises(CannotRead, match="its sheet Sheet is missing"):
+        read_sheet(buffer.getvalue())

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
 from app.project.files import ChangedOnDisk, ProjectSaveError, digest_of, load, load_known, save, set_aside
+from app.project.locks import alone
 from app.project.model import Project
 from tests.fresh import fresh_project
 
@@ -75,3 +79,47 @@ def test_the_version_of_another_is_set_aside_under_a_free_name(file: Path) -> No
 def test_what_cannot_be_set_aside_is_said(file: Path) -> None:
     with pytest.raises(ProjectSaveError, match="was not written"):
         set_aside(file.with_name("gone.toml"), "pump theirs.toml")
+
+
+COUNTER = """
+import sys
+from app.project.files import ChangedOnDisk, load_known, save
+
+saved = 0
+while saved < 40:
+    project, known = load_known(sys.argv[1])
+    try:
+        save(project.but(notes=str(int(project.notes) + 1)), sys.argv[1], known=known)
+    except ChangedOnDisk:
+        continue
+    saved += 1
+"""
+"""Counts the notes of a project up, forty times; what somebody else has saved meanwhile is read anew first."""
+
+
+def test_of_two_programs_that_save_at_the_same_time_none_overwrites_the_other(file: Path) -> None:
+    save(called("first").but(notes="0"), file)
+    programs = [subprocess.Popen([sys.executable, "-c", COUNTER, str(file)], stderr=subprocess.PIPE) for _ in range(2)]
+    for program in programs:
+        _, err = program.communicate(timeout=100)
+        assert program.returncode == 0, err
+    assert load(file).notes == "80"
+
+
+def test_a_save_that_waits_too_long_for_another_one_says_so(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("app.project.locks.PATIENCE_S", 0.01)
+    with alone(file), pytest.raises(ProjectSaveError, match="another program is saving this file; try again"):
+        save(called("second"), file)
+    assert load(file).title == "first"
+
+
+def test_what_killed_saves_have_left_is_cleared_away(file: Path) -> None:
+    old, new, other = (
+        file.with_name(f".{name}.tmp") for name in ("pump.toml.0123456789ab", "pump.toml.ba9876543210", "b")
+    )
+    for path in (old, new, other):
+        path.touch()
+    for path in (old, other):
+        os.utime(path, (1e9, 1e9))
+    save(called("second"), file)
+    assert [path.exists() for path in (old, new, other)] == [False, True, True]

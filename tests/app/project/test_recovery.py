@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from app.project.canonical import canonical
-from app.project.files import ProjectFileError, load, parse
+from app.project.files import ProjectFileError, dump, load, parse
 from app.project.kept_drafts import LARGEST_LINE, KeptDraft
 from app.project.model import Project
 from app.project.recovery import Origin, Slot, Work, left_behind, new_slot
@@ -150,6 +150,16 @@ def test_what_a_window_left_that_died_with_nothing_unsaved_is_tidied_up(folder: 
 
 def test_without_a_folder_there_is_nothing_behind(tmp_path: Path) -> None:
     assert left_behind(tmp_path / "none") == ()
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="has no named pipes")
+def test_a_pipe_in_the_folder_is_passed_over(folder: Path, slot: Slot, project: Project) -> None:
+    slot.write(dump(project), Origin(None))
+    slot.release()
+    os.mkfifo(folder / "20260101-000000-00000000.toml")
+    (found,) = left_behind(folder)
+    assert found.read().project == project
+    found.release()
 
 
 def test_a_folder_that_cannot_be_is_an_error(tmp_path: Path) -> None:

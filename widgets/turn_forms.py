@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.project import edits
 from app.project.model import Action, Condition, HeldSignal, HeldValue, Turn
+from app.project.purpose import CLEARING
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
@@ -214,6 +215,14 @@ class ActionForm(_CausedForm):
                 self._held,
             )
         )
+        self.add(
+            ChoiceRow(
+                self.tr("Stops"),
+                lambda: None if self.part is None or not _can_stop(self.part) else (_stop_word(self.part),),
+                self.put(lambda texts: self.change(stops={"": None, "yes": True, "no": False}[texts[0]])),
+                self._stop_choices,
+            )
+        )
         self.finish()
 
     @property
@@ -242,6 +251,12 @@ class ActionForm(_CausedForm):
             ]
         return deeds
 
+    def _stop_choices(self) -> list[tuple[str, str]]:
+        once = self.tr("nothing: it is sent once")
+        if self.part is not None and self.part.do in CLEARING:
+            return [("", self.tr("by its 0, which is sent again until it is confirmed")), ("no", once)]
+        return [("", once), ("yes", self.tr("something: it is sent again until it is confirmed"))]
+
     def _signals(self) -> Sequence[tuple[str, str]]:
         names = signal_choices(self.project)
         if self.part is not None and self.part.do == "begin-entry":
@@ -255,7 +270,7 @@ class ActionForm(_CausedForm):
         part = self.part
         if part is None:
             return lambda project: project
-        changes: dict[str, Any] = {"do": texts[0]}
+        changes: dict[str, Any] = {"do": texts[0], "stops": None}
         if texts[0] == "write":
             changes["value"] = part.value if part.value is not None else number("0")
         else:
@@ -275,7 +290,7 @@ class ActionForm(_CausedForm):
         held = self._held()
         if not held:
             raise ValueError(self.tr("the project has no held value yet; add one in the Signals view"))
-        return self.change(value=HeldValue(from_=held[0][0]))
+        return self.change(value=HeldValue(from_=held[0][0]), stops=None)
 
 
 def cause_of(part: Turn | Action) -> str:
@@ -283,6 +298,17 @@ def cause_of(part: Turn | Action) -> str:
     if part.key is not None:
         return "key"
     return "when" if part.when is not None else "idle"
+
+
+def _can_stop(part: Action) -> bool:
+    return part.do not in ("begin-entry", "next-language") and not isinstance(part.value, HeldValue)
+
+
+def _stop_word(part: Action) -> str:
+    """`yes` or `no` where that is not what its deed means by itself."""
+    if part.stops is None or part.stops == (part.do in CLEARING):
+        return ""
+    return "yes" if part.stops else "no"
 
 
 def _value_kind(part: Action) -> str:

@@ -8,7 +8,21 @@ from itertools import groupby
 from operator import is_, itemgetter
 from typing import Final
 
-from app.checks import actions, entry, keys, languages, lines, messages, names, paging, registers, room, screens, whole
+from app.checks import (
+    actions,
+    entry,
+    keys,
+    languages,
+    lines,
+    messages,
+    names,
+    paging,
+    registers,
+    room,
+    screens,
+    stops,
+    whole,
+)
 from app.checks.finding import GRAVITY, Fault, Finding
 from app.checks.rule import RULES, Fact, PartKind, Rule
 from app.checks.survey import Survey
@@ -16,7 +30,21 @@ from app.project.model import Part, Project
 from app.project.places import attributes, in_words
 from app.project.problems import Place
 
-RULE_MODULES = (names, whole, lines, registers, screens, room, paging, keys, entry, actions, languages, messages)
+RULE_MODULES = (
+    names,
+    whole,
+    lines,
+    registers,
+    screens,
+    room,
+    paging,
+    keys,
+    entry,
+    actions,
+    stops,
+    languages,
+    messages,
+)
 """The modules of rules: named here, so that their rules are in the list once this module is imported."""
 
 _KINDS: Final[tuple[PartKind | None, ...]] = (None, "line", "follower", "signal", "screen", "turn", "action")

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import enum
 from fractions import Fraction
+from typing import Final
 
 from app.project.model import Action
 
-CLEARING = ("clear", "toggle", "momentary")
+CLEARING: Final = ("clear", "toggle", "momentary")
 """Deeds whose 0 stops something, unless the action says `stops = false`."""
 
 
@@ -22,9 +23,13 @@ class Purpose(enum.StrEnum):
     """The end of a momentary action: owed as a stop is, but never ahead of its own press."""
 
 
+def stops(action: Action) -> bool:
+    """Whether the action stops something: the 0 that it writes, if its deed is a clearing one, else its value."""
+    return action.stops is not False if action.do in CLEARING else action.stops is True
+
+
 def purpose_of(action: Action, value: Fraction) -> Purpose:
     """What it is for that `action` writes `value`."""
-    by_itself = action.do in CLEARING
-    if (by_itself and (value or action.stops is False)) or (not by_itself and not action.stops):
+    if not stops(action) or (value and action.do in CLEARING):
         return Purpose.VALUE
     return Purpose.RELEASE if action.do == "momentary" else Purpose.STOP

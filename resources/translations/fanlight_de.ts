@@ -39,6 +39,10 @@
         <translation>Signal</translation>
     </message>
     <message>
+        <source>Stops</source>
+        <translation>Stoppt</translation>
+    </message>
+    <message>
         <source>Value</source>
         <translation>Wert</translation>
     </message>
@@ -63,8 +67,16 @@
         <translation>beginnt die Eingabe</translation>
     </message>
     <message>
+        <source>by its 0, which is sent again until it is confirmed</source>
+        <translation>durch seine 0, die bis zur Bestätigung neu gesendet wird</translation>
+    </message>
+    <message>
         <source>clears the signal</source>
         <translation>löscht das Signal</translation>
+    </message>
+    <message>
+        <source>nothing: it is sent once</source>
+        <translation>nichts: wird einmal gesendet</translation>
     </message>
     <message>
         <source>sets it while the key is held</source>
@@ -77,6 +89,10 @@
     <message>
         <source>shows the next language</source>
         <translation>zeigt die nächste Sprache</translation>
+    </message>
+    <message>
+        <source>something: it is sent again until it is confirmed</source>
+        <translation>etwas: wird bis zur Bestätigung neu gesendet</translation>
     </message>
     <message>
         <source>the project has no held value yet; add one in the Signals view</source>
@@ -9047,6 +9063,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Dieses Signal löschen</translation>
     </message>
     <message>
+        <source>Do not call it a stop</source>
+        <translation>Nicht als Stopp bezeichnen</translation>
+    </message>
+    <message>
         <source>Do not write it again and again</source>
         <translation>Nicht immer wieder schreiben</translation>
     </message>
@@ -9151,6 +9171,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Diesen Wechsel entfernen</translation>
     </message>
     <message>
+        <source>Send the stop of the key {key} until it is confirmed</source>
+        <translation>Den Stopp der Taste {key} senden, bis er bestätigt ist</translation>
+    </message>
+    <message>
         <source>Simulate it as a bank of registers</source>
         <translation>Als Registerbank simulieren</translation>
     </message>
@@ -9189,6 +9213,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>a step of {step} cannot be seen with {decimals} decimals</source>
         <translation>ein Schritt von {step} ist mit {decimals} Dezimalen nicht zu sehen</translation>
+    </message>
+    <message>
+        <source>accept this, if its device needs it</source>
+        <translation>dies hinnehmen, wenn das Gerät es braucht</translation>
     </message>
     <message>
         <source>add a line, a follower and its signals</source>
@@ -9363,6 +9391,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ist ein Text; seine Skalierung wird nicht angewendet</translation>
     </message>
     <message>
+        <source>it is called a stop (&apos;stops&apos;), and brings {signal} to {value}</source>
+        <translation>sie ist als Stopp bezeichnet („stops“) und bringt {signal} auf {value}</translation>
+    </message>
+    <message>
         <source>it is refused: {reason}</source>
         <translation>es wird abgelehnt: {reason}</translation>
     </message>
@@ -9465,6 +9497,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>keep the limits of {held} within those of {signal}</source>
         <translation>die Grenzen von {held} innerhalb derer von {signal} halten</translation>
+    </message>
+    <message>
+        <source>let a key do it; or accept this, if nobody can be hurt by it</source>
+        <translation>es eine Taste tun lassen; oder dies hinnehmen, wenn dadurch niemand zu Schaden kommen kann</translation>
     </message>
     <message>
         <source>let a key show the next language, or name the signal that chooses</source>
@@ -9631,6 +9667,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>von den nie gelesenen: {reason}</translation>
     </message>
     <message>
+        <source>once written, it is written again every {every} ms by itself (&apos;refresh_ms&apos;)</source>
+        <translation>einmal geschrieben, wird es von selbst alle {every} ms neu geschrieben („refresh_ms“)</translation>
+    </message>
+    <message>
         <source>place a field on a screen</source>
         <translation>ein Feld auf einem Bild platzieren</translation>
     </message>
@@ -9671,12 +9711,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
     </message>
     <message>
+        <source>say &apos;stops = false&apos; of the one that starts</source>
+        <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
+    </message>
+    <message>
         <source>say it shorter</source>
         <translation>es kürzer sagen</translation>
     </message>
     <message>
         <source>say of its signals what of the drive they play (&apos;plays&apos;)</source>
         <translation>bei seinen Signalen sagen, was sie am Antrieb spielen („plays“)</translation>
+    </message>
+    <message>
+        <source>say that it stops (&apos;stops = true&apos;): then it is sent again until it is confirmed</source>
+        <translation>angeben, dass sie stoppt („stops = true“): dann wird sie bis zur Bestätigung neu gesendet</translation>
     </message>
     <message>
         <source>screen {screens}</source>
@@ -9791,6 +9839,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Taste {key} soll einen Wert erhöhen und verringern</translation>
     </message>
     <message>
+        <source>the key {key} is to stop {signal}, but is sent once only: if that is lost, nothing stops</source>
+        <translation>die Taste {key} soll {signal} stoppen, wird aber nur einmal gesendet: geht das verloren, stoppt nichts</translation>
+    </message>
+    <message>
         <source>the key {key} on every screen turns to {screen} already, by turn {number}</source>
         <translation>die Taste {key} auf jedem Bild wechselt schon zu {screen}, durch Wechsel {number}</translation>
     </message>
@@ -9891,6 +9943,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>was das Panel selbst sagt, ist nicht auf {language} geschrieben</translation>
     </message>
     <message>
+        <source>when {condition}: {deed}, by itself and without a key</source>
+        <translation>wenn {condition}: {deed}, von selbst und ohne Taste</translation>
+    </message>
+    <message>
         <source>while {key} is held, {signal} is on; if the line breaks then, follower {follower} keeps it on, since it has no communication time-out</source>
         <translation>solange {key} gehalten wird, ist {signal} an; bricht dann die Leitung ab, lässt Gerät {follower} es an, denn es hat keinen Kommunikations-Timeout</translation>
     </message>
@@ -9901,6 +9957,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>widen the limits, or take &apos;entry&apos; off the field</source>
         <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
+    </message>
+    <message>
+        <source>write 0, or take &apos;stops&apos; off: what is no stop must not be sent again by itself</source>
+        <translation>0 schreiben oder „stops“ weglassen: was kein Stopp ist, darf nicht von selbst neu gesendet werden</translation>
     </message>
     <message>
         <source>write it more often, say every {every} ms</source>
@@ -10001,6 +10061,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
+    </message>
+    <message>
+        <source>{signal} is set to stop here, and cleared to stop elsewhere: one of them starts</source>
+        <translation>{signal} wird hier zum Stoppen gesetzt und anderswo zum Stoppen gelöscht: eines von beiden startet</translation>
     </message>
     <message>
         <source>{signal} is switched off by {key}, which does not do so while a value is being changed, because it serves in entry</source>
@@ -11659,6 +11723,42 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>„value“ gehört zu „do = &quot;write&quot;“, und das braucht es</translation>
     </message>
     <message>
+        <source>&apos;{signal}&apos; becomes 0</source>
+        <translation>„{signal}“ wird 0</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; becomes 1</source>
+        <translation>„{signal}“ wird 1</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; becomes 1 if it was 0, and 0 if it was not</source>
+        <translation>„{signal}“ wird 1, wenn es 0 war, sonst 0</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is above {value}</source>
+        <translation>„{signal}“ über {value} liegt</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is below {value}</source>
+        <translation>„{signal}“ unter {value} liegt</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is clear</source>
+        <translation>„{signal}“ gelöscht ist</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is set</source>
+        <translation>„{signal}“ gesetzt ist</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos; is {value}</source>
+        <translation>„{signal}“ gleich {value} ist</translation>
+    </message>
+    <message>
+        <source>&apos;{signal}&apos;, once it was written, is written again every {every} ms</source>
+        <translation>„{signal}“ wird, einmal geschrieben, alle {every} ms neu geschrieben</translation>
+    </message>
+    <message>
         <source>&apos;{value}&apos; is a text; signal &apos;{name}&apos; holds a number</source>
         <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
     </message>
@@ -12291,6 +12391,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
+        <source>the value of &apos;{held}&apos; is written to &apos;{signal}&apos;</source>
+        <translation>der Wert von „{held}“ wird in „{signal}“ geschrieben</translation>
+    </message>
+    <message>
         <source>there is no folder {parent}; choose one that exists</source>
         <translation>es gibt keinen Ordner {parent}; einen vorhandenen wählen</translation>
     </message>
@@ -12337,6 +12441,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>turns use this word; call it otherwise</source>
         <translation>Wechsel benutzen dieses Wort; anders nennen</translation>
+    </message>
+    <message>
+        <source>when {condition}: {deed}</source>
+        <translation>wenn {condition}: {deed}</translation>
     </message>
     <message>
         <source>whether it has a fault</source>
@@ -12457,6 +12565,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{value} is neither 0 nor 1; a single bit holds nothing else</source>
         <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
+    </message>
+    <message>
+        <source>{value} is written to &apos;{signal}&apos;</source>
+        <translation>{value} wird in „{signal}“ geschrieben</translation>
     </message>
 </context>
 <context>

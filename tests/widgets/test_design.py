@@ -224,6 +224,12 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
     choose(action, "Does", "writes a value to it")
     type_over(action, "Number", "12.5")
     assert str(document.project.actions[0].value) == "12.5"
+    choose(action, "Stops", "something: it is sent again until it is confirmed")
+    assert document.project.actions[0].stops is True
+    choose(action, "Does", "clears the signal")
+    assert document.project.actions[0].stops is None
+    choose(action, "Stops", "nothing: it is sent once")
+    assert document.project.actions[0].stops is False
 
     whole = document.project
     assert parse(dump(whole)) == whole

@@ -67,7 +67,7 @@ def test_what_is_a_stop(good: Draft, stop: dict[str, Any]) -> None:
     twin = BitSignal(name="run again", bit=Bit(of="command", number=0), write=True)
     draft = good.without(("action", 1)).without(("action", 1)).add(twin)
     draft = draft.add_field("slow", Field(at=(1, 0), width=1, signal="run again"))
-    assert draft.add(Action(key="stop", **stop)).clean()
+    assert draft.add(Action(key="stop", **stop, stops=True)).clean()
 
 
 @pytest.mark.parametrize(

@@ -77,10 +77,11 @@ def test_a_follower_polled_less_often_than_it_waits(good: Draft) -> None:
 
 def test_a_set_point_refreshed_less_often_than_the_follower_waits(good: Draft) -> None:
     broken = good.signal("speed set", refresh_ms=3000)
-    finding = broken.only()
+    finding, by_itself = broken.all()
     assert (finding.rule, finding.severity) == ("refreshed-too-slowly", "warning")
     assert finding.place == good.place("signal", "speed set")
-    assert broken.signal("speed set", refresh_ms=1000).clean()
+    assert by_itself.rule == "written-by-itself"
+    assert broken.signal("speed set", refresh_ms=1000).only().rule == by_itself.rule
 
 
 def test_a_follower_is_named_only_once_for_its_time_out(good: Draft) -> None:

@@ -69,6 +69,22 @@ Break = Callable[["Draft"], "Draft"]
 FAULT = Condition(signal="fault")
 
 MENDED: dict[str, list[tuple[Break, str]]] = {
+    "stop-sent-once": [
+        (
+            lambda good: good.change(("action", 1), do="write", value=Decimal(0)).without(("action", 2)),
+            "Send the stop of the key 'stop' until it is confirmed",
+        ),
+        (
+            lambda good: good.change(("action", 1), stops=False).without(("action", 2)),
+            "Send the stop of the key 'stop' until it is confirmed",
+        ),
+    ],
+    "stop-that-starts": [
+        (
+            lambda good: good.add(Action(key="down", do="write", signal="speed set", value=Decimal(30), stops=True)),
+            "Do not call it a stop",
+        ),
+    ],
     "action-refused": [(lambda good: good.signal("run", write=False), "Let 'run' be written")],
     "actions-fight": [
         (lambda good: good.add(Action(key="stop", do="clear", signal="run")), "Remove this action"),

@@ -82,7 +82,7 @@ def test_writing_again_and_again_what_may_not_be_written(good: Draft) -> None:
     finding = broken.only()
     assert (finding.rule, finding.severity) == ("refresh-without-write", "warning")
     assert finding.place == good.place("signal", "frequency")
-    assert good.signal("speed set", refresh_ms=500).clean()
+    assert good.signal("speed set", refresh_ms=500).only().rule == "written-by-itself"
 
 
 def test_a_bit_that_its_word_has_not(good: Draft) -> None:

@@ -171,8 +171,10 @@ def snapshot_of_text(text: str) -> RegisterSnapshot:
     refused, said = [], []
     for number, each in enumerate(_list(data, "not_readable")):
         at = f"not_readable[{number}]."
-        place = _table(each, at), _get(each, "first", int, at), _get(each, "last", int, at)
-        refused.append(NotReadable(*place, _get(each, "reason", str, at)))
+        first, last = _get(each, "first", int, at), _get(each, "last", int, at)
+        if not 0 <= first <= last <= LAST_ADDRESS:
+            raise _bad(at + "first")
+        refused.append(NotReadable(_table(each, at), first, last, _get(each, "reason", str, at)))
     for number, each in enumerate(_list(data, "signal")):
         at = f"signal[{number}]."
         first, count = _get(each, "address", int, at), _get(each, "count", int, at)

@@ -202,7 +202,7 @@ SNAPSHOTS = st.builds(
     st.datetimes(datetime.datetime(1990, 1, 1), timezones=st.just(datetime.timezone(datetime.timedelta(hours=2)))),
     st.dictionaries(st.tuples(TABLES, st.integers(0, 65_535)), st.integers(0, 1)),
     WORDS,
-    st.lists(st.builds(NotReadable, TABLES, st.integers(0, 99), st.integers(0, 99), WORDS), max_size=3).map(tuple),
+    st.lists(st.builds(NotReadable, TABLES, st.integers(0, 50), st.integers(50, 65_535), WORDS), max_size=3).map(tuple),
     st.lists(
         st.builds(Said, WORDS, TABLES, st.integers(0, 65_535), st.integers(1, 125), WORDS, st.booleans()), max_size=3
     ).map(tuple),
@@ -229,6 +229,10 @@ SMALL = RegisterSnapshot(
         (("format = 1", "format = 9"), "format is 9"),
         (("register snapshot", "menu"), "no register snapshot"),
         (("unit = 3", "unit ="), "no TOML"),
+        (
+            ("5 = 7", '5 = 7\n[[not_readable]]\ntable = "coil"\nfirst = -5\nlast = 10\nreason = ""'),
+            "not_readable.0..first",
+        ),
         (("2026-03-01 00:00:00+00:00", "2026-03-01 00:00:00"), "key taken"),
     ],
 )

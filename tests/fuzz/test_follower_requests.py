@@ -122,7 +122,8 @@ def test_a_sound_frame_is_found_at_once_or_by_its_silence_and_answered_but_for_a
             held = b""
         if request is not None:
             found.append(request)
-    assert found in ([(UNIT, pdu)], [])
+    # What is found is what was sent, or by chance a shorter frame in it that is sound as well.
+    assert found in ([(UNIT, pdu)], []) or (len(found) == 1 and rtu(*found[0]) in rtu(UNIT, pdu))
     if not found:
         # What has the form of an answer, or a length that no request of the function has.
         assert pdu[0] in (0, *range(1, 7), 17, 22, 43) or pdu[0] >= 0x80 or len(pdu) <= 5 or pdu[1] == len(pdu) - 2

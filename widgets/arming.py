@@ -18,12 +18,14 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QAction, QBrush, QFont, QFontMetrics, QHideEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
+    QAbstractItemView,
     QCheckBox,
     QDialog,
     QDialogButtonBox,
     QFrame,
     QHBoxLayout,
     QLabel,
+    QListWidget,
     QPushButton,
     QSizePolicy,
     QStyle,
@@ -33,6 +35,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.project.by_itself import ByItself
 from widgets import palette
 from widgets.palette import set_look
 from widgets.plain import plain_label
@@ -45,6 +48,8 @@ NAME: Final = 6
 """Digits that the names of armed lines have room for on the badge; longer ones end in dots, and are in its tool tip."""
 BESIDE: Final = 8
 """Pixels between what stands on the badge."""
+ROWS: Final = 4
+"""How many of what is written without a key are in sight at once."""
 HOLD_MS: Final = 1200
 """How long the button must be held: too long for a stray click, short enough for a stiff hand."""
 
@@ -54,12 +59,13 @@ def cautions() -> tuple[str, ...]:
     return (
         translate(
             "cautions",
-            "A key on this screen is no emergency stop. A working emergency stop is within reach of whoever tests.",
+            "No key on this screen is an emergency stop. Keep a working emergency stop within reach.",
         ),
-        translate("cautions", "Motion can start at once and without warning, also from a value that is already set."),
+        translate("cautions", "Motion can start immediately and without warning, even from a value set earlier."),
         translate("cautions", "Nobody is near the machine or anything that it moves, and nobody can come near unseen."),
         translate(
-            "cautions", "Local codes, and a licensed person who knows this machine, decide whether it may be run now."
+            "cautions",
+            "Local regulations and a qualified person who knows this machine decide whether it may run now.",
         ),
     )
 
@@ -114,13 +120,24 @@ class HoldButton(QPushButton):
 class ArmingDialog(QDialog):
     """Accepted only when every caution was ticked and then the button was held."""
 
-    def __init__(self, lines: Sequence[str], parent: QWidget | None = None, *, hold_ms: int = HOLD_MS) -> None:
-        """`lines` says in words which lines Fanlight would write to."""
+    def __init__(
+        self,
+        lines: Sequence[str],
+        parent: QWidget | None = None,
+        *,
+        by_itself: Sequence[ByItself] = (),
+        changed: bool = False,
+        hold_ms: int = HOLD_MS,
+    ) -> None:
+        """`lines` says in words which lines Fanlight would write to, `by_itself` what the project writes without a key.
+
+        `changed`: it was armed on this computer before, and is another project since.
+        """
         super().__init__(parent)
         self.setWindowTitle(self.tr("Arm: let Fanlight write"))
         layout = QVBoxLayout(self)
         layout.setSpacing(10)
-        heading = QLabel(self.tr("From now on keys of the panel can write to a real line."))
+        heading = QLabel(self.tr("Once armed, panel keys write to a real line."))
         heading.setProperty("look", "heading")
         heading.setWordWrap(True)
         layout.addWidget(heading)
@@ -129,8 +146,17 @@ class ArmingDialog(QDialog):
         where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
         where.setAccessibleName(self.tr("Lines to be armed"))
         layout.addWidget(where)
+        self.changed = QLabel()
+        if changed:
+            self.changed.setText(self.tr("\u26a0 The project was changed since it was last armed on this computer."))
+            set_look(self.changed, "caution")
+            layout.addWidget(self.changed)
+        self.by_itself = QListWidget()
+        self._list(layout, by_itself)
         layout.addWidget(QLabel(self.tr("Read and tick each of these:")))
-        self.ticks = [_Caution(text, self) for text in cautions()]
+        starting = [self.tr("This project can start motion by itself, without a key: see the list above.")]
+        alone = starting if any(each.starts for each in by_itself) else []
+        self.ticks = [_Caution(text, self) for text in (*cautions(), *alone)]
         for tick in self.ticks:
             tick.box.toggled.connect(self._ticked)
             layout.addWidget(tick)
@@ -153,11 +179,27 @@ class ArmingDialog(QDialog):
         self.setMinimumWidth(scaled(520))
         self.ticks[0].box.setFocus()
 
+    def _list(self, layout: QVBoxLayout, by_itself: Sequence[ByItself]) -> None:
+        """What the project writes without a key, what may start something ahead."""
+        if not by_itself:
+            layout.addWidget(QLabel(self.tr("This project writes nothing without a key.")))
+            return
+        caption = QLabel(self.tr("This project &writes without a key:"))
+        caption.setBuddy(self.by_itself)
+        layout.addWidget(caption)
+        self.by_itself.setWordWrap(True)
+        self.by_itself.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+        for each in by_itself:
+            self.by_itself.addItem(f"\u26a0 {each.words}" if each.starts else each.words)
+        rows = min(len(by_itself), ROWS)
+        self.by_itself.setFixedHeight(rows * (self.by_itself.fontMetrics().lineSpacing() + scaled(8)) + scaled(8))
+        layout.addWidget(self.by_itself)
+
     def _ticked(self) -> None:
         missing = sum(not tick.box.isChecked() for tick in self.ticks)
         self.hold.setEnabled(missing == 0)
         self.hint.setText(
-            self.tr("{count} still to tick.").format(count=missing)
+            self.tr("{count} left to confirm.").format(count=missing)
             if missing
             else self.tr("Now hold the button, with the mouse or the space bar, until its bar is full.")
         )

@@ -10,6 +10,8 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QHideEvent, QKeySequence, QShowEvent
 from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
+from app.project.by_itself import written_by_itself
+from app.project.files import digest, dump
 from app.project.model import Line, Project, SerialLine
 from widgets.arming import ArmingDialog
 from widgets.commands import allow
@@ -23,6 +25,7 @@ from widgets.notice_slot import NoticeSlot
 from widgets.palette import set_look
 from widgets.panel_reason import PanelReason
 from widgets.readings_table import ReadingsTable
+from widgets.settings import Settings
 from widgets.shortening import ShortChoice, ShortLabel
 from widgets.size import scaled
 
@@ -52,12 +55,19 @@ class BenchWorkplace(QWidget):
     """
 
     def __init__(
-        self, document: Document, live: Live, notices: NoticeSlot | None = None, parent: QWidget | None = None
+        self,
+        document: Document,
+        live: Live,
+        notices: NoticeSlot | None = None,
+        parent: QWidget | None = None,
+        *,
+        settings: Settings | None = None,
     ) -> None:
         """`notices` is where the window says what stays so; without one the workplace has its own."""
         super().__init__(parent)
         self._document = document
         self._live = live
+        self.settings = settings or Settings(keep=False)
         self._session: Session | None = None
         self._table_at = 0.0
         self._rows: Rows = ()
@@ -111,13 +121,21 @@ class BenchWorkplace(QWidget):
         if session is None or session.simulation is not None or self._live.writing.armed:
             return
         lines = [f"{name}: {session.endpoints[name]}" for name in session.endpoints]
-        dialog = ArmingDialog(lines, self.window())
+        armed = self.settings.armed_before(self._document.path)
+        own = digest(dump(session.project).encode())
+        dialog = ArmingDialog(
+            lines,
+            self.window(),
+            by_itself=written_by_itself(session.project),
+            changed=armed not in ("", own),
+        )
         # The line may be disconnected, or become another one, while the cautions are read.
         self._live.connection_changed.connect(dialog.reject)
         accepted = bool(dialog.exec())
         self._live.connection_changed.disconnect(dialog.reject)
         dialog.deleteLater()
         if accepted and self._live.session is session:
+            self.settings.keep_armed(self._document.path, own)
             self._live.arm()
             self.face.setFocus()
 

@@ -50,6 +50,8 @@ class _Forgotten:
 
 MATCHINGS: Final = 60
 """How many matchings of columns are remembered, one for each kind of list."""
+ARMED_FILES: Final = 100
+"""Of how many files it is remembered how they were armed last."""
 
 
 WORKPLACES: Final = {"0": 0, "1": 1, "2": 2}
@@ -182,24 +184,37 @@ class Settings:
 
     def matching(self, signature: str) -> str:
         """How the columns of the last list with these titles were matched; an empty text if there was none."""
-        return self._matchings().get(signature, "")
+        return self._texts_by("matchings").get(signature, "")
 
     def keep_matching(self, signature: str, text: str) -> None:
         """Remember how the columns of a list are matched; the lists that were matched first are forgotten."""
-        kept = self._matchings()
-        kept.pop(signature, None)
-        kept[signature] = text
-        for forgotten in list(kept)[:-MATCHINGS]:
-            del kept[forgotten]
-        self._store.setValue("matchings", json.dumps(kept))
+        self._keep_text("matchings", signature, text, MATCHINGS)
 
-    def _matchings(self) -> dict[str, str]:
+    def _keep_text(self, key: str, name: str, text: str, most: int) -> None:
+        """Put a text under a name at the end of a table of the settings, which keeps the newest."""
+        kept = self._texts_by(key)
+        kept.pop(name, None)
+        kept[name] = text
+        for forgotten in list(kept)[:-most]:
+            del kept[forgotten]
+        self._store.setValue(key, json.dumps(kept))
+
+    def _texts_by(self, key: str) -> dict[str, str]:
         try:
-            found = json.loads(str(self._store.value("matchings", "") or "{}"))
+            found = json.loads(str(self._store.value(key, "") or "{}"))
         except ValueError:
             return {}
         pairs = found.items() if isinstance(found, dict) else ()
-        return {key: text for key, text in pairs if isinstance(text, str)}
+        return {name: text for name, text in pairs if isinstance(text, str)}
+
+    def armed_before(self, path: Path | None) -> str:
+        """The digest of the project of this file as it was armed last on this computer; empty if it never was."""
+        return "" if path is None else self._texts_by("armed").get(str(path.absolute()), "")
+
+    def keep_armed(self, path: Path | None, digest: str) -> None:
+        """Remember what was armed from this file; the files that were armed first are forgotten."""
+        if path is not None:
+            self._keep_text("armed", str(path.absolute()), digest, ARMED_FILES)
 
     @property
     def list_folder(self) -> Path:

@@ -104,7 +104,7 @@ class MainWindow(QMainWindow):
         self._design: DesignWorkplace | None = None
         self._start_up: StartUpWorkplace | None = None
         self.notices = self.files.bar
-        self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live, self.notices)
+        self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live, self.notices, settings=self.settings)
         self._make_frame()
         self.menus.fill()
         self._connect()

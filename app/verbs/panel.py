@@ -7,6 +7,7 @@ import sys
 import time
 from typing import TYPE_CHECKING
 
+from app.project.by_itself import written_by_itself
 from app.project.files import load
 from app.project.model import HeldSignal
 from app.verbs.options import add_endpoint, add_json, add_project
@@ -18,8 +19,8 @@ if TYPE_CHECKING:
     from app.session import Session
 
 CAUTION = (
-    "Caution: this can move a machine. A key on a panel is no emergency stop; motion can start at once; "
-    "keep people clear; local codes and a licensed person decide."
+    "Caution: this can move a machine. No key on a panel is an emergency stop; motion can start immediately; "
+    "keep people clear; local regulations and a qualified person decide."
 )
 
 
@@ -49,6 +50,8 @@ def panel(args: argparse.Namespace) -> int:
         raise CouldNotRun("only simulated followers can be operated so: add '--via simulated'")
     if args.armed and args.via != "simulated":
         tell(CAUTION)
+        for each in written_by_itself(project):
+            tell(f"{'Without a key, and can start something' if each.starts else 'Without a key'}: {each.words}")
     with started(session):
         if by_hand:
             from app.terminal import operate

@@ -141,10 +141,6 @@
         <translation>Scharf schalten: Fanlight darf schreiben</translation>
     </message>
     <message>
-        <source>From now on keys of the panel can write to a real line.</source>
-        <translation>Ab jetzt können Tasten des Panels auf eine wirkliche Leitung schreiben.</translation>
-    </message>
-    <message>
         <source>Hold to arm</source>
         <translation>Halten zum Scharfschalten</translation>
     </message>
@@ -157,6 +153,10 @@
         <translation>Jetzt die Schaltfläche mit der Maus oder der Leertaste halten, bis ihr Balken voll ist.</translation>
     </message>
     <message>
+        <source>Once armed, panel keys write to a real line.</source>
+        <translation>Scharf geschaltet schreiben die Tasten des Panels auf eine echte Leitung.</translation>
+    </message>
+    <message>
         <source>Press and hold, with the mouse or the space bar, until the bar is full.</source>
         <translation>Mit der Maus oder der Leertaste gedrückt halten, bis der Balken voll ist.</translation>
     </message>
@@ -165,8 +165,24 @@
         <translation>Jeden dieser Punkte lesen und abhaken:</translation>
     </message>
     <message>
-        <source>{count} still to tick.</source>
-        <translation>Noch abzuhaken: {count}.</translation>
+        <source>This project &amp;writes without a key:</source>
+        <translation>Ohne Taste &amp;schreibt dieses Projekt:</translation>
+    </message>
+    <message>
+        <source>This project can start motion by itself, without a key: see the list above.</source>
+        <translation>Dieses Projekt kann von selbst, ohne Taste, Bewegung auslösen: siehe die Liste oben.</translation>
+    </message>
+    <message>
+        <source>This project writes nothing without a key.</source>
+        <translation>Ohne Taste schreibt dieses Projekt nichts.</translation>
+    </message>
+    <message>
+        <source>{count} left to confirm.</source>
+        <translation>Noch {count} zu bestätigen.</translation>
+    </message>
+    <message>
+        <source>⚠ The project was changed since it was last armed on this computer.</source>
+        <translation>⚠ Das Projekt wurde geändert, seit es auf diesem Rechner zuletzt scharf geschaltet wurde.</translation>
     </message>
 </context>
 <context>
@@ -8981,16 +8997,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>cautions</name>
     <message>
-        <source>A key on this screen is no emergency stop. A working emergency stop is within reach of whoever tests.</source>
-        <translation>Eine Taste auf diesem Schirm ist kein Not-Halt. Ein wirksamer Not-Halt ist in Reichweite der prüfenden Person.</translation>
+        <source>Local regulations and a qualified person who knows this machine decide whether it may run now.</source>
+        <translation>Örtliche Vorschriften und eine befähigte Person, die diese Maschine kennt, entscheiden, ob sie jetzt laufen darf.</translation>
     </message>
     <message>
-        <source>Local codes, and a licensed person who knows this machine, decide whether it may be run now.</source>
-        <translation>Örtliche Vorschriften und eine befugte Person, die diese Maschine kennt, entscheiden, ob sie jetzt laufen darf.</translation>
+        <source>Motion can start immediately and without warning, even from a value set earlier.</source>
+        <translation>Bewegung kann sofort und ohne Vorwarnung beginnen, auch durch einen früher gesetzten Wert.</translation>
     </message>
     <message>
-        <source>Motion can start at once and without warning, also from a value that is already set.</source>
-        <translation>Bewegung kann sofort und ohne Warnung beginnen, auch durch einen bereits gesetzten Wert.</translation>
+        <source>No key on this screen is an emergency stop. Keep a working emergency stop within reach.</source>
+        <translation>Keine Taste auf diesem Bildschirm ist ein Not-Halt. Einen funktionierenden Not-Halt in Reichweite halten.</translation>
     </message>
     <message>
         <source>Nobody is near the machine or anything that it moves, and nobody can come near unseen.</source>

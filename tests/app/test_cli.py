@@ -332,7 +332,8 @@ def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixt
 
         status, _, err = answers(capsys, "panel", str(path), *via, "--keys", "enter up enter", "--armed")
         assert status == 0
-        assert "no emergency stop" in err
+        assert "No key on a panel is an emergency stop" in err
+        assert "Without a key: when 'fault' is set: 'run command' becomes 0\n" in err
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
         assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.25)
 

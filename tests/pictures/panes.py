@@ -14,6 +14,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QWidget
 
+from app.project.by_itself import ByItself, written_by_itself
 from app.project.edits.transfer import Arrivals, Difference, Unlike
 from app.project.files import load
 from app.project.model import RegisterSignal
@@ -66,6 +67,13 @@ def _in_window(show: Callable[[MainWindow], object]) -> Opened:
         yield window
 
     return opened
+
+
+def _arming(window: MainWindow) -> QDialog:
+    """With all that it can have to say."""
+    by_itself = written_by_itself(window.document.project)
+    starting = ByItself("when 'remote' is set: 'run command' becomes 1", starts=True)
+    return ArmingDialog(["pumproom: /dev/ttyUSB0"], window, by_itself=(starting, *by_itself), changed=True)
 
 
 def _dialog(make: Callable[[MainWindow], QDialog]) -> Opened:
@@ -316,7 +324,7 @@ def panes() -> list[Pane]:
         Pane(
             "dialog-problems", _dialog(lambda window: ProblemsDialog("x", "x.toml cannot be opened", PROBLEMS, window))
         ),
-        Pane("dialog-arming", _dialog(lambda window: ArmingDialog(["pumproom: /dev/ttyUSB0"], window))),
+        Pane("dialog-arming", _dialog(_arming)),
         Pane("dialog-signal", _dialog(lambda window: SignalPicker(window.document.project, window))),
         Pane("dialog-turn", _dialog(lambda window: TurnDialog(window.document.project, "run", window))),
         Pane("dialog-copies", _dialog(lambda window: CopiesDialog(window.document.project, _two(window), window))),

@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
+from app.project.by_itself import ByItself
 from widgets.arming import ArmingBadge, ArmingDialog, HoldButton, Writing
 from widgets.language import Language, Speech
 
@@ -93,8 +94,45 @@ def test_the_button_waits_for_every_caution(dialog: ArmingDialog) -> None:
 
 def test_the_cautions_say_what_must_be_known(dialog: ArmingDialog) -> None:
     words = " ".join(tick.box.accessibleName() for tick in dialog.ticks)
-    for part in ("no emergency stop", "Motion can start", "near the machine", "Local codes", "licensed person"):
+    said = ("is an emergency stop", "Motion can start", "near the machine", "Local regulations", "qualified person")
+    for part in said:
+        "No key on this screen is an emergency stop",
+        "Motion can start",
+        "near the machine",
+        "Local regulations",
+        "qualified person",
+    ):
         assert part in words
+
+
+def listed(dialog: ArmingDialog) -> list[str]:
+    return [dialog.by_itself.item(row).text() for row in range(dialog.by_itself.count())]
+
+
+def test_it_says_that_nothing_is_written_without_a_key(dialog: ArmingDialog) -> None:
+    assert listed(dialog) == []
+    assert any("nothing without a key" in label.text() for label in dialog.findChildren(QLabel))
+
+
+def test_it_lists_what_is_written_without_a_key_and_asks_for_what_can_start(qtbot: QtBot) -> None:
+    by_itself = [ByItself("when 'remote' is set: 'run' becomes 1", True), ByItself("'alive' is written again", False)]
+    dialog = ArmingDialog(["line"], by_itself=by_itself, hold_ms=HOLD_MS)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    assert listed(dialog) == ["\u26a0 when 'remote' is set: 'run' becomes 1", "'alive' is written again"]
+    assert len(dialog.ticks) == 5
+    for tick in dialog.ticks[:4]:
+        tick.box.setChecked(True)
+    assert not dialog.hold.isEnabled()
+    dialog.ticks[4].box.setChecked(True)
+    assert dialog.hold.isEnabled()
+
+
+def test_what_only_stops_without_a_key_is_listed_and_not_asked_for(qtbot: QtBot) -> None:
+    dialog = ArmingDialog(["line"], by_itself=[ByItself("when 'fault' is set: 'run' becomes 0", False)])
+    qtbot.addWidget(dialog)
+    assert listed(dialog) == ["when 'fault' is set: 'run' becomes 0"]
+    assert len(dialog.ticks) == 4
 
 
 def test_it_names_the_lines(dialog: ArmingDialog) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QEvent, Qt, QTimer
@@ -249,6 +250,34 @@ def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, de
     QTest.mouseClick(bench.face.keypad.buttons["stop"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: not live_of(bench).session.writing)  # type: ignore[union-attr]
     assert device.models["fan"].get("command") == 1
+
+
+def test_who_arms_a_project_that_changed_since_is_told(
+    bench: BenchWorkplace, device: Simulation, qtbot: QtBot, tmp_path: Path
+) -> None:
+    document = bench._document
+    document.mark_saved(tmp_path / "fan.toml")
+    told: list[bool] = []
+
+    def arm() -> None:
+        connect(bench, qtbot, REAL)
+
+        def accept() -> None:
+            dialog = QApplication.activeModalWidget()
+            assert isinstance(dialog, ArmingDialog)
+            told.append(bool(dialog.changed.text()))
+            dialog.accept()
+
+        QTimer.singleShot(0, accept)
+        bench.arm_action.trigger()
+        bench.disconnect_line()
+
+    arm()
+    arm()
+    document.do("Title", lambda project: project.but(title="another"))
+    arm()
+    arm()
+    assert told == [False, False, True, False]
 
 
 def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkplace, device: Simulation, qtbot: QtBot) -> None:

@@ -10,18 +10,21 @@ import asyncio
 import time
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 from typing import Final
 
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
 from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault
+from app.bus.repeats import REPEATED_WITHIN_S, Chain, Repeats, Unasked
 from app.bus.requests import Request, read_request
 from app.bus.settling import Settling
 from app.bus.timing import BROADCAST_TURNAROUND_S, PunctualSleep, Turnarounds, pace_of
 from app.bus.transactions import Transaction
-from app.bus.whole_frames import overheard, sound_frames
+from app.bus.whole_frames import overheard, read_in, sound_frames, whole_frames
 from app.bus.wire import Wire
+from app.language import translate
 
 BETWEEN_PIECES_S: Final = 0.02
 """Longest pause inside one frame that is put down to adapters and drivers, which hand on bytes in lumps (seconds)."""
@@ -32,6 +35,14 @@ KEPT_LATE: Final = 16_384
 late answer, however late, is never taken for another's."""
 PATIENCE_S: Final = 60.0
 """See Settling.patience_s; at least 100 time-outs."""
+
+USUAL: Final = 0.95
+"""A unit is busy no longer than this share of its latest answers took, and an eighth more."""
+PROOF_MARGIN_S: Final = 0.002
+"""And so many seconds more, for clocks and drivers."""
+FEW_ANSWERS: Final = 8
+UNKNOWN_MARGIN_S: Final = 0.02
+"""As long as a unit has given few answers, its usual time may be exceeded by so many seconds."""
 
 _TRANSACTIONS: Final = 0x10000
 
@@ -84,6 +95,7 @@ class Client:
         self.endpoint = endpoint
         self.pace = pace_of(endpoint)
         self.settling = Settling(max(PATIENCE_S, 100 * endpoint.timeout_ms / 1000))
+        self.repeats = Repeats()
         self.turnarounds: dict[int, Turnarounds] = {}
         """How long each unit takes to answer, by unit."""
         self._record = record
@@ -108,12 +120,15 @@ class Client:
         self._late: OrderedDict[int, float] = OrderedDict()
         self._opened_before = False
         self._sweeper: asyncio.TimerHandle | None = None
+        self._prover: asyncio.TimerHandle | None = None
         self.on_closed: Callable[[Fault], None] = lambda _: None
         """Called when the line closes by itself."""
         self.on_timeout: Callable[[Request, Fault], None] = lambda *_: None
         """Called when a request timed out, before the client lingers for a late answer."""
         self.on_late: Callable[[int, Fault], None] = lambda *_: None
         """Called with unit and fault when an answer arrives after its request was given up."""
+        self.on_unasked: Callable[[int, bytes, Unasked], None] = lambda *_: None
+        """Called with the unit and the frame of an answer that nobody had asked for."""
 
     @property
     def connected(self) -> bool:
@@ -164,9 +179,11 @@ class Client:
         if self._wire is not None:
             self._wire.close()
             self._wire = None
-            if self._sweeper is not None:
-                self._sweeper.cancel()
-                self._sweeper = None
+            for timer in (self._sweeper, self._prover):
+                if timer is not None:
+                    timer.cancel()
+            self._sweeper = self._prover = None
+            self.repeats.drop()
             self._fail_all(closed_fault(self.endpoint, None))
 
     async def exchange(
@@ -208,6 +225,9 @@ class Client:
         guard = RtuGuard(request, echo=self._echo)
         flight = _Flight(request, guard, on_the_wire + self._timeout_s)
         predicted = self.predicted_ms(request)
+        chain = self.repeats.chain(request)
+        if chain is not None and chain.answers and not request.writes and chain.wants_pause(self._free_at()):
+            await self._proof(chain)
         await self._keep_silence()
         wire = self._ready(permit)
         self._flight = flight
@@ -215,6 +235,7 @@ class Client:
         pdu = b""
         at, sent = time.monotonic(), time.perf_counter()
         flight.sent = sent
+        self.repeats.sent(request)
         self._busy_until = sent + on_the_wire
         try:
             wire.send_bytes(frame)
@@ -227,6 +248,7 @@ class Client:
                 fault, pdu = await self._linger(flight, fault)
         except asyncio.CancelledError:
             self.settling.unanswered(request, at)
+            self.repeats.missed(request, self._due(request, at, at))
             raise
         finally:
             self._flight = None
@@ -236,6 +258,7 @@ class Client:
         elif guard.received and not pdu and not fault.of_connection:
             late = self._late_answer(guard.received)
             fault = fault if late is None else late[1]
+        fault = self._judge(request, guard, fault, pdu, at, at + (ended - sent))
         self._learn(request, guard, fault, pdu, at)
         took = 1000 * (ended - sent)
         if fault is None or fault.kind is FaultKind.EXCEPTION:
@@ -275,7 +298,7 @@ class Client:
     async def _find_echo(self, write: Request) -> None:
         """Learn by a read whether the line gives our own frames back, before what looks like an echo counts."""
         read = read_request(write.unit, write.table, write.address, 1)
-        asked = self.settling.distinct(read, time.monotonic(), wider=False)
+        asked, _ = self.distinct(read, wider=False)
         if asked is None or asked.echo_could_answer:
             return
         try:
@@ -284,6 +307,11 @@ class Client:
             if failed.fault.of_connection:
                 raise
 
+    def _free_at(self) -> float:
+        """When the line will have been silent for t3.5 (monotonic seconds)."""
+        due = max(self._busy_until, self._last_byte) + self._silence_s
+        return time.monotonic() + max(0.0, due - time.perf_counter())
+
     async def _keep_silence(self) -> None:
         """Wait until the line has been silent for t3.5; what arrives meanwhile belongs to nothing."""
         while True:
@@ -291,17 +319,140 @@ class Client:
             if due <= time.perf_counter():
                 break
             await self._sleep.until(due)
-        if self._idle:
-            self._heed(self._idle)
-            self._idle = b""
+        self._heed()
 
-    def _heed(self, data: bytes) -> None:
-        """What came while nothing was outstanding: late answers, and another client's questions."""
-        late = self._late_answer(data)
-        if late is not None:
-            self.on_late(*late)
-        for other in overheard(data):
-            self.settling.unanswered(other, time.monotonic())
+    def _heed(self) -> None:
+        """Judge what came while nothing was outstanding, and let out what is proved by nothing having come."""
+        data, self._idle = self._idle, b""
+        if data:
+            late = self._late_answer(data)
+            if late is not None:
+                self.on_late(*late)
+            self._unasked(data, time.monotonic())
+        self.repeats.prove(time.monotonic())
+
+    # proof that no answer is a copy of another: see repeats --------------------------------------------------------
+
+    def distinct(self, request: Request, *, wider: bool) -> tuple[Request | None, float]:
+        """A read like `request` whose answer cannot be mistaken for any other's that may come.
+
+        See Settling.distinct. None if time alone helps; then until when to wait as well (monotonic seconds).
+        """
+        now = time.monotonic()
+        taken = self.repeats.taken_heads(request.unit, now) if self._rtu else {}
+        found = self.settling.distinct(request, now, wider=wider, taken=taken)
+        if found is not None or request.writes:
+            return found, now
+        return None, taken.get(request.answer_head, now + REPEATED_WITHIN_S)
+
+    def when_proved(self, request: Request, let_out: Callable[[], None]) -> None:
+        """Do this once the answer to `request`, which has just come, is proved to be its own; never if it is not."""
+        chain = self.repeats.chain(request) if self._rtu else None
+        if chain is None:
+            let_out()
+        else:
+            chain.waiting.append(let_out)
+
+    async def proof(self, request: Request, pdu: bytes = b"") -> bool:
+        """Whether the answer to `request`, which has just come, is its own. Nothing must be asked meanwhile."""
+        chain = self.repeats.chain(request, pdu) if self._rtu else None
+        return chain is None or await self._proof(chain)
+
+    async def _proof(self, chain: Chain) -> bool:
+        while chain.proved is None:
+            now = time.monotonic()
+            await self._sleep.until(time.perf_counter() + max(0.0, chain.due - now))
+            self._look()
+            if chain.proved is None and chain.due <= time.monotonic():
+                await asyncio.sleep(self._quiet_s)  # something is just arriving
+        return chain.proved
+
+    def _due(self, request: Request, sent: float, came: float) -> float:
+        """Until when the true answer to a request must have come, had another one been taken for it."""
+        measured = self.turnarounds.get(request.unit)
+        usual = (measured.quantile(USUAL) or 0.0) / 1000 if measured is not None else 0.0
+        few = measured is None or measured.count < FEW_ANSWERS
+        margin = usual / 8 + PROOF_MARGIN_S + (UNKNOWN_MARGIN_S if few else 0.0)
+        on_the_wire = (len(request.rtu) + request.answer_characters) * self._character_s
+        return max(sent + on_the_wire + usual, came) + margin
+
+    def _look(self) -> None:
+        """Let out what is proved, unless something is arriving that may speak against it."""
+        flight = self._flight
+        if flight is not None and (flight.guard.received or flight.answer.done()):
+            return  # its end looks again
+        if self._idle and time.perf_counter() - self._last_byte < self._silence_s:
+            return
+        if self._idle and time.perf_counter() - self._last_byte < self._quiet_s:
+            frames = whole_frames(self._idle)
+            if not frames or sum(frames[-1]) < len(self._idle):
+                return
+        self._heed()
+
+    def _look_later(self) -> None:
+        if self._prover is not None:
+            self._prover.cancel()
+            self._prover = None
+        due = self.repeats.next_due
+        if due < inf:
+            wait = max(self._silence_s, due - time.monotonic())
+            self._prover = asyncio.get_running_loop().call_later(wait, self._look_again)
+
+    def _look_again(self) -> None:
+        self._prover = None
+        self._look()
+        self._look_later()
+
+    def _judge(
+        self, request: Request, guard: RtuGuard, fault: Fault | None, pdu: bytes, sent: float, came: float
+    ) -> Fault | None:
+        """An exchange is over: what came ahead of its answer and behind it, and what that proves. Gives its fault."""
+        if fault is not None and fault.of_connection:
+            self.repeats.drop()
+            return fault
+        if pdu:
+            if guard.ahead:
+                self._unasked(guard.ahead, came)
+            self._idle = guard.behind + self._idle
+        elif guard.received:
+            again = [frame for frame in sound_frames(guard.ahead) if self.repeats.known(frame[0], frame[1:-2], came)]
+            for frame in again:
+                self._tell_unasked(frame, came)
+            if again and fault is not None and fault.kind in _WRONGLY:
+                fault = replace(
+                    fault,
+                    kind=FaultKind.SILENCE,
+                    detail=translate("bus", "unit {unit} did not answer; an earlier answer came again").format(
+                        unit=request.unit
+                    ),
+                )
+        due = self._due(request, sent, came)
+        if pdu:
+            self.repeats.taken(request, pdu, came, due)
+        else:
+            self.repeats.missed(request, due)
+        if self._idle:
+            self._look()
+        else:
+            self.repeats.prove(time.monotonic())
+        self._look_later()
+        return fault
+
+    def _unasked(self, data: bytes, now: float) -> None:
+        """Judge frames that are no answer to what is outstanding: answers that nobody asked for, others' questions."""
+        for frame in sound_frames(data):
+            other = read_in(frame)
+            if other is not None:
+                self.settling.unanswered(other, now)
+            elif self.settling.expects(frame):
+                self.repeats.doubt(frame[0], frame[1:-2])
+            else:
+                self._tell_unasked(frame, now)
+
+    def _tell_unasked(self, frame: bytes, now: float) -> None:
+        unasked = self.repeats.unasked(frame[0], frame[1:-2], now)
+        if unasked is not None:
+            self.on_unasked(frame[0], frame, unasked)
 
     def _late_answer(self, data: bytes) -> tuple[int, Fault] | None:
         """The last of the answers in `data` to requests that were given up: of which unit, and how late it is."""
@@ -460,8 +611,18 @@ class Client:
         pdu = flight.guard.last_look()
         if pdu is not None:
             flight.answer.set_result(pdu)
-        elif not self.settling.owes(flight.request.unit) and flight.guard.wrongly_answered():
+        elif (
+            not self.settling.owes(flight.request.unit)
+            and not self.repeats.careful(flight.request.unit, time.monotonic())
+            and flight.guard.wrongly_answered()
+            and not self._repeated(flight.guard.received)
+        ):
             flight.answer.set_exception(LineFault(flight.guard.verdict()))
+
+    def _repeated(self, data: bytes) -> bool:
+        """Whether an answer of a while ago stands in `data`: then the one that is waited for may still come."""
+        now = time.monotonic()
+        return any(self.repeats.known(frame[0], frame[1:-2], now) for frame in sound_frames(data))
 
     def _closed(self, error: Exception | None) -> None:
         self._down = closed_fault(self.endpoint, error)

@@ -14,6 +14,7 @@ from app.bus.client import Answer, Client
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.readings import Readings
+from app.bus.repeats import CAREFUL_S, REPEATED_WITHIN_S, Unasked
 from app.bus.requests import Request, bits_of, read_request, registers_of
 from app.bus.states import FollowerState
 from app.bus.statistics import Counts
@@ -33,6 +34,8 @@ meanwhile."""
 SILENCES_BEFORE_REOPENING: Final = 3
 """A network connection on which nobody answered so many requests in a row is opened afresh: the other end may have been
 switched off and on without a word."""
+UNASKED_SHOWN_S: Final = 5.0
+"""How long an unasked answer is told beside a follower that answers."""
 SETTLING_READS: Final = 128
 """Reads at most to get one register whose answer cannot be mistaken; each of them takes one doubt away."""
 
@@ -64,6 +67,10 @@ class Partner:
     """Signals whose registers it refuses, and why."""
     postponed: bool = False
     """Whether it is asked later than it might have been, for the sake of what must go out on time."""
+    acknowledged: bool = False
+    """Whether what acknowledged the latest write cannot be the copy of an earlier acknowledgement."""
+    unasked: tuple[float, Fault] | None = None
+    """The latest unasked answer, and when it came."""
     statistics: Counts = field(default_factory=Counts)
     since: float = 0.0
 
@@ -120,6 +127,7 @@ class Conversation:
         self.client = Client(line, endpoint, self._recorded, self._name_of)
         self.client.on_timeout = self._timed_out
         self.client.on_late = self._came_late
+        self.client.on_unasked = self._came_unasked
         self._endpoint = endpoint
         self._readings = readings
         self._record = record
@@ -150,7 +158,18 @@ class Conversation:
         partner = self.partners[follower]
         started = time.monotonic()
         try:
-            answer = await self._exchange(partner, request, permit, at_once)
+            try:
+                answer = await self._exchange(partner, request, permit, at_once)
+            except LineFault as failed:
+                fault = failed.fault
+                if request.writes and fault.kind is FaultKind.EXCEPTION and not await self.believes(request, fault):
+                    raise LineFault(_refused_or_not(request.unit)) from None
+                raise
+            if self.client.repeats.differing(request.unit, time.monotonic()):
+                raise LineFault(_two_devices(request.unit))
+            if request.writes:
+                known = self.client.repeats.times_known(request.unit, answer.pdu, answer.at)
+                partner.acknowledged = known < 2 or not self.client.repeats.careful(request.unit, answer.at)
         except LineFault as failed:
             if failed.fault.kind is FaultKind.EXCEPTION:
                 self._answered(partner, time.monotonic(), None)
@@ -186,6 +205,19 @@ class Conversation:
             self._recorded(Transaction(started, self.client.line, name, request, sent, b"", took, fault))
             raise LineFault(fault) from None
 
+    async def believes(self, request: Request, refusal: Fault) -> bool:
+        """Whether the refusal of `request`, which has just come, is not the copy of an earlier one."""
+        unit, pdu = request.unit, bytes((request.function | 0x80, refusal.code))
+        now = time.monotonic()
+        repeats = self.client.repeats
+        if repeats.times_known(unit, pdu, now) < 2:
+            return True
+        return not repeats.careful(unit, now) and await self.client.proof(request, pdu)
+
+    def distinct(self, follower: str, request: Request) -> tuple[Request | None, float]:
+        """See Client.distinct."""
+        return self.client.distinct(request, wider=self.partners[follower].may_read_more)
+
     def better_after(self, partner: Partner, now: float) -> float | None:
         """When a silent follower is better asked: right after what must go out before its time-out would be over.
 
@@ -201,16 +233,22 @@ class Conversation:
         asked = self.partners[follower].follower
         wanted = read_request(asked.unit, table, address, width)
         for _ in range(SETTLING_READS):
-            more = self.partners[follower].may_read_more
-            request = self.client.settling.distinct(wanted, time.monotonic(), wider=more)
+            request, free_at = self.distinct(follower, wanted)
             if request is None:
-                break
+                await asyncio.sleep(max(0.0, free_at - time.monotonic()))
+                continue
             try:
                 pdu, _ = await self.ask(follower, request)
             except LineFault as failed:
-                if failed.fault.kind is FaultKind.EXCEPTION and request is not wanted:
-                    continue  # it answers, and that was the use of asking for more than is wanted
+                if failed.fault.kind is FaultKind.EXCEPTION:
+                    if request is not wanted:
+                        continue  # it answers, and that was the use of asking for more than is wanted
+                    if not await self.believes(request, failed.fault):
+                        await asyncio.sleep(REPEATED_WITHIN_S)
+                        continue
                 raise
+            if not await self.client.proof(request):
+                continue
             first = request.address
             if first <= address and address + width <= first + request.count:
                 return words_of(request, pdu)[address - first : address - first + width]
@@ -241,9 +279,10 @@ class Conversation:
 
     def _answered(self, partner: Partner, at: float, took_ms: float | None) -> None:
         self._silences = 0
-        if partner.answering is not True or partner.fault is not None:
+        shown = partner.unasked[1] if partner.unasked and at < partner.unasked[0] + UNASKED_SHOWN_S else None
+        if partner.answering is not True or partner.fault is not shown:
             partner.becomes(True)
-            partner.fault = None
+            partner.fault = shown
             self._changed()
         partner.failures, partner.retry_at, partner.last_answer, partner.lost_at = 0, 0.0, at, None
         if took_ms is not None:
@@ -291,6 +330,24 @@ class Conversation:
             if partner.failures:
                 self._show(partner, fault)
 
+    def _came_unasked(self, unit: int, frame: bytes, unasked: Unasked) -> None:
+        """A unit that is asked sent an answer too many."""
+        fault = _two_devices(unit) if unasked.differs else _unasked(unit, unasked.delay_s)
+        now = time.monotonic()
+        self.statistics.fault(fault.kind)
+        partner = self._of_unit.get(unit)
+        if partner is not None:
+            partner.statistics.fault(fault.kind)
+            partner.unasked = now, fault
+            if partner.answering:
+                partner.fault = fault
+                self._changed()
+        if unasked.request is not None:
+            ms = 1000 * (unasked.delay_s or 0.0)
+            self._record(
+                Transaction(now, self.client.line, self._name_of(unit), unasked.request, b"", frame, ms, fault)
+            )
+
     def _recorded(self, transaction: Transaction) -> None:
         partner = self._of_unit.get(transaction.request.unit)
         self.statistics.count(transaction)
@@ -306,3 +363,35 @@ class Conversation:
 def words_of(request: Request, pdu: bytes) -> tuple[int, ...]:
     """The words or bits in a verified answer to a read."""
     return registers_of(pdu) if request.table in ("holding", "input") else bits_of(pdu, request.count)
+
+
+def _unasked(unit: int, delay_s: float | None) -> Fault:
+    if delay_s is None:
+        return Fault(
+            FaultKind.UNASKED,
+            translate("bus", "unit {unit} sent an answer that nobody had asked for").format(unit=unit),
+        )
+    return Fault(
+        FaultKind.UNASKED,
+        translate("bus", "unit {unit} answered a second time, {delay:.0f} ms after the first").format(
+            unit=unit, delay=1000 * delay_s
+        ),
+    )
+
+
+def _refused_or_not(unit: int) -> Fault:
+    return Fault(
+        FaultKind.UNASKED,
+        translate("bus", "unit {unit} refused, or an earlier refusal came a second time").format(unit=unit),
+    )
+
+
+def _two_devices(unit: int) -> Fault:
+    return Fault(
+        FaultKind.UNASKED,
+        translate(
+            "bus",
+            "unit {unit} gave two different answers to one request; neither is shown until there were none for "
+            "{seconds:.0f} s",
+        ).format(unit=unit, seconds=CAREFUL_S),
+    )

@@ -38,7 +38,7 @@ class Explanation:
 def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explanation:
     """Take a transaction apart; `names` puts the signals of a project to the registers."""
     request = transaction.request
-    rtu = transaction.sent == request.rtu
+    rtu = transaction.sent in (request.rtu, b"")  # nothing was sent for an answer that nobody asked for
     reader = FrameReader(request, transaction.follower, names, None if rtu else transaction.sent[:2])
     received = tuple(rtu_frames(transaction, reader) if rtu else mbap_frames(transaction.received, reader))
     fault = transaction.fault

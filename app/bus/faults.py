@@ -38,6 +38,8 @@ class FaultKind(enum.StrEnum):
     """Modbus TCP: the answer was to no request that is known."""
     OTHER_CLIENT = "other-client"
     """Another client asks on the same line."""
+    UNASKED = "unasked-answer"
+    """A sound answer came that nobody had asked for: the second one to a request, as a rule."""
     EXCEPTION = "exception"
     """The follower refused with an exception code."""
 
@@ -75,6 +77,7 @@ _SHORT: Final = {
     FaultKind.WRONG_ECHO: mark("bus", "wrong echo"),
     FaultKind.WRONG_TRANSACTION: mark("bus", "wrong transaction"),
     FaultKind.OTHER_CLIENT: mark("bus", "another client"),
+    FaultKind.UNASKED: mark("bus", "unasked answer"),
     FaultKind.EXCEPTION: mark("bus", "refused"),
     FaultKind.CLOSED: mark("bus", "connection closed"),
     FaultKind.RESET: mark("bus", "connection reset"),
@@ -114,6 +117,10 @@ _CHECK: Final = {
     FaultKind.WRONG_ECHO: mark("bus", "read the value back before relying on it"),
     FaultKind.WRONG_TRANSACTION: mark("bus", "the follower or gateway does not keep to Modbus TCP"),
     FaultKind.OTHER_CLIENT: mark("bus", "only one client may ask on a serial line; take the other one off it"),
+    FaultKind.UNASKED: mark(
+        "bus",
+        "two devices at one address? A radio or a converter that repeats, or another client, can be the cause too",
+    ),
 }
 
 EXCEPTIONS: Final = {

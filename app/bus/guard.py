@@ -84,7 +84,18 @@ class RtuGuard:
         self._at = 0
         """Where the search goes on: all before it can neither be nor become a part of the answer."""
         self._passed_at: int | None = None
+        self._passed_length = 0
         self._doubtful = False
+
+    @property
+    def ahead(self) -> bytes:
+        """What arrived behind the echo and ahead of the answer; all of it if none has passed."""
+        return self.received[self._start : self._passed_at]
+
+    @property
+    def behind(self) -> bytes:
+        """What arrived together with the answer and does not belong to it."""
+        return b"" if self._passed_at is None else self.received[self._passed_at + self._passed_length :]
 
     @property
     def clean(self) -> bool:
@@ -128,7 +139,7 @@ class RtuGuard:
                     break
             elif length and crc_fits(data[at : at + length]):
                 passed = data[at + 1 : at + length - 2]
-                self._passed_at = at
+                self._passed_at, self._passed_length = at, length
                 break
             whole = whole_frame(data, at, wait=not final)
             if whole == UNDECIDED:

@@ -50,6 +50,8 @@ class Job:
     """If it is refused before this time (monotonic seconds), no search begins."""
     retired: bool = False
     """Others have taken its place."""
+    alone: bool = False
+    """Its follower refused to read more along with it."""
 
     @property
     def signals(self) -> tuple[str, ...]:

@@ -17,6 +17,7 @@ from app.bus.faults import Fault, FaultKind, LineFault
 from app.bus.jobs import AGAIN_S, Job, Jobs
 from app.bus.plan import LinePlan, Read
 from app.bus.readings import Readings
+from app.bus.repeats import REPEATED_WITHIN_S
 from app.bus.requests import read_request
 from app.bus.schedule import Schedule
 from app.bus.states import FollowerState, LineState
@@ -347,9 +348,9 @@ class LineAtWork:
         if after is not None:
             self._again(job, after + BEHIND_S)
             return
-        request = self._client.settling.distinct(job.request, now, wider=partner.may_read_more)
+        request, free_at = self._client.distinct(job.request, wider=partner.may_read_more and not job.alone)
         if request is None:
-            self._again(job, now + self._endpoint.timeout_ms / 1000)
+            self._again(job, free_at)
             return
         whole = request is job.request
         try:
@@ -365,22 +366,31 @@ class LineAtWork:
                 if partner.answering is not False:
                     self._readings.unread(job.read.signals, fault.sentence)
             elif whole:
-                self._refused(job, fault, now)
+                if await self._conversation.believes(request, fault):
+                    self._refused(job, fault, now)
+                else:
+                    self._again(job, now + REPEATED_WITHIN_S)
             else:
+                job.alone = job.alone or request.count > job.request.count
                 self._again(job, now)
             return
-        words = words_of(request, pdu)
         first, end = request.address, request.address + request.count
-        for binding, address, width in job.parts:
-            if first <= address and address + width <= end:
-                self._readings.take(binding, words[address - first : address - first + width], at)
-        if whole:
+
+        def let_out() -> None:
+            words = words_of(request, pdu)
+            for binding, address, width in job.parts:
+                if first <= address and address + width <= end:
+                    self._readings.take(binding, words[address - first : address - first + width], at)
+            self._changed()
+
+        self._client.when_proved(request, let_out)
+        brought = first <= job.request.address and job.request.address + job.request.count <= end
+        if brought:
             if partner.refused:
                 for name in job.signals:
                     partner.refused.pop(name, None)
             self._jobs.answered(job, now)
-        self._again(job, max(due + job.every_s, now) if whole else now)
-        self._changed()
+        self._again(job, max(due + job.every_s, now) if brought else now)
 
     async def _fulfil(self, wish: Wish) -> None:
         """Read what the plan does not have. Raises LineFault if the line is down, and Reopen."""

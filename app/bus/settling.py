@@ -21,10 +21,14 @@ from itertools import count as counting
 from typing import Final
 
 from app.bus.requests import MOST_BITS, MOST_REGISTERS, RETURN_QUERY_DATA, Request, query_data_request, read_request
+from app.bus.timing import data_bytes
 
 LAST_ADDRESS: Final = 65_535
 MOST_SHAPES: Final = 8
 """So many shapes may be open with one unit before no further one is tried: a dead follower uses up no more lengths."""
+
+MOST_TAKEN: Final = 32
+"""A read is not made longer than by so many registers, or bytes of bits, so that no copy is mistaken."""
 
 _MARKERS: Final = bytes((RETURN_QUERY_DATA,))
 
@@ -93,21 +97,27 @@ class Settling:
         If it looks like the answer to something that is open: to what, and when that was sent (monotonic seconds). That
         is enough for a diagnosis, and proves nothing: a follower that answers in a wrong length may be at work.
         """
-        silent = [entry for entry in self._open.get(frame[0], {}).values() if not entry.wrongly]
-        pdu = frame[1:-2]
-        if pdu[0] & 0x80:
-            owners = [entry for entry in silent if entry.request.function == pdu[0] & 0x7F]
-        else:
-            owners = [
-                entry
-                for entry in silent
-                if len(pdu) == entry.request.answer_length
-                and (pdu[0] == RETURN_QUERY_DATA or pdu.startswith(entry.request.answer_head))
-            ]
-        if not owners:
+        silent = [entry for entry in self._owners(frame) if not entry.wrongly]
+        if not silent:
             return None
-        oldest = min(owners, key=lambda entry: entry.first)
+        oldest = min(silent, key=lambda entry: entry.first)
         return oldest.request, oldest.since
+
+    def expects(self, frame: bytes) -> bool:
+        """Whether this looks like the answer to something that is open, be it answered wrongly so far."""
+        return bool(self._owners(frame))
+
+    def _owners(self, frame: bytes) -> list[_Open]:
+        pdu = frame[1:-2]
+        entries = self._open.get(frame[0], {}).values()
+        if pdu[0] & 0x80:
+            return [entry for entry in entries if entry.request.function == pdu[0] & 0x7F]
+        return [
+            entry
+            for entry in entries
+            if len(pdu) == entry.request.answer_length
+            and (pdu[0] == RETURN_QUERY_DATA or pdu.startswith(entry.request.answer_head))
+        ]
 
     def _passed(self, unit: int, number: int) -> None:
         """What was sent to `unit` up to `number` is answered, or lost for ever."""
@@ -128,21 +138,28 @@ class Settling:
         """Whether an answer still on its way could pass for the answer to `request`."""
         return request.answer_head in self._open.get(request.unit, ())
 
-    def distinct(self, request: Request, now: float, *, wider: bool = True) -> Request | None:
+    def distinct(
+        self, request: Request, now: float, *, wider: bool = True, taken: Collection[bytes] = ()
+    ) -> Request | None:
         """A read like `request`, in a length whose answer cannot be mistaken; None if there is nothing to ask.
 
         It reads fewer registers of the same range if it can, from its start and from its end in turn, else more; with
         `wider` false never more, for followers of which only the named registers may be read. If there is no such
         length, a request whose `count` is 0: its answer brings no value, and only takes away what is open.
+        `taken` is how answers begin that may come a second time. If they alone are in the way, longer reads are tried
+        first, since these bring all that is wanted; and if no length is left, time alone helps.
         """
-        if not self.mistakable(request):
+        mistakable = self.mistakable(request)
+        if not mistakable and request.answer_head not in taken:
             return request
         if request.writes:
             return None
-        shapes = self._open[request.unit]
+        shapes = self._open.get(request.unit, {})
         reads = {shape: entry for shape, entry in shapes.items() if shape != _MARKERS and not entry.request.writes}
+        if not mistakable:
+            return _other_length(request, {*reads, *taken}, wider=wider, longer_first=True, most=MOST_TAKEN)
         if len(reads) < MOST_SHAPES:
-            other = _other_length(request, reads.keys(), wider=wider)
+            other = _other_length(request, {*reads, *taken}, wider=wider)
             if other is not None:
                 return other
         newest = max(reads.values(), key=lambda entry: entry.first)
@@ -164,21 +181,27 @@ def _shape(request: Request) -> bytes:
     return _MARKERS if request.function == RETURN_QUERY_DATA else request.answer_head
 
 
-def _other_length(request: Request, heads: Collection[bytes], *, wider: bool) -> Request | None:
-    """A read near `request` with an answer of another length than all of `heads`."""
-    step = 1 if request.table in ("holding", "input") else 8
-    most = MOST_REGISTERS if step == 1 else MOST_BITS
+def _other_length(
+    request: Request, heads: Collection[bytes], *, wider: bool, longer_first: bool = False, most: int = MOST_REGISTERS
+) -> Request | None:
+    """A read near `request` with an answer of another length than all of `heads`.
+
+    At most `most` registers, or bytes of bits, longer.
+    """
+    table = request.table
+    step, limit = (1, MOST_REGISTERS) if table in ("holding", "input") else (8, MOST_BITS)
     at_end = len(heads) % 2 == 0
-    longer = range(request.count + step, most + 1, step) if wider else ()
-    for count in (*range(request.count - step, 0, -step), *longer):
+    shorter = range(request.count - step, 0, -step)
+    longer = range(request.count + step, min(limit, request.count + most * step) + 1, step) if wider else ()
+    for count in (*longer, *shorter) if longer_first else (*shorter, *longer):
+        if bytes((request.function, data_bytes(table, count) & 0xFF)) in heads:
+            continue
         address = request.address
         if count < request.count and at_end:
             address += request.count - count
         elif count > request.count:
             address = min(address, LAST_ADDRESS + 1 - count)
             if address < 0:
-                break
-        other = read_request(request.unit, request.table, address, count)
-        if other.answer_head not in heads:
-            return other
+                continue
+        return read_request(request.unit, table, address, count)
     return None

@@ -445,7 +445,7 @@ class Writing:
         except LineFault as failed:
             fault = failed.fault
             reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
-            if fault.kind is FaultKind.EXCEPTION:
+            if fault.kind is FaultKind.EXCEPTION and self._conversation.partners[where[0]].acknowledged:
                 # A register that can only be written was acknowledged; more than that nobody can know.
                 for one in job.wanted:
                     one.report(ok=True, reason=reason)

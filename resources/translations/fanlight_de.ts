@@ -8754,12 +8754,24 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Antwortzeit von {follower}</translation>
     </message>
     <message>
+        <source>two devices at one address? A radio or a converter that repeats, or another client, can be the cause too</source>
+        <translation>zwei Geräte mit derselben Adresse? Auch ein Funkgerät oder Umsetzer, der wiederholt, oder ein zweiter Client kann die Ursache sein</translation>
+    </message>
+    <message>
+        <source>unasked answer</source>
+        <translation>unverlangte Antwort</translation>
+    </message>
+    <message>
         <source>unit</source>
         <translation>Unit</translation>
     </message>
     <message>
         <source>unit {unit} acknowledged another register or value than the one that was written</source>
         <translation>Unit {unit} bestätigte ein anderes Register oder einen anderen Wert als geschrieben</translation>
+    </message>
+    <message>
+        <source>unit {unit} answered a second time, {delay:.0f} ms after the first</source>
+        <translation>Unit {unit} antwortete ein zweites Mal, {delay:.0f} ms nach dem ersten</translation>
     </message>
     <message>
         <source>unit {unit} answered function {function:02d} instead of {asked:02d}</source>
@@ -8786,12 +8798,28 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Unit {unit} antwortete nicht innerhalb {took:.0f} ms, und dann musste ein Ausgang erneut geschrieben werden</translation>
     </message>
     <message>
+        <source>unit {unit} did not answer; an earlier answer came again</source>
+        <translation>Unit {unit} antwortete nicht; eine frühere Antwort kam noch einmal</translation>
+    </message>
+    <message>
         <source>unit {unit} did not answer; only our own request came back from the adapter</source>
         <translation>Unit {unit} antwortete nicht; nur die eigene Anfrage kam vom Adapter zurück</translation>
     </message>
     <message>
+        <source>unit {unit} gave two different answers to one request; neither is shown until there were none for {seconds:.0f} s</source>
+        <translation>Unit {unit} gab zwei verschiedene Antworten auf eine Anfrage; keine wird angezeigt, bis es {seconds:.0f} s lang keine mehr gab</translation>
+    </message>
+    <message>
         <source>unit {unit} may still answer an earlier request</source>
         <translation>Unit {unit} antwortet vielleicht noch auf eine frühere Anfrage</translation>
+    </message>
+    <message>
+        <source>unit {unit} refused, or an earlier refusal came a second time</source>
+        <translation>Unit {unit} lehnte ab, oder eine frühere Ablehnung kam ein zweites Mal</translation>
+    </message>
+    <message>
+        <source>unit {unit} sent an answer that nobody had asked for</source>
+        <translation>Unit {unit} sandte eine Antwort, die niemand verlangt hat</translation>
     </message>
     <message>
         <source>unknown function</source>

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 
 from tests.faults.flips import FLIPPED, Flips, disturbed_line, worst_damage
+from tests.faults.repeats import doubled_line, doublings
 from tests.faults.stage import RECOVERS_WITHIN, Outcome, staged
 from tests.faults.table import ALL, FAULTS, FRAMINGS, RTU, TIMEOUT_MS, StagedFault
 
@@ -30,7 +31,12 @@ def main() -> int:
     ask.add_argument(
         "--flips", metavar="N", type=int, default=0, help="instead: N transactions on lines with flipped bits"
     )
+    ask.add_argument(
+        "--repeats", metavar="N", type=int, default=0, help="instead: N transactions on lines whose answers come twice"
+    )
     arguments = ask.parse_args()
+    if arguments.repeats:
+        return repeats(arguments.repeats)
     return flips(arguments.flips) if arguments.flips else faults(arguments.only)
 
 
@@ -119,6 +125,28 @@ def flips(transactions: int) -> int:
         print(text, file=sys.stderr)
     raised = max(passed.by_guard, passed.by_guard_after_noise) > passed.by_crc
     return 1 if raised or len(total.wrong) > max(1, total.bound) else 0
+
+
+def repeats(transactions: int) -> int:
+    """Print what came of so many transactions on lines whose answers come twice, each kind with its share of them."""
+    kinds = doublings()
+    each = -(-transactions // len(kinds))
+    with ThreadPoolExecutor(AT_ONCE) as pool:
+        outcomes = list(pool.map(doubled_line, kinds, [each] * len(kinds), range(len(kinds))))
+    print("| second answers | on | transactions | unasked answers | good samples | wrong | samples a second |")
+    print("| --- | --- | --- | --- | --- | --- | --- |")
+    for one in outcomes:
+        counts = f"{one.transactions} | {sum(one.faults.values())} | {one.samples} | {len(one.wrong)}"
+        where = "a pty" if one.doubling.pty else "TCP"
+        print(f"| {one.doubling.name} | {where} | {counts} | {one.samples / one.seconds:.0f} |")
+    wrong = [text for one in outcomes for text in one.wrong]
+    print(
+        f"\n{sum(one.transactions for one in outcomes)} transactions, {sum(one.samples for one in outcomes)} good "
+        f"samples, {len(wrong)} of them wrong."
+    )
+    for text in wrong:
+        print(text, file=sys.stderr)
+    return 1 if wrong else 0
 
 
 def _counts(flips: Flips) -> str:

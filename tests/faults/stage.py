@@ -125,11 +125,11 @@ class Watch:
         self._take(binding, words, at)
 
     def _outstanding(self, at: float) -> Asked | None:
-        """The request whose transaction has just ended, as the follower got it."""
-        log = self._engine.transactions
-        _, newest = log.since(log.count - 1)
-        asked = self._follower.asked[-1] if self._follower.asked else None
-        return asked if asked is not None and newest[0].at <= asked.at <= at else None
+        """The request whose transaction had just ended at `at`, as the follower got it."""
+        _, kept = self._engine.transactions.since(0)
+        sent = next((each.at for each in reversed(kept) if each.at <= at and each.sent), at)
+        asked = next((each for each in reversed(self._follower.asked) if each.at <= at), None)
+        return asked if asked is not None and sent <= asked.at else None
 
     def _truth(self, asked: Asked, binding: Binding) -> tuple[int, ...]:
         pdu = self._stage.truth.get(asked.number, b"")

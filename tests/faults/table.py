@@ -22,6 +22,8 @@ NETWORK: Final = ("tcp", "serial-over-tcp")
 
 MOMENT: Final = frozenset((FaultKind.SILENCE,))
 """What a late answer must be called at the time-out, when nothing has come yet."""
+TWICE: Final = frozenset((FaultKind.UNASKED,))
+"""What an answer must be called that comes a second time."""
 
 Act = Callable[[Asked, bytes], Answer]
 """What the follower does about a request to which the second argument is the PDU of the true answer."""
@@ -154,9 +156,10 @@ FAULTS: Final[tuple[StagedFault, ...]] = (
     StagedFault("cut frame, then silence", (lambda asked, pdu: [asked.framed(pdu)[:-2]]), FaultKind.CUT,
         says="broke off", write_fails=True),
     StagedFault("byte by byte, 2 ms apart", (lambda asked, pdu: list(byte_by_byte(asked, pdu))), shows=None),
-    StagedFault("every frame doubled", (lambda asked, pdu: [asked.framed(pdu) * 2]), shows=None),
+    StagedFault("every frame doubled", (lambda asked, pdu: [asked.framed(pdu) * 2]), shows=None, also=TWICE),
+    # The line did not echo before: so of a write that is acknowledged by what is sent, two copies are one too many.
     StagedFault("echo, then the answer", (lambda asked, pdu: [asked.frame, asked.framed(pdu)]), None, RTU,
-        shows=None),
+        shows=None, also=TWICE),
     StagedFault("echo, and no device", (lambda asked, pdu: [asked.frame]), FaultKind.SILENCE, RTU,
         says="only our own request", write_fails=True),
     *_EXCEPTIONS,

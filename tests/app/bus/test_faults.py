@@ -28,7 +28,7 @@ def test_short_words_tell_all_kinds_apart() -> None:
 def test_which_kinds_take_the_whole_line_down() -> None:
     of_request = {
         "silence late bad-crc cut garbled wrong-unit wrong-function wrong-length wrong-echo wrong-transaction "
-        "other-client exception"
+        "other-client unasked-answer exception"
     }
     assert {str(kind) for kind in FaultKind if not Fault(kind, "").of_connection} == set(of_request.pop().split())
 

@@ -37,10 +37,11 @@ from PySide6.QtWidgets import (
 
 from app.project.by_itself import ByItself
 from widgets import palette
+from widgets.notice_slot import BRIEF_ABOVE
 from widgets.palette import set_look
 from widgets.plain import plain_label
 from widgets.shortening import ShortLabel
-from widgets.size import scaled
+from widgets.size import percent, scaled
 
 translate = QCoreApplication.translate
 
@@ -49,7 +50,7 @@ NAME: Final = 6
 BESIDE: Final = 8
 """Pixels between what stands on the badge."""
 ROWS: Final = 4
-"""How many of what is written without a key are in sight at once."""
+"""How many of what is written without a key are in sight at once; two above `BRIEF_ABOVE` per cent of size."""
 HOLD_MS: Final = 1200
 """How long the button must be held: too long for a stray click, short enough for a stiff hand."""
 
@@ -149,6 +150,7 @@ class ArmingDialog(QDialog):
         self.changed = QLabel()
         if changed:
             self.changed.setText(self.tr("\u26a0 The project was changed since it was last armed on this computer."))
+            self.changed.setWordWrap(True)
             set_look(self.changed, "caution")
             layout.addWidget(self.changed)
         self.by_itself = QListWidget()
@@ -176,7 +178,8 @@ class ArmingDialog(QDialog):
         layout.addWidget(self.hint)
         layout.addWidget(buttons)
         self._ticked()
-        self.setMinimumWidth(scaled(520))
+        width = scaled(660)
+        self.setMinimumSize(width, layout.totalHeightForWidth(width))
         self.ticks[0].box.setFocus()
 
     def _list(self, layout: QVBoxLayout, by_itself: Sequence[ByItself]) -> None:
@@ -191,8 +194,8 @@ class ArmingDialog(QDialog):
         self.by_itself.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
         for each in by_itself:
             self.by_itself.addItem(f"\u26a0 {each.words}" if each.starts else each.words)
-        rows = min(len(by_itself), ROWS)
-        self.by_itself.setFixedHeight(rows * (self.by_itself.fontMetrics().lineSpacing() + scaled(8)) + scaled(8))
+        rows = min(len(by_itself), ROWS if percent() <= BRIEF_ABOVE else 2)
+        self.by_itself.setFixedHeight(rows * (self.by_itself.fontMetrics().lineSpacing() + 4) + scaled(6))
         layout.addWidget(self.by_itself)
 
     def _ticked(self) -> None:

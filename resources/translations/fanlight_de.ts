@@ -182,7 +182,7 @@
     </message>
     <message>
         <source>⚠ The project was changed since it was last armed on this computer.</source>
-        <translation>⚠ Das Projekt wurde geändert, seit es auf diesem Rechner zuletzt scharf geschaltet wurde.</translation>
+        <translation>⚠ Seit dem letzten Scharfschalten auf diesem Rechner wurde das Projekt geändert.</translation>
     </message>
 </context>
 <context>

@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from app.record.reader import TooMany
 from app.record.response import NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.record.source import Source
 from widgets.steady import Choice
@@ -108,9 +109,11 @@ class ResponseView(QWidget):
             self.result.setText(self.tr("Choose a set point first: its jumps are looked for."))
             return
         if not self._found:
-            begin, end = source.span()
-            times, values = source.window(name, begin, end)
-            self._found = steps(times, values)
+            try:
+                self._found = steps(*source.window(name, *source.span()))
+            except TooMany as why:
+                self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
+                return
             if not self._found:
                 self.result.setText(self.tr("The set point does not jump in what was observed."))
                 return
@@ -129,7 +132,7 @@ class ResponseView(QWidget):
             return
         try:
             self.result.setText(self._measured(source, name, *span))
-        except NoResponse as why:
+        except (NoResponse, TooMany) as why:
             self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
         except KeyError:
             self.result.setText(self.tr("This signal is not in what is shown."))

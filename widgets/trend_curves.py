@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Final
 
@@ -11,6 +12,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPen
 
 from app.project.model import BitSignal, Project, RegisterSignal
+from app.record.reader import TooMany
 from app.record.source import Source
 
 Array = NDArray[np.float64]
@@ -61,10 +63,11 @@ def shape(source: Source, name: str, begin: float, end: float, pixels: int) -> S
     """The shape of a signal over a span in a picture of so many pixels. Raises KeyError for no such signal."""
     expected = (end - begin) * 1000 / _every_ms(source.project, name)
     if expected <= DENSE * pixels:
-        times, values = source.window(name, begin, end)
-        if is_stepped(source.project, name):
-            return _steps(times, values, min(end, source.span()[1]))
-        return Shape(times, values)
+        with suppress(TooMany):  # more than its project says
+            times, values = source.window(name, begin, end)
+            if is_stepped(source.project, name):
+                return _steps(times, values, min(end, source.span()[1]))
+            return Shape(times, values)
     outline = source.outline(name, begin, end, pixels)
     middles = (outline.edges[:-1] + outline.edges[1:]) / 2
     return Shape(np.repeat(middles, 2), np.column_stack([outline.low, outline.high]).ravel())

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from app.project.atomic import write_whole
 from app.project.model import RegisterSignal
+from app.record.reader import TooMany
 from app.record.source import Source, plottable
 from widgets.commands import ENTRY, command
 from widgets.flow import FlowLayout
@@ -264,7 +265,11 @@ class TrendView(QWidget):
         if name:
             path = Path(name) if Path(name).suffix else Path(f"{name}.csv")
             begin, end = self.cursors or self.plot.span
-            content = values_text(source, self.signals, begin, end).encode("utf-8-sig")
+            try:
+                content = values_text(source, self.signals, begin, end).encode("utf-8-sig")
+            except TooMany as why:
+                self.said.emit(str(why))
+                return
             self._save(path, lambda: write_whole(path, content))
 
     def _save(self, path: Path, write: object) -> None:

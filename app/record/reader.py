@@ -7,6 +7,8 @@ import datetime
 import os
 import sqlite3
 from fractions import Fraction
+from functools import cached_property
+from operator import itemgetter
 from pathlib import Path
 from typing import Final, Self
 
@@ -19,6 +21,7 @@ from app.project.files import ProjectFileError, parse
 from app.project.model import HeldSignal, Project
 from app.record.events import Event, Kind
 from app.record.layout import APPLICATION_ID, FORMAT, GOOD, SECOND
+from app.record.opening import Budget, Foreign, check_schema, connect
 from app.record.outline import Outline, spread
 from app.record.samples import Samples, unpack, values
 from app.record.sound import LONGEST, believe_sound_rows, civil_of, fraction_of, particulars_of
@@ -26,6 +29,9 @@ from app.record.writer import loose_samples
 
 DECODED_BLOCKS: Final = 256
 """An outline of more blocks than this is drawn from what the blocks say of themselves."""
+
+MOST_AT_ONCE: Final = 5_000_000
+"""Samples of one signal: nearly a week at ten a second."""
 
 _BLOCK: Final = "SELECT id, first, count, packed, data FROM block WHERE signal = ?"
 
@@ -38,16 +44,23 @@ class NotReadable(Exception):
     """The file is no recording, or one that this program cannot read; the message says which and what to do."""
 
 
+class TooMany(ValueError):
+    """More samples than are taken at once; the message is for the person who chose the span."""
+
+
 class Recording:
     """An opened recording. Times are seconds since it began. Belongs to one thread."""
 
-    def __init__(self, path: Path, database: sqlite3.Connection) -> None:
+    def __init__(self, path: Path, database: sqlite3.Connection, budget: Budget) -> None:
         self.path = path
         self._database = database
+        self._budget = budget
         self.damage: list[str] = []
         """What could not be read, in words; the rest can be."""
         self._opened = False
+        budget.begin()
         harmed = believe_sound_rows(database)
+        database.execute("PRAGMA query_only = ON")
         meta = dict(self._rows("SELECT key, value FROM meta"))
         self.began: str = meta.get("began", "")
         """Civil time of the beginning, ISO 8601 with its zone."""
@@ -77,32 +90,24 @@ class Recording:
         if not os.path.isfile(path):  # noqa: PTH113  # Path.is_file raises for names that no file can have
             raise NotReadable(translate("record", "there is no file {path}").format(path=path))
         try:
-            database = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, check_same_thread=False)
+            database, budget = connect(path)
         except sqlite3.Error as why:
             raise NotReadable(
                 translate("record", "{path} cannot be opened: {reason}").format(path=path, reason=why)
             ) from None
         try:
-            # Without this SQLite refuses a file that was cut off, from its first page on.
-            database.execute("PRAGMA writable_schema = ON")
-            (application,) = database.execute("PRAGMA application_id").fetchone()
-            (version,) = database.execute("PRAGMA user_version").fetchone()
-            if application != APPLICATION_ID:
-                raise NotReadable(translate("record", "{path} is no recording of Fanlight").format(path=path))
-            if version > FORMAT:
-                raise NotReadable(
-                    translate(
-                        "record",
-                        "{path} was written by a newer Fanlight (layout {version}); use that one, or a later one",
-                    ).format(path=path, version=version)
-                )
-            if version < FORMAT:
-                raise NotReadable(
-                    translate("record", "{path} has the layout {version}, which never left the workshop").format(
-                        path=path, version=version
-                    )
-                )
-            return cls(path, database)
+            _check_version(path, database)
+            check_schema(database)
+            return cls(path, database, budget)
+        except Foreign as why:
+            database.close()
+            raise NotReadable(
+                translate(
+                    "record",
+                    "{path} is not opened: it holds what no recording of Fanlight does ({what}) and may have been made "
+                    "to do harm; ask whoever it comes from for the file as Fanlight wrote it",
+                ).format(path=path, what=why)
+            ) from None
         except sqlite3.Error as why:
             database.close()
             raise NotReadable(
@@ -159,22 +164,25 @@ class Recording:
 
     def civil(self, at: float) -> datetime.datetime:
         """The civil time, with its zone, at a time of the recording."""
+        known = self._clock
+        index = max(0, bisect.bisect_right(known, _moment(at), key=itemgetter(0)) - 1)
+        t, civil = known[index]
+        return civil + datetime.timedelta(microseconds=_moment(at) - t)
+
+    @cached_property
+    def _clock(self) -> list[tuple[int, datetime.datetime]]:
         rows = self._rows("SELECT t, civil FROM clock ORDER BY t")
         known = [(t, civil) for t, text in rows if (civil := civil_of(text)) is not None]
         if len(known) < len(rows):
             self._note_table("clock")
-        if not known:
-            known = [(0, civil_of(self.began) or _SOME_TIME)]
-        index = max(0, bisect.bisect_right([t for t, _ in known], _moment(at)) - 1)
-        t, civil = known[index]
-        return civil + datetime.timedelta(microseconds=_moment(at) - t)
+        return known or [(0, civil_of(self.began) or _SOME_TIME)]
 
     # Samples
 
     def samples(self, signal: str, begin: float, end: float) -> Samples:
         """The samples of a signal, or of the word of a bit, from `begin` to `end`, both included.
 
-        Raises KeyError if the recording has no such signal.
+        Raises KeyError if the recording has no such signal, TooMany if there are more than MOST_AT_ONCE.
         """
         number, width = self._place(signal)
         first, last = _moment(begin), _moment(end)
@@ -182,6 +190,12 @@ class Recording:
             f"{_BLOCK} AND first <= ? AND last >= ? ORDER BY first",
             (number, last, first),
         )
+        if (count := sum(block[2] for block in blocks)) > MOST_AT_ONCE:
+            raise TooMany(
+                translate(
+                    "record", "{count} samples of '{signal}' lie in this span, too many at once; choose a shorter one"
+                ).format(count=count, signal=signal)
+            )
         parts = [part for block in blocks if (part := self._unpacked(block, width)) is not None]
         loose = self._rows(
             "SELECT t, quality, words FROM loose WHERE signal = ? AND t BETWEEN ? AND ? ORDER BY id",
@@ -339,13 +353,18 @@ class Recording:
     def _rows(self, query: str, arguments: tuple[object, ...] = ()) -> list[tuple]:  # type: ignore[type-arg]
         """The rows of a query; of a damaged file those that can be read."""
         found = []
+        self._budget.begin()
         try:
             for row in self._database.execute(query, arguments):
                 found.append(row)
         except sqlite3.DatabaseError as why:
             if not self._opened:
                 raise  # without its beginning nothing can be made of it
-            self._note(str(why))
+            self._note(
+                translate("record", "reading it took more steps than a file of its size can need, and was given up")
+                if self._budget.spent
+                else str(why)
+            )
         return found
 
     def _note_table(self, table: str) -> None:
@@ -354,6 +373,25 @@ class Recording:
     def _note(self, words: str) -> None:
         if words not in self.damage:
             self.damage.append(words)
+
+
+def _check_version(path: Path, database: sqlite3.Connection) -> None:
+    (application,) = database.execute("PRAGMA application_id").fetchone()
+    (version,) = database.execute("PRAGMA user_version").fetchone()
+    if application != APPLICATION_ID:
+        raise NotReadable(translate("record", "{path} is no recording of Fanlight").format(path=path))
+    if version > FORMAT:
+        raise NotReadable(
+            translate(
+                "record", "{path} was written by a newer Fanlight (layout {version}); use that one, or a later one"
+            ).format(path=path, version=version)
+        )
+    if version < FORMAT:
+        raise NotReadable(
+            translate("record", "{path} has the layout {version}, which never left the workshop").format(
+                path=path, version=version
+            )
+        )
 
 
 def _moment(at: float) -> int:

@@ -38,7 +38,7 @@ from app.project.binding import bindings
 from app.project.model import BitSignal
 from app.record.events import Event, Kind, screen_after
 from app.record.layout import GOOD, QUALITIES, SECOND
-from app.record.reader import Recording
+from app.record.reader import Recording, TooMany
 from app.record.samples import Samples
 from app.signals.reading import NEVER_READ, Quality, Reading
 
@@ -219,7 +219,10 @@ class Replay:
         chunk = self._chunks.get(signal)
         if chunk is None or not chunk.begin <= self._at < chunk.end:
             begin_ = self.begin + (self._at - self.begin) // CHUNK_S * CHUNK_S
-            samples = self.recording.samples(signal, begin_, begin_ + CHUNK_S)
+            try:
+                samples = self.recording.samples(signal, begin_, begin_ + CHUNK_S)
+            except TooMany:  # only what is shown now, then
+                return _Chunk(self._at, self._at, self.recording.before(signal, self._at))
             before = self.recording.before(signal, begin_ - 1 / SECOND)
             width = samples.words.shape[1]
             chunk = _Chunk(begin_, begin_ + CHUNK_S, Samples.joined([before, samples], width))

@@ -15,8 +15,8 @@ from app.record.layout import QUALITIES, SECOND
 LONGEST: Final = 20 * 366 * 86_400 * SECOND
 """Microseconds: no time of a recording lies farther from its beginning."""
 
-MOST_IN_BLOCK: Final = 1_000_000
-"""Samples: far more than this program puts into a block."""
+MOST_IN_BLOCK: Final = 4096
+"""Samples: more than this program puts into a block."""
 
 _YEARS: Final = range(1970, 9000)
 

@@ -303,7 +303,6 @@ def _create(path: Path) -> sqlite3.Connection:
         try:
             database.execute(f"PRAGMA application_id = {APPLICATION_ID}")
             database.execute(f"PRAGMA user_version = {FORMAT}")
-            database.execute("PRAGMA page_size = 8192")
             database.execute("PRAGMA journal_mode = WAL")
             database.execute("PRAGMA synchronous = NORMAL")
             database.execute("PRAGMA busy_timeout = 2000")

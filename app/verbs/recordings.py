@@ -180,6 +180,7 @@ def _write_file(args: argparse.Namespace, recording: Recording, names: list[str]
 
 def _write(args: argparse.Namespace, recording: Recording, names: list[str], out: SupportsWrite[str]) -> None:
     from app.record.export import write_events, write_samples, write_table
+    from app.record.reader import TooMany
 
     if args.project:
         out.write(recording.project_text)
@@ -188,12 +189,15 @@ def _write(args: argparse.Namespace, recording: Recording, names: list[str], out
     begin = begin if args.begin is None else args.begin
     end = end if args.end is None else args.end
     delimiter = ";" if args.semicolons else ","
-    if args.events:
-        write_events(recording, out, begin, end, delimiter=delimiter)
-    elif args.rows:
-        write_samples(recording, out, names, begin, end, delimiter=delimiter)
-    else:
-        write_table(recording, out, names, begin, end, delimiter=delimiter)
+    try:
+        if args.events:
+            write_events(recording, out, begin, end, delimiter=delimiter)
+        elif args.rows:
+            write_samples(recording, out, names, begin, end, delimiter=delimiter)
+        else:
+            write_table(recording, out, names, begin, end, delimiter=delimiter)
+    except TooMany as why:
+        raise CouldNotRun(f"{args.recording}: {why}") from None
 
 
 def _positive(text: str) -> float:

@@ -12662,6 +12662,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>vorbei, nicht quittiert</translation>
     </message>
     <message>
+        <source>reading it took more steps than a file of its size can need, and was given up</source>
+        <translation>das Lesen brauchte mehr Schritte, als eine Datei dieser Größe brauchen kann, und wurde abgebrochen</translation>
+    </message>
+    <message>
         <source>recording began</source>
         <translation>Aufzeichnung begonnen</translation>
     </message>
@@ -12754,6 +12758,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
     </message>
     <message>
+        <source>{count} samples of &apos;{signal}&apos; lie in this span, too many at once; choose a shorter one</source>
+        <translation>In dieser Spanne liegen {count} Abtastwerte von „{signal}“, zu viele auf einmal; eine kürzere wählen</translation>
+    </message>
+    <message>
         <source>{file} could not be deleted: {reason}</source>
         <translation>{file} konnte nicht gelöscht werden: {reason}</translation>
     </message>
@@ -12784,6 +12792,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{path} is no recording, or damaged at its beginning: {reason}</source>
         <translation>{path} ist keine Aufzeichnung oder am Anfang beschädigt: {reason}</translation>
+    </message>
+    <message>
+        <source>{path} is not opened: it holds what no recording of Fanlight does ({what}) and may have been made to do harm; ask whoever it comes from for the file as Fanlight wrote it</source>
+        <translation>{path} wird nicht geöffnet: Die Datei enthält, was keine Aufzeichnung von Fanlight enthält ({what}), und könnte in böser Absicht gemacht sein; beim Absender die Datei verlangen, wie Fanlight sie geschrieben hat</translation>
     </message>
     <message>
         <source>{path} was written by a newer Fanlight (layout {version}); use that one, or a later one</source>

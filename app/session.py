@@ -86,6 +86,7 @@ class Session:
         """Every reading as it comes, for those who subscribe; before `start` for those who want the first ones, too."""
         self._waiting: list[tuple[Write, Future[WriteReport]]] = []
         self._reports: deque[WriteReport] = deque(maxlen=KEPT_REPORTS)
+        self._aside: list[Future[WriteReport]] = []
         self._failed: dict[str, WriteReport] = {}
         self._disarmed = ""
         self.state: State = begin(project, clock())
@@ -249,11 +250,22 @@ class Session:
         self._waiting = [pair for pair in self._waiting if pair not in done]
         for write, future in done:
             effects += self._feed(self._outcome(write, future))
+        self._reports += [future.result() for future in self._aside if future.done()]
+        self._aside = [future for future in self._aside if not future.done()]
         if self._disarmed != self.disarmed:
             # What is held was pressed before the line was lost: it must not go on by itself when the line is back.
             self._disarmed = self.disarmed
             effects += self._feed(ReleaseAll(self._clock()))
         return effects + self._feed(Tick(self._clock()))
+
+    def write(self, signal: str, value: Value) -> Future[WriteReport]:
+        """Write one value past the panel, as somebody asks for it who looks at the readings.
+
+        As `Engine.write`; its report is also among `take_reports`, and the panel says nothing of it.
+        """
+        future = self.engine.write(signal, value)
+        self._aside.append(future)
+        return future
 
     def take_reports(self) -> list[WriteReport]:
         """What became of the writes that ended since the last call, oldest first."""

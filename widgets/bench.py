@@ -28,6 +28,7 @@ from widgets.readings_table import ReadingsTable
 from widgets.settings import Settings
 from widgets.shortening import ShortChoice, ShortLabel
 from widgets.size import scaled
+from widgets.write_bar import WriteBar
 
 if TYPE_CHECKING:
     from app.panel.rendering import Rows
@@ -79,6 +80,9 @@ class BenchWorkplace(QWidget):
         self.face = PanelFace()
         self.why = PanelReason()
         self.readings = ReadingsTable()
+        self.write_bar = WriteBar(live, self.arm)
+        self.readings.put_below(self.write_bar)
+        self.readings.view.addAction(self.write_action)
         self.cards = FollowerCards()
         self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
         self.notices = notices or NoticeSlot()
@@ -150,6 +154,7 @@ class BenchWorkplace(QWidget):
         menu.addMenu(self._followers_menu)
         menu.addSeparator()
         menu.addActions([self.panel_action, self.filter_action, self.not_good_action, self.readings.copy_action])
+        menu.addAction(self.write_action)
 
     def _make_actions(self) -> None:
         self.connect_action = self._action(self.tr("&Connect"), self.connect_line, "Ctrl+K")
@@ -174,6 +179,8 @@ class BenchWorkplace(QWidget):
             self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
         )
 
+        self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
+
     def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
         action = QAction(text, self)
         action.setShortcut(shortcut)
@@ -189,6 +196,13 @@ class BenchWorkplace(QWidget):
 
     def _toggle_not_good(self) -> None:
         self.readings.not_good.toggle()
+
+    def _write_value(self) -> None:
+        name, session = self.readings.selected(), self._live.session
+        if session is not None and name in session.project.signal_named:
+            self.write_bar.open_for(session.project, name)
+        else:
+            self.readings.view.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     # Layout
 
@@ -276,6 +290,7 @@ class BenchWorkplace(QWidget):
         real = connected and not writing.simulated
         why_not = self.tr("it is armed already") if real else self.tr("connect to the real line first")
         allow(self.arm_action, real and not writing.armed, why_not)
+        allow(self.write_action, connected, self.tr("connect first"))
         allow(self.disarm_action, real and bool(writing.armed), self.tr("nothing is armed"))
 
     def _say_how_it_is(self) -> None:

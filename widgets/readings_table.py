@@ -381,6 +381,17 @@ class ReadingsTable(QWidget):
         self._live = False
         self._summarise()
 
+    def put_below(self, widget: QWidget) -> None:
+        """Put a widget below the rows."""
+        layout = self.layout()
+        assert layout is not None
+        layout.addWidget(widget)
+
+    def selected(self) -> str:
+        """The signal of the row where the cursor is; empty if there is none."""
+        index = self.view.currentIndex()
+        return str(self.sorted.index(index.row(), Column.SIGNAL).data() or "") if index.isValid() else ""
+
     def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
         column = Column(index.column())
         text, quality = self.model.cell(self.sorted.mapToSource(index).row(), column)

@@ -543,6 +543,14 @@
         <translation>Mit der &amp;wirklichen Leitung</translation>
     </message>
     <message>
+        <source>Write a &amp;value…</source>
+        <translation>Wert schrei&amp;ben …</translation>
+    </message>
+    <message>
+        <source>connect first</source>
+        <translation>erst verbinden</translation>
+    </message>
+    <message>
         <source>connect to the real line first</source>
         <translation>zuerst mit der wirklichen Leitung verbinden</translation>
     </message>
@@ -7828,6 +7836,65 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{percent} %</source>
         <translation>{percent} %</translation>
+    </message>
+</context>
+<context>
+    <name>WriteBar</name>
+    <message>
+        <source>&amp;Write</source>
+        <translation>&amp;Schreiben</translation>
+    </message>
+    <message>
+        <source>Arm…</source>
+        <translation>Scharf schalten …</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>New value of {signal}</source>
+        <translation>Neuer Wert von {signal}</translation>
+    </message>
+    <message>
+        <source>Not to be written: {why}</source>
+        <translation>Nicht zu schreiben: {why}</translation>
+    </message>
+    <message>
+        <source>Not written: connect first.</source>
+        <translation>Nicht geschrieben: erst verbinden.</translation>
+    </message>
+    <message>
+        <source>Not written: the line is not armed. Arm it first.</source>
+        <translation>Nicht geschrieben: die Leitung ist nicht scharf. Erst scharf schalten.</translation>
+    </message>
+    <message>
+        <source>Not written: {why}</source>
+        <translation>Nicht geschrieben: {why}</translation>
+    </message>
+    <message>
+        <source>Writing {value}…</source>
+        <translation>{value} wird geschrieben …</translation>
+    </message>
+    <message>
+        <source>Written: {value}. Read back: {kept}.</source>
+        <translation>Geschrieben: {value}. Zurückgelesen: {kept}.</translation>
+    </message>
+    <message>
+        <source>Written: {value}; it cannot be read back.</source>
+        <translation>Geschrieben: {value}; es lässt sich nicht zurücklesen.</translation>
+    </message>
+    <message>
+        <source>it is held by the panel, and goes on no line by itself</source>
+        <translation>das Panel hält ihn, und er geht von selbst auf keine Leitung</translation>
+    </message>
+    <message>
+        <source>now unknown: {why}</source>
+        <translation>jetzt unbekannt: {why}</translation>
+    </message>
+    <message>
+        <source>now {value}</source>
+        <translation>jetzt {value}</translation>
     </message>
 </context>
 <context>

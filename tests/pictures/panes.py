@@ -153,6 +153,19 @@ def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
 
 
 @contextmanager
+def _writing(window: MainWindow) -> Iterator[QWidget]:
+    """A value about to be written from the readings."""
+    with _live(window):
+        bench = window.bench
+        project = window.document.project
+        bench.write_bar.open_for(project, next(each.name for each in project.signals if each.limits is not None))
+        bench.write_bar.write()
+        settle()
+        yield window
+        bench.write_bar.close_bar()
+
+
+@contextmanager
 def _start_up(window: MainWindow) -> Iterator[QWidget]:
     window.show_workplace(2)
     settle()
@@ -311,6 +324,7 @@ def panes() -> list[Pane]:
         Pane("design-draft", _view("signals", _draft)),
         Pane("bench", _bench),
         Pane("bench-live", _live),
+        Pane("bench-writing", _writing),
         Pane("bench-line-view", lambda window: _live(window, line_view=True)),
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),

@@ -60,6 +60,8 @@ class PanelFace(QWidget):
     text_composed = Signal(str)
     """While editing: text from an input method."""
     focus_changed = Signal(bool)
+    fitted = Signal()
+    """The panel was placed anew: another panel or another size of the face."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -200,6 +202,7 @@ class PanelFace(QWidget):
         self.keypad.setGeometry(
             left + (whole.width() - keys.width()) // 2, top + MARGIN + glass.height() + GAP, keys.width(), keys.height()
         )
+        self.fitted.emit()
 
     def _largest(self, *, roomy: bool) -> int:
         sizes = range(FITTING_LARGEST, self._least(), -1)

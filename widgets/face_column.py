@@ -13,6 +13,8 @@ from widgets.size import scaled
 
 MOST_BELOW: Final = 0.42
 """Of the height: what may stand below the face even in a low window."""
+BELOW_FACE: Final = 4
+"""Pixels between the panel and the words below it."""
 LEAST_FACE: Final = (260, 90)
 """Pixels at 100 per cent below which the face, at its smallest, is scrolled rather than the window made larger."""
 LEAST_BELOW: Final = 40
@@ -33,6 +35,7 @@ class FaceColumn(QWidget):
         self._slot = slot
         self._below = below if below is None or isinstance(below, QScrollArea) else scrolled(below)
         self._wanted = wanted if below is not None else 0
+        face.fitted.connect(self._place_slot)
         for part in (self._face_area, self._slot, self._below):
             if part is not None:
                 part.setParent(self)
@@ -53,12 +56,17 @@ class FaceColumn(QWidget):
     def _arrange(self) -> None:
         width, height = self.width(), self.height()
         low = min(self._wanted, int(height * MOST_BELOW))
-        said = self._slot.sizeHint().height()
-        top = max(0, height - low - said)
+        top = max(0, height - low - self._slot.sizeHint().height())
         self._face_area.setGeometry(0, 0, width, top)
-        self._slot.setGeometry(0, top, width, said)
+        self._place_slot()
         if self._below is not None:
             self._below.setGeometry(0, height - low, width, low)
+
+    def _place_slot(self) -> None:
+        """Right below the panel, where the eye is; nothing but the size of the window moves that either."""
+        area = self._face_area.geometry()
+        top = min(area.bottom() + 1, self._face.bezel_rect().bottom() + 1 + BELOW_FACE)
+        self._slot.setGeometry(0, top, self.width(), self._slot.sizeHint().height())
 
     def sizeHint(self) -> QSize:
         """Room for all of it."""

@@ -130,8 +130,8 @@ class FollowerCard(QFrame):
         """What is wrong and what to do about it; while nothing is, its own values."""
         self.body.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         head = QHBoxLayout()
-        head.addWidget(self._name, 1)
-        head.addWidget(self.state, 1)
+        head.addWidget(self._name, 2)
+        head.addWidget(self.state, 3)
         self._layout = QVBoxLayout(self)
         self._layout.setContentsMargins(10, 6, 10, 6)
         self._layout.setSpacing(4)

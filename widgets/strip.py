@@ -221,8 +221,10 @@ class LineStrip(QWidget):
             lane.elided = (told, metrics.elidedText(told[0], Qt.TextElideMode.ElideRight, told[1]))
         painter.drawText(words, middle, lane.elided[1])
         painter.setPen(colours.colour("fault" if lane.faults else "faint"))
-        text = self.tr("good: {good}, faults: {faults}").format(good=lane.good, faults=lane.faults)
-        painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, text)
+        painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, self._counts(lane.good, lane.faults))
+
+    def _counts(self, good: int, faults: int) -> str:
+        return self.tr("good: {good}, faults: {faults}").format(good=good, faults=faults)
 
     def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane) -> None:
         """All marks of one kind in one call: a fast line is drawn again at every frame."""
@@ -257,7 +259,7 @@ class LineStrip(QWidget):
         """The label, the track, the words and the counts of a lane."""
         top = 1 + row * LANE + max(0, self.height() - self.sizeHint().height()) // 2
         label = min(130, self.width() // 6)
-        counts = 150
+        counts = max(150, self.fontMetrics().horizontalAdvance(self._counts(10_000, 1_000)))
         words = max(160, int(self.width() * 0.36))
         right = self.width() - 10
         return (

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from typing import Final
 
+from app.bus.faults import exception_text
 from app.follower.bank import Bank
 from app.follower.errors import FollowerError
 from app.follower.simulation import Simulation
@@ -148,8 +149,8 @@ class Rehearsal:
                 refused = model.write(binding.table, binding.address, values)
                 if refused is not None:
                     message = "refused"
-                    reason = translate("rehearsal", "follower '{follower}' refuses it with exception {code:02}").format(
-                        follower=binding.follower.name, code=int(refused)
+                    reason = translate("rehearsal", "follower '{follower}' refuses it: {exception}").format(
+                        follower=binding.follower.name, exception=exception_text(int(refused))[0]
                     )
         if reason is not None:
             return WriteFailed(write.signal, reason, now, write.value, message)

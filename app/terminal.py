@@ -12,6 +12,7 @@ from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
 from prompt_toolkit.layout import HSplit, Layout, Window
 from prompt_toolkit.layout.controls import FormattedTextControl
 
+from app.bus.standing import Level, Standings
 from app.panel.rendering import Attribute, Row
 from app.session import Session
 from app.signals.visible import visible
@@ -116,5 +117,10 @@ def _unproved(session: Session) -> StyleAndTextTuples:
 
 
 def _state_of_followers(session: Session) -> str:
-    followers = session.snapshot().followers
-    return "\n".join(visible(f"{name}: {state.reason or 'answering'}") for name, state in followers.items())
+    snapshot = session.snapshot()
+    standings = Standings(session.project, snapshot)
+    told = {name: standings.of(name) for name in snapshot.followers}
+    return "\n".join(
+        visible(f"{name}: {standing.sentence if standing.level >= Level.DATA else 'answering'}")
+        for name, standing in told.items()
+    )

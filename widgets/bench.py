@@ -19,7 +19,7 @@ from widgets.document import Document
 from widgets.face import PanelFace
 from widgets.face_column import FaceColumn
 from widgets.flow import FlowLayout
-from widgets.follower_control import FollowerCards
+from widgets.follower_control import FollowerCards, standing_look
 from widgets.live import Live, NotConnectedError
 from widgets.notice_slot import NoticeSlot
 from widgets.palette import set_look
@@ -294,16 +294,22 @@ class BenchWorkplace(QWidget):
         allow(self.disarm_action, real and bool(writing.armed), self.tr("nothing is armed"))
 
     def _say_how_it_is(self) -> None:
+        from app.bus.standing import Level
+
         session = self._live.session
         if session is None:
             self._say_status("\u25cb", self.tr("Not connected"), "faint")
             return
+        standings = self._live.standings()
+        worst = standings.worst if standings is not None else None
+        if worst is not None and worst.level >= Level.DATA:
+            self._say_status("\u26a0", worst.sentence, standing_look(worst))
+            return
         at = self.tr("{line} at {endpoint}")
         where = ", ".join(at.format(line=name, endpoint=endpoint) for name, endpoint in session.endpoints.items())
-        silent = [name for name, state in session.snapshot().followers.items() if state.answering is False]
-        if silent:
-            words = self.tr("Not answering: {names}; on {where}").format(names=", ".join(silent), where=where)
-            self._say_status("\u26a0", words, "fault")
+        if worst is not None and worst.level is Level.WAITING:
+            words = self.tr("Connecting: {where}")
+            self._say_status("\u2026", words.format(where=where), "faint")
         else:
             words = self.tr("Live, simulated: {where}") if session.simulation is not None else self.tr("Live: {where}")
             self._say_status("\u25cf", words.format(where=where), "good")
@@ -370,7 +376,7 @@ class BenchWorkplace(QWidget):
             self._table_at = now
             self.readings.set_readings(self._live.readings(), now)
             self._say_how_it_is()
-            self.cards.show_states(session.snapshot().followers, now)
+            self.cards.show_states(session.snapshot().followers, now, self._live.standings())
 
     def hideEvent(self, event: QHideEvent) -> None:
         """In Design it is no news that the design was changed."""

@@ -39,6 +39,7 @@ from widgets.shortening import ShortChoice, ShortLabel, ShortLines
 from widgets.size import scaled
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
+    from app.bus.standing import Standing, Standings
     from app.bus.states import FollowerState
     from app.follower.bank import Bank, Quantity
 
@@ -47,6 +48,8 @@ translate = QCoreApplication.translate
 SHOWN: Final = ("state", "output frequency", "shaft speed", "current")
 """Which of a drive's own values stand on its card; there is no room for all."""
 
+DOUBTED: Final = 2
+"""The app.bus.standing.Level from which on something is wrong: with data, and above that with devices and lines."""
 BODY_LINES: Final = 3
 """Of a card: the longest of what is told of a follower that does not answer has room in them."""
 
@@ -141,12 +144,17 @@ class FollowerCard(QFrame):
         self._layout.addStretch(1)
         self.show_state(None, 0.0)
 
-    def show_state(self, state: FollowerState | None, now: float) -> None:
-        """Say how the follower is; None while nothing is connected. `now` is `time.monotonic()` in seconds."""
+    def show_state(self, state: FollowerState | None, now: float, standing: Standing | None = None) -> None:
+        """Say how the follower is; None while nothing is connected. `now` is `time.monotonic()` in seconds.
+
+        `standing` is that of this follower, its line and its data: the worst of these leads.
+        """
         if state is None:
             self._say(self.tr("not connected"), "faint")
         elif state.answering is None:
             self._say(self.tr("\u2026 not asked yet"), "faint")
+        elif state.answering and standing is not None and standing.level >= DOUBTED:
+            self._say(f"\u26a0 {standing.words}", standing_look(standing), standing.advice)
         elif state.answering:
             words = self.tr("\u2713 answering")
             if state.answer_ms is not None:
@@ -156,7 +164,7 @@ class FollowerCard(QFrame):
             words = self.tr("\u26a0 not answering")
             if state.last_answer is not None:
                 words += self.tr(", last {age} ago").format(age=age_text(now - state.last_answer))
-            self._say(words, "fault", state.reason)
+            self._say(words, "fault", state.reason or (standing.advice if standing is not None else ""))
 
     def simulate(self, bank: Bank, switches: SimulatedSwitches | None = None) -> None:
         """Offer the switches of this simulated follower from now on."""
@@ -247,6 +255,7 @@ class FollowerCards(QWidget):
         super().__init__()
         self._project: Project | None = None
         self._states: Mapping[str, FollowerState] = {}
+        self._standings: Standings | None = None
         self._now = 0.0
         self._cards: dict[int, FollowerCard] = {}
         self._switches: dict[str, SimulatedSwitches] = {}
@@ -305,16 +314,21 @@ class FollowerCards(QWidget):
         """Those of the simulated followers, by name."""
         return self._switches
 
-    def show_states(self, states: Mapping[str, FollowerState], now: float) -> None:
+    def show_states(self, states: Mapping[str, FollowerState], now: float, standings: Standings | None = None) -> None:
         """Say how the followers are; nothing of those while nothing is connected. `now` is `time.monotonic()`."""
-        self._states, self._now = states, now
+        self._states, self._now, self._standings = states, now, standings
         shown = self._holder.currentWidget()
         if isinstance(shown, FollowerCard):
-            shown.show_state(states.get(shown.follower.name), now)
-            shown.refresh()
+            self._tell(shown)
         if self.heads.count() > 1 and self._project is not None:
             for number, follower in enumerate(self._project.followers):
                 self._mark(number, states.get(follower.name))
+
+    def _tell(self, card: FollowerCard) -> None:
+        name = card.follower.name
+        standing = None if self._standings is None else self._standings.of(name)
+        card.show_state(self._states.get(name), self._now, standing)
+        card.refresh()
 
     def card(self, number: int) -> FollowerCard:
         """The card of the follower with this number; made when it is first wanted."""
@@ -324,7 +338,7 @@ class FollowerCards(QWidget):
             made = self._cards[number] = FollowerCard(project, project.followers[number])
             self._holder.addWidget(made)
             self._simulate(made)
-            made.show_state(self._states.get(made.follower.name), self._now)
+            self._tell(made)
         return self._cards[number]
 
     def _simulate(self, card: FollowerCard) -> None:
@@ -335,14 +349,17 @@ class FollowerCards(QWidget):
     def _choose(self, number: int) -> None:
         card = self.card(number)
         self._holder.setCurrentWidget(card)
-        card.show_state(self._states.get(card.follower.name), self._now)
-        card.refresh()
+        self._tell(card)
 
     def _mark(self, number: int, state: FollowerState | None) -> None:
         if state is None or state.answering is None:
             mark, ink, words = "\u25cb", "faint", self.tr("not connected")
         elif state.answering:
-            mark, ink, words = "\u2713", "good", self.tr("answering")
+            standing = self._standings.of(state.name) if self._standings is not None else None
+            if standing is not None and standing.level >= DOUBTED:
+                mark, ink, words = "\u26a0", standing_look(standing), standing.words
+            else:
+                mark, ink, words = "\u2713", "good", self.tr("answering")
         else:
             mark, ink, words = "\u26a0", "fault", self.tr("not answering")
         colours = palette.current()
@@ -431,6 +448,11 @@ class ValueSetter(QWidget):
             return
         self.refused.emit("")
         self.value.selectAll()
+
+
+def standing_look(standing: Standing) -> str:
+    """The look of words about something that is wrong: a line or a device is worse than some data."""
+    return "caution" if standing.level == DOUBTED else "fault"
 
 
 def _box(action: QAction) -> QCheckBox:

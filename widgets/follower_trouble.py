@@ -24,8 +24,6 @@ if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.follower.bank import Bank
 
 REBOOT_S: Final = 5.0
-EXCEPTIONS: Final = (1, 2, 3, 4, 5, 6, 8, 10, 11)
-"""The exception codes of the MODBUS Application Protocol Specification V1.1b3 (from memory)."""
 
 
 class TroubleDialog(QDialog):
@@ -93,9 +91,11 @@ class TroubleDialog(QDialog):
         ):
             share = self._share(form, label, lambda attribute=attribute: getattr(faults, attribute), 100)  # type: ignore[misc]
             share.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value / 100))
+        from app.bus.faults import EXCEPTIONS, exception_text
+
         self.code = Choice()
         for code in EXCEPTIONS:
-            self.code.addItem(f"{code:02}", code)
+            self.code.addItem(exception_text(code)[0], code)
         self.code.setCurrentIndex(max(0, self.code.findData(faults.exception)))
         self.code.activated.connect(lambda _index: setattr(faults, "exception", self.code.currentData()))
         _row(form, self.tr("Exception code"), self.code)

@@ -11,6 +11,8 @@ from app.project.model import Project
 from widgets.arming import Writing
 
 if TYPE_CHECKING:  # the line's libraries are imported only when a project is connected
+    from app.bus.standing import Standings
+    from app.bus.states import Snapshot
     from app.session import Session, Via
     from app.signals.reading import Reading
 
@@ -52,6 +54,7 @@ class Live(QObject):
         self._make = make_session or _session
         self._session: Session | None = None
         self._seen = 0
+        self._standings: tuple[Snapshot, Standings] | None = None
         self._writing = Writing()
         self._timer = QTimer(self)
         self._timer.setInterval(FRAME_MS)
@@ -171,6 +174,18 @@ class Live(QObject):
         if self._session is None:
             return {}
         return View(self._session.project, self._session.state.held, self._session.snapshot().readings)
+
+    def standings(self) -> Standings | None:
+        """How lines, devices and data stand; None while nothing is connected. Worked out once a snapshot."""
+        from app.bus.standing import Standings
+
+        session = self._session
+        if session is None:
+            return None
+        snapshot = session.snapshot()
+        if self._standings is None or self._standings[0] is not snapshot:
+            self._standings = snapshot, Standings(session.project, snapshot)
+        return self._standings[1]
 
     # A frame
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -26,6 +27,7 @@ from widgets import left_off
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
 from widgets.document import Document
+from widgets.follower_control import DOUBTED, standing_look
 from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog, program
 from widgets.language import Language
 from widgets.line_view import LineView
@@ -54,6 +56,8 @@ DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
+STANDING_EVERY_S: Final = 0.4
+"""How often it is said how lines, devices and data stand."""
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 COMFORTABLE: Final = QSize(1240, 700)
@@ -86,6 +90,7 @@ class MainWindow(QMainWindow):
         self.settings = settings or Settings()
         self._theme = theme
         self._ask = True
+        self._stood_at = 0.0
         self.document = Document(blank(4, 20), None, self)
         self.live = Live(self)
         self.observation = Observation(self.live, program(), self)
@@ -261,6 +266,10 @@ class MainWindow(QMainWindow):
         self._told_timer.setSingleShot(True)
         self._told_timer.timeout.connect(self._told.clear)
         self.badge = ArmingBadge(self.bench.arm_action, self.bench.disarm_action)
+        self.standing = ShortLabel()
+        """The worst that is wrong, in every workplace but the Bench, which says more of it."""
+        self.standing.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        row.addWidget(self.standing, 1)
         row.addWidget(self._told, 1)
         row.addWidget(self.badge)
         whole = QWidget()
@@ -290,6 +299,8 @@ class MainWindow(QMainWindow):
         self.document.changed.connect(self._reserve_lanes)
         self.live.connection_changed.connect(self._connection_changed)
         self.last_minutes.said.connect(lambda words, trouble: self.tell(words, trouble=trouble))
+        self.live.frame.connect(self._say_standing)
+        self.live.connection_changed.connect(self._say_standing)
         self.live.frame.connect(self._show_trouble)
         self.live.left_on.connect(self._say_left_on)
         self.live.disarmed.connect(self._say_disarmed)
@@ -298,6 +309,21 @@ class MainWindow(QMainWindow):
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
         self._connection_changed()
+
+    def _say_standing(self) -> None:
+        now = time.monotonic()
+        if self.live.connected and now - self._stood_at < STANDING_EVERY_S:
+            return
+        self._stood_at = now
+        standings = None if self.workplace is self.bench else self.live.standings()
+        worst = None if standings is None else standings.worst
+        words = f"\u26a0 {worst.words}" if worst is not None and worst.level >= DOUBTED else ""
+        if worst is not None and words != self.standing.text():
+            set_look(self.standing, standing_look(worst))
+        if words != self.standing.text():
+            self.standing.setText(words)
+            self.standing.setToolTip(worst.sentence if worst is not None and words else "")
+            self.standing.setAccessibleName(self.standing.toolTip())
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
         words = self.tr(

@@ -125,41 +125,50 @@ _CHECK: Final = {
 
 EXCEPTIONS: Final = {
     1: (
-        mark("bus", "unknown function"),
-        mark("bus", "the follower does not know this function; its manual lists those that it does"),
+        "illegal function",
+        mark("bus", "the device does not know this function; its manual lists those that it does"),
     ),
     2: (
-        mark("bus", "no such register"),
-        mark("bus", "the follower has no such register; compare the number and the numbering with its manual"),
+        "illegal data address",
+        mark("bus", "the device has no such register; compare the number and the numbering with its manual"),
     ),
-    3: (mark("bus", "value not allowed"), mark("bus", "the follower does not take this value or count")),
+    3: ("illegal data value", mark("bus", "the device does not take this value or count")),
     4: (
-        mark("bus", "failure in the follower"),
-        mark("bus", "the follower failed while it did this; look at its own fault display"),
+        "server device failure",
+        mark("bus", "the device failed while it did this; look at its own fault display"),
     ),
-    5: (mark("bus", "still working"), mark("bus", "the follower accepted and needs longer; ask again later")),
-    6: (mark("bus", "busy"), mark("bus", "the follower is busy; ask again later, or less often")),
-    7: (mark("bus", "not done"), mark("bus", "the follower cannot do this now; see its manual")),
-    8: (mark("bus", "memory parity error"), mark("bus", "the follower found its memory damaged")),
+    5: ("acknowledge", mark("bus", "the device accepted and needs longer; ask again later")),
+    6: ("server device busy", mark("bus", "the device is busy; ask again later, or less often")),
+    7: ("negative acknowledge", mark("bus", "the device cannot do this now; see its manual")),
+    8: ("memory parity error", mark("bus", "the device found its memory damaged")),
     10: (
-        mark("bus", "gateway path unavailable"),
+        "gateway path unavailable",
         mark("bus", "the gateway has no way to that unit; check its configuration"),
     ),
     11: (
-        mark("bus", "no answer behind the gateway"),
+        "gateway target device failed to respond",
         mark("bus", "the gateway reached nobody at that unit; check the device behind it"),
     ),
 }
-"""Exception codes of MODBUS Application Protocol V1.1b3, section 7 (from memory): a short text, and what it means.
+"""Exception codes: the name in the standard, which manuals use in every language, and what it means. MODBUS Application
+Protocol Specification V1.1b3, section 7 (from memory).
 
-07 stands in older editions only, and some followers still use it.
+07 stands in older editions only, and some devices still use it.
 """
 
 
+def code_text(code: int) -> str:
+    """An exception code in hexadecimal: as the standard writes its own, 02 or 0A; others with an h."""
+    return f"{code:02X}" if code in EXCEPTIONS else f"{code:02X}h"
+
+
 def exception_text(code: int) -> tuple[str, str]:
-    """A short text for one of the exception codes of the standard, and what it means. Raises KeyError."""
+    """One of the exception codes as the standard names it, 'illegal data address (02)', and what it means.
+
+    Raises KeyError.
+    """
     name, meaning = EXCEPTIONS[code]
-    return translate("bus", name), translate("bus", meaning)
+    return f"{name} ({code_text(code)})", translate("bus", meaning)
 
 
 def _check(kind: FaultKind) -> str:
@@ -190,7 +199,7 @@ class Fault:
     def short(self) -> str:
         """At most 20 characters, for a panel or a strip."""
         if self.kind is FaultKind.EXCEPTION:
-            return translate("bus", "exception {code:02d}").format(code=self.code)
+            return translate("bus", "exception {code}").format(code=code_text(self.code))
         return kind_text(self.kind)
 
     @property
@@ -214,19 +223,17 @@ class LineFault(Exception):
 
 
 def exception_fault(code: int, concerned: str = "") -> Fault:
-    """The follower refused with `code`, 0..255. `concerned` says what was asked of it: 'read holding 300..311'."""
+    """The device refused with `code`, 0..255. `concerned` says what was asked of it: 'read holding 300..311'."""
     name = (
         exception_text(code)[0]
         if code in EXCEPTIONS
-        else translate("bus", "a code of the follower's own; see its manual")
+        else translate("bus", "exception {code}, a code of its own; see its manual").format(code=code_text(code))
     )
     if concerned:
-        told = translate(
-            "bus", "refused with exception {code:02d} ({name}) when asked to {concerned} (wire addresses, from 0)"
-        )
+        told = translate("bus", "refused: {name}, when asked to {concerned} (wire addresses, from 0)")
     else:
-        told = translate("bus", "refused with exception {code:02d} ({name})")
-    return Fault(FaultKind.EXCEPTION, told.format(code=code, name=name, concerned=concerned), code)
+        told = translate("bus", "refused: {name}")
+    return Fault(FaultKind.EXCEPTION, told.format(name=name, concerned=concerned), code)
 
 
 def opening_fault(endpoint: Endpoint, error: Exception) -> Fault:

@@ -6,7 +6,7 @@ from typing import Final
 
 from pymodbus.framer import FramerRTU
 
-from app.bus.faults import EXCEPTIONS, exception_text
+from app.bus.faults import EXCEPTIONS, code_text, exception_text
 from app.language import mark, translate
 
 FUNCTIONS: Final = {
@@ -45,8 +45,8 @@ def exception_words(code: int) -> str:
     """An exception code, 0 to 255, with its name and its meaning."""
     if code in EXCEPTIONS:
         name, meaning = exception_text(code)
-        return f"{code:02d}, {name}: {meaning}"
-    return translate("bus", "{code:02d}, not in the standard: see the follower's manual").format(code=code)
+        return f"{name}: {meaning}"
+    return translate("bus", "{code}, not in the standard: see the manual of the device").format(code=code_text(code))
 
 
 def instead(found: object, asked: object) -> str:

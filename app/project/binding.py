@@ -15,6 +15,7 @@ from types import MappingProxyType
 from typing import Final, TypeAlias
 
 from app.language import Translator, spoken, translate
+from app.project.doubts import Trusted, trusted
 from app.project.model import BitSignal, FieldKind, Follower, HeldSignal, Project, RegisterSignal, Scale
 from app.project.worked_out import WorkedOut
 from app.signals.encoding import (
@@ -72,6 +73,8 @@ class Binding:
     scale: StraightLine
     bit: int | None = None
     """Of a bit signal: the number of the bit in the base's value, 0 the least significant."""
+    trusted: Trusted | None = None
+    """What is believed of its numbers; None if anything is."""
 
     @property
     def single(self) -> bool:
@@ -107,13 +110,14 @@ class Binding:
     def reading(self, words: Words, at: float, former: Reading = NEVER_READ) -> Reading:
         """The reading of what was read at `address`; `at` is `time.monotonic()` at the arrival of the answer.
 
-        Implausible registers give a reading of that quality, which keeps the former reading's value and time.
+        Implausible registers give a reading of that quality, which keeps the former reading's value and time. A value
+        that its signal hardly can have is good, and says why it is doubtful.
         """
         try:
             raw, value = self.decode(words)
         except Implausible as error:
             return Reading(former.raw, former.value, Quality.IMPLAUSIBLE, str(error), former.time)
-        return Reading(raw, value, Quality.GOOD, "", at)
+        return Reading(raw, value, Quality.GOOD, "", at, "" if self.trusted is None else self.trusted.doubt(raw))
 
     def encode(self, value: Value | int, words: Sequence[int] | None = None) -> tuple[int, ...] | bool:
         """What to write at `address` for an engineering value: registers, or the state of the one coil.
@@ -448,8 +452,11 @@ def _binding(signal: RegisterSignal | BitSignal, base: RegisterSignal, follower:
                 "signal '{name}': its {count} registers from wire address {address} end beyond {last}",
             ).format(name=signal.name, count=count, address=address, last=LAST_ADDRESS)
         )
-    scale = STRAIGHT_THROUGH if single or bit is not None else _line(base.scale)
-    return Binding(signal, base, follower, base.table, address, count, scale, bit)
+    number = not single and bit is None
+    scale = _line(base.scale) if number else STRAIGHT_THROUGH
+    return Binding(
+        signal, base, follower, base.table, address, count, scale, bit, trusted(base, scale) if number else None
+    )
 
 
 def _line(scale: Scale | None) -> StraightLine:

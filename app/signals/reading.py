@@ -40,7 +40,8 @@ class Reading:
 
     `value` is the last good value (also while `quality` is `stale`), or None if there never was one.
     `time` is `time.monotonic()` in seconds at the moment the answer arrived, or None.
-    `reason` says in words why the quality is not good; empty while it is.
+    `reason` says in words why the quality is not good; empty while it is. `doubt` says of a good value why it hardly
+    can be what its signal says, and what to check; empty if there is no doubt. It is shown all the same.
     """
 
     raw: Raw | None = None
@@ -48,6 +49,7 @@ class Reading:
     quality: Quality = Quality.NONE
     reason: str = NOT_YET
     time: float | None = None
+    doubt: str = ""
 
     @property
     def good(self) -> bool:

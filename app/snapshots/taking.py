@@ -249,7 +249,7 @@ class _Taking:
 
 def _refusal(fault: Fault) -> str:
     """In words that neighbours share: without the place, and without advice for somebody who polls."""
-    return f"{fault.short}: {exception_text(fault.code)[0]}" if fault.code in EXCEPTIONS else fault.short
+    return exception_text(fault.code)[0] if fault.code in EXCEPTIONS else fault.short
 
 
 def _blocks(addresses: list[int], inner: set[int], most: int) -> Iterable[tuple[int, int]]:

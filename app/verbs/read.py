@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from app.project.files import load
 from app.project.model import HeldSignal, Project
 from app.verbs.options import add_endpoint, add_json, add_project
-from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json
+from app.verbs.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
 from app.verbs.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
 
 if TYPE_CHECKING:
@@ -45,10 +45,12 @@ def read(args: argparse.Namespace) -> int:
 
 
 def _report_readings(args: argparse.Namespace, project: Project, names: Sequence[str], snapshot: Snapshot) -> int:
+    from app.bus.standing import Level, Standings
     from app.project.binding import plain_text
     from app.signals.reading import NEVER_READ
 
     readings = {name: snapshot.readings.get(name, NEVER_READ) for name in names}
+    standing = Standings(project, snapshot).worst
     if args.json:
         put_json(
             {
@@ -59,6 +61,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
                         "text": plain_text(project, name, reading.value),
                         "quality": str(reading.quality),
                         "reason": reading.reason,
+                        "doubt": reading.doubt,
                         "age_ms": _age_ms(reading, snapshot.at),
                     }
                     for name, reading in readings.items()
@@ -68,16 +71,23 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
                     "good": sum(line.good for line in snapshot.lines.values()),
                     "faults": _faults(snapshot),
                 },
+                "standing": standing.as_json(),
             }
         )
     else:
         width = max((len(name) for name in names), default=0)
         for name, reading in readings.items():
             shown = f"{plain_text(project, name, reading.value)} {project.signal_named[name].unit}".strip()
-            put(
-                f"{name:<{width}}  {shown:>12}  " + ("good" if reading.good else f"{reading.quality}: {reading.reason}")
-            )
+            put(f"{name:<{width}}  {shown:>12}  {_quality_words(reading)}")
+        if standing.level >= Level.DATA:
+            tell(standing.sentence)
     return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG
+
+
+def _quality_words(reading: Reading) -> str:
+    if reading.good:
+        return f"good, but doubtful: {reading.doubt}" if reading.doubt else "good"
+    return f"{reading.quality}: {reading.reason}"
 
 
 def _age_ms(reading: Reading, now: float) -> int | None:

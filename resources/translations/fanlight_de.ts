@@ -495,6 +495,10 @@
         <translation>Verbinden mit</translation>
     </message>
     <message>
+        <source>Connecting: {where}</source>
+        <translation>Verbindet: {where}</translation>
+    </message>
+    <message>
         <source>D&amp;isconnect</source>
         <translation>&amp;Trennen</translation>
     </message>
@@ -513,10 +517,6 @@
     <message>
         <source>Live: {where}</source>
         <translation>Läuft: {where}</translation>
-    </message>
-    <message>
-        <source>Not answering: {names}; on {where}</source>
-        <translation>Keine Antwort: {names}; an {where}</translation>
     </message>
     <message>
         <source>Not connected</source>
@@ -8009,6 +8009,18 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>UND-Maske</translation>
     </message>
     <message>
+        <source>Line {line} cannot be opened</source>
+        <translation>Leitung {line} lässt sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>Line {line} is down</source>
+        <translation>Leitung {line} ist ausgefallen</translation>
+    </message>
+    <message>
+        <source>No device answers on line {line}</source>
+        <translation>Auf Leitung {line} antwortet kein Gerät</translation>
+    </message>
+    <message>
         <source>OR mask</source>
         <translation>ODER-Maske</translation>
     </message>
@@ -8019,10 +8031,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>STOP NOT CONFIRMED: {signals} may still be on</source>
         <translation>STOPP NICHT BESTÄTIGT: {signals} ist vielleicht noch ein</translation>
-    </message>
-    <message>
-        <source>a code of the follower&apos;s own; see its manual</source>
-        <translation>ein eigener Code des Geräts; siehe sein Handbuch</translation>
     </message>
     <message>
         <source>a frame that does not answer this request</source>
@@ -8051,6 +8059,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>address</source>
         <translation>Adresse</translation>
+    </message>
+    <message>
+        <source>all {count} readings are good</source>
+        <translation>alle {count} Werte sind gut</translation>
     </message>
     <message>
         <source>an answer came with transaction number {found}; asked was {asked}</source>
@@ -8099,10 +8111,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>bad check sum</source>
         <translation>Prüfsumme falsch</translation>
-    </message>
-    <message>
-        <source>busy</source>
-        <translation>beschäftigt</translation>
     </message>
     <message>
         <source>byte count</source>
@@ -8205,12 +8213,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Ausnahme</translation>
     </message>
     <message>
-        <source>exception {code:02d}</source>
-        <translation>Ausnahme {code:02d}</translation>
+        <source>exception {code}</source>
+        <translation>Ausnahme {code}</translation>
     </message>
     <message>
-        <source>failure in the follower</source>
-        <translation>Störung im Gerät</translation>
+        <source>exception {code}, a code of its own; see its manual</source>
+        <translation>Ausnahme {code}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
     </message>
     <message>
         <source>fits</source>
@@ -8239,10 +8247,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>garbled bytes</source>
         <translation>unlesbare Bytes</translation>
-    </message>
-    <message>
-        <source>gateway path unavailable</source>
-        <translation>Gateway ohne Weg</translation>
     </message>
     <message>
         <source>give the line a longer time-out</source>
@@ -8287,6 +8291,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>it was stopped</source>
         <translation>angehalten</translation>
+    </message>
+    <message>
+        <source>its answers take {ms} ms of the {limit} ms time-out of the line; give the line a longer one</source>
+        <translation>seine Antworten brauchen {ms} ms von {limit} ms Timeout der Leitung; der Leitung einen längeren geben</translation>
     </message>
     <message>
         <source>its check sum does not fit</source>
@@ -8357,10 +8365,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Register maskiert schreiben</translation>
     </message>
     <message>
-        <source>memory parity error</source>
-        <translation>Speicherparitätsfehler</translation>
-    </message>
-    <message>
         <source>more than an exception has</source>
         <translation>mehr als zu einer Ausnahme gehört</translation>
     </message>
@@ -8379,10 +8383,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>no answer</source>
         <translation>keine Antwort</translation>
-    </message>
-    <message>
-        <source>no answer behind the gateway</source>
-        <translation>keine Antwort hinter dem Gateway</translation>
     </message>
     <message>
         <source>no connection to {where} within its time; check the address, the cable and any firewall between</source>
@@ -8417,10 +8417,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Anschluss fehlt</translation>
     </message>
     <message>
-        <source>no such register</source>
-        <translation>Register fehlt</translation>
-    </message>
-    <message>
         <source>no way leads to {host}; check the cable and this computer&apos;s network address</source>
         <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
@@ -8435,10 +8431,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>not acknowledged, and perhaps written all the same: {why}</source>
         <translation>nicht bestätigt und vielleicht dennoch geschrieben: {why}</translation>
-    </message>
-    <message>
-        <source>not done</source>
-        <translation>nicht ausgeführt</translation>
     </message>
     <message>
         <source>not for this request</source>
@@ -8601,12 +8593,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>abgelehnt</translation>
     </message>
     <message>
-        <source>refused with exception {code:02d} ({name})</source>
-        <translation>abgelehnt mit Ausnahme {code:02d} ({name})</translation>
+        <source>refused: {name}</source>
+        <translation>abgelehnt: {name}</translation>
     </message>
     <message>
-        <source>refused with exception {code:02d} ({name}) when asked to {concerned} (wire addresses, from 0)</source>
-        <translation>abgelehnt mit Ausnahme {code:02d} ({name}) bei der Anfrage: {concerned} (Adressen auf der Leitung, ab 0)</translation>
+        <source>refused: {name}, when asked to {concerned} (wire addresses, from 0)</source>
+        <translation>abgelehnt: {name}, bei der Anfrage {concerned} (Adressen auf der Leitung, ab 0)</translation>
     </message>
     <message>
         <source>register {first}</source>
@@ -8677,10 +8669,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>etwas, das sein Datentyp nicht bedeuten kann</translation>
     </message>
     <message>
-        <source>still working</source>
-        <translation>noch in Arbeit</translation>
-    </message>
-    <message>
         <source>stray byte</source>
         <translation>verirrtes Byte</translation>
     </message>
@@ -8749,36 +8737,36 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>die Verbindung wurde aufgegeben</translation>
     </message>
     <message>
-        <source>the follower accepted and needs longer; ask again later</source>
-        <translation>das Gerät hat angenommen und braucht länger; später wieder fragen</translation>
+        <source>the device accepted and needs longer; ask again later</source>
+        <translation>das Gerät hat angenommen und braucht länger; später erneut anfragen</translation>
     </message>
     <message>
-        <source>the follower cannot do this now; see its manual</source>
-        <translation>das Gerät kann das jetzt nicht; siehe sein Handbuch</translation>
+        <source>the device cannot do this now; see its manual</source>
+        <translation>das Gerät kann das jetzt nicht; siehe seine Anleitung</translation>
     </message>
     <message>
-        <source>the follower does not know this function; its manual lists those that it does</source>
-        <translation>das Gerät kennt diese Funktion nicht; sein Handbuch nennt die bekannten</translation>
+        <source>the device does not know this function; its manual lists those that it does</source>
+        <translation>das Gerät kennt diese Funktion nicht; seine Anleitung nennt die bekannten</translation>
     </message>
     <message>
-        <source>the follower does not take this value or count</source>
+        <source>the device does not take this value or count</source>
         <translation>das Gerät nimmt diesen Wert oder diese Anzahl nicht an</translation>
     </message>
     <message>
-        <source>the follower failed while it did this; look at its own fault display</source>
+        <source>the device failed while it did this; look at its own fault display</source>
         <translation>das Gerät ist dabei gescheitert; seine eigene Störungsanzeige ansehen</translation>
     </message>
     <message>
-        <source>the follower found its memory damaged</source>
+        <source>the device found its memory damaged</source>
         <translation>das Gerät hat seinen Speicher beschädigt vorgefunden</translation>
     </message>
     <message>
-        <source>the follower has no such register; compare the number and the numbering with its manual</source>
-        <translation>das Gerät hat kein solches Register; Nummer und Zählweise mit dem Handbuch vergleichen</translation>
+        <source>the device has no such register; compare the number and the numbering with its manual</source>
+        <translation>das Gerät hat dieses Register nicht; Nummer und Zählweise mit seiner Anleitung vergleichen</translation>
     </message>
     <message>
-        <source>the follower is busy; ask again later, or less often</source>
-        <translation>das Gerät ist beschäftigt; später oder seltener fragen</translation>
+        <source>the device is busy; ask again later, or less often</source>
+        <translation>das Gerät ist beschäftigt; später oder seltener anfragen</translation>
     </message>
     <message>
         <source>the follower or gateway does not keep to Modbus TCP</source>
@@ -8889,16 +8877,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Unit {unit} sandte eine Antwort, die niemand verlangt hat</translation>
     </message>
     <message>
-        <source>unknown function</source>
-        <translation>Funktion unbekannt</translation>
-    </message>
-    <message>
         <source>value</source>
         <translation>Wert</translation>
-    </message>
-    <message>
-        <source>value not allowed</source>
-        <translation>Wert nicht erlaubt</translation>
     </message>
     <message>
         <source>wire in use</source>
@@ -8977,12 +8957,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
-        <source>{code:02d}, not in the standard: see the follower&apos;s manual</source>
-        <translation>{code:02d}, nicht im Standard: siehe Handbuch des Geräts</translation>
-    </message>
-    <message>
         <source>{code:02d}, {name}: refused (80h added)</source>
         <translation>{code:02d}, {name}: abgelehnt (80h addiert)</translation>
+    </message>
+    <message>
+        <source>{code}, not in the standard: see the manual of the device</source>
+        <translation>{code}, nicht in der Norm: siehe Anleitung des Geräts</translation>
     </message>
     <message>
         <source>{count} bits</source>
@@ -8999,6 +8979,34 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{count} bytes came in place of {wanted}, most of them zeros</source>
         <translation>{count} Byte kamen statt {wanted}, die meisten Nullen</translation>
+    </message>
+    <message>
+        <source>{count} devices answer too late: {names}</source>
+        <translation>{count} Geräte antworten zu spät: {names}</translation>
+    </message>
+    <message>
+        <source>{count} devices do not answer: {names}</source>
+        <translation>{count} Geräte antworten nicht: {names}</translation>
+    </message>
+    <message>
+        <source>{count} of {total} readings are doubtful</source>
+        <translation>{count} von {total} Werten sind zweifelhaft</translation>
+    </message>
+    <message>
+        <source>{count} of {total} readings are implausible</source>
+        <translation>{count} von {total} Werten sind unplausibel</translation>
+    </message>
+    <message>
+        <source>{count} of {total} readings are refused</source>
+        <translation>{count} von {total} Werten werden abgelehnt</translation>
+    </message>
+    <message>
+        <source>{count} of {total} readings are stale</source>
+        <translation>{count} von {total} Werten sind veraltet</translation>
+    </message>
+    <message>
+        <source>{count} of {total} readings were not read yet</source>
+        <translation>{count} von {total} Werten wurden noch nicht gelesen</translation>
     </message>
     <message>
         <source>{count} registers</source>
@@ -9041,8 +9049,28 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{named} (setzt Bits {bits})</translation>
     </message>
     <message>
+        <source>{names} and {count} more</source>
+        <translation>{names} und {count} weitere</translation>
+    </message>
+    <message>
         <source>{name} = {shown} (raw {raw})</source>
         <translation>{name} = {shown} (roh {raw})</translation>
+    </message>
+    <message>
+        <source>{name} answers slowly</source>
+        <translation>{name} antwortet langsam</translation>
+    </message>
+    <message>
+        <source>{name} answers too late</source>
+        <translation>{name} antwortet zu spät</translation>
+    </message>
+    <message>
+        <source>{name} does not answer</source>
+        <translation>{name} antwortet nicht</translation>
+    </message>
+    <message>
+        <source>{name} refuses all {count} readings</source>
+        <translation>{name} lehnt alle {count} Werte ab</translation>
     </message>
     <message>
         <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
@@ -12082,6 +12110,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Gerät {number}</translation>
     </message>
     <message>
+        <source>hardly a value of anything: check the register, the encoding and the order of the words</source>
+        <translation>kaum der Wert von irgendetwas: Register, Datentyp und Wortreihenfolge prüfen</translation>
+    </message>
+    <message>
         <source>has a blank at an end or a control character</source>
         <translation>hat am Ende ein Leerzeichen oder enthält ein Steuerzeichen</translation>
     </message>
@@ -12264,6 +12296,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>output frequency</source>
         <translation>Ausgangsfrequenz</translation>
+    </message>
+    <message>
+        <source>outside its limits {span}: check the register, the encoding, the word order and the scale</source>
+        <translation>außerhalb seiner Grenzen {span}: Register, Datentyp, Wortreihenfolge und Skalierung prüfen</translation>
+    </message>
+    <message>
+        <source>outside what is usual, {span}: check the register, the encoding, word order and scale</source>
+        <translation>außerhalb des Üblichen, {span}: Register, Datentyp, Wortreihenfolge und Skalierung prüfen</translation>
     </message>
     <message>
         <source>panel</source>
@@ -12638,6 +12678,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{language} ist die erste Sprache; ihre Texte stehen in {key}</translation>
     </message>
     <message>
+        <source>{low} to {high}</source>
+        <translation>{low} bis {high}</translation>
+    </message>
+    <message>
         <source>{names} or {last}</source>
         <translation>{names} oder {last}</translation>
     </message>
@@ -12895,8 +12939,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>follower &apos;{follower}&apos; refuses it with exception {code:02}</source>
-        <translation>Gerät „{follower}“ lehnt es mit Ausnahme {code:02} ab</translation>
+        <source>follower &apos;{follower}&apos; refuses it: {exception}</source>
+        <translation>Gerät „{follower}“ lehnt es ab: {exception}</translation>
     </message>
 </context>
 <context>

@@ -235,8 +235,17 @@ def test_read_brings_every_signal_of_a_demo(capsys: pytest.CaptureFixture[str], 
     bad = {name: reading for name, reading in read["readings"].items() if reading["quality"] != "good"}
     assert not bad
     assert status == 0
-    assert set(next(iter(read["readings"].values()))) == {"raw", "value", "text", "quality", "reason", "age_ms"}
+    assert set(next(iter(read["readings"].values()))) == {
+        "raw",
+        "value",
+        "text",
+        "quality",
+        "reason",
+        "doubt",
+        "age_ms",
+    }
     assert set(read["line"]) == {"requests", "good", "faults"}
+    assert read["standing"]["level"] == "good"
     assert read["line"]["requests"] == read["line"]["good"] > 0
 
 

@@ -125,7 +125,7 @@ def test_faults_only_and_each_in_words(capsys: pytest.CaptureFixture[str], devic
     told, (line,) = objects(out)
     assert told
     assert {one["fault"]["kind"] for one in told} == {"exception"}
-    assert "no such register" in told[0]["fault"]["words"]
+    assert "illegal data address (02)" in told[0]["fault"]["words"]
     assert line["faults"]["exception"] == len(told)
     assert line["good"] > 0
 

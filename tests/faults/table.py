@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from app.bus.faults import EXCEPTIONS, FaultKind
+from app.bus.faults import EXCEPTIONS, FaultKind, exception_text
 from app.signals.reading import Quality
 from tests.staged_follower import CLOSE, RESET, Answer, Asked
 
@@ -102,7 +102,7 @@ _EXCEPTIONS: Final = tuple(
         f"exception {code:02d}" + ("" if code in EXCEPTIONS else ", of no standard"),
         (lambda asked, pdu, code=code: [asked.framed(bytes((asked.function | 0x80, code)))]),  # type: ignore[misc]
         FaultKind.EXCEPTION,
-        says=f"exception {code:02d} ({EXCEPTIONS[code][0] if code in EXCEPTIONS else 'a code of the follower'}",
+        says=exception_text(code)[0] if code in EXCEPTIONS else f"exception {code:02X}h, a code of its own",
         shows=Quality.REFUSED,
         write_fails=True,
     )

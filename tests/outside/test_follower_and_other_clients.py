@@ -311,7 +311,7 @@ class TestWhatAFollowerDoesNotOffer:
                     wait_for(lambda: engine.snapshot().readings["speed"].good)  # noqa: B023
                     report = engine.write("speed", 11).result(5)
                     assert report.ok is fits
-                    assert ("exception 01" in report.reason) is not fits
+                    assert ("illegal function (01)" in report.reason) is not fits
                     readings = engine.snapshot().readings
                     assert readings["latch"].quality == ("none" if fits else "refused")
                     if fits:
@@ -319,7 +319,7 @@ class TestWhatAFollowerDoesNotOffer:
                         report = engine.write("total", 1).result(5)
                         assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
                     else:
-                        assert "exception 02" in readings["latch"].reason
+                        assert "illegal data address (02)" in readings["latch"].reason
                 finally:
                     engine.stop()
 

@@ -89,7 +89,7 @@ def test_not_connected_it_says_so_and_shows_no_values(bench: BenchWorkplace) -> 
 def test_connected_it_shows_live_values_and_where(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     assert face(bench)[:3] == ["Set point    20.0 Hz", "Speed         0.0 Hz", "no fault"]
-    assert "simulated" in bench.status.text()
+    qtbot.waitUntil(lambda: "Live, simulated" in bench.status.text())
     assert "127.0.0.1" in bench.status.text()
     assert bench.face.hasFocus()
     qtbot.waitUntil(lambda: bench.readings.summary.text().startswith("all"))
@@ -186,7 +186,7 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     card.switches.silent.trigger()
     qtbot.waitUntil(lambda: "not answering" in card.state.text(), timeout=10_000)
     assert "unit 1 did not answer" in card.body.text()
-    qtbot.waitUntil(lambda: bench.status.text().startswith("\u26a0 Not answering: fan;"))
+    qtbot.waitUntil(lambda: bench.status.text().startswith("\u26a0 fan does not answer: unit 1"))
     qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=10_000)
     qtbot.waitUntil(lambda: "not good" in bench.readings.summary.text())
     # The other follower on the same line is not held up, and neither is the window.
@@ -200,6 +200,38 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     qtbot.waitUntil(lambda: card.state.text().startswith("✓"), timeout=10_000)
     qtbot.waitUntil(lambda: "Live" in bench.status.text())
     qtbot.waitUntil(lambda: face(bench)[0] == "Set point    20.0 Hz", timeout=10_000)
+
+
+def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    """It answers, but with exceptions only. Nothing is green then, and what is wrong is said whole, once."""
+    connect(bench, qtbot)
+    drive(bench).faults.exception = 2
+    drive(bench).faults.exceptions = 1.0
+    qtbot.waitUntil(lambda: "refuses all" in bench.status.text(), timeout=20_000)
+    assert bench.status.property("look") == "fault"
+    card = bench.cards.card(0)
+    assert "refuses all" in card.state.text()
+    assert "refused: illegal data address (02)" in card.body.text()
+    assert card.body.whole, "the sentence is cut"
+    assert card.state.property("look") == "fault"
+    drive(bench).faults.clear()
+    qtbot.waitUntil(lambda: "Live" in bench.status.text(), timeout=20_000)
+    assert card.state.property("look") == "good"
+
+
+def test_a_value_that_hardly_can_be_is_shown_and_said_to_be_doubtful(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    """A level of 2 000 %: a wrong register or a wrong order of words reads like that."""
+    connect(bench, qtbot)
+    session = live_of(bench).session
+    assert session is not None
+    assert session.simulation is not None
+    session.simulation.models["tank"].set("level", 2000)
+    qtbot.waitUntil(lambda: "doubtful" in bench.status.text(), timeout=20_000)
+    assert bench.status.property("look") == "caution"
+    press(bench, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: "2000" in face(bench)[0] or "###" in face(bench)[0])
+    assert "level: outside" in bench.cards.card(1).body.text()
+    assert bench.cards.card(0).state.property("look") == "good"
 
 
 def _no_live_digit(bench: BenchWorkplace, row: int) -> bool:

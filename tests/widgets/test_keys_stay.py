@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -12,12 +14,18 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from app.bus.endpoint import Endpoint
+from app.bus.faults import EXCEPTIONS, closed_fault, exception_fault, opening_fault
+from app.bus.guard import RtuGuard
+from app.bus.requests import read_request
+from app.bus.states import FollowerState
 from app.follower.simulation import Simulation
 from app.panel.state import Message
 from app.project.files import load
 from app.project.model import Project
 from projects import demo_path
 from tests.pictures.stage import SMALLEST_SCREEN, Setting, settle, settle_until, staged
+from tests.staged_follower import crc
 from tests.widgets.bench_project import bench_project
 from widgets.face import PanelFace
 from widgets.follower_control import ValueSetter
@@ -274,3 +282,39 @@ def test_a_press_ends_on_the_key_where_it_began(number: int, qtbot: QtBot) -> No
         QTest.mouseRelease(handle, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pointer)
         assert heard == ["+stop", "-stop"]
         window.document.undo()
+
+
+def _longest_advice() -> list[str]:
+    """What the line says of a device that does not answer as it should: all kinds, the longest of each."""
+    sentences = [exception_fault(code, "read holding 65400..65524").sentence for code in (*EXCEPTIONS, 0x77)]
+    sentences = [f"holding register 465525: {sentence}" for sentence in sentences]
+    request = read_request(247, "holding", 0, 12)
+    sound = bytes.fromhex("F7 03 18") + bytes(range(1, 25))
+    sound += crc(sound)
+    damaged = [sound[1:], sound[:3] + sound[2:], sound[:4] + bytes((sound[4] ^ 4,)) + sound[5:]]
+    damaged.append(bytes(byte if byte.bit_count() % 2 else 0 for byte in sound))
+    damaged += [bytes(4), bytes(29), bytes(60), sound[:9], b"\xf6" + sound[1:]]
+    for data in damaged:
+        guard = RtuGuard(request)
+        guard.feed(data)
+        sentences.append(guard.verdict().sentence)
+    serial = Endpoint(kind="serial", device="/dev/serial/by-id/usb-adapter-if00-port0")
+    network = Endpoint(kind="tcp", host="192.168.100.200", port=502)
+    for number in (errno.EACCES, errno.ENOENT, errno.EBUSY, errno.ENOTTY, errno.EINVAL):
+        sentences.append(opening_fault(serial, OSError(number, os.strerror(number))).sentence)
+    for error in (ConnectionRefusedError(), TimeoutError(), OSError(errno.EHOSTUNREACH, ""), OSError(errno.EIO, "I/O")):
+        sentences.append(opening_fault(network, error).sentence)
+    return [*sentences, closed_fault(network, None).sentence, closed_fault(network, ConnectionResetError()).sentence]
+
+
+@pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
+def test_the_longest_advice_is_whole_on_the_card(language: Language) -> None:
+    with standing(bench_project(), Setting(language=language), SMALLEST_SCREEN) as (window, _places):
+        card = window.bench.cards.card(0)
+        for sentence in _longest_advice():
+            card.show_state(FollowerState("fan", "hall", 1, answering=False, reason=sentence), 0.0)
+            settle()
+            assert card.body.text() == sentence
+            assert card.body.whole, sentence
+            body = card.body.mapTo(window.bench.cards, card.body.rect().bottomLeft()).y()
+            assert body < window.bench.cards.height()

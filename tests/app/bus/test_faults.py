@@ -36,8 +36,21 @@ def test_which_kinds_take_the_whole_line_down() -> None:
 def test_exception_codes_are_those_of_the_standard() -> None:
     # MODBUS Application Protocol V1.1b3, section 7 (from memory): 01 to 06, 08, 0A, 0B; older editions have 07 too.
     assert sorted(EXCEPTIONS) == [1, 2, 3, 4, 5, 6, 7, 8, 10, 11]
-    assert "02 (no such register)" in exception_fault(2).sentence
-    assert "119" in exception_fault(0x77).sentence
+    assert {code: name for code, (name, _meaning) in EXCEPTIONS.items()} == {
+        1: "illegal function",
+        2: "illegal data address",
+        3: "illegal data value",
+        4: "server device failure",
+        5: "acknowledge",
+        6: "server device busy",
+        7: "negative acknowledge",
+        8: "memory parity error",
+        10: "gateway path unavailable",
+        11: "gateway target device failed to respond",
+    }
+    assert exception_fault(2).sentence.startswith("refused: illegal data address (02); the device has no such register")
+    assert "(0A)" in exception_fault(10).sentence
+    assert "77h" in exception_fault(0x77).sentence
     assert "own" in exception_fault(0x77).sentence
 
 

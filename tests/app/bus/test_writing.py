@@ -168,7 +168,7 @@ def test_a_read_only_register_is_told_by_its_exception() -> None:
         line.follower.answer = lambda asked: [asked.framed(b"\x86\x02")] if asked.function == 6 else line.honest(asked)
         report = line.engine.write("speed", 60).result(5)
         assert (report.ok, report.outcome) == (False, Outcome.REFUSED)
-        assert "exception 02" in report.reason
+        assert "illegal data address (02)" in report.reason
 
 
 def test_disarming_writes_the_stops_that_are_owed_and_nothing_else() -> None:

@@ -122,8 +122,8 @@ def test_refusals_and_gaps_leave_the_rest_readable(kind: str) -> None:
         ("holding", 22, 23),
         ("holding", 36, 36),
     ]
-    assert "unknown function" in taken.not_readable[0].reason
-    assert "no such register" in taken.not_readable[1].reason
+    assert "illegal function (01)" in taken.not_readable[0].reason
+    assert "illegal data address (02)" in taken.not_readable[1].reason
     assert [asked for asked in staged.asked if asked.function > 4] == []
 
 

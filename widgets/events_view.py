@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
-    QFileDialog,
     QHBoxLayout,
     QLabel,
     QLineEdit,
@@ -30,6 +28,8 @@ from widgets.commands import allow, command
 from widgets.events_table import Civil, EventsModel, EventsTable, Group, Wanted, group_names
 from widgets.flow import FlowLayout
 from widgets.plain import plain_label
+from widgets.saving_place import FileKind, where_to_save
+from widgets.settings import Settings
 from widgets.steady import Choice
 
 MOST_ALARMS: Final = 3
@@ -48,8 +48,9 @@ class EventsView(QWidget):
     said = Signal(str)
     """Something to tell the user."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._settings = settings
         self.model = EventsModel(self)
         self.table = EventsTable(self.model)
         self.alarms = QListWidget()
@@ -171,12 +172,13 @@ class EventsView(QWidget):
 
     def save(self) -> None:
         """Ask for a file and write the selected events, or all that are shown, into it."""
-        name, _ = QFileDialog.getSaveFileName(
-            self, self.tr("Save the events"), "", self.tr("Comma-separated values (*.csv)")
+        kind = FileKind(self.tr("Comma-separated values (*.csv)"), ".csv")
+        place = where_to_save(
+            self, self._settings, "start_up_folder", self.tr("Save the events"), self.tr("events"), (kind,)
         )
-        if not name:
+        if place is None:
             return
-        path = Path(name) if Path(name).suffix else Path(name).with_suffix(".csv")
+        path, _ = place
         try:
             write_whole(path, self.model.as_text(self.table.chosen_rows(), ",").encode("utf-8-sig"))
         except OSError as why:

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QDialogButtonBox,
-    QFileDialog,
     QFormLayout,
     QLabel,
     QProgressBar,
@@ -26,9 +25,9 @@ from app.exchange.sheet import Progress, Stopped
 from app.exchange.writing import CannotWrite, TextStyle, as_text, as_workbook, write_file
 from app.project.edits.signals import AnySignal
 from app.project.model import BitSignal, Project, RegisterSignal
-from widgets.file_questions import may_replace
 from widgets.import_choices import box
 from widgets.long_work import LongWork
+from widgets.saving_place import FileKind, where_to_save
 from widgets.settings import Settings
 
 translate = QCoreApplication.translate
@@ -136,16 +135,12 @@ class ExportDialog(QDialog):
     def _choose_file(self) -> None:
         ending = ".csv" if self.text.isChecked() else ".xlsx"
         kind = self.tr("Text (*.csv)") if self.text.isChecked() else self.tr("Workbooks (*.xlsx)")
-        start = self._settings.list_folder / (self._name + ending)
-        name, _ = QFileDialog.getSaveFileName(self, self.tr("Save the signals as"), str(start), kind)
-        if not name:
-            return
-        path = Path(name)
-        if path.suffix.lower() != ending:
-            path = path.with_name(path.name + ending)
-            if path.exists() and not may_replace(self, path, self.windowTitle()):
-                return
-        self._write(path)
+        title = self.tr("Save the signals as")
+        place = where_to_save(
+            self, self._settings, "list_folder", title, self._name + ending, (FileKind(kind, ending),)
+        )
+        if place is not None:
+            self._write(place[0])
 
     def _write(self, path: Path) -> None:
         signals = self._choices[self.which.currentData()][1]

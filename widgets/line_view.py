@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QApplication,
     QCheckBox,
     QComboBox,
-    QFileDialog,
     QLabel,
     QLineEdit,
     QMenu,
@@ -33,6 +32,8 @@ from widgets.line_figures import LineFigures
 from widgets.live import Live
 from widgets.palette import set_look
 from widgets.questions import say
+from widgets.saving_place import FileKind, where_to_save
+from widgets.settings import Settings
 from widgets.shortening import shorten_placeholder
 from widgets.size import scaled
 from widgets.steady import Choice
@@ -59,8 +60,9 @@ class LineView(QWidget):
     bounded.
     """
 
-    def __init__(self, live: Live, parent: QWidget | None = None) -> None:
+    def __init__(self, live: Live, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._settings = settings
         self._live = live
         self._waiting: deque[Row] = deque(maxlen=KEPT)
         self._newest: dict[str, deque[Transaction]] = {}
@@ -160,11 +162,12 @@ class LineView(QWidget):
         """Ask for a file, and save there what is shown."""
         plain = self.tr("A line for each transaction (*.txt)")
         words = self.tr("Every byte in words (*.txt)")
-        name, chosen = QFileDialog.getSaveFileName(
-            self, self.tr("Save the transactions as text"), "line.txt", f"{plain};;{words}"
-        )
-        if name:
-            self.save_to(Path(name), words=chosen == words)
+        kinds = (FileKind(plain, ".txt"), FileKind(words, ".txt"))
+        title = self.tr("Save the transactions as text")
+        place = where_to_save(self, self._settings, "start_up_folder", title, "line.txt", kinds)
+        if place is not None:
+            path, kind = place
+            self.save_to(path, words=kind.words == words)
 
     def save_to(self, path: Path, *, words: bool) -> bool:
         """Save what is shown as UTF-8 text, the statistics at its end. False if it was not saved; that was said."""

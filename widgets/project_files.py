@@ -34,6 +34,7 @@ from widgets.problems import ProblemsDialog
 from widgets.recent_files import RecentFiles
 from widgets.recovery import Autosave
 from widgets.recovery_dialog import Copy, RecoveryDialog
+from widgets.saving_place import FileKind, where_to_save
 from widgets.templates import TemplateDialog
 
 if TYPE_CHECKING:
@@ -205,18 +206,11 @@ class ProjectFiles(QObject):
 
     def save_as(self) -> bool:
         """Ask for a file and save there. False if it was not saved."""
-        start = self._document.path or Path(self._folder()) / (self.name + SUFFIX)
+        usual = self._document.path or self.name + SUFFIX
+        kind = FileKind(self._filter(), SUFFIX)
         title = self.tr("Save the project as")
-        name, _ = QFileDialog.getSaveFileName(self._window, title, str(start), self._filter())
-        if not name:
-            return False
-        path = Path(name)
-        if path.suffix.lower() != SUFFIX:
-            # "press 1.5 kW" has no suffix, though it has a point; and over this file the dialog did not ask.
-            path = path.with_name(path.name + SUFFIX)
-            if path.exists() and not ask.may_replace(self._window, path, title):
-                return False
-        return self.save_to(path)
+        place = where_to_save(self._window, self._settings, "project_folder", title, usual, (kind,))
+        return place is not None and self.save_to(place[0])
 
     def save_to(self, path: Path) -> bool:
         """Save to this file. False if it was not saved; that has been said."""

@@ -8,13 +8,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
-from PySide6.QtWidgets import QFileDialog, QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.record.limits import Limits
 from widgets.commands import allow, command
 from widgets.live import Live
 from widgets.observation import Observation
 from widgets.plain import plain_tip
+from widgets.saving_place import FileKind, where_to_save
 from widgets.settings import Settings
 from widgets.shortening import ShortLabel
 from widgets.size import scaled
@@ -228,7 +229,6 @@ def _ask(owner: QWidget, title: str, settings: Settings) -> Path | None:
     """Ask for a new file for a recording."""
     usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
     kinds = QCoreApplication.translate("RecordingControl", "Recordings (*.fanrec)")
-    name, _ = QFileDialog.getSaveFileName(owner, title, str(settings.start_up_folder / usual), kinds)
-    if not name:
-        return None
-    return Path(name) if Path(name).suffix else Path(name + ENDING)
+    kind = FileKind(kinds, ENDING)
+    place = where_to_save(owner, settings, "start_up_folder", title, usual, (kind,), new_only=True)
+    return None if place is None else place[0]

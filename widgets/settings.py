@@ -217,6 +217,15 @@ class Settings:
             self._keep_text("armed", str(path.absolute()), digest, ARMED_FILES)
 
     @property
+    def project_folder(self) -> Path:
+        """The folder of the last project."""
+        return self._folder("project_folder")
+
+    @project_folder.setter
+    def project_folder(self, folder: Path) -> None:
+        self._store.setValue("project_folder", str(folder.absolute()))
+
+    @property
     def list_folder(self) -> Path:
         """The folder of the last register list that was read or written; that of the last project if there was none."""
         return self._folder("list_folder")

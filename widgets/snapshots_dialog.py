@@ -32,7 +32,6 @@ from app.snapshots.restoring import Restored, offers, restore
 from app.snapshots.snapshot import NotReadable, RegisterSnapshot
 from app.snapshots.taking import CannotTake, Range, range_of, ranges_like, take
 from widgets.document import Document
-from widgets.file_questions import may_replace
 from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.long_work import LongWork
@@ -40,6 +39,7 @@ from widgets.palette import set_look
 from widgets.plain import plain_label, plain_tip
 from widgets.registers_table import Line, RegistersTable, Sides
 from widgets.restoring_dialog import RestoringDialog
+from widgets.saving_place import FileKind, where_to_save
 from widgets.settings import Settings
 from widgets.shortening import shorten_placeholder
 from widgets.size import comfortable
@@ -198,18 +198,12 @@ class SnapshotsDialog(QDialog):
 
     def take(self) -> None:
         """Ask for a file and read the follower into it."""
-        usual = self._settings.start_up_folder / (self.follower.currentText() + ENDING)
-        name, _ = QFileDialog.getSaveFileName(
-            self, self.tr("Keep the snapshot as"), str(usual), self.tr("Register snapshots (*.toml)")
-        )
-        if not name:
-            return
-        path = Path(name)
-        if path.suffix.lower() != _SUFFIX:
-            path = path.with_name(path.name + ENDING)
-            if path.exists() and not may_replace(self, path, self.tr("Keep the snapshot as")):
-                return
-        self.take_into(path)
+        kind = FileKind(self.tr("Register snapshots (*.toml)"), ENDING, _SUFFIX)
+        usual = self.follower.currentText() + ENDING
+        title = self.tr("Keep the snapshot as")
+        place = where_to_save(self, self._settings, "start_up_folder", title, usual, (kind,))
+        if place is not None:
+            self.take_into(place[0])
 
     def take_into(self, path: Path) -> None:
         """Read the follower into this file."""
@@ -396,12 +390,14 @@ class SnapshotsDialog(QDialog):
 
     def export(self) -> None:
         """Ask for a file and write what is shown as CSV."""
-        usual = self._settings.start_up_folder / "registers.csv"
-        name, _ = QFileDialog.getSaveFileName(self, self.tr("Export as CSV"), str(usual), self.tr("Text (*.csv)"))
-        if not name:
+        kind = FileKind(self.tr("Text (*.csv)"), ".csv")
+        title = self.tr("Export as CSV")
+        place = where_to_save(self, self._settings, "start_up_folder", title, "registers.csv", (kind,))
+        if place is None:
             return
+        name, _ = place
         try:
-            write_whole(Path(name), as_csv(self._shown(), alone=self._after is None).encode("utf-8-sig"))
+            write_whole(name, as_csv(self._shown(), alone=self._after is None).encode("utf-8-sig"))
         except OSError as why:
             self._say(self.tr("{file} cannot be written: {why}").format(file=name, why=why.strerror or why), True)
 

@@ -9,7 +9,6 @@ from typing import Final
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QFileDialog,
     QLabel,
     QMenu,
     QSplitter,
@@ -25,6 +24,8 @@ from app.record.source import Source, plottable
 from widgets.commands import ENTRY, command
 from widgets.flow import FlowLayout
 from widgets.plain import plain_label
+from widgets.saving_place import FileKind, where_to_save
+from widgets.settings import Settings
 from widgets.steady import Choice
 from widgets.trend_curves import LOOKS, is_lane
 from widgets.trend_export import picture, values_text
@@ -54,8 +55,9 @@ class TrendView(QWidget):
     said = Signal(str)
     """Something to tell the user."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._settings = settings
         self._source: Source | None = None
         self._moment: float | None = None
         self._following = True
@@ -247,30 +249,30 @@ class TrendView(QWidget):
 
     def save_picture(self) -> None:
         """Ask for a file and save the picture, as PNG or SVG by its ending."""
-        name, _ = QFileDialog.getSaveFileName(
-            self, self.tr("Save the picture"), "", self.tr("Pictures (*.png);;Drawings (*.svg)")
+        kinds = (FileKind(self.tr("Pictures (*.png)"), ".png"), FileKind(self.tr("Drawings (*.svg)"), ".svg"))
+        place = where_to_save(
+            self, self._settings, "start_up_folder", self.tr("Save the picture"), self.tr("trend"), kinds
         )
-        if name:
-            path = Path(name) if Path(name).suffix.lower() in (".png", ".svg") else Path(f"{name}.png")
-            self._save(path, lambda: picture(self.plot, path))
+        if place is not None:
+            self._save(place[0], lambda: picture(self.plot, place[0]))
 
     def save_values(self) -> None:
         """Ask for a file and save the values of the span that is shown, or of the one between the cursors."""
         source = self._source
         if source is None:
             return
-        name, _ = QFileDialog.getSaveFileName(
-            self, self.tr("Save the values"), "", self.tr("Comma-separated values (*.csv)")
+        kind = FileKind(self.tr("Comma-separated values (*.csv)"), ".csv")
+        place = where_to_save(
+            self, self._settings, "start_up_folder", self.tr("Save the values"), self.tr("values"), (kind,)
         )
-        if name:
-            path = Path(name) if Path(name).suffix else Path(f"{name}.csv")
+        if place is not None:
             begin, end = self.cursors or self.plot.span
             try:
                 content = values_text(source, self.signals, begin, end).encode("utf-8-sig")
             except TooMany as why:
                 self.said.emit(str(why))
                 return
-            self._save(path, lambda: write_whole(path, content))
+            self._save(place[0], lambda: write_whole(place[0], content))
 
     def _save(self, path: Path, write: object) -> None:
         try:

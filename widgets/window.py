@@ -101,7 +101,7 @@ class MainWindow(QMainWindow):
             self.observation.succeed(former.observation)
             self.last_minutes.allow()
         self.strip = LineStrip(self)
-        self.line_view = LineView(self.live)
+        self.line_view = LineView(self.live, self.settings)
         self.line_dock = _LineDock(self.line_view, self)
         self.setAcceptDrops(True)
         self.files: ProjectFiles = ProjectFiles(self, state if former is None else former.files.state)

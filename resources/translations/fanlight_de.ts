@@ -1654,6 +1654,10 @@
         <translation>Bemerkung schreiben, dann Eingabetaste</translation>
     </message>
     <message>
+        <source>events</source>
+        <translation>Ereignisse</translation>
+    </message>
+    <message>
         <source>no alarm waits to be acknowledged</source>
         <translation>kein Alarm wartet auf Quittierung</translation>
     </message>
@@ -7325,6 +7329,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Zeiger &amp;B</translation>
     </message>
     <message>
+        <source>Drawings (*.svg)</source>
+        <translation>Zeichnungen (*.svg)</translation>
+    </message>
+    <message>
         <source>Follow</source>
         <translation>Folgen</translation>
     </message>
@@ -7346,8 +7354,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Anhalten</translation>
     </message>
     <message>
-        <source>Pictures (*.png);;Drawings (*.svg)</source>
-        <translation>Bilder (*.png);;Zeichnungen (*.svg)</translation>
+        <source>Pictures (*.png)</source>
+        <translation>Bilder (*.png)</translation>
     </message>
     <message>
         <source>Save the &amp;picture…</source>
@@ -7380,6 +7388,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>standing still; what comes is kept</source>
         <translation>steht; Kommendes wird aufgehoben</translation>
+    </message>
+    <message>
+        <source>trend</source>
+        <translation>Kurven</translation>
+    </message>
+    <message>
+        <source>values</source>
+        <translation>Werte</translation>
     </message>
     <message>
         <source>{path} cannot be written: {reason}</source>

@@ -18,6 +18,7 @@ from app.record.events import Event, Kind
 from widgets.events_table import Column, EventsModel, Group, kind_text
 from widgets.events_view import EventsView
 from widgets.quick_cells import PADDING
+from widgets.settings import Settings
 
 ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
 EVENTS = (
@@ -34,7 +35,7 @@ def civil(at: float) -> datetime.datetime:
 
 @pytest.fixture
 def view(qtbot: QtBot) -> EventsView:
-    made = EventsView()
+    made = EventsView(Settings(keep=False))
     qtbot.addWidget(made)
     made.resize(900, 400)
     made.set_source_clock(civil)

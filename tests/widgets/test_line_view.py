@@ -296,7 +296,7 @@ def test_saves_what_is_shown_with_the_statistics(
     view.pause_action.setChecked(True)
     path = tmp_path / "line.txt"
 
-    def name(_parent: QWidget, _title: str, _start: str, filters: str) -> tuple[str, str]:
+    def name(_parent: QWidget, _title: str, _start: str, filters: str, *_: object) -> tuple[str, str]:
         return str(path), filters.split(";;")[words]
 
     # The system's own file dialog cannot be operated in a test: it answers this.

@@ -172,7 +172,7 @@ def test_recordings_are_made_and_looked_for_where_the_last_one_lies(
     Writer(second, load(demo_path("booster-pump"))).close()
 
     def answer(path: Path) -> Callable[..., tuple[str, str]]:
-        def asked(_parent: object, _title: str, offer: str, _kinds: str) -> tuple[str, str]:
+        def asked(_parent: object, _title: str, offer: str, _kinds: str, *_: object) -> tuple[str, str]:
             offered.append(Path(offer))
             return str(path), ""
 

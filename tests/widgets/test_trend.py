@@ -21,6 +21,7 @@ from app.project.model import Project
 from app.record.outline import Outline, extremes
 from app.record.source import plottable
 from widgets.palette import DARK, LIGHT, Appearance, Theme
+from widgets.settings import Settings
 from widgets.trend_curves import is_lane, is_stepped, pen, shape
 from widgets.trend_legend import Column
 from widgets.trend_view import TrendView
@@ -116,7 +117,7 @@ def source() -> Told:
 
 @pytest.fixture
 def view(qtbot: QtBot, source: Told) -> TrendView:
-    made = TrendView()
+    made = TrendView(Settings(keep=False))
     qtbot.addWidget(made)
     made.resize(900, 520)
     with qtbot.waitActive(made):
@@ -370,7 +371,7 @@ def test_the_values_at_the_cursors_stay_with_their_signals(view: TrendView) -> N
 
 
 def test_nothing_observed_is_said(qtbot: QtBot) -> None:
-    view = TrendView()
+    view = TrendView(Settings(keep=False))
     qtbot.addWidget(view)
     assert "connect first" in view.state.text()
 

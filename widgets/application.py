@@ -23,6 +23,7 @@ from app.signals.visible import visible
 from widgets import left_off, size
 from widgets.focus_ring import FocusRing
 from widgets.language import Language, Speech, spoken_for
+from widgets.look import Look
 from widgets.palette import Appearance, Theme
 from widgets.questions import say
 from widgets.settings import Settings
@@ -86,12 +87,11 @@ def run_window(
         state = user_state_path("fanlight", appauthor=False)
     theme = Theme(application)
     theme.resize(settings.size)
-    theme.prepare(appearance or settings.appearance)
+    theme.choose(appearance or settings.appearance)
     speech = Speech(application)
     speech.speak(language or settings.language)
     place = _Place(MainWindow(settings, theme, BENCH if demo else DESIGN, state), settings, theme, speech)
     window = place.window
-    theme.choose(theme.appearance)
     ring = FocusRing(application)
     outcome = _Outcome()
     try:
@@ -136,7 +136,8 @@ def make_application() -> QApplication:
     application.setApplicationName("fanlight")
     application.setApplicationDisplayName("Fanlight")
     application.setDesktopFileName("fanlight")
-    application.setStyle("Fusion")
+    if not isinstance(application.style(), Look):
+        application.setStyle(Look())
     application.setWindowIcon(window_icon())
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
     return application

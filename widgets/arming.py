@@ -37,8 +37,8 @@ from PySide6.QtWidgets import (
 
 from app.project.by_itself import ByItself
 from widgets import palette
+from widgets.look import set_look
 from widgets.notice_slot import BRIEF_ABOVE
-from widgets.palette import set_look
 from widgets.plain import plain_label
 from widgets.shortening import ShortLabel
 from widgets.size import percent, scaled
@@ -336,11 +336,8 @@ class ArmingBadge(QFrame):
         self.button.setDefaultAction(self._disarm if armed else self._arm)
         self.button.setVisible(writing.live and not writing.simulated)
         look = "armed" if armed else "unarmed"
-        if self.property("look") != look:
-            set_look(self, look)
-            # The words take their colour from the look of the badge, which Qt works out once for every widget.
-            self._words.style().unpolish(self._words)
-            self._words.style().polish(self._words)
+        set_look(self, look)
+        set_look(self._words, "armed" if armed else "faint")
 
 
 class _Stripes(QWidget):

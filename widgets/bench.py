@@ -21,8 +21,8 @@ from widgets.face_column import FaceColumn
 from widgets.flow import FlowLayout
 from widgets.follower_control import FollowerCards, standing_look
 from widgets.live import Live, NotConnectedError
+from widgets.look import set_look
 from widgets.notice_slot import NoticeSlot
-from widgets.palette import set_look
 from widgets.panel_reason import PanelReason
 from widgets.readings_table import ReadingsTable
 from widgets.settings import Settings

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from widgets import palette
+from widgets.look import set_look
 from widgets.part_model import Index, PartModel
 from widgets.plain import plain_label
 from widgets.quick_cells import QuickCells
@@ -92,9 +93,7 @@ class CellEditor(QLineEdit):
     def judge(self) -> bool:
         """Say what is wrong with what stands there. True if nothing is."""
         reason = self.refusal(self.text())
-        colours = palette.current()
-        edge = colours.fault if reason else colours.accent
-        self.setStyleSheet(f"border: 2px solid {edge}; border-radius: 0; padding: 0;")
+        set_look(self, "wrong" if reason else "cell")
         self.setAccessibleDescription(reason)
         self.words.say(reason, self.geometry())
         return not reason

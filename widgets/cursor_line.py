@@ -13,7 +13,7 @@ from app.signals.repertoire import characters
 from app.signals.text import number_digits
 from widgets.document import Selection
 from widgets.field_places import field_at
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.plain import plain_tip
 from widgets.signal_picker import kinds
 from widgets.specimen import widest_text, width_needed

@@ -82,7 +82,7 @@ class ExportDialog(QDialog):
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
         self.progress.hide()
-        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel, self)
         self.save = QPushButton(self.tr("&Save as\u2026"))
         self.save.setProperty("look", "primary")
         self.buttons.addButton(self.save, QDialogButtonBox.ButtonRole.AcceptRole)

@@ -26,7 +26,7 @@ from app.project.model import Project
 from widgets.document import Document, Selection
 from widgets.flow import FlowLayout
 from widgets.icons import cross_icon, down_icon, tool, up_icon
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.plain import plain_label, plain_tip
 from widgets.steady import Choice
 

@@ -261,7 +261,9 @@ class _Tree(QTreeView):
         """Let no column become narrower than any heading."""
         header, model = self.header(), self.model()
         titles = [str(model.headerData(at, Qt.Orientation.Horizontal)) for at in range(model.columnCount())]
-        header.setMinimumSectionSize(max(heading_width(header, title) for title in titles))
+        widest = max(heading_width(header, title) for title in titles)
+        header.setMinimumSectionSize(widest)
+        header.setDefaultSectionSize(max(widest, header.defaultSectionSize()))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -32,7 +32,7 @@ from widgets import palette
 from widgets.commands import mark_entry
 from widgets.flow import FlowLayout
 from widgets.icons import mark_icon
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.plain import plain_label, plain_tip
 from widgets.readings_table import age_text
 from widgets.shortening import ShortChoice, ShortLabel, ShortLines
@@ -223,7 +223,7 @@ class FollowerCard(QFrame):
             self.body.setText(words)
             own = self.tr("Own values of {name}").format(name=self.follower.name)
             self.body.setAccessibleName(words if self._refused or self._reason else f"{own}: {words}" if words else "")
-        set_look(self.body, "caution" if self._refused else "plain")
+        set_look(self.body, "caution" if self._refused else "")
 
 
 class CardColumn(QScrollArea):

@@ -15,8 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from widgets import palette
 from widgets.drafts import Drafts, Texts
+from widgets.look import set_look
 from widgets.plain import plain_label
 from widgets.size import percent, scaled
 
@@ -165,14 +165,11 @@ class FormRow(QWidget):
         waiting = isinstance(reason, NotYet) and any(
             editor.hasFocus() for row in self.company for editor in row.editors()
         )
-        palette.set_look(self.message, "faint" if waiting else "fault")
+        set_look(self.message, "faint" if waiting else "fault")
         self.message.setText(reason)
         self.message.setVisible(bool(reason) and not self.isHidden())
         for editor in self.editors():
-            editor.setProperty("wrong", bool(reason) and not waiting)
-            edge = "" if waiting or not reason else f"border: 2px solid {palette.current().fault};"
-            if editor.styleSheet() != edge:
-                editor.setStyleSheet(edge)
+            set_look(editor, "wrong" if reason and not waiting else "")
 
     def _left(self) -> None:
         """The focus is elsewhere now: what was still to come is missing."""
@@ -297,13 +294,6 @@ class Form(QWidget):
                 _go_to(row.editors()[0])
                 return True
         return False
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow a change of the palette or the font."""
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange:
-            for row in self.rows:
-                row.show_reason(row._reason)
 
 
 def _go_to(editor: QWidget) -> None:

@@ -35,7 +35,7 @@ from widgets.import_model import ModelChoices
 from widgets.import_notes import NotesList
 from widgets.import_table import SheetView
 from widgets.long_work import LongWork
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.settings import Settings
 from widgets.size import comfortable
 

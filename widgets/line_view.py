@@ -30,7 +30,7 @@ from widgets.commands import allow
 from widgets.flow import FlowLayout
 from widgets.line_figures import LineFigures
 from widgets.live import Live
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.questions import say
 from widgets.saving_place import FileKind, where_to_save
 from widgets.settings import Settings

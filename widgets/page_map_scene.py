@@ -158,7 +158,7 @@ class MapScene(QGraphicsScene):
 
     def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         """From afar, all arrows at once: many thin lines that tell how the map hangs together."""
-        super().drawBackground(painter, rect)
+        painter.fillRect(rect, palette.current().colour("base"))
         if painter.worldTransform().m11() >= WEB:
             return
         if self._web is None:

@@ -43,7 +43,6 @@ class MapView(QGraphicsView):
         self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.SmartViewportUpdate)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.map_scene.setBackgroundBrush(palette.current().colour("base"))
         self._fits = True
         self._content = QRectF()
 

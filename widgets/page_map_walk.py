@@ -13,7 +13,6 @@ from app.checks.finding import Finding
 from app.panel.map_arrows import Kind
 from app.panel.paging import PagingGraph
 from app.project.model import Project
-from widgets import palette
 from widgets.page_map_arrows import Edge, InletItem, Turning
 from widgets.page_map_node import Node
 from widgets.page_map_spoken import screen_in_words, turn_in_words
@@ -106,9 +105,9 @@ class WalkedMap(MapView):
 
     def refresh_colours(self) -> None:
         """Draw in the colours of now."""
+        self.resetCachedContent()
         project, graph, spoken = self._shown
         if project is not None and graph is not None:
-            self.map_scene.setBackgroundBrush(palette.current().colour("base"))
             self.map_scene.show_project(project, graph, self.palette(), spoken)
         self.viewport().update()
 

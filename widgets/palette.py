@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import enum
-import re
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication, QStyle, QWidget
+from PySide6.QtWidgets import QApplication
 
 from widgets import size
 
@@ -157,30 +155,17 @@ class Theme(QObject):
         """What the user asked for."""
         return self._wish
 
-    def prepare(self, appearance: Appearance) -> None:
-        """Use the colours of this appearance, but put off the style sheet until `choose`.
+    def resize(self, percent: int) -> None:
+        """Draw windows that are made from now on at this many per cent of what the system asks for, 100 to 200."""
+        size.use(self._application, self._font, percent)
 
-        With a style sheet Qt works out every widget's look again whenever it gets another parent: a window is made in
-        half the time without one.
-        """
+    def choose(self, appearance: Appearance) -> None:
+        """Use this appearance from now on."""
         global _current
         self._wish = appearance
         dark = appearance is Appearance.DARK or (appearance is Appearance.SYSTEM and system_is_dark())
         _current = DARK if dark else LIGHT
         self._application.setPalette(qt_palette(_current))
-
-    def resize(self, percent: int) -> None:
-        """Draw windows that are made from now on at this many per cent of what the system asks for, 100 to 200."""
-        if percent == size.percent():
-            return
-        size.use(self._application, self._font, percent)
-        if self._application.styleSheet():
-            self._application.setStyleSheet(style_sheet(_current))
-
-    def choose(self, appearance: Appearance) -> None:
-        """Use this appearance from now on."""
-        self.prepare(appearance)
-        self._application.setStyleSheet(style_sheet(_current))
         self.changed.emit()
 
     def _apply(self) -> None:
@@ -200,6 +185,13 @@ def system_is_dark() -> bool:
     return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
 
 
+GOOD: Final = QPalette.ColorRole.LinkVisited
+CAUTION: Final = QPalette.ColorRole.Midlight
+FAULT: Final = QPalette.ColorRole.BrightText
+ON_ARMED: Final = QPalette.ColorRole.Shadow
+"""Roles of our palette that hold a colour which Qt has no role for; Fusion draws nothing of ours with them."""
+
+
 def qt_palette(colours: Colours) -> QPalette:
     """These colours in Qt's roles."""
     palette = QPalette()
@@ -213,110 +205,19 @@ def qt_palette(colours: Colours) -> QPalette:
         "faint": (role.PlaceholderText,),
         "accent": (role.Highlight, role.Accent, role.Link),
         "on_accent": (role.HighlightedText,),
-        "fault": (role.BrightText,),
+        "good": (GOOD,),
+        "caution": (CAUTION,),
+        "fault": (FAULT,),
+        "on_armed": (ON_ARMED,),
     }.items():
         for each in roles:
             palette.setColor(each, colours.colour(name))
     # Fusion draws frames and grooves with these; left to Qt they would be derived for a light desktop.
     palette.setColor(role.Light, colours.colour("raised").lighter(120))
-    palette.setColor(role.Midlight, colours.colour("raised").lighter(108))
     palette.setColor(role.Mid, colours.colour("line"))
     palette.setColor(role.Dark, colours.colour("line").darker(125))
-    palette.setColor(role.Shadow, QColor("#000000") if colours.dark else colours.colour("line").darker(180))
     for each in (role.WindowText, role.Text, role.ButtonText):
         palette.setColor(QPalette.ColorGroup.Disabled, each, colours.colour("off"))
     palette.setColor(QPalette.ColorGroup.Disabled, role.Highlight, colours.colour("line"))
     palette.setColor(QPalette.ColorGroup.Disabled, role.HighlightedText, colours.colour("ink"))
     return palette
-
-
-def set_look(widget: QWidget, look: str) -> None:
-    """Give `widget` one of the looks of the style sheet, also after it was shown."""
-    if widget.property("look") != look:
-        widget.setProperty("look", look)
-        style: QStyle = widget.style()
-        style.unpolish(widget)
-        style.polish(widget)
-
-
-def style_sheet(colours: Colours) -> str:
-    """What the palette cannot say. A widget asks for a look by its dynamic property `look`."""
-    values = {part.name: getattr(colours, part.name) for part in fields(colours)}
-    icons = str(resources.files("resources") / "icons").replace("\\", "/")
-    sheet = _SHEET.format_map(values | {"icons": icons, "shade": "dark" if colours.dark else "light"})
-    return _PIXELS.sub(lambda found: f"{size.scaled(int(found[1]))}px", sheet)
-
-
-_PIXELS: Final = re.compile(r"(?<!border: )\b([2-9]|\d{2,})px")
-"""Measures that grow with the size of the texts; hairlines stay."""
-
-
-_SHEET: Final = """
-QToolTip {{ color: {ink}; background: {band}; border: 1px solid {line}; padding: 3px; }}
-QLabel[look="heading"] {{ font-weight: 600; color: {ink}; }}
-QLabel[look="faint"] {{ color: {faint}; }}
-QLabel[look="good"] {{ color: {good}; font-weight: 600; }}
-QLabel[look="caution"] {{ color: {caution}; font-weight: 600; }}
-QLabel[look="fault"] {{ color: {fault}; font-weight: 600; }}
-QFrame[look="bar"] {{ background: {band}; border: 0; border-bottom: 1px solid {line}; }}
-QFrame[look="card"] {{ background: {base}; border: 1px solid {line}; border-radius: 4px; }}
-QFrame[look="notice"] {{ background: {band}; border: 1px solid {caution}; border-left: 5px solid {caution}; }}
-QFrame[look="alarm"] {{ background: {fault}; border: 0; }}
-QFrame[look="alarm"] QLabel {{ color: {base}; font-weight: 700; font-size: 17px; }}
-QFrame[look="armed"] {{ background: {armed}; border: 0; border-radius: 4px; }}
-QFrame[look="armed"] QLabel {{ color: {on_armed}; font-weight: 700; }}
-QFrame[look="unarmed"] {{ background: transparent; border: 1px solid {line}; border-radius: 4px; }}
-QFrame[look="unarmed"] QLabel {{ color: {faint}; border: 0; }}
-QPushButton {{
-  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 4px; padding: 4px 14px;
-}}
-QPushButton:hover {{ border-color: {accent}; }}
-QPushButton:pressed {{ background: {line}; }}
-QPushButton:default {{ border: 2px solid {accent}; padding: 3px 13px; }}
-QPushButton:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
-QPushButton[look="primary"] {{
-  color: {on_accent}; background: {accent}; border: 1px solid {accent}; font-weight: 600;
-}}
-QPushButton[look="primary"]:pressed {{ background: {ink}; color: {window}; }}
-QPushButton[look="primary"]:disabled {{ background: {band}; color: {off}; border-color: {line}; }}
-QToolButton {{ qproperty-iconSize: 16px 16px; }}
-QToolButton[look="workplace"] {{
-  color: {ink}; background: transparent; border: 0; border-bottom: 3px solid transparent; padding: 5px 16px 3px 16px;
-}}
-QToolButton[look="workplace"]:hover {{ background: {window}; }}
-QToolButton[look="workplace"]:checked {{ color: {accent}; font-weight: 700; border-bottom: 3px solid {accent}; }}
-QToolButton[look="badge"] {{
-  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 3px; padding: 2px 10px; font-weight: 600;
-}}
-QToolButton[look="badge"]:pressed {{ background: {line}; }}
-QToolButton[look="badge"]:disabled {{ color: {off}; border-color: {line}; }}
-QLineEdit, QPlainTextEdit, QTextBrowser {{
-  color: {ink}; background: {base}; border: 1px solid {edge}; border-radius: 3px; padding: 3px 4px;
-  selection-background-color: {accent}; selection-color: {on_accent}; placeholder-text-color: {faint};
-}}
-QLineEdit:disabled, QPlainTextEdit:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
-QComboBox {{
-  color: {ink}; background: {raised}; border: 1px solid {edge}; border-radius: 4px; padding: 1px 8px;
-}}
-QComboBox:disabled {{ color: {off}; background: {window}; border-color: {line}; }}
-QComboBox:editable {{ background: {base}; }}
-QComboBox::drop-down {{ border: 0; width: 20px; }}
-QComboBox::down-arrow {{ image: url("{icons}/down-{shade}.svg"); width: 12px; height: 12px; }}
-QComboBox QAbstractItemView {{ background: {base}; color: {ink}; border: 1px solid {edge}; }}
-QCheckBox, QRadioButton {{ spacing: 6px; }}
-QCheckBox::indicator, QAbstractItemView::indicator {{
-  width: 14px; height: 14px; background: {base}; border: 1px solid {edge}; border-radius: 3px;
-}}
-QCheckBox::indicator:checked, QAbstractItemView::indicator:checked {{
-  background: {accent}; border-color: {accent}; image: url("{icons}/tick-{shade}.svg");
-}}
-QCheckBox::indicator:disabled {{ background: {window}; border-color: {line}; }}
-QHeaderView::section {{
-  background: {band}; color: {faint}; border: 0; border-bottom: 1px solid {line}; padding: 4px 8px; font-weight: 600;
-}}
-QHeaderView[look="narrow"]::section {{ padding: 4px 3px; }}
-QHeaderView[look="narrow"]::section:vertical {{ padding: 0 3px; }}
-QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
-QTableView, QListView, QTreeView {{ background: {base}; alternate-background-color: {band}; border: 1px solid {line}; }}
-QSplitter::handle {{ background: {window}; }}
-"""

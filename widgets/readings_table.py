@@ -34,7 +34,7 @@ from app.project.model import Project
 from app.signals.reading import NEVER_READ, NOT_YET, Quality, Raw, Reading
 from widgets import palette
 from widgets.flow import FlowLayout
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.plain import plain_label, plain_tip
 from widgets.quick_cells import Index, QuickCells
 from widgets.shortening import shorten_placeholder

@@ -25,6 +25,7 @@ from app.project.model import Project, RegisterSignal, Scale
 from app.project.scale_figures import ScaleFigures, exact_text, points_of, too_narrow
 from app.project.wording import refusal_of
 from app.signals.encoding import is_float
+from widgets.look import set_look
 from widgets.plain import plain_label
 from widgets.size import comfortable
 from widgets.steady import WholeNumber
@@ -208,9 +209,7 @@ class ScalingAid(QDialog):
 
     def _take(self, scale: Scale | None, reason: str, *, waiting: bool) -> None:
         self._figures = None if reason else ScaleFigures(self._signal.encoding, scale, self.decimals.value())
-        self.reason.setProperty("look", "faint" if waiting else "fault")
-        self.reason.style().unpolish(self.reason)
-        self.reason.style().polish(self.reason)
+        set_look(self.reason, "faint" if waiting else "fault")
         self.reason.setText(reason[:1].upper() + reason[1:])
         self.reason.setVisible(bool(reason))
         self.buttons.button(QDialogButtonBox.StandardButton.Ok).setEnabled(not reason)

@@ -52,9 +52,13 @@ def comfortable(dialog: QWidget, width: int, height: int) -> QSize:
     return QSize(scaled(width), scaled(height)).boundedTo(room)
 
 
+def heading_margin(header: QWidget | None) -> int:
+    """Pixels beside the heading of a column, on either side."""
+    return scaled(3 if header is not None and header.property("look") == "narrow" else 8)
+
+
 def heading_width(header: QHeaderView, text: str) -> int:
-    """Pixels that the heading of a column needs, in the weight and with the margins of our style sheet."""
+    """Pixels that the heading of a column needs, in its weight and with its margins."""
     font = QFont(header.font())
     font.setWeight(QFont.Weight.DemiBold)
-    margins = 3 if header.property("look") == "narrow" else 8
-    return QFontMetrics(font).horizontalAdvance(text) + 2 * scaled(margins) + 2
+    return QFontMetrics(font).horizontalAdvance(text) + 2 * heading_margin(header) + 2

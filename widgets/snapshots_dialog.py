@@ -35,7 +35,7 @@ from widgets.document import Document
 from widgets.flow import FlowLayout
 from widgets.live import Live
 from widgets.long_work import LongWork
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.plain import plain_label, plain_tip
 from widgets.registers_table import Line, RegistersTable, Sides
 from widgets.restoring_dialog import RestoringDialog

@@ -25,6 +25,7 @@ class StopAlarm(QFrame):
         self.setProperty("look", "alarm")
         self.setAutoFillBackground(True)
         self.headline = ShortLabel()
+        self.headline.setProperty("look", "alarm")
         self.seen = QPushButton(self.tr("I have looked at the machine"))
         self.seen.setAutoDefault(False)
         self.seen.clicked.connect(self._forget)

@@ -32,9 +32,10 @@ from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog, program
 from widgets.language import Language
 from widgets.line_view import LineView
 from widgets.live import Live
+from widgets.look import set_look
 from widgets.notice_slot import slot_height
 from widgets.observation import Observation
-from widgets.palette import Appearance, Theme, set_look
+from widgets.palette import Appearance, Theme
 from widgets.project_files import ProjectFiles
 from widgets.questions import say
 from widgets.recording import LastMinutes

@@ -211,7 +211,7 @@ def _header(header: QHeaderView) -> Iterator[str]:
             continue
         asked = model.headerData(section, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole)
         heavy = QFont(header.font())
-        heavy.setWeight(QFont.Weight.DemiBold)  # as the style sheet asks
+        heavy.setWeight(QFont.Weight.DemiBold)  # as they are drawn
         mark = header.style().pixelMetric(QStyle.PixelMetric.PM_HeaderMarkSize, None, header)
         sorted_here = header.isSortIndicatorShown() and header.sortIndicatorSection() == section
         needed = QFontMetrics(heavy).horizontalAdvance(str(text)) + 2 * HEADING_MARGIN + (mark if sorted_here else 0)

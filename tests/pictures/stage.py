@@ -79,7 +79,6 @@ def staged(setting: Setting, demo: str = DEMO) -> Iterator[MainWindow]:
             window.deleteLater()
             speech.speak(Language.ENGLISH)
             theme.resize(100)
-            application.setStyleSheet("")
             application.setPalette(before[0])
             application.setFont(before[1])
             theme.deleteLater()

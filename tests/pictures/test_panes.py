@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtGui import QImage
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtWidgets import QDialog, QPushButton, QWidget
 
 import widgets
 from tests.pictures.__main__ import main
@@ -73,6 +73,20 @@ def test_every_dialog_of_the_program_is_among_the_panes() -> None:
                 with pane.open(window) as shown:
                     seen.add(type(shown))
     assert {kind.__name__ for kind in every_dialog() - seen} == set()
+
+
+def test_enter_does_what_the_button_of_a_dialog_promises_that_stands_out() -> None:
+    found: dict[str, str] = {}
+    with staged(Setting()) as window:
+        for pane in panes():
+            with pane.open(window) as shown:
+                for button in shown.findChildren(QPushButton) if isinstance(shown, QDialog) else ():
+                    if button.property("look") == "primary" and button.isEnabled():
+                        found[pane.name] = next(
+                            (each.text() for each in shown.findChildren(QPushButton) if each.isDefault()), ""
+                        )
+                        assert button.isDefault(), found
+    assert "dialog-export" in found
 
 
 def test_names_of_panes_are_unique() -> None:

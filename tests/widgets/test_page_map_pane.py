@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 from PySide6.QtCore import QPoint, QPointF, Qt, QTimer
-from PySide6.QtGui import QContextMenuEvent
+from PySide6.QtGui import QContextMenuEvent, QPalette
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
@@ -20,6 +20,7 @@ from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.page_map import PageMap
 from widgets.page_map_turn import TurnDialog
+from widgets.palette import DARK, LIGHT, Appearance, Theme
 
 Key = Qt.Key
 LEFT = Qt.MouseButton.LeftButton
@@ -43,6 +44,26 @@ def design(qtbot: QtBot, document: Document) -> DesignWorkplace:
     made.show_view("map")
     made.map.setFocus()
     return made
+
+
+def ground(page_map: PageMap) -> str:
+    return page_map.viewport().grab().toImage().pixelColor(2, 2).name()
+
+
+def test_it_takes_another_palette_also_behind_another_view(
+    design: DesignWorkplace, qapp: QApplication, qtbot: QtBot
+) -> None:
+    theme = Theme(qapp)
+    theme.choose(Appearance.LIGHT)
+    qtbot.waitUntil(lambda: ground(design.map) == LIGHT.base)
+    design.show_view("signals")
+    design.document.open(load(demo_path("booster-pump")), None)
+    theme.choose(Appearance.DARK)
+    qtbot.waitUntil(lambda: design.map.palette().color(QPalette.ColorRole.Base).name() == DARK.base)
+    design.show_view("map")
+    assert ground(design.map) == DARK.base
+    theme.choose(Appearance.LIGHT)
+    theme.deleteLater()
 
 
 def middle(page_map: PageMap, name: str) -> QPoint:

@@ -15,12 +15,11 @@ from widgets.palette import DARK, LIGHT, TEXT_PAIRS, Appearance, Colours, Theme,
 
 @pytest.fixture
 def theme(qapp: QApplication) -> Iterator[Theme]:
-    before, sheet = qapp.palette(), qapp.styleSheet()
+    before = qapp.palette()
     made = Theme(qapp)
     yield made
     made.choose(Appearance.LIGHT)
     qapp.setPalette(before)
-    qapp.setStyleSheet(sheet)
     made.deleteLater()
 
 
@@ -59,7 +58,6 @@ def test_a_choice_of_the_user_changes_palette_and_sheet(theme: Theme, qapp: QApp
     theme.choose(Appearance.DARK)
     assert palette.current() is DARK
     assert qapp.palette().color(QPalette.ColorRole.Window).name() == DARK.window
-    assert DARK.accent in qapp.styleSheet()
     theme.choose(Appearance.LIGHT)
     assert palette.current() is LIGHT
     assert qapp.palette().color(QPalette.ColorRole.Text).name() == LIGHT.ink

@@ -287,15 +287,15 @@ def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view
     assert view.cursors is None
 
 
-def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplication) -> None:
+def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplication, qtbot: QtBot) -> None:
     theme = Theme(qapp)
     theme.choose(Appearance.LIGHT)
     view.plot.set_cursor(0, 5.0)
     panes, menus = list(view.plot._panes), [pane.getViewBox().menu for pane in view.plot._panes]
     theme.choose(Appearance.DARK)
+    qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == DARK.base)
     assert view.plot._panes == panes
     assert all(isValid(menu) for menu in menus if menu is not None)
-    assert view.plot.backgroundBrush().color().name() == DARK.base
     axis = panes[0].getAxis("left")
     assert (axis.textPen().color().name(), axis.pen().color().name()) == (DARK.ink, DARK.line)
     assert DARK.ink in axis.label.toHtml()
@@ -304,8 +304,7 @@ def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplica
         assert view.plot._curves[name][0].opts["pen"] == pen(number, dark=True)
     assert view.plot.cursors[0] == 5.0
     theme.choose(Appearance.LIGHT)
-    assert view.plot.backgroundBrush().color().name() == LIGHT.base
-    qapp.setStyleSheet("")
+    qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == LIGHT.base)
     theme.deleteLater()
 
 

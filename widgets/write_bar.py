@@ -17,7 +17,7 @@ from app.signals.encoding import is_text
 from app.signals.reading import NEVER_READ, Reading, Value
 from widgets.icons import cross_icon, tool
 from widgets.live import Live
-from widgets.palette import set_look
+from widgets.look import set_look
 from widgets.shortening import ShortChoice, ShortLabel
 from widgets.size import scaled
 from widgets.typed import number

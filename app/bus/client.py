@@ -10,9 +10,9 @@ import asyncio
 import time
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf
-from typing import Final
+from typing import Final, NamedTuple
 
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
@@ -55,8 +55,7 @@ _WRONGLY: Final = (FaultKind.WRONG_LENGTH, FaultKind.WRONG_FUNCTION, FaultKind.W
 """What a unit's own answer may be called that is sound and not the right one."""
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """A verified answer: its PDU (empty for a broadcast), and `time.monotonic()` when it was complete."""
 
     pdu: bytes

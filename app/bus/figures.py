@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import ceil
-from statistics import median
 from types import MappingProxyType
 from typing import Self
 
 from app.bus.faults import FaultKind
-from app.bus.timing import Pace
+from app.bus.timing import Pace, quantile
 from app.bus.transactions import Transaction
 
 
@@ -25,11 +23,11 @@ class Spread:
 
     @classmethod
     def of(cls, times: Sequence[float]) -> Self | None:
-        """The spread of some times; None if there are none. `most` is the nearest rank, without interpolation."""
+        """The spread of some times, by `timing.quantile`; None if there are none."""
         if not times:
             return None
         ordered = sorted(times)
-        return cls(median(ordered), ordered[ceil(0.95 * len(ordered)) - 1], ordered[-1])
+        return cls(quantile(ordered, 0.5), quantile(ordered, 0.95), ordered[-1])
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +65,7 @@ def figures(transactions: Sequence[Transaction], pace: Pace) -> Figures:
         times[transaction.follower].append(turnaround)
         if request.function < 5 and request.count:
             reads[request.unit, request.pdu].append(transaction.ms)
-    cycle = sum(median(of_read) + pace.silence_ms for of_read in reads.values())
+    cycle = sum(quantile(sorted(of_read), 0.5) + pace.silence_ms for of_read in reads.values())
     spreads = {name: spread for name, found in times.items() if (spread := Spread.of(found))}
     seconds, busy = _busy(transactions, pace)
     return Figures(

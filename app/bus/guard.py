@@ -259,6 +259,8 @@ class MbapStream:
             self._given_up = False
             if not self._continued(data) and mbap_length(data, 0) and int.from_bytes(data[:2], "big") in expected:
                 self.rest = b""  # the one that broke off ends there: here begins what was asked for
+        if not self.rest and mbap_length(data, 0) == len(data):
+            return [data]
         frames, self.rest = mbap_frames(self.rest + data if self.rest else data, final=False)
         return frames
 

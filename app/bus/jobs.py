@@ -52,11 +52,11 @@ class Job:
     """Others have taken its place."""
     alone: bool = False
     """Its follower refused to read more along with it."""
+    signals: tuple[str, ...] = field(init=False)
+    """What it brings."""
 
-    @property
-    def signals(self) -> tuple[str, ...]:
-        """What it brings."""
-        return self.read.signals
+    def __post_init__(self) -> None:
+        self.signals = self.read.signals
 
     @property
     def every_s(self) -> float:

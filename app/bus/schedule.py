@@ -39,7 +39,7 @@ class Schedule(Generic[_R]):
 
     def put(self, read: _R, at: float) -> None:
         """Let a read be due at `at`."""
-        heap = self._others if self._names.isdisjoint(read.signals) else self._shown
+        heap = self._others if not self._names or self._names.isdisjoint(read.signals) else self._shown
         heapq.heappush(heap, (at, next(self._order), read))
 
     def clear(self) -> None:

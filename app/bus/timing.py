@@ -12,7 +12,9 @@ import selectors
 import time
 from bisect import bisect_left, insort
 from collections import deque
+from collections.abc import Sequence
 from dataclasses import dataclass
+from math import ceil
 from typing import Any, Final
 
 from app.bus.endpoint import Endpoint
@@ -103,14 +105,17 @@ class Turnarounds:
 
     def quantile(self, share: float) -> float | None:
         """The time that `share` (0..1) of the latest answers did not exceed; None before the first one."""
-        if not self._sorted:
-            return None
-        return self._sorted[min(len(self._sorted) - 1, int(share * len(self._sorted)))]
+        return quantile(self._sorted, share) if self._sorted else None
 
     @property
     def median_ms(self) -> float | None:
         """Half of the latest answers took no longer; None before the first one."""
         return self.quantile(0.5)
+
+
+def quantile(ordered: Sequence[float], share: float) -> float:
+    """The least of some times in order that `share` (0..1) of them do not exceed: nearest rank, nothing in between."""
+    return ordered[max(0, ceil(share * len(ordered)) - 1)]
 
 
 def data_bytes(table: Table, count: int) -> int:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import threading
 from collections import deque
-from dataclasses import dataclass
 from itertools import islice
-from typing import Final
+from typing import Final, NamedTuple
 
 from app.bus.faults import Fault
 from app.bus.requests import Request
@@ -14,8 +13,7 @@ from app.bus.requests import Request
 KEPT_TRANSACTIONS: Final = 2000
 
 
-@dataclass(frozen=True, slots=True)
-class Transaction:
+class Transaction(NamedTuple):
     """One request and what came of it.
 
     `at` is `time.monotonic()` when the request was sent; `sent` and `received` are the bytes on the wire, whole frames

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import pairwise
 
 from app.bus.faults import Fault, FaultKind
@@ -19,7 +18,7 @@ READ = read_request(1, "holding", 310, 1)
 GOOD = Transaction(
     at=1.0, line="hall", follower="fan", request=READ, sent=READ.rtu, received=READ.rtu, ms=1.0, fault=None
 )
-SILENT = replace(GOOD, follower="tank", received=b"", fault=Fault(FaultKind.SILENCE, "unit 2 did not answer"))
+SILENT = GOOD._replace(follower="tank", received=b"", fault=Fault(FaultKind.SILENCE, "unit 2 did not answer"))
 
 
 def quiet_project() -> Project:

@@ -1,13 +1,14 @@
-"""Several requests in flight on Modbus TCP, against one client in C (libmodbus) on the same server in the same run."""
+"""Several requests in flight on Modbus TCP, against one client in C (libmodbus), which has one, in the same run.
+
+The server is one of our own in C, so that it is not what is measured: libmodbus's own answers one request a turn.
+"""
 
 from __future__ import annotations
 
 import asyncio
-import shutil
 import subprocess
 import time
 from collections.abc import Callable, Iterator
-from pathlib import Path
 from statistics import median
 
 import pytest
@@ -17,39 +18,10 @@ from app.bus.endpoint import Endpoint
 from app.bus.requests import read_request, registers_of
 from app.bus.timing import exact_loop
 from app.bus.transactions import TransactionLog
+from tests.bench.fast_server import compiled, fast_server
 
-LEAST_RATIO = 0.5
-"""Of the reads per second of the client in C with 16 requests in flight; what is reached is told with -s."""
-
-SERVER = r"""
-#include <modbus.h>
-#include <stdio.h>
-#include <unistd.h>
-#include <netinet/in.h>
-#include <sys/socket.h>
-int main(void) {
-    modbus_t *context = modbus_new_tcp("127.0.0.1", 0);
-    modbus_mapping_t *mapping = modbus_mapping_new(0, 0, 500, 0);
-    for (int i = 0; i < 500; i++) mapping->tab_registers[i] = i;
-    int listener = socket(AF_INET, SOCK_STREAM, 0);
-    struct sockaddr_in name = { .sin_family = AF_INET, .sin_addr.s_addr = htonl(INADDR_LOOPBACK) };
-    socklen_t size = sizeof name;
-    if (bind(listener, (struct sockaddr *) &name, size) || listen(listener, 5)) return 1;
-    getsockname(listener, (struct sockaddr *) &name, &size);
-    printf("%d\n", ntohs(name.sin_port));
-    fflush(stdout);
-    for (;;) {
-        unsigned char query[MODBUS_TCP_MAX_ADU_LENGTH];
-        if (modbus_tcp_accept(context, &listener) < 0) return 1;
-        for (;;) {
-            int length = modbus_receive(context, query);
-            if (length < 0) break;
-            if (length > 0) modbus_reply(context, query, length, mapping);
-        }
-        modbus_close(context);
-    }
-}
-"""
+LEAST_RATIO = {1: 0.4, 4: 0.8, 16: 1.2}
+"""Of the reads per second of the client in C, by requests in flight; what is reached is told with -s."""
 
 CLIENT = r"""
 #include <modbus.h>
@@ -74,31 +46,17 @@ int main(int argc, char **argv) {
 """
 
 
-def compiled(folder: Path, name: str, source: str) -> str:
-    """The path of a program made of `source`."""
-    written = folder / f"{name}.c"
-    written.write_text(source)
-    flags = ["-O2", "-I/usr/include/modbus", "-o", str(folder / name), str(written), "-lmodbus"]
-    made = subprocess.run(["gcc", *flags], capture_output=True, text=True)
-    if made.returncode:
-        pytest.skip("libmodbus-dev is not installed")
-    return str(folder / name)
+@pytest.fixture(scope="module")
+def port(tmp_path_factory: pytest.TempPathFactory) -> Iterator[int]:
+    """The port of a server that is never the limit."""
+    with fast_server(tmp_path_factory.mktemp("server")) as port:
+        yield port
 
 
 @pytest.fixture(scope="module")
-def programs(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[int, str]]:
-    """The port of a libmodbus server that runs, and the path of the client."""
-    if shutil.which("gcc") is None:
-        pytest.skip("there is no gcc")
-    folder = tmp_path_factory.mktemp("c")
-    server, client = compiled(folder, "server", SERVER), compiled(folder, "client", CLIENT)
-    process = subprocess.Popen([server], stdout=subprocess.PIPE)
-    try:
-        assert process.stdout is not None
-        yield int(process.stdout.readline()), client
-    finally:
-        process.kill()
-        process.communicate()
+def client(tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The path of the client in C."""
+    return compiled(tmp_path_factory.mktemp("client"), "client", CLIENT, "-I/usr/include/modbus", "-lmodbus")
 
 
 async def ours(port: int, registers: int, reads: int, in_flight: int) -> tuple[float, float]:
@@ -121,34 +79,62 @@ async def ours(port: int, registers: int, reads: int, in_flight: int) -> tuple[f
     return log.count / took, busy / took
 
 
+class Bare(asyncio.Protocol):
+    """asyncio and nothing else: what is sent is ready, what comes is not looked at."""
+
+    def __init__(self) -> None:
+        self.answers: asyncio.Queue[bytes] = asyncio.Queue()
+
+    def data_received(self, data: bytes) -> None:
+        self.answers.put_nowait(data)
+
+
+async def bare(port: int, registers: int, reads: int) -> float:
+    """Requests per second of bare asyncio, one in flight."""
+    transport, protocol = await asyncio.get_running_loop().create_connection(Bare, "127.0.0.1", port)
+    frame = read_request(1, "holding", 10, registers).mbap(1)
+    started = time.perf_counter()
+    for _ in range(reads):
+        transport.write(frame)
+        await protocol.answers.get()
+    took = time.perf_counter() - started
+    transport.close()
+    return reads / took
+
+
 @pytest.mark.parametrize("registers", [10, 100])
 @pytest.mark.parametrize("in_flight", [1, 4, 16])
 def test_reads_per_second_against_libmodbus(
-    programs: tuple[int, str],
+    port: int,
+    client: str,
     registers: int,
     in_flight: int,
     request: pytest.FixtureRequest,
     record_property: Callable[[str, object], None],
 ) -> None:
-    port, client = programs
     measured = request.config.getoption("benchmark_enable")
-    reads, rounds = (4800, 5) if measured else (480, 1)
+    reads, rounds = (4800, 7) if measured else (480, 1)
 
     def c() -> float:
-        return float(subprocess.run([client, str(port), str(registers), str(reads)], capture_output=True).stdout)
+        asked = [client, str(port), str(registers), str(reads)]
+        return float(subprocess.run(asked, capture_output=True, check=True).stdout)
 
-    rates, theirs, loads = [], [], []
+    rates, theirs, loads, bares = [], [], [], []
     for _ in range(rounds):
         with asyncio.Runner(loop_factory=exact_loop) as runner:
             rate, load = runner.run(ours(port, registers, reads, in_flight))
+            bares.append(runner.run(bare(port, registers, reads)))
         rates.append(rate)
         loads.append(load)
         theirs.append(c())
-    ratio = median(rate / there for rate, there in zip(rates, theirs, strict=True))
+    # What else runs on the machine only ever takes away: the best round of each says what it can do.
+    ratio = max(rates) / max(theirs)
     print(
-        f"{registers} registers, {in_flight} in flight: {median(rates):.0f} reads/s at {100 * median(loads):.0f} % of "
-        f"a core, libmodbus {median(theirs):.0f}, ratio {ratio:.2f}"
+        f"{registers} registers, {in_flight} in flight: {max(rates):.0f} reads/s at {100 * median(loads):.0f} % of "
+        f"a core, libmodbus {max(theirs):.0f}, bare asyncio {max(bares):.0f}, ratios {ratio:.2f} and "
+        f"{max(rates) / max(bares):.2f}"
     )
     record_property("of libmodbus", round(ratio, 2))
-    if measured and in_flight == 16:
-        assert ratio >= LEAST_RATIO
+    record_property("of bare asyncio, one in flight", round(max(rates) / max(bares), 2))
+    if measured:
+        assert ratio >= LEAST_RATIO[in_flight]

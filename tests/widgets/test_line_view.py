@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -431,7 +430,7 @@ def shown(qtbot: QtBot) -> TransactionParts:
 
 def test_what_is_wrong_carries_a_mark(shown: TransactionParts) -> None:
     spoilt = ANSWER[:-1] + b"\x00"
-    bad = replace(transaction(1.0), received=spoilt, fault=Fault(FaultKind.BAD_CRC, "it arrived damaged"))
+    bad = transaction(1.0)._replace(received=spoilt, fault=Fault(FaultKind.BAD_CRC, "it arrived damaged"))
     shown.show_row(Row(bad, 1.0, NO_NAMES))
     marked = [row for row in parts(shown) if row[2].startswith("\u26a0")]
     assert [(row[0], row[1]) for row in marked] == [("30 00", "check sum")]
@@ -446,7 +445,7 @@ def test_nothing_received_is_said(shown: TransactionParts) -> None:
 
 def test_long_words_get_the_room_they_need(shown: TransactionParts) -> None:
     refused = bytes.fromhex("01 83 02 C0 F1")
-    shown.show_row(Row(replace(transaction(1.0), received=refused), 1.0, NO_NAMES))
+    shown.show_row(Row(transaction(1.0)._replace(received=refused), 1.0, NO_NAMES))
     shown.resize(330, 400)
     QApplication.processEvents()
     top = head(shown, 1)

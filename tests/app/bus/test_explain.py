@@ -338,11 +338,11 @@ def test_a_sign_of_life_is_explained() -> None:
 
 
 def test_predicted_time_stands_against_the_measured_one() -> None:
-    answered = replace(serial(READ, GOOD, ms=20.0), predicted_ms=18.5)
+    answered = serial(READ, GOOD, ms=20.0)._replace(predicted_ms=18.5)
     assert explain(answered).timing == "20.0 ms, predicted 18.5 ms"
-    silent = replace(answered, received=b"", fault=SILENT)
+    silent = answered._replace(received=b"", fault=SILENT)
     assert explain(silent).timing == "given up after 20.0 ms, predicted 18.5 ms"
-    assert explain(replace(answered, predicted_ms=0.0)).timing == "20.0 ms"
+    assert explain(answered._replace(predicted_ms=0.0)).timing == "20.0 ms"
 
 
 def test_nothing_received_is_nothing() -> None:

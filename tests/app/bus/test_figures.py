@@ -29,7 +29,7 @@ def done(
 
 
 def test_a_spread_is_middle_most_and_worst() -> None:
-    assert Spread.of([float(n) for n in range(1, 101)]) == Spread(50.5, 95.0, 100.0)
+    assert Spread.of([float(n) for n in range(1, 101)]) == Spread(50.0, 95.0, 100.0)
     assert Spread.of([3.0]) == Spread(3.0, 3.0, 3.0)
     assert Spread.of([]) is None
 

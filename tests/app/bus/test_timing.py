@@ -5,11 +5,20 @@ from __future__ import annotations
 import asyncio
 import time
 
+import numpy as np
 import pytest
 from hypothesis import given, strategies as st
 
 from app.bus.endpoint import Endpoint
-from app.bus.timing import PunctualSleep, Turnarounds, character_bits, exact_loop, pace_of, silent_intervals_ms
+from app.bus.timing import (
+    PunctualSleep,
+    Turnarounds,
+    character_bits,
+    exact_loop,
+    pace_of,
+    quantile,
+    silent_intervals_ms,
+)
 
 
 @pytest.mark.parametrize(("count", "ms"), [(1, 12.6), (10, 22.9), (50, 68.8), (125, 154.7)])
@@ -47,7 +56,7 @@ def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
     assert measured.median_ms is None
     for ms in (100.0, 1.0, 2.0, 3.0, 4.0):
         measured.add(ms)
-    assert [measured.quantile(share) for share in (0.5, 0.95, 0.0)] == [3.0, 4.0, 1.0]
+    assert [measured.quantile(share) for share in (0.5, 0.95, 0.0)] == [2.0, 4.0, 1.0]
     assert (measured.count, measured.worst_ms) == (5, 100.0)
     measured.add(-0.5)
     assert measured.quantile(0.0) == 0.0
@@ -58,9 +67,15 @@ def test_turnarounds_are_those_of_a_sorted_list(times: list[float], keep: int) -
     measured = Turnarounds(keep)
     for ms in times:
         measured.add(ms)
-    latest = sorted(times[-keep:])
-    assert measured.median_ms == latest[len(latest) // 2]
-    assert measured.quantile(1.0) == latest[-1]
+    latest = times[-keep:]
+    assert measured.median_ms == np.quantile(latest, 0.5, method="inverted_cdf")
+    assert measured.quantile(1.0) == max(latest)
+
+
+@given(st.lists(st.floats(0, 1000), min_size=1, max_size=300), st.sampled_from([0.0, 0.25, 0.5, 0.9, 0.99, 1.0]))
+def test_quantiles_are_those_of_numpy(times: list[float], share: float) -> None:
+    # numpy's method 1 of Hyndman and Fan (1996): the nearest rank.
+    assert quantile(sorted(times), share) == np.quantile(times, share, method="inverted_cdf")
 
 
 def test_an_exchange_takes_its_characters_and_the_turnaround() -> None:

@@ -128,7 +128,10 @@ class TransactionParts(QWidget):
         told = self._explanation = explain(row.transaction, row.names)
         self.head.setText(f"{clock_text(row.at)}  {row.transaction.follower}: {row.transaction.kind}; {told.timing}")
         self.fault.setText(f"\u26a0 {told.fault}")
-        self._add(self.tr("Sent"), told.sent)
+        if told.sent.parts:
+            self._add(self.tr("Sent"), told.sent)
+        else:
+            self._head_row(self.tr("Sent: nothing"))
         for frame in told.received:
             self._add(self.tr("Received"), frame)
         if not told.received:

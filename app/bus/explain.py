@@ -55,7 +55,7 @@ def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explan
 def _timing(transaction: Transaction) -> str:
     """Measured against predicted time, in words."""
     fault = transaction.fault
-    answered = fault is None or fault.kind in (FaultKind.EXCEPTION, FaultKind.LATE)
+    answered = fault is None or fault.kind in (FaultKind.EXCEPTION, FaultKind.LATE, FaultKind.UNASKED)
     took, predicted = milliseconds(transaction.ms), transaction.predicted_ms
     if not predicted:
         return f"{took} ms" if answered else translate("bus", "given up after {took} ms").format(took=took)

@@ -74,7 +74,8 @@ def many_lines(explanation: Explanation, clock: str) -> str:
     ]
     if explanation.fault:
         lines.append(f"  {explanation.fault}")
-    lines += ["  " + translate("bus", "sent: request"), *_part_lines([explanation.sent])]
+    sent = translate("bus", "sent: request") if transaction.sent else translate("bus", "sent: nothing")
+    lines += ["  " + sent, *_part_lines([explanation.sent])]
     for frame in explanation.received:
         lines += ["  " + translate("bus", "received: {what}").format(what=frame.words), *_part_lines([frame])]
     if not explanation.received:

@@ -22,6 +22,7 @@ from app.bus.requests import (
     write_registers,
 )
 from app.bus.transactions import Transaction
+from app.bus.transcript import many_lines
 from app.project.files import load, parse
 from app.project.model import Project
 from projects import demo_path
@@ -343,6 +344,18 @@ def test_predicted_time_stands_against_the_measured_one() -> None:
     silent = answered._replace(received=b"", fault=SILENT)
     assert explain(silent).timing == "given up after 20.0 ms, predicted 18.5 ms"
     assert explain(answered._replace(predicted_ms=0.0)).timing == "20.0 ms"
+
+
+def test_an_answer_that_nobody_asked_for_is_explained_by_the_request_that_it_answers_again() -> None:
+    request = read_request(3, "holding", 10, 1)
+    unasked = replace(
+        serial(request, framed(request, b"\x03\x02\x00\x07")), sent=b"", fault=Fault(FaultKind.UNASKED, "")
+    )
+    told = explain(unasked)
+    assert told.sent.data == b""
+    assert [frame.role for frame in told.received] == [Role.ANSWER]
+    assert told.timing == "20.0 ms"
+    assert "sent: nothing" in many_lines(told, "12:00:00.000")
 
 
 def test_nothing_received_is_nothing() -> None:

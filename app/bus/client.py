@@ -17,6 +17,7 @@ from typing import Final, NamedTuple
 from app.bus.endpoint import Endpoint
 from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
 from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault
+from app.bus.lateness import Lateness
 from app.bus.repeats import REPEATED_WITHIN_S, Chain, Repeats, Unasked
 from app.bus.requests import Request, read_request
 from app.bus.settling import Settling
@@ -47,10 +48,8 @@ UNKNOWN_MARGIN_S: Final = 0.02
 _TRANSACTIONS: Final = 0x10000
 
 
-LINGERING: Final = 0.6
-"""How long, in time-outs, an answer is listened for after the time-out: so short that the line is back soon."""
-
-
+_UNANSWERED: Final = (FaultKind.SILENCE, FaultKind.CUT, FaultKind.GARBLED)
+"""After these the answer may still come."""
 _WRONGLY: Final = (FaultKind.WRONG_LENGTH, FaultKind.WRONG_FUNCTION, FaultKind.WRONG_ECHO)
 """What a unit's own answer may be called that is sound and not the right one."""
 
@@ -65,13 +64,18 @@ class Answer(NamedTuple):
 class _Flight:
     """One request that is outstanding."""
 
-    __slots__ = ("answer", "guard", "limit_s", "quiet", "request", "sent")
+    __slots__ = ("answer", "guard", "judged", "late", "limit_s", "quiet", "request", "sent")
 
     def __init__(self, request: Request, guard: RtuGuard | MbapGuard, limit_s: float) -> None:
         self.request = request
         self.guard = guard
         self.sent = 0.0
         self.limit_s = limit_s
+        """Since `sent`."""
+        self.late: Fault | None = None
+        """That the answer to an earlier request came meanwhile."""
+        self.judged = 0
+        """Of what the guard has received: behind the frames that were looked at for that."""
         self.quiet: asyncio.TimerHandle | None = None
         self.answer: asyncio.Future[bytes] = asyncio.get_running_loop().create_future()
 
@@ -95,6 +99,7 @@ class Client:
         self.pace = pace_of(endpoint)
         self.settling = Settling(max(PATIENCE_S, 100 * endpoint.timeout_ms / 1000))
         self.repeats = Repeats()
+        self.lateness = Lateness(endpoint.timeout_ms / 1000)
         self.turnarounds: dict[int, Turnarounds] = {}
         """How long each unit takes to answer, by unit."""
         self._record = record
@@ -117,6 +122,7 @@ class Client:
         self._echo: bool | None = None
         self._transaction = 0
         self._late: OrderedDict[int, float] = OrderedDict()
+        """When the requests went out that were given up, by their numbers."""
         self._opened_before = False
         self._sweeper: asyncio.TimerHandle | None = None
         self._prover: asyncio.TimerHandle | None = None
@@ -195,9 +201,9 @@ class Client:
     ) -> Answer:
         """Send `request` and wait for its verified answer.
 
-        With `linger`, a time-out on a line whose frames carry no number is followed by listening a little
-        longer, so that an answer that is merely late is told as that and cannot be mistaken later; `on_timeout` is
-        called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
+        With `linger`, a time-out is followed by listening longer (see `lateness`), unless several requests may be under
+        way, so that an answer that is merely late is told as that, and nothing is asked while it is owed; `on_timeout`
+        is called first. `permit` is asked at the last moment before the request goes out; what it raises is passed on,
         and nothing is sent. A write to unit 0 of an RTU line is a broadcast: nobody answers, and the followers' time to
         do it is waited for instead. `at_once` leaves out to learn first whether the line echoes; the answer to such a
         write may be its echo, and proves nothing without a read.
@@ -206,7 +212,7 @@ class Client:
         Raises ValueError for a read of unit 0 on an RTU line.
         """
         if not self._rtu:
-            return await self._exchange_mbap(request, permit)
+            return await self._exchange_mbap(request, permit, linger=linger and self.in_flight == 1)
         if request.unit == 0:
             return await self._broadcast(request, permit)
         if self._echo is None and request.echo_could_answer and not at_once:
@@ -243,7 +249,7 @@ class Client:
                 fault = exception_fault(pdu[1], request.deed)
         except LineFault as failed:
             fault = failed.fault
-            if linger and fault.kind in (FaultKind.SILENCE, FaultKind.CUT, FaultKind.GARBLED):
+            if linger and (flight.late is not None or fault.kind in _UNANSWERED):
                 fault, pdu = await self._linger(flight, fault)
         except asyncio.CancelledError:
             self.settling.unanswered(request, at)
@@ -254,9 +260,8 @@ class Client:
         ended = time.perf_counter()
         if fault is None or fault.kind is FaultKind.EXCEPTION:
             ended = min(ended, self._last_byte)
-        elif guard.received and not pdu and not fault.of_connection:
-            late = self._late_answer(guard.received)
-            fault = fault if late is None else late[1]
+        elif flight.late is not None and not pdu and not fault.of_connection:
+            fault = flight.late
         fault = self._judge(request, guard, fault, pdu, at, at + (ended - sent))
         self._learn(request, guard, fault, pdu, at)
         took = 1000 * (ended - sent)
@@ -268,16 +273,22 @@ class Client:
         return Answer(pdu, at + (ended - sent))
 
     async def _linger(self, flight: _Flight, fault: Fault) -> tuple[Fault, bytes]:
-        """Listen a little longer; gives what is wrong after all, and the late answer."""
-        self.on_timeout(flight.request, fault)
-        started = time.perf_counter()
-        flight.answer = asyncio.get_running_loop().create_future()
-        flight.limit_s = LINGERING * self._timeout_s
-        try:
-            pdu = await self._await_answer(flight)
-        except LineFault as failed:
-            return (failed.fault if failed.fault.of_connection else fault), b""
-        return late_fault(flight.request.unit, 1000 * (time.perf_counter() - started)), pdu
+        """Listen longer; gives what is wrong after all, and the late answer."""
+        self.on_timeout(flight.request, flight.late or fault)
+        unit = flight.request.unit
+        sent = time.monotonic() - (time.perf_counter() - flight.sent) + len(flight.request.rtu) * self._character_s
+        while (left := self.lateness.until(unit, sent, time.monotonic()) - time.monotonic()) > 0:
+            flight.answer = asyncio.get_running_loop().create_future()
+            flight.limit_s = time.perf_counter() - flight.sent + left
+            try:
+                pdu = await self._await_answer(flight)
+            except LineFault as failed:
+                if failed.fault.of_connection:
+                    return failed.fault, b""
+            else:
+                return late_fault(unit, 1000 * self.lateness.late(unit, sent, time.monotonic())), pdu
+        self.lateness.gave_up(unit)
+        return fault, b""
 
     async def _broadcast(self, request: Request, permit: Callable[[], None] | None) -> Answer:
         if not request.writes:
@@ -456,14 +467,23 @@ class Client:
     def _late_answer(self, data: bytes) -> tuple[int, Fault] | None:
         """The last of the answers in `data` to requests that were given up: of which unit, and how late it is."""
         last: tuple[int, Fault] | None = None
-        now = time.monotonic()
+        came = time.monotonic() - (time.perf_counter() - self._last_byte)
         for frame in sound_frames(data):
             found = self.settling.late(frame)
             if found is not None:
                 request, sent_at = found
-                due = sent_at + len(request.rtu) * self._character_s + self._timeout_s
-                last = request.unit, late_fault(request.unit, max(0.0, 1000 * (now - due)))
+                late_s = self.lateness.late(request.unit, sent_at + len(request.rtu) * self._character_s, came)
+                last = request.unit, late_fault(request.unit, 1000 * late_s)
         return last
+
+    def _hear_late(self, flight: _Flight) -> None:
+        """Look at once for the late answers in what arrives, so that it is known when they came."""
+        news = flight.guard.received[flight.judged :]
+        frames = whole_frames(news)
+        if frames:
+            flight.judged += sum(frames[-1])
+            late = self._late_answer(news)
+            flight.late = late[1] if late is not None else flight.late
 
     def _learn(self, request: Request, guard: RtuGuard, fault: Fault | None, pdu: bytes, at: float) -> None:
         """What an exchange tells about the next ones: whether the line echoes, and which answers may still come."""
@@ -474,6 +494,7 @@ class Client:
             # Nothing came ahead of the answer: there is no echo. Silence proves nothing: an echo may be lost too.
             self._echo = False
         if pdu:
+            self.lateness.answered(request.unit, time.monotonic())
             self.settling.answered(request, at, refused=bool(pdu[0] & 0x80))
         else:
             wrongly = fault is not None and fault.kind in _WRONGLY
@@ -484,7 +505,9 @@ class Client:
 
     # Modbus TCP ----------------------------------------------------------------------------------------------------
 
-    async def _exchange_mbap(self, request: Request, permit: Callable[[], None] | None) -> Answer:
+    async def _exchange_mbap(
+        self, request: Request, permit: Callable[[], None] | None, *, linger: bool = False
+    ) -> Answer:
         wire = self._ready(permit)
         transaction = self._next_transaction()
         frame = request.mbap(transaction)
@@ -507,17 +530,21 @@ class Client:
                 fault = exception_fault(pdu[1], request.deed)
         except LineFault as failed:
             fault = failed.fault
+            if linger and fault.kind in (FaultKind.SILENCE, FaultKind.LATE):
+                fault, pdu = await self._linger(flight, fault)
         finally:
             del self._flights[transaction]
             if flight.quiet is not None:
                 flight.quiet.cancel()
             if not pdu:
-                self._late[transaction] = flight.sent + self._timeout_s
+                self._late[transaction] = at
                 if len(self._late) > KEPT_LATE:
                     self._late.popitem(last=False)
         took = 1000 * (time.perf_counter() - flight.sent)
         if pdu:
-            self._took(request.unit, took)
+            self.lateness.answered(request.unit, time.monotonic())
+            if fault is None or fault.kind is FaultKind.EXCEPTION:
+                self._took(request.unit, took)
         self._tell(at, request, frame, guard.received, took, fault, predicted)
         if fault is not None:
             raise LineFault(fault)
@@ -553,9 +580,9 @@ class Client:
                     flight.quiet = asyncio.get_running_loop().call_later(self._quiet_s, self._quiet, flight)
             return
         oldest = next(iter(self._flights.values()), None)
-        due = self._late.pop(transaction, None)
-        if due is not None:
-            late_ms = 1000 * (time.perf_counter() - due)
+        sent = self._late.pop(transaction, None)
+        if sent is not None:
+            late_ms = 1000 * self.lateness.late(frame[6], sent, time.monotonic())
             self.on_late(frame[6], late_fault(frame[6], late_ms))
             if oldest is not None:
                 oldest.guard.earlier[transaction] = late_ms  # type: ignore[union-attr]
@@ -573,7 +600,8 @@ class Client:
         return wire
 
     async def _await_answer(self, flight: _Flight) -> bytes:
-        give_up = asyncio.get_running_loop().call_later(flight.limit_s, self._give_up, flight)
+        left = flight.sent + flight.limit_s - time.perf_counter()
+        give_up = asyncio.get_running_loop().call_later(left, self._give_up, flight)
         try:
             return await flight.answer
         finally:
@@ -593,6 +621,8 @@ class Client:
             self._idle = (self._idle + data)[-KEPT_BYTES:]
             return
         pdu = flight.guard.feed(data)
+        if pdu is None and self.settling.owes(flight.request.unit):
+            self._hear_late(flight)
         if pdu is not None:
             flight.answer.set_result(pdu)
         elif flight.quiet is None:

@@ -184,7 +184,8 @@ class Conversation:
         timeout_s = self._endpoint.timeout_ms / 1000
         pressing = self.pressing()
         left = inf if pressing is None else pressing - time.monotonic()
-        linger = partner.failures < LINGER_FAILURES and left > 2 * timeout_s
+        slow = self.client.lateness.slow(request.unit, time.monotonic())
+        linger = (partner.failures < LINGER_FAILURES or slow) and left > 2 * timeout_s
         if not partner.failures or request.writes or left > timeout_s + self.client.pace.fixed_ms / 1000:
             return await self.client.exchange(request, linger=linger, permit=permit, at_once=at_once)
         listened = max(left, LEAST_PROBE_S, 2 * (partner.answer_ms or 0) / 1000)
@@ -318,11 +319,13 @@ class Conversation:
     def _timed_out(self, request: Request, fault: Fault) -> None:
         """A time-out, told before it is certain that the answer is not merely late: the panel must know at once."""
         partner = self._of_unit.get(request.unit)
-        if partner is not None:
+        known = partner is not None and partner.fault is not None and partner.fault.kind is FaultKind.LATE
+        if partner is not None and not (known and partner.answering is False):
             self._show(partner, fault)
 
     def _came_late(self, unit: int, fault: Fault) -> None:
         """A Modbus TCP answer came after its request was given up."""
+        self._silences = 0
         self.statistics.fault(fault.kind)
         partner = self._of_unit.get(unit)
         if partner is not None:

@@ -5,12 +5,12 @@ gets requests faster than it answers them: they pile up in it, each answer comes
 said about the time-out is wrong. So no request leaves while such a device owes an answer, and how late it is is counted
 from when it could begin: from the request, or from its answer before, if that came later.
 
-Whether a silent unit is slow or dead nobody can know at once. So at first it is listened for LINGERING time-outs longer,
-and then asked again: until its first late answer comes a slow device may owe answers while requests go out. From then
-on it is known to be slow, for KNOWN_S: a request is listened for PATIENCE times the longest time that the unit has
-taken, counted from when it could begin, and at most MOST time-outs in all. After that it counts as lost, and what may still
-come of it is told apart as settling does. After SILENT such waits in a row that brought nothing the unit is no longer
-held for slow, but for dead, which costs others on the line less.
+Whether a silent unit is slow or dead nobody can know at once. So at first it is listened for LINGERING time-outs
+longer, and then asked again: until its first late answer comes a slow device may owe answers while requests go out.
+From then on it is known to be slow, for KNOWN_S: a request is listened for PATIENCE times the longest time that the
+unit has taken, counted from when it could begin, and at most MOST time-outs in all. After that it counts as lost, and
+what may still come of it is told apart as settling does. After SILENT such waits in a row that brought nothing the unit
+is no longer held for slow, but for dead, which costs others on the line less.
 """
 
 from __future__ import annotations

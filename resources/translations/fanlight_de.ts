@@ -7206,6 +7206,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Gesendet</translation>
     </message>
     <message>
+        <source>Sent: nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>{way}: {what}, {count} bytes</source>
         <translation>{way}: {what}, {count} Byte</translation>
     </message>
@@ -8643,6 +8647,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>sent was {wanted}</source>
         <translation>gesendet war {wanted}</translation>
+    </message>
+    <message>
+        <source>sent: nothing</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>sent: request</source>

@@ -230,7 +230,7 @@ class _Run:
         now = self.engine.snapshot()
         if fault.named is not None:
             counted = now.lines["bus"].faults.get(fault.named, 0) - before.get(fault.named, 0)
-            if counted < (1 if fault.once else 2):
+            if counted < (1 if fault.once or fault.goes_on else 2):  # a write is sent once
                 return False
         if fault.once:
             return True

@@ -7207,7 +7207,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>Sent: nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>Gesendet: nichts</translation>
     </message>
     <message>
         <source>{way}: {what}, {count} bytes</source>
@@ -8650,7 +8650,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>sent: nothing</source>
-        <translation type="unfinished"></translation>
+        <translation>gesendet: nichts</translation>
     </message>
     <message>
         <source>sent: request</source>

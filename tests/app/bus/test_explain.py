@@ -348,9 +348,8 @@ def test_predicted_time_stands_against_the_measured_one() -> None:
 
 def test_an_answer_that_nobody_asked_for_is_explained_by_the_request_that_it_answers_again() -> None:
     request = read_request(3, "holding", 10, 1)
-    unasked = replace(
-        serial(request, framed(request, b"\x03\x02\x00\x07")), sent=b"", fault=Fault(FaultKind.UNASKED, "")
-    )
+    again = serial(request, framed(request, b"\x03\x02\x00\x07"), Fault(FaultKind.UNASKED, ""))
+    unasked = again._replace(sent=b"")
     told = explain(unasked)
     assert told.sent.data == b""
     assert [frame.role for frame in told.received] == [Role.ANSWER]

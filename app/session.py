@@ -33,6 +33,7 @@ from app.panel.machine import (
 )
 from app.panel.rendering import Rows, render
 from app.project.model import DIRECT_UNITS, PanelMessage, Project
+from app.project.problems import quoted
 from app.project.purpose import Purpose
 from app.signals.reading import Value
 
@@ -163,7 +164,7 @@ class Session:
             }
         if not said:
             return None
-        signals = ", ".join(f"'{name}'" for name in said)
+        signals = ", ".join(map(quoted, said))
         return Unproved(headline.format(signals=signals), "\n".join(said.values()), bool(self._failed))
 
     def forget_failed(self) -> None:

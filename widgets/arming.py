@@ -39,7 +39,7 @@ from app.project.by_itself import ByItself
 from widgets import palette
 from widgets.look import set_look
 from widgets.notice_slot import BRIEF_ABOVE
-from widgets.plain import plain_label
+from widgets.plain import plain_label, plain_tip
 from widgets.shortening import ShortLabel
 from widgets.size import percent, scaled
 
@@ -327,7 +327,7 @@ class ArmingBadge(QFrame):
         else:
             words = self._no_words()
         self._words.setText(words)
-        self._words.setToolTip(writing.disarmed or words)
+        self._words.setToolTip(plain_tip(writing.disarmed or words))
         self.setAccessibleName(words)
         self.setAccessibleDescription(writing.disarmed)
         self._stripes.setVisible(armed)

@@ -9,8 +9,9 @@ from PySide6.QtGui import QAccessible, QAccessibleEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from widgets.live import Live
+from widgets.notice_slot import slot_height
+from widgets.plain import plain_tip
 from widgets.shortening import ShortLabel
-from widgets.size import scaled
 
 
 class StopAlarm(QFrame):
@@ -52,7 +53,7 @@ class StopAlarm(QFrame):
             if widget.isVisibleTo(parent):
                 place |= QRect(widget.mapTo(parent, QPoint()), widget.size())
         foot = parent.height()
-        top = min(place.top() if place.isValid() else foot, foot - scaled(34))
+        top = min(place.top() if place.isValid() else foot, foot - slot_height())
         self.setGeometry(0, top, parent.width(), foot - top)
 
     def _look(self) -> None:
@@ -66,7 +67,7 @@ class StopAlarm(QFrame):
             self.headline.setText(text)
             self.setAccessibleName(unproved.headline)
             QAccessible.updateAccessibility(QAccessibleEvent(self, QAccessible.Event.Alert))
-        self.headline.setToolTip(f"{unproved.headline}\n{unproved.words}")
+        self.headline.setToolTip(plain_tip(f"{unproved.headline}\n{unproved.words}"))
         self.setAccessibleDescription(unproved.words)
         self.seen.setVisible(unproved.failed)
         if self.isHidden():

@@ -153,6 +153,25 @@ def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
 
 
 @contextmanager
+def _unproved(window: MainWindow) -> Iterator[QWidget]:
+    """A stop that is not confirmed."""
+    with _live(window):
+        session = window.live.session
+        assert session is not None
+        assert session.simulation is not None
+        models = session.simulation.models.values()
+        for model in models:
+            model.silent = True
+        window.live.key_down("stop")
+        window.live.key_up("stop")
+        settle_until(window.alarm.isVisible)
+        yield window
+        for model in models:
+            model.silent = False
+        settle_until(lambda: not window.alarm.isVisible())
+
+
+@contextmanager
 def _writing(window: MainWindow) -> Iterator[QWidget]:
     """A value about to be written from the readings."""
     with _live(window):
@@ -325,6 +344,7 @@ def panes() -> list[Pane]:
         Pane("bench", _bench),
         Pane("bench-live", _live),
         Pane("bench-writing", _writing),
+        Pane("bench-stop", _unproved),
         Pane("bench-line-view", lambda window: _live(window, line_view=True)),
         Pane("line-window", _line_window),
         Pane("start-up", _start_up),

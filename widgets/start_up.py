@@ -222,6 +222,8 @@ class StartUpWorkplace(QWidget):
                 ),
                 True,
             )
+        elif recording.remark:
+            self.said.emit(recording.remark, False)
         elif self._live.connected and recording.project != self._live_project():
             self.said.emit(self.tr("This recording is of another state of the project than the one connected."), False)
         return True

@@ -64,3 +64,19 @@ def sync_folder(folder: Path) -> None:
             os.fsync(handle)
         finally:
             os.close(handle)
+
+
+def write_first(target: Path, content: bytes) -> None:
+    """Make `target`, with all of `content` from its first moment on. Raises FileExistsError if it is there, OSError."""
+    if target.exists():
+        raise FileExistsError
+    with temporary(target) as new:
+        write_new(new, content)
+        try:
+            os.link(new, target)
+        except FileExistsError:
+            raise
+        except OSError:  # a drive without links, such as most sticks
+            if target.exists():
+                raise FileExistsError from None
+            new.rename(target)

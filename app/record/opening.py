@@ -110,7 +110,7 @@ def check_schema(database: sqlite3.Connection) -> None:
 
 def has_log(path: Path) -> bool:
     """Whether the newest of a recording lies in a file beside it: it is being written, or whoever wrote it died."""
-    return _size(path.with_name(path.name + "-wal")) > 0
+    return path.with_name(path.name + "-wal").exists()
 
 
 def _known() -> tuple[dict[str, str], dict[str, str]]:

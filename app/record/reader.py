@@ -21,7 +21,7 @@ from app.project.files import ProjectFileError, parse
 from app.project.model import HeldSignal, Project
 from app.record.events import Event, Kind
 from app.record.layout import APPLICATION_ID, FORMAT, GOOD, SECOND
-from app.record.opening import Budget, Foreign, check_schema, connect
+from app.record.opening import Budget, Foreign, check_schema, connect, has_log
 from app.record.outline import Outline, spread
 from app.record.samples import Samples, unpack, values
 from app.record.sound import LONGEST, believe_sound_rows, civil_of, fraction_of, particulars_of
@@ -128,6 +128,24 @@ class Recording:
 
     def __exit__(self, *_: object) -> None:
         self.close()
+
+    @property
+    def remark(self) -> str:
+        """What somebody should know who has this file and perhaps not all of the recording, in words; or empty."""
+        name = self.path.name
+        if has_log(self.path):
+            return translate(
+                "record",
+                "{name} is still being written, or whatever wrote it ended suddenly: its newest seconds lie in "
+                "{name}-wal beside it. Who copies it copies both.",
+            ).format(name=name)
+        if self.ended is None:
+            return translate(
+                "record",
+                "{name} was not ended in order, or was copied while it was being written: up to 10 seconds may be "
+                "missing at its end.",
+            ).format(name=name)
+        return ""
 
     # What there is
 

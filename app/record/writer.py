@@ -6,6 +6,7 @@ import datetime
 import json
 import sqlite3
 from collections.abc import Iterable
+from contextlib import suppress
 from fractions import Fraction
 from pathlib import Path
 from typing import Final
@@ -13,6 +14,7 @@ from typing import Final
 import numpy as np
 
 from app.language import translate
+from app.project.atomic import write_first
 from app.project.binding import bindings
 from app.project.files import dump
 from app.project.model import BitSignal, Project
@@ -27,6 +29,13 @@ BLOCK: Final = 1024
 """Samples in a block: enough to compress well, few enough to be taken out quickly."""
 
 
+TOGETHER_EVERY_S: Final = 5.0
+"""How often what was committed is put into the one file: a copy of that file alone lacks at most this and a commit."""
+
+EARLY_S: Final = 10.0
+"""For so long after the beginning it is put there at every commit."""
+
+
 class CannotRecord(Exception):
     """The recording cannot be written; the message says why and what to do."""
 
@@ -39,7 +48,8 @@ class Writer:
     """Writes a new recording. Nothing is in the file before `commit`, and all of it together then.
 
     Belongs to one thread. The file is in SQLite's write-ahead mode: others may read it meanwhile, and what was
-    committed survives the end of the program, however sudden. (A power failure may take the last commits with it, but
+    committed survives the end of the program, however sudden, in the file and the one beside it whose name ends in
+    -wal. Every TOGETHER_EVERY_S the one file has all of it. (A power failure may take the last commits with it, but
     leaves the file whole.)
     """
 
@@ -69,7 +79,6 @@ class Writer:
         self._zero = self._clock_told = self._clock.now() if begin is None else begin
         self._zero_us = microseconds(self._zero)
         self._pending: list[tuple[str, tuple[object, ...]]] = []
-        self._database = _create(path)
         self._signals = {
             name: _Signal(number, binding.count)
             for number, (name, binding) in enumerate(
@@ -86,7 +95,9 @@ class Writer:
         self._insert("meta", *about, *([("screen", screen)] if screen else []))
         self._insert("clock", (0, began))
         self._insert("signal", *((each.number, name, each.width) for name, each in self._signals.items()))
-        self.commit()
+        self._database = _create(path, self._pending)
+        self._pending = []
+        self._gathered_at = self._clock.now()
 
     @property
     def seconds(self) -> float:
@@ -137,14 +148,17 @@ class Writer:
         for signal in self._signals.values():
             signal.fresh, signal.gathered = 0, False
         with _in_words(self.path), self._database as database:
-            for table, row in self._pending:
-                marks = ", ".join("?" * len(row))
-                database.execute(f"INSERT INTO {table} VALUES ({marks})", row)
+            _insert_all(database, self._pending)
             for name, signal in self._signals.items():
                 self._write(name, signal)
         self._pending.clear()
         for signal in self._signals.values():
             signal.written()
+        now = self._clock.now()
+        if now - self._zero < EARLY_S or now - self._gathered_at >= TOGETHER_EVERY_S:
+            self._gathered_at = now
+            with _in_words(self.path):
+                self._database.execute("PRAGMA wal_checkpoint(PASSIVE)")
 
     def forget(self) -> int:
         """Give up the samples that were not committed, for want of room; gives how many."""
@@ -167,6 +181,8 @@ class Writer:
                     self._gather(name, signal)
             with _in_words(self.path):
                 self._database.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+            with suppress(sqlite3.OperationalError):  # somebody is reading it: then it stays as it is
+                self._database.execute("PRAGMA journal_mode = DELETE")
         finally:
             self._database.close()
 
@@ -289,10 +305,22 @@ def civil_text(civil: datetime.datetime) -> str:
     return civil.isoformat(timespec="microseconds")
 
 
-def _create(path: Path) -> sqlite3.Connection:
+def _create(path: Path, first: list[tuple[str, tuple[object, ...]]]) -> sqlite3.Connection:
+    """Make the file, whole from its first byte on: whoever is ended meanwhile leaves a recording, or none."""
     with _in_words(path):
+        blank = sqlite3.connect(":memory:")
         try:
-            path.touch(exist_ok=False)
+            blank.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+            blank.execute(f"PRAGMA user_version = {FORMAT}")
+            blank.executescript(TABLES)
+            with blank:
+                _insert_all(blank, first)
+            content = bytearray(blank.serialize())
+            content[18:20] = b"\2\2"  # in write-ahead mode from the start (fileformat2.html, section 1.3)
+        finally:
+            blank.close()
+        try:
+            write_first(path, bytes(content))
         except FileExistsError:
             raise CannotRecord(
                 translate("record", "{path} exists already; a recording is not written over: give another name").format(
@@ -301,16 +329,18 @@ def _create(path: Path) -> sqlite3.Connection:
             ) from None
         database = sqlite3.connect(path, isolation_level="IMMEDIATE", check_same_thread=False)
         try:
-            database.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-            database.execute(f"PRAGMA user_version = {FORMAT}")
             database.execute("PRAGMA journal_mode = WAL")
             database.execute("PRAGMA synchronous = NORMAL")
             database.execute("PRAGMA busy_timeout = 2000")
-            database.executescript(TABLES)
         except BaseException:
             database.close()
             raise
     return database
+
+
+def _insert_all(database: sqlite3.Connection, rows: list[tuple[str, tuple[object, ...]]]) -> None:
+    for table, row in rows:
+        database.execute(f"INSERT INTO {table} VALUES ({', '.join('?' * len(row))})", row)
 
 
 class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(path)

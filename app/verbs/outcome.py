@@ -7,8 +7,10 @@ Names, texts of devices and names of files come from others. None of them reache
 from __future__ import annotations
 
 import json
+import os
 import sys
 from contextlib import suppress
+from pathlib import Path
 from typing import TextIO
 
 from app.signals.visible import visible, visible_json
@@ -34,9 +36,15 @@ def put(*lines: str) -> None:
 
 
 def tell(*lines: str) -> None:
-    """Tell the person who runs the command, beside its results, and at once."""
-    _print(sys.stderr, lines)
-    sys.stderr.flush()
+    """Tell the person who runs the command, beside its results, and at once.
+
+    Where nobody listens any more (the terminal was closed, the disk is full) the work goes on without a word.
+    """
+    try:
+        _print(sys.stderr, lines)
+        sys.stderr.flush()
+    except OSError:
+        sys.stderr = Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115  # until the end, which flushes it
 
 
 def say(message: str) -> None:

@@ -157,6 +157,8 @@ def export(args: argparse.Namespace) -> int:
             _write(args, recording, names, Results())
         else:
             _write_file(args, recording, names)
+        if recording.remark:
+            say(recording.remark)
         for damage in recording.damage:
             say(f"{args.recording} is damaged: {damage}; what could be read is written")
         return FOUND_WRONG if recording.damage else FINE

@@ -12901,6 +12901,14 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>{file} konnte nicht gelöscht werden: {reason}</translation>
     </message>
     <message>
+        <source>{name} is still being written, or whatever wrote it ended suddenly: its newest seconds lie in {name}-wal beside it. Who copies it copies both.</source>
+        <translation>{name} wird noch geschrieben, oder das schreibende Programm endete plötzlich: Die neuesten Sekunden stehen daneben in {name}-wal. Beim Kopieren beide mitnehmen.</translation>
+    </message>
+    <message>
+        <source>{name} was not ended in order, or was copied while it was being written: up to 10 seconds may be missing at its end.</source>
+        <translation>{name} wurde nicht ordentlich beendet oder während der Aufzeichnung kopiert: Am Ende können bis zu 10 Sekunden fehlen.</translation>
+    </message>
+    <message>
         <source>{new}, before {old}</source>
         <translation>{new}, zuvor {old}</translation>
     </message>

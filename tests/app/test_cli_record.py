@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -125,3 +126,35 @@ def test_ctrl_c_ends_it_in_order(tmp_path: Path) -> None:
     assert json.loads(out)["samples"] > 0
     with Recording.open(path) as recording:
         assert recording.ended is not None
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="pipes of POSIX")
+@pytest.mark.parametrize("gone", ["stderr", "stdout", "both"])
+def test_recording_goes_on_when_nobody_listens_any_more(tmp_path: Path, gone: str) -> None:
+    """The terminal was closed, or the program behind a pipe has ended: what is recorded is worth more than words."""
+    target = tmp_path / "run.fanrec"
+    code = (
+        "import app.verbs.recordings as verbs, sys\n"
+        "verbs.TELL_EVERY_S = 0.1\n"
+        "from app.cli import main\n"
+        f"sys.exit(main(['record', {str(demo_path('booster-pump'))!r}, '--via', 'simulated', '--for', '1.5', "
+        f"'--to', {str(target)!r}]))"
+    )
+    reading, writing = os.pipe()
+    os.close(reading)
+    with open(writing, "wb") as nobody:  # noqa: PTH123  # a descriptor
+        done = subprocess.run(
+            [sys.executable, "-c", code],
+            stderr=nobody if gone != "stdout" else subprocess.PIPE,
+            stdout=nobody if gone != "stderr" else subprocess.PIPE,
+            timeout=60,
+            check=False,
+        )
+    assert done.returncode == (0 if gone == "stderr" else 2)
+    with Recording.open(target) as recording:
+        assert recording.ended is not None
+        begin, end = recording.span()
+        assert end - begin > 1.0
+    for words in (done.stdout, done.stderr):
+        assert b"Traceback" not in (words or b"")
+        assert b"Exception ignored" not in (words or b"")

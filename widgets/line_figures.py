@@ -95,7 +95,7 @@ class LineFigures(QTreeWidget):
         """Label, value, and whether it is a fault."""
         from app.bus.explain import milliseconds
         from app.bus.faults import kind_text
-        from app.bus.transcript import by_number
+        from app.bus.transcript import by_number, outages_text
 
         rows = [
             (self.tr("Requests"), f"{state.requests}", False),
@@ -103,6 +103,9 @@ class LineFigures(QTreeWidget):
         ]
         faults = [(f"\u26a0 {kind_text(kind)}", f"{count}", True) for kind, count in by_number(state)]
         rows += faults or [(self.tr("Faults"), self.tr("none"), False)]
+        if state.outages.count:
+            out = self.tr("Outages")
+            rows.append((f"\u26a0 {out}", outages_text(state.outages), True))
         if measured is None or not measured.transactions:
             return rows
         rows.append((self.tr("One pass of reads"), f"{milliseconds(measured.cycle_ms)} ms", False))

@@ -16,12 +16,15 @@ from widgets import palette
 from widgets.plain import plain_tip
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
+    from app.bus.statistics import Outage, Outages
     from app.bus.transactions import Transaction
 
 LANE: Final = 26
 """Height of one lane, in device-independent pixels."""
 PITCH: Final = 7
 """Distance from one mark to the next."""
+GAP: Final = 5
+"""How much further than others the mark of an outage stands from its neighbours."""
 KEPT: Final = 400
 """How many transactions of each line are kept; more than fit on a wide screen."""
 FAULT_STAYS_S: Final = 6.0
@@ -36,7 +39,7 @@ MOST_LANES: Final = 4
 
 @dataclass(frozen=True, slots=True)
 class Passage:
-    """One transaction as the strip tells it. `at` is `time.monotonic()` in seconds."""
+    """One transaction as the strip tells it, or an outage (`gap`). `at` is `time.monotonic()` in seconds."""
 
     line: str
     words: str
@@ -46,6 +49,15 @@ class Passage:
     advice: str = ""
     """Of a fault: the same with what to check."""
     transaction: Transaction | None = None
+    gap: bool = False
+
+
+def gap_of(line: str, outage: Outage) -> Passage:
+    """A time in which no answer came over a line."""
+    words = QCoreApplication.translate("LineStrip", "no answer for {seconds} s: {reason}").format(
+        seconds=f"{outage.seconds:.1f}", reason=outage.reason
+    )
+    return Passage(line, words, good=False, write=False, at=outage.until, gap=True)
 
 
 def passage_of(transaction: Transaction) -> Passage:
@@ -80,6 +92,7 @@ class _Lane:
     faults: int = 0
     told: Passage | None = None
     trouble: str = ""
+    outages: int = 0
     elided: tuple[tuple[str, int], str] = (("", 0), "")
     """The words as they were drawn last: measuring them again at every frame costs more than drawing them."""
 
@@ -87,9 +100,9 @@ class _Lane:
 class LineStrip(QWidget):
     """Marks run from right to left, the newest at the right edge.
 
-    A good read is a short stroke, a good write a dot, a fault a cross of full height with its words beside it, so
-    the three differ in shape. Left and Right step through the marks, the newest first; Escape lets go. Enter or a
-    double click asks for more about the one that was stepped to.
+    A good read is a short stroke, a good write a dot, a fault a cross of full height with its words beside it, an
+    outage two slanted strokes that break the line, so the four differ in shape. Left and Right step through the marks,
+    the newest first; Escape lets go. Enter or a double click asks for more about the one that was stepped to.
     """
 
     selected = Signal(object)
@@ -144,6 +157,22 @@ class LineStrip(QWidget):
             if not self._news.isActive():
                 self._news.start()
             self._announce()
+
+    def set_outages(self, line: str, outages: Outages) -> None:
+        """Mark the last of these where it was, if it is a new one: marks have no times, and an outage leaves none."""
+        lane = self._lanes.get(line)
+        if lane is None or outages.last is None or outages.count == lane.outages:
+            return
+        lane.outages = outages.count
+        gap = gap_of(line, outages.last)
+        after = [passage for passage in lane.passages if passage.at > gap.at - 0.001]
+        for _ in after:
+            lane.passages.pop()
+        lane.passages.extend((gap, *after))
+        lane.faults += 1
+        lane.told = _to_tell(lane.told, gap)
+        self._news.start()
+        self._announce()
 
     @property
     def lines(self) -> tuple[str, ...]:
@@ -231,10 +260,14 @@ class LineStrip(QWidget):
         colours = palette.current()
         reads: list[QLineF] = []
         crosses: list[QLineF] = []
+        breaks: list[QLineF] = []
         writes: list[QPointF] = []
         y = track.center().y() + 0.5
         for x, passage in self._marks(track, lane):
-            if not passage.good:
+            if passage.gap:
+                painter.fillRect(QRectF(x - GAP, y - 2, 2 * GAP, 4), colours.colour("band"))
+                breaks += [QLineF(x - 4, y + 8, x, y - 8), QLineF(x, y + 8, x + 4, y - 8)]
+            elif not passage.good:
                 crosses += [QLineF(x - 2.5, y - 8, x + 2.5, y + 8), QLineF(x - 2.5, y + 8, x + 2.5, y - 8)]
             elif passage.write:
                 writes.append(QPointF(x, y))
@@ -249,10 +282,10 @@ class LineStrip(QWidget):
             painter.setPen(QPen(colours.colour("accent"), 7, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             painter.drawPoints(writes)
-        if crosses:
+        if crosses or breaks:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             painter.setPen(QPen(colours.colour("fault"), 2))
-            painter.drawLines(crosses)
+            painter.drawLines([*crosses, *breaks])
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, on=False)
 
     def _places(self, row: int) -> tuple[QRect, QRect, QRect, QRect]:
@@ -271,9 +304,15 @@ class LineStrip(QWidget):
 
     def _marks(self, track: QRect, lane: _Lane) -> list[tuple[float, Passage]]:
         """Where each mark that fits stands, the newest first."""
-        fit = max(0, (track.width() - 8) // PITCH)
-        newest = list(lane.passages)[-fit:][::-1] if fit else []
-        return [(track.right() - 5.0 - place * PITCH, passage) for place, passage in enumerate(newest)]
+        marks: list[tuple[float, Passage]] = []
+        x = track.right() - 5.0
+        for passage in reversed(lane.passages):
+            x -= GAP if passage.gap else 0
+            if x < track.left() + 3:
+                break
+            marks.append((x, passage))
+            x -= PITCH + (GAP if passage.gap else 0)
+        return marks
 
     # What the user does
 
@@ -357,8 +396,8 @@ class LineStrip(QWidget):
     def _legend(self) -> str:
         return self.tr(
             "Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. "
-            "Cross: a fault; its words stand beside. Left and Right step through them; Enter or a double click shows "
-            "the bytes."
+            "Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and "
+            "Right step through them; Enter or a double click shows the bytes."
         )
 
     def _announce(self) -> None:

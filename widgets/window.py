@@ -368,6 +368,7 @@ class MainWindow(QMainWindow):
         if session is not None:
             for name, line in session.snapshot().lines.items():
                 self.strip.set_trouble(name, "" if line.connected else line.reason)
+                self.strip.set_outages(name, line.outages)
 
     # The line view
 

@@ -17,7 +17,7 @@ from app.bus.readings import Readings
 from app.bus.repeats import CAREFUL_S, REPEATED_WITHIN_S, Unasked
 from app.bus.requests import Request, bits_of, read_request, registers_of
 from app.bus.states import FollowerState
-from app.bus.statistics import Counts
+from app.bus.statistics import Counts, OutageBook
 from app.bus.transactions import Transaction
 from app.language import translate
 from app.project.binding import bindings
@@ -124,6 +124,7 @@ class Conversation:
         changed: Callable[[], None],
     ) -> None:
         self.statistics = Counts()
+        self.outages = OutageBook()
         self.client = Client(line, endpoint, self._recorded, self._name_of)
         self.client.on_timeout = self._timed_out
         self.client.on_late = self._came_late
@@ -266,6 +267,7 @@ class Conversation:
 
     def lost(self, fault: Fault) -> None:
         """The line is down, and with it everybody on it."""
+        self.outages.failed(time.monotonic(), fault.sentence)
         for partner in self.partners.values():
             partner.becomes(False)
             partner.fault, partner.failures, partner.retry_at = fault, 0, 0.0
@@ -280,6 +282,7 @@ class Conversation:
 
     def _answered(self, partner: Partner, at: float, took_ms: float | None) -> None:
         self._silences = 0
+        self.outages.answered(at)
         shown = partner.unasked[1] if partner.unasked and at < partner.unasked[0] + UNASKED_SHOWN_S else None
         if partner.answering is not True or partner.fault is not shown:
             partner.becomes(True)
@@ -296,6 +299,8 @@ class Conversation:
         partner.missed(time.monotonic() - cost_s)
         self._show(partner, fault)
         others = any(other.answering for other in self.partners.values() if other is not partner)
+        if not others:
+            self.outages.failed(time.monotonic() - cost_s, fault.sentence)
         pause = 0.0
         if partner.failures > 1:
             dead = sum(other.failures > 1 for other in self.partners.values())

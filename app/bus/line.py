@@ -131,6 +131,7 @@ class LineAtWork:
             self._since,
             self._writing.owed,
             self._disarmed,
+            self._conversation.outages.outages,
         )
 
     def show(self, names: frozenset[str]) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from app.bus.faults import FaultKind
+from app.bus.statistics import Outages
 from app.signals.reading import Reading, Value
 
 
@@ -60,7 +61,7 @@ class LineState:
     `since` is `time.monotonic()` from when on it is connected or not. `reason` says in words why it is not;
     `requests`, `good` and `faults` count since the engine started; `waiting` is the number of writes that have not gone
     out yet. `owed` are the stops that are not proved yet; `disarmed` says in words why the line disarmed itself, empty
-    unless it did.
+    unless it did. `outages` are the times of a second or more in which no answer came, as far as they are over.
     """
 
     name: str
@@ -76,6 +77,7 @@ class LineState:
     since: float = 0.0
     owed: tuple[Owed, ...] = ()
     disarmed: str = ""
+    outages: Outages = field(default_factory=Outages)
 
 
 @dataclass(frozen=True, slots=True)

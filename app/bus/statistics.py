@@ -1,4 +1,4 @@
-"""What a line, or a follower on it, has done so far: requests, good answers, faults by kind."""
+"""What a line, or a follower on it, has done so far: requests, good answers, faults by kind, outages."""
 
 from __future__ import annotations
 
@@ -6,9 +6,63 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
+from typing import Final
 
 from app.bus.faults import FaultKind
 from app.bus.transactions import Transaction
+
+OUTAGE_S: Final = 1.0
+"""What lasts less, in seconds, is a fault of some requests and no outage."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outage:
+    """For some time no answer came over a line. Times are monotonic seconds; `reason` says what failed first."""
+
+    since: float
+    until: float
+    reason: str
+
+    @property
+    def seconds(self) -> float:
+        """How long it lasted."""
+        return self.until - self.since
+
+
+@dataclass(frozen=True, slots=True)
+class Outages:
+    """Those of a line that are over: how many, how long they lasted together in seconds, and the last one."""
+
+    count: int = 0
+    seconds: float = 0.0
+    last: Outage | None = None
+
+
+@dataclass(slots=True)
+class OutageBook:
+    """Keeps the outages of one line. Belongs to the engine's thread; `outages` is a value.
+
+    An outage begins with the first thing that fails after an answer, and ends with the next answer.
+    """
+
+    outages: Outages = field(default_factory=Outages)
+    _answered: bool = False
+    _failed: tuple[float, str] | None = None
+
+    def failed(self, at: float, reason: str) -> None:
+        """A request that went out `at` brought nothing, or the line went down then."""
+        if self._failed is None and self._answered:
+            self._failed = at, reason
+
+    def answered(self, at: float) -> None:
+        """An answer came."""
+        self._answered = True
+        if self._failed is None:
+            return
+        (since, reason), self._failed = self._failed, None
+        if at - since >= OUTAGE_S:
+            last = Outage(since, at, reason)
+            self.outages = Outages(self.outages.count + 1, self.outages.seconds + last.seconds, last)
 
 
 @dataclass(slots=True)

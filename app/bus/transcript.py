@@ -11,6 +11,7 @@ from app.bus.faults import FaultKind, kind_text
 from app.bus.figures import Figures, Spread
 from app.bus.frames import Frame, Role
 from app.bus.states import LineState
+from app.bus.statistics import Outages
 from app.bus.transactions import Transaction
 from app.language import translate
 
@@ -117,7 +118,16 @@ def figures_rows(state: LineState, told: Figures) -> list[tuple[str, str]]:
     for name, spread in followers.items():
         rows.append((translate("bus", "turnaround of {follower}").format(follower=name), spread_text(spread)))
     rows += [(kind_text(kind), f"{count}") for kind, count in by_number(state)]
+    if state.outages.last is not None:
+        rows.append((translate("bus", "outages"), outages_text(state.outages)))
     return rows
+
+
+def outages_text(outages: Outages) -> str:
+    """The outages of a line in words: '2, 5.3 s in all, the last one of 4.1 s'."""
+    told = translate("bus", "{count}, {seconds:.1f} s in all, the last one of {last:.1f} s")
+    last = outages.last.seconds if outages.last is not None else 0.0
+    return told.format(count=outages.count, seconds=outages.seconds, last=last)
 
 
 def spread_text(spread: Spread) -> str:
@@ -151,6 +161,7 @@ def figures_json(state: LineState, told: Figures) -> dict[str, Any]:
         "requests": state.requests,
         "good": state.good,
         "faults": {str(kind): count for kind, count in by_number(state)},
+        "outages": {"count": state.outages.count, "seconds": round(state.outages.seconds, 3)},
         "measured": told.transactions,
         "seconds": round(told.seconds, 3),
         "cycle_ms": round(told.cycle_ms, 3),

@@ -36,6 +36,7 @@ class Watch:
         self._held: dict[str, Fraction] = {}
         self._answering: dict[str, bool] = {}
         self._connected: dict[str, bool] = {}
+        self._outages: dict[str, int] = {}
         self._armed: dict[str, bool] = {}
         self._bits: dict[str, list[BitSignal]] = {}
         for signal in project.signals:
@@ -109,6 +110,13 @@ class Watch:
                     self._add(line.since, Kind.LINE_BACK, name, translate("record", "the line is up"))
                 else:
                     self._add(line.since, Kind.LINE_FAULT, name, line.reason)
+            outage = line.outages.last
+            if outage is not None and self._outages.get(name) not in (None, line.outages.count):
+                words = translate("record", "answers come again after {seconds:.1f} s without any: {reason}").format(
+                    seconds=outage.seconds, reason=outage.reason
+                )
+                self._add(outage.until, Kind.LINE_BACK, name, words)
+            self._outages[name] = line.outages.count
         for name, follower in snapshot.followers.items():
             if follower.answering is not None and self._turned_over(self._answering, name, follower.answering):
                 if follower.answering:

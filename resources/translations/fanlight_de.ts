@@ -2850,6 +2850,10 @@
         <translation>Lesezyklus</translation>
     </message>
     <message>
+        <source>Outages</source>
+        <translation>Ausfälle</translation>
+    </message>
+    <message>
         <source>Requests</source>
         <translation>Anfragen</translation>
     </message>
@@ -2980,8 +2984,8 @@
 <context>
     <name>LineStrip</name>
     <message>
-        <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Left and Right step through them; Enter or a double click shows the bytes.</source>
-        <translation>Jedes Zeichen ist eine Transaktion, die neueste rechts. Strich: gutes Lesen. Punkt: gutes Schreiben. Kreuz: eine Störung; ihre Worte stehen daneben. Links und Rechts gehen sie durch; Eingabetaste oder Doppelklick zeigt die Bytes.</translation>
+        <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
+        <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung; die Worte dazu stehen daneben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
     </message>
     <message>
         <source>Line strip</source>
@@ -2998,6 +3002,10 @@
     <message>
         <source>just now</source>
         <translation>eben jetzt</translation>
+    </message>
+    <message>
+        <source>no answer for {seconds} s: {reason}</source>
+        <translation>{seconds} s lang keine Antwort: {reason}</translation>
     </message>
     <message>
         <source>not connected</source>
@@ -8521,6 +8529,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>andere Unit</translation>
     </message>
     <message>
+        <source>outages</source>
+        <translation>Ausfälle</translation>
+    </message>
+    <message>
         <source>port is busy</source>
         <translation>Anschluss belegt</translation>
     </message>
@@ -9035,6 +9047,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>{count} registers</source>
         <translation>{count} Register</translation>
+    </message>
+    <message>
+        <source>{count}, {seconds:.1f} s in all, the last one of {last:.1f} s</source>
+        <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
     </message>
     <message>
         <source>{device} is not a serial port; check the port&apos;s name</source>
@@ -12775,6 +12791,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>active, not acknowledged</source>
         <translation>aktiv, nicht quittiert</translation>
+    </message>
+    <message>
+        <source>answers come again after {seconds:.1f} s without any: {reason}</source>
+        <translation>wieder Antworten nach {seconds:.1f} s ohne: {reason}</translation>
     </message>
     <message>
         <source>block {number}: {reason}</source>

@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from app.bus.statistics import Outage, Outages
 from widgets import palette
 from widgets.strip import FAULT_STAYS_S, KEPT, PITCH, LineStrip, Passage
 
@@ -137,6 +138,25 @@ def test_good_and_fault_differ_in_shape(strip: LineStrip) -> None:
     stroke, cross = heights
     assert stroke >= 6
     assert cross >= stroke + 4
+
+
+def test_an_outage_breaks_the_line_where_it_was(strip: LineStrip) -> None:
+    before, after = read(100.0), read(104.2, words="after")
+    strip.add([before, read(100.1), after])
+    outages = Outages(1, 4.1, Outage(100.1, 104.2, "nothing listens at port 502"))
+    for _ in range(2):  # a second time it is no news
+        strip.set_outages("pumproom", outages)
+    kept = list(strip._lanes["pumproom"].passages)
+    assert [passage.gap for passage in kept] == [False, False, True, False]
+    assert strip.counts("pumproom") == (3, 1)
+    assert strip.told("pumproom").startswith("no answer for 4.1 s: nothing listens at port 502")
+    image = strip.grab().toImage()
+    wanted = QColor(palette.current().fault)
+    track = strip._places(0)[1]
+    columns = range(track.right() - 2 * PITCH - 2, track.right())
+    assert sum(_near(image.pixelColor(x, y), wanted) for x in columns for y in range(image.height())) > 10
+    strip.set_outages("roof", Outages())
+    assert strip.counts("roof") == (0, 0)
 
 
 def _near(colour: QColor, wanted: QColor) -> bool:

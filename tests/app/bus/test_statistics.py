@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from app.bus.faults import Fault, FaultKind
 from app.bus.requests import read_request
-from app.bus.statistics import Counts
+from app.bus.statistics import OUTAGE_S, Counts, Outage, OutageBook
 from app.bus.transactions import Transaction
 
 REQUEST = read_request(3, "holding", 1, 1)
@@ -23,3 +23,20 @@ def test_requests_and_faults_are_counted_and_a_lost_connection_is_no_fault_of_a_
     counts.fault(FaultKind.LATE)
     assert (counts.requests, counts.good) == (4, 2)
     assert dict(counts.faults_now()) == {FaultKind.SILENCE: 1, FaultKind.LATE: 1}
+
+
+def test_an_outage_lasts_from_the_first_failure_to_the_next_answer() -> None:
+    book = OutageBook()
+    book.failed(1.0, "it was never there")
+    book.answered(9.0)
+    assert book.outages.count == 0, "what never answered is not out"
+    book.failed(10.0, "gone")
+    book.failed(11.0, "still gone")
+    book.answered(14.0)
+    assert book.outages.last == Outage(10.0, 14.0, "gone")
+    book.failed(20.0, "one request")
+    book.answered(20.0 + OUTAGE_S / 2)
+    assert book.outages.count == 1, "single requests are faults"
+    book.failed(30.0, "again")
+    book.answered(32.0)
+    assert (book.outages.count, book.outages.seconds) == (2, 6.0)

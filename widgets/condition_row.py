@@ -92,7 +92,8 @@ class ConditionRow(FormRow):
         """Show these."""
         index = self._signal.place_of(texts[0])
         if index < 0:
-            self._signal.put_missing(texts[0], self.tr("{name} (missing)").format(name=texts[0]))
+            text = self.tr("{name} (missing)").format(name=texts[0]) if texts[0] else self.tr("(choose)")
+            self._signal.put_missing(texts[0], text)
             self._offered = None
             index = 0
         self._signal.setCurrentIndex(index)

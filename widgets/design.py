@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from app.checks.finding import GRAVITY, Finding
 from app.panel.paging import PagingGraph
+from widgets.begun import Begun
 from widgets.commands import Keys, command
 from widgets.design_ways import Ways
 from widgets.document import Document
@@ -50,6 +51,7 @@ class DesignWorkplace(QWidget):
         self.document = document
         self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.notice.say(words))
         self.drafts = Drafts(self)
+        self.begun = Begun(self)
         self.checks = RunningChecks(document, self)
         self._before = document.project
         self._graph = PagingGraph(document.project)
@@ -73,11 +75,11 @@ class DesignWorkplace(QWidget):
         self.screens.use_clipboard(self.editor.clipboard)
         self.map_pane = PageMapPane(document)
         self.map = self.map_pane.view
-        self.behaviour = BehaviourView(document)
+        self.behaviour = BehaviourView(document, self.begun)
         self.signals = SignalsView(document, self.drafts)
         self.lines = LinesView(document, self.drafts)
         self.findings = FindingsList(self.drafts)
-        self.inspector = Inspector(document, self.drafts)
+        self.inspector = Inspector(document, self.drafts, self.begun)
         self._titles = [
             self.tr("Screen"),
             self.tr("Page map"),
@@ -225,6 +227,7 @@ class DesignWorkplace(QWidget):
         self.signals.import_wanted.connect(self.import_signals)
         self.signals.export_wanted.connect(self.export_signals)
         self.behaviour.chosen.connect(self.ways.show_properties)
+        self.begun.changed.connect(self._begun_changed)
         self.signals.chosen.connect(self.ways.show_properties)
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
         self.signals.uses_wanted.connect(self.ways.to_uses)
@@ -265,6 +268,11 @@ class DesignWorkplace(QWidget):
         elif self.view == "lines":
             self.lines.show_project(project, found.parts("line"), found.parts("follower"))
 
+    def _begun_changed(self) -> None:
+        if self.view == "behaviour":
+            self._refresh_view()
+            self.ways.show_properties()
+
     def _shown_changed(self) -> None:
         self._mark_fields()
         self.ways.show_properties()
@@ -272,6 +280,7 @@ class DesignWorkplace(QWidget):
     def _replaced(self) -> None:
         """Another project: nothing of the former one is true any more."""
         self.drafts.clear()
+        self.begun.drop()
         self.map.set_findings(())
         self._before = self.document.project
 
@@ -352,6 +361,7 @@ class DesignWorkplace(QWidget):
 
     def succeed(self, former: DesignWorkplace) -> None:
         """Go on with what was typed in a former workplace and not taken over yet, in the same view."""
+        self.begun.succeed(former.begun)
         self.drafts.succeed(former.drafts, self.inspector.rows_since(former.inspector))
         self.views.setCurrentIndex(former.views.currentIndex())
 

@@ -41,7 +41,7 @@ class Ways(QObject):
             if kind == "turn":
                 self._show_turn_form(index)
             else:
-                some = 0 <= index < len(project.actions)
+                some = self._design.begun.rule(project, "action", index) is not None
                 title = self.tr("Action {n}").format(n=index + 1)
                 self._inspector.show_part("action", ("action", index) if some else None, title)
         elif self._design.view == "signals":
@@ -57,7 +57,7 @@ class Ways(QObject):
             self._inspector.show_part(kind, None if name is None else (kind, name), title)
 
     def _show_turn_form(self, index: int) -> None:
-        some = 0 <= index < len(self._document.project.turns)
+        some = self._design.begun.rule(self._document.project, "turn", index) is not None
         title = self.tr("Turn {n}").format(n=index + 1)
         self._inspector.show_part("turn", ("turn", index) if some else None, title)
 

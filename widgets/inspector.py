@@ -7,6 +7,7 @@ from collections.abc import Hashable
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
+from widgets.begun import Begun
 from widgets.document import Document
 from widgets.drafts import Drafts
 from widgets.form import Form
@@ -29,7 +30,7 @@ class Inspector(QWidget):
 
     signal_wanted = Signal(str)
 
-    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self.field_form = FieldForm(document, drafts)
@@ -37,8 +38,8 @@ class Inspector(QWidget):
         self.panel_form = PanelForm(document, drafts)
         self.messages_form = MessagesForm(document, drafts)
         self.signal_form = SignalForm(document, drafts)
-        self.turn_form = TurnForm(document, drafts)
-        self.action_form = ActionForm(document, drafts)
+        self.turn_form = TurnForm(document, drafts, begun)
+        self.action_form = ActionForm(document, drafts, begun)
         self.line_form = LineForm(document, drafts)
         self.follower_form = FollowerForm(document, drafts)
         self.field_form.signal_wanted.connect(self.signal_wanted)

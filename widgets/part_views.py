@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from app.project import edits
 from app.project.edits.several import Listed, delete_parts, order_parts, parts_of, shifted_order
-from app.project.model import Action, Condition, Project, Turn
+from app.project.model import Action, Project, Turn
+from widgets.begun import Begun, Kind, no_condition, of_kind, unmade
 from widgets.document import Document
 from widgets.part_model import Column
 from widgets.part_table import PartTable
@@ -98,8 +99,9 @@ class TwoTables(QWidget):
 class BehaviourView(TwoTables):
     """All turns and all actions, in their order: of two that could count, the first does."""
 
-    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, begun: Begun, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
+        self._begun = begun
         self.turns = PartTable(
             self.tr("Turns"),
             [
@@ -123,23 +125,48 @@ class BehaviourView(TwoTables):
         self._add_tables(("turn", self.turns), ("action", self.actions_table), [260, 220])
         self.turns.add_wanted.connect(lambda cause: self.add_turn(cause))
         self.turns.duplicate_wanted.connect(lambda places: self._duplicate_turn(places[-1]))
-        self.turns.delete_wanted.connect(lambda places: self._delete_several("turn", self.tr("Delete turn"), places))
-        self.turns.move_wanted.connect(
-            lambda places, way: self._move_several("turn", self.tr("Move turn"), places, way)
-        )
+        self.turns.delete_wanted.connect(lambda places: self._delete("turn", self.tr("Delete turn"), places))
+        self.turns.move_wanted.connect(lambda places, way: self._move("turn", self.tr("Move turn"), places, way))
         self.actions_table.add_wanted.connect(lambda cause: self.add_action(cause))
         self.actions_table.duplicate_wanted.connect(lambda places: self._duplicate_action(places[-1]))
         self.actions_table.delete_wanted.connect(
-            lambda places: self._delete_several("action", self.tr("Delete action"), places)
+            lambda places: self._delete("action", self.tr("Delete action"), places)
         )
         self.actions_table.move_wanted.connect(
-            lambda places, way: self._move_several("action", self.tr("Move action"), places, way)
+            lambda places, way: self._move("action", self.tr("Move action"), places, way)
         )
 
     def show_project(self, project: Project, wrong_turns: frozenset[int], wrong_actions: frozenset[int]) -> None:
         """Show the turns and actions of a project; the wrong ones have errors."""
-        self.turns.show_parts(project, project.turns, wrong_turns)
-        self.actions_table.show_parts(project, project.actions, wrong_actions)
+        self.turns.show_parts(project, self._listed(project, "turn"), wrong_turns)
+        self.actions_table.show_parts(project, self._listed(project, "action"), wrong_actions)
+
+    def _listed(self, project: Project, kind: Kind) -> tuple[Any, ...]:
+        """The rules of the project, and behind them a new one that is not complete yet."""
+        rules, new = of_kind(project, kind), self._begun.new(kind)
+        return (*rules, *new) if new else rules
+
+    def _begin(self, kind: Kind, rule: Turn | Action) -> None:
+        """Begin a rule in which nothing is chosen that would make it act."""
+        self._begun.begin(rule)
+        self.select(kind, len(of_kind(self._document.project, kind)))
+        self.chosen.emit()
+        self.added.emit()
+
+    def _complete(self, kind: Kind, places: tuple[int, ...]) -> tuple[int, ...]:
+        count = len(of_kind(self._document.project, kind))
+        return tuple(place for place in places if place < count)
+
+    def _delete(self, kind: Kind, name: str, places: tuple[int, ...]) -> None:
+        complete = self._complete(kind, places)
+        if complete != places:
+            self._begun.drop()
+        if complete:
+            self._delete_several(kind, name, complete)
+
+    def _move(self, kind: Kind, name: str, places: tuple[int, ...], way: Any) -> None:
+        if self._complete(kind, places) == places:
+            self._move_several(kind, name, places, way)
 
     def add_turn(self, cause: str, screen: str | None = None) -> None:
         """Add a turn by `key`, by a condition (`when`) or after `idle` time; with `screen` from there."""
@@ -148,43 +175,37 @@ class BehaviourView(TwoTables):
             self._document.refused.emit(self.tr("A turn leads to a screen; add one first."))
             return
         if cause == "when":
-            signal = next(iter(project.signal_named), None)
-            if signal is None:
+            if not project.signals:
                 self._document.refused.emit(self.tr("A condition needs a signal; add one first."))
                 return
-            turn = Turn(when=Condition(signal=signal), to=project.screens[-1].name)
+            turn = unmade(Turn, when=no_condition(), to="")
         elif cause == "idle":
-            turn = Turn(idle_s=120, to=project.panel.start)
+            turn = unmade(Turn, idle_s=120, to="")
         elif not project.panel.keys:
             self._document.refused.emit(self.tr("The panel has no keys; name some in its properties first."))
             return
         else:
-            turn = Turn(key=_free_key(project, screen), from_=screen, to="next")
-        if self._document.do(self.tr("Add turn"), lambda project: edits.add_turn(project, turn)) is None:
-            self.select("turn", len(self._document.project.turns) - 1)
-            self.chosen.emit()
-            self.added.emit()
+            turn = unmade(Turn, key=_free_key(project, screen), from_=screen, to="")
+        self._begin("turn", turn)
 
     def add_action(self, cause: str, screen: str | None = None) -> None:
         """Add an action by `key` or by a condition (`when`); with `screen` on that screen only."""
         project = self._document.project
-        signal = next(iter(project.signal_named), None)
-        if signal is None:
+        if not project.signals:
             self._document.refused.emit(self.tr("An action needs a signal; add one first."))
             return
         if cause == "when":
-            action = Action(when=Condition(signal=signal), do="set", signal=signal)
+            action = unmade(Action, when=no_condition(), do="")
         elif not project.panel.keys:
             self._document.refused.emit(self.tr("The panel has no keys; name some in its properties first."))
             return
         else:
-            action = Action(key=_free_key(project, screen), from_=screen, do="set", signal=signal)
-        if self._document.do(self.tr("Add action"), lambda project: edits.add_action(project, action)) is None:
-            self.select("action", len(self._document.project.actions) - 1)
-            self.chosen.emit()
-            self.added.emit()
+            action = unmade(Action, key=_free_key(project, screen), from_=screen, do="")
+        self._begin("action", action)
 
     def _duplicate_turn(self, index: int) -> None:
+        if not self._complete("turn", (index,)):
+            return
         turn = self._document.project.turns[index]
         if self._document.do(self.tr("Duplicate turn"), lambda p: edits.add_turn(p, turn, index + 1)) is None:
             self.select("turn", index + 1)
@@ -192,6 +213,8 @@ class BehaviourView(TwoTables):
             self.added.emit()
 
     def _duplicate_action(self, index: int) -> None:
+        if not self._complete("action", (index,)):
+            return
         action = self._document.project.actions[index]
         if self._document.do(self.tr("Duplicate action"), lambda p: edits.add_action(p, action, index + 1)) is None:
             self.select("action", index + 1)

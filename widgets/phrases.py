@@ -18,13 +18,18 @@ def condition_text(condition: Condition) -> str:
         "below": translate("phrases", "{signal} is below {value}"),
         "equal": translate("phrases", "{signal} is equal to {value}"),
     }
-    return words[condition.is_].format(signal=condition.signal, value=condition.value)
+    return words[condition.is_].format(signal=condition.signal or _to_choose(), value=condition.value)
+
+
+def _to_choose() -> str:
+    """Stands in the place of what a rule that is not complete lacks."""
+    return translate("phrases", "(choose)")
 
 
 def cause_text(part: Turn | Action) -> str:
     """What brings a turn or an action about: "key right", "when fault is set", "after 120 s without a key"."""
     if part.key is not None:
-        return translate("phrases", "key {key}").format(key=part.key)
+        return translate("phrases", "key {key}").format(key=part.key or _to_choose())
     if part.when is not None:
         return translate("phrases", "when {condition}").format(condition=condition_text(part.when))
     if isinstance(part, Turn) and part.idle_s is not None:
@@ -42,17 +47,21 @@ def target_text(turn: Turn) -> str:
     return {
         "next": translate("phrases", "the next screen"),
         "previous": translate("phrases", "the previous screen"),
-    }.get(turn.to, turn.to)
+    }.get(turn.to, turn.to or _to_choose())
 
 
 def deed_text(action: Action) -> str:
     """What an action does: "sets run_command", "writes 5 to preset"."""
-    signal = action.signal or ""
+    signal = action.signal or ("" if action.do == "begin-entry" else _to_choose())
+    if not action.do:
+        return _to_choose()
     if action.do == "write":
         value = action.value
         what = (
-            translate("phrases", "the value of {signal}").format(signal=value.from_)
+            translate("phrases", "the value of {signal}").format(signal=value.from_ or _to_choose())
             if isinstance(value, HeldValue)
+            else _to_choose()
+            if value is None
             else str(value)
         )
         return translate("phrases", "writes {what} to {signal}").format(what=what, signal=signal)

@@ -9,8 +9,9 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app.project import edits
-from app.project.model import Action, Condition, HeldSignal, HeldValue, Turn
+from app.project.model import Action, HeldSignal, HeldValue, Project, Turn
 from app.project.purpose import CLEARING
+from widgets.begun import Begun, Kind, changed_rule, lacking, no_condition, of_kind
 from widgets.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
@@ -24,7 +25,58 @@ EVERYWHERE = ""
 
 
 class _CausedForm(PartForm):
-    """What turns and actions share: `from` and a cause."""
+    """What turns and actions share: `from` and a cause. A rule that lacks something is kept out of the project."""
+
+    kind: Kind
+
+    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.begun = begun
+        self.add(InfoRow(self.tr("State"), self._state))
+
+    @property
+    def _index(self) -> int:
+        return self.subject[1] if isinstance(self.subject, tuple) else -1
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the rule, or adds it; none as long as it lacks something."""
+        rule, index = self.part, self._index
+        rules = of_kind(self.project, self.kind)
+        former = rules[index] if 0 <= index < len(rules) else None
+        if rule is None:
+            return lambda project: project
+        wanted = changed_rule(rule, changes)
+        if lacking(wanted):
+            self.begun.begin(wanted, former)
+            return lambda project: project
+        attributes = {name: getattr(wanted, name) for name in type(wanted).model_fields}
+
+        def edit(project: Project) -> Project:
+            if self.kind == "turn":
+                if former is None:
+                    project = edits.add_turn(project, Turn(**attributes))
+                else:
+                    project = edits.change_turn(project, index, **attributes)
+            elif former is None:
+                project = edits.add_action(project, Action(**attributes))
+            else:
+                project = edits.change_action(project, index, **attributes)
+            if self.begun.keeps(rule):
+                self.begun.end()
+            return project
+
+        return edit
+
+    def _state(self) -> Texts | None:
+        rule = self.part
+        if rule is None or not self.begun.keeps(rule):
+            return None
+        words = (
+            self.tr("Not complete, so it does nothing yet. To choose: {what}")
+            if self.begun.is_new
+            else self.tr("Not complete, so nothing is changed yet. To choose: {what}")
+        )
+        return (words.format(what=", ".join(lacking(rule))),)
 
     def _from_row(self) -> None:
         self.add(
@@ -77,27 +129,27 @@ class _CausedForm(PartForm):
         if isinstance(part, Turn):
             changes["idle_s"] = None
         if cause == "key":
-            changes["key"] = next(iter(self.project.panel.keys), "enter")
+            changes["key"] = ""
         elif cause == "idle":
             changes["idle_s"] = 120
         else:
             names = self.project.signal_named
             if not names:
                 raise ValueError(self.tr("a condition needs a signal, and the project has none yet"))
-            changes["when"] = Condition(signal=next(iter(names)))
+            changes["when"] = no_condition()
             changes["from_"] = None
-            if isinstance(part, Turn) and part.to in ("next", "previous"):
-                changes["to"] = next(iter(self.project.screen_named), part.to)
-        if cause == "idle" and isinstance(part, Turn) and part.to in ("next", "previous"):
-            changes["to"] = self.project.panel.start
+        if cause != "key" and isinstance(part, Turn) and part.to in ("next", "previous"):
+            changes["to"] = ""
         return self.change(**changes)
 
 
 class TurnForm(_CausedForm):
     """Shows and edits one turn, by its index."""
 
-    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
-        super().__init__(document, drafts, parent)
+    kind = "turn"
+
+    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, begun, parent)
         self.step_name = self.tr("Change turn")
         self._cause_rows(
             [
@@ -130,13 +182,8 @@ class TurnForm(_CausedForm):
     @property
     def part(self) -> Turn | None:
         """The turn that is shown."""
-        index = self.subject[1] if isinstance(self.subject, tuple) else -1
-        return self.project.turns[index] if 0 <= index < len(self.project.turns) else None
-
-    def change(self, **changes: Any) -> Edit:
-        """The edit that changes attributes of the turn."""
-        index = self.subject[1] if isinstance(self.subject, tuple) else -1
-        return lambda project: edits.change_turn(project, index, **changes)
+        rule = self.begun.rule(self.project, "turn", self._index)
+        return rule if isinstance(rule, Turn) else None
 
     def _targets(self) -> list[tuple[str, str]]:
         ring = []
@@ -165,8 +212,10 @@ class TurnForm(_CausedForm):
 class ActionForm(_CausedForm):
     """Shows and edits one action, by its index."""
 
-    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
-        super().__init__(document, drafts, parent)
+    kind = "action"
+
+    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, begun, parent)
         self.step_name = self.tr("Change action")
         self._cause_rows([("key", self.tr("a key")), ("when", self.tr("a condition, once it begins"))])
         self._from_row()
@@ -228,13 +277,8 @@ class ActionForm(_CausedForm):
     @property
     def part(self) -> Action | None:
         """The action that is shown."""
-        index = self.subject[1] if isinstance(self.subject, tuple) else -1
-        return self.project.actions[index] if 0 <= index < len(self.project.actions) else None
-
-    def change(self, **changes: Any) -> Edit:
-        """The edit that changes attributes of the action."""
-        index = self.subject[1] if isinstance(self.subject, tuple) else -1
-        return lambda project: edits.change_action(project, index, **changes)
+        rule = self.begun.rule(self.project, "action", self._index)
+        return rule if isinstance(rule, Action) else None
 
     def _deeds(self) -> list[tuple[str, str]]:
         deeds = [
@@ -271,26 +315,18 @@ class ActionForm(_CausedForm):
         if part is None:
             return lambda project: project
         changes: dict[str, Any] = {"do": texts[0], "stops": None}
-        if texts[0] == "write":
-            changes["value"] = part.value if part.value is not None else number("0")
-        else:
+        if texts[0] != "write":
             changes["value"] = None
         if texts[0] == "next-language":
             changes["signal"] = None
-        elif part.signal is None and texts[0] != "begin-entry":
-            names = self.project.signal_named
-            if not names:
-                raise ValueError(self.tr("this needs a signal, and the project has none yet"))
-            changes["signal"] = next(iter(names))
         return self.change(**changes)
 
     def _read_value_kind(self, texts: Texts) -> Edit:
         if texts[0] == "number":
-            return self.change(value=number("0"))
-        held = self._held()
-        if not held:
+            return self.change(value=None)
+        if not self._held():
             raise ValueError(self.tr("the project has no held value yet; add one in the Signals view"))
-        return self.change(value=HeldValue(from_=held[0][0]), stops=None)
+        return self.change(value=HeldValue(from_=""), stops=None)
 
 
 def cause_of(part: Turn | Action) -> str:
@@ -301,7 +337,7 @@ def cause_of(part: Turn | Action) -> str:
 
 
 def _can_stop(part: Action) -> bool:
-    return part.do not in ("begin-entry", "next-language") and not isinstance(part.value, HeldValue)
+    return part.do not in ("", "begin-entry", "next-language") and not isinstance(part.value, HeldValue)
 
 
 def _stop_word(part: Action) -> str:
@@ -312,6 +348,6 @@ def _stop_word(part: Action) -> str:
 
 
 def _value_kind(part: Action) -> str:
-    if part.value is None:
+    if part.do != "write":
         return ""
     return "held" if isinstance(part.value, HeldValue) else "number"

@@ -99,10 +99,6 @@
         <translation>das Projekt hat noch keinen Merker; zuerst in der Ansicht Signale einen anlegen</translation>
     </message>
     <message>
-        <source>this needs a signal, and the project has none yet</source>
-        <translation>dazu gehört ein Signal, und das Projekt hat noch keines</translation>
-    </message>
-    <message>
         <source>toggles the signal</source>
         <translation>schaltet das Signal um</translation>
     </message>
@@ -366,6 +362,37 @@
     </message>
 </context>
 <context>
+    <name>Begun</name>
+    <message>
+        <source>the cause</source>
+        <translation>die Ursache</translation>
+    </message>
+    <message>
+        <source>the key</source>
+        <translation>die Taste</translation>
+    </message>
+    <message>
+        <source>the screen that it goes to</source>
+        <translation>das Bild, zu dem gewechselt wird</translation>
+    </message>
+    <message>
+        <source>the signal</source>
+        <translation>das Signal</translation>
+    </message>
+    <message>
+        <source>the signal of the condition</source>
+        <translation>das Signal der Bedingung</translation>
+    </message>
+    <message>
+        <source>the value</source>
+        <translation>der Wert</translation>
+    </message>
+    <message>
+        <source>what it does</source>
+        <translation>was geschieht</translation>
+    </message>
+</context>
+<context>
     <name>BehaviourView</name>
     <message>
         <source>A condition needs a signal; add one first.</source>
@@ -378,14 +405,6 @@
     <message>
         <source>Actions</source>
         <translation>Aktionen</translation>
-    </message>
-    <message>
-        <source>Add action</source>
-        <translation>Aktion anlegen</translation>
-    </message>
-    <message>
-        <source>Add turn</source>
-        <translation>Wechsel anlegen</translation>
     </message>
     <message>
         <source>After idle time</source>
@@ -927,6 +946,10 @@
 </context>
 <context>
     <name>ConditionRow</name>
+    <message>
+        <source>(choose)</source>
+        <translation>(wählen)</translation>
+    </message>
     <message>
         <source>(never)</source>
         <translation>(nie)</translation>
@@ -7951,8 +7974,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Taste</translation>
     </message>
     <message>
+        <source>Not complete, so it does nothing yet. To choose: {what}</source>
+        <translation>Unvollständig und noch ohne Wirkung. Es fehlt: {what}</translation>
+    </message>
+    <message>
+        <source>Not complete, so nothing is changed yet. To choose: {what}</source>
+        <translation>Unvollständig, noch ist nichts geändert. Es fehlt: {what}</translation>
+    </message>
+    <message>
         <source>On</source>
         <translation>Auf</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Zustand</translation>
     </message>
     <message>
         <source>a condition needs a signal, and the project has none yet</source>
@@ -11778,6 +11813,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 </context>
 <context>
     <name>phrases</name>
+    <message>
+        <source>(choose)</source>
+        <translation>(wählen)</translation>
+    </message>
     <message>
         <source>after {seconds} s without a key</source>
         <translation>nach {seconds} s ohne Taste</translation>

@@ -222,6 +222,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
     action = design.inspector.action_form
     choose(action, "Key", "start")
     choose(action, "Does", "writes a value to it")
+    choose(action, "Signal", "speed")
     type_over(action, "Number", "12.5")
     assert str(document.project.actions[0].value) == "12.5"
     choose(action, "Stops", "something: it is sent again until it is confirmed")
@@ -389,6 +390,8 @@ def test_the_cause_of_a_turn_is_changed(design: DesignWorkplace, document: Docum
     type_over(form, "Idle for", "45")
     assert document.project.turns[0].idle_s == 45
     choose(form, "Cause", "a condition (override)")
+    assert document.project.turns[0].idle_s == 45, "as it was, until a signal is chosen"
+    choose(form, "Condition", "status", 0)
     turn = document.project.turns[0]
     assert turn.when is not None
     assert turn.from_ is None
@@ -623,7 +626,7 @@ def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: s
         assert len(table.model.parts) == count + 1
         focus = must(QApplication.focusWidget())
         form = must(design.inspector.current_form())
-        assert focus is form.rows[0].editors()[0]
+        assert focus is next(row.editors()[0] for row in form.rows if row.editors())
         if isinstance(focus, QLineEdit):
             assert focus.selectedText() == focus.text(), "the first character typed replaces the name"
 

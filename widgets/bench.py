@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from app.session import Session
 
 TABLE_EVERY_S: Final = 0.4
-"""How often the table and the cards are brought up to date: nobody reads faster."""
+"""How often the cards, and ages in the table, are brought up to date: nobody reads faster."""
 BLINK_S: Final = 0.1
 """The cells are worked out anew at least this often, also where nothing happened: some of them blink."""
 
@@ -154,7 +154,7 @@ class BenchWorkplace(QWidget):
         menu.addMenu(self._followers_menu)
         menu.addSeparator()
         menu.addActions([self.panel_action, self.filter_action, self.not_good_action, self.readings.copy_action])
-        menu.addAction(self.write_action)
+        menu.addActions([self.write_action, self.raw_action])
 
     def _make_actions(self) -> None:
         self.connect_action = self._action(self.tr("&Connect"), self.connect_line, "Ctrl+K")
@@ -180,6 +180,7 @@ class BenchWorkplace(QWidget):
         )
 
         self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
+        self.raw_action = self._action(self.tr("Ra&w numbers in the next way"), self._next_raw_form, "Ctrl+Alt+X")
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
         action = QAction(text, self)
@@ -196,6 +197,9 @@ class BenchWorkplace(QWidget):
 
     def _toggle_not_good(self) -> None:
         self.readings.not_good.toggle()
+
+    def _next_raw_form(self) -> None:
+        self.readings.next_raw_form()
 
     def _write_value(self) -> None:
         name, session = self.readings.selected(), self._live.session
@@ -372,9 +376,10 @@ class BenchWorkplace(QWidget):
             if rows != self._rows:
                 self._rows = rows
                 self.face.set_rows(rows)
+            self.readings.set_readings(self._live.readings(), now)
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
-            self.readings.set_readings(self._live.readings(), now)
+            self.readings.set_readings(self._live.readings(), now)  # also where nothing came: it grows old
             self._say_how_it_is()
             self.cards.show_states(session.snapshot().followers, now, self._live.standings())
 

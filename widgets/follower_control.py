@@ -34,7 +34,7 @@ from widgets.flow import FlowLayout
 from widgets.icons import mark_icon
 from widgets.look import set_look
 from widgets.plain import plain_label, plain_tip
-from widgets.readings_table import age_text
+from widgets.readings_model import age_text
 from widgets.shortening import ShortChoice, ShortLabel, ShortLines
 from widgets.size import scaled
 
@@ -121,6 +121,7 @@ class FollowerCard(QFrame):
         self._project = project
         self.follower = follower
         self.switches: SimulatedSwitches | None = None
+        self._has_values = False
         self._values = ""
         self._reason = ""
         self._refused = ""
@@ -169,6 +170,7 @@ class FollowerCard(QFrame):
     def simulate(self, bank: Bank, switches: SimulatedSwitches | None = None) -> None:
         """Offer the switches of this simulated follower from now on."""
         self.switches = switches or SimulatedSwitches(bank, self)
+        self._has_values = any(quantity.name in SHOWN for quantity in bank.overview())
         boxes: list[QWidget] = [_box(action) for action in self.switches.actions]
         more = QPushButton(self.tr("More\u2026"))
         more.setAutoDefault(False)
@@ -199,7 +201,7 @@ class FollowerCard(QFrame):
 
     def refresh(self) -> None:
         """Show the simulated follower's own values as they are now."""
-        if self.switches is None or not self.isVisible():
+        if self.switches is None or not self._has_values or not self.isVisible():
             return
         shown = [_text(quantity) for quantity in self.switches.bank.overview() if quantity.name in SHOWN]
         self._values = "   ".join(shown)

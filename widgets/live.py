@@ -16,6 +16,9 @@ if TYPE_CHECKING:  # the line's libraries are imported only when a project is co
     from app.session import Session, Via
     from app.signals.reading import Reading
 
+MANY: Final = 4000
+SELDOM_S: Final = 2.0
+"""How often it is told how things stand where there are more readings than so many."""
 FRAME_MS: Final = 50
 """Time between two looks at the session."""
 
@@ -183,9 +186,15 @@ class Live(QObject):
         if session is None:
             return None
         snapshot = session.snapshot()
-        if self._standings is None or self._standings[0] is not snapshot:
-            self._standings = snapshot, Standings(session.project, snapshot)
-        return self._standings[1]
+        former = self._standings
+        if former is not None and former[0] is not snapshot and session.project is former[1].project:
+            # Counting takes long where there is much to count.
+            soon = len(snapshot.readings) > MANY and 0 <= snapshot.at - former[0].at < SELDOM_S
+            former = former if soon else None
+        if former is None or former[1].project is not session.project:
+            former = snapshot, Standings(session.project, snapshot)
+        self._standings = former
+        return former[1]
 
     # A frame
 

@@ -1,21 +1,12 @@
-"""The table of all readings: name, value, quality in words, reason, raw count and age."""
+"""The table of all readings: name, value, quality in words, reason, raw number and age."""
 
 from __future__ import annotations
 
-import enum
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from fractions import Fraction
-from typing import Any, Final
+from collections.abc import Mapping
+from typing import Final
 
-from PySide6.QtCore import (
-    QAbstractTableModel,
-    QCoreApplication,
-    QModelIndex,
-    QSortFilterProxyModel,
-    Qt,
-)
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtCore import QItemSelectionModel, Qt
+from PySide6.QtGui import QAccessible, QAction, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QApplication,
@@ -29,324 +20,32 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.binding import plain_text
 from app.project.model import Project
-from app.signals.reading import NEVER_READ, NOT_YET, Quality, Raw, Reading
-from widgets import palette
+from app.signals.raw_text import RawForm, widest
+from app.signals.reading import Quality, Reading
 from widgets.flow import FlowLayout
 from widgets.look import set_look
-from widgets.plain import plain_label, plain_tip
-from widgets.quick_cells import Index, QuickCells
+from widgets.plain import plain_label
+from widgets.quick_cells import PADDING, Index, QuickCells
+from widgets.readings_model import ALIGNMENT, MANY, MARKS, Column, ReadingsModel, quality_words
 from widgets.shortening import shorten_placeholder
 from widgets.size import heading_width, scaled
+from widgets.steady import Choice
 
-translate = QCoreApplication.translate
-
-_ROOT: Final = QModelIndex()
-SORT_ROLE: Final = Qt.ItemDataRole.UserRole + 1
-
-
-class Column(enum.IntEnum):
-    """The columns, from the left."""
-
-    SIGNAL = 0
-    VALUE = 1
-    QUALITY = 2
-    RAW = 3
-    AGE = 4
-    REASON = 5
-
-
-@dataclass(frozen=True, slots=True)
-class _Shown:
-    """One row as it stands in the table."""
-
-    value: str = ""
-    raw: str = ""
-    quality: Quality = Quality.NONE
-    age: str = ""
-    reason: str = ""
-    value_order: float | str = ""
-    raw_order: float | str = ""
-    age_order: float = float("inf")
-
-
-MARKS: Final = {
-    Quality.GOOD: "\u2713",
-    Quality.STALE: "\u25f7",
-    Quality.NONE: "\u2026",
-    Quality.REFUSED: "\u2298",
-    Quality.IMPLAUSIBLE: "\u26a0",
-}
-"""A mark for each quality, so that colour is never the only sign."""
-
-
-def quality_words(quality: Quality) -> str:
-    """The quality in words for people."""
-    words = {
-        Quality.GOOD: translate("Quality", "good"),
-        Quality.STALE: translate("Quality", "stale"),
-        Quality.NONE: translate("Quality", "never read"),
-        Quality.REFUSED: translate("Quality", "refused"),
-        Quality.IMPLAUSIBLE: translate("Quality", "implausible"),
-    }
-    return words[quality]
-
-
-def age_text(seconds: float | None) -> str:
-    """An age, coarse enough not to flicker: below one second it is only said to be that."""
-    if seconds is None:
-        return "\u2013"
-    if seconds < 1:
-        return "< 1 s"
-    if seconds < 120:
-        return f"{int(seconds)} s"
-    if seconds < 7200:
-        return f"{int(seconds // 60)} min"
-    return f"{int(seconds // 3600)} h"
-
-
-class ReadingsModel(QAbstractTableModel):
-    """The readings of a project's signals. Only cells whose text changed are reported as changed."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._project: Project | None = None
-        self._names: tuple[str, ...] = ()
-        self._rows: list[_Shown] = []
-        self._seen: list[Reading | None] = []
-
-    def set_project(self, project: Project) -> None:
-        """Show this project's signals, all still unread."""
-        self.beginResetModel()
-        self._project = project
-        self._names = tuple(project.signal_named)
-        self._rows = [_Shown() for _ in self._names]
-        self._seen = [None for _ in self._names]
-        self.endResetModel()
-
-    def set_readings(self, readings: Mapping[str, Reading], now: float) -> bool:
-        """Show these readings. `now` is `time.monotonic()` in seconds. True if anything but an age changed."""
-        if self._project is None:
-            return False
-        news = False
-        for row, name in enumerate(self._names):
-            reading = readings.get(name, NEVER_READ)
-            before = self._rows[row]
-            after = _shown(self._project, name, reading, now, before if self._seen[row] is reading else None)
-            self._seen[row] = reading
-            if after == before:
-                continue
-            self._rows[row] = after
-            news = news or self._seen_anew(before, after)
-            # Cell by cell: views repaint one cell for one index, but everything for a range.
-            for column in _changed(before, after):
-                place = self.index(row, column)
-                self.dataChanged.emit(place, place)
-        return news
-
-    @staticmethod
-    def _seen_anew(before: _Shown, after: _Shown) -> bool:
-        return before.value_order != after.value_order or before.quality is not after.quality
-
-    def counts(self) -> tuple[int, int]:
-        """How many rows there are, and how many of them are not good."""
-        return len(self._rows), sum(row.quality is not Quality.GOOD for row in self._rows)
-
-    def cell(self, row: int, column: Column) -> tuple[str, Quality]:
-        """What stands in a cell, and the quality of its row: all that is needed to draw it."""
-        return self._text(row, column), self._rows[row].quality
-
-    def quality_of(self, row: int) -> Quality:
-        """The quality in this row."""
-        return self._rows[row].quality
-
-    def rowCount(self, parent: Index = _ROOT) -> int:
-        """One row a signal."""
-        return 0 if parent.isValid() else len(self._names)
-
-    def columnCount(self, parent: Index = _ROOT) -> int:
-        """See Column."""
-        return 0 if parent.isValid() else len(Column)
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """The heads of the columns."""
-        if orientation is not Qt.Orientation.Horizontal:
-            return None
-        if role == Qt.ItemDataRole.DisplayRole:
-            return {
-                Column.SIGNAL: self.tr("Signal"),
-                Column.VALUE: self.tr("Value"),
-                Column.QUALITY: self.tr("Quality"),
-                Column.RAW: self.tr("Raw"),
-                Column.AGE: self.tr("Age"),
-                Column.REASON: self.tr("Reason"),
-            }[Column(section)]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _ALIGNMENT[Column(section)]
-        return None
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """What stands in a cell."""
-        row, column = self._rows[index.row()], Column(index.column())
-        if role == Qt.ItemDataRole.DisplayRole:
-            return self._text(index.row(), column)
-        if role == SORT_ROLE:
-            return self._order(index.row(), column)
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _ALIGNMENT[column]
-        if role == Qt.ItemDataRole.ForegroundRole:
-            return palette.current().colour(_ink(row.quality, column))
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return plain_tip(row.reason) or None
-        if role == Qt.ItemDataRole.AccessibleTextRole:
-            head = self.headerData(column, Qt.Orientation.Horizontal)
-            return f"{head}: {self._text(index.row(), column)}"
-        return None
-
-    def _text(self, row: int, column: Column) -> str:
-        shown = self._rows[row]
-        if column is Column.QUALITY:
-            return f"{MARKS[shown.quality]} {quality_words(shown.quality)}"
-        return {
-            Column.SIGNAL: self._names[row],
-            Column.VALUE: shown.value,
-            Column.RAW: shown.raw,
-            Column.AGE: shown.age,
-            Column.REASON: shown.reason,
-        }[column]
-
-    def _order(self, row: int, column: Column) -> Any:
-        shown = self._rows[row]
-        return {
-            Column.SIGNAL: self._names[row].casefold(),
-            Column.VALUE: shown.value_order,
-            Column.QUALITY: list(Quality).index(shown.quality),
-            Column.RAW: shown.raw_order,
-            Column.AGE: shown.age_order,
-            Column.REASON: shown.reason,
-        }[column]
-
-
-def _shown(project: Project, name: str, reading: Reading, now: float, before: _Shown | None) -> _Shown:
-    """The row of a reading. `before` is the row of the same reading a while ago: only its age can have changed."""
-    age = reading.age(now)
-    text = "" if reading.value is None and reading.time is None else age_text(age)
-    if before is not None:
-        if before.age == text:
-            return before
-        return _Shown(
-            before.value,
-            before.raw,
-            before.quality,
-            text,
-            before.reason,
-            before.value_order,
-            before.raw_order,
-            _age_order(age),
-        )
-    value = reading.value
-    unit = project.signal_named[name].unit
-    shown = "" if value is None else plain_text(project, name, value)
-    return _Shown(
-        value=f"{shown} {unit}" if unit and shown else shown,
-        raw=_raw_text(reading.raw),
-        quality=reading.quality,
-        age=text,
-        reason=translate("signals", NOT_YET) if reading.reason == NOT_YET else reading.reason,
-        value_order=float(value) if isinstance(value, Fraction) else value or "",
-        raw_order=float(reading.raw) if isinstance(reading.raw, int | float) else reading.raw or "",
-        age_order=_age_order(age),
-    )
-
-
-def _raw_text(raw: Raw | None) -> str:
-    """Counts and texts as they are; a float to the six figures that all of them have."""
-    return "" if raw is None else f"{raw:.6g}" if isinstance(raw, float) else str(raw)
-
-
-def _age_order(age: float | None) -> float:
-    return float("inf") if age is None else float(int(age))
-
-
-def _changed(before: _Shown, after: _Shown) -> Sequence[Column]:
-    """The columns that must be drawn again."""
-    if before.quality is not after.quality:
-        return list(Column)
-    pairs = (
-        (Column.VALUE, before.value, after.value),
-        (Column.RAW, before.raw, after.raw),
-        (Column.AGE, before.age, after.age),
-        (Column.REASON, before.reason, after.reason),
-    )
-    return [column for column, was, is_ in pairs if was != is_]
-
-
-_NUMBERS: Final = (Column.VALUE, Column.RAW, Column.AGE)
-_ALIGNMENT: Final = {
-    column: Qt.AlignmentFlag.AlignVCenter
-    | (Qt.AlignmentFlag.AlignRight if column in _NUMBERS else Qt.AlignmentFlag.AlignLeft)
-    for column in Column
-}
-
-
-def _ink(quality: Quality, column: Column) -> str:
-    """The name of the colour of a cell's text."""
-    if quality is Quality.GOOD:
-        return "good" if column is Column.QUALITY else "ink"
-    if column is Column.QUALITY:
-        return "caution" if quality in (Quality.STALE, Quality.NONE) else "fault"
-    return "faint" if column in (Column.VALUE, Column.RAW) else "ink"
-
-
-class _Sorted(QSortFilterProxyModel):
-    """Numbers before texts; a text in the filter may stand in the name, the value, the quality or the reason."""
-
-    def __init__(self, source: ReadingsModel) -> None:
-        super().__init__(source)
-        self._source = source
-        self._words: tuple[str, ...] = ()
-        self._not_good_only = False
-        self.setSourceModel(source)
-        self.setSortRole(SORT_ROLE)
-        # Done by hand once a refresh: Qt would filter and sort anew for every cell that changes.
-        self.setDynamicSortFilter(False)
-
-    def refresh(self) -> None:
-        """Filter and sort anew, where the values can have changed what is shown or its order."""
-        if self._words or self._not_good_only or self.sortColumn() >= 0:
-            self.invalidate()
-
-    def search(self, text: str, *, not_good_only: bool) -> None:
-        self._words = tuple(text.casefold().split())
-        self._not_good_only = not_good_only
-        self.invalidate()
-
-    def filterAcceptsRow(self, row: int, parent: Index) -> bool:
-        if self._not_good_only and self._source.quality_of(row) is Quality.GOOD:
-            return False
-        if not self._words:
-            return True
-        columns = (Column.SIGNAL, Column.VALUE, Column.QUALITY, Column.REASON)
-        text = " ".join(
-            str(self._source.data(self._source.index(row, column, parent))) for column in columns
-        ).casefold()
-        return all(word in text for word in self._words)
-
-    def lessThan(self, left: Index, right: Index) -> bool:
-        a, b = self._source.data(left, SORT_ROLE), self._source.data(right, SORT_ROLE)
-        if isinstance(a, str) != isinstance(b, str):
-            return not isinstance(a, str)
-        return bool(a < b)
+FEW: Final = 500
+"""Signals up to which those that are not good are counted whenever readings come."""
+SUM_EVERY_S: Final = 0.4
+"""How often they are counted where there are more."""
+MEASURED: Final = 50
+"""So many of the longest names are measured for the width of their column."""
 
 
 class ReadingsTable(QWidget):
-    """The table with its filter."""
+    """The table with its filter. It works out and draws what is in sight, and of that only what has changed."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.model = ReadingsModel(self)
-        self.sorted = _Sorted(self.model)
         self.filter = QLineEdit()
         shorten_placeholder(self.filter, self.tr("Filter: part of a name, value, quality or reason"))
         self.filter.setClearButtonEnabled(True)
@@ -355,6 +54,19 @@ class ReadingsTable(QWidget):
         self.summary = plain_label()
         self._live = False
         """Whether readings have come since the project was set; before that nothing is wrong with them."""
+        self._summed_at = 0.0
+        self._kept: tuple[list[str], str] = ([], "")
+        """The signals of the selected rows and of the current one, while the rows are arranged anew."""
+        self.raw_form = Choice()
+        self.raw_form.setAccessibleName(self.tr("Raw numbers"))
+        self.raw_form.setToolTip(self.tr("How raw numbers are written (Ctrl+Alt+X: the next one)"))
+        for form, words in (
+            (RawForm.DECIMAL, self.tr("raw in decimal")),
+            (RawForm.HEXADECIMAL, self.tr("raw in hexadecimal")),
+            (RawForm.BITS, self.tr("raw bit by bit")),
+        ):
+            self.raw_form.addItem(words, form)
+        self.raw_form.currentIndexChanged.connect(lambda _index: self._form_chosen())
         self.view = QTableView()
         self._build_view()
         heading = QLabel(self.tr("Readings"))
@@ -365,6 +77,7 @@ class ReadingsTable(QWidget):
         top.addWidget(heading)
         top.addWidget(self.filter)
         top.addWidget(self.not_good)
+        top.addWidget(self.raw_form)
         top.addWidget(self.summary)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -390,29 +103,61 @@ class ReadingsTable(QWidget):
     def selected(self) -> str:
         """The signal of the row where the cursor is; empty if there is none."""
         index = self.view.currentIndex()
-        return str(self.sorted.index(index.row(), Column.SIGNAL).data() or "") if index.isValid() else ""
+        return self.model.name(index.row()) if index.isValid() else ""
 
     def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
         column = Column(index.column())
-        text, quality = self.model.cell(self.sorted.mapToSource(index).row(), column)
-        return text, _ink(quality, column), _ALIGNMENT[column]
+        return *self.model.cell(index.row(), column), ALIGNMENT[column]
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
-        self._live = True
-        if self.model.set_readings(readings, now):
-            self.sorted.refresh()
-        self._summarise()
+        first, self._live = not self._live, True
+        self.model.set_readings(readings, now)
+        self._draw_changes()
+        count = self.model.rowCount()
+        pause = 0.0 if count <= FEW else SUM_EVERY_S if count <= MANY else 5 * SUM_EVERY_S
+        if first or not 0 <= now - self._summed_at < pause:
+            self._summed_at = now
+            self._summarise()
+
+    def _draw_changes(self) -> None:
+        view = self.view
+        if not view.isVisible():
+            return
+        height = view.viewport().height()
+        first, last = view.rowAt(0), view.rowAt(height - 1)
+        changed = self.model.changes(first, last if last >= 0 else self.model.rowCount() - 1) if first >= 0 else []
+        if not changed:
+            return
+        if QAccessible.isActive():
+            rows, columns = {row for row, _ in changed}, {column for _, column in changed}
+            self.model.dataChanged.emit(
+                self.model.index(min(rows), min(columns)), self.model.index(max(rows), max(columns))
+            )
+            return
+        # Cell by cell: a range of Qt's would draw every cell in it.
+        left = {column: (view.columnViewportPosition(column), view.columnWidth(column)) for column in Column}
+        for row, column in changed:
+            view.viewport().update(left[column][0], view.rowViewportPosition(row), left[column][1], view.rowHeight(row))
+
+    def next_raw_form(self) -> None:
+        """Write raw numbers in the next way: in decimal, in hexadecimal, bit by bit."""
+        self.raw_form.setCurrentIndex((self.raw_form.currentIndex() + 1) % self.raw_form.count())
+
+    def _form_chosen(self) -> None:
+        self.model.set_form(RawForm(self.raw_form.currentData()))
+        self._fit_raw()
 
     def _build_view(self) -> None:
         view = self.view
-        view.setModel(self.sorted)
-        view.setItemDelegate(QuickCells(self.sorted, self._cell))
+        view.setModel(self.model)
+        view.setItemDelegate(QuickCells(self.model, self._cell))
+        self.model.modelAboutToBeReset.connect(self._keep_selection)
+        self.model.modelReset.connect(self._select_again)
         view.setAccessibleName(self.tr("Readings"))
-        view.setSortingEnabled(True)
         # -1: the order of the project, until a head is clicked.
-        self.sorted.sort(-1)
         view.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+        view.setSortingEnabled(True)
         view.horizontalHeader().setSortIndicatorClearable(True)
         view.setAlternatingRowColors(True)
         view.setShowGrid(False)
@@ -442,7 +187,7 @@ class ReadingsTable(QWidget):
     def _fit_columns(self) -> None:
         """Widths from the text that can be expected: fitting to the content again and again would make them jump."""
         metrics = self.view.fontMetrics()
-        names = [self.model.data(self.model.index(row, Column.SIGNAL)) for row in range(self.model.rowCount())]
+        names = sorted((self.model.name(row) for row in range(self.model.rowCount())), key=len)[-MEASURED:]
         longest = max((metrics.horizontalAdvance(name) for name in names), default=80)
         for column, width in (
             (Column.SIGNAL, min(scaled(220), max(scaled(90), longest + 18))),
@@ -451,13 +196,36 @@ class ReadingsTable(QWidget):
                 Column.QUALITY,
                 metrics.horizontalAdvance(f"{MARKS[Quality.IMPLAUSIBLE]} {quality_words(Quality.IMPLAUSIBLE)}") + 20,
             ),
-            (Column.RAW, metrics.horizontalAdvance("0") * 9),
             (Column.AGE, metrics.horizontalAdvance("000 min") + 16),
         ):
             self.view.setColumnWidth(column, width)
+        self._fit_raw()
+
+    def _fit_raw(self) -> None:
+        """Room for the widest raw number that the project has, as it is written now."""
+        metrics = self.view.fontMetrics()
+        text = widest(self.model.most_registers, self.model.form)
+        self.view.setColumnWidth(Column.RAW, metrics.horizontalAdvance(text) + 2 * PADDING + 2)
+
+    def _keep_selection(self) -> None:
+        rows = self.view.selectionModel().selectedRows()
+        self._kept = [self.model.name(index.row()) for index in rows], self.selected()
+
+    def _select_again(self) -> None:
+        names, current = set(self._kept[0]), self._kept[1]
+        if not names and not current:
+            return
+        selection = self.view.selectionModel()
+        for row in range(self.model.rowCount()):
+            name, index = self.model.name(row), self.model.index(row, Column.SIGNAL)
+            if name == current:
+                selection.setCurrentIndex(index, QItemSelectionModel.SelectionFlag.NoUpdate)
+            if name in names:
+                flags = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
+                selection.select(index, flags)
 
     def _search(self) -> None:
-        self.sorted.search(self.filter.text(), not_good_only=self.not_good.isChecked())
+        self.model.search(self.filter.text(), not_good_only=self.not_good.isChecked())
 
     def _summarise(self) -> None:
         total, not_good = self.model.counts()
@@ -475,6 +243,6 @@ class ReadingsTable(QWidget):
 
     def _copy(self) -> None:
         rows = sorted({index.row() for index in self.view.selectionModel().selectedRows()})
-        lines = ["\t".join(str(self.sorted.index(row, column).data()) for column in Column) for row in rows]
+        lines = ["\t".join(str(self.model.index(row, column).data()) for column in Column) for row in rows]
         if lines:
             QApplication.clipboard().setText("\n".join(lines))

@@ -87,7 +87,7 @@ class Standings:
     """How the lines, the devices and the data of a project stood at the moment of a snapshot."""
 
     def __init__(self, project: Project, snapshot: Snapshot) -> None:
-        self._project = project
+        self.project = project
         self._snapshot = snapshot
         self._tallies = {follower.name: _Tally() for follower in project.followers}
         found = bindings(project)
@@ -99,7 +99,7 @@ class Standings:
     @property
     def worst(self) -> Standing:
         """Of everything."""
-        return self._of([follower.name for follower in self._project.followers])
+        return self._of([follower.name for follower in self.project.followers])
 
     def of(self, follower: str) -> Standing:
         """Of one device, with its line and its data."""
@@ -155,7 +155,7 @@ class Standings:
                 translate("bus", "{count} devices answer too late: {names}"),
             )
             yield Standing(Level.DEVICE, "slow", words, lost[0].reason, _names(lost))
-        limits = {line.name: line.timeout_ms for line in self._project.lines}
+        limits = {line.name: line.timeout_ms for line in self.project.lines}
         for state in states:
             limit = limits.get(state.line, 0)
             if state.answering and state.answer_ms is not None and limit and state.answer_ms > SLOW * limit:

@@ -542,6 +542,10 @@
         <translation>Nicht verbunden</translation>
     </message>
     <message>
+        <source>Ra&amp;w numbers in the next way</source>
+        <translation>Ro&amp;hwerte in der nächsten Schreibweise</translation>
+    </message>
+    <message>
         <source>Readings that are &amp;not good</source>
         <translation>Werte, die &amp;nicht gut sind</translation>
     </message>
@@ -4762,6 +4766,10 @@
 <context>
     <name>Quality</name>
     <message>
+        <source>doubtful</source>
+        <translation>zweifelhaft</translation>
+    </message>
+    <message>
         <source>good</source>
         <translation>gut</translation>
     </message>
@@ -4955,8 +4963,16 @@
         <translation>Filter: Teil von Name, Wert, Qualität oder Grund</translation>
     </message>
     <message>
+        <source>How raw numbers are written (Ctrl+Alt+X: the next one)</source>
+        <translation>Schreibweise der Rohwerte (Strg+Alt+X: die nächste)</translation>
+    </message>
+    <message>
         <source>Only those that are &amp;not good</source>
         <translation>Nur die &amp;nicht guten</translation>
+    </message>
+    <message>
+        <source>Raw numbers</source>
+        <translation>Rohwerte</translation>
     </message>
     <message>
         <source>Readings</source>
@@ -4973,6 +4989,18 @@
     <message>
         <source>not read yet</source>
         <translation>noch nicht gelesen</translation>
+    </message>
+    <message>
+        <source>raw bit by bit</source>
+        <translation>roh Bit für Bit</translation>
+    </message>
+    <message>
+        <source>raw in decimal</source>
+        <translation>roh dezimal</translation>
+    </message>
+    <message>
+        <source>raw in hexadecimal</source>
+        <translation>roh hexadezimal</translation>
     </message>
     <message>
         <source>{count} of {total} not good</source>

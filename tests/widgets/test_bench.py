@@ -22,7 +22,7 @@ from widgets.arming import ArmingDialog
 from widgets.bench import REAL, SIMULATED, BenchWorkplace
 from widgets.document import Document
 from widgets.live import Live
-from widgets.readings_table import Column
+from widgets.readings_model import Column
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
@@ -191,7 +191,7 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     qtbot.waitUntil(lambda: "not good" in bench.readings.summary.text())
     # The other follower on the same line is not held up, and neither is the window.
     bench.cards.heads.setCurrentIndex(1)
-    assert bench.cards.card(1).state.text().startswith("✓")
+    qtbot.waitUntil(lambda: bench.cards.card(1).state.text().startswith("✓"), timeout=10_000)
     bench.cards.heads.setCurrentIndex(0)
     press(bench, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  63 %")

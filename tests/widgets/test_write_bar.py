@@ -44,9 +44,9 @@ def window(device: Simulation, qtbot: QtBot) -> Iterator[MainWindow]:
 def choose(window: MainWindow, signal: str, qtbot: QtBot) -> None:
     """Select the signal in the table and ask for the bar by its key."""
     table = window.bench.readings
-    row = next(row for row in range(table.sorted.rowCount()) if table.sorted.index(row, 0).data() == signal)
+    row = next(row for row in range(table.model.rowCount()) if table.model.index(row, 0).data() == signal)
     table.view.setFocus()
-    table.view.setCurrentIndex(table.sorted.index(row, 0))
+    table.view.setCurrentIndex(table.model.index(row, 0))
     window.activateWindow()
     qtbot.waitUntil(window.isActiveWindow)
     window.bench.write_action.trigger()

@@ -106,7 +106,7 @@ class Partner:
             tuple(self.refused),
             self.statistics.requests,
             self.statistics.good,
-            self.statistics.faults_now(),
+            self.statistics.faults,
             self.since,
         )
 

@@ -91,6 +91,7 @@ class Engine:
             for line in project.lines
             if line.name not in endpoints
         }
+        self._unasked = {each.name: FollowerState(each.name, each.line, each.unit) for each in project.followers}
         self._loop: asyncio.AbstractEventLoop | None = None
         self._stopping: asyncio.Event | None = None
         self._thread: threading.Thread | None = None
@@ -321,10 +322,7 @@ class Engine:
 
     def _make_snapshot(self) -> Snapshot:
         self._number += 1
-        followers = {
-            follower.name: FollowerState(follower.name, follower.line, follower.unit)
-            for follower in self._project.followers
-        }
+        followers = self._unasked.copy()
         for line in self._lines.values():
             followers.update(line.follower_states())
         lines = {**self._unled, **{name: line.state() for name, line in self._lines.items()}}

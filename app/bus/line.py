@@ -126,7 +126,7 @@ class LineAtWork:
             trouble.short if trouble else "",
             statistics.requests,
             statistics.good,
-            statistics.faults_now(),
+            statistics.faults,
             self.waiting,
             self._since,
             self._writing.owed,

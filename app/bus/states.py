@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import NamedTuple
 
 from app.bus.faults import FaultKind
 from app.bus.statistics import Outages
 from app.signals.reading import Reading, Value
 
 
-@dataclass(frozen=True, slots=True)
-class FollowerState:
+class FollowerState(NamedTuple):
     """One follower.
 
     `answering` is None until it was first asked; `since` is `time.monotonic()` from when on it is as it is. `reason`
@@ -33,7 +34,7 @@ class FollowerState:
     refused_signals: tuple[str, ...] = ()
     requests: int = 0
     good: int = 0
-    faults: Mapping[FaultKind, int] = field(default_factory=dict)
+    faults: Mapping[FaultKind, int] = MappingProxyType({})
     since: float = 0.0
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
@@ -67,15 +66,15 @@ class OutageBook:
 
 @dataclass(slots=True)
 class Counts:
-    """Counts since the engine started. Belongs to the engine's thread; `faults_now` gives a value."""
+    """Counts since the engine started. Belongs to the engine's thread; `faults` is never changed, but replaced."""
 
     requests: int = 0
     good: int = 0
-    faults: Counter[FaultKind] = field(default_factory=Counter)
+    faults: Mapping[FaultKind, int] = field(default_factory=lambda: MappingProxyType({}))
 
     def fault(self, kind: FaultKind) -> None:
         """Count one trouble."""
-        self.faults[kind] += 1
+        self.faults = MappingProxyType({**self.faults, kind: self.faults.get(kind, 0) + 1})
 
     def count(self, transaction: Transaction) -> None:
         """Count one request and what came of it."""
@@ -85,7 +84,3 @@ class Counts:
             self.good += 1
         elif not fault.of_connection:
             self.fault(fault.kind)
-
-    def faults_now(self) -> Mapping[FaultKind, int]:
-        """The faults so far, as a value."""
-        return MappingProxyType(dict(self.faults))

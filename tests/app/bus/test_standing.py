@@ -23,8 +23,8 @@ STALE = Reading(1, Fraction(1), Quality.STALE, "no newer value within 0.3 s", 1.
 LINE = LineState("hall", "tcp://127.0.0.1:502", connected=True, good=9)
 FAN = FollowerState("fan", "hall", 1, answering=True, answer_ms=4.0)
 TANK = FollowerState("tank", "hall", 2, answering=True, answer_ms=4.0)
-SILENT = replace(FAN, answering=False, reason="unit 1 did not answer; check its power", fault=FaultKind.SILENCE)
-LATE = replace(FAN, answering=False, reason="unit 1 answered late", fault=FaultKind.LATE)
+SILENT = FAN._replace(answering=False, reason="unit 1 did not answer; check its power", fault=FaultKind.SILENCE)
+LATE = FAN._replace(answering=False, reason="unit 1 answered late", fault=FaultKind.LATE)
 
 
 @pytest.fixture
@@ -64,7 +64,7 @@ def test_all_is_well_only_if_line_devices_and_data_are(project: Project) -> None
     [
         (SILENT, "fan does not answer"),
         (LATE, "fan answers too late"),
-        (replace(FAN, answer_ms=140.0), "fan answers slowly"),  # the project's time-out is 150 ms
+        (FAN._replace(answer_ms=140.0), "fan answers slowly"),  # the project's time-out is 150 ms
     ],
 )
 def test_a_device_leads_before_its_data(project: Project, fan: FollowerState, words: str) -> None:
@@ -105,14 +105,14 @@ def test_refused_leads_before_stale_and_stale_before_doubtful(project: Project) 
 
 def test_a_line_leads_before_its_devices(project: Project) -> None:
     down = LineState("hall", "tcp://127.0.0.1:502", reason="nothing listens at port 502; check the device")
-    worst = standings(project, line=down, fan=SILENT, tank=replace(SILENT, name="tank")).worst
+    worst = standings(project, line=down, fan=SILENT, tank=SILENT._replace(name="tank")).worst
     assert (worst.level, worst.kind) == (Level.LINE, "cannot-open")
     assert worst.sentence == "Line hall cannot be opened: nothing listens at port 502; check the device"
     assert standings(project, line=replace(down, good=3), fan=SILENT).worst.kind == "closed"
 
 
 def test_a_line_on_which_nobody_answers_is_silent(project: Project) -> None:
-    worst = standings(project, fan=SILENT, tank=replace(SILENT, name="tank")).worst
+    worst = standings(project, fan=SILENT, tank=SILENT._replace(name="tank")).worst
     assert (worst.level, worst.kind, worst.names) == (Level.LINE, "silent", ("hall",))
     assert standings(project, fan=SILENT).worst.names == ("fan",)
 

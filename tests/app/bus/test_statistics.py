@@ -22,7 +22,7 @@ def test_requests_and_faults_are_counted_and_a_lost_connection_is_no_fault_of_a_
     counts.count(transaction(1.0, Fault(FaultKind.CLOSED, "gone")))
     counts.fault(FaultKind.LATE)
     assert (counts.requests, counts.good) == (4, 2)
-    assert dict(counts.faults_now()) == {FaultKind.SILENCE: 1, FaultKind.LATE: 1}
+    assert dict(counts.faults) == {FaultKind.SILENCE: 1, FaultKind.LATE: 1}
 
 
 def test_an_outage_lasts_from_the_first_failure_to_the_next_answer() -> None:

@@ -377,8 +377,8 @@ def test_a_gap_that_the_follower_does_not_have_is_no_longer_read_along(
         wait_for(lambda: all(running.value(str(n)) == n for n in (10, 11, 13, 14, 31)))
         count = len(follower.asked)
         wait_for(lambda: len(follower.asked) > count + 20)
-        # The whole is tried again ever more rarely.
-        recent = {(each.address, each.count) for each in follower.asked[count:]} - {(10, 22)}
+        # The whole is tried again ever more rarely; a lone register may be asked in another length, to be told apart.
+        recent = {(each.address, each.count) for each in follower.asked[count:]} - {(10, 22), (30, 2)}
         assert {(10, 2), (13, 2), (31, 1)} <= recent <= {(10, 2), (13, 2), (31, 1), (30, 1)}
         assert running.engine.snapshot().followers["pump"].refused_signals == ("30",)
     finally:

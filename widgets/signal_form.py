@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.project import edits
 from app.project.binding import Unbound, bind, value_span
-from app.project.model import BitSignal, HeldSignal, RegisterSignal, Scale
+from app.project.model import OTHERWISE, BitSignal, HeldSignal, RegisterSignal, Scale
 from app.project.wording import refusal_of
 from app.signals.encoding import ENCODINGS
 from app.signals.text import number_digits, number_width
@@ -204,9 +204,9 @@ class SignalForm(PartForm):
                 self.tr("Texts"),
                 lambda: None if self.part is None else ("\n".join(f"{k} = {t}" for k, t in self.part.texts.items()),),
                 self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
-                self.tr("A text per value, one a line: 1 = running"),
+                self.tr("A text per value, one a line: 1 = running. otherwise = unknown is for all other values"),
                 fixed=True,
-                example=self.tr("0 = stopped\n1 = running"),
+                example=self.tr("0 = stopped\n1 = running\notherwise = unknown"),
             )
         )
 
@@ -352,7 +352,7 @@ def read_texts(text: str) -> dict[str, str]:
         if not equals:
             raise ValueError(translate("SignalForm", "line {n}: write value = text").format(n=line_number))
         try:
-            key = str(whole(value))
+            key = OTHERWISE if value.strip().casefold() == OTHERWISE else str(whole(value))
         except ValueError as error:
             raise ValueError(translate("SignalForm", "line {n}: {why}").format(n=line_number, why=error)) from None
         if key in found:

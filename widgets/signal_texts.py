@@ -8,12 +8,12 @@ from typing import Final
 
 from PySide6.QtCore import QCoreApplication
 
-from app.project.model import Scale
+from app.project.model import OTHERWISE, Scale
 from widgets.typed import number, plain
 
 translate = QCoreApplication.translate
 _NUMBER: Final = r"[-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?"
-_TEXT: Final = re.compile(r'\s*(-?\d+)\s*=\s*(?:"((?:[^"]|"")*)"|([^;]*?))\s*(?:;|$)')
+_TEXT: Final = re.compile(r'\s*(-?\d+|otherwise)\s*=\s*(?:"((?:[^"]|"")*)"|([^;]*?))\s*(?:;|$)')
 
 
 def table_words() -> dict[str, str]:
@@ -125,7 +125,7 @@ def read_texts_line(text: str) -> dict[str, str]:
         match = _TEXT.match(text, at)
         if match is None or match.end() == at:
             raise ValueError(translate("SignalCells", "write a text per value: 0 = stopped; 1 = running"))
-        key = str(int(match[1]))
+        key = match[1] if match[1] == OTHERWISE else str(int(match[1]))
         if key in found:
             raise ValueError(translate("SignalCells", "the value {key} has a text already").format(key=key))
         found[key] = match[3] if match[2] is None else match[2].replace('""', '"')

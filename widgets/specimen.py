@@ -11,7 +11,7 @@ from typing import Final
 from app.panel.layout import Layout
 from app.panel.rendering import Attribute, Row, Rows
 from app.project.binding import shown_text, value_span
-from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen
+from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen, numbered
 from app.signals.text import number_digits, number_width
 
 _USUAL: Final = Fraction(1000)
@@ -142,8 +142,8 @@ def sample_value(project: Project, name: str) -> Fraction | str | None:
         return None
     if isinstance(signal, RegisterSignal) and signal.encoding == "string":
         return signal.start_value if isinstance(signal.start_value, str) else "TEXT"
-    if signal.texts:
-        return Fraction(int(list(signal.texts)[-1]))
+    if worded := numbered(signal.texts):
+        return Fraction(list(worded)[-1])
     if isinstance(signal, BitSignal):
         return Fraction(1)
     if isinstance(signal, HeldSignal):
@@ -164,8 +164,8 @@ def widest_value(project: Project, name: str) -> Fraction | str | None:
         return None
     if isinstance(signal, RegisterSignal) and signal.encoding == "string":
         return "W" * (2 * (signal.length or 1))
-    if signal.texts:
-        return Fraction(int(max(signal.texts, key=lambda key: len(signal.texts[key]))))
+    if worded := numbered(signal.texts):
+        return Fraction(max(worded, key=lambda value: len(worded[value])))
     span = value_span(project, name)
     if span is None:
         return None

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QPushButton, QSize
 
 from app.panel.messages import bounds, with_unit
 from app.project.binding import AnySignal, bind, plain_text, refusal, unwritable
-from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal
+from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal, numbered
 from app.signals.encoding import is_text
 from app.signals.reading import NEVER_READ, Reading, Value
 from widgets.icons import cross_icon, tool
@@ -192,7 +192,7 @@ class WriteBar(QFrame):
 def _choices(signal: AnySignal) -> list[tuple[str, str]]:
     """What the value may be if it is one of a few."""
     if signal.texts:
-        return [(value, f"{text} ({value})") for value, text in signal.texts.items()]
+        return [(str(value), f"{text} ({value})") for value, text in numbered(signal.texts).items()]
     one_bit = isinstance(signal, BitSignal) or (
         isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")
     )

@@ -13,7 +13,7 @@ from app.checks.rule import each, whole
 from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import mark, translate
 from app.project.binding import bindings, step_of
-from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, Screen
+from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, Screen, numbered
 from app.project.problems import quoted
 from app.signals.encoding import OutOfRange
 from app.signals.text import number_digits
@@ -256,8 +256,8 @@ def choice_outside_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
         signal = survey.signal(field.signal)
         if not field.entry or field.kind != "choice" or signal is None or signal.limits is None:
             continue
-        for value, text in signal.texts.items():
-            if not signal.limits[0] <= int(value) <= signal.limits[1]:
+        for value, text in numbered(signal.texts).items():
+            if not signal.limits[0] <= value <= signal.limits[1]:
                 yield Fault(
                     "warning",
                     place,

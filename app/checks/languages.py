@@ -12,6 +12,7 @@ from app.checks.screens import instead_of, listed, outside, respelled
 from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.binding import unwritable
+from app.project.languages import same_values
 from app.project.model import HeldSignal, Screen
 from app.project.problems import Place, quoted
 from app.signals.repertoire import missing
@@ -33,8 +34,8 @@ def translation_of_text_missing(survey: Survey, signal: AnySignal) -> Iterator[F
     if signal.name not in survey.chosen:
         return
     for language in survey.panel.languages[1:]:
-        known = {int(value) for value in signal.texts_in.get(language, {})}
-        lacking = [text for value, text in signal.texts.items() if int(value) not in known and _has_letter(text)]
+        known = same_values(signal.texts, signal.texts_in.get(language, {}))
+        lacking = [text for value, text in signal.texts.items() if value not in known and _has_letter(text)]
         if lacking:
             yield Fault(
                 "warning",

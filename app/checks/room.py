@@ -14,7 +14,7 @@ from app.checks.screens import cells
 from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.binding import step_of
-from app.project.model import Field, HeldSignal, Panel, RegisterSignal, Screen
+from app.project.model import OTHERWISE, Field, HeldSignal, Panel, RegisterSignal, Screen, numbered
 from app.project.problems import Place, quoted
 from app.signals.text import number_digits, number_width
 
@@ -158,7 +158,9 @@ def choice_without_text(survey: Survey, screen: Screen) -> Iterator[Fault]:
             translate(
                 "checks", "{signal} can be {value}, and there is no text for that; its number would be shown"
             ).format(signal=quoted(signal.name), value=lacking),
-            translate("checks", "add a text for {value} if it can come about").format(value=lacking),
+            translate(
+                "checks", "add a text for {value} if it can come about, or one for all other values: otherwise = ..."
+            ).format(value=lacking),
             _text_for(signal, field, (lacking,)) if survey.of_one_bit(signal) else None,
         )
 
@@ -196,7 +198,7 @@ def _texts_or_number(survey: Survey, screen: Screen, place: Place, field: Field,
 def _without_text(survey: Survey, signal: AnySignal) -> str | None:
     """The value nearest to zero that the signal can take and that has no text; None if all have one, or of floats."""
     span = survey.span(signal.name)
-    if span is None or survey.is_float(signal):
+    if span is None or survey.is_float(signal) or OTHERWISE in signal.texts:
         return None
     size = survey.count_size(signal) or (
         Fraction(1) if survey.of_one_bit(signal) else step_of(survey.project, signal.name)
@@ -206,7 +208,7 @@ def _without_text(survey: Survey, signal: AnySignal) -> str | None:
     begin = low + max(0, math.ceil(-low / size)) * size
     upward = (begin + size * count for count in range(math.floor((high - begin) / size) + 1))
     downward = (begin - size * count for count in range(1, math.floor((begin - low) / size) + 1))
-    known = {Fraction(int(value)) for value in signal.texts}
+    known = {Fraction(value) for value in numbered(signal.texts)}
     # One more value than there are texts is enough to find one without.
     lacking = next((value for value in islice(chain(upward, downward), len(known) + 1) if value not in known), None)
     return None if lacking is None else number_digits(lacking, 0 if lacking.denominator == 1 else signal.decimals)
@@ -219,7 +221,7 @@ def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
     if span is None:
         return
     for value, text in signal.texts.items():
-        if not span[0] <= int(value) <= span[1]:
+        if value != OTHERWISE and not span[0] <= int(value) <= span[1]:
             words = translate("checks", "Remove the text {text}").format(text=quoted(text))
             mend = Mend(words, mends.drop_text, (value,))
             yield Fault(

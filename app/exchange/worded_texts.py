@@ -11,7 +11,7 @@ from typing import Final
 from app.exchange.words import NotKnown
 from app.language import translate
 
-_VALUE: Final = r"(?:0[xX][0-9A-Fa-f]{1,8}|-?[0-9]{1,20})"
+_VALUE: Final = r"(?:0[xX][0-9A-Fa-f]{1,8}|-?[0-9]{1,20}|otherwise\b)"
 _SIGN: Final = r"(?:=|:|\u2192|->|\u2013|-(?=\s|[^\W\d]))"
 _ENTRY: Final = re.compile(
     rf"\s*({_VALUE})\s*{_SIGN}\s*"

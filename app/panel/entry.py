@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from app.panel.messages import Saying, above, below, bounds, of_refusal
 from app.project.binding import AnySignal, refusal, shown_text, step_of, unwritable
-from app.project.model import BitSignal, Field, Project, RegisterSignal
+from app.project.model import BitSignal, Field, Project, RegisterSignal, numbered
 from app.signals.reading import Quality, Reading
 from app.signals.scaling import round_half_away
 from app.signals.text import number_width
@@ -169,7 +169,7 @@ def entry_report(project: Project, state: State) -> dict[str, object] | None:
 def _choices(field: Field, signal: AnySignal) -> tuple[Fraction, ...]:
     """What the value may be if it is one of a few, in rising order; empty for a number."""
     if field.kind == "choice" and signal.texts:
-        return tuple(sorted(Fraction(int(value)) for value in signal.texts))
+        return tuple(sorted(Fraction(value) for value in numbered(signal.texts)))
     if isinstance(signal, BitSignal) or (isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")):
         return (Fraction(0), Fraction(1))
     return ()

@@ -9,7 +9,7 @@ from itertools import chain
 
 from app.project.binding import AnySignal, plain_text, unwritable, value_span
 from app.project.messages import Known, chosen_form, filled, ready_words
-from app.project.model import HeldSignal, PanelMessage, Project
+from app.project.model import HeldSignal, PanelMessage, Project, numbered
 from app.signals.reading import Value
 from app.signals.scaling import round_half_away
 from app.signals.text import number_text, number_width
@@ -91,7 +91,7 @@ def of_kept(project: Project, name: str, value: Value) -> Saying:
 
 
 def _has_text(signal: AnySignal, value: Value) -> bool:
-    return not isinstance(value, str) and any(int(each) == value for each in signal.texts)
+    return not isinstance(value, str) and value in numbered(signal.texts)
 
 
 def widest(project: Project, entered: Iterable[str]) -> dict[PanelMessage, str]:

@@ -16,7 +16,17 @@ from typing import Final, TypeAlias
 
 from app.language import Translator, spoken, translate
 from app.project.doubts import Trusted, trusted
-from app.project.model import BitSignal, FieldKind, Follower, HeldSignal, Project, RegisterSignal, Scale
+from app.project.model import (
+    OTHERWISE,
+    BitSignal,
+    FieldKind,
+    Follower,
+    HeldSignal,
+    Project,
+    RegisterSignal,
+    Scale,
+    numbered,
+)
 from app.project.worked_out import WorkedOut
 from app.signals.encoding import (
     Implausible,
@@ -349,15 +359,19 @@ def shown_text(
 def plain_text(project: Project, name: str, value: Value | int | None) -> str:
     """The value as a person would write it, as wide as it gets and without its unit: for tables and messages.
 
-    Its text if the signal has one for it, else the number with the signal's decimals; empty for None.
+    Its text if the signal has one for it, with the number behind it where that is the text of all other values; else
+    the number with the signal's decimals; empty for None.
     """
     if value is None:
         return ""
     signal = project.signal_named.get(name)
     if isinstance(value, str) or signal is None:
         return str(value)
-    text = _text_of(signal, value)
-    return number_digits(value, signal.decimals) if text is None else text
+    number = number_digits(value, signal.decimals)
+    text = _own_text_of(signal, value)
+    if text is None and OTHERWISE in signal.texts:
+        return f"{signal.texts[OTHERWISE]} ({number})"
+    return number if text is None else text
 
 
 _BIT_VALUES: Final = (Fraction(0), Fraction(1))
@@ -499,13 +513,16 @@ def _unencodable(binding: Binding, value: Value | int) -> str | None:
 
 
 def _text_of(signal: AnySignal, value: int | Fraction) -> str | None:
+    text = _own_text_of(signal, value)
+    return signal.texts.get(OTHERWISE) if text is None else text
+
+
+def _own_text_of(signal: AnySignal, value: int | Fraction) -> str | None:
     if not signal.texts or Fraction(value).denominator != 1:
         return None
     number = int(value)
     text = signal.texts.get(str(number))
-    if text is None:
-        text = next((text for key, text in signal.texts.items() if int(key) == number), None)
-    return text
+    return numbered(signal.texts).get(number) if text is None else text
 
 
 def _said(signal: AnySignal, value: int | Fraction) -> str:

@@ -20,6 +20,8 @@ from app.project.places import attributes
 _LONGEST_LINE: Final = 120
 """A table that would make a longer line is written out below, a key a line."""
 
+_LAST: Final = 10**21
+"""Behind every number that can be a key."""
 _BARE_KEY: Final = re.compile(r"[A-Za-z0-9_-]+")
 
 
@@ -120,7 +122,7 @@ def _key(key: str) -> str:
 
 
 def _in_order(key: str) -> tuple[int, str]:
-    return (int(key), key) if key.removeprefix("-").isdecimal() else (0, key)
+    return (int(key), key) if key.removeprefix("-").isdecimal() else (_LAST, key)
 
 
 def _rows(rows: tuple[object, ...]) -> str:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from app.project.model import BitSignal, HeldSignal, Project, RegisterSignal, Screen
+from app.project.model import OTHERWISE, BitSignal, HeldSignal, Project, RegisterSignal, Screen
 from app.project.worked_out import WorkedOut
 
 AnySignal = RegisterSignal | BitSignal | HeldSignal
@@ -76,8 +76,18 @@ def _signal_in(signal: AnySignal, language: str) -> AnySignal:
 
 def merged(first: Mapping[str, str], texts: Mapping[str, str]) -> dict[str, str]:
     """The texts of the first language with those of another in their place; "01" is the same value as "1"."""
-    values = {int(value) for value in texts}
-    return {**{value: text for value, text in first.items() if int(value) not in values}, **texts}
+    values = {_value(each) for each in texts}
+    return {**{value: text for value, text in first.items() if _value(value) not in values}, **texts}
+
+
+def same_values(texts: Mapping[str, str], others: Mapping[str, str]) -> dict[str, str]:
+    """Those of `texts` that are for values for which `others` has a text too."""
+    values = {_value(each) for each in others}
+    return {value: text for value, text in texts.items() if _value(value) in values}
+
+
+def _value(key: str) -> int | str:
+    return key if key == OTHERWISE else int(key)
 
 
 def _with_screens(project: Project, change: Callable[[Screen], Screen], only: str | None) -> Project:

@@ -6,7 +6,7 @@ point to nothing are possible in a value (see `app.project.references`); reading
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from functools import cached_property
 from typing import Annotated, Any, Final, Literal, Protocol, Self, TypeVar
@@ -319,7 +319,14 @@ class Scale(Part):
         return self
 
 
-Texts = dict[Annotated[str, StringConstraints(pattern=r"^-?[0-9]{1,20}$")], str]
+OTHERWISE: Final = "otherwise"
+"""The key of the text for all values that have no text of their own."""
+Texts = dict[Annotated[str, StringConstraints(pattern=r"^(-?[0-9]{1,20}|otherwise)$")], str]
+
+
+def numbered(texts: Mapping[str, str]) -> dict[int, str]:
+    """The texts by their values, without the one for all others."""
+    return {int(value): text for value, text in texts.items() if value != OTHERWISE}
 
 
 def _lists_are_tuples(value: Any) -> Any:
@@ -336,7 +343,9 @@ class Shown(Part):
     decimals: int = Key(0, ge=0, le=9)
     limits: tuple[Number, Number] | None = None
     step: Number | None = Key(None, gt=0)
-    texts: Texts = Key({}, description="A text per value.")
+    texts: Texts = Key(
+        {}, description="A text per value; 'otherwise' is that of all values without a text of their own."
+    )
     texts_in: dict[Name, Texts] = Key(
         {}, description="The texts in the panel's other languages, as far as they differ."
     )

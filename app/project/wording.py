@@ -264,7 +264,9 @@ def _choice(context: dict[str, Any], value: object) -> tuple[str, str]:
 def _pattern(context: dict[str, Any], value: object) -> tuple[str, str]:
     if "[0-9]" in str(context["pattern"]):
         message = translate("project", "{key} is not a whole number").format(key=quoted(str(value)))
-        return message, translate("project", 'texts belong to whole numbers: { 0 = "stopped" }')
+        return message, translate(
+            "project", 'texts belong to whole numbers and to all others: { 0 = "stopped", otherwise = "unknown" }'
+        )
     message = translate("project", "has a blank at an end or a control character")
     return message, translate("project", "take it out")
 

@@ -6217,9 +6217,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>0 = stopped
-1 = running</source>
+1 = running
+otherwise = unknown</source>
         <translation>0 = steht
-1 = läuft</translation>
+1 = läuft
+otherwise = unbekannt</translation>
     </message>
     <message>
         <source>1 cell</source>
@@ -6230,8 +6232,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Ein Klick oder Eingabe führt dorthin</translation>
     </message>
     <message>
-        <source>A text per value, one a line: 1 = running</source>
-        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft</translation>
+        <source>A text per value, one a line: 1 = running. otherwise = unknown is for all other values</source>
+        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
     </message>
     <message>
         <source>About</source>
@@ -9469,8 +9471,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>ein Bild anlegen</translation>
     </message>
     <message>
-        <source>add a text for {value} if it can come about</source>
-        <translation>einen Text für {value} anlegen, falls er vorkommen kann</translation>
+        <source>add a text for {value} if it can come about, or one for all other values: otherwise = ...</source>
+        <translation>einen Text für {value} angeben, wenn dieser Wert vorkommen kann, oder einen für alle übrigen: otherwise = ...</translation>
     </message>
     <message>
         <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
@@ -12557,8 +12559,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Klartexte</translation>
     </message>
     <message>
-        <source>texts belong to whole numbers: { 0 = &quot;stopped&quot; }</source>
-        <translation>Texte gehören zu ganzen Zahlen: { 0 = &quot;steht&quot; }</translation>
+        <source>texts belong to whole numbers and to all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
+        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
     </message>
     <message>
         <source>the disk is full; free some space, or save elsewhere</source>

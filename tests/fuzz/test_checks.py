@@ -30,7 +30,9 @@ SHOWN: dict[str, st.SearchStrategy[Any]] = {
     "decimals": st.integers(0, 9),
     "limits": pairs(NUMBERS),
     "step": st.decimals(min_value=Decimal("0.01"), max_value=1000, places=2),
-    "texts": st.dictionaries(st.integers(-3, 70_000).map(str), st.text("abü", max_size=9), max_size=4),
+    "texts": st.dictionaries(
+        st.integers(-3, 70_000).map(str) | st.just("otherwise"), st.text("abü", max_size=9), max_size=4
+    ),
 }
 SIGNALS = (
     st.fixed_dictionaries(

@@ -64,7 +64,7 @@ PLAYS = st.sampled_from([None, *DRIVE_VALUES])
 
 
 def texts() -> st.SearchStrategy[dict[str, str]]:
-    return st.dictionaries(st.integers(-100, 10**6).map(str) | st.just("007"), TEXTS, max_size=4)
+    return st.dictionaries(st.integers(-100, 10**6).map(str) | st.sampled_from(["007", "otherwise"]), TEXTS, max_size=4)
 
 
 @st.composite

@@ -218,7 +218,7 @@ def test_scales_in_words() -> None:
         assert scale.value == tuple(Decimal(each) for each in value)
 
 
-@given(st.dictionaries(st.integers(-99, 99).map(str), WORDS, max_size=4))
+@given(st.dictionaries(st.integers(-99, 99).map(str) | st.just("otherwise"), WORDS, max_size=4))
 def test_texts_are_read_as_they_are_shown(texts: dict[str, str]) -> None:
     assert read_texts_line(texts_line(texts)) == texts
 
@@ -228,7 +228,7 @@ SHOWN = {
     "decimals": st.integers(0, 4),
     "limits": st.none() | PAIRS.map(lambda pair: (min(pair), max(pair))),
     "step": st.none() | NUMBERS.filter(lambda number: number > 0),
-    "texts": st.dictionaries(st.integers(-9, 9).map(str), WORDS, max_size=3),
+    "texts": st.dictionaries(st.integers(-9, 9).map(str) | st.just("otherwise"), WORDS, max_size=3),
     "notes": WORDS,
 }
 SCALES = st.none() | st.tuples(PAIRS, PAIRS).map(lambda both: Scale(raw=both[0], value=both[1]))

@@ -54,6 +54,7 @@ def test_plain_is_what_a_person_types() -> None:
 
 
 def test_texts_of_values() -> None:
+    assert read_texts("0 = off\nOtherwise = not known") == {"0": "off", "otherwise": "not known"}
     assert read_texts("0 = off\n\n 1=on = really \n-2 =") == {"0": "off", "1": "on = really", "-2": ""}
     for text, why in (("on", "line 1"), ("0=a\nx=b", "line 2"), ("1=a\n01=b", "already")):
         with pytest.raises(ValueError, match=why):

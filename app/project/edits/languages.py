@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from app.language import translate
 from app.project.edits.refused import EditRefused, changed, must_exist
-from app.project.languages import merged
+from app.project.languages import merged, same_values
 from app.project.messages import chosen_form, words_in
 from app.project.model import BitSignal, HeldSignal, Panel, PanelMessage, Part, Project, RegisterSignal, Screen
 from app.project.problems import quoted
@@ -133,8 +133,7 @@ def _with_first(project: Project, old: str, new: str) -> Project:
         texts = signal.texts_in.get(new)
         if not texts:
             return signal
-        values = {int(value) for value in texts}
-        former = {value: text for value, text in signal.texts.items() if int(value) in values}
+        former = same_values(signal.texts, texts)
         return changed(signal, texts=merged(signal.texts, texts), texts_in={**signal.texts_in, old: former})
 
     return changed(

@@ -164,6 +164,16 @@ def test_values_without_a_text_are_noted(good: Draft, encoding: Any, texts: dict
     assert f"can be {lacking}," in finding.message
 
 
+def test_a_text_for_all_other_values_leaves_none_without(good: Draft) -> None:
+    texts = {"0": "a", "otherwise": "other"}
+    mode = RegisterSignal(name="mode", follower="scale", table="input", number=30_101, texts=texts)
+    draft = good.add(mode).add_field("slow", Field(at=(1, 0), width=5, signal="mode", kind="choice"))
+    assert draft.clean()
+    finding = draft.signal("mode", texts={"0": "a", "otherwise": "others"}).only()
+    assert finding.rule == "field-too-narrow"
+    assert "'others', the text of 'mode' for otherwise, has 6 characters" in finding.message
+
+
 def test_a_text_for_every_limited_held_value(good: Draft) -> None:
     held = HeldSignal(name="mode", held=Decimal(1), limits=(Decimal(1), Decimal(3)))
     draft = good.add(held).add_field("slow", Field(at=(1, 0), width=4, signal="mode", kind="choice", entry=True))

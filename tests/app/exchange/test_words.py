@@ -173,6 +173,8 @@ def test_access_that_says_nothing() -> None:
         ("0 = off\n1 = on, slowly\n2 = fault", {"0": "off", "1": "on, slowly", "2": "fault"}),
         ("0 - off\n1 - on", {"0": "off", "1": "on"}),
         ("0x10=hex", {"16": "hex"}),
+        ("0=stopped; otherwise=not known", {"0": "stopped", "otherwise": "not known"}),
+        ("0: off, otherwise: not known", {"0": "off", "otherwise": "not known"}),
         ("-1=under; 1=over", {"-1": "under", "1": "over"}),
         ('0="a;b"; 1="c\\"d"', {"0": "a;b", "1": 'c"d'}),
         ("0=", {"0": ""}),
@@ -189,7 +191,7 @@ def test_what_are_no_texts_is_said(text: str) -> None:
 
 
 def test_texts_come_back() -> None:
-    texts = {"0": "a=b; 1=c", "007": " ", "-1": "", "2": 'say "no"', "3": "new\nline"}
+    texts = {"0": "a=b; 1=c", "007": " ", "-1": "", "2": 'say "no"', "3": "new\nline", "otherwise": "else"}
     assert dict(texts_in(written_texts(texts))) == texts
     languages = {"Deutsch": texts, "a: b": {"0": "x"}}
     assert texts_in_languages(written_languages(languages)) == languages

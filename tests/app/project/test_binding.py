@@ -435,6 +435,16 @@ def test_a_signal_that_is_not_there_shows_dashes() -> None:
     assert shown_text(project(), "sped", Fraction(1), 3, "number") == "---"
 
 
+def test_values_without_a_text_of_their_own_show_the_one_for_all_others() -> None:
+    whole = of({"texts": {"0": "no fault", "01": "overload", "otherwise": "other fault"}, "decimals": 1})
+    assert shown_text(whole, "it", 0, 12, "choice") == "no fault    "
+    assert shown_text(whole, "it", 1, 12, "choice") == "overload    "
+    for value in (2, -1, 36_864, Fraction(1, 2)):
+        assert shown_text(whole, "it", value, 12, "choice") == "other fault "
+    assert plain_text(whole, "it", 1) == "overload"
+    assert plain_text(whole, "it", 4) == "other fault (4.0)", "what it is stays to be read outside of the panel"
+
+
 def test_plain_text_is_as_wide_as_it_gets() -> None:
     whole = of({"texts": {"1": "running"}, "decimals": 1})
     assert plain_text(whole, "it", 1) == "running"

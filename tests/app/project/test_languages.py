@@ -75,6 +75,14 @@ def test_a_language_shows_its_own_texts_and_the_first_ones_where_it_has_none(pro
     assert french.screen_named["run"].text == ("Speed", "")
 
 
+def test_the_text_for_all_other_values_has_languages_too() -> None:
+    text = TEXT.replace('texts = { 0 = "halted"', 'texts = { otherwise = "odd", 0 = "halted"')
+    project = parse(text.replace('deutsch = { 1 = "läuft" }', 'deutsch = { 1 = "läuft", otherwise = "anders" }'))
+    assert ', otherwise = "odd" }' in dump(project), "behind the numbers"
+    assert in_language(project, 1).signal_named["state"].texts["otherwise"] == "anders"
+    assert in_language(project, 2).signal_named["state"].texts["otherwise"] == "odd"
+
+
 def test_a_project_in_a_language_is_made_once(project: Project) -> None:
     assert in_language(project, 1) is in_language(project, 1)
     assert in_language(project, 0) is project

@@ -215,14 +215,14 @@ class LastMinutes(QObject):
         self._timer.stop()
         self.allow()
         try:
-            samples = saved.result()
+            saved.result()
         except CannotRecord as why:
             self.said.emit(str(why), True)
             return
         self._settings.start_up_folder = path.parent
         minutes, seconds = divmod(round(kept.end - kept.begin), 60)
-        words = self.tr("Saved in {name}: the last {minutes} min {seconds} s, {samples} samples")
-        self.said.emit(words.format(name=path.name, minutes=minutes, seconds=seconds, samples=samples), False)
+        words = self.tr("Saved in {name}: the last {minutes} min {seconds} s")
+        self.said.emit(words.format(name=path.name, minutes=minutes, seconds=seconds), False)
 
 
 def _ask(owner: QWidget, title: str, settings: Settings) -> Path | None:

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFormLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from app.project.binding import bindings
+from app.project.model import Project
 from app.record.reader import TooMany
-from app.record.response import NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
+from app.record.response import Measured, NoResponse, RampResponse, StepResponse, ramp_response, step_response, steps
 from app.record.source import Source
 from widgets.steady import Choice
 from widgets.trend_curves import is_lane
+
+translate = QCoreApplication.translate
 
 AROUND_S: Final = (2.0, 20.0)
 """Before and behind a step that was found: the span that is marked, in seconds."""
@@ -141,57 +146,108 @@ class ResponseView(QWidget):
         times, values = source.window(name, begin, end)
         wanted = self.set_point.currentData()
         unit = source.project.signal_named[name].unit
+        quantum = _last_digit(source.project, name)
+        write = _Writing(quantum, unit)
         if self.kind.currentData() == "ramp":
             set_times, set_values = source.window(wanted, begin, end) if wanted else (None, None)
-            ramp = ramp_response(times, values, begin, end, set_times=set_times, set_values=set_values)
-            return self._ramp_words(ramp, unit)
-        start = begin
+            ramp = ramp_response(times, values, begin, end, set_times=set_times, set_values=set_values, quantum=quantum)
+            return self._ramp_words(ramp, write)
+        start = after = begin
         set_point = None
         if wanted:
             set_times, set_values = source.window(wanted, begin, end)
             jumps = [at for at in steps(set_times, set_values, hold_s=0.0) if begin <= at <= end]
             start = jumps[0] if jumps else begin
+            before = set_times[set_times < start]
+            after = float(before[-1]) if jumps and len(before) else start
             set_point = float(set_values[-1]) if len(set_values) else None
-        return self._step_words(step_response(times, values, start, end, set_point=set_point), unit)
+        step = step_response(
+            times, values, start, end, set_point=set_point, quantum=quantum, begin_after=min(after, start)
+        )
+        return self._step_words(step, write)
 
-    def _step_words(self, step: StepResponse, unit: str) -> str:
+    def _step_words(self, step: StepResponse, write: _Writing) -> str:
         missing = self.tr("not reached")
         lines = [
-            self.tr("From {initial} to {final} {unit}").format(
-                initial=_number(step.initial), final=_number(step.final), unit=unit
+            self.tr("From {initial} to {final}").format(
+                initial=write.number(step.initial), final=write.value(step.final)
             ),
-            self.tr("Rise time: {value}").format(value=missing if step.rise_s is None else f"{step.rise_s:.3g} s"),
-            self.tr("Overshoot: {value} %").format(value=f"{100 * step.overshoot:.1f}"),
+            self.tr("Rise time: {value}").format(value=missing if step.rise_s is None else write.seconds(step.rise_s)),
+            self.tr("Overshoot: {value}").format(value=write.share(step.overshoot)),
             self.tr("Settling time: {value}").format(
-                value=missing if step.settling_s is None or not step.settled else f"{step.settling_s:.3g} s"
+                value=missing if step.settling_s is None or not step.settled else write.seconds(step.settling_s)
             ),
-            self.tr("Ripple at the end: {value} {unit}").format(value=_number(step.ripple), unit=unit),
+            self.tr("Ripple at the end: {value}").format(value=write.value(step.ripple)),
         ]
         if step.error is not None:
-            lines.append(
-                self.tr("Set point minus final value: {value} {unit}").format(value=_number(step.error), unit=unit)
-            )
-        return "\n".join(line.rstrip() for line in lines)
+            lines.append(self.tr("Set point minus final value: {value}").format(value=write.value(step.error)))
+        return "\n".join(lines)
 
-    def _ramp_words(self, ramp: RampResponse, unit: str) -> str:
+    def _ramp_words(self, ramp: RampResponse, write: _Writing) -> str:
         lines = [
-            self.tr("From {initial} to {final} {unit}").format(
-                initial=_number(ramp.initial), final=_number(ramp.final), unit=unit
+            self.tr("From {initial} to {final}").format(
+                initial=write.number(ramp.initial), final=write.value(ramp.final)
             ),
-            self.tr("Slope: {value} {unit}/s").format(value=_number(ramp.slope), unit=unit),
-            self.tr("Ramp time: {value} s").format(value=f"{ramp.ramp_s:.3g}"),
-            self.tr("Overshoot: {value} %").format(value=f"{100 * ramp.overshoot:.1f}"),
-            self.tr("Ripple at the end: {value} {unit}").format(value=_number(ramp.ripple), unit=unit),
+            self.tr("Slope: {value}").format(value=write.slope(ramp.slope)),
+            self.tr("Ramp time: {value}").format(value=write.seconds(ramp.ramp_s)),
+            self.tr("Overshoot: {value}").format(value=write.share(ramp.overshoot)),
+            self.tr("Ripple at the end: {value}").format(value=write.value(ramp.ripple)),
         ]
         if ramp.set_ramp_s is not None:
-            lines.append(self.tr("Ramp time of the set point: {value} s").format(value=f"{ramp.set_ramp_s:.3g}"))
+            lines.append(self.tr("Ramp time of the set point: {value}").format(value=write.seconds(ramp.set_ramp_s)))
         if ramp.lag_s is not None:
-            lines.append(self.tr("Behind it by {value} s").format(value=f"{ramp.lag_s:.3g}"))
-        return "\n".join(line.rstrip() for line in lines)
+            lines.append(self.tr("Behind it by {value}").format(value=write.seconds(ramp.lag_s)))
+        return "\n".join(lines)
 
 
-def _number(value: float) -> str:
-    return f"{value:.4g}"
+class _Writing:
+    """Writes figures with the digits that are known, and how far off they may be; no more."""
+
+    def __init__(self, quantum: float, unit: str) -> None:
+        self._digits = _digits(quantum)
+        self._unit = unit
+        self._under = translate("ResponseView", "{value} at most")
+
+    def number(self, value: float) -> str:
+        """A value without its unit."""
+        return f"{value:z.{self._digits}f}"
+
+    def value(self, value: float) -> str:
+        """A value with its unit."""
+        return f"{self.number(value)} {self._unit}".rstrip()
+
+    def seconds(self, time: Measured) -> str:
+        """A time. What may be nothing at all between two samples has no figure but the most that it may be."""
+        most = max(abs(time.low), abs(time.high))
+        if time.low <= 0:
+            return self._under.format(value=f"{most:.{_digits(most)}f} s")
+        digits = _digits(time.within) if time.within else 3
+        return f"{time:.{digits}f} \u00b1 {time.within:.{digits}f} s"
+
+    def slope(self, slope: Measured) -> str:
+        """A value each second."""
+        digits = _digits(slope.within)
+        return f"{slope:z.{digits}f} \u00b1 {slope.within:.{digits}f} {self._unit}/s"
+
+    def share(self, share: Measured) -> str:
+        """A share as a percentage."""
+        digits = _digits(100 * share.high / 2 if share.low <= 0 else 100 * share.within)
+        if share.low <= 0:
+            return self._under.format(value=f"{100 * share.high:.{digits}f} %")
+        return f"{100 * share:.{digits}f} %"
+
+
+def _digits(within: float) -> int:
+    """Digits behind the point of a figure that may be off by so much: the last one is about as large as that."""
+    # A little over: what is polled every 100 ms is not one digit finer for 99 ms between two answers.
+    return max(0, math.ceil(-math.log10(within) - 0.15)) if within > 0 else 0
+
+
+def _last_digit(project: Project, name: str) -> float:
+    """The least step of a signal's values that can be seen: of its registers, and of its digits as they are shown."""
+    binding = bindings(project)[name]
+    shown = 10.0**-binding.signal.decimals
+    return shown if binding.base.encoding in ("float32", "float64") else max(shown, abs(float(binding.scale.slope)))
 
 
 def _choice(name: str) -> QComboBox:

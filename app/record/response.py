@@ -11,13 +11,14 @@ memory): with the response scaled so that it goes from 0 (its value before the s
 
 The final value is the mean of the last part of the span that is looked at (`TAIL`); whether that was long enough is for
 the person to judge who chose the span, and `settled` says whether it looks so. Times between samples are interpolated
-along straight lines.
+along straight lines; nobody knows when between two samples something happened, so every time is told with the bounds
+between which it lies for certain (`Measured`), and a value with the step of its last digit.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, NamedTuple, Self
 
 import numpy as np
 from numpy.typing import NDArray
@@ -37,6 +38,36 @@ class NoResponse(ValueError):
     """Nothing can be measured there; the message is for the person who chose the span."""
 
 
+class Measured(float):
+    """A measured quantity that lies between `low` and `high`: as far as the samples tell."""
+
+    low: float
+    high: float
+
+    def __new__(cls, value: float, low: float, high: float) -> Self:
+        """The value, and its bounds in the same unit."""
+        made = super().__new__(cls, value)
+        made.low, made.high = low, high
+        return made
+
+    @property
+    def within(self) -> float:
+        """How far off it may be to either side."""
+        return (self.high - self.low) / 2
+
+
+class _Crossing(NamedTuple):
+    """Something happened at `at`, as far as can be told: behind `after` and not later than `by`."""
+
+    at: float
+    after: float
+    by: float
+
+    def until(self, later: _Crossing) -> Measured:
+        """The time from here to there."""
+        return Measured(later.at - self.at, later.after - self.by, later.by - self.after)
+
+
 @dataclass(frozen=True, slots=True)
 class StepResponse:
     """A step, measured. Times are in seconds, values in the unit of the signal, shares 0 to 1 and more.
@@ -47,12 +78,12 @@ class StepResponse:
     begin: float
     initial: float
     final: float
-    rise_s: float | None
-    overshoot: float
+    rise_s: Measured | None
+    overshoot: Measured
     peak: float
     peak_s: float
     """From the step to the peak."""
-    settling_s: float | None
+    settling_s: Measured | None
     settled: bool
     error: float | None
     ripple: float
@@ -71,12 +102,12 @@ class RampResponse:
     begin: float
     initial: float
     final: float
-    slope: float
-    ramp_s: float
-    set_ramp_s: float | None
-    lag_s: float | None
+    slope: Measured
+    ramp_s: Measured
+    set_ramp_s: Measured | None
+    lag_s: Measured | None
     straightness: float
-    overshoot: float
+    overshoot: Measured
     ripple: float
 
 
@@ -88,32 +119,36 @@ def step_response(
     *,
     set_point: float | None = None,
     band: float = 0.02,
+    quantum: float = 0.0,
+    begin_after: float | None = None,
 ) -> StepResponse:
     """Measure the response of a signal to a step at `begin`, looking on until `end`.
 
-    Values that are not numbers (where nothing good was read) are left out. Raises NoResponse where there are too few
-    samples or the signal does not change.
+    `quantum` is the step of the last digit of the values; `begin_after` when the step had not come yet, for certain:
+    the sample of the set point before. Values that are not numbers (where nothing good was read) are left out. Raises
+    NoResponse where there are too few samples or the signal does not change.
     """
     times, values, before = _span(times, values, begin, end)
     initial, final, ripple = before, _tail(times, values, end), _ripple(times, values, end)
     change = final - initial
-    if abs(change) <= max(ripple, 1e-12 * max(abs(initial), abs(final), 1.0)):
+    if abs(change) <= max(ripple, quantum, 1e-12 * max(abs(initial), abs(final), 1.0)):
         raise NoResponse(
             translate("record", "the signal does not change more than it ripples; choose a span that holds a step")
         )
     scaled = (values - initial) / change
-    since = times - begin
-    low, high = _first_crossing(since, scaled, 0.1), _first_crossing(since, scaled, 0.9)
+    low, high = _first_crossing(times, scaled, 0.1), _first_crossing(times, scaled, 0.9)
     top = int(np.argmax(scaled))
-    settling = _settling(since, scaled, band)
+    rest = _settling(times, scaled, band)
+    step = _Crossing(begin, begin if begin_after is None else begin_after, begin)
+    settling = None if rest is None else step.until(rest)
     return StepResponse(
         begin=begin,
         initial=initial,
         final=final,
-        rise_s=None if low is None or high is None else high - low,
-        overshoot=max(0.0, float(scaled[top]) - 1.0),
+        rise_s=None if low is None or high is None else low.until(high),
+        overshoot=_overshoot(scaled, quantum / abs(change)),
         peak=float(values[top]),
-        peak_s=float(since[top]),
+        peak_s=float(times[top]) - begin,
         settling_s=settling,
         settled=settling is not None and settling <= (end - begin) * (1 - TAIL),
         error=None if set_point is None else set_point - final,
@@ -129,15 +164,17 @@ def ramp_response(
     *,
     set_times: Array | None = None,
     set_values: Array | None = None,
+    quantum: float = 0.0,
 ) -> RampResponse:
     """Measure a signal that follows a ramp, from `begin` to `end`, against the ramp of its set point if that is given.
 
-    Raises NoResponse where there are too few samples, or no change.
+    `quantum` is the step of the last digit of the values. Raises NoResponse where there are too few samples, or no
+    change.
     """
     times, values, before = _span(times, values, begin, end)
     final, ripple = _tail(times, values, end), _ripple(times, values, end)
     change = final - before
-    if abs(change) <= ripple:
+    if abs(change) <= max(ripple, quantum):
         raise NoResponse(
             translate("record", "the signal does not change more than it ripples; choose a span that holds a ramp")
         )
@@ -151,18 +188,21 @@ def ramp_response(
             from_, to = (_first_crossing(wanted_times, wanted_scaled, level) for level in (1e-3, 1 - 1e-3))
             halfway = _first_crossing(wanted_times, wanted_scaled, 0.5)
             if from_ is not None and to is not None and halfway is not None:
-                set_ramp, lag = to - from_, middle - halfway
+                set_ramp, lag = from_.until(to), halfway.until(middle)
     scaled = (values - before) / change
+    apart = float(np.median(np.diff(times)))
+    ramp = Measured(1 / slope, max(1 / slope - apart, apart), 1 / slope + apart)
+    steepest, flattest = (change / ramp.low, change / ramp.high)
     return RampResponse(
         begin=begin,
         initial=before,
         final=final,
-        slope=slope * change,
-        ramp_s=1 / slope,
+        slope=Measured(slope * change, min(steepest, flattest), max(steepest, flattest)),
+        ramp_s=ramp,
         set_ramp_s=set_ramp,
         lag_s=lag,
         straightness=straightness,
-        overshoot=max(0.0, float(scaled.max()) - 1.0),
+        overshoot=_overshoot(scaled, quantum / abs(change)),
         ripple=ripple,
     )
 
@@ -227,31 +267,40 @@ def _ripple(times: Array, values: Array, end: float) -> float:
     return float(np.ptp(_last_part(times, values, end)))
 
 
-def _first_crossing(times: Array, scaled: Array, level: float) -> float | None:
+def _overshoot(scaled: Array, step: float) -> Measured:
+    over = max(0.0, float(scaled.max()) - 1.0)
+    return Measured(over, max(0.0, over - step), over + step)
+
+
+def _first_crossing(times: Array, scaled: Array, level: float) -> _Crossing | None:
     above = np.flatnonzero(scaled >= level)
     if not len(above):
         return None
     index = int(above[0])
-    return float(times[0]) if index == 0 else _between(times, scaled, index, level)
+    if index == 0:  # it was there already: since at most the time between two samples
+        first = float(times[0])
+        return _Crossing(first, first - float(np.median(np.diff(times))), first)
+    return _between(times, scaled, index, level)
 
 
-def _between(times: Array, scaled: Array, index: int, level: float) -> float:
+def _between(times: Array, scaled: Array, index: int, level: float) -> _Crossing:
     """When the straight line from the sample before to the one at `index` passes `level`."""
     (t0, t1), (y0, y1) = times[index - 1 : index + 1], scaled[index - 1 : index + 1]
-    return float(t1) if y0 == y1 else float(t0 + (t1 - t0) * (level - y0) / (y1 - y0))
+    at = float(t1) if y0 == y1 else float(t0 + (t1 - t0) * (level - y0) / (y1 - y0))
+    return _Crossing(at, float(t0), float(t1))
 
 
-def _settling(since: Array, scaled: Array, band: float) -> float | None:
+def _settling(times: Array, scaled: Array, band: float) -> _Crossing | None:
     outside = np.flatnonzero(np.abs(scaled - 1.0) > band)
     if not len(outside):
-        return 0.0
+        return _Crossing(float(times[0]), float(times[0]), float(times[0]))
     last = int(outside[-1])
     if last + 1 >= len(scaled):
         return None
-    return _between(since, scaled, last + 1, 1.0 + band if scaled[last] > 1.0 else 1.0 - band)
+    return _between(times, scaled, last + 1, 1.0 + band if scaled[last] > 1.0 else 1.0 - band)
 
 
-def _straight_part(times: Array, scaled: Array) -> tuple[float, float, float]:
+def _straight_part(times: Array, scaled: Array) -> tuple[float, float, _Crossing]:
     """Slope per second, greatest deviation from the line, and the time of the middle, between 20 % and 80 %."""
     first, last = np.flatnonzero(scaled >= 0.2), np.flatnonzero(scaled >= 0.8)
     middle = _first_crossing(times, scaled, 0.5)

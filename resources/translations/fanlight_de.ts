@@ -2648,8 +2648,8 @@
         <translation>Die letzten Minuten in eine neue Datei sichern</translation>
     </message>
     <message>
-        <source>Saved in {name}: the last {minutes} min {seconds} s, {samples} samples</source>
-        <translation>Gesichert in {name}: die letzten {minutes} min {seconds} s, {samples} Abtastwerte</translation>
+        <source>Saved in {name}: the last {minutes} min {seconds} s</source>
+        <translation>Gesichert in {name}: die letzten {minutes} min {seconds} s</translation>
     </message>
     <message>
         <source>nothing has been connected yet</source>
@@ -5298,16 +5298,16 @@
         <translation>(keiner)</translation>
     </message>
     <message>
-        <source>Behind it by {value} s</source>
-        <translation>Um {value} s dahinter</translation>
+        <source>Behind it by {value}</source>
+        <translation>Dahinter um {value}</translation>
     </message>
     <message>
         <source>Choose a set point first: its jumps are looked for.</source>
         <translation>Zuerst einen Sollwert wählen: gesucht werden seine Sprünge.</translation>
     </message>
     <message>
-        <source>From {initial} to {final} {unit}</source>
-        <translation>Von {initial} auf {final} {unit}</translation>
+        <source>From {initial} to {final}</source>
+        <translation>Von {initial} auf {final}</translation>
     </message>
     <message>
         <source>Its set point</source>
@@ -5322,8 +5322,8 @@
         <translation>Nächster Sprung</translation>
     </message>
     <message>
-        <source>Overshoot: {value} %</source>
-        <translation>Überschwingen: {value} %</translation>
+        <source>Overshoot: {value}</source>
+        <translation>Überschwingen: {value}</translation>
     </message>
     <message>
         <source>Put the cursors A and B around a step or a ramp.</source>
@@ -5334,20 +5334,20 @@
         <translation>Setzt die Zeiger um den nächsten Sprung des Sollwerts</translation>
     </message>
     <message>
-        <source>Ramp time of the set point: {value} s</source>
-        <translation>Rampenzeit des Sollwerts: {value} s</translation>
+        <source>Ramp time of the set point: {value}</source>
+        <translation>Rampenzeit des Sollwerts: {value}</translation>
     </message>
     <message>
-        <source>Ramp time: {value} s</source>
-        <translation>Rampenzeit: {value} s</translation>
+        <source>Ramp time: {value}</source>
+        <translation>Rampenzeit: {value}</translation>
     </message>
     <message>
         <source>Response of</source>
         <translation>Antwort von</translation>
     </message>
     <message>
-        <source>Ripple at the end: {value} {unit}</source>
-        <translation>Welligkeit am Ende: {value} {unit}</translation>
+        <source>Ripple at the end: {value}</source>
+        <translation>Welligkeit am Ende: {value}</translation>
     </message>
     <message>
         <source>Rise time: {value}</source>
@@ -5362,8 +5362,8 @@
         <translation>Sollwert</translation>
     </message>
     <message>
-        <source>Set point minus final value: {value} {unit}</source>
-        <translation>Sollwert minus Endwert: {value} {unit}</translation>
+        <source>Set point minus final value: {value}</source>
+        <translation>Sollwert minus Endwert: {value}</translation>
     </message>
     <message>
         <source>Settling time: {value}</source>
@@ -5378,8 +5378,8 @@
         <translation>Zu messendes Signal</translation>
     </message>
     <message>
-        <source>Slope: {value} {unit}/s</source>
-        <translation>Steigung: {value} {unit}/s</translation>
+        <source>Slope: {value}</source>
+        <translation>Steigung: {value}</translation>
     </message>
     <message>
         <source>The response in numbers</source>
@@ -5404,6 +5404,10 @@
     <message>
         <source>not reached</source>
         <translation>nicht erreicht</translation>
+    </message>
+    <message>
+        <source>{value} at most</source>
+        <translation>höchstens {value}</translation>
     </message>
 </context>
 <context>

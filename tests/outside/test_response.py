@@ -110,3 +110,46 @@ def test_steps_are_found_where_a_set_point_jumps_and_holds() -> None:
     values = np.select([times < 10, times < 25, times < 25.3, times < 40], [0.0, 20.0, 90.0, 20.0], 35.0)
     assert steps(times, values) == pytest.approx([10.0, 40.0], abs=0.11)
     assert steps(times, np.zeros_like(times)) == []
+
+
+@pytest.mark.parametrize("every", [0.1, 0.5, 1.0])
+def test_the_true_times_lie_between_the_bounds_however_the_polling_falls(every: float) -> None:
+    """Of a first-order lag the times are known (calculus); its samples fall anywhere."""
+    tau = 2.0
+    for phase in np.random.default_rng(5).uniform(0.0, every, 40):
+        times = np.arange(-3.0, 30.0, every) + phase
+        times = times[times < 30.0]
+        values = np.where(times < 0, 0.0, 1 - np.exp(-np.maximum(times, 0.0) / tau))
+        wanted = (times >= 0).astype(float)
+        (jump,) = steps(times, wanted, hold_s=0.0)
+        before = float(times[times < jump][-1])
+        found = step_response(times, values, jump, 30.0, begin_after=before)
+        for measured, true in ((found.rise_s, tau * math.log(9)), (found.settling_s, tau * math.log(50))):
+            assert measured is not None
+            assert measured.low - 1e-3 <= true <= measured.high + 1e-3
+            assert measured.low <= measured <= measured.high
+            assert measured.within <= 1.01 * every
+
+
+def test_what_is_over_between_two_samples_has_no_figure_of_its_own() -> None:
+    """A jump polled every half a second takes anything from nothing to a second, and not 0.525 s."""
+    times = np.arange(0.0, 20.0, 0.5)
+    wanted = np.where(times < 5, 10.0, 30.0)
+    actual = np.clip(10 + (times - 5.0) * 4.0, 10.0, 30.0)
+    found = step_response(times, wanted, 5.0, 19.0)
+    assert found.rise_s is not None
+    assert (found.rise_s.low, found.rise_s.high) == (-0.5, 0.5)
+    ramp = ramp_response(times, actual, 4.0, 19.0, set_times=times, set_values=wanted)
+    assert ramp.set_ramp_s is not None
+    assert ramp.set_ramp_s.low <= 0
+    assert ramp.ramp_s == pytest.approx(5.0)
+    assert ramp.ramp_s.within == pytest.approx(0.5)
+    assert ramp.slope.low == pytest.approx(20 / 5.5)
+
+
+def test_what_changes_by_no_more_than_the_last_digit_has_not_changed() -> None:
+    times = np.arange(0.0, 20.0, 0.1)
+    values = np.where(times < 5, 10.0, 10.1)
+    assert step_response(times, values, 5.0, 19.0).final == pytest.approx(10.1)
+    with pytest.raises(NoResponse, match="does not change"):
+        step_response(times, values, 5.0, 19.0, quantum=0.11)

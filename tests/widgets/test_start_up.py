@@ -227,7 +227,15 @@ def test_a_step_is_found_and_measured(
     qtbot.waitUntil(lambda: view.result.height() >= view.result.heightForWidth(view.result.width()))
     assert view.next_step.mapTo(window, QPoint(0, 0)) == where, "it can be clicked again"
     lines = view.result.text().splitlines()
-    assert lines[0] == "From 20 to 40 Hz"
+    assert lines[0] == "From 20.0 to 40.0 Hz"
+    assert lines[2:] == [
+        "Overshoot: 0.5 % at most",
+        lines[3],
+        "Ripple at the end: 0.0 Hz",
+        "Set point minus final value: 0.0 Hz",
+    ], "no figure is finer than the register, the digits or the polling"
+    assert lines[1].endswith(" \u00b1 0.1 s"), lines
+    assert lines[3].endswith(" \u00b1 0.1 s"), lines
     assert float(lines[1].split()[2]) == pytest.approx(2.0 * np.log(9), abs=0.1)
     assert float(lines[3].split()[2]) == pytest.approx(2.0 * np.log(50), abs=0.15)
     assert start_up.trend.cursors is not None

@@ -37,6 +37,8 @@ SPANS: Final = (10, 30, 60, 300, 900, 3600, 6 * 3600, 24 * 3600)
 USUAL_SPAN: Final = 60
 MOST: Final = min(16, LOOKS)
 """Curves at once: more nobody can tell apart."""
+IN_ONE_MENU: Final = 40
+"""Signals to choose from in one menu: more do not fit on a screen."""
 AHEAD: Final = 0.02
 """Of the span: what is left free at the right for the values to come."""
 ZOOM: Final = 1.5
@@ -349,14 +351,28 @@ class TrendView(QWidget):
 
     def _offer(self, source: Source | None) -> None:
         """The curves that can be added."""
-        self.add_menu.clear()
         names = () if source is None else plottable(source.project)
-        for name in names:
-            if name not in self.signals:
-                action = self.add_menu.addAction(name.replace("&", "&&"))
+        self._fill_menu(self.add_menu, [name for name in names if name not in self.signals])
+        self.add_menu.setEnabled(bool(names) and len(self.signals) < MOST)
+
+    def _fill_menu(self, menu: QMenu, names: Sequence[str]) -> None:
+        """Put signals into a menu: where they are more than one finds there, into menus of their own, when opened."""
+        for former in menu.findChildren(QMenu, options=Qt.FindChildOption.FindDirectChildrenOnly):
+            former.deleteLater()
+        menu.clear()
+        if len(names) <= IN_ONE_MENU:
+            for name in names:
+                action = menu.addAction(name.replace("&", "&&"))
                 action.setProperty(ENTRY, True)
                 action.triggered.connect(lambda _checked=False, name=name: self.show_signals((*self.signals, name)))
-        self.add_menu.setEnabled(bool(names) and len(self.signals) < MOST)
+            return
+        size = IN_ONE_MENU
+        while len(names) > size * IN_ONE_MENU:
+            size *= IN_ONE_MENU
+        for begin in range(0, len(names), size):
+            part = names[begin : begin + size]
+            within = menu.addMenu(f"{part[0]} \u2026 {part[-1]}".replace("&", "&&"))
+            within.aboutToShow.connect(lambda within=within, part=part: self._fill_menu(within, part))
 
     def _take_out(self) -> None:
         chosen = self.legend.chosen()

@@ -9,13 +9,9 @@ from __future__ import annotations
 
 import argparse
 import os
-import re
-import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from decimal import Decimal
 from pathlib import Path
 from statistics import median
@@ -25,8 +21,8 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtCore import QCoreApplication, QSettings, Qt
 from PySide6.QtTest import QTest
 
-from app.project.files import save
 from app.project.model import Field, Follower, Panel, Project, RegisterSignal, Screen, TcpLine, Turn
+from tests.bench.playing import played
 from tests.bench.repaints import Painted, run_for
 from widgets.application import make_application
 from widgets.focus_ring import FocusRing
@@ -64,45 +60,6 @@ def project(port: int) -> Project:
     )
 
 
-PLAY = """
-import itertools, sys, threading
-from app.follower.simulation import Simulation
-from app.project.files import load
-simulation = Simulation(load(sys.argv[1]))
-simulation.start()
-print("port", simulation.serve_tcp(None, "127.0.0.1", 0)[1], flush=True)
-bank = simulation.models["device"]
-names = [signal.name for signal in load(sys.argv[1]).signals]
-ended = threading.Event()
-threading.Thread(target=lambda: (sys.stdin.read(), ended.set()), daemon=True).start()
-for count in itertools.count():
-    for number, name in enumerate(names):
-        bank.set(name, (count * 7 + number * 131) % 60000)
-    if ended.wait(0.1):
-        break
-simulation.stop()
-"""
-
-
-@contextmanager
-def follower() -> Iterator[int]:
-    """A process that plays the follower, all its values changing ten times a second; gives its port."""
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "live.toml"
-        save(project(1), path)
-        process = subprocess.Popen(
-            [sys.executable, "-c", PLAY, str(path)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
-        )
-        assert process.stdout is not None
-        try:
-            found = re.match(r"port (\d+)", process.stdout.readline())
-            if found is None:
-                raise SystemExit("the follower did not start")
-            yield int(found[1])
-        finally:
-            process.communicate("")
-
-
 def key_times(window: MainWindow, presses: int) -> list[float]:
     """Milliseconds from a key press to the glass painted anew, screen by screen."""
     face, times = window.bench.face, []
@@ -130,7 +87,7 @@ def main() -> int:
     parser.add_argument("--presses", type=int, default=60)
     parser.add_argument("--start-up", action="store_true", help="with trend, events and a recording instead")
     args = parser.parse_args()
-    with tempfile.TemporaryDirectory() as folder, follower() as port:
+    with tempfile.TemporaryDirectory() as folder, played(project(1)) as port:
         QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, folder)
         application = make_application()
         theme = Theme(application)

@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog, QMenu
 from pytestqt.qtbot import QtBot
 from shiboken6 import isValid
 
@@ -24,7 +24,7 @@ from widgets.palette import DARK, LIGHT, Appearance, Theme
 from widgets.settings import Settings
 from widgets.trend_curves import is_lane, is_stepped, pen, shape
 from widgets.trend_legend import Column
-from widgets.trend_view import TrendView
+from widgets.trend_view import IN_ONE_MENU, TrendView
 
 PROJECT = parse("""\
 format = 1
@@ -265,6 +265,25 @@ def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
     assert offered == ["set"]
     view.add_menu.actions()[0].trigger()
     assert list(view.signals) == ["speed", "current", "running", "set"]
+
+
+def test_of_thousands_of_signals_every_one_can_be_added(view: TrendView) -> None:
+    menu, names = QMenu(), [f"value {number}" for number in range(5000)]
+    view._fill_menu(menu, names)
+
+    def entries(menu: QMenu) -> list[str]:
+        found = []
+        assert len(menu.actions()) <= IN_ONE_MENU
+        for action in menu.actions():
+            within = action.menu()
+            if isinstance(within, QMenu):
+                within.aboutToShow.emit()
+                found += entries(within)
+            else:
+                found.append(action.text())
+        return found
+
+    assert entries(menu) == names
 
 
 def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view: TrendView, source: Told) -> None:

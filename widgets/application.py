@@ -183,8 +183,8 @@ class _Place:
 
     def _succeed(self) -> None:
         former = self.window
+        former.succeed_wholly()
         self._enter(MainWindow(self._settings, self._theme, former.workplace_number, former=former))
-        former.deleteLater()
 
 
 def _begin(window: MainWindow, *, resume: bool) -> None:

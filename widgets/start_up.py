@@ -162,8 +162,7 @@ class StartUpWorkplace(QWidget):
         self.replay_bar.closed.connect(self.close_recording)
 
     def succeed(self, former: StartUpWorkplace) -> None:
-        """Go on where another one stands, which is about to go: with what it gathered and the recording it plays."""
-        self._begun()
+        """Go on where another one stands, which is about to go: with its curves and the recording it plays."""
         self.trend.show_signals(former.trend.signals)
         played = former._recording
         if played is not None:

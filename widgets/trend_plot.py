@@ -67,8 +67,9 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
 
     def set_source(self, source: Source | None) -> None:
         """Draw values of another source."""
-        self._source = source
-        self._build()
+        if source is not self._source:
+            self._source = source
+            self._build()
 
     def set_names(self, names: Sequence[str]) -> None:
         """Draw these signals."""
@@ -204,9 +205,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
 
     def _pane(self, row: int, *, last: bool) -> Any:
         axis = pg.DateAxisItem(orientation="bottom", utcOffset=self._utc_offset)
-        pane = self.addPlot(row=row, col=0, axisItems={"bottom": axis})
+        pane = self.addPlot(row=row, col=0, axisItems={"bottom": axis}, enableMenu=False)
         pane.hideButtons()
-        pane.setMenuEnabled(False)
         pane.showGrid(x=True, y=True, alpha=0.18)
         pane.setMouseEnabled(x=True, y=False)
         pane.disableAutoRange()

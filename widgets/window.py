@@ -61,6 +61,8 @@ STANDING_EVERY_S: Final = 0.4
 """How often it is said how lines, devices and data stand."""
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
+SUCCEED_AFTER_MS: Final = 300
+"""From the place of a former window being taken until also the workplaces are made that are not in front."""
 COMFORTABLE: Final = QSize(1240, 700)
 LINE_VIEW_HEIGHT: Final = 250
 """Of the line view when it is opened first: a list of some seven transactions."""
@@ -85,7 +87,8 @@ class MainWindow(QMainWindow):
         """Make the window with this workplace in front, counted from 0 in the order of the switcher.
 
         `state` is the folder for recovery copies; None keeps none. `former` is a window that this one takes the place
-        of, with its project, its steps and its session; it is hidden, and can only be deleted then.
+        of, with its project, its steps and its session. It is hidden, and deleted as soon as the workplaces are made
+        that were made in it and are not in front: they have time until nothing else is to be done.
         """
         super().__init__()
         self.settings = settings or Settings()
@@ -114,6 +117,9 @@ class MainWindow(QMainWindow):
         self._make_frame()
         self.menus.fill()
         self._connect()
+        self._former = former
+        if former is not None:
+            self.files.succeed(former.files)
         self._retitle()
         self.show_workplace(workplace)
         self.resize(COMFORTABLE)
@@ -123,18 +129,33 @@ class MainWindow(QMainWindow):
 
     def _succeed(self, former: MainWindow) -> None:
         """Look as the former window did, and stand in its place."""
-        self.files.succeed(former.files)
         self.bench.where.setCurrentIndex(former.bench.where.currentIndex())
-        if former._design is not None:
-            self.design.succeed(former._design)
-        if former._start_up is not None:
-            self.start_up.succeed(former._start_up)
         self.restoreGeometry(former.saveGeometry())
         self.show()
         self.menus.strip.setChecked(former.menus.strip.isChecked())
         self.menus.full_screen.setChecked(former.menus.full_screen.isChecked())
         self.menus.line_view.setChecked(former.menus.line_view.isChecked())
         former.hide()
+        QTimer.singleShot(SUCCEED_AFTER_MS, self, self._go_on_succeeding)
+
+    def succeed_wholly(self) -> None:
+        """Make at once what was put off of the workplaces of a former window."""
+        while self._former is not None:
+            self._go_on_succeeding()
+
+    def _go_on_succeeding(self) -> None:
+        """Make one of the workplaces that a former window had, or let that window go."""
+        former = self._former
+        if former is None:
+            return
+        if former._design is not None and self._design is None:
+            _ = self.design
+        elif former._start_up is not None and self._start_up is None:
+            _ = self.start_up
+        else:
+            self._former = None
+            former.deleteLater()
+        QTimer.singleShot(0, self, self._go_on_succeeding)
 
     # Projects and files
 
@@ -202,6 +223,8 @@ class MainWindow(QMainWindow):
             self._design.wanted.connect(self._bring_design)
             self.files.keep_drafts_of(self._design)
             left_off.arrange_parts(self._design, self.settings)
+            if self._former is not None and self._former._design is not None:
+                self._design.succeed(self._former._design)
         return self._design
 
     @property
@@ -227,6 +250,8 @@ class MainWindow(QMainWindow):
             made.fill_menu(self.menus.start_up)
             made.said.connect(lambda words, trouble: self.tell(words, trouble=trouble))
             left_off.arrange_parts(made, self.settings)
+            if self._former is not None and self._former._start_up is not None:
+                made.succeed(self._former._start_up)
         return self._start_up
 
     def _bring_design(self) -> None:
@@ -449,6 +474,7 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, then disarm, disconnect and go."""
+        self.succeed_wholly()
         if self._ask and not self.files.may_leave():
             event.ignore()
             return

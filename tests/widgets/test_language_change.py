@@ -59,7 +59,6 @@ def german(speech: Speech, file: Path, tmp_path: Path, qtbot: QtBot) -> Iterator
     assert english.live.session is None
     gone: list[bool] = []
     english.destroyed.connect(lambda: gone.append(True))
-    english.deleteLater()
     qtbot.waitUntil(lambda: bool(gone))
     yield made
     made.leave()
@@ -118,7 +117,6 @@ def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, spee
     ((subject, row, texts, _),) = german.design.drafts.all()
     assert (subject, row, texts) == (("signal", "level"), "Einheit", ("a unit that is much too long",))
     assert "Einheit" in [each.label for each in german.design.inspector.signal_form.rows]
-    english.deleteLater()
     german.leave()
     german.deleteLater()
 
@@ -144,7 +142,6 @@ def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, spee
         german.live.key_down("start")
         german.live.key_up("start")
         qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
-        english.deleteLater()
         german.leave()
         german.deleteLater()
 

@@ -14,6 +14,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
+from shiboken6 import isValid
 
 from app.follower.drive_bank import DriveBank
 from app.project.binding import bindings
@@ -41,14 +42,15 @@ pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 @pytest.fixture
 def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
     made = MainWindow(Settings(keep=False), None, workplace=BENCH)
-    qtbot.addWidget(made)
     made.take(load(demo_path("booster-pump")), None)
     made.resize(1366, 768)
     with qtbot.waitActive(made):
         made.show()
         made.activateWindow()
     yield made
-    made.leave()
+    if isValid(made):  # another window may have taken its place
+        made.leave()
+        made.deleteLater()
 
 
 @pytest.fixture

@@ -303,7 +303,7 @@ class DesignWorkplace(QWidget):
 
     def _found(self) -> None:
         """Show what the checks found."""
-        self.findings.set_findings(self.checks.findings)
+        self.findings.set_findings(self.checks.findings, checked=self.checks.checked)
         self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
         self._refresh_view()
         self._mark_fields()

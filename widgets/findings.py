@@ -51,6 +51,7 @@ class FindingsList(QWidget):
         super().__init__(parent)
         self._drafts = drafts
         self._findings: tuple[Finding, ...] = ()
+        self._checked = False
         self.model = FindingsModel(self)
         self.tree = _Tree()
         self.tree.setModel(self.model)
@@ -120,9 +121,9 @@ class FindingsList(QWidget):
         """What was found, also what the filters hide."""
         return self._findings
 
-    def set_findings(self, findings: Sequence[Finding]) -> None:
-        """List these, which come the gravest first."""
-        self._findings = tuple(findings)
+    def set_findings(self, findings: Sequence[Finding], *, checked: bool = True) -> None:
+        """List these, which come the gravest first. Without `checked` the project has not been looked at yet."""
+        self._findings, self._checked = tuple(findings), checked
         self._fill()
 
     def current(self) -> Row | None:
@@ -195,7 +196,7 @@ class FindingsList(QWidget):
         if drafts := len(self._drafts.all()):
             parts.append(self.tr("{count} not taken over").format(count=drafts))
         elif not self._findings:
-            parts.append(self.tr("nothing found"))
+            parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))
         if hidden := sum(counts[severity] for severity, button in self.filters.items() if not button.isChecked()):
             parts.append(self.tr("{count} hidden").format(count=hidden))
         self.summary.setText(", ".join(parts))

@@ -138,13 +138,6 @@ class Look(QProxyStyle):
             found += QSize(2 * _beside_heading(widget), scaled(6))
         return found
 
-    def subElementRect(self, element: QStyle.SubElement, option: Any, widget: Any = None) -> QRect:
-        """Where texts are."""
-        found = super().subElementRect(element, option, widget)
-        if element is QStyle.SubElement.SE_LineEditContents and option.lineWidth:
-            return found.adjusted(scaled(4) - 2, 0, 2 - scaled(4), 0)
-        return found
-
     # Painting
 
     def drawPrimitive(

@@ -35,6 +35,8 @@ class RunningChecks(QObject):
         self._checker = Checker()
         self._by_part: tuple[object, FindingsByPart] = (None, FindingsByPart())
         self._steps: Iterator[None] | None = None
+        self.checked = False
+        """Whether this project was ever checked to the end: until then no findings do not mean that all is well."""
         self._begin = self._timer(BEGIN_AFTER_MS, self._start)
         self._go_on = self._timer(PAUSE_MS, self._slice)
         document.changed.connect(self._changed)
@@ -87,6 +89,7 @@ class RunningChecks(QObject):
     def _replaced(self) -> None:
         self._checker = Checker()
         self._steps = None
+        self.checked = False
         self.found.emit()
 
     def _start(self) -> None:
@@ -106,5 +109,6 @@ class RunningChecks(QObject):
 
     def _ended(self, before: tuple[Finding, ...]) -> None:
         self._steps = None
-        if self._checker.findings is not before:
+        first, self.checked = not self.checked, True
+        if first or self._checker.findings is not before:
             self.found.emit()

@@ -2171,6 +2171,10 @@
         <translation>nach Stelle</translation>
     </message>
     <message>
+        <source>checking…</source>
+        <translation>wird geprüft …</translation>
+    </message>
+    <message>
         <source>correct it there</source>
         <translation>dort berichtigen</translation>
     </message>

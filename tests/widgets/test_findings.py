@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 from hypothesis import given, settings, strategies as st
 from PySide6.QtCore import Qt
@@ -9,9 +11,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
+from app.checks import check
 from app.project.edits import set_title
 from app.project.files import load
-from app.project.model import Project
+from app.project.model import Field, HeldSignal, Project
 from projects import demo_path
 from tests.fresh import fresh_project
 from widgets.design import DesignWorkplace
@@ -53,6 +56,16 @@ def spoiled(project: Project) -> Project:
     )
 
 
+def sound_project() -> Project:
+    """A project in which nothing is found: the checks themselves say what has to go."""
+    project = fresh_project()
+    held = HeldSignal(name="rate", held=Decimal(5))
+    screen = project.screens[0].but(fields=(Field(at=(0, 0), width=8, signal="rate"),))
+    project = project.but(signals=(held,), screens=(screen,))
+    assert check(project) == ()
+    return project
+
+
 def shown(design: DesignWorkplace) -> list[str]:
     """The rules of what is listed, from the top."""
     return [row.finding.rule for row in design.findings.model.rows if row.finding is not None]
@@ -77,6 +90,20 @@ def test_findings_come_by_themselves_as_one_edits(design: DesignWorkplace, docum
     qtbot.waitUntil(lambda: shown(design) != before)
     document.undo()
     qtbot.waitUntil(lambda: shown(design) == before)
+
+
+def test_before_the_first_check_nobody_says_that_nothing_was_found(qtbot: QtBot) -> None:
+    document = Document(spoiled(load(demo_path("drying-hall"))))
+    design = DesignWorkplace(document)
+    qtbot.addWidget(design)
+    summary = design.findings.summary
+    assert summary.text() == "checking\u2026"
+    qtbot.waitUntil(lambda: design.checks.checked)
+    assert summary.text() == ""
+    document.open(sound_project(), None)
+    assert summary.text() == "checking\u2026"
+    qtbot.waitUntil(lambda: design.checks.checked)
+    assert summary.text() == "nothing found"
 
 
 def test_typing_a_character_that_the_panel_lacks_is_found_and_mended_by_keys(

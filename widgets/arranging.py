@@ -157,7 +157,7 @@ class Arranging(QObject):
                 width = width_needed(project, field.signal, field.kind)
                 if field.kind == "bar" or width == field.width:
                     continue
-                if field.kind == "number":
+                if field.kind in ("number", "hexadecimal"):
                     column = max(0, field.at[1] + field.width - width)
                     at = (field.at[0], column)
                     project = edits.change_field(project, screen.name, index, at=at, width=width)

@@ -20,6 +20,7 @@ from widgets.screen_commands import ScreenCommands
 
 KIND_LINES: Final = {
     "number": Qt.PenStyle.SolidLine,
+    "hexadecimal": Qt.PenStyle.SolidLine,
     "choice": Qt.PenStyle.DashLine,
     "bar": Qt.PenStyle.DotLine,
 }

@@ -154,6 +154,7 @@ def kinds() -> list[tuple[str, str]]:
     """The kinds of fields: stored word and what a person reads."""
     return [
         ("number", QCoreApplication.translate("SignalPicker", "number")),
+        ("hexadecimal", QCoreApplication.translate("SignalPicker", "hexadecimal")),
         ("choice", QCoreApplication.translate("SignalPicker", "text per value")),
         ("bar", QCoreApplication.translate("SignalPicker", "bar")),
     ]

@@ -10,9 +10,9 @@ from typing import Final
 
 from app.panel.layout import Layout
 from app.panel.rendering import Attribute, Row, Rows
-from app.project.binding import shown_text, value_span
+from app.project.binding import shown_text, value_span, whole_registers
 from app.project.model import BitSignal, Field, HeldSignal, Project, RegisterSignal, Screen, numbered
-from app.signals.text import number_digits, number_width
+from app.signals.text import hexadecimal_width, number_digits, number_width
 
 _USUAL: Final = Fraction(1000)
 
@@ -127,6 +127,8 @@ def _mark(project: Project, field: Field) -> str:
     signal = project.signal_named.get(field.signal)
     if field.kind == "bar":
         return "=" * field.width
+    if field.kind == "hexadecimal":
+        return f"{'0' * (field.width - 1)}h"
     if field.kind == "number":
         decimals = signal.decimals if signal is not None else 0
         if decimals and field.width > decimals + 1:
@@ -179,8 +181,10 @@ def widest_text(project: Project, field: Field) -> str | None:
         return None
     if field.kind == "choice" and signal.texts:
         return max(signal.texts.values(), key=len)
+    if field.kind == "hexadecimal" and whole_registers(signal):
+        return "F" * (hexadecimal_width(whole_registers(signal)) - 1) + "h"
     value = widest_value(project, field.signal)
-    if field.kind == "number" and signal.texts and not isinstance(value, str):
+    if field.kind in ("number", "hexadecimal") and signal.texts and not isinstance(value, str):
         span = value_span(project, field.signal)
         value = value if span is None else max(span, key=lambda end: number_width(end, signal.decimals))
     return value if isinstance(value, str) or value is None else number_digits(value, signal.decimals)
@@ -194,6 +198,8 @@ def width_needed(project: Project, name: str, kind: str) -> int:
     if kind == "choice" and signal.texts:
         every = (signal.texts, *signal.texts_in.values())
         return max(1, *(len(text) for texts in every for text in texts.values()))
+    if kind == "hexadecimal" and whole_registers(signal):
+        return hexadecimal_width(whole_registers(signal))
     value = widest_value(project, name)
     if isinstance(value, str):
         return max(1, len(value))

@@ -13,10 +13,10 @@ from app.checks.rule import each
 from app.checks.screens import cells
 from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
-from app.project.binding import step_of
+from app.project.binding import step_of, whole_registers
 from app.project.model import OTHERWISE, Field, HeldSignal, Panel, RegisterSignal, Screen, numbered
 from app.project.problems import Place, quoted
-from app.signals.text import number_digits, number_width
+from app.signals.text import hexadecimal_width, number_digits, number_width
 
 
 @each("screen", name="field-too-narrow")
@@ -36,6 +36,8 @@ def field_too_narrow(survey: Survey, screen: Screen) -> Iterator[Fault]:
             yield from _narrow_for_text(survey.panel, screen, place, field, signal)
         elif isinstance(signal, RegisterSignal) and survey.is_text(signal):
             yield from _narrow_for_string(survey.panel, screen, place, field, signal)
+        elif field.kind == "hexadecimal" and whole_registers(signal):
+            yield from _narrow_for_hexadecimal(survey.panel, screen, place, field, signal)
         else:
             yield from _narrow_for_number(survey, screen, place, field, signal)
 
@@ -64,6 +66,44 @@ def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, s
             ),
             translate("checks", "make the field {cells} wide or shorten the text").format(cells=cells(len(text))),
             widened(panel, screen, place, len(text)),
+        )
+
+
+def _narrow_for_hexadecimal(
+    panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal
+) -> Iterator[Fault]:
+    needed = hexadecimal_width(whole_registers(signal))
+    if needed > field.width:
+        yield Fault(
+            "error",
+            place,
+            translate("checks", "{signal} in hexadecimal needs {cells}; the field has {width}").format(
+                signal=quoted(signal.name), cells=cells(needed), width=field.width
+            ),
+            translate("checks", "make the field {cells} wide").format(cells=cells(needed)),
+            widened(panel, screen, place, needed),
+        )
+
+
+@each("screen", name="not-hexadecimal")
+def not_hexadecimal(survey: Survey, screen: Screen) -> Iterator[Fault]:
+    """A field in hexadecimal that cannot be: of a signal that is no whole number in registers, or one to be changed."""
+    for place, field in fields_of(screen):
+        signal = survey.signal(field.signal)
+        if field.kind != "hexadecimal" or signal is None:
+            continue
+        if not whole_registers(signal):
+            said = translate("checks", "{signal} is not a whole number in registers, so it is shown in decimal")
+        elif field.entry:
+            said = translate("checks", "{signal} is shown in hexadecimal, and the operator would change it in decimal")
+        else:
+            continue
+        yield Fault(
+            "warning",
+            place,
+            said.format(signal=quoted(signal.name)),
+            translate("checks", "make it a number field"),
+            Mend(translate("checks", "Show it as a number"), mends.set_at, (("kind",), "number")),
         )
 
 

@@ -122,7 +122,7 @@ def change(project: Project, field: Field, editing: Editing, way: int) -> tuple[
         step = step_of(project, signal.name)
         new = editing.value + way * _factor(editing, step) * step
     new, message = _clamp(signal, new, editing.low, editing.high)
-    if field.kind != "bar" and number_width(new, signal.decimals) > field.width >= number_width(
+    if field.kind not in ("bar", "hexadecimal") and number_width(new, signal.decimals) > field.width >= number_width(
         editing.value, signal.decimals
     ):
         return editing, Saying("no_room")

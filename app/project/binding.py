@@ -36,6 +36,7 @@ from app.signals.encoding import (
     encode,
     exact,
     is_float,
+    is_integer,
     is_text,
     raw_range,
     register_count,
@@ -50,6 +51,7 @@ from app.signals.text import (
     PLAIN_FULL,
     bar_text,
     choice_text,
+    hexadecimal_text,
     number_digits,
     number_text,
 )
@@ -331,10 +333,11 @@ def shown_text(
 ) -> str:
     """What `width` cells show of a value of the signal: exactly `width` characters of the panel's repertoire.
 
-    `number`: at the right, with the signal's decimals. `choice`: the value's text at the left; a value without a text
-    shows its number there. `bar`: from `bar_range` (empty, full), left out the limits, left out the value span.
-    A text (of a string signal) is at the left in every kind. What does not fit is all '#', a value that is None all
-    '-', and so is a bar that has no range.
+    `number`: at the right, with the signal's decimals. `hexadecimal`: at the right, four digits for each register and
+    an h; what is no whole number in registers (see `whole_registers`) is shown as a number. `choice`: the value's text
+    at the left; a value without a text shows its number there. `bar`: from `bar_range` (empty, full), left out the
+    limits, left out the value span. A text (of a string signal) is at the left in every kind. What does not fit is all
+    '#', a value that is None all '-', and so is a bar that has no range.
     """
     signal = project.signal_named.get(name)
     if value is None or signal is None:
@@ -347,6 +350,9 @@ def shown_text(
         if text is None:
             return choice_text(number_digits(value, signal.decimals), width)
         return choice_text(shown(repertoire, text), width)
+    registers = whole_registers(signal) if kind == "hexadecimal" else 0
+    if registers:
+        return hexadecimal_text(value, width, registers)
     if kind == "bar":
         ends = bar_range or _limits(signal) or value_span(project, name)
         if ends is None:
@@ -354,6 +360,16 @@ def shown_text(
         full = FULL_BLOCK if FULL_BLOCK in characters(repertoire) else PLAIN_FULL
         return bar_text(value, ends[0], ends[1], width, full)
     return number_text(value, width, signal.decimals)
+
+
+def whole_registers(signal: AnySignal) -> int:
+    """How many registers hold the whole number that a signal is, so that it can be shown in hexadecimal: 1, 2 or 4.
+
+    0 for everything else: scaled numbers, floats, BCD, texts, and what is in no register of its own.
+    """
+    if not isinstance(signal, RegisterSignal) or signal.table in ("coil", "discrete") or signal.scale is not None:
+        return 0
+    return register_count(signal.encoding) if is_integer(signal.encoding) else 0
 
 
 def plain_text(project: Project, name: str, value: Value | int | None) -> str:

@@ -49,7 +49,7 @@ Number = Annotated[Decimal, BeforeValidator(_exact), Key(allow_inf_nan=False, ma
 """A number as it is written in the file, kept exactly."""
 
 Repertoire = Literal["ascii", "latin-1", "hd44780-a00", "hd44780-a02"]
-FieldKind = Literal["number", "choice", "bar"]
+FieldKind = Literal["number", "hexadecimal", "choice", "bar"]
 Comparison = Literal["set", "clear", "above", "below", "equal"]
 Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary", "next-language"]
 Model = Literal["bank", "drive"]

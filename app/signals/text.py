@@ -45,6 +45,29 @@ def number_width(value: int | Fraction, decimals: int) -> int:
     return len(number_digits(value, decimals))
 
 
+def hexadecimal_digits(value: int | Fraction, registers: int) -> str | None:
+    """The number in hexadecimal as manuals print it, 9000h: four digits for each of its registers (1 or more).
+
+    A negative number is written as its registers hold it, in two's complement. None if they cannot hold it, or if it is
+    no whole number.
+    """
+    bits = 16 * registers
+    if value.denominator != 1 or not -(1 << bits - 1) <= value < 1 << bits:
+        return None
+    return f"{int(value) & (1 << bits) - 1:0{bits // 4}X}h"
+
+
+def hexadecimal_text(value: int | Fraction, width: int, registers: int) -> str:
+    """The number in hexadecimal at the right of `width` cells (1 or more), or all '#' if it needs more."""
+    digits = hexadecimal_digits(value, registers)
+    return OVERFLOW * width if digits is None or len(digits) > width else digits.rjust(width)
+
+
+def hexadecimal_width(registers: int) -> int:
+    """How many cells any number of so many registers needs in hexadecimal."""
+    return 4 * registers + 1
+
+
 def choice_text(text: str, width: int) -> str:
     """The text at the left of `width` cells (1 or more), or all '#' if it is longer."""
     return text.ljust(width) if len(text) <= width else OVERFLOW * width

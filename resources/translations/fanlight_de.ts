@@ -6630,6 +6630,10 @@ otherwise = unbekannt</translation>
         <translation>im Panel gehalten</translation>
     </message>
     <message>
+        <source>hexadecimal</source>
+        <translation>hexadezimal</translation>
+    </message>
+    <message>
         <source>number</source>
         <translation>Zahl</translation>
     </message>
@@ -9427,6 +9431,10 @@ otherwise = unbekannt</translation>
         <translation>Den Stopp der Taste {key} senden, bis er bestätigt ist</translation>
     </message>
     <message>
+        <source>Show it as a number</source>
+        <translation>Als Zahl zeigen</translation>
+    </message>
+    <message>
         <source>Simulate it as a bank of registers</source>
         <translation>Als Registerbank simulieren</translation>
     </message>
@@ -10295,6 +10303,10 @@ otherwise = unbekannt</translation>
         <translation>{signal} hat keine Texte zur Auswahl</translation>
     </message>
     <message>
+        <source>{signal} in hexadecimal needs {cells}; the field has {width}</source>
+        <translation>{signal} braucht hexadezimal {cells}; das Feld hat {width}</translation>
+    </message>
+    <message>
         <source>{signal} is a float without limits, so no width can be proved enough</source>
         <translation>{signal} ist eine Gleitkommazahl ohne Grenzen, also ist keine Breite nachweislich genug</translation>
     </message>
@@ -10315,8 +10327,16 @@ otherwise = unbekannt</translation>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
+        <source>{signal} is not a whole number in registers, so it is shown in decimal</source>
+        <translation>{signal} ist keine ganze Zahl in Registern und wird deshalb dezimal gezeigt</translation>
+    </message>
+    <message>
         <source>{signal} is set to stop here, and cleared to stop elsewhere: one of them starts</source>
         <translation>{signal} wird hier zum Stoppen gesetzt und anderswo zum Stoppen gelöscht: eines von beiden startet</translation>
+    </message>
+    <message>
+        <source>{signal} is shown in hexadecimal, and the operator would change it in decimal</source>
+        <translation>{signal} wird hexadezimal gezeigt, und der Bediener würde es dezimal ändern</translation>
     </message>
     <message>
         <source>{signal} is switched off by {key}, which does not do so while a value is being changed, because it serves in entry</source>

@@ -60,7 +60,7 @@ FIELDS = st.fixed_dictionaries(
         "at": st.tuples(st.integers(-1, 5), st.integers(-1, 22)),
         "width": st.integers(1, 24),
         "signal": NAMES,
-        "kind": st.sampled_from(["number", "choice", "bar"]),
+        "kind": st.sampled_from(["number", "hexadecimal", "choice", "bar"]),
         "entry": st.booleans(),
     },
     optional={"range": pairs(NUMBERS), "blink": CONDITIONS},

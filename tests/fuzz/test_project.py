@@ -126,7 +126,7 @@ def projects(draw: st.DrawFn) -> Project:
             "at": draw(st.tuples(st.integers(0, 5), st.integers(0, 25))),
             "width": draw(st.integers(1, 20)),
             "signal": draw(st.sampled_from(signals)),
-            **draw(some(kind=st.sampled_from(["number", "choice", "bar"]), entry=st.booleans())),
+            **draw(some(kind=st.sampled_from(["number", "hexadecimal", "choice", "bar"]), entry=st.booleans())),
         }
         if draw(st.booleans()):
             made["blink"] = condition()

@@ -211,7 +211,7 @@ def test_the_pump_runs_trips_and_is_reset(pump: Project) -> None:
         wait_for(shows("running"))
         wait_for(lambda: not shows("Speed        0.0 Hz")())
         drive.inputs.external_fault = True
-        wait_for(shows("PUMP TRIPPED", "external fault", "36864"))
+        wait_for(shows("PUMP TRIPPED", "external fault", "9000h"))
         drive.inputs.external_fault = False
         press("reset")
         wait_for(shows("BOOSTER PUMP", "stopped"))

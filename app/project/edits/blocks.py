@@ -161,7 +161,7 @@ def same_width(project: Project, screen_name: str, indices: Iterable[int]) -> Pr
     for index in chosen:
         field = fields[index]
         wider = width - field.width
-        column = field.at[1] - min(wider, field.at[1]) if field.kind == "number" else field.at[1]
+        column = field.at[1] - min(wider, field.at[1]) if field.kind in ("number", "hexadecimal") else field.at[1]
         if wider:
             fields[index] = changed(field, at=(field.at[0], column), width=width)
     return with_fields(project, screen, tuple(fields), chosen)

@@ -132,6 +132,12 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
         (lambda good: good.field("scale", 0, at=(0, 10), width=7), "Make the field 10 cells wide"),
         (lambda good: good.field("scale", 1, width=5), "Make the field 8 cells wide"),
         (lambda good: good.field("run", 2, width=5), "Make the field 7 cells wide"),
+        (
+            lambda good: good.signal("speed set", scale=None, unit="", decimals=0, limits=None, start_value=None).field(
+                "run", 0, kind="hexadecimal", entry=False, width=4
+            ),
+            "Make the field 5 cells wide",
+        ),
     ],
     "fields-overlap": [
         (lambda good: good.field("run", 2, at=(3, 2)), "Move the field to row 2, column 0"),
@@ -173,6 +179,7 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Take the second of the two keys off the panel",
         ),
     ],
+    "not-hexadecimal": [(lambda good: good.field("run", 1, kind="hexadecimal"), "Show it as a number")],
     "nothing-to-enter": [
         (lambda good: good.add(Action(from_="fault", key="up", do="begin-entry")), "Remove this action"),
     ],

@@ -113,6 +113,32 @@ def test_what_is_found_wide_enough_is_wide_enough(
     assert any("#" in shown_text(draft.project, "probe", end, width - 1, "number") for end in span) or width == 1
 
 
+@pytest.mark.parametrize(("encoding", "enough"), [("uint16", 5), ("int16", 5), ("int32", 9), ("uint64", 17)])
+def test_a_field_in_hexadecimal_has_four_digits_a_register_and_an_h(good: Draft, encoding: Any, enough: int) -> None:
+    signal = RegisterSignal(name="code", follower="scale", table="input", number=30_101, encoding=encoding)
+    field = Field(at=(1, 0), width=enough - 1, signal="code", kind="hexadecimal")
+    broken = good.panel(columns=40).add(signal).add_field("slow", field)
+    finding = next(each for each in check(broken.project) if each.rule == "field-too-narrow")
+    assert finding.severity == "error"
+    wide = broken.field("slow", 1, width=enough)
+    assert not [each for each in check(wide.project) if "code" in each.message and each.rule != "unused"]
+    span = value_span(wide.project, "code")
+    assert span is not None
+    for end in span:
+        assert shown_text(wide.project, "code", end, enough, "hexadecimal")[-1] == "h"
+        assert "#" in shown_text(wide.project, "code", end, enough - 1, "hexadecimal")
+
+
+@pytest.mark.parametrize(
+    "more", [{"encoding": "float32"}, {"encoding": "bcd16"}, {"scale": {"raw": (0, 10), "value": (0, 1)}}]
+)
+def test_what_is_no_whole_number_in_registers_is_not_shown_in_hexadecimal(good: Draft, more: dict[str, Any]) -> None:
+    signal = RegisterSignal(name="code", follower="scale", table="input", number=30_101, **more)
+    broken = good.add(signal).add_field("slow", Field(at=(1, 0), width=12, signal="code", kind="hexadecimal"))
+    assert "not-hexadecimal" in [finding.rule for finding in check(broken.project)]
+    assert "not-hexadecimal" not in [finding.rule for finding in check(broken.field("slow", 1, kind="number").project)]
+
+
 def test_a_float_without_limits_is_noted(good: Draft) -> None:
     broken = good.signal("power", limits=None)
     finding = broken.only()

@@ -72,7 +72,7 @@ def test_of_overlapping_fields_the_later_one_is_seen() -> None:
 
 
 @pytest.mark.parametrize("quality", [Quality.NONE, Quality.REFUSED, Quality.IMPLAUSIBLE])
-@pytest.mark.parametrize("kind", ["number", "choice", "bar"])
+@pytest.mark.parametrize("kind", ["number", "hexadecimal", "choice", "bar"])
 def test_a_value_that_may_not_be_shown_is_dashes(quality: Quality, kind: str) -> None:
     operator = panel(field((0, 2), 5, "speed", kind=kind, range=[0, 50]))
     operator.read("speed", 25, quality, "why")

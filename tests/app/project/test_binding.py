@@ -411,6 +411,14 @@ def test_an_unknown_signal_is_refused() -> None:
         ({}, 65_535, 4, "bar", "===="),
         ({"encoding": "float32"}, 5, 4, "bar", "----"),
         ({"held": 1}, None, 3, "bar", "---"),
+        ({}, 36864, 6, "hexadecimal", " 9000h"),
+        ({}, 36864, 4, "hexadecimal", "####"),
+        ({"encoding": "uint32"}, 36864, 9, "hexadecimal", "00009000h"),
+        ({"encoding": "int16"}, -1, 5, "hexadecimal", "FFFFh"),
+        ({"texts": {"0": "none"}}, 0, 5, "hexadecimal", "0000h"),
+        (SCALED, "20.5", 5, "hexadecimal", " 20.5"),
+        ({"encoding": "bcd16"}, 1234, 5, "hexadecimal", " 1234"),
+        ({}, None, 5, "hexadecimal", "-----"),
     ],
 )
 def test_a_field_shows_exactly_its_width(signal: dict[str, Any], value: Any, width: int, kind: Any, text: str) -> None:

@@ -6,7 +6,16 @@ from fractions import Fraction
 
 import pytest
 
-from app.signals.text import bar_fill, bar_text, choice_text, number_digits, number_text, number_width
+from app.signals.text import (
+    bar_fill,
+    bar_text,
+    choice_text,
+    hexadecimal_text,
+    hexadecimal_width,
+    number_digits,
+    number_text,
+    number_width,
+)
 
 
 @pytest.mark.parametrize(
@@ -32,6 +41,27 @@ from app.signals.text import bar_fill, bar_text, choice_text, number_digits, num
 )
 def test_numbers_stand_at_the_right_and_are_never_cut(value: str, width: int, decimals: int, shown: str) -> None:
     assert number_text(Fraction(value), width, decimals) == shown
+
+
+@pytest.mark.parametrize(
+    ("value", "width", "registers", "shown"),
+    [
+        (36864, 5, 1, "9000h"),
+        (0x0637, 6, 1, " 0637h"),
+        (0, 5, 1, "0000h"),
+        (36864, 4, 1, "####"),
+        (36864, 9, 2, "00009000h"),
+        (0xFFFFFFFF, 9, 2, "FFFFFFFFh"),
+        (-1, 5, 1, "FFFFh"),
+        (-32768, 5, 1, "8000h"),
+        (65536, 5, 1, "#####"),
+        (-32769, 5, 1, "#####"),
+        (Fraction(1, 2), 5, 1, "#####"),
+    ],
+)
+def test_hexadecimal_as_manuals_print_it(value: int | Fraction, width: int, registers: int, shown: str) -> None:
+    assert hexadecimal_text(value, width, registers) == shown
+    assert hexadecimal_width(registers) == len(f"{0:0{4 * registers}X}h")
 
 
 def test_a_number_has_the_width_of_its_digits_sign_and_point() -> None:

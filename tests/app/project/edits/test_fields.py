@@ -70,7 +70,7 @@ def test_a_field_is_moved_resized_and_changed(project: Project) -> None:
         ({"width": 0}, "width: needs at least 1, not 0"),
         ({"width": "5"}, "width: needs a whole number, not a text"),
         ({"at": (2, 0), "width": 7}, "would lie over field 2"),
-        ({"kind": "text"}, "kind: needs 'number', 'choice' or 'bar', not 'text'"),
+        ({"kind": "text"}, "kind: needs 'number', 'hexadecimal', 'choice' or 'bar', not 'text'"),
         ({"signal": "x"}, "signal 'x' does not exist"),
         ({"blink": Condition(signal="x")}, "signal 'x' does not exist"),
         ({"colour": "red"}, "colour"),

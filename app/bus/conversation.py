@@ -63,8 +63,6 @@ class Partner:
     """When it was first asked in vain since its last answer (`time.monotonic()`); None while it answers, or never
     did."""
     answer_ms: float | None = None
-    refused: dict[str, str] = field(default_factory=dict)
-    """Signals whose registers it refuses, and why."""
     postponed: bool = False
     """Whether it is asked later than it might have been, for the sake of what must go out on time."""
     acknowledged: bool = False
@@ -103,7 +101,6 @@ class Partner:
             fault.kind if fault else None,
             self.last_answer,
             self.answer_ms,
-            tuple(self.refused),
             self.statistics.requests,
             self.statistics.good,
             self.statistics.faults,

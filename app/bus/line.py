@@ -387,9 +387,6 @@ class LineAtWork:
         self._client.when_proved(request, let_out)
         brought = first <= job.request.address and job.request.address + job.request.count <= end
         if brought:
-            if partner.refused:
-                for name in job.signals:
-                    partner.refused.pop(name, None)
             self._jobs.answered(job, now)
         self._again(job, max(due + job.every_s, now) if brought else now)
 
@@ -409,21 +406,17 @@ class LineAtWork:
 
     def _refused(self, job: Job, fault: Fault, now: float) -> None:
         """The follower refused a read."""
-        lasting = fault.code in (1, 2, 3)
         told: Job | None = job
-        if lasting:
+        if fault.code in (1, 2, 3):
             known = any(self._readings.ever_read(name) for name in job.signals)
             told = self._jobs.refused(job, now, known=known, divisible=fault.code != 1)
         else:
             self._again(job, now + job.every_s)
         if told is None or told.tries is not None:
             return
-        partner = self._conversation.partners[job.read.follower]
         for binding, _, _ in told.parts:
             reason = f"{register_text(binding.table, binding.base.number)}: {fault.sentence}"
             self._readings.refused((binding.signal.name,), reason)
-            if lasting:
-                partner.refused[binding.signal.name] = reason
         self._changed()
 
 

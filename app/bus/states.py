@@ -18,8 +18,7 @@ class FollowerState(NamedTuple):
     `answering` is None until it was first asked; `since` is `time.monotonic()` from when on it is as it is. `reason`
     says in words why it does not answer; `short` says it in 20 characters; both are empty while all is well.
     `last_answer` is `time.monotonic()` of the newest answer, or None; `answer_ms` the smoothed time from request to
-    complete answer, in milliseconds, or None. `refused_signals` are those whose registers it refuses;
-    `requests`, `good` and `faults` count since the engine started.
+    complete answer, in milliseconds, or None. `requests`, `good` and `faults` count since the engine started.
     """
 
     name: str
@@ -31,7 +30,6 @@ class FollowerState(NamedTuple):
     fault: FaultKind | None = None
     last_answer: float | None = None
     answer_ms: float | None = None
-    refused_signals: tuple[str, ...] = ()
     requests: int = 0
     good: int = 0
     faults: Mapping[FaultKind, int] = MappingProxyType({})

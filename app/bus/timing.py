@@ -90,8 +90,6 @@ class Turnarounds:
         self._sorted: list[float] = []
         self.count = 0
         """All that there ever were."""
-        self.worst_ms = 0.0
-        """The longest that there ever was."""
 
     def add(self, ms: float) -> None:
         """One more answer. What a coarse clock shows as less than nothing counts as nothing."""
@@ -101,7 +99,6 @@ class Turnarounds:
         self._latest.append(ms)
         insort(self._sorted, ms)
         self.count += 1
-        self.worst_ms = max(self.worst_ms, ms)
 
     def quantile(self, share: float) -> float | None:
         """The time that `share` (0..1) of the latest answers did not exceed; None before the first one."""

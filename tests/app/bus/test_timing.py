@@ -57,7 +57,7 @@ def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
     for ms in (100.0, 1.0, 2.0, 3.0, 4.0):
         measured.add(ms)
     assert [measured.quantile(share) for share in (0.5, 0.95, 0.0)] == [2.0, 4.0, 1.0]
-    assert (measured.count, measured.worst_ms) == (5, 100.0)
+    assert measured.count == 5
     measured.add(-0.5)
     assert measured.quantile(0.0) == 0.0
 

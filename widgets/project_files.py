@@ -71,7 +71,7 @@ class ProjectFiles(QObject):
             command(window, self.tr("&New\u2026"), self.new, key.New),
             command(window, self.tr("&Open\u2026"), self.open, key.Open),
         ]
-        self.recent = RecentFiles(self._settings, self.open_file)
+        self.recent = RecentFiles(self._settings, self.open_file, window)
         self._more_commands = [
             command(window, self.tr("&Save"), self.save, key.Save),
             command(window, self.tr("Save &as\u2026"), self.save_as, "Ctrl+Shift+S"),

@@ -206,6 +206,8 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def _pane(self, row: int, *, last: bool) -> Any:
         axis = pg.DateAxisItem(orientation="bottom", utcOffset=self._utc_offset)
         pane = self.addPlot(row=row, col=0, axisItems={"bottom": axis}, enableMenu=False)
+        pane.ctrlMenu.deleteLater()  # nobody opens it, and it would outlive its pane
+        pane.ctrlMenu = None
         pane.hideButtons()
         pane.showGrid(x=True, y=True, alpha=0.18)
         pane.setMouseEnabled(x=True, y=False)

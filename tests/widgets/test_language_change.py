@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import subprocess
 import sys
@@ -12,6 +13,7 @@ import pytest
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
+from shiboken6 import isValid
 
 from app.follower.simulation import Simulation
 from app.project.files import load, save
@@ -19,7 +21,7 @@ from app.project.model import Project
 from tests.widgets.bench_project import bench_project
 from widgets.language import Language, Speech
 from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.window import BENCH, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
@@ -57,9 +59,7 @@ def german(speech: Speech, file: Path, tmp_path: Path, qtbot: QtBot) -> Iterator
     assert not english.isVisible()
     assert made.live.session is session
     assert english.live.session is None
-    gone: list[bool] = []
-    english.destroyed.connect(lambda: gone.append(True))
-    qtbot.waitUntil(lambda: bool(gone))
+    qtbot.waitUntil(lambda: not isValid(english))
     yield made
     made.leave()
     made.deleteLater()
@@ -119,6 +119,40 @@ def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, spee
     assert "Einheit" in [each.label for each in german.design.inspector.signal_form.rows]
     german.leave()
     german.deleteLater()
+
+
+@pytest.mark.parametrize("at_once", [True, False])
+def test_what_is_not_in_front_follows_by_itself_and_nothing_of_the_former_window_stays(
+    qtbot: QtBot, speech: Speech, *, at_once: bool
+) -> None:
+    def windows() -> int:
+        """Everything that is a window to Qt: menus, too."""
+        gc.collect()
+        return len(QApplication.topLevelWidgets())
+
+    window = MainWindow(Settings(keep=False))
+    window.show()
+    window.take(bench_project(), None)
+    window.design.drafts.keep(("signal", "level"), "Unit", ("a unit that is much too long",), "too long")
+    window.show_workplace(START_UP)
+    window.bench.connect_line()
+    qtbot.waitUntil(lambda: window.live.readings()["level"].good)
+    window.start_up.trend.show_signals(("level",))
+    alive: list[int] = []
+    for language in (Language.GERMAN, Language.ENGLISH, Language.GERMAN):
+        speech.speak(language)
+        former, window = window, MainWindow(Settings(keep=False), workplace=BENCH, former=window)
+        assert not window.has_design
+        if at_once:
+            window.succeed_wholly()
+        qtbot.waitUntil(lambda former=former: not isValid(former))  # type: ignore[misc]
+        assert window.has_design
+        assert [texts for _, _, texts, _ in window.design.drafts.all()] == [("a unit that is much too long",)]
+        assert window.start_up.trend.signals == ("level",)
+        alive.append(windows())
+    assert alive[0] == alive[2]
+    window.leave()
+    window.deleteLater()
 
 
 def test_saving_goes_to_the_same_file(german: MainWindow, file: Path) -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QApplication
 
+import widgets
 from widgets import palette
 from widgets.palette import DARK, LIGHT, TEXT_PAIRS, Appearance, Colours, Theme, contrast
 
@@ -52,6 +54,12 @@ def test_the_focus_and_the_edges_of_controls_stand_out(colours: Colours) -> None
 def test_contrast_as_wcag_defines_it(first: str, second: str, ratio: float) -> None:
     assert contrast(first, second) == pytest.approx(ratio, abs=0.01)
     assert contrast(second, first) == contrast(first, second)
+
+
+def test_no_widget_has_a_style_sheet() -> None:
+    """Under one, every change of the window takes many times as long: `widgets/look.py` draws instead."""
+    for file in Path(widgets.__path__[0]).glob("*.py"):
+        assert "setStyleSheet(" not in file.read_text("utf-8"), file
 
 
 def test_a_choice_of_the_user_changes_palette_and_sheet(theme: Theme, qapp: QApplication) -> None:

@@ -50,6 +50,7 @@ class Observation(QObject):
         """The last minutes of the session; None before the first connection. They stay when it is disconnected."""
         self.watch: Watch | None = None
         self._source: Observed | None = None
+        self._curves: tuple[str, ...] = ()
         self._recorder: Recorder | None = None
         self._last: Progress | None = None
         live.about_to_start.connect(self._prepare)
@@ -73,6 +74,17 @@ class Observation(QObject):
         return () if self.history is None else self.history.events
 
     # The recording
+
+    @property
+    def curves(self) -> tuple[str, ...]:
+        """The signals whose curves are looked at: what is recorded keeps them, to show them first when it is played."""
+        return self._curves
+
+    @curves.setter
+    def curves(self, signals: tuple[str, ...]) -> None:
+        self._curves = signals
+        if self._recorder is not None:
+            self._recorder.curves = signals
 
     @property
     def recording(self) -> bool:
@@ -112,6 +124,7 @@ class Observation(QObject):
             clock=history.clock,
             state=session.state,
         )
+        self._recorder.curves = self._curves
         self.recording_changed.emit()
 
     def limit_recording(self, limits: Limits) -> None:
@@ -148,7 +161,7 @@ class Observation(QObject):
         self._samples, former._samples = former._samples, None
         self._recorder, former._recorder = former._recorder, None
         self.history, self.watch, self._source = former.history, former.watch, former._source
-        self._last = former._last
+        self._last, self._curves = former._last, former._curves
 
     # The session
 

@@ -201,7 +201,11 @@ class LastMinutes(QObject):
         kept = history.kept()
         # Its thread ends with its one task, also when the window is closed meanwhile.
         executor = ThreadPoolExecutor(1, "fanlight-last-minutes")
-        self._saving = path, kept, executor.submit(save, kept, path, self._observation.program)
+        self._saving = (
+            path,
+            kept,
+            executor.submit(save, kept, path, self._observation.program, self._observation.curves),
+        )
         executor.shutdown(wait=False)
         self._timer.start()
         self.allow()

@@ -23,7 +23,7 @@ from app.panel.rendering import Rows
 from app.record.events import Event
 from app.record.reader import NotReadable, Recording
 from app.record.replay import Replay
-from app.record.source import Recorded
+from app.record.source import Recorded, Source, plottable
 from widgets.commands import command
 from widgets.document import Document
 from widgets.events_view import EventsView
@@ -207,6 +207,8 @@ class StartUpWorkplace(QWidget):
         self.replay_bar.show()
         source = Recorded(recording)
         self.trend.set_source(source, moment=replay.at)
+        if recording.curves:
+            self.trend.show_signals(recording.curves)
         self.response.show_source(source, self.trend.signals)
         self.events.set_source_clock(recording.civil)
         self.events.set_events([])
@@ -266,8 +268,10 @@ class StartUpWorkplace(QWidget):
         """Another session is observed."""
         if self._recording is not None:
             return
-        source = self._observation.source
+        source, curves = self._observation.source, self._observation.curves
         self.trend.set_source(source)
+        if source is not None and (known := set(curves) & set(plottable(source.project))):
+            self.trend.show_signals([name for name in curves if name in known])
         self.response.show_source(source, self.trend.signals)
         if source is not None:
             self.events.set_source_clock(source.civil)
@@ -329,7 +333,9 @@ class StartUpWorkplace(QWidget):
     # Measuring
 
     def _curves_changed(self) -> None:
-        source = self._observation.source if self._recording is None else Recorded(self._recording)
+        source: Source | None = None if self._recording is None else Recorded(self._recording)
+        if self._recording is None:
+            source, self._observation.curves = self._observation.source, self.trend.signals
         self.response.show_signals(source, self.trend.signals)
 
     def _mark(self, begin: float, end: float) -> None:

@@ -5,7 +5,8 @@ was then, with a new row whenever somebody set it. Civil times, also those in `m
 the microsecond, with their zone.
 
 `meta`: `format` (1), `began`, `ended` (absent if the program died), `program`, `screen`, where the operator
-was on the panel then (absent: not known), and `project`, the project file as it was, in full.
+was on the panel then (absent: not known), `curves`, the signals whose curves somebody looked at, as a JSON list, and
+`project`, the project file as it was, in full.
 
 `signal`: the register signals of that project by number. `words` is how many registers one sample has.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import bisect
 import datetime
+import json
 import os
 import sqlite3
 from fractions import Fraction
@@ -68,6 +69,7 @@ class Recording:
         """Civil time of the end; None if it is still being written, or the program that wrote it died."""
         self.screen: str = meta.get("screen", "")
         """Where the operator was on the panel at the beginning; empty if that is not known."""
+        self._curves = meta.get("curves", "[]")
         self.project_text: str = meta.get("project", "")
         try:
             self.project: Project = parse(self.project_text)
@@ -158,6 +160,17 @@ class Recording:
     def plottable(self) -> frozenset[str]:
         """The register signals and the bits of them."""
         return frozenset(name for name, binding in self._bindings.items() if binding.base.name in self._signals)
+
+    @property
+    def curves(self) -> tuple[str, ...]:
+        """The signals whose curves somebody looked at while it was made, as far as they have one."""
+        try:
+            found = json.loads(self._curves)
+        except (ValueError, RecursionError):
+            return ()
+        known = self.plottable
+        named = found if isinstance(found, list) else []
+        return tuple(name for name in named if isinstance(name, str) and name in known)
 
     def span(self) -> tuple[float, float]:
         """The times of the first and of the last sample, in seconds; (0, 0) if there are none."""

@@ -83,6 +83,9 @@ class Recorder:
         self._number = 1
         self._subscription = tap.subscribe()
         self._events: deque[Event | tuple[str, float, Fraction]] = deque()
+        self.curves: tuple[str, ...] = ()
+        """The signals whose curves are looked at, to be shown first when it is played. May be changed at any time."""
+        self._told_curves: tuple[str, ...] = ()
         self._held: dict[str, Fraction] = {}
         self._written = 0
         self._given_up = 0
@@ -149,6 +152,9 @@ class Recorder:
         self._fetch_events()
 
     def _fetch_events(self) -> None:
+        if self.curves != self._told_curves:
+            self._told_curves = self.curves
+            self._writer.curves(self._told_curves)
         while self._events:
             one = self._events.popleft()
             if isinstance(one, Event):
@@ -194,6 +200,7 @@ class Recorder:
             file.event(Event(now, Kind.RECORDING, file.path.name, words.format(file=other.path.name)))
         for signal, value in self._held.items():
             following.held(signal, now, value)
+        following.curves(self._told_curves)
         try:
             writer.close()
         except CannotRecord as why:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 
 import numpy as np
@@ -18,13 +19,15 @@ COMMIT_EVERY = 200_000
 """Samples."""
 
 
-def save(kept: Kept, path: Path, program: str = "") -> int:
+def save(kept: Kept, path: Path, program: str = "", curves: Iterable[str] = ()) -> int:
     """Write a recording of it into a new file, in the caller's own time; gives how many samples.
 
+    `curves` are the signals to be shown first when it is played.
     Raises CannotRecord; then there is no such file, unless there was one before.
     """
     writer = Writer(path, kept.project, clock=kept.clock, begin=kept.begin, screen=kept.screen, program=program)
     try:
+        writer.curves(curves)
         for at, signal, value in kept.held:
             writer.held(signal, at, value)
         for event in kept.events:

@@ -138,6 +138,10 @@ class Writer:
         data = json.dumps(dict(event.data), ensure_ascii=False)
         self._insert("event", (None, self._time(event.at), str(event.kind), event.subject, event.text, data))
 
+    def curves(self, signals: Iterable[str]) -> None:
+        """Keep which signals somebody looks at: their curves are shown first when it is played."""
+        self._insert("meta", ("curves", json.dumps(list(signals), ensure_ascii=False)))
+
     def held(self, signal: str, at: float, value: Fraction) -> None:
         """Keep what a held value became."""
         self._insert("held", (None, self._time(at), signal, str(value)))
@@ -340,7 +344,7 @@ def _create(path: Path, first: list[tuple[str, tuple[object, ...]]]) -> sqlite3.
 
 def _insert_all(database: sqlite3.Connection, rows: list[tuple[str, tuple[object, ...]]]) -> None:
     for table, row in rows:
-        database.execute(f"INSERT INTO {table} VALUES ({', '.join('?' * len(row))})", row)
+        database.execute(f"REPLACE INTO {table} VALUES ({', '.join('?' * len(row))})", row)
 
 
 class _in_words:  # noqa: N801  # reads as a word at its place: with _in_words(path)

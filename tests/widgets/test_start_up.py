@@ -164,6 +164,24 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     assert bar.isHidden()
 
 
+def test_curves_are_kept_with_the_recording_and_with_the_session(
+    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path
+) -> None:
+    connect(window, qtbot)
+    usual = start_up.trend.signals
+    assert start_up.recording_control.record_into(tmp_path / "run.fanrec")
+    start_up.trend.show_signals(("current", "running"))
+    start_up._observation.end_recording()
+    window.last_minutes.save_into(tmp_path / "last.fanrec")
+    qtbot.waitUntil(lambda: "Saved in last.fanrec" in window.told)
+    start_up.trend.show_signals(usual)
+    for name in ("run", "last"):
+        assert start_up.play(tmp_path / f"{name}.fanrec")
+        assert start_up.trend.signals == ("current", "running")
+        start_up.close_recording()
+        assert start_up.trend.signals == usual
+
+
 def test_recordings_are_made_and_looked_for_where_the_last_one_lies(
     window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

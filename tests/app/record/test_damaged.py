@@ -184,3 +184,12 @@ def test_a_name_that_no_file_can_have_is_told(tmp_path: Path) -> None:
     for name in ("\0", "a" * 5000):
         with pytest.raises(NotReadable, match="there is no file"):
             Recording.open(tmp_path / name)
+
+
+@pytest.mark.parametrize("curves", ["[", "5", '["load", "speed", 7, [], "nowhere", "preset"]'])
+def test_curves_that_there_are_not_are_passed_over(path: Path, curves: str) -> None:
+    with sqlite3.connect(path) as database:
+        database.execute("INSERT INTO meta VALUES ('curves', ?)", (curves,))
+    database.close()
+    with Recording.open(path) as recording:
+        assert recording.curves == (("load", "speed") if "load" in curves else ())

@@ -8,8 +8,9 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QInputDialog, QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
+from app.checks.accepting import accept, withdraw
 from app.checks.finding import GRAVITY, Finding
 from app.panel.paging import PagingGraph
 from widgets.begun import Begun
@@ -25,6 +26,7 @@ from widgets.notice import Notice
 from widgets.page_map_pane import PageMapPane
 from widgets.part_commands import PartCommands
 from widgets.part_views import BehaviourView
+from widgets.plain import plain_tip
 from widgets.running_checks import RunningChecks
 from widgets.screen_editor import ScreenEditor
 from widgets.screens_pane import ScreensPane
@@ -150,6 +152,7 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
         self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
+        self._action(self.tr("Accept the finding\u2026"), self._accept_current, "Ctrl+Shift+F7")
         self.addActions(self.map_pane.wide_actions)
         self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])
 
@@ -244,6 +247,7 @@ class DesignWorkplace(QWidget):
         self.findings.place_chosen.connect(self.ways.go_to)
         self.findings.draft_chosen.connect(self.ways.go_to_draft)
         self.findings.mend_wanted.connect(self._mend)
+        self.findings.accept_wanted.connect(self._accept)
         self.checks.found.connect(self._found)
 
     # Keeping it in step
@@ -303,7 +307,7 @@ class DesignWorkplace(QWidget):
 
     def _found(self) -> None:
         """Show what the checks found."""
-        self.findings.set_findings(self.checks.findings, checked=self.checks.checked)
+        self.findings.set_findings(self.checks.findings, self.checks.accepted, checked=self.checks.checked)
         self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
         self._refresh_view()
         self._mark_fields()
@@ -316,6 +320,25 @@ class DesignWorkplace(QWidget):
             self._refused(self.tr("Nothing was changed: this is not found any more."))
         elif self.document.do(finding.mend.words, finding.mended) is None:
             self.checks.finish()
+
+    def _accept(self, finding: Finding) -> None:
+        """Accept a finding with a reason, or not any more, as one step."""
+        if finding.accepted:
+            self.document.do(self.tr("Accept a finding no more"), lambda project: withdraw(project, finding))
+        else:
+            words = self.tr("{what}.\n\nWhy is it meant so?").format(what=finding.message)
+            reason, go = QInputDialog.getText(self, self.tr("Accept the finding"), plain_tip(words))
+            if not go:
+                return
+            still = self.checks.accepted
+            self.document.do(self.tr("Accept a finding"), lambda project: accept(project, finding, reason, still))
+        self.checks.finish()
+
+    def _accept_current(self) -> None:
+        if self.findings.current() is None:
+            self._refused(self.tr("Choose a finding first: F8 leads to the findings."))
+        else:
+            self.findings.accept_current()
 
     def _mend_current(self) -> None:
         row = self.findings.current()

@@ -46,12 +46,15 @@ class FindingsList(QWidget):
     """Subject and row of something typed and not taken over."""
     mend_wanted = Signal(object)
     """A `Finding` that can be mended by itself."""
+    accept_wanted = Signal(object)
+    """A `Finding` that is to be accepted, or one that is and shall not be any more."""
 
     def __init__(self, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._drafts = drafts
         self._findings: tuple[Finding, ...] = ()
         self._checked = False
+        self._accepted: tuple[Finding, ...] = ()
         self.model = FindingsModel(self)
         self.tree = _Tree()
         self.tree.setModel(self.model)
@@ -86,6 +89,11 @@ class FindingsList(QWidget):
             button.toggled.connect(lambda _on: self._fill())
             self.filters[severity] = button
             top.addWidget(button)
+        self.accepted = QToolButton()
+        self.accepted.setCheckable(True)
+        self.accepted.setAutoRaise(True)
+        self.accepted.toggled.connect(lambda _on: self._fill())
+        top.addWidget(self.accepted)
         self.summary = plain_label()
         self.summary.setProperty("look", "faint")
         top.addWidget(self.summary)
@@ -112,7 +120,10 @@ class FindingsList(QWidget):
         self.detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.mend = QPushButton()
         self.mend.clicked.connect(lambda _checked=False: self._mend())
+        self.accept = QPushButton()
+        self.accept.clicked.connect(lambda _checked=False: self.accept_current())
         bottom.addWidget(self.detail, 1)
+        bottom.addWidget(self.accept)
         bottom.addWidget(self.mend)
         return bottom
 
@@ -121,9 +132,14 @@ class FindingsList(QWidget):
         """What was found, also what the filters hide."""
         return self._findings
 
-    def set_findings(self, findings: Sequence[Finding], *, checked: bool = True) -> None:
-        """List these, which come the gravest first. Without `checked` the project has not been looked at yet."""
-        self._findings, self._checked = tuple(findings), checked
+    def set_findings(
+        self, findings: Sequence[Finding], accepted: Sequence[Finding] = (), *, checked: bool = True
+    ) -> None:
+        """List these, which come the gravest first, and apart from them those that are accepted.
+
+        Without `checked` the project has not been looked at yet.
+        """
+        self._findings, self._accepted, self._checked = tuple(findings), tuple(accepted), checked
         self._fill()
 
     def current(self) -> Row | None:
@@ -164,6 +180,17 @@ class FindingsList(QWidget):
             for finding in ordered(self._findings, order)
             if self.filters[finding.severity].isChecked()
         ]
+        if self.accepted.isChecked():
+            rows += [
+                Row(
+                    "accepted",
+                    finding.where,
+                    finding.message,
+                    self.tr("accepted: {reason}").format(reason=finding.accepted),
+                    finding,
+                )
+                for finding in ordered(self._accepted, order)
+            ]
         before, at = self.current(), self.tree.currentIndex().row()
         self.model.show(rows)
         if before is not None and self.current() != before:
@@ -192,6 +219,10 @@ class FindingsList(QWidget):
                 button.setText(text)
                 button.setAccessibleName(text)
             button.setToolTip(self.tr("Hide them") if button.isChecked() else self.tr("Show them"))
+        self.accepted.setText(self.tr("Accepted: {count}").format(count=len(self._accepted)))
+        self.accepted.setAccessibleName(self.accepted.text())
+        self.accepted.setToolTip(self.tr("Hide them") if self.accepted.isChecked() else self.tr("Show them"))
+        self.accepted.setVisible(bool(self._accepted) or self.accepted.isChecked())
         parts = []
         if drafts := len(self._drafts.all()):
             parts.append(self.tr("{count} not taken over").format(count=drafts))
@@ -207,7 +238,8 @@ class FindingsList(QWidget):
             "" if row is None else self.tr("{what}. To do: {hint}.").format(what=row.what, hint=row.hint)
         )
         self.detail.setToolTip(plain_tip(self.detail.text()))
-        mend = None if row is None or row.finding is None else row.finding.mend
+        self._show_accepting(row)
+        mend = None if row is None or row.finding is None or row.finding.accepted else row.finding.mend
         # A button that went while it has the focus would take the focus elsewhere.
         self.mend.setEnabled(mend is not None or self.mend.hasFocus())
         words = self.tr("Mend") if mend is None else mend.words
@@ -219,6 +251,25 @@ class FindingsList(QWidget):
         else:
             self.mend.setToolTip(self.tr("Only you can know what is meant here; Enter leads to the place."))
         self.mend.setAccessibleName(self.tr("Mend: {words}").format(words=words) if mend is not None else words)
+
+    def _show_accepting(self, row: Row | None) -> None:
+        finding = None if row is None else row.finding
+        taken_back = finding is not None and bool(finding.accepted)
+        can = finding is not None and finding.severity != "error"
+        self.accept.setText(self.tr("Accept no more") if taken_back else self.tr("Accept\u2026"))
+        self.accept.setEnabled(can or self.accept.hasFocus())
+        if finding is None:
+            self.accept.setToolTip(self.tr("Choose a finding first."))
+        elif not can:
+            self.accept.setToolTip(self.tr("An error cannot be accepted: the panel cannot work as designed."))
+        else:
+            self.accept.setToolTip(self.tr("Say why it is meant so; it is kept in the file (Ctrl+Shift+F7)"))
+
+    def accept_current(self) -> None:
+        """Ask for the selected finding to be accepted, or not any more."""
+        row = self.current()
+        if row is not None and row.finding is not None:
+            self.accept_wanted.emit(row.finding)
 
     def _choose(self, at: int) -> None:
         row = self.model.rows[at] if 0 <= at < len(self.model.rows) else None

@@ -13,7 +13,7 @@ from widgets.plain import plain_tip
 from widgets.severity import severity_icon
 
 Index = QModelIndex | QPersistentModelIndex
-Kind = Severity | Literal["draft"]
+Kind = Severity | Literal["draft", "accepted"]
 Order = Literal["gravity", "place"]
 
 translate = QCoreApplication.translate
@@ -46,6 +46,7 @@ def kind_words(kind: Kind) -> str:
         "error": translate("Findings", "error"),
         "warning": translate("Findings", "warning"),
         "note": translate("Findings", "note"),
+        "accepted": translate("Findings", "accepted"),
     }[kind]
 
 

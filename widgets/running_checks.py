@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterator
+from operator import is_
 from typing import Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -56,6 +57,11 @@ class RunningChecks(QObject):
         return self._checker.findings
 
     @property
+    def accepted(self) -> tuple[Finding, ...]:
+        """What was found last and is accepted, with the reasons."""
+        return self._checker.accepted
+
+    @property
     def by_part(self) -> FindingsByPart:
         """The same, by the part that each is about."""
         findings, found = self._by_part
@@ -73,7 +79,7 @@ class RunningChecks(QObject):
         """Check the project as it is now to the end, without a pause."""
         self._begin.stop()
         self._go_on.stop()
-        before = self._checker.findings
+        before = self._now
         self._steps = None
         self._checker.check(self._document.project)
         self._ended(before)
@@ -99,7 +105,7 @@ class RunningChecks(QObject):
     def _slice(self) -> None:
         if self._steps is None:
             return
-        before = self._checker.findings
+        before = self._now
         end = time.perf_counter() + SLICE_S
         for _ in self._steps:
             if time.perf_counter() > end:
@@ -107,8 +113,12 @@ class RunningChecks(QObject):
                 return
         self._ended(before)
 
-    def _ended(self, before: tuple[Finding, ...]) -> None:
+    @property
+    def _now(self) -> tuple[object, object]:
+        return self._checker.findings, self._checker.accepted
+
+    def _ended(self, before: tuple[object, object]) -> None:
         self._steps = None
         first, self.checked = not self.checked, True
-        if first or self._checker.findings is not before:
+        if first or not all(map(is_, self._now, before)):
             self.found.emit()

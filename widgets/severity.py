@@ -14,7 +14,7 @@ from widgets import palette
 def severity_icon(severity: Severity | str, size: int = 14) -> QIcon:
     """A shape for how grave a finding is: a square with a cross, a triangle, a ring; a pencil stroke for a draft."""
     colours = palette.current()
-    names = {"error": "fault", "warning": "caution", "note": "faint", "draft": "fault"}
+    names = {"error": "fault", "warning": "caution", "note": "faint", "draft": "fault", "accepted": "faint"}
     # In a selected row it stands on the accent, in which none of its own colours can be seen.
     inks = (
         colours.colour(names[severity]),

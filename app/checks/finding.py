@@ -60,6 +60,8 @@ class Finding:
     place: Place = ()
     mend: Mend | None = None
     """Left out where only a person can know what is meant."""
+    accepted: str = ""
+    """Why it is meant so, where somebody accepted it."""
 
     def __str__(self) -> str:
         return f"{self.severity}: {self.where}: {self.message}; {self.hint} [{self.rule}]"

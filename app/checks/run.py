@@ -23,6 +23,7 @@ from app.checks import (
     stops,
     whole,
 )
+from app.checks.accepting import divided
 from app.checks.finding import GRAVITY, Fault, Finding
 from app.checks.rule import RULES, Fact, PartKind, Rule
 from app.checks.survey import Survey
@@ -53,7 +54,7 @@ _PAUSE_AFTER: Final = 200
 
 
 def check(project: Project) -> tuple[Finding, ...]:
-    """All findings in `project`, the gravest first, and within those in the order of the rules.
+    """All findings in `project` that are not accepted there, the gravest first, then in the order of the rules.
 
     Any project value can be checked, also one with dangling names; nothing is changed and nothing raised.
     """
@@ -70,7 +71,10 @@ class Checker:
 
     def __init__(self) -> None:
         self.findings: tuple[Finding, ...] = ()
-        """What was found in `project`; the same object as before if nothing else was found."""
+        """What was found in `project` and is not accepted; the same object as before if nothing else was found."""
+        self.accepted: tuple[Finding, ...] = ()
+        """What was found and is accepted, likewise."""
+        self._found: tuple[Finding, ...] = ()
         self.project: Project | None = None
         """The project that was checked last, to the end."""
         self._survey: Survey | None = None
@@ -94,9 +98,12 @@ class Checker:
         if self.project is None or not all(map(is_, now, self._told)):
             told = [each for one in now for each in one]
             told.sort(key=itemgetter(0))
-            findings = tuple([finding for _, finding in told])
-            if findings != self.findings:
-                self.findings = findings
+            self._found = tuple([finding for _, finding in told])
+        waiting, accepted = divided(project, self._found)
+        if waiting != self.findings:
+            self.findings = waiting
+        if accepted != self.accepted:
+            self.accepted = accepted
         self._told = now
         self.project = project
 

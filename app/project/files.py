@@ -305,7 +305,19 @@ def _format_problems(tables: Tables) -> list[Problem]:
     return []
 
 
-_SECTIONS: Final = ("format", "title", "notes", "panel", "line", "follower", "signal", "screen", "turn", "action")
+_SECTIONS: Final = (
+    "format",
+    "title",
+    "notes",
+    "panel",
+    "line",
+    "follower",
+    "signal",
+    "screen",
+    "turn",
+    "action",
+    "accepted",
+)
 
 
 def _order(problem: Problem) -> tuple[int, tuple[int, ...]]:

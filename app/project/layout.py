@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from app.project.model import (
+    Accepted,
     Action,
     Bit,
     BitSignal,
@@ -47,7 +48,7 @@ def _layout(keys: str, stated: str = "") -> Layout:
 
 
 LAYOUTS: Final[dict[type[Part], Layout]] = {
-    Project: _layout("format title notes panel line follower signal screen turn action", "format title"),
+    Project: _layout("format title notes panel line follower signal screen turn action accepted", "format title"),
     Panel: _layout(
         "rows columns repertoire keys languages language start entry messages messages_in",
         "rows columns repertoire keys",
@@ -81,5 +82,6 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     Turn: _layout("from key when idle_s to"),
     Action: _layout("from key when do signal value stops"),
     HeldValue: _layout("from"),
+    Accepted: _layout("rule about reason"),
 }
 """Every model that stands in a file."""

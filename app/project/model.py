@@ -539,6 +539,14 @@ class Action(Part):
         return self
 
 
+class Accepted(Part):
+    """A finding of the design checks that is meant so, and why."""
+
+    rule: str = Key(min_length=1, max_length=80)
+    about: str = Key(max_length=1000, description="The place, as the checks write it.")
+    reason: str = Key(min_length=1, max_length=1000)
+
+
 class Project(Part):
     """Everything that a project file holds."""
 
@@ -552,6 +560,7 @@ class Project(Part):
     screens: tuple[Screen, ...] = Key((), alias="screen")
     turns: tuple[Turn, ...] = Key((), alias="turn")
     actions: tuple[Action, ...] = Key((), alias="action")
+    accepted: tuple[Accepted, ...] = Key((), description="Findings of the checks that are meant so.")
 
     def but(self, **changes: Any) -> Self:
         """As of any part; only what is new among the parts is validated, since edits are made at every key.

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
+from app.checks.finding import Finding
 from app.project.files import ProjectFileError, load
 from app.verbs.options import add_json, add_project
 from app.verbs.outcome import FINE, FOUND_WRONG, put, put_json, tell
@@ -18,19 +19,13 @@ def check_arguments(verb: argparse.ArgumentParser) -> None:
 
 def check(args: argparse.Namespace) -> int:
     """Check the design of a project."""
-    from app.checks import check
+    from app.checks import Checker
 
+    accepted: list[dict[str, str]] = []
     try:
-        findings = [
-            {
-                "rule": finding.rule,
-                "severity": str(finding.severity),
-                "where": finding.where,
-                "message": finding.message,
-                "hint": finding.hint,
-            }
-            for finding in check(load(args.project))
-        ]
+        checker = Checker()
+        findings = [_told(finding) for finding in checker.check(load(args.project))]
+        accepted = [{**_told(finding), "reason": finding.accepted} for finding in checker.accepted]
     except ProjectFileError as error:
         if error.unreadable:
             raise
@@ -45,14 +40,27 @@ def check(args: argparse.Namespace) -> int:
             for problem in error.problems
         ]
     if args.json:
-        put_json({"findings": findings})
+        put_json({"findings": findings, "accepted": accepted})
     else:
         for finding in findings:
             put(f"{finding['severity']}: {finding['where']}: {finding['message']} [{finding['rule']}]")
             if finding["hint"]:
                 put(f"    {finding['hint']}")
-        tell(_count(findings))
+        for finding in accepted:
+            put(f"accepted {finding['severity']}: {finding['where']}: {finding['message']} [{finding['rule']}]")
+            put(f"    {finding['reason']}")
+        tell(_count(findings) + (f", {len(accepted)} accepted" if accepted else ""))
     return FOUND_WRONG if any(finding["severity"] == "error" for finding in findings) else FINE
+
+
+def _told(finding: Finding) -> dict[str, str]:
+    return {
+        "rule": finding.rule,
+        "severity": str(finding.severity),
+        "where": finding.where,
+        "message": finding.message,
+        "hint": finding.hint,
+    }
 
 
 def _count(findings: Sequence[dict[str, str]]) -> str:

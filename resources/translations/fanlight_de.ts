@@ -1140,6 +1140,22 @@
         <translation>An Ort und Stelle au&amp;sprobieren</translation>
     </message>
     <message>
+        <source>Accept a finding</source>
+        <translation>Befund akzeptieren</translation>
+    </message>
+    <message>
+        <source>Accept a finding no more</source>
+        <translation>Befund nicht mehr akzeptieren</translation>
+    </message>
+    <message>
+        <source>Accept the finding</source>
+        <translation>Befund akzeptieren</translation>
+    </message>
+    <message>
+        <source>Accept the finding…</source>
+        <translation>Befund akzeptieren…</translation>
+    </message>
+    <message>
         <source>Add a part</source>
         <translation>Weiteres anlegen</translation>
     </message>
@@ -1242,6 +1258,14 @@
     <message>
         <source>Write what the panel sa&amp;ys</source>
         <translation>&amp;Meldungen des Panels schreiben</translation>
+    </message>
+    <message>
+        <source>{what}.
+
+Why is it meant so?</source>
+        <translation>{what}.
+
+Warum ist es so gemeint?</translation>
     </message>
 </context>
 <context>
@@ -2096,6 +2120,10 @@
         <translation>Abhilfe</translation>
     </message>
     <message>
+        <source>accepted</source>
+        <translation>akzeptiert</translation>
+    </message>
+    <message>
         <source>error</source>
         <translation>Fehler</translation>
     </message>
@@ -2117,6 +2145,22 @@
     <message>
         <source>&apos;{text}&apos; is not taken over: {reason}</source>
         <translation>„{text}“ ist nicht übernommen: {reason}</translation>
+    </message>
+    <message>
+        <source>Accept no more</source>
+        <translation>Nicht mehr akzeptieren</translation>
+    </message>
+    <message>
+        <source>Accepted: {count}</source>
+        <translation>Akzeptiert: {count}</translation>
+    </message>
+    <message>
+        <source>Accept…</source>
+        <translation>Akzeptieren…</translation>
+    </message>
+    <message>
+        <source>An error cannot be accepted: the panel cannot work as designed.</source>
+        <translation>Ein Fehler kann nicht akzeptiert werden: Das Panel kann so nicht arbeiten.</translation>
     </message>
     <message>
         <source>Choose a finding first.</source>
@@ -2159,12 +2203,20 @@
         <translation>Reihenfolge der Befunde</translation>
     </message>
     <message>
+        <source>Say why it is meant so; it is kept in the file (Ctrl+Shift+F7)</source>
+        <translation>Begründen, warum es so gemeint ist; das steht dann in der Datei (Strg+Umschalt+F7)</translation>
+    </message>
+    <message>
         <source>Show them</source>
         <translation>Zeigen</translation>
     </message>
     <message>
         <source>Warnings: {count}</source>
         <translation>Warnungen: {count}</translation>
+    </message>
+    <message>
+        <source>accepted: {reason}</source>
+        <translation>akzeptiert: {reason}</translation>
     </message>
     <message>
         <source>by place</source>
@@ -9467,6 +9519,10 @@ otherwise = unbekannt</translation>
         <translation>{text} schreiben</translation>
     </message>
     <message>
+        <source>a reason is needed, for whoever reads it later</source>
+        <translation>eine Begründung ist nötig, für alle, die das später lesen</translation>
+    </message>
+    <message>
         <source>a signal chooses the language, and the panel has none to choose from</source>
         <translation>ein Signal wählt die Sprache, und das Panel hat keine zur Wahl</translation>
     </message>
@@ -9521,6 +9577,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>allow entry on a field there, or remove the action</source>
         <translation>dort auf einem Feld die Eingabe erlauben oder die Aktion entfernen</translation>
+    </message>
+    <message>
+        <source>an error cannot be accepted: the panel cannot work as designed</source>
+        <translation>ein Fehler kann nicht akzeptiert werden: Das Panel kann so nicht arbeiten</translation>
     </message>
     <message>
         <source>begin within the limits</source>

@@ -6,9 +6,9 @@ from decimal import Decimal
 
 import pytest
 from hypothesis import given, settings, strategies as st
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QInputDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.checks import check
@@ -254,3 +254,49 @@ def test_the_model_shows_any_rows_after_any_others(lists: list[list[Row]]) -> No
         model.show(rows)
         assert model.rows == rows
         assert mirror == rows
+
+
+def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: QtBot) -> None:
+    document = Document(load(demo_path("booster-pump")))
+    design = DesignWorkplace(document)
+    qtbot.addWidget(design)
+    design.resize(1366, 768)
+    with qtbot.waitActive(design):
+        design.show()
+    design.checks.finish()
+    before, found = document.project, design.findings
+    assert not found.accepted.isVisible()
+    rule = "choice-without-text"
+    found.select(shown(design).index(rule))
+
+    def answer() -> None:
+        dialog = QApplication.activeModalWidget()
+        assert isinstance(dialog, QInputDialog)
+        dialog.setTextValue("the manual names no others")
+        dialog.accept()
+
+    QTimer.singleShot(0, answer)
+    QTest.mouseClick(found.accept, Qt.MouseButton.LeftButton)
+    assert [each.reason for each in document.project.accepted] == ["the manual names no others"]
+    assert rule not in {each.rule for each in found.findings}
+    assert found.accepted.text() == "Accepted: 1"
+    QTest.mouseClick(found.accepted, Qt.MouseButton.LeftButton)
+    row = found.select(-1)
+    assert row is not None
+    assert (row.kind, row.hint) == ("accepted", "accepted: the manual names no others")
+    assert found.accept.text() == "Accept no more"
+    QTest.mouseClick(found.accept, Qt.MouseButton.LeftButton)
+    assert document.project == before
+    assert rule in {each.rule for each in found.findings}
+    document.undo()
+    design.checks.finish()
+    assert rule not in {each.rule for each in found.findings}, "undone like everything"
+
+
+def test_an_error_cannot_be_accepted(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+    spoil(design, document, qtbot)
+    found = design.findings
+    wrong = next(number for number, row in enumerate(found.model.rows) if row.kind == "error")
+    found.select(wrong)
+    assert not found.accept.isEnabled()
+    assert "An error cannot be accepted" in found.accept.toolTip()

@@ -31,6 +31,7 @@ from widgets.face import PanelFace
 from widgets.follower_control import ValueSetter
 from widgets.language import Language
 from widgets.palette import Appearance
+from widgets.stop_alarm import StopAlarm
 from widgets.window import BENCH, DESIGN, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
@@ -194,6 +195,20 @@ def test_on_a_real_line_neither_arming_nor_its_loss_moves_a_key(setting: Setting
             places.look_everywhere("key refused")
             window.live.arm()
             places.look_everywhere("armed")
+            window.bench.readings.view.selectRow(2)
+            window.bench.write_action.trigger()
+            places.look("write bar")
+            window.bench.write_bar.hide()
+            device.models["fan"].silent = True
+            QTest.mouseClick(window.bench.face.keypad.buttons["stop"], Qt.MouseButton.LeftButton)
+            alarm = window.findChild(StopAlarm)
+            assert alarm is not None
+            settle_until(alarm.isVisible)
+            places.look_everywhere("unproved stop")
+            assert not _global(alarm).intersects(_global(window.bench.face.keypad)), "it lies over the keys"
+            device.models["fan"].silent = False
+            settle_until(alarm.isHidden)
+            places.look_everywhere("proved stop")
             device.stop()
             settle_until(lambda: _answering(window, "fan") is False)
             places.look_everywhere("line lost")

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QWidget
 from widgets.face import PanelFace
 from widgets.size import scaled
 
-MOST_BELOW: Final = 0.42
+MOST_BELOW: Final = 0.43
 """Of the height: what may stand below the face even in a low window."""
 BELOW_FACE: Final = 4
 """Pixels between the panel and the words below it."""

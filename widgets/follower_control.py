@@ -36,7 +36,7 @@ from widgets.look import set_look
 from widgets.plain import plain_label, plain_tip
 from widgets.readings_model import age_text
 from widgets.shortening import ShortChoice, ShortLabel, ShortLines
-from widgets.size import scaled
+from widgets.size import percent, scaled
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
     from app.bus.standing import Standing, Standings
@@ -50,8 +50,8 @@ SHOWN: Final = ("state", "output frequency", "shaft speed", "current")
 
 DOUBTED: Final = 2
 """The app.bus.standing.Level from which on something is wrong: with data, and above that with devices and lines."""
-BODY_LINES: Final = 3
-"""Of a card: the longest of what is told of a follower that does not answer has room in them."""
+BODY_LINES: Final = {100: 3, 125: 4, 150: 5, 175: 6, 200: 7}
+"""Of a card, by the size of texts: the longest of what is told of a device that does not answer has room in them."""
 
 NUMBER: Final = re.compile(r"[+-]?\d{1,20}(?:[.,]\d{1,20})?")
 """What can be typed as a value. No exponents: 1e999999999 would keep the window busy for minutes."""
@@ -130,7 +130,7 @@ class FollowerCard(QFrame):
         self._name.setProperty("look", "heading")
         self.state = ShortLabel()
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.body = ShortLines(BODY_LINES)
+        self.body = ShortLines(BODY_LINES[percent()])
         """What is wrong and what to do about it; while nothing is, its own values."""
         self.body.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
         head = QHBoxLayout()
@@ -281,7 +281,7 @@ class FollowerCards(QWidget):
         """Pixels that one card needs, with the heads where there are several; by the project and the size of texts."""
         line = self.fontMetrics().lineSpacing()
         control = self.fontMetrics().height() + scaled(8) + 4
-        card = (1 + BODY_LINES) * line + 2 * control + 12 + 4 * 4 + 4
+        card = (1 + BODY_LINES[percent()]) * line + 2 * control + 12 + 4 * 4 + 4
         return card + (self.heads.sizeHint().height() + 2 if self.heads.count() > 1 else 0)
 
     def show_project(self, project: Project) -> None:

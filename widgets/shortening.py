@@ -102,6 +102,10 @@ class ShortLines(ShortLabel):
         """Whether nothing of it is cut off at its present width."""
         return self._broken()[1]
 
+    def text_height(self) -> int:
+        """Pixels from the top of the label to the end of its last line, where the text stands at the top."""
+        return self.contentsMargins().top() + len(self._broken()[0]) * self.fontMetrics().lineSpacing()
+
     def _broken(self) -> tuple[list[str], bool]:
         """The lines as they are drawn, and whether they say all."""
         width = self.contentsRect().width()

@@ -62,7 +62,7 @@ class Tryout(QWidget):
         banner = QFrame()
         banner.setProperty("look", "notice")
         words = ShortLines(
-            1, self.tr("Trying it with simulated values. Nothing is connected, and no machine can move.")
+            lines_here(), self.tr("Trying it with simulated values. Nothing is connected, and no machine can move.")
         )
         words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         words.setMinimumWidth(scaled(240))

@@ -236,6 +236,16 @@ def exception_fault(code: int, concerned: str = "") -> Fault:
     return Fault(FaultKind.EXCEPTION, told.format(name=name, concerned=concerned), code)
 
 
+def refusal_words(code: int, register: str) -> str:
+    """Why a register, told in words, is refused: the name in the standard first, where a table has little room."""
+    if code not in EXCEPTIONS:
+        return translate("bus", "exception {code} at {register}, a code of its own; see its manual").format(
+            code=code_text(code), register=register
+        )
+    name, meaning = exception_text(code)
+    return translate("bus", "{name} at {register}; {meaning}").format(name=name, register=register, meaning=meaning)
+
+
 def opening_fault(endpoint: Endpoint, error: Exception) -> Fault:
     """Why `endpoint` could not be opened, from what the system said."""
     return _serial_fault(endpoint, error) if endpoint.kind == "serial" else _network_fault(endpoint, error)

@@ -13,7 +13,7 @@ from typing import Final
 
 from app.bus.conversation import Conversation, Reopen, words_of
 from app.bus.endpoint import Endpoint
-from app.bus.faults import Fault, FaultKind, LineFault
+from app.bus.faults import Fault, FaultKind, LineFault, refusal_words
 from app.bus.jobs import AGAIN_S, Job, Jobs
 from app.bus.plan import LinePlan, Read
 from app.bus.readings import Readings
@@ -415,7 +415,7 @@ class LineAtWork:
         if told is None or told.tries is not None:
             return
         for binding, _, _ in told.parts:
-            reason = f"{register_text(binding.table, binding.base.number)}: {fault.sentence}"
+            reason = refusal_words(fault.code, register_text(binding.table, binding.base.number))
             self._readings.refused((binding.signal.name,), reason)
         self._changed()
 

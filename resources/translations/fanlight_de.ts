@@ -8374,6 +8374,10 @@ otherwise = unbekannt</translation>
         <translation>Ausnahme {code}</translation>
     </message>
     <message>
+        <source>exception {code} at {register}, a code of its own; see its manual</source>
+        <translation>Ausnahme {code} bei {register}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
+    </message>
+    <message>
         <source>exception {code}, a code of its own; see its manual</source>
         <translation>Ausnahme {code}, ein eigener Code des Geräts; siehe seine Anleitung</translation>
     </message>
@@ -9232,6 +9236,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>{name} answers too late</source>
         <translation>{name} antwortet zu spät</translation>
+    </message>
+    <message>
+        <source>{name} at {register}; {meaning}</source>
+        <translation>{name} bei {register}; {meaning}</translation>
     </message>
     <message>
         <source>{name} does not answer</source>

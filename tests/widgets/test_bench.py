@@ -211,7 +211,7 @@ def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: B
     assert bench.status.property("look") == "fault"
     card = bench.cards.card(0)
     assert "refuses all" in card.state.text()
-    assert "refused: illegal data address (02)" in card.body.text()
+    assert "illegal data address (02) at holding register" in card.body.text()
     assert card.body.whole, "the sentence is cut"
     assert card.state.property("look") == "fault"
     drive(bench).faults.clear()

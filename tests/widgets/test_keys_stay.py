@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.bus.endpoint import Endpoint
-from app.bus.faults import EXCEPTIONS, closed_fault, exception_fault, opening_fault
+from app.bus.faults import EXCEPTIONS, closed_fault, exception_fault, opening_fault, refusal_words
 from app.bus.guard import RtuGuard
 from app.bus.requests import read_request
 from app.bus.states import FollowerState
@@ -23,6 +23,7 @@ from app.follower.simulation import Simulation
 from app.panel.state import Message
 from app.project.files import load
 from app.project.model import Project
+from app.signals.numbering import register_text
 from projects import demo_path
 from tests.pictures.stage import SMALLEST_SCREEN, Setting, settle, settle_until, staged
 from tests.staged_follower import crc
@@ -302,7 +303,7 @@ def test_a_press_ends_on_the_key_where_it_began(number: int, qtbot: QtBot) -> No
 def _longest_advice() -> list[str]:
     """What the line says of a device that does not answer as it should: all kinds, the longest of each."""
     sentences = [exception_fault(code, "read holding 65400..65524").sentence for code in (*EXCEPTIONS, 0x77)]
-    sentences = [f"holding register 465525: {sentence}" for sentence in sentences]
+    sentences += [refusal_words(code, register_text("holding", 465525)) for code in (*EXCEPTIONS, 0x77)]
     request = read_request(247, "holding", 0, 12)
     sound = bytes.fromhex("F7 03 18") + bytes(range(1, 25))
     sound += crc(sound)
@@ -322,14 +323,18 @@ def _longest_advice() -> list[str]:
     return [*sentences, closed_fault(network, None).sentence, closed_fault(network, ConnectionResetError()).sentence]
 
 
+@pytest.mark.parametrize("percent", [100, 150, 200])
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
-def test_the_longest_advice_is_whole_on_the_card(language: Language) -> None:
-    with standing(bench_project(), Setting(language=language), SMALLEST_SCREEN) as (window, _places):
+def test_the_longest_advice_is_whole_on_the_card(language: Language, percent: int) -> None:
+    with standing(bench_project(), Setting(language=language, percent=percent), SMALLEST_SCREEN) as (window, _places):
         card = window.bench.cards.card(0)
+        area = window.bench.cards.parentWidget()
+        assert area is not None
         for sentence in _longest_advice():
             card.show_state(FollowerState("fan", "hall", 1, answering=False, reason=sentence), 0.0)
             settle()
             assert card.body.text() == sentence
             assert card.body.whole, sentence
-            body = card.body.mapTo(window.bench.cards, card.body.rect().bottomLeft()).y()
-            assert body < window.bench.cards.height()
+            lines = card.body.text_height()
+            last = card.body.mapTo(area, QPoint(0, lines)).y()
+            assert last <= area.height(), f"only by scrolling: {sentence}"

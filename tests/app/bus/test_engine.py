@@ -324,7 +324,7 @@ def test_a_refused_register_is_found_and_the_others_are_read(follower: StagedFol
         wait_for(lambda: all(running.value(str(n)) == n for n in (10, 11, 13, 14)))
         wait_for(lambda: running.engine.snapshot().readings["12"].quality is Quality.REFUSED)
         reason = running.engine.snapshot().readings["12"].reason
-        assert reason.startswith("holding register 12: refused: illegal data address (02)")
+        assert reason.startswith("illegal data address (02) at holding register 12; the device has no such register")
     finally:
         running.engine.stop()
 

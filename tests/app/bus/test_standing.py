@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from app.bus.faults import Fault, FaultKind, exception_fault
+from app.bus.faults import Fault, FaultKind, refusal_words
 from app.bus.standing import Level, Standing, Standings
 from app.bus.states import FollowerState, LineState, Snapshot
 from app.project.binding import bindings
@@ -18,7 +18,7 @@ from tests.widgets.bench_project import bench_project
 
 GOOD = Reading(1, Fraction(1), Quality.GOOD, "", 1.0)
 DOUBTFUL = replace(GOOD, doubt="outside its limits 0 to 50 Hz")
-REFUSED = Reading(quality=Quality.REFUSED, reason=exception_fault(2).sentence)
+REFUSED = Reading(quality=Quality.REFUSED, reason=refusal_words(2, "holding register 300"))
 STALE = Reading(1, Fraction(1), Quality.STALE, "no newer value within 0.3 s", 1.0)
 LINE = LineState("hall", "tcp://127.0.0.1:502", connected=True, good=9)
 FAN = FollowerState("fan", "hall", 1, answering=True, answer_ms=4.0)
@@ -80,7 +80,7 @@ def test_a_device_that_refuses_everything_is_not_well_though_it_answers(project:
     worst = standings(project, readings).worst
     assert (worst.level, worst.kind) == (Level.DEVICE, "refusing")
     assert worst.words == f"fan refuses all {len(readings)} readings"
-    assert worst.advice.startswith("refused: illegal data address (02); the device has no such register")
+    assert worst.advice.startswith("illegal data address (02) at holding register 300; the device has no")
     assert standings(project, readings).of("tank").level is Level.GOOD
 
 

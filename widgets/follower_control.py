@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.binding import bindings
+from app.project.binding import bindings_of
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import is_text
 from app.signals.text import number_digits
@@ -471,11 +471,7 @@ def _settable(project: Project, bank: Bank) -> list[str]:
 
     Those that the line cannot write come first.
     """
-    own = [
-        binding.signal
-        for binding in bindings(project).values()
-        if binding.follower.name == bank.name and not bank.works_out(binding)
-    ]
+    own = [binding.signal for binding in bindings_of(project, bank.name).values() if not bank.works_out(binding)]
     return [signal.name for signal in sorted(own, key=lambda signal: signal.write)]
 
 

@@ -20,7 +20,7 @@ from app.bus.states import FollowerState
 from app.bus.statistics import Counts, OutageBook
 from app.bus.transactions import Transaction
 from app.language import translate
-from app.project.binding import bindings
+from app.project.binding import bindings_of
 from app.project.model import Follower, Project
 from app.signals.numbering import Table
 
@@ -133,11 +133,10 @@ class Conversation:
         self._silences = 0
         self.pressing: Callable[[], float | None] = lambda: None
         """When something must go out that cannot wait (monotonic seconds), or None."""
-        bound = bindings(project).items()
         self.partners = {
             follower.name: Partner(
                 follower,
-                tuple(name for name, binding in bound if binding.follower is follower and binding.bit is None),
+                tuple(name for name, each in bindings_of(project, follower.name).items() if each.bit is None),
             )
             for follower in project.followers
             if follower.line == line

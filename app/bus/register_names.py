@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from types import MappingProxyType
+from functools import cached_property
 from typing import Final, Self
 
 from app.language import translate
@@ -44,20 +44,36 @@ class _Place:
         return self.binding.address + self.binding.count
 
 
-class RegisterNames:
-    """The signals of one project by follower, table and wire address. Immutable."""
+class _Stretch:
+    """The signals of one table of a follower, in the order of their addresses."""
 
-    def __init__(self, project: Project | None, places: Mapping[tuple[str, Table], Sequence[_Place]]) -> None:
+    def __init__(self, places: list[_Place]) -> None:
+        self._places = sorted(places, key=lambda place: (place.address, place.end))
+        self._starts = [place.address for place in self._places]
+        self._longest = max(place.binding.count for place in places)
+
+    def within(self, address: int, count: int) -> list[_Place]:
+        first = bisect_left(self._starts, address - self._longest + 1)
+        behind = bisect_left(self._starts, address + count)
+        return [place for place in self._places[first:behind] if place.end > address]
+
+
+class RegisterNames:
+    """The signals of one project by follower, table and wire address. Immutable; worked out when first asked."""
+
+    def __init__(self, project: Project | None) -> None:
+        """None: no names are known."""
         self._project = project
-        self._places = places
-        self._starts = {key: [place.address for place in found] for key, found in places.items()}
-        self._longest = {key: max(place.binding.count for place in found) for key, found in places.items()}
 
     @classmethod
     def of(cls, project: Project) -> Self:
         """The names of all signals of `project` that can be found on a line."""
+        return cls(project)
+
+    @cached_property
+    def _places(self) -> Mapping[tuple[str, Table], _Stretch]:
         bits: dict[str, list[Binding]] = {}
-        bound = bindings(project)
+        bound = bindings(self._project) if self._project is not None else {}
         for binding in bound.values():
             if binding.bit is not None:
                 bits.setdefault(binding.base.name, []).append(binding)
@@ -66,9 +82,7 @@ class RegisterNames:
             if binding.bit is None:
                 key = binding.follower.name, binding.table
                 places.setdefault(key, []).append(_Place(binding, tuple(bits.get(name, ()))))
-        for found in places.values():
-            found.sort(key=lambda place: (place.address, place.end))
-        return cls(project, MappingProxyType(places))
+        return {key: _Stretch(found) for key, found in places.items()}
 
     def documented(self, follower: str, table: Table, address: int) -> int | None:
         """The number that the follower's manual gives the register; None if that is the wire address, or unknown."""
@@ -131,13 +145,8 @@ class RegisterNames:
         return ", ".join(told)
 
     def _within(self, follower: str, table: Table, address: int, count: int) -> list[_Place]:
-        key = follower, table
-        places = self._places.get(key, ())
-        if not places:
-            return []
-        first = bisect_left(self._starts[key], address - self._longest[key] + 1)
-        behind = bisect_left(self._starts[key], address + count)
-        return [place for place in places[first:behind] if place.end > address]
+        found = self._places.get((follower, table))
+        return [] if found is None else found.within(address, count)
 
     def _told(self, place: _Place, address: int, words: Sequence[int] | Sequence[bool]) -> str:
         """A signal with its value, and its bits with theirs: 'speed = 38.2 Hz (raw 7630)'."""
@@ -168,5 +177,5 @@ class RegisterNames:
         return told
 
 
-NO_NAMES: Final = RegisterNames(None, {})
+NO_NAMES: Final = RegisterNames(None)
 """For bytes of which no project is known."""

@@ -17,7 +17,7 @@ from app.follower.errors import FollowerError
 from app.follower.faults import Faults
 from app.follower.identity import Identity
 from app.language import translate
-from app.project.binding import Binding, bindings
+from app.project.binding import Binding, bindings_of
 from app.project.capability import never_read
 from app.project.model import Follower, Project, RegisterSignal
 from app.signals.encoding import Implausible, OutOfRange, is_text
@@ -60,9 +60,7 @@ class Bank:
         self.faults = Faults()
         """Trouble on order between it and its line."""
         self._lock = threading.RLock()
-        self._bindings: Mapping[str, Binding] = {
-            name: binding for name, binding in bindings(project).items() if binding.follower.name == follower.name
-        }
+        self._bindings = bindings_of(project, follower.name)
         self._never_read = {table: never_read(follower, table) for table in TABLES}
         self._cells: dict[Table, dict[int, int]] = {table: {} for table in TABLES}
         self._kept: set[tuple[Table, int]] = set()

@@ -17,7 +17,7 @@ from app.follower.played_drive import PlayedDriveBank
 from app.follower.requests import Responder
 from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
 from app.language import translate
-from app.project.binding import bindings
+from app.project.binding import bindings_of
 from app.project.model import Follower, Project, SerialLine
 
 __all__ = ["FollowerError", "Simulation"]
@@ -206,7 +206,7 @@ def _model(project: Project, follower: Follower) -> Bank:
     """What plays a follower: a drive with the registers that the project gives it as soon as it gives it one."""
     if follower.played.model == "bank":
         return Bank(project, follower)
-    own = (binding.signal for binding in bindings(project).values() if binding.follower is follower)
+    own = (binding.signal for binding in bindings_of(project, follower.name).values())
     played = any(signal.plays is not None for signal in own)
     return (PlayedDriveBank if played else DriveBank)(project, follower)
 

@@ -45,7 +45,7 @@ from app.signals.numbering import LAST_ADDRESS, NotARegister, Table, wire_addres
 from app.signals.order import Order
 from app.signals.reading import NEVER_READ, Quality, Raw, Reading, Value
 from app.signals.repertoire import characters, shown
-from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away
+from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away, rounded_count
 from app.signals.text import (
     FULL_BLOCK,
     PLAIN_FULL,
@@ -149,13 +149,13 @@ class Binding:
             _, keep, put = self.mask_write(value)
             index, _ = bit_place(self.base.encoding, self.bit, self.word_order, self.follower.byte_order)
             return tuple(word & keep | put if place == index else word for place, word in enumerate(words))
-        raw: str | Fraction
+        raw: str | int | Fraction
         if isinstance(value, str):
             raw = value
         else:
             raw = self.scale.raw(value)
             if not is_float(self.base.encoding):
-                raw = round_half_away(raw)
+                raw = rounded_count(raw, 1)
         return encode(self.base.encoding, raw, self.word_order, self.follower.byte_order, self.base.length)
 
     def mask_write(self, value: Value | int) -> tuple[int, int, int]:
@@ -184,6 +184,7 @@ class _Bound:
 
 _OF_PROJECT: Final = WorkedOut[tuple[_Bound, Translator]]()
 """With the translator, since some of it is said in words."""
+_OF_FOLLOWERS: Final = WorkedOut[tuple[Mapping[str, Binding], Mapping[str, dict[str, Binding]]]]()
 _latest: _Bound = _Bound({}, {}, ())
 
 
@@ -193,6 +194,19 @@ def bindings(project: Project) -> Mapping[str, Binding]:
     Held values have none; signals with something to mend are in `unbound`.
     """
     return _bound(project).bindings
+
+
+def bindings_of(project: Project, follower: str) -> Mapping[str, Binding]:
+    """Those of `bindings` that stand on one follower, in the order of the file."""
+    bound = bindings(project)
+    kept = _OF_FOLLOWERS.get(project)
+    if kept is None or kept[0] is not bound:
+        parted: dict[str, dict[str, Binding]] = {}
+        for name, binding in bound.items():
+            parted.setdefault(binding.follower.name, {})[name] = binding
+        kept = bound, parted
+        _OF_FOLLOWERS.keep(project, kept)
+    return MappingProxyType(kept[1].get(follower, {}))
 
 
 def unbound(project: Project) -> Mapping[str, str]:

@@ -55,7 +55,8 @@ class StraightLine:
 
     def raw(self, value: int | Fraction) -> Fraction:
         """The raw number of an engineering value, not rounded."""
-        return self.raw0 + (value - self.value0) / self._slope
+        top, bottom = value.numerator, value.denominator
+        return Fraction(top * self._under - self._offset * bottom, bottom * self._up)
 
 
 STRAIGHT_THROUGH: Final = StraightLine(Fraction(0), Fraction(1), Fraction(0), Fraction(1))

@@ -126,6 +126,9 @@ class Client:
         self._opened_before = False
         self._sweeper: asyncio.TimerHandle | None = None
         self._prover: asyncio.TimerHandle | None = None
+        self._lingering: _Flight | None = None
+        self.pressed: Callable[[], bool] = lambda: False
+        """Whether something waits that cannot: then nobody listens for an answer beyond its time-out."""
         self.on_closed: Callable[[Fault], None] = lambda _: None
         """Called when the line closes by itself."""
         self.on_timeout: Callable[[Request, Fault], None] = lambda *_: None
@@ -278,8 +281,11 @@ class Client:
         unit = flight.request.unit
         sent = time.monotonic() - (time.perf_counter() - flight.sent) + len(flight.request.rtu) * self._character_s
         while (left := self.lateness.until(unit, sent, time.monotonic()) - time.monotonic()) > 0:
+            if self.pressed():
+                return fault, b""
             flight.answer = asyncio.get_running_loop().create_future()
             flight.limit_s = time.perf_counter() - flight.sent + left
+            self._lingering = flight
             try:
                 pdu = await self._await_answer(flight)
             except LineFault as failed:
@@ -287,8 +293,16 @@ class Client:
                     return failed.fault, b""
             else:
                 return late_fault(unit, 1000 * self.lateness.late(unit, sent, time.monotonic())), pdu
+            finally:
+                self._lingering = None
         self.lateness.gave_up(unit)
         return fault, b""
+
+    def hurry(self) -> None:
+        """Something waits that cannot (see `pressed`): listen no longer for an answer whose time-out is over."""
+        flight = self._lingering
+        if flight is not None and not flight.answer.done():
+            flight.answer.set_exception(LineFault(flight.guard.verdict()))
 
     async def _broadcast(self, request: Request, permit: Callable[[], None] | None) -> Answer:
         if not request.writes:
@@ -479,6 +493,10 @@ class Client:
     def _hear_late(self, flight: _Flight) -> None:
         """Look at once for the late answers in what arrives, so that it is known when they came."""
         news = flight.guard.received[flight.judged :]
+        if flight.request.echo_could_answer and news.startswith(flight.request.rtu):
+            # Its own echo, or its own answer that could be that: no sign of a slow unit.
+            flight.judged += len(flight.request.rtu)
+            return
         frames = whole_frames(news)
         if frames:
             flight.judged += sum(frames[-1])

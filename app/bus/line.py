@@ -87,6 +87,7 @@ class LineAtWork:
         self._reading: set[asyncio.Task[None]] = set()
         self._wishes = Wishes()
         self._conversation.pressing = lambda: self._writing.pressing
+        self._client.pressed = lambda: self._writing.stop_due
         self._connected = False
         self._since = time.monotonic()
         self._trouble: Fault | None = None
@@ -149,6 +150,8 @@ class LineAtWork:
     ) -> None:
         """Let a value wait to be written, or refuse it. For a stop `takes_stops` was asked before."""
         self._writing.want(binding, value, future, purpose)
+        if self._writing.stop_due:
+            self._client.hurry()
         self._wake()
 
     def look_up(self, wish: Wish) -> None:

@@ -131,6 +131,12 @@ class WriteJob:
     """How often it went out, or would have."""
     reason: str = ""
     """Why it is not proved yet."""
+    acknowledged: bool = True
+    """Whether the last try was."""
+    differed: bool = False
+    """Whether the follower was known to hold something else before the last try."""
+    heard: bool = False
+    """Whether the follower could be read after the last try all the same."""
 
     @property
     def stops(self) -> bool:

@@ -7,10 +7,12 @@ watching.
 What stops something (`app.project.purpose`) is *owed*:
 
 - It goes out at the next chance, ahead of all else: also while the follower does not answer, and as soon as a
-  connection that is down or being opened is there. All it waits for is the exchange that is under way.
-- It is sent again while it is not proved: at once the first time, then whenever the line's time-out has passed, so that
-  on a line with others these keep half of the time. Proved means: acknowledged and read back. What the follower has
-  kept instead, or an exception which says that it will never take it, is an answer, too; it is told, and ends the stop.
+  connection that is down or being opened is there. All it waits for is the exchange that is under way, and that no
+  longer than its time-out, also where a slow follower would be listened for beyond it.
+- It is sent again while it is not proved: at once the first time and while the follower can be read, else after half a
+  time-out, so that others on the line keep a part of it. Proved means: acknowledged and read back; or, where only the
+  acknowledgement was lost, read back as something else than before. What the follower has kept instead, or an exception
+  which says that it will never take it, is an answer, too; it is told, and ends the stop.
 - It is given up after `OWED_S`, and that is told. By then somebody has stopped the machine in another way, or stands at
   it; a stop of long ago must not interrupt what is done there.
 - The same stop asked for anew takes its place and begins its time anew.
@@ -135,6 +137,12 @@ class Writing:
         )
 
     @property
+    def stop_due(self) -> bool:
+        """Whether a stop waits that should go out now."""
+        now = time.monotonic()
+        return any(job.due <= now for job in self._queue.stops)
+
+    @property
     def pressing(self) -> float | None:
         """When something must go out that cannot wait (monotonic seconds), if anything."""
         due = [job.due for job in self._queue.stops]
@@ -214,6 +222,7 @@ class Writing:
         if job is None:
             return False
         self._under_way = job
+        job.differed = all(self._readings.known(one.signal) not in (None, one.value) for one in job.wanted)
         refreshed = {key: kept for key, kept in self._refreshes.items() if job.touches(kept.binding, None)}
         unchanged = False
         try:
@@ -271,7 +280,8 @@ class Writing:
         if now >= job.until:
             give_up(job, translate("bus", "the connection was given up"), Obstacle.DOWN)
             return
-        job.due = now if job.tries == 1 else now + self._conversation.client.endpoint.timeout_ms / 1000
+        pause_s = 0.0 if job.tries == 1 or job.heard else self._conversation.client.endpoint.timeout_ms / 2000
+        job.due, job.heard = now + pause_s, False
         self._queue.put_back(job)
 
     @staticmethod
@@ -338,7 +348,14 @@ class Writing:
                 if wanted.value:
                     self._pressed.add(wanted.signal)
 
-        await self._conversation.ask(binding.follower.name, request, permit, at_once=job.stops and not job.tries)
+        job.acknowledged = True
+        try:
+            await self._conversation.ask(binding.follower.name, request, permit, stops=job.stops)
+        except LineFault as failed:
+            if not job.stops or failed.fault.of_connection or failed.fault.kind is FaultKind.EXCEPTION:
+                raise
+            # It may have arrived all the same, and that can be seen.
+            job.acknowledged, job.reason = False, _unsure(failed.fault.sentence)
 
     async def _write_signal(self, job: WriteJob) -> None:
         (wanted,) = job.wanted
@@ -401,6 +418,8 @@ class Writing:
             self._permits(binding, job)
             (word,) = await self._conversation.registers(follower, binding.table, register, 1)
             for _ in range(STEADY_READS - 1):
+                if job.stops:
+                    break  # each read more is one more that a bad line can lose
                 former = word
                 (word,) = await self._conversation.registers(follower, binding.table, register, 1)
                 if word == former:
@@ -458,6 +477,9 @@ class Writing:
         if base is not None:
             self._readings.take(base, words, time.monotonic())
             self._changed()
+        if not job.acknowledged and not (job.differed and kept(words)):
+            job.heard = True
+            return None
         return words
 
     def _keep_fresh(self, refresh: _Refresh) -> None:

@@ -13,6 +13,7 @@ import pytest
 import app.bus.line
 import app.bus.writing
 from app.bus.engine import Engine
+from app.bus.faults import FaultKind
 from app.bus.states import Owed
 from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.project.purpose import Purpose
@@ -354,3 +355,27 @@ def test_who_arms_while_a_follower_is_lost_knows_it_and_stays_armed(monkeypatch:
         asked = len(line.follower.asked)
         wait_for(lambda: len(line.follower.asked) > asked + 8)
         assert line.engine.armed("bus")
+
+
+@pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
+def test_a_stop_does_not_wait_for_what_a_slow_follower_may_still_answer(kind: str) -> None:
+    with running(kind) as line:
+        lag: list[float] = [3 * T]
+
+        def slow(asked: Asked) -> Answer:
+            return [lag[0], *line.honest(asked)] if asked.function < 5 else line.honest(asked)
+
+        line.follower.answer = slow
+        wait_for(lambda: line.engine.snapshot().followers["pump"].fault is FaultKind.LATE)
+        asked = len(line.follower.asked)
+        wait_for(lambda: len(line.follower.asked) > asked + 3)
+        # Known to be slow it is listened for up to ten time-outs now, and answers nothing more.
+        line.follower.answer = silent_until_stopped(line, 1)
+        asked = len(line.follower.asked)
+        wait_for(lambda: len(line.follower.asked) > asked)
+        stop = line.engine.write("lamp", 0, Purpose.STOP)
+        pressed = time.monotonic()
+        wait_for(lambda: line.written())
+        arrived = next(each.at for each in line.follower.asked if each.function == 5)
+        assert arrived - pressed < 3 * T
+        assert stop.result(5).ok

@@ -181,13 +181,18 @@ def test_disarming_writes_the_stops_that_are_owed_and_nothing_else() -> None:
         assert not line.engine.armed("bus")
         assert release.result(5).ok
         assert line.honest.coils[5] is False
-        assert all(future.result(5).outcome in (Outcome.NOT_SENT, Outcome.KEPT) for future in waiting)
+        outcomes = [future.result(5).outcome for future in waiting]
+        assert set(outcomes) <= {
+            Outcome.NOT_SENT,
+            Outcome.KEPT,
+            Outcome.UNPROVED,
+        }  # not read back: the release went first
         for purpose in Purpose:
             report = line.engine.write("speed", 30, purpose).result(5)
             assert (report.ok, report.outcome) == (False, Outcome.NOT_SENT)
         # How many of the two were under way is a matter of the moment; what was not, is never sent.
         written = line.written()[count:]
-        assert len(written) == 1 + sum(future.result(5).ok for future in waiting)
+        assert len(written) == 1 + sum(outcome is not Outcome.NOT_SENT for outcome in outcomes)
         assert written[-1] == "050005" + "0000"
 
 

@@ -211,7 +211,7 @@ class Observation(QObject):
         came = self._take_samples()
         watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
-        watch.look(session.snapshot(), session.state, armed)
+        watch.look(session.snapshot(), session.state, armed, session.at)
         self._keep_held(session)
         self._pass_on(watch.take())
         if came:

@@ -101,8 +101,11 @@ class Watch:
             if signal.texts or signal.table in ("coil", "discrete"):
                 self._change(sample, reading.value)
 
-    def look(self, snapshot: Snapshot, state: State, armed: Iterable[str]) -> None:
-        """Lines and followers that are lost or back, arming, and the overrides that hold."""
+    def look(self, snapshot: Snapshot, state: State, armed: Iterable[str], panel_at: float | None = None) -> None:
+        """Lines and followers that are lost or back, arming, and the overrides that hold.
+
+        `panel_at` is when the panel came to this state; now if left out.
+        """
         at = self._clock()
         for name, line in snapshot.lines.items():
             if self._turned_over(self._connected, name, line.connected):
@@ -132,7 +135,7 @@ class Watch:
                     why = snapshot.lines[name].disarmed if name in snapshot.lines else ""
                     words = translate("record", "the line may no longer be written to")
                     self._add(at, Kind.DISARMED, name, why or words)
-        self._events += self.alarms.look(state.holding, at)
+        self._events += self.alarms.look(state.holding, at if panel_at is None else panel_at)
 
     def acknowledge(self, indexes: Iterable[int]) -> None:
         """Somebody has seen these alarms."""

@@ -50,28 +50,31 @@ def record(args: argparse.Namespace) -> int:
     limits = Limits(
         size=int((args.max_mb or 0) * 1_000_000), seconds=(args.max_minutes or 0) * 60, files=max(0, args.files)
     )
-    with started(session_of(args, project)) as session:
-        try:
-            recorder = Recorder(
-                args.to,
-                project,
-                session.engine.samples,
-                limits=limits,
-                compress=not args.plain,
-                program=f"fanlight {version('fanlight')}",
-                state=session.state,
-            )
-        except CannotRecord as why:
-            raise CouldNotRun(str(why)) from None
-        try:
+    session = session_of(args, project)
+    try:
+        # Before the line is opened: the first readings belong to it.
+        recorder = Recorder(
+            args.to,
+            project,
+            session.samples,
+            limits=limits,
+            compress=not args.plain,
+            program=f"fanlight {version('fanlight')}",
+            state=session.state,
+        )
+    except CannotRecord as why:
+        raise CouldNotRun(str(why)) from None
+    try:
+        with started(session):
             # Ctrl+C is the usual end of a recording, and no failure.
             with suppress(KeyboardInterrupt):
                 _watch(args, session, recorder)
-        finally:
             progress = recorder.stop()
-        _report(args, progress)
-        if progress.samples == 0:
-            complain_of_endpoints(session.snapshot())
+            _report(args, progress)
+            if progress.samples == 0:
+                complain_of_endpoints(session.snapshot())
+    finally:
+        recorder.stop()
     return FOUND_WRONG if progress.trouble or progress.lost or not progress.samples else FINE
 
 
@@ -89,7 +92,7 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
         watch.effects(session.tick(), session.at)
         watch.samples(samples.take())
         watch.reports(session.take_reports())
-        watch.look(session.snapshot(), session.state, ())
+        watch.look(session.snapshot(), session.state, (), session.at)
         now = time.monotonic()
         for name, value in watch.changed_held(session.state):
             recorder.held(name, now, value)

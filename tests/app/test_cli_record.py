@@ -15,6 +15,7 @@ from app.cli import main
 from app.project.files import dump, load
 from app.record.reader import Recording
 from projects import demo_path
+from tests.counting_device import PROJECT_TEXT, CountingDevice
 
 PUMP = str(demo_path("booster-pump"))
 
@@ -158,3 +159,15 @@ def test_recording_goes_on_when_nobody_listens_any_more(tmp_path: Path, gone: st
     for words in (done.stdout, done.stderr):
         assert b"Traceback" not in (words or b"")
         assert b"Exception ignored" not in (words or b"")
+
+
+def test_the_very_first_answers_of_a_device_are_in_it(tmp_path: Path) -> None:
+    with CountingDevice() as device:
+        (tmp_path / "p.toml").write_text(PROJECT_TEXT)
+        to = ["--via", f"tcp://127.0.0.1:{device.port}", "--to", str(tmp_path / "a.fanrec"), "--for", "1"]
+        assert main(["record", str(tmp_path / "p.toml"), *to]) == 0
+        with Recording.open(tmp_path / "a.fanrec") as recording:
+            found = recording.samples("answers", *recording.span())
+            counted = recording.values("answers", found).tolist()
+        assert counted == [float(value) for _, value in device.answered][: len(counted)]
+        assert len(device.answered) - len(counted) <= 1

@@ -209,6 +209,9 @@ def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_ar
         history.add([sample("speed", clocks.now, number % 1000)])
         if number == 100:
             history.hold("preset", clocks.now, Fraction(6))
+        if number == 9_950:  # somebody sets the clock back
+            clocks.ahead -= 3600.0
+            clocks.clock.look()
         if number == 9_900:
             history.hold("preset", clocks.now, Fraction(7))
             history.happened([Event(clocks.now, Kind.NOTE, "", "late")])

@@ -7,6 +7,7 @@ its request by the transaction identifier, in whatever order they come.
 from __future__ import annotations
 
 import asyncio
+import os
 import time
 from collections import OrderedDict
 from collections.abc import Callable
@@ -39,8 +40,8 @@ PATIENCE_S: Final = 60.0
 
 USUAL: Final = 0.95
 """A unit is busy no longer than this share of its latest answers took, and an eighth more."""
-PROOF_MARGIN_S: Final = 0.002
-"""And so many seconds more, for clocks and drivers."""
+PROOF_MARGIN_S: Final = 0.002 if os.name != "nt" else 0.02
+"""And so many seconds more, for clocks and drivers. Windows wakes a sleeper, and looks at a port, every 16 ms."""
 FEW_ANSWERS: Final = 8
 UNKNOWN_MARGIN_S: Final = 0.02
 """As long as a unit has given few answers, its usual time may be exceeded by so many seconds."""
@@ -400,32 +401,29 @@ class Client:
         on_the_wire = (len(request.rtu) + request.answer_characters) * self._character_s
         return max(sent + on_the_wire + usual, came) + margin
 
-    def _look(self) -> None:
-        """Let out what is proved, unless something is arriving that may speak against it."""
+    def _look(self) -> float:
+        """Let out what is proved, unless something is arriving that may speak against it.
+
+        Gives after how many seconds to look again; infinite if that comes by itself.
+        """
         flight = self._flight
         if flight is not None and (flight.guard.received or flight.answer.done()):
-            return  # its end looks again
-        if self._idle and time.perf_counter() - self._last_byte < self._silence_s:
-            return
-        if self._idle and time.perf_counter() - self._last_byte < self._quiet_s:
+            return inf
+        since = time.perf_counter() - self._last_byte
+        if self._idle and since < self._quiet_s:
             frames = whole_frames(self._idle)
-            if not frames or sum(frames[-1]) < len(self._idle):
-                return
+            if since < self._silence_s or not frames or sum(frames[-1]) < len(self._idle):
+                return self._silence_s
         self._heed()
+        return self.repeats.next_due - time.monotonic()
 
-    def _look_later(self) -> None:
-        if self._prover is not None:
-            self._prover.cancel()
-            self._prover = None
-        due = self.repeats.next_due
-        if due < inf:
-            wait = max(self._silence_s, due - time.monotonic())
-            self._prover = asyncio.get_running_loop().call_later(wait, self._look_again)
+    def _look_later(self, wait_s: float) -> None:
+        if self._prover is None and wait_s < inf:  # one that is set already is not later
+            self._prover = asyncio.get_running_loop().call_later(max(0.0, wait_s), self._look_again)
 
     def _look_again(self) -> None:
         self._prover = None
-        self._look()
-        self._look_later()
+        self._look_later(self._look())
 
     def _judge(
         self, request: Request, guard: RtuGuard, fault: Fault | None, pdu: bytes, sent: float, came: float
@@ -455,11 +453,7 @@ class Client:
             self.repeats.taken(request, pdu, came, due)
         else:
             self.repeats.missed(request, due)
-        if self._idle:
-            self._look()
-        else:
-            self.repeats.prove(time.monotonic())
-        self._look_later()
+        self._look_later(self._look())
         return fault
 
     def _unasked(self, data: bytes, now: float) -> None:

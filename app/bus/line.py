@@ -381,6 +381,8 @@ class LineAtWork:
         first, end = request.address, request.address + request.count
 
         def let_out() -> None:
+            if partner.answering is False:
+                return  # meanwhile it is known to be silent, and nothing of it is live
             words = words_of(request, pdu)
             for binding, address, width in job.parts:
                 if first <= address and address + width <= end:

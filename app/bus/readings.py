@@ -49,8 +49,11 @@ class Readings:
         return self._newest[name].value is not None
 
     def take(self, binding: Binding, words: Words, at: float) -> None:
-        """New registers of one signal arrived at `at`."""
+        """Registers of one signal arrived at `at`; they are no news if later ones are there already."""
         name = binding.signal.name
+        former = self._newest[name].time
+        if former is not None and at < former:
+            return
         reading = self._newest[name] = binding.reading(words, at, self._newest[name])
         if self._tap.wanted:
             self._tap.put(name, at, (words,) if isinstance(words, int) else words, reading)

@@ -5,12 +5,13 @@ a radio or a converter repeats, a second answer comes some time after the first:
 request of the same shape (unit, function and length) is outstanding, it looks like the answer to that.
 
 What gives it away is the count. A unit answers each request once; so if a request was answered by a copy, its own
-answer comes as well, one too many. Requests of one shape that follow each other make a chain. A chain is proved when
-the answer to its last request was the last of that shape, for as long as the unit may still have been busy with it: up
-to a moment (`due`) that is reckoned from how long the unit usually takes. Until then nothing in it is let out. Whatever
-else is asked meanwhile, of another shape or another unit, is no part of it: so on a line that reads different lengths
-in turn, or that pauses, the proof costs nothing. A chain that goes on is given a pause when one is cheap (COST), and
-after HOLD_S in any case. If one answer too many has come, the whole chain is dropped.
+answer comes as well, one too many. Requests of one shape that follow each other make a chain. An answer is proved when
+nothing of its shape has come since, for as long as the unit may still have been busy with the request: up to a moment
+(`due`) that is reckoned from how long the unit usually takes. That proves what stands before it in its chain, too.
+Until then nothing of a chain is let out. On a serial line the next request is hardly out by then, so that the proof
+costs nothing; nor does it where the line pauses, or reads other shapes or units in between. Where answers come so fast
+that a chain goes on, it is given a pause when one is cheap (COST), and after HOLD_S in any case. If one answer too many
+has come, the whole chain is dropped.
 
 From then on the unit is handled with care, for CAREFUL_S after the last unasked answer: no shape is used again as long
 as a copy of its last answer may come (`taken_heads`), which is REPEATED_WITHIN_S until enough is known to say how late
@@ -56,7 +57,9 @@ class Chain:
     """When its first answer came."""
     answers: int = 0
     due: float = inf
-    """When it is proved if nothing comes before; infinite while a request of it is outstanding."""
+    """When it is proved if nothing comes before."""
+    outstanding: bool = False
+    """Whether another request of its shape is under way."""
     proved: bool | None = None
     waiting: list[Callable[[], None]] = field(default_factory=list)
     """What is done once it is proved."""
@@ -113,8 +116,8 @@ class Repeats:
     _care: dict[int, _Care] = field(default_factory=dict)
 
     def sent(self, request: Request) -> None:
-        """`request` goes out: its chain is open until `taken` or `missed`."""
-        self._chains.setdefault(_shape(request, b""), Chain()).due = inf
+        """`request` goes out: it is outstanding until `taken` or `missed`."""
+        self._chains.setdefault(_shape(request, b""), Chain()).outstanding = True
 
     def taken(self, request: Request, pdu: bytes, at: float, due: float) -> None:
         """`pdu` came at `at` and passed for the answer to `request`; its true answer must have come by `due`."""
@@ -128,14 +131,14 @@ class Repeats:
             self.missed(request, due)
         chain = self._chains.setdefault(shape, Chain())
         chain.answers += 1
-        chain.oldest, chain.due = min(chain.oldest, at), due
+        chain.oldest, chain.due, chain.outstanding = min(chain.oldest, at), due, False
 
     def missed(self, request: Request, due: float) -> None:
         """No answer to `request` was taken; one that might be the answer to it would come by `due`."""
         shape = _shape(request, b"")
         chain = self._chains.get(shape)
         if chain is not None:
-            chain.due = due
+            chain.due, chain.outstanding = due, False
             if not chain.answers:
                 del self._chains[shape]
 
@@ -145,33 +148,32 @@ class Repeats:
 
     @property
     def next_due(self) -> float:
-        """When the next chain is proved; infinite if none is to be."""
+        """When the next chain is to be proved; infinite if there is none."""
         return min((chain.due for chain in self._chains.values()), default=inf)
 
     def prove(self, now: float) -> None:
-        """Let out what is proved at `now`, all that came until then being judged."""
+        """Let out what is proved at `now`: all that came until then is judged, and nothing waits to be."""
         for shape, chain in [entry for entry in self._chains.items() if entry[1].due <= now]:
-            del self._chains[shape]
-            chain.proved = True
+            self._end(shape, proved=True)
             for let_out in chain.waiting:
                 let_out()
 
     def drop(self, unit: int | None = None) -> None:
         """Nothing that is not proved is let out any more, of one unit or of all."""
         for shape in [shape for shape in self._chains if unit is None or shape[0] == unit]:
-            self._drop(shape)
+            self._end(shape, proved=False)
 
-    def _drop(self, shape: Shape) -> None:
-        """What is outstanding begins a new chain."""
+    def _end(self, shape: Shape, *, proved: bool) -> None:
+        """A chain is proved, or dropped; what is outstanding begins a new one."""
         chain = self._chains.pop(shape)
-        chain.proved = False
-        if chain.due == inf:
-            self._chains[shape] = Chain()
+        chain.proved = proved
+        if chain.outstanding:
+            self._chains[shape] = Chain(outstanding=True)
 
     def doubt(self, unit: int, pdu: bytes) -> None:
         """An answer came that may be that to a request which was given up: so one more than was counted."""
         for shape in [shape for shape, chain in self._chains.items() if chain.answers and _fits(pdu, unit, shape)]:
-            self._drop(shape)
+            self._end(shape, proved=False)
 
     def known(self, unit: int, pdu: bytes, now: float) -> bool:
         """Whether this is, byte for byte, what `unit` has answered of late."""
@@ -193,8 +195,9 @@ class Repeats:
         same = next((taken for taken in reversed(alike) if taken.pdu == pdu), None)
         for shape in {taken.shape for taken in alike}:
             chain = self._chains.get(shape)
-            if chain is not None and chain.answers and (chain.answers > 1 or same is None):
-                self._drop(shape)
+            # To a single request the same answer twice: whichever is its own, it says the same.
+            if chain is not None and chain.answers and (chain.answers > 1 or alike[-1].pdu != pdu):
+                self._end(shape, proved=False)
         care = self._care.setdefault(unit, _Care())
         if now > care.until:
             care.longest, care.known = 0.0, 0

@@ -51,7 +51,7 @@ def test_cost_of_the_proof(
     let_out = 0
 
     async def run() -> list[float]:
-        client = Client("line", Endpoint.serial(device, baud=BAUD, timeout_ms=200), lambda _: None)
+        client = Client("line", Endpoint.serial(device, baud=BAUD, timeout_ms=2000), lambda _: None)
         await client.open()
         asked = [read_request(3, "holding", 200 * place, registers) for place in range(8)]
 

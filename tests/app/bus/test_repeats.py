@@ -43,16 +43,27 @@ def test_an_answer_is_let_out_when_its_own_would_have_come() -> None:
     assert line.repeats.next_due == inf
 
 
-def test_a_request_of_the_same_shape_puts_the_proof_off_and_another_shape_does_not() -> None:
+def test_an_answer_is_proved_while_the_next_request_is_outstanding() -> None:
     line = Line()
     line.asked(A, answer(A, 1), 1.0, "a")
     line.repeats.sent(B)
-    line.repeats.prove(1.1)
-    assert line.let_out == []
-    line.repeats.taken(B, answer(B, 2), 1.1, 1.105)
-    line.repeats.sent(TWO)
-    line.repeats.prove(1.106)
+    line.repeats.prove(1.006)
     assert line.let_out == ["a"]
+    line.repeats.taken(B, answer(B, 2), 1.1, 1.105)
+    chain = line.repeats.chain(B)
+    assert chain is not None
+    assert (chain.answers, chain.oldest) == (1, 1.1)
+
+
+def test_the_next_answer_of_its_shape_puts_the_proof_off() -> None:
+    line = Line()
+    line.asked(A, answer(A, 1), 1.0, "a")
+    line.asked(B, answer(B, 2), 1.004, "b")
+    line.repeats.sent(TWO)
+    line.repeats.prove(1.006)
+    assert line.let_out == []
+    line.repeats.prove(1.009)
+    assert line.let_out == ["a", "b"]
 
 
 def test_one_answer_too_many_drops_the_whole_chain_and_no_other() -> None:
@@ -78,6 +89,18 @@ def test_a_copy_of_the_only_answer_of_its_shape_takes_nothing_away() -> None:
     assert round(unasked.delay_s, 6) == 0.003
     line.repeats.prove(2.0)
     assert line.let_out == ["a"]
+
+
+def test_an_answer_like_that_to_another_request_is_not_taken_for_its_copy() -> None:
+    line = Line()
+    line.asked(A, answer(A, 0), 1.0, "a")
+    line.repeats.prove(1.01)
+    line.asked(B, answer(B, 1), 1.01, "b")
+    line.repeats.prove(1.02)
+    line.asked(C, answer(B, 1), 1.03, "the copy of b")
+    line.repeats.unasked(3, answer(C, 0), 1.031)
+    line.repeats.prove(2.0)
+    assert line.let_out == ["a", "b"]
 
 
 def test_another_answer_to_the_only_request_of_its_shape_is_of_a_second_device() -> None:
@@ -149,12 +172,15 @@ def test_a_pause_is_taken_when_it_is_cheap_or_the_chain_is_old() -> None:
 @given(
     st.lists(st.tuples(st.integers(0, 3), st.booleans(), st.floats(0.0005, 0.2)), min_size=1, max_size=40),
     st.floats(0.001, 0.004),
+    st.sampled_from([2, 3, 1000]),
 )
-def test_whatever_comes_twice_no_wrong_value_is_let_out(plan: list[tuple[int, bool, float]], takes: float) -> None:
+def test_whatever_comes_twice_no_wrong_value_is_let_out(
+    plan: list[tuple[int, bool, float]], takes: float, values: int
+) -> None:
     """A unit that answers in order and within 5 ms, on a line that takes the first answer of the right shape.
 
     Of each request: which of three registers (or of two at once) is read, whether its answer comes twice, and after how
-    long.
+    long. There are so many different `values`.
     """
     line = Line()
     requests = (A, B, C, TWO)
@@ -180,12 +206,13 @@ def test_whatever_comes_twice_no_wrong_value_is_let_out(plan: list[tuple[int, bo
         if request.answer_head in line.repeats.taken_heads(3, now):
             continue
         line.repeats.sent(request)
-        true[name] = answer(request, number)
+        true[name] = answer(request, (which + number // 5) % values)
         on_the_way.append((now + takes, true[name]))
         if twice:
             on_the_way.append((now + takes + delay, true[name]))
         on_the_way.sort()
         sent = now
+        line.repeats.prove(on_the_way[0][0] - 1e-9)
         while True:
             now, pdu = on_the_way.pop(0)
             if pdu.startswith(request.answer_head):

@@ -113,6 +113,7 @@ TEXT_PAIRS: Final = tuple(
         (("ink", "faint", "accent", "good", "caution", "fault"), ("window", "base", "band", "raised")),
         (("on_accent",), ("accent",)),
         (("on_armed",), ("armed",)),
+        (("base",), ("fault",)),
     )
     for front in fronts
     for back in backs

@@ -353,7 +353,7 @@ class MainWindow(QMainWindow):
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
         words = self.tr(
-            "The line did not confirm that these signals were let go: {signals}. They may still be on. "
+            "The line did not confirm that these signals were stopped or let go: {signals}. They may still be on. "
             "Look at the machine before anyone goes near it."
         ).format(signals=", ".join(signals))
         say(self, QMessageBox.Icon.Warning, self.tr("Perhaps still on"), words)

@@ -69,6 +69,7 @@ def panel(args: argparse.Namespace) -> int:
                 session.key_up(press)
                 _settle(session)
         _run(session, args.for_s or 0.0)
+        _see_stops_through(session)
         complain_of_endpoints(session.snapshot())
         return _report_panel(args, session)
 
@@ -99,6 +100,17 @@ def _settle(session: Session) -> None:
     session.tick()
 
 
+def _see_stops_through(session: Session) -> None:
+    """Stay until every stop is proved, or given up."""
+    from app.bus.writing import OWED_S
+
+    def over() -> bool:
+        session.tick()
+        return not session.owed
+
+    wait(over, limit_s=OWED_S + 1)
+
+
 def _run(session: Session, seconds: float) -> None:
     def ticked() -> bool:
         session.tick()
@@ -116,10 +128,13 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
     else:
         edge = "+" + "-" * session.project.panel.columns + "+"
         put(edge, *(f"|{row}|" for row in rows), edge)
+    unproved = session.unproved
+    if unproved is not None:
+        tell(unproved.headline, *unproved.words.splitlines())
     doubtful = _doubtful(session)
     for name, reason in doubtful.items():
         tell(f"signal '{name}' is not live: {reason}")
-    return FOUND_WRONG if doubtful else FINE
+    return FOUND_WRONG if doubtful or unproved is not None else FINE
 
 
 def _doubtful(session: Session) -> dict[str, str]:

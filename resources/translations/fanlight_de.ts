@@ -3331,8 +3331,8 @@ Warum ist es so gemeint?</translation>
         <translation>Vielleicht noch an</translation>
     </message>
     <message>
-        <source>The line did not confirm that these signals were let go: {signals}. They may still be on. Look at the machine before anyone goes near it.</source>
-        <translation>Die Leitung hat nicht bestätigt, dass diese Signale losgelassen wurden: {signals}. Sie können noch an sein. Nach der Maschine sehen, bevor jemand in ihre Nähe geht.</translation>
+        <source>The line did not confirm that these signals were stopped or let go: {signals}. They may still be on. Look at the machine before anyone goes near it.</source>
+        <translation>Die Leitung hat nicht bestätigt, dass diese Signale gestoppt oder losgelassen sind: {signals}. Sie sind vielleicht noch ein. Nach der Maschine sehen, bevor jemand in ihre Nähe geht.</translation>
     </message>
     <message>
         <source>This transaction is kept no longer</source>

@@ -19,6 +19,8 @@ from app.cli import main
 from app.project import edits
 from app.project.files import load, save
 from projects import demo_path, demos
+from tests.outside.lossy_device import LossyDevice
+from tests.outside.lossy_stops import PROJECT, set_going
 from tests.waiting import wait_for
 
 DEMOS = [pytest.param(name, id=name) for name in demos()]
@@ -345,6 +347,16 @@ def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixt
         assert "Without a key: when 'fault' is set: 'run command' becomes 0\n" in err
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
         assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.25)
+
+
+def test_a_panel_that_ends_sees_its_stops_through(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    with LossyDevice("tcp", 0.5, seed=4) as device:
+        path = tmp_path / "drive.toml"
+        path.write_text(PROJECT.replace('host = "unused"', f'host = "127.0.0.1"\nport = {device.where}'))
+        set_going(device)
+        _, _, err = answers(capsys, "panel", str(path), "--armed", "--keys", "coil register pair bit")
+        assert "STOP" not in err
+        assert (device.coils[5], device.words[10], device.words[20], device.words[30]) == (0, 0, 0, 0b1001_0000)
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="looks into /proc for the connection")

@@ -8,11 +8,14 @@ import signal
 import subprocess
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
 from app.terminal import keyboard
 from projects import demo_path
+from tests.outside.lossy_device import LossyDevice
+from tests.outside.lossy_stops import PROJECT, set_going
 from tests.waiting import wait_for
 
 ROWS, COLUMNS = 24, 100
@@ -98,3 +101,22 @@ def test_keys_without_a_keyboard_key_of_their_name_lie_on_function_keys() -> Non
     keys = ("left", "enter", "start", "stop")
     assert keyboard(keys) == {"left": "left", "enter": "enter", "start": "f1", "stop": "f2"}
     assert len(set(keyboard(tuple(f"key {n}" for n in range(40))).values())) == 12
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no pseudo-terminals")
+def test_a_stop_that_is_not_confirmed_is_shown_until_it_is(tmp_path: Path) -> None:
+    with LossyDevice("tcp", 0.0) as device:
+        project = tmp_path / "drive.toml"
+        project.write_text(PROJECT.replace('host = "unused"', f'host = "127.0.0.1"\nport = {device.where}'))
+        set_going(device)
+        opened = Terminal(sys.executable, "-m", "app.cli", "panel", str(project), "--armed")
+        try:
+            wait_for(lambda: opened.shows("drive: answering"))
+            device.share = 1.0
+            opened.press(b"\x1bOP")  # F1, which clears the coil
+            wait_for(lambda: opened.shows("STOP NOT CONFIRMED: 'run coil' may still be on"))
+            device.share = 0.0
+            wait_for(lambda: opened.shows("drive: answering") and not opened.shows("STOP"))
+            assert device.coils[5] == 0
+        finally:
+            opened.close()

@@ -18,6 +18,8 @@ from widgets.trend_curves import is_lane, pen, shape
 
 LANE: Final = 0.7
 """How high a lane is drawn, of the room of 1 that it has."""
+SAME_CLOCK_S: Final = 0.1
+"""By how much the civil times of an axis may be off before its clock counts as another one."""
 LEAST_SPAN_S: Final = 0.05
 LONGEST_SPAN_S: Final = 400 * 24 * 3600.0
 LANE_HEIGHT: Final = 20
@@ -157,12 +159,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         source = self._source
         if source is None:
             return
-        # Along the axis are seconds since 1970, so that its ticks fall on round civil times.
-        begin = source.span()[0]
-        civil = source.civil(begin)
-        offset = civil.utcoffset()
-        self._axis_zero = begin - civil.timestamp()
-        self._utc_offset = 0.0 if offset is None else -offset.total_seconds()
+        self._take_axis_zero(source)
         project = source.project
         known = [name for name in self._names if name in project.signal_named]
         units: dict[str, list[str]] = {}
@@ -224,8 +221,28 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
     def _add_curve(self, pane: Any, name: str) -> None:
         self._curves[name] = (pane.plot([], []), pane)
 
+    def _take_axis_zero(self, source: Source) -> None:
+        """Along the axis are seconds since 1970, so that its ticks fall on round civil times.
+
+        Where the civil clock was set within the span, they are those of its end.
+        """
+        end = self._span[1]
+        civil = source.civil(end)
+        offset = civil.utcoffset()
+        self._axis_zero = end - civil.timestamp()
+        self._utc_offset = 0.0 if offset is None else -offset.total_seconds()
+
     def _show_span(self) -> None:
-        if self._panes:
+        source = self._source
+        if self._panes and source is not None:
+            before = self._axis_zero
+            self._take_axis_zero(source)
+            if abs(self._axis_zero - before) > SAME_CLOCK_S:
+                for pane in self._panes:
+                    pane.getAxis("bottom").utcOffset = self._utc_offset
+                self._draw_cursors()
+            else:
+                self._axis_zero = before
             self._setting = True
             begin, end = self._span
             self._panes[0].setXRange(begin - self._axis_zero, end - self._axis_zero, padding=0)

@@ -427,3 +427,27 @@ def test_a_file_that_cannot_be_written_is_told(
     with qtbot.waitSignal(view.said) as said:
         view.save_picture()
     assert "cannot be written" in said.args[0]
+
+
+def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_was_set(
+    view: TrendView, source: Told, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def civil(moment: float) -> datetime.datetime:
+        return Told.civil(source, moment - 3600.0 if moment >= 50.0 else moment)
+
+    def hour_of_the_axis() -> int:
+        axis = view.plot._panes[-1].getAxis("bottom")
+        shown = sum(view.plot._panes[0].viewRange()[0]) / 2 - axis.utcOffset
+        return datetime.datetime.fromtimestamp(shown, datetime.UTC).hour
+
+    monkeypatch.setattr(source, "civil", civil)
+    view.look_at(10.0, 40.0)
+    view.plot.set_cursor(0, 60.0)
+    assert hour_of_the_axis() == source.civil(40.0).hour == 3
+    view.look_at(52.0, 90.0)
+    assert hour_of_the_axis() == source.civil(90.0).hour == 2
+    assert view.plot.cursors[0] == 60.0
+    (line, *_) = view.plot._cursor_lines[0]
+    assert line.value() + view.plot._axis_zero == pytest.approx(60.0)
+    times, values = drawn(view, "speed")
+    assert np.allclose(values, 0.4 * times)

@@ -122,7 +122,8 @@ class BenchWorkplace(QWidget):
     def arm(self) -> None:
         """Ask for the cautions, then arm."""
         session = self._live.session
-        if session is None or session.simulation is not None or self._live.writing.armed:
+        writing = self._live.writing
+        if session is None or writing.simulated or (writing.armed and not writing.disarmed):
             return
         lines = [f"{name}: {session.endpoints[name]}" for name in session.endpoints]
         armed = self.settings.armed_before(self._document.path)
@@ -293,9 +294,9 @@ class BenchWorkplace(QWidget):
         allow(self.disconnect_action, connected, self.tr("nothing is connected"))
         real = connected and not writing.simulated
         why_not = self.tr("it is armed already") if real else self.tr("connect to the real line first")
-        allow(self.arm_action, real and not writing.armed, why_not)
+        allow(self.arm_action, real and (not writing.armed or bool(writing.disarmed)), why_not)
         allow(self.write_action, connected, self.tr("connect first"))
-        allow(self.disarm_action, real and bool(writing.armed), self.tr("nothing is armed"))
+        allow(self.disarm_action, real and bool(writing.armed or writing.disarmed), self.tr("nothing is armed"))
 
     def _say_how_it_is(self) -> None:
         from app.bus.standing import Level

@@ -175,7 +175,7 @@ class WriteBar(QFrame):
             self.close_bar()
             return
         writing = self._live.writing
-        self.arm.setVisible(not writing.simulated and not writing.armed)
+        self.arm.setVisible(not writing.simulated and (not writing.armed or bool(writing.disarmed)))
 
     def _say(self, words: str, look: str) -> None:
         self.result.setText(words)

@@ -128,11 +128,14 @@ class Watch:
                     self._add(follower.since, Kind.LINE_FAULT, name, follower.reason)
         now_armed = frozenset(armed)
         for name in self.project.line_named:
-            if self._turned_over(self._armed, name, name in now_armed):
-                if name in now_armed:
+            state_of = snapshot.lines.get(name)
+            # Why a line disarmed itself is in the snapshot, which comes a little later than that it did.
+            now = name in now_armed or (state_of is not None and state_of.armed)
+            if self._turned_over(self._armed, name, now):
+                if now:
                     self._add(at, Kind.ARMED, name, translate("record", "the line may be written to"))
                 else:
-                    why = snapshot.lines[name].disarmed if name in snapshot.lines else ""
+                    why = state_of.disarmed if state_of is not None else ""
                     words = translate("record", "the line may no longer be written to")
                     self._add(at, Kind.DISARMED, name, why or words)
         self._events += self.alarms.look(state.holding, at if panel_at is None else panel_at)

@@ -101,6 +101,23 @@ def test_a_stop_that_failed_stays_until_somebody_has_looked(
     assert not window.alarm.isVisible()
 
 
+def test_disarming_a_line_that_disarmed_itself_ends_its_stops_too(
+    window: MainWindow, device: Simulation, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(app.bus.line, "LOST_S", 0.3)
+    device.models["fan"].silent = True
+    with qtbot.waitSignal(window.live.disarmed):
+        pass
+    device.models["fan"].silent = False
+    qtbot.waitUntil(lambda: window.live.readings()["command"].good)
+    window.bench.disarm_action.trigger()
+    qtbot.waitUntil(lambda: window.badge.words == "Not armed: only reading")
+    window.live.key_down("stop")
+    window.live.key_up("stop")
+    qtbot.waitUntil(lambda: not session(window).writing)
+    assert device.models["fan"].get("command") == 1
+
+
 def test_a_lost_line_is_disarmed_in_words(
     window: MainWindow, device: Simulation, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -121,6 +138,8 @@ def test_a_lost_line_is_disarmed_in_words(
     window.live.key_up("start")
     qtbot.waitUntil(lambda: not session(window).writing)
     assert device.models["fan"].get("command") == 0
+    assert window.bench.arm_action.isEnabled()
+    assert window.bench.disarm_action.isEnabled()
     window.live.arm()
     qtbot.waitUntil(lambda: window.notices.about == "")
     assert window.badge.words == "ARMED: keys write to hall"

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+import app.bus.line
 from app.bus.endpoint import Endpoint
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
@@ -130,6 +131,20 @@ def test_a_lost_line_is_told_once_and_so_is_its_return(pump: Project) -> None:
             watched.until(Kind.LINE_BACK, follower)
             faults = [event for event in watched.seen if event.kind is Kind.LINE_FAULT and event.subject == follower]
             assert len(faults) == 1
+
+
+def test_why_a_line_disarmed_itself_is_told(pump: Project, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(app.bus.line, "LOST_S", 0.3)
+    own = pump.but(followers=tuple(follower.but(communication_timeout_ms=0) for follower in pump.followers))
+    line = own.lines[0].name
+    with Simulation(own) as simulation:
+        host, port = simulation.serve_tcp(line, "127.0.0.1", 0)
+        with Session(own, Endpoint.tcp(host, port, timeout_ms=100), armed=True) as session:
+            watched = Watched(session)
+            watched.ready("frequency")
+            simulation.models[own.followers[0].name].silent = True
+            event = watched.until(Kind.DISARMED, line)
+            assert event.text == "line 'pump room' was disarmed: follower 'pump' did not answer for 0.3 s"
 
 
 def test_held_values_are_told_when_they_change(watched: Watched) -> None:

@@ -272,9 +272,9 @@ class Session:
         """What became of the writes that ended since the last call, oldest first."""
         return [self._reports.popleft() for _ in range(len(self._reports))]
 
-    def rows(self) -> Rows:
-        """What the panel shows now."""
-        return render(self.project, self.state, self.snapshot().readings, self._clock())
+    def rows(self, snapshot: Snapshot | None = None) -> Rows:
+        """What the panel shows now, of this snapshot; left out, of the newest."""
+        return render(self.project, self.state, (snapshot or self.snapshot()).readings, self._clock())
 
     def snapshot(self) -> Snapshot:
         """The newest readings and the state of followers and lines."""

@@ -369,20 +369,21 @@ class BenchWorkplace(QWidget):
         if session is None or not self.isVisible():
             return
         now = time.monotonic()
-        seen = (session.state, session.snapshot().number, int(now / BLINK_S))
+        snapshot = session.snapshot()
+        seen = (session.state, snapshot.number, int(now / BLINK_S))
         if seen[0] is not self._seen[0] or seen[1:] != self._seen[1:]:
             self._seen = seen
             self.why.follow(session.state.message)
-            rows = session.rows()
+            rows = session.rows(snapshot)
             if rows != self._rows:
                 self._rows = rows
                 self.face.set_rows(rows)
-            self.readings.set_readings(self._live.readings(), now)
+            self.readings.set_readings(self._live.readings(snapshot), now)
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
-            self.readings.set_readings(self._live.readings(), now)  # also where nothing came: it grows old
+            self.readings.set_readings(self._live.readings(snapshot), now)  # also where nothing came: it grows old
             self._say_how_it_is()
-            self.cards.show_states(session.snapshot().followers, now, self._live.standings())
+            self.cards.show_states(snapshot.followers, now, self._live.standings())
 
     def hideEvent(self, event: QHideEvent) -> None:
         """In Design it is no news that the design was changed."""

@@ -11,11 +11,11 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QWidget
 from widgets.face import PanelFace
 from widgets.size import scaled
 
-MOST_BELOW: Final = 0.43
+MOST_BELOW: Final = 0.44
 """Of the height: what may stand below the face even in a low window."""
 BELOW_FACE: Final = 4
 """Pixels between the panel and the words below it."""
-LEAST_FACE: Final = (260, 90)
+LEAST_FACE: Final = (420, 90)
 """Pixels at 100 per cent below which the face, at its smallest, is scrolled rather than the window made larger."""
 LEAST_BELOW: Final = 40
 """Pixels at 100 per cent of it that a low window keeps; the rest is scrolled."""
@@ -27,13 +27,24 @@ class FaceColumn(QWidget):
     No layout of Qt: that would ask the parts what they want, and what they want depends on what they say just now.
     """
 
-    def __init__(self, face: PanelFace, slot: QWidget, below: QWidget | None = None, wanted: int = 0) -> None:
-        """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls."""
+    def __init__(
+        self,
+        face: PanelFace,
+        slot: QWidget,
+        below: QWidget | None = None,
+        wanted: int = 0,
+        narrowest: int = LEAST_FACE[0],
+    ) -> None:
+        """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls.
+
+        `narrowest` is the width, in pixels at 100 per cent, that the window is made larger for and no more.
+        """
         super().__init__()
         self._face = face
         self._face_area = scrolled(face)
         self._slot = slot
         self._below = below if below is None or isinstance(below, QScrollArea) else scrolled(below)
+        self._narrowest = narrowest
         self._wanted = wanted if below is not None else 0
         face.fitted.connect(self._place_slot)
         for part in (self._face_area, self._slot, self._below):
@@ -55,8 +66,11 @@ class FaceColumn(QWidget):
 
     def _arrange(self) -> None:
         width, height = self.width(), self.height()
-        low = min(self._wanted, int(height * MOST_BELOW))
-        top = max(0, height - low - self._slot.sizeHint().height())
+        said = self._slot.sizeHint().height()
+        # All keys first: what stands below can be scrolled, and a STOP that must be looked for is none.
+        beside_keys = height - said - self._face.minimumSizeHint().height()
+        low = min(self._wanted, int(height * MOST_BELOW), max(scaled(LEAST_BELOW), beside_keys))
+        top = max(0, height - low - said)
         self._face_area.setGeometry(0, 0, width, top)
         self._place_slot()
         if self._below is not None:
@@ -75,7 +89,8 @@ class FaceColumn(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         """Some of the face, which can be scrolled to the rest, beside the least of what else there is."""
-        face = self._face.minimumSizeHint().boundedTo(QSize(scaled(LEAST_FACE[0]), scaled(LEAST_FACE[1])))
+        least = QSize(scaled(self._narrowest), scaled(LEAST_FACE[1]))
+        face = self._face.minimumSizeHint().boundedTo(least)
         below = min(self._wanted, scaled(LEAST_BELOW))
         return QSize(face.width(), face.height() + self._slot.sizeHint().height() + below)
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QCoreApplication, Qt, Signal
+from PySide6.QtCore import QCoreApplication, QSize, Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -268,6 +268,7 @@ class FollowerCards(QWidget):
         self.heads.setAccessibleName(self.tr("Devices"))
         self.heads.setExpanding(False)
         self.heads.setDrawBase(False)
+        self.heads.setIconSize(QSize(scaled(16), scaled(16)))
         self.heads.setElideMode(Qt.TextElideMode.ElideRight)
         self.heads.currentChanged.connect(self._choose)
         self._layout = QVBoxLayout(self)

@@ -170,13 +170,17 @@ class Live(QObject):
         if self._session is not None:
             self._pass_on(self._session.release_all())
 
-    def readings(self) -> Mapping[str, Reading]:
-        """The readings of all signals: what the line brought, the bits in it, and the held values."""
+    def readings(self, snapshot: Snapshot | None = None) -> Mapping[str, Reading]:
+        """The readings of all signals: what the line brought, the bits in it, and the held values.
+
+        Of this snapshot; left out, of the newest.
+        """
         from app.panel.view import View
 
         if self._session is None:
             return {}
-        return View(self._session.project, self._session.state.held, self._session.snapshot().readings)
+        snapshot = snapshot or self._session.snapshot()
+        return View(self._session.project, self._session.state.held, snapshot.readings)
 
     def standings(self) -> Standings | None:
         """How lines, devices and data stand; None while nothing is connected. Worked out once a snapshot."""

@@ -293,8 +293,8 @@ class LineStrip(QWidget):
         top = 1 + row * LANE + max(0, self.height() - self.sizeHint().height()) // 2
         label = min(130, self.width() // 6)
         counts = max(150, self.fontMetrics().horizontalAdvance(self._counts(10_000, 1_000)))
-        words = max(160, int(self.width() * 0.36))
         right = self.width() - 10
+        words = max(0, min(max(160, int(self.width() * 0.36)), right - counts - label - 32))
         return (
             QRect(10, top, label, LANE),
             QRect(18 + label, top, max(0, right - counts - words - 32 - label), LANE),

@@ -74,7 +74,7 @@ class Tryout(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(banner)
-        layout.addWidget(FaceColumn(self.face, self.said), 1)
+        layout.addWidget(FaceColumn(self.face, self.said, narrowest=260), 1)
 
     @property
     def running(self) -> bool:

@@ -202,6 +202,29 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     qtbot.waitUntil(lambda: face(bench)[0] == "Set point    20.0 Hz", timeout=10_000)
 
 
+def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkplace, qtbot: QtBot) -> None:
+    """A value that changes all the time: never may one of them be a frame behind the other."""
+    connect(bench, qtbot)
+    press(bench, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
+    session = live_of(bench).session
+    assert session is not None
+    assert session.simulation is not None
+    tank = session.simulation.models["tank"]
+    model = bench.readings.model
+    row = next(row for row in range(model.rowCount()) if model.name(row) == "level")
+    seen: list[tuple[str, str]] = []
+
+    def look() -> None:
+        seen.append((face(bench)[0].removeprefix("Tank level").strip(), model.cell(row, Column.VALUE)[0]))
+        tank.set("level", len(seen) % 90 + 10)
+
+    live_of(bench).frame.connect(look)
+    qtbot.waitUntil(lambda: len({value for value, _ in seen}) > 12, timeout=30_000)
+    live_of(bench).frame.disconnect(look)
+    assert [pair for pair in seen if pair[0] != pair[1]] == []
+
+
 def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: BenchWorkplace, qtbot: QtBot) -> None:
     """It answers, but with exceptions only. Nothing is green then, and what is wrong is said whole, once."""
     connect(bench, qtbot)

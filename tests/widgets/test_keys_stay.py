@@ -338,3 +338,17 @@ def test_the_longest_advice_is_whole_on_the_card(language: Language, percent: in
             lines = card.body.text_height()
             last = card.body.mapTo(area, QPoint(0, lines)).y()
             assert last <= area.height(), f"only by scrolling: {sentence}"
+
+
+@pytest.mark.parametrize("demo", ["booster-pump", "drying-hall"])
+@pytest.mark.parametrize("percent", [100, 150, 200])
+def test_every_key_is_whole_in_sight_on_the_smallest_screen(demo: str, percent: int) -> None:
+    setting = Setting(language=Language.GERMAN, percent=percent)
+    with standing(load(demo_path(demo)), setting, SMALLEST_SCREEN) as (window, _places):
+        for workplace in (BENCH, START_UP):
+            window.show_workplace(workplace)
+            settle()
+            face = window.bench.face if workplace == BENCH else window.start_up.face
+            for name, button in face.keypad.buttons.items():
+                whole = QRect(QPoint(0, 0), button.size())
+                assert button.visibleRegion().boundingRect() == whole, f"{name} on workplace {workplace}"

@@ -4,35 +4,34 @@ from __future__ import annotations
 
 import argparse
 import errno
-import logging
+import gc
 import sys
-from collections.abc import Callable, Sequence
-from typing import NoReturn
+from collections.abc import Sequence
+from importlib import import_module
+from typing import Any, Final, NoReturn
 
-from app.project.files import ProjectFileError
 from app.signals.visible import visible
-from app.verbs.design import check, check_arguments, compare, compare_arguments, plan, plan_arguments
-from app.verbs.follower import follower, follower_arguments
-from app.verbs.line import line, line_arguments
-from app.verbs.outcome import COULD_NOT_RUN, CouldNotRun, say, take_any_letter
-from app.verbs.panel import panel, panel_arguments
-from app.verbs.read import read, read_arguments
-from app.verbs.recordings import export, export_arguments, record, record_arguments
-from app.verbs.snapshots import differences, differences_arguments, snapshot, snapshot_arguments
-from app.verbs.window import demo, demo_arguments, window, window_arguments
+from app.verbs.outcome import COULD_NOT_RUN, CouldNotRun, put, say, take_any_letter
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command with `argv` (without the program's name) and return its exit status."""
     take_any_letter()
-    args = _parser().parse_args(_with_verb(sys.argv[1:] if argv is None else argv))
+    words = _with_verb(sys.argv[1:] if argv is None else argv)
+    gc.disable()  # what is imported is no garbage
+    try:
+        args = _parser(words[0]).parse_args(words)
+        import logging
+    finally:
+        gc.enable()
+
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
     logging.getLogger("pymodbus").propagate = False
     try:
         status: int = args.run(args)
         if sys.stdout is not None:  # the GUI entry point of Windows has none
             sys.stdout.flush()
-    except (CouldNotRun, ProjectFileError) as why:
+    except _refusals() as why:
         return _complain(str(why))
     except KeyboardInterrupt:
         return 130
@@ -48,6 +47,13 @@ def main(argv: Sequence[str] | None = None) -> int:
             "the output cannot be written: the disk is full or failing; free some space, or write elsewhere"
         )
     return status
+
+
+def _refusals() -> tuple[type[Exception], ...]:
+    """What a verb is ended by that says all in its own words. Looked for when something has ended one."""
+    from app.project.files import ProjectFileError
+
+    return CouldNotRun, ProjectFileError
 
 
 def _complain(message: str) -> int:
@@ -70,38 +76,50 @@ def _with_verb(argv: Sequence[str]) -> list[str]:
     return ["window", *words]
 
 
-def _parser() -> argparse.ArgumentParser:
-    from importlib.metadata import version
+class _Version(argparse.Action):
+    """Tells the version, and looks for it only when it is asked for."""
 
+    def __call__(self, parser: argparse.ArgumentParser, *_asked: Any) -> NoReturn:
+        from importlib.metadata import version
+
+        put(f"fanlight {version('fanlight')}")
+        parser.exit()
+
+
+def _parser(chosen: str = "") -> argparse.ArgumentParser:
+    """The parser of the command. Only the verb that was chosen is imported and knows its arguments."""
     parser = _Parser(
         prog="fanlight",
         description="Design small text panels for Modbus devices, prove them and hand them over.",
         epilog="'fanlight PROJECT' opens the window. Exit status: 0 fine, 1 something wrong found, 2 could not run.",
     )
-    parser.add_argument("--version", action="version", version=f"fanlight {version('fanlight')}")
+    parser.add_argument("--version", action=_Version, nargs=0, help="show the version of this program and exit")
     verbs = parser.add_subparsers(metavar="VERB", required=True)
-    for name, (run, describe, help_text) in VERBS.items():
+    for name, (module, help_text) in VERBS.items():
         verb = verbs.add_parser(name, help=help_text, description=help_text)
-        describe(verb)
-        verb.set_defaults(run=run)
+        if name == chosen:
+            found = import_module(f"app.verbs.{module}")
+            getattr(found, f"{name}_arguments")(verb)
+            verb.set_defaults(run=getattr(found, name))
     return parser
 
 
-VERBS: dict[str, tuple[Callable[[argparse.Namespace], int], Callable[[argparse.ArgumentParser], None], str]] = {
-    "window": (window, window_arguments, "open the window"),
-    "demo": (demo, demo_arguments, "open the window on a demo project, live against its simulated follower"),
-    "check": (check, check_arguments, "check the design of a project"),
-    "compare": (compare, compare_arguments, "show what differs between two project files"),
-    "plan": (plan, plan_arguments, "show which registers are read together, and how long it takes"),
-    "follower": (follower, follower_arguments, "play the followers of a project until interrupted"),
-    "read": (read, read_arguments, "read the signals of a project"),
-    "line": (line, line_arguments, "show each transaction of the line as it happens, its bytes explained"),
-    "panel": (panel, panel_arguments, "operate the panel in the terminal"),
-    "record": (record, record_arguments, "record what is read from a project's lines, until interrupted"),
-    "export": (export, export_arguments, "write a recording as text for a spreadsheet or a script"),
-    "snapshot": (snapshot, snapshot_arguments, "read all readable registers of a follower into a file"),
-    "differences": (differences, differences_arguments, "show what differs between two snapshots of registers"),
+VERBS: Final = {
+    "window": ("window", "open the window"),
+    "demo": ("window", "open the window on a demo project, live against its simulated follower"),
+    "check": ("design", "check the design of a project"),
+    "compare": ("design", "show what differs between two project files"),
+    "plan": ("design", "show which registers are read together, and how long it takes"),
+    "follower": ("follower", "play the followers of a project until interrupted"),
+    "read": ("read", "read the signals of a project"),
+    "line": ("line", "show each transaction of the line as it happens, its bytes explained"),
+    "panel": ("panel", "operate the panel in the terminal"),
+    "record": ("recordings", "record what is read from a project's lines, until interrupted"),
+    "export": ("recordings", "write a recording as text for a spreadsheet or a script"),
+    "snapshot": ("snapshots", "read all readable registers of a follower into a file"),
+    "differences": ("snapshots", "show what differs between two snapshots of registers"),
 }
+"""The module of each verb in `app/verbs`, with a function of its name and one with `_arguments`; and its help."""
 
 
 if __name__ == "__main__":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import logging
 import os
 import signal
@@ -32,6 +33,8 @@ from widgets.window import BENCH, DESIGN, RECORDING, MainWindow
 FINE, COULD_NOT_RUN = 0, 2
 """Exit statuses."""
 
+COLLECT_AFTER_MS: Final = 2000
+"""From the window being there until garbage is collected, where that was off: well behind the first values."""
 KEYS_AFTER_MS: Final = 1000
 KEYS_EVERY_MS: Final = 150
 """Time before the first key, and from one to the next."""
@@ -113,6 +116,7 @@ def run_window(
             if demo:
                 window.bench.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
+            QTimer.singleShot(COLLECT_AFTER_MS, application, _collect_again)
             if grab is not None or for_s is not None:
                 after = GRAB_AFTER_S if for_s is None else for_s
                 QTimer.singleShot(int(after * 1000), application, lambda: _finish(place.window, grab, outcome))
@@ -122,10 +126,18 @@ def run_window(
         outcome.trouble = str(error)
     finally:
         # Whatever happened: no line stays open, and no thread outlives the window.
+        _collect_again()
         place.window.live.disconnect_from_line()
         place.window.deleteLater()
         ring.stop()
     return _complain(outcome.trouble) if outcome.trouble else FINE
+
+
+def _collect_again() -> None:
+    """Let the collector of garbage begin if it was off while the program started; what is there now it leaves alone."""
+    if not gc.isenabled():
+        gc.freeze()
+        gc.enable()
 
 
 def make_application() -> QApplication:

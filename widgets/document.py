@@ -97,9 +97,10 @@ class Document(QObject):
         self._told(Selection(screen=_first_screen(project)))
         # Parts of a project form no cycles. Looking for some among ten thousands of them would stop a key for 80 ms now
         # and then, so the collector leaves alone what is there once a project is open.
-        gc.unfreeze()
-        gc.collect()
-        gc.freeze()
+        if gc.isenabled():  # else the program is just starting, and sees to it afterwards
+            gc.unfreeze()
+            gc.collect()
+            gc.freeze()
 
     def mark_saved(self, path: Path) -> None:
         """The project as it is now stands in this file."""

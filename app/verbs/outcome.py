@@ -6,7 +6,6 @@ Names, texts of devices and names of files come from others. None of them reache
 
 from __future__ import annotations
 
-import json
 import os
 import sys
 from contextlib import suppress
@@ -63,6 +62,8 @@ class Results:
 
 def put_json(value: object, *, indent: int | None = 2) -> None:
     """Print JSON for another program: several lines, or with `indent` None one."""
+    import json
+
     unicode = (getattr(sys.stdout, "encoding", None) or "").lower().replace("-", "") in ("utf8", "utf8sig")
     print(visible_json(json.dumps(value, indent=indent, ensure_ascii=not unicode)))
 

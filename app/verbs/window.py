@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -51,6 +52,11 @@ def _grab(verb: argparse.ArgumentParser) -> None:
 
 
 def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False, keys: Sequence[Press] = ()) -> int:
+    # Hardly anything that is made until the window stands is garbage; `run_window` lets the collector begin again.
+    gc.disable()
+    if demo:
+        # Before Qt: its hook reads the source of every module that is imported after it.
+        import app.session  # noqa: F401
     from widgets.application import run_window
     from widgets.language import Language
     from widgets.palette import Appearance

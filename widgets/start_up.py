@@ -224,9 +224,11 @@ class StartUpWorkplace(QWidget):
                 True,
             )
         elif recording.remark:
-            self.said.emit(recording.remark, False)
+            self.said.emit(recording.remark, True)
         elif self._live.connected and recording.project != self._live_project():
             self.said.emit(self.tr("This recording is of another state of the project than the one connected."), False)
+        else:
+            self.said.emit("", False)
         return True
 
     def close_recording(self) -> None:

@@ -52,6 +52,7 @@ if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from widgets.start_up import StartUpWorkplace
 
 DISARMED: Final = "disarmed"
+RECORDINGS: Final = "recordings"
 """What a notice of the window is about."""
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
@@ -248,7 +249,7 @@ class MainWindow(QMainWindow):
             self._start_up = made
             self._stack.addWidget(made)
             made.fill_menu(self.menus.start_up)
-            made.said.connect(lambda words, trouble: self.tell(words, trouble=trouble))
+            made.said.connect(self._say_of_recordings)
             left_off.arrange_parts(made, self.settings)
             if self._former is not None and self._former._start_up is not None:
                 made.succeed(self._former._start_up)
@@ -268,6 +269,14 @@ class MainWindow(QMainWindow):
         self._told.setText(("\u26a0 " if trouble else "") + words)
         set_look(self._told, "caution" if trouble else "faint")
         self._told_timer.start(TOLD_MS)
+
+    def _say_of_recordings(self, words: str, trouble: bool) -> None:
+        """What is wrong is said where there is room for all of it, until it is closed or all is well."""
+        if trouble:
+            self.notices.say(RECORDINGS, words)
+        else:
+            self.notices.retract(RECORDINGS)
+            self.tell(words)
 
     # Making the window
 
@@ -324,7 +333,7 @@ class MainWindow(QMainWindow):
         self.document.standing_changed.connect(self._retitle)
         self.document.changed.connect(self._reserve_lanes)
         self.live.connection_changed.connect(self._connection_changed)
-        self.last_minutes.said.connect(lambda words, trouble: self.tell(words, trouble=trouble))
+        self.last_minutes.said.connect(self._say_of_recordings)
         self.live.frame.connect(self._say_standing)
         self.live.connection_changed.connect(self._say_standing)
         self.live.frame.connect(self._show_trouble)

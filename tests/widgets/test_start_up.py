@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import sqlite3
 import time
 from collections.abc import Callable, Iterator
 from fractions import Fraction
@@ -320,7 +321,7 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
     with qtbot.waitActive(window):
         window.activateWindow()
     QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
-    qtbot.waitUntil(lambda: "exists already" in window.told)
+    qtbot.waitUntil(lambda: "exists already" in window.notices.text.text())
 
 
 def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
@@ -405,5 +406,32 @@ def test_a_recording_is_opened_like_a_file_and_what_is_none_is_told(window: Main
     assert window.start_up.replay_bar.replay is not None
     (tmp_path / "b.fanrec").write_bytes(b"nothing")
     assert not window.open_file(tmp_path / "b.fanrec")
-    assert "no recording" in window.told
+    assert "no recording" in window.notices.text.text()
+    window.start_up.close_recording()
+
+
+def test_a_recording_that_is_refused_is_named_with_what_to_do_until_another_is_played(
+    window: MainWindow, tmp_path: Path
+) -> None:
+    for name in ("evil", "alone", "good"):
+        writer = Writer(tmp_path / f"{name}.fanrec", load(demo_path("booster-pump")))
+        writer.add("frequency", writer._zero, Quality.GOOD, (5,))
+        writer.commit()
+        if name == "alone":
+            writer.abandon()
+        else:
+            writer.close()
+    with sqlite3.connect(tmp_path / "evil.fanrec") as database:
+        database.execute(
+            "CREATE VIEW more AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i FROM n) SELECT i FROM n"
+        )
+    database.close()
+    assert not window.open_file(tmp_path / "evil.fanrec")
+    said = window.notices.text.text()
+    assert "evil.fanrec is not opened" in said
+    assert "ask whoever it comes from" in said
+    assert window.open_file(tmp_path / "alone.fanrec")
+    assert "alone.fanrec was not ended in order" in window.notices.text.text()
+    assert window.open_file(tmp_path / "good.fanrec")
+    assert window.notices.isHidden()
     window.start_up.close_recording()

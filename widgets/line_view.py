@@ -97,7 +97,7 @@ class LineView(QWidget):
         for transaction in transactions:
             self._newest.setdefault(transaction.line, deque(maxlen=MEASURED)).append(transaction)
         self._waiting.extend(Row(transaction, transaction.at + offset, names) for transaction in transactions)
-        if not self._taking:
+        if self.paused and self.isVisible():
             self._tell()
 
     @property
@@ -381,6 +381,8 @@ class LineView(QWidget):
         super().showEvent(event)
         if self._taking:
             self._take()
+        else:
+            self._tell()
 
     def changeEvent(self, event: QEvent) -> None:
         """Take the colours of another look."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any, Final
 
@@ -21,6 +22,8 @@ SELDOM_S: Final = 2.0
 """How often it is told how things stand where there are more readings than so many."""
 FRAME_MS: Final = 50
 """Time between two looks at the session."""
+IDLE_S: Final = 1.9 * FRAME_MS / 1000
+"""A look without news is a frame where the last one is so long ago: time passes, too. Every other look that is."""
 
 
 class NotConnectedError(Exception):
@@ -39,7 +42,7 @@ class Live(QObject):
     connection_changed = Signal()
     """Connected, disconnected, armed or disarmed."""
     frame = Signal()
-    """The session was looked at; `rows`, `snapshot` and `readings` are new. Some twenty times a second."""
+    """The session was looked at; `rows`, `snapshot` and `readings` are new. Twenty times a second, or ten while nothing is new."""
     happened = Signal(object)
     """The panel did something: an app.panel.events effect (Write, Turned, Entered, Refused)."""
     transactions = Signal(object)
@@ -57,6 +60,9 @@ class Live(QObject):
         self._make = make_session or _session
         self._session: Session | None = None
         self._seen = 0
+        self._known: tuple[object, object] = (None, None)
+        """The state of the panel and the snapshot at the last frame."""
+        self._framed_at = 0.0
         self._standings: tuple[Snapshot, Standings] | None = None
         self._writing = Writing()
         self._timer = QTimer(self)
@@ -206,7 +212,8 @@ class Live(QObject):
         session = self._session
         if session is None:
             return
-        self._pass_on(session.tick())
+        effects = session.tick()
+        self._pass_on(effects)
         before, self._writing = self._writing, self.writing
         if self._writing.disarmed != before.disarmed:
             self.connection_changed.emit()
@@ -215,7 +222,12 @@ class Live(QObject):
         self._seen, news = session.engine.transactions.since(self._seen)
         if news:
             self.transactions.emit(news)
-        self.frame.emit()
+        state, snapshot, now = session.state, session.snapshot(), time.monotonic()
+        known, self._known = self._known, (state, snapshot)
+        other = news or effects or state is not known[0] or snapshot is not known[1]
+        if other or not 0 <= now - self._framed_at < IDLE_S:
+            self._framed_at = now
+            self.frame.emit()
 
     def _pass_on(self, effects: tuple[Any, ...]) -> None:
         for effect in effects:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Iterable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Signal
 
@@ -20,6 +20,10 @@ if TYPE_CHECKING:  # what watches and what keeps is imported with the line's lib
     from app.record.source import Observed
     from app.record.watch import Watch
     from app.session import Session
+
+
+CLOCK_EVERY_S: Final = 0.5
+"""How often it is looked whether the civil clock was set."""
 
 
 class Observation(QObject):
@@ -43,6 +47,7 @@ class Observation(QObject):
         self.program = program
         """The name and version that recordings bear."""
         self._session: Session | None = None
+        self._clock_at = 0.0
         self._samples: Subscription | None = None
         self._coming: tuple[Subscription, History] | None = None
         """Of a session that is about to start."""
@@ -207,7 +212,10 @@ class Observation(QObject):
         session, watch, history = self._session, self.watch, self.history
         if session is None or watch is None or history is None or not session.running:
             return
-        history.clock.look()
+        now = time.monotonic()
+        if now - self._clock_at >= CLOCK_EVERY_S:
+            self._clock_at = now
+            history.clock.look()
         came = self._take_samples()
         watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]

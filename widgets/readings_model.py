@@ -40,21 +40,10 @@ class Column(enum.IntEnum):
 class _Shown:
     """One row as it stands in the table."""
 
-    value: str
+    texts: tuple[str, ...]
+    """By column."""
     quality: Quality
     doubtful: bool
-    raw: str
-    age: str
-    reason: str
-
-    def text(self, name: str, column: Column) -> str:
-        return (name, self.value, self.quality_text, self.raw, self.age, self.reason)[column]
-
-    @property
-    def quality_text(self) -> str:
-        if self.doubtful:
-            return f"{DOUBTFUL} {doubtful_words()}"
-        return f"{MARKS[self.quality]} {quality_words(self.quality)}"
 
     def ink(self, column: Column) -> str:
         """The name of the colour of a cell's text."""
@@ -192,7 +181,7 @@ class ReadingsModel(QAbstractTableModel):
             if former is not None and former is not now:
                 recoloured = former.quality is not now.quality or former.doubtful is not now.doubtful
                 found += [
-                    (row, column) for column in _DIFFER if recoloured or former.text("", column) != now.text("", column)
+                    (row, column) for column in _DIFFER if recoloured or former.texts[column] != now.texts[column]
                 ]
         return found
 
@@ -200,7 +189,7 @@ class ReadingsModel(QAbstractTableModel):
         """What stands in a cell, and the name of its colour: all that is needed to draw it."""
         name = self._order[row]
         shown = self._drawn[name] = self._shown(name)
-        return shown.text(name, column), shown.ink(column)
+        return shown.texts[column], shown.ink(column)
 
     def _reading(self, name: str) -> Reading:
         return self._readings.get(name, NEVER_READ)
@@ -209,7 +198,7 @@ class ReadingsModel(QAbstractTableModel):
         reading = self._reading(name)
         former = self._made.get(name)
         age = "" if reading.value is None and reading.time is None else age_text(reading.age(self._now))
-        if former is not None and former[0] is reading and former[1].age == age:
+        if former is not None and former[0] is reading and former[1].texts[Column.AGE] == age:
             return former[1]
         shown = self._worked_out(name, reading, age)
         if former is not None and former[1] == shown:
@@ -222,14 +211,18 @@ class ReadingsModel(QAbstractTableModel):
         assert project is not None, "there are no rows without a project"
         unit = project.signal_named[name].unit
         value = "" if reading.value is None else plain_text(project, name, reading.value)
-        return _Shown(
-            value=f"{value} {unit}" if unit and value else value,
-            quality=reading.quality,
-            doubtful=reading.good and bool(reading.doubt),
-            raw=raw_text(reading.raw, self._registers.get(name, 0), self._form),
-            age=age,
-            reason=reading.doubt or (translate("signals", NOT_YET) if reading.reason == NOT_YET else reading.reason),
+        doubtful = reading.good and bool(reading.doubt)
+        texts = (
+            name,
+            f"{value} {unit}" if unit and value else value,
+            f"{DOUBTFUL} {doubtful_words()}"
+            if doubtful
+            else f"{MARKS[reading.quality]} {quality_words(reading.quality)}",
+            raw_text(reading.raw, self._registers.get(name, 0), self._form),
+            age,
+            reading.doubt or (translate("signals", NOT_YET) if reading.reason == NOT_YET else reading.reason),
         )
+        return _Shown(texts, reading.quality, doubtful)
 
     # Order
 
@@ -283,8 +276,9 @@ class ReadingsModel(QAbstractTableModel):
         missing = [word for word in self._words if word not in name.casefold()]
         if not missing:
             return True
-        shown = self._shown(name)
-        text = " ".join((name, shown.value, shown.quality_text, shown.reason)).casefold()
+        texts = self._shown(name).texts
+        looked_at = (Column.SIGNAL, Column.VALUE, Column.QUALITY, Column.REASON)
+        text = " ".join(texts[column] for column in looked_at).casefold()
         return all(word in text for word in self._words)
 
     def _key(self, name: str) -> tuple[bool, Any]:
@@ -337,14 +331,14 @@ class ReadingsModel(QAbstractTableModel):
             return ALIGNMENT[column]
         shown = self._shown(name)
         if role == Qt.ItemDataRole.DisplayRole:
-            return shown.text(name, column)
+            return shown.texts[column]
         if role == Qt.ItemDataRole.ForegroundRole:
             return palette.current().colour(shown.ink(column))
         if role == Qt.ItemDataRole.ToolTipRole:
-            return plain_tip(shown.reason) or None
+            return plain_tip(shown.texts[Column.REASON]) or None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             head = self.headerData(column, Qt.Orientation.Horizontal)
-            return f"{head}: {shown.text(name, column)}"
+            return f"{head}: {shown.texts[column]}"
         return None
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt
-from PySide6.QtGui import QAccessible, QAccessibleEvent
+from PySide6.QtGui import QAccessible, QAccessibleEvent, QHideEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
 from widgets.live import Live
@@ -34,11 +34,22 @@ class StopAlarm(QFrame):
         row.setContentsMargins(12, 2, 8, 2)
         row.addWidget(self.headline, 1)
         row.addWidget(self.seen, 0, Qt.AlignmentFlag.AlignVCenter)
-        for widget in (parent, *self._over):
-            widget.installEventFilter(self)
         live.frame.connect(self._look)
         live.connection_changed.connect(self._look)
         self.hide()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Watch what it covers; not before, since a filter costs something at every event of these."""
+        super().showEvent(event)
+        self._place()
+        for widget in (self._parent, *self._over):
+            widget.installEventFilter(self)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Watch no longer."""
+        super().hideEvent(event)
+        for widget in (self._parent, *self._over):
+            widget.removeEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Stay over what it covers."""
@@ -60,7 +71,8 @@ class StopAlarm(QFrame):
         session = self._live.session
         unproved = None if session is None else session.unproved
         if unproved is None:
-            self.hide()
+            if not self.isHidden():
+                self.hide()
             return
         text = f"\u26a0 {unproved.headline}"
         if text != self.headline.text() or self.isHidden():
@@ -70,9 +82,7 @@ class StopAlarm(QFrame):
         self.headline.setToolTip(plain_tip(f"{unproved.headline}\n{unproved.words}"))
         self.setAccessibleDescription(unproved.words)
         self.seen.setVisible(unproved.failed)
-        if self.isHidden():
-            self._place()
-            self.show()
+        self.show()
         self.raise_()
 
     def _forget(self) -> None:

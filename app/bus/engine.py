@@ -37,6 +37,8 @@ __all__ = ["Engine", "FollowerState", "LineState", "Snapshot"]
 
 PUBLISH_EVERY_S: Final = 0.02
 """Snapshots follow one another no faster than this: nobody can see more."""
+PUBLISH_AT_LEAST_S: Final = 0.3
+"""Nor slower than this, whatever happens: what counts on is in them, too."""
 FLUSH_EVERY_S: Final = 0.005
 RELEASE_S: Final = 1.0
 """How long what stops something may still take when somebody disarms a line, in seconds."""
@@ -304,10 +306,10 @@ class Engine:
         while True:
             await asyncio.sleep(AGE_EVERY_S)
             now = time.monotonic()
-            self._readings.age(now)
             for line in self._lines.values():
                 line.look_after(now)
-            self._changed()
+            if self._readings.age(now) or now - self._published >= PUBLISH_AT_LEAST_S:
+                self._changed()
 
     def _changed(self) -> None:
         """Something is new: publish it, at once or a little later."""

@@ -42,7 +42,8 @@ class Live(QObject):
     connection_changed = Signal()
     """Connected, disconnected, armed or disarmed."""
     frame = Signal()
-    """The session was looked at; `rows`, `snapshot` and `readings` are new. Twenty times a second, or ten while nothing is new."""
+    """The session was looked at; `rows`, `snapshot` and `readings` are new. Twenty times a second;
+    ten times while nothing is new."""
     happened = Signal(object)
     """The panel did something: an app.panel.events effect (Write, Turned, Entered, Refused)."""
     transactions = Signal(object)

@@ -120,11 +120,19 @@ def _run(session: Session, seconds: float) -> None:
 
 
 def _report_panel(args: argparse.Namespace, session: Session) -> int:
+    from app.bus.standing import Standings
     from app.panel.entry import entry_report
 
     rows = [row.text for row in session.rows()]
     if args.json:
-        put_json({"screen": session.state.shown, "cells": rows, "entry": entry_report(session.project, session.state)})
+        put_json(
+            {
+                "screen": session.state.shown,
+                "cells": rows,
+                "entry": entry_report(session.project, session.state),
+                "standing": Standings(session.project, session.snapshot()).worst.as_json(),
+            }
+        )
     else:
         edge = "+" + "-" * session.project.panel.columns + "+"
         put(edge, *(f"|{row}|" for row in rows), edge)

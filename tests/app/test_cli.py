@@ -287,6 +287,7 @@ def test_keys_turn_every_screen_of_the_pump_round_its_ring(capsys: pytest.Captur
         assert shown["screen"] == screen
         assert [len(row) for row in shown["cells"]] == [20] * 4
         assert shown["entry"] is None
+        assert shown["standing"]["kind"] in ("good", "waiting", "connecting")
     assert panel(capsys, path, "--via", "simulated", "--keys", "left")["screen"] == "top-up"
 
 

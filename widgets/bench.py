@@ -383,7 +383,10 @@ class BenchWorkplace(QWidget):
             self._table_at = now
             self.readings.set_readings(self._live.readings(snapshot), now)  # also where nothing came: it grows old
             self._say_how_it_is()
-            self.cards.show_states(snapshot.followers, now, self._live.standings())
+            standings = self._live.standings()
+            self.cards.show_states(snapshot.followers, now, standings)
+            if standings is not None:
+                self.readings.set_not_good(standings.not_good)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """In Design it is no news that the design was changed."""

@@ -161,10 +161,14 @@ class ReadingsModel(QAbstractTableModel):
         """How raw numbers are written."""
         return self._form
 
-    def counts(self) -> tuple[int, int]:
-        """How many signals there are, and how many of them are not good or doubtful."""
-        get, names = self._readings.get, self._names
-        return len(names), sum(not _sound(get(name, NEVER_READ)) for name in names)
+    @property
+    def signals(self) -> int:
+        """How many signals there are, shown or not."""
+        return len(self._names)
+
+    def not_good(self) -> int:
+        """How many of them are not good, or doubtful."""
+        return sum(not _sound(self._reading(name)) for name in self._names)
 
     # Rows
 

@@ -27,15 +27,13 @@ from widgets.flow import FlowLayout
 from widgets.look import set_look
 from widgets.plain import plain_label
 from widgets.quick_cells import PADDING, Index, QuickCells
-from widgets.readings_model import ALIGNMENT, MANY, MARKS, Column, ReadingsModel, quality_words
+from widgets.readings_model import ALIGNMENT, MARKS, Column, ReadingsModel, quality_words
 from widgets.shortening import shorten_placeholder
 from widgets.size import heading_width, scaled
 from widgets.steady import Choice
 
 FEW: Final = 500
-"""Signals up to which those that are not good are counted whenever readings come."""
-SUM_EVERY_S: Final = 0.4
-"""How often they are counted where there are more."""
+"""Signals up to which the table itself counts those that are not good, whenever readings come."""
 MEASURED: Final = 50
 """So many of the longest names are measured for the width of their column."""
 
@@ -54,7 +52,6 @@ class ReadingsTable(QWidget):
         self.summary = plain_label()
         self._live = False
         """Whether readings have come since the project was set; before that nothing is wrong with them."""
-        self._summed_at = 0.0
         self._kept: tuple[list[str], str] = ([], "")
         """The signals of the selected rows and of the current one, while the rows are arranged anew."""
         self.raw_form = Choice()
@@ -111,14 +108,16 @@ class ReadingsTable(QWidget):
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
-        first, self._live = not self._live, True
+        self._live = True
         self.model.set_readings(readings, now)
         self._draw_changes()
-        count = self.model.rowCount()
-        pause = 0.0 if count <= FEW else SUM_EVERY_S if count <= MANY else 5 * SUM_EVERY_S
-        if first or not 0 <= now - self._summed_at < pause:
-            self._summed_at = now
-            self._summarise()
+        if self.model.signals <= FEW:
+            self._summarise(self.model.not_good())
+
+    def set_not_good(self, count: int) -> None:
+        """So many readings are not good, or doubtful: where there are many, whoever has counted them says so."""
+        if self._live and self.model.signals > FEW:
+            self._summarise(count)
 
     def _draw_changes(self) -> None:
         view = self.view
@@ -227,8 +226,8 @@ class ReadingsTable(QWidget):
     def _search(self) -> None:
         self.model.search(self.filter.text(), not_good_only=self.not_good.isChecked())
 
-    def _summarise(self) -> None:
-        total, not_good = self.model.counts()
+    def _summarise(self, not_good: int = 0) -> None:
+        total = self.model.signals
         if not total:
             words, look = self.tr("no signals"), "faint"
         elif not self._live:

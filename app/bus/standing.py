@@ -97,6 +97,11 @@ class Standings:
                 self._tallies[binding.follower.name].add(name, reading)
 
     @property
+    def not_good(self) -> int:
+        """How many readings are not good, or doubtful."""
+        return sum(len(wrong) for tally in self._tallies.values() for wrong in tally.wrong.values())
+
+    @property
     def worst(self) -> Standing:
         """Of everything."""
         return self._of([follower.name for follower in self.project.followers])

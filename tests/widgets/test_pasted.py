@@ -73,11 +73,11 @@ def test_columns_by_their_headings() -> None:
 def test_columns_by_their_order_leave_out_what_is_not_edited() -> None:
     columns = signal_columns()
     at = [column.key for column in columns].index("write")
-    table = table_of([["yes", "x 0.1"], ["no"]], columns, at)
+    table = table_of([["yes", "high first", "x 0.1"], ["no"]], columns, at)
     assert not table.headed
-    assert table.rows == ({"write": "yes", "scale": "x 0.1"}, {"write": "no"})
+    assert table.rows == ({"write": "yes", "word_order": "high first", "scale": "x 0.1"}, {"write": "no"})
     wide = table_of([["x"] * 30], columns, 0)
-    assert wide.unknown == ("columns beyond the last one: 13",)
+    assert wide.unknown == ("columns beyond the last one: 12",)
 
 
 def test_columns_by_what_lists_usually_call_them() -> None:

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 
 from widgets import palette
 from widgets.look import set_look
+from widgets.own_keys import CELL
 from widgets.part_model import Index, PartModel
 from widgets.plain import plain_label
 from widgets.quick_cells import QuickCells
@@ -100,19 +101,11 @@ class CellEditor(QLineEdit):
 
     def leaves_by(self, event: QKeyEvent) -> bool:
         """Whether a key leaves the cell, or asks for what could stand there; then it is done."""
-        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        plain = modifiers == Qt.KeyboardModifier.NoModifier
-        shift = modifiers == Qt.KeyboardModifier.ShiftModifier
-        control = modifiers == Qt.KeyboardModifier.ControlModifier
-        key = event.key()
-        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and (plain or shift or control):
-            self.done.emit("all" if control else "enter up" if shift else "enter")
-        elif key in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab):
-            self.done.emit("back tab" if key == Qt.Key.Key_Backtab or shift else "tab")
-        elif key == Qt.Key.Key_Escape and plain:
-            self.done.emit("escape")
-        elif key == Qt.Key.Key_Down and (plain or modifiers == Qt.KeyboardModifier.AltModifier):
+        deed = CELL.deed(event)
+        if deed == "choose":
             self._offer_all()
+        elif deed is not None and deed != "begin":
+            self.done.emit(deed)
         else:
             return False
         return True

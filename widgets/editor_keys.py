@@ -1,24 +1,22 @@
-"""Which key does what on the face while it is edited: the one place where keys go to the cursor and to typing.
+"""What the keys of the face do while it is edited; which they are stands in `widgets.own_keys`.
 
 Commands that stand in a menu have their keys there (see `widgets.editor_actions`) and come before these.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 
 from widgets.document import Document
+from widgets.own_keys import FACE
 from widgets.screen_commands import ScreenCommands
 
-_ARROWS: Final = {
-    Qt.Key.Key_Left: (0, -1),
-    Qt.Key.Key_Right: (0, 1),
-    Qt.Key.Key_Up: (-1, 0),
-    Qt.Key.Key_Down: (1, 0),
-}
+_WAYS: Final = {"left": (0, -1), "right": (0, 1), "up": (-1, 0), "down": (1, 0)}
 _PLAIN: Final = Qt.KeyboardModifier.NoModifier
 _SHIFT: Final = Qt.KeyboardModifier.ShiftModifier
 _CTRL: Final = Qt.KeyboardModifier.ControlModifier
@@ -43,6 +41,7 @@ class EditorKeys(QObject):
         self._document = document
         self._commands = commands
         self._escape_used = False
+        self._deeds = self._make_deeds()
 
     def use_escape(self) -> None:
         """Say, while `escaped` is told, that something was closed by it."""
@@ -50,59 +49,53 @@ class EditorKeys(QObject):
 
     def handle(self, event: QKeyEvent) -> bool:
         """Do what a key asks for. Returns whether it was used."""
-        key = Qt.Key(event.key())
-        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        if key in _ARROWS:
-            return self._arrow(_ARROWS[key], modifiers)
-        if key in (Qt.Key.Key_Home, Qt.Key.Key_End):
-            return self._commands.to_end(key == Qt.Key.Key_End, modifiers)
-        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            return self._enter(modifiers)
-        if key == Qt.Key.Key_Backspace and modifiers in (_PLAIN, _SHIFT):
-            self._commands.backspace()
-            return True
-        return self._plain_key(key) if modifiers == _PLAIN and self._is_command(key) else self._text(event, modifiers)
-
-    def _is_command(self, key: Qt.Key) -> bool:
-        selection = self._document.selection
-        if key == Qt.Key.Key_Space:  # among text a blank; on what cannot take one it is free
-            return bool(selection.fields) or selection.block is not None
-        return key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown, Qt.Key.Key_Delete, Qt.Key.Key_Escape)
-
-    def _plain_key(self, key: Qt.Key) -> bool:
-        if key == Qt.Key.Key_Escape:
+        deed = FACE.deed(event)
+        if deed == "try" and not self._on_what_takes_no_blank():
+            deed = None
+        if deed is None:
+            return self._text(event, event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier)
+        if deed == "escape":
             return self._escape()
-        if key == Qt.Key.Key_Delete:
-            self._commands.delete()
-        elif key == Qt.Key.Key_Space:
-            self.try_wanted.emit()
-        else:
-            self.next_screen_wanted.emit(-1 if key == Qt.Key.Key_PageUp else 1)
+        self._deeds[deed]()
         return True
 
-    def _arrow(self, way: tuple[int, int], modifiers: Qt.KeyboardModifier) -> bool:
-        if modifiers == _PLAIN:
-            self._commands.step(*way)
-        elif modifiers == _SHIFT:
-            row, column = self._document.selection.cell
-            self._commands.stretch_block(row + way[0], column + way[1])
-        elif modifiers == _CTRL and way[0] == 0:
-            self._commands.jump(way[1])
-        else:
-            return False
-        return True
+    def _on_what_takes_no_blank(self) -> bool:
+        selection = self._document.selection
+        return bool(selection.fields) or selection.block is not None
 
-    def _enter(self, modifiers: Qt.KeyboardModifier) -> bool:
-        if modifiers == _CTRL:
-            self.place_wanted.emit()
-            return True
-        if modifiers != _PLAIN:
-            return False
+    def _make_deeds(self) -> dict[str, Callable[[], object]]:
+        commands, tell = self._commands, self.next_screen_wanted.emit
+        deeds: dict[str, Callable[[], object]] = {
+            "field before": lambda: commands.jump(-1),
+            "field after": lambda: commands.jump(1),
+            "enter": self._enter,
+            "place": self.place_wanted.emit,
+            "try": self.try_wanted.emit,
+            "delete": commands.delete,
+            "backspace": commands.backspace,
+            "screen before": lambda: tell(-1),
+            "screen after": lambda: tell(1),
+        }
+        for way, (down, right) in _WAYS.items():
+            deeds[way] = partial(commands.step, down, right)
+            deeds[f"block {way}"] = partial(self._stretch, down, right)
+        for end in (False, True):
+            name = "end" if end else "begin"
+            deeds[f"row {name}"] = partial(commands.to_end, end, _PLAIN)
+            deeds[f"screen {name}"] = partial(commands.to_end, end, _CTRL)
+            deeds[f"block to row {name}"] = partial(commands.to_end, end, _SHIFT)
+            deeds[f"block to screen {name}"] = partial(commands.to_end, end, _CTRL | _SHIFT)
+        return deeds
+
+    def _stretch(self, down: int, right: int) -> None:
+        row, column = self._document.selection.cell
+        self._commands.stretch_block(row + down, column + right)
+
+    def _enter(self) -> None:
         if self._document.selection.fields and self._document.selection.block is None:
             self.field_opened.emit()
         else:
             self._commands.new_line()
-        return True
 
     def _escape(self) -> bool:
         self._escape_used = False

@@ -60,7 +60,7 @@ class ShortcutsDialog(QDialog):
         for menu in menus:
             self._add(plain(menu.title()), _commands(menu))
         for part in own_keys():
-            self._add(part.part, [(what, shown_keys(keys)) for keys, what in part.keys])
+            self._add(part.part, [(row.words, shown_keys(row.keys)) for row in part.rows if row.words])
         of_panel = [
             (self.tr("Key {name}").format(name=name), native([QKeySequence(key)])) for key, name in _keys(panel)
         ]

@@ -1,129 +1,294 @@
-"""The keys that parts of the window handle by themselves, besides the commands of the menus: for the sheet of keys."""
+"""The keys that parts of the window handle by themselves, besides the shortcuts of commands: one table for those who
+handle them and for the sheet of keys, so that it can promise nothing else than what happens.
+
+A row is what people read, and for each deed the keys that do it. Handlers ask a `Bindings` for the deed of an event.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
 
-from PySide6.QtCore import QCoreApplication
-from PySide6.QtGui import QKeySequence
+from PySide6.QtCore import QCoreApplication, QKeyCombination, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence
 
 translate = QCoreApplication.translate
+_BETWEEN: Final = " .. "
+"""Between the keys of one deed."""
+
+
+@dataclass(frozen=True, slots=True)
+class KeyRow:
+    """Some keys and what they do. Without words they are the keys of a command, which stands in a menu with them."""
+
+    words: str
+    deeds: Mapping[str, str]
+    """For each deed its keys, in Qt's portable words."""
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """All keys of the row."""
+        return tuple(key for keys in self.deeds.values() for key in keys.split(_BETWEEN))
 
 
 @dataclass(frozen=True, slots=True)
 class OwnKeys:
-    """Keys of one part: its name, and what each key does."""
+    """Keys of one part: its name, and what each does."""
 
     part: str
-    keys: tuple[tuple[str, str], ...]
-    """Key sequences in Qt's portable words, with " .. " between alternatives; and what they do."""
+    rows: tuple[KeyRow, ...]
 
 
-def shown_keys(keys: str) -> str:
+class Bindings:
+    """What the keys of one part do: looked up by those who handle them."""
+
+    def __init__(self, keys: Callable[[], OwnKeys]) -> None:
+        self._keys = keys
+
+    @cached_property
+    def _deeds(self) -> dict[str, str]:
+        rows = self._keys().rows
+        return {
+            QKeySequence(key).toString(): deed
+            for row in rows
+            for deed, keys in row.deeds.items()
+            for key in keys.split(_BETWEEN)
+        }
+
+    def deed(self, event: QKeyEvent) -> str | None:
+        """What a key asks for in this part; None if it means nothing here."""
+        found = self._deeds.get(_called(event))
+        if found is None and not event.modifiers() & _HELD:  # "+" needs Shift on some keyboards
+            found = self._deeds.get(event.text())
+        return found
+
+    def first_key(self, deed: str) -> str:
+        """The key that stands in menus beside what does the same."""
+        return next(row.deeds[deed].split(_BETWEEN)[0] for row in self._keys().rows if deed in row.deeds)
+
+
+_HELD: Final = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.MetaModifier
+_SAME: Final = {Qt.Key.Key_Enter: Qt.Key.Key_Return, Qt.Key.Key_Backtab: Qt.Key.Key_Tab}
+
+
+def _called(event: QKeyEvent) -> str:
+    key = Qt.Key(event.key())
+    modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+    if key == Qt.Key.Key_Backtab:
+        modifiers |= Qt.KeyboardModifier.ShiftModifier
+    return QKeySequence(QKeyCombination(modifiers, _SAME.get(key, key))).toString()
+
+
+def shown_keys(keys: tuple[str, ...]) -> str:
     """Keys as this platform writes them."""
     native = QKeySequence.SequenceFormat.NativeText
-    return ", ".join(QKeySequence(each).toString(native) for each in keys.split(" .. "))
+    return ", ".join(QKeySequence(each).toString(native) for each in keys)
 
 
 def own_keys() -> list[OwnKeys]:
     """All of them, in the order of the window."""
-    return [_on_the_face(), _on_the_map(), _on_screens(), _in_tables(), _in_cells(), _elsewhere()]
+    return [face_keys(), map_keys(), screens_keys(), table_keys(), cell_keys(), strip_keys(), _elsewhere()]
 
 
-def _on_the_face() -> OwnKeys:
+def face_keys() -> OwnKeys:
+    """Of the screen under edit. Typing is all that is left."""
     return OwnKeys(
         translate("OwnKeys", "The screen under edit"),
         (
-            ("Left .. Right .. Up .. Down", translate("OwnKeys", "Move the cursor")),
-            ("Ctrl+Left .. Ctrl+Right", translate("OwnKeys", "Go to the word or field before or after")),
-            ("Home .. End", translate("OwnKeys", "Go to the beginning or end of the row")),
-            ("Ctrl+Home .. Ctrl+End", translate("OwnKeys", "Go to the first or last cell of the screen")),
-            (
-                "Shift+Left .. Shift+Right .. Shift+Up .. Shift+Down",
-                translate("OwnKeys", "Select a block of cells"),
+            KeyRow(
+                translate("OwnKeys", "Move the cursor"), {"left": "Left", "right": "Right", "up": "Up", "down": "Down"}
             ),
-            ("Return", translate("OwnKeys", "Properties of the field, or the beginning of the next row")),
-            ("Space", translate("OwnKeys", "On a field: operate the panel here; once more, and go on editing")),
-            ("Del .. Backspace", translate("OwnKeys", "Delete the selected fields, or the character there or before")),
-            ("PgUp .. PgDown", translate("OwnKeys", "Edit the screen before or after")),
-            ("Esc", translate("OwnKeys", "Close the search, or select nothing")),
+            KeyRow(
+                translate("OwnKeys", "Go to the field before or after, round the end of the screen"),
+                {"field before": "Ctrl+Left", "field after": "Ctrl+Right"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Go to the beginning or end of the row"), {"row begin": "Home", "row end": "End"}
+            ),
+            KeyRow(
+                translate("OwnKeys", "Go to the first or last cell of the screen"),
+                {"screen begin": "Ctrl+Home", "screen end": "Ctrl+End"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Select a block of cells"),
+                {
+                    "block left": "Shift+Left",
+                    "block right": "Shift+Right",
+                    "block up": "Shift+Up",
+                    "block down": "Shift+Down",
+                },
+            ),
+            KeyRow(
+                translate("OwnKeys", "Select to the beginning or end of the row, of the screen"),
+                {
+                    "block to row begin": "Shift+Home",
+                    "block to row end": "Shift+End",
+                    "block to screen begin": "Ctrl+Shift+Home",
+                    "block to screen end": "Ctrl+Shift+End",
+                },
+            ),
+            KeyRow(
+                translate("OwnKeys", "Properties of the field, or the beginning of the next row"), {"enter": "Return"}
+            ),
+            KeyRow(
+                translate("OwnKeys", "On a field: operate the panel here; once more, and go on editing"),
+                {"try": "Space"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Delete the selected fields, or the character there or before"),
+                {"delete": "Del", "backspace": "Backspace .. Shift+Backspace"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Edit the screen before or after"),
+                {"screen before": "PgUp", "screen after": "PgDown"},
+            ),
+            KeyRow(translate("OwnKeys", "Close the search, or select nothing"), {"escape": "Esc"}),
+            KeyRow("", {"place": "Ctrl+Return"}),
         ),
     )
 
 
-def _on_the_map() -> OwnKeys:
+def map_keys() -> OwnKeys:
+    """Of the page map. A letter begins a search."""
     return OwnKeys(
         translate("OwnKeys", "The page map"),
         (
-            ("Left .. Right .. Up .. Down", translate("OwnKeys", "Go to the next screen in that direction")),
-            (
-                "Shift+Left .. Shift+Right .. Shift+Up .. Shift+Down",
-                translate("OwnKeys", "Select the screen there too"),
+            KeyRow(
+                translate("OwnKeys", "Go to the next screen in that direction"),
+                {"left": "Left", "right": "Right", "up": "Up", "down": "Down"},
             ),
-            ("Ctrl+Left .. Ctrl+Right .. Ctrl+Up .. Ctrl+Down", translate("OwnKeys", "Move the selected screens")),
-            ("PgUp .. PgDown", translate("OwnKeys", "Select the turn before or after")),
-            ("Home", translate("OwnKeys", "Go to the start screen")),
-            ("Return", translate("OwnKeys", "Edit the screen, or the properties of the turn")),
-            ("Ins", translate("OwnKeys", "Add a screen")),
-            ("Del", translate("OwnKeys", "Delete what is selected")),
-            ("+ .. -", translate("OwnKeys", "Larger or smaller")),
-            ("0", translate("OwnKeys", "Show the whole map")),
+            KeyRow(
+                translate("OwnKeys", "Select the screen there too"),
+                {
+                    "also left": "Shift+Left",
+                    "also right": "Shift+Right",
+                    "also up": "Shift+Up",
+                    "also down": "Shift+Down",
+                },
+            ),
+            KeyRow(
+                translate("OwnKeys", "Move the selected screens"),
+                {
+                    "move left": "Ctrl+Left",
+                    "move right": "Ctrl+Right",
+                    "move up": "Ctrl+Up",
+                    "move down": "Ctrl+Down",
+                },
+            ),
+            KeyRow(
+                translate("OwnKeys", "Move the selected screen back or on in its ring"),
+                {"ring back": "Alt+Left .. Alt+Up", "ring on": "Alt+Right .. Alt+Down"},
+            ),
+            KeyRow(
+                translate("OwnKeys", "Select the turn before or after"), {"turn before": "PgUp", "turn after": "PgDown"}
+            ),
+            KeyRow(translate("OwnKeys", "Go to the start screen"), {"start": "Home"}),
+            KeyRow(translate("OwnKeys", "Edit the screen, or the properties of the turn"), {"open": "Return"}),
+            KeyRow(translate("OwnKeys", "Add a screen"), {"add": "Ins"}),
+            KeyRow(translate("OwnKeys", "Delete what is selected"), {"delete": "Del .. Backspace"}),
+            KeyRow(translate("OwnKeys", "Larger or smaller"), {"larger": "+ .. =", "smaller": "-"}),
+            KeyRow(translate("OwnKeys", "Show the whole map"), {"whole": "0"}),
         ),
     )
 
 
-def _on_screens() -> OwnKeys:
+def screens_keys() -> OwnKeys:
+    """Of the list of screens; Return and F2 are Qt's own there."""
     return OwnKeys(
         translate("OwnKeys", "The list of screens"),
         (
-            ("Return", translate("OwnKeys", "Edit the screen")),
-            ("F2", translate("OwnKeys", "Rename the screen")),
-            ("Ins", translate("OwnKeys", "Add a screen")),
+            KeyRow(translate("OwnKeys", "Edit the screen"), {"open": "Return"}),
+            KeyRow(translate("OwnKeys", "Rename the screen"), {"rename": "F2"}),
+            KeyRow(translate("OwnKeys", "Add a screen"), {"add": "Ins"}),
+            KeyRow("", {"delete": "Backspace"}),
         ),
     )
 
 
-def _in_tables() -> OwnKeys:
+def table_keys() -> OwnKeys:
+    """Of the tables in Design."""
     return OwnKeys(
         translate("OwnKeys", "Tables in Design"),
         (
-            ("Ins", translate("OwnKeys", "Add a row, or choose of which kind")),
-            ("Del", translate("OwnKeys", "Delete whole rows, or empty the selected cells")),
-            ("Shift+Space", translate("OwnKeys", "Select the whole rows")),
-            ("Ctrl+A", translate("OwnKeys", "Select all")),
-            ("Return .. Shift+Return", translate("OwnKeys", "Go down or up a row")),
-            ("Alt+Return", translate("OwnKeys", "Properties of the row")),
-            ("Ctrl+X", translate("OwnKeys", "Copy the cells and empty them")),
+            KeyRow(translate("OwnKeys", "Add a row, or choose of which kind"), {"add": "Ins"}),
+            KeyRow(
+                translate("OwnKeys", "Delete whole rows, or empty the selected cells"), {"delete": "Del .. Backspace"}
+            ),
+            KeyRow(translate("OwnKeys", "Select the whole rows"), {"whole rows": "Shift+Space"}),
+            KeyRow(translate("OwnKeys", "Select all"), {"all": "Ctrl+A"}),
+            KeyRow(translate("OwnKeys", "Go down or up a row"), {"down": "Return", "up": "Shift+Return"}),
+            KeyRow(translate("OwnKeys", "Properties of the row"), {"open": "Alt+Return"}),
+            KeyRow(
+                translate("OwnKeys", "Put what stands in the current cell into all selected rows"),
+                {"fill": "Ctrl+Return"},
+            ),
+            KeyRow(translate("OwnKeys", "Copy the cells and empty them"), {"cut": "Ctrl+X .. Shift+Del"}),
+            KeyRow(
+                "",
+                {
+                    "copy": "Ctrl+C .. Ctrl+Ins",
+                    "copy headed": "Ctrl+Shift+Ins",
+                    "paste": "Ctrl+V .. Shift+Ins",
+                    "narrow": "Ctrl+F",
+                    "duplicate": "Ctrl+D",
+                    "delete rows": "Ctrl+Del",
+                    "move up": "Alt+Up",
+                    "move down": "Alt+Down",
+                },
+            ),
         ),
     )
 
 
-def _in_cells() -> OwnKeys:
+def cell_keys() -> OwnKeys:
+    """Of a cell that is edited."""
     return OwnKeys(
         translate("OwnKeys", "A cell under edit"),
         (
-            ("F2", translate("OwnKeys", "Begin to edit what stands there; typing replaces it")),
-            ("Return .. Shift+Return", translate("OwnKeys", "Take it over and go down or up")),
-            ("Tab .. Shift+Tab", translate("OwnKeys", "Take it over and go to the next cell or back")),
-            ("Ctrl+Return", translate("OwnKeys", "Take it over into all selected rows")),
-            ("Alt+Down", translate("OwnKeys", "Show what can be chosen")),
-            ("Esc", translate("OwnKeys", "Leave it as it was")),
+            KeyRow(translate("OwnKeys", "Begin to edit what stands there; typing replaces it"), {"begin": "F2"}),
+            KeyRow(
+                translate("OwnKeys", "Take it over and go down or up"), {"enter": "Return", "enter up": "Shift+Return"}
+            ),
+            KeyRow(
+                translate("OwnKeys", "Take it over and go to the next cell or back"),
+                {"tab": "Tab", "back tab": "Shift+Tab"},
+            ),
+            KeyRow(translate("OwnKeys", "Take it over into all selected rows"), {"all": "Ctrl+Return"}),
+            KeyRow(translate("OwnKeys", "Show what can be chosen"), {"choose": "Down .. Alt+Down"}),
+            KeyRow(translate("OwnKeys", "Leave it as it was"), {"escape": "Esc"}),
+        ),
+    )
+
+
+def strip_keys() -> OwnKeys:
+    """Of the line strip."""
+    return OwnKeys(
+        translate("OwnKeys", "The line strip"),
+        (
+            KeyRow(translate("OwnKeys", "The transaction before or after"), {"older": "Left", "newer": "Right"}),
+            KeyRow(translate("OwnKeys", "Another line"), {"line above": "Up", "line below": "Down"}),
+            KeyRow(translate("OwnKeys", "Show the transaction in the line view"), {"open": "Return"}),
+            KeyRow(translate("OwnKeys", "Choose no transaction"), {"escape": "Esc"}),
         ),
     )
 
 
 def _elsewhere() -> OwnKeys:
+    """Qt's own keys, which nobody here handles."""
     return OwnKeys(
         translate("OwnKeys", "Elsewhere"),
         (
-            ("Tab .. Shift+Tab", translate("OwnKeys", "Go to the next part or back")),
-            (_menu_keys(), translate("OwnKeys", "Open a menu by its underlined letter")),
-            ("F10", translate("OwnKeys", "Go to the menu bar")),
-            ("Shift+F10 .. Menu", translate("OwnKeys", "Open the menu of what has the focus")),
-            ("Return", translate("OwnKeys", "In the findings: go to the place")),
-            ("Left .. Right", translate("OwnKeys", "On the line strip: the transaction before or after")),
-            ("Up .. Down", translate("OwnKeys", "On the line strip: another line")),
-            ("Space", translate("OwnKeys", "Press what has the focus: a button, a box, a key of the panel")),
+            KeyRow(translate("OwnKeys", "Go to the next part or back"), {"on": "Tab", "back": "Shift+Tab"}),
+            KeyRow(translate("OwnKeys", "Open a menu by its underlined letter"), {"menu": _menu_keys()}),
+            KeyRow(translate("OwnKeys", "Go to the menu bar"), {"menu bar": "F10"}),
+            KeyRow(translate("OwnKeys", "Open the menu of what has the focus"), {"context": "Shift+F10 .. Menu"}),
+            KeyRow(translate("OwnKeys", "In the findings: go to the place"), {"place": "Return"}),
+            KeyRow(
+                translate("OwnKeys", "Press what has the focus: a button, a box, a key of the panel"),
+                {"press": "Space"},
+            ),
         ),
     )
 
@@ -131,4 +296,12 @@ def _elsewhere() -> OwnKeys:
 def _menu_keys() -> str:
     """The first menus, each by its letter in the language of the window."""
     menus = (translate("WindowMenus", "&File"), translate("WindowMenus", "&Edit"), translate("WindowMenus", "&View"))
-    return " .. ".join(QKeySequence.mnemonic(menu).toString() for menu in menus)
+    return _BETWEEN.join(QKeySequence.mnemonic(menu).toString() for menu in menus)
+
+
+FACE: Final = Bindings(face_keys)
+MAP: Final = Bindings(map_keys)
+SCREENS: Final = Bindings(screens_keys)
+TABLE: Final = Bindings(table_keys)
+CELL: Final = Bindings(cell_keys)
+STRIP: Final = Bindings(strip_keys)

@@ -27,6 +27,7 @@ from widgets.commands import OWN_KEYS, command, native, plain
 from widgets.document import Document, Selection
 from widgets.flow import FlowLayout
 from widgets.matching import best_first
+from widgets.own_keys import MAP
 from widgets.page_map import PageMap
 from widgets.page_map_arrows import Edge, InletItem
 from widgets.page_map_icons import arrange_icon, fit_icon, line_icon, selection_icon
@@ -83,13 +84,13 @@ class PageMapPane(QWidget):
         self.selection_action = self._action(self.tr("Show the &selected screens"), self.view.fit_selection, "Ctrl+9")
         self._commands.append(None)
         view = self.view
-        self._own(self.tr("O&pen what is selected"), view.open, "Return")
-        self._own(self.tr("&Delete what is selected"), self.delete, "Del")
-        self._own(self.tr("&Next turn of the screen"), lambda: view.next_turn(1), "PgDown")
-        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_turn(-1), "PgUp")
-        self._own(self.tr("To the st&art screen"), view.go_to_start, "Home")
-        self._own(self.tr("Lar&ger"), lambda: view.zoom(STEP_OF_ZOOM), "+")
-        self._own(self.tr("S&maller"), lambda: view.zoom(1 / STEP_OF_ZOOM), "-")
+        self._own(self.tr("O&pen what is selected"), view.open, "open")
+        self._own(self.tr("&Delete what is selected"), self.delete, "delete")
+        self._own(self.tr("&Next turn of the screen"), lambda: view.next_turn(1), "turn after")
+        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_turn(-1), "turn before")
+        self._own(self.tr("To the st&art screen"), view.go_to_start, "start")
+        self._own(self.tr("Lar&ger"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
+        self._own(self.tr("S&maller"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
         self._commands.append(None)
         self.override_action = self._toggle(self.tr("Show &overrides"), "Ctrl+Shift+Y")
         self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
@@ -103,10 +104,10 @@ class PageMapPane(QWidget):
         self._commands.append(action)
         return action
 
-    def _own(self, text: str, run: Callable[[], object], keys: str) -> None:
+    def _own(self, text: str, run: Callable[[], object], deed: str) -> None:
         """A command whose keys the map handles itself: they mean something else elsewhere."""
         action = QAction(text, self)
-        action.setProperty(OWN_KEYS, keys)
+        action.setProperty(OWN_KEYS, MAP.first_key(deed))
 
         def run_here() -> None:
             self.wanted.emit()

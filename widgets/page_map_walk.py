@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Callable, Collection, Iterable
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
@@ -13,18 +14,14 @@ from app.checks.finding import Finding
 from app.panel.map_arrows import Kind
 from app.panel.paging import PagingGraph
 from app.project.model import Project
+from widgets.own_keys import MAP
 from widgets.page_map_arrows import Edge, InletItem, Turning
 from widgets.page_map_node import Node
 from widgets.page_map_spoken import screen_in_words, turn_in_words
 from widgets.page_map_view import MapView
 
 STEP_OF_ZOOM: Final = 1.2
-_WAYS: Final = {
-    Qt.Key.Key_Left: (-1, 0),
-    Qt.Key.Key_Right: (1, 0),
-    Qt.Key.Key_Up: (0, -1),
-    Qt.Key.Key_Down: (0, 1),
-}
+_WAYS: Final = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 
 
 class WalkedMap(MapView):
@@ -188,46 +185,41 @@ class WalkedMap(MapView):
             super().keyPressEvent(event)
 
     def _key(self, event: QKeyEvent) -> bool:
-        key, text = Qt.Key(event.key()), event.text()
-        modifiers = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        modifier = Qt.KeyboardModifier
-        if key in _WAYS:
-            self._arrow_key(*_WAYS[key], modifiers)
-        elif modifiers & (modifier.ControlModifier | modifier.AltModifier):
-            return False
-        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.open()
-        elif key in (Qt.Key.Key_PageDown, Qt.Key.Key_PageUp):
-            self.next_turn(1 if key == Qt.Key.Key_PageDown else -1)
-        elif key == Qt.Key.Key_Home:
-            self.go_to_start()
-        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self.delete_wanted.emit()
-        elif key == Qt.Key.Key_Insert:
-            self.add_wanted.emit(None)
-        elif text in ("+", "="):
-            self.zoom(STEP_OF_ZOOM)
-        elif text == "-":
-            self.zoom(1 / STEP_OF_ZOOM)
-        elif text == "0":
-            self.fit()
-        elif text.isalnum():
-            self.search_begun.emit(text)
+        modifiers = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier)
+        deed = MAP.deed(event)
+        if deed is not None:
+            self._deeds()[deed]()
+        elif event.text().isalnum() and not modifiers:
+            self.search_begun.emit(event.text())
         else:
             return False
         return True
 
-    def _arrow_key(self, dx: int, dy: int, modifiers: Qt.KeyboardModifier) -> None:
-        modifier = Qt.KeyboardModifier
-        if modifiers == modifier.ControlModifier:
-            places = self.map_scene.places
-            moved = {name: (places[name][0] + dx, places[name][1] + dy) for name in self.selected_screens()}
-            if moved:
-                self.screens_placed.emit(moved)
-        elif modifiers == modifier.AltModifier:
-            self.move_in_ring(dx + dy)
-        elif modifiers in (modifier.NoModifier, modifier.ShiftModifier):
-            self._go(dx, dy, modifiers == modifier.ShiftModifier)
+    def _deeds(self) -> dict[str, Callable[[], object]]:
+        deeds: dict[str, Callable[[], object]] = {
+            "ring back": lambda: self.move_in_ring(-1),
+            "ring on": lambda: self.move_in_ring(1),
+            "turn before": lambda: self.next_turn(-1),
+            "turn after": lambda: self.next_turn(1),
+            "start": self.go_to_start,
+            "open": self.open,
+            "add": lambda: self.add_wanted.emit(None),
+            "delete": self.delete_wanted.emit,
+            "larger": lambda: self.zoom(STEP_OF_ZOOM),
+            "smaller": lambda: self.zoom(1 / STEP_OF_ZOOM),
+            "whole": self.fit,
+        }
+        for way, (dx, dy) in _WAYS.items():
+            deeds[way] = partial(self._go, dx, dy, False)
+            deeds[f"also {way}"] = partial(self._go, dx, dy, True)
+            deeds[f"move {way}"] = partial(self._move, dx, dy)
+        return deeds
+
+    def _move(self, dx: int, dy: int) -> None:
+        places = self.map_scene.places
+        moved = {name: (places[name][0] + dx, places[name][1] + dy) for name in self.selected_screens()}
+        if moved:
+            self.screens_placed.emit(moved)
 
     def move_in_ring(self, way: int) -> None:
         """Move the selected screen one place on (1) or back (-1) in the ring."""

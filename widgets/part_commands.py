@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from widgets.commands import OWN_KEYS, command
+from widgets.own_keys import TABLE
 from widgets.part_table import PartTable
 
 if TYPE_CHECKING:
@@ -44,10 +45,10 @@ class PartCommands(QObject):
             self._adds(self.tr("&Follower"), "lines", lines.add_follower, "F"),
         ]
         self._rows = [
-            self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "Ctrl+D"),
-            self._on_rows(self.tr("Delete the rows"), lambda table: table.delete_rows(), "Ctrl+Del"),
-            self._on_rows(self.tr("Move the rows up"), lambda table: table.move_rows(-1), "Alt+Up"),
-            self._on_rows(self.tr("Move the rows down"), lambda table: table.move_rows(1), "Alt+Down"),
+            self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "duplicate"),
+            self._on_rows(self.tr("Delete the rows"), lambda table: table.delete_rows(), "delete rows"),
+            self._on_rows(self.tr("Move the rows up"), lambda table: table.move_rows(-1), "move up"),
+            self._on_rows(self.tr("Move the rows down"), lambda table: table.move_rows(1), "move down"),
         ]
 
     def fill_menu(self, menu: QMenu) -> None:
@@ -89,10 +90,10 @@ class PartCommands(QObject):
         design.document.refused.emit(self.tr("This works on the rows of tables: signals, turns, actions, lines."))
         return None
 
-    def _on_rows(self, text: str, run: Callable[[PartTable], object], keys: str) -> QAction:
+    def _on_rows(self, text: str, run: Callable[[PartTable], object], deed: str) -> QAction:
         """A command whose keys the table handles itself: they mean something else elsewhere."""
         action = QAction(text, self._design)
-        action.setProperty(OWN_KEYS, keys)
+        action.setProperty(OWN_KEYS, TABLE.first_key(deed))
 
         def run_there() -> None:
             table = self._table()

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QKeySequence, QMouseEvent
+from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView
 
+from widgets.own_keys import TABLE
 from widgets.part_model import PartModel
 from widgets.size import scaled
 
@@ -176,7 +177,7 @@ class PartGrid(QTableView):
             event.type() == QEvent.Type.ShortcutOverride
             and isinstance(event, QKeyEvent)
             and self._cells
-            and (any(event.matches(each) for each in _OURS) or _ours(event))
+            and TABLE.deed(event) is not None
         ):
             event.accept()
             return True
@@ -194,18 +195,3 @@ class PartGrid(QTableView):
         super().changeEvent(event)
         if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
             self._fit_rows()
-
-
-_OURS: Final = (
-    QKeySequence.StandardKey.Copy,
-    QKeySequence.StandardKey.Paste,
-    QKeySequence.StandardKey.Cut,
-    QKeySequence.StandardKey.SelectAll,
-    QKeySequence.StandardKey.Find,
-)
-
-
-def _ours(event: QKeyEvent) -> bool:
-    """Delete and Enter with Ctrl mean something else on the screens."""
-    control = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier == Qt.KeyboardModifier.ControlModifier
-    return control and event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Return, Qt.Key.Key_Enter)

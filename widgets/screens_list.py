@@ -37,6 +37,7 @@ from widgets.commands import Keys, command
 from widgets.face_colours import face_colours
 from widgets.flow import FlowLayout
 from widgets.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.own_keys import SCREENS
 from widgets.plain import plain_tip
 from widgets.thumbnails import Look, Thumbnails
 
@@ -258,11 +259,10 @@ class ScreensList(QWidget):
             self.rename_wanted.emit(old, new)
 
     def _key(self, event: QKeyEvent) -> None:
-        plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-        key = event.key()
-        if key == Qt.Key.Key_Insert and not plain:
+        deed = SCREENS.deed(event)
+        if deed == "add":
             self.add_wanted.emit()
-        elif key == Qt.Key.Key_Backspace and not plain:
+        elif deed == "delete":
             self._delete()
         else:
             return

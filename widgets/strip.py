@@ -13,6 +13,7 @@ from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPai
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from widgets import palette
+from widgets.own_keys import STRIP
 from widgets.plain import plain_tip
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -339,13 +340,14 @@ class LineStrip(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Step through the marks."""
-        if event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right):
-            self._step(older=event.key() == Qt.Key.Key_Left)
-        elif event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
-            self._change_lane(-1 if event.key() == Qt.Key.Key_Up else 1)
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        deed = STRIP.deed(event)
+        if deed in ("older", "newer"):
+            self._step(older=deed == "older")
+        elif deed in ("line above", "line below"):
+            self._change_lane(-1 if deed == "line above" else 1)
+        elif deed == "open":
             self.opened.emit(self.chosen)
-        elif event.key() == Qt.Key.Key_Escape and self._chosen is not None:
+        elif deed == "escape" and self._chosen is not None:
             self._choose(None)
         else:
             super().keyPressEvent(event)

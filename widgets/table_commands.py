@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from widgets.commands import OWN_KEYS, command, keys_of
+from widgets.own_keys import TABLE
 from widgets.part_table import PartTable
 from widgets.table_work import TableWork
 
@@ -24,19 +25,19 @@ class TableCommands(QObject):
         super().__init__(design)
         self._design = design
         self._actions: list[QAction | None] = [
-            self._cells(self.tr("&Copy the cells"), lambda work: work.copy(), "Ctrl+C"),
-            self._cells(self.tr("Copy with &headings"), lambda work: work.copy(headed=True), "Ctrl+Shift+Ins"),
-            self._cells(self.tr("&Paste over the cells"), lambda work: work.paste(), "Ctrl+V"),
+            self._cells(self.tr("&Copy the cells"), lambda work: work.copy(), "copy"),
+            self._cells(self.tr("Copy with &headings"), lambda work: work.copy(headed=True), "copy headed"),
+            self._cells(self.tr("&Paste over the cells"), lambda work: work.paste(), "paste"),
             self._on_cells(self.tr("Paste as &new rows"), lambda work: work.paste(as_new=True), "Ctrl+Shift+Q"),
             None,
-            self._cells(self.tr("&Fill down"), lambda work: work.fill_down(), "Ctrl+D"),
+            self._cells(self.tr("&Fill down"), lambda work: work.fill_down(), "duplicate"),
             self._on_cells(self.tr("Fill coun&ting up"), lambda work: work.count_on(), "Ctrl+F9"),
             self._on_signals(self.tr("Nu&mber the names\u2026"), design.signals.number_names, "Ctrl+F2"),
             self._on_signals(self.tr("Cop&ies counting up\u2026"), design.signals.count_up, "Ctrl+F3"),
             None,
             self._on_table(self.tr("&Sort by this column"), lambda table: table.sort_by_current(), "Ctrl+F6"),
             self._on_signals(self.tr("&Keep this order"), design.signals.keep_order, "Ctrl+Shift+F6"),
-            self._own(self.tr("Na&rrow the list"), self._narrow, "Ctrl+F"),
+            self._own(self.tr("Na&rrow the list"), self._narrow, "narrow"),
             None,
             self._on_signals(self.tr("Sca&ling\u2026"), design.signals.scaling_wanted.emit, "Ctrl+F12"),
             self._on_signals(self.tr("&Where it is used"), design.ways.to_uses, "Ctrl+F11"),
@@ -103,22 +104,22 @@ class TableCommands(QObject):
 
         return command(self._design, text, run_there, keys, within=True)
 
-    def _cells(self, text: str, run: Callable[[TableWork], object], keys: str) -> QAction:
+    def _cells(self, text: str, run: Callable[[TableWork], object], deed: str) -> QAction:
         def run_there() -> None:
             table = self._table()
             if table is not None and table.work is not None:
                 run(table.work)
 
-        return self._own(text, run_there, keys)
+        return self._own(text, run_there, deed)
 
     def _narrow(self) -> None:
         table = self._table()
         if table is not None:
             table.to_narrow()
 
-    def _own(self, text: str, run: Callable[[], object], keys: str) -> QAction:
+    def _own(self, text: str, run: Callable[[], object], deed: str) -> QAction:
         """A command whose keys the grid handles itself: they mean something else elsewhere."""
         action = QAction(text, self._design)
-        action.setProperty(OWN_KEYS, keys)
+        action.setProperty(OWN_KEYS, TABLE.first_key(deed))
         action.triggered.connect(lambda _checked=False: run())
         return action

@@ -3753,8 +3753,16 @@ Warum ist es so gemeint?</translation>
         <translation>Bild anlegen</translation>
     </message>
     <message>
+        <source>Another line</source>
+        <translation>Andere Leitung</translation>
+    </message>
+    <message>
         <source>Begin to edit what stands there; typing replaces it</source>
         <translation>Das Vorhandene bearbeiten; Tippen ersetzt es</translation>
+    </message>
+    <message>
+        <source>Choose no transaction</source>
+        <translation>Keine Transaktion wählen</translation>
     </message>
     <message>
         <source>Close the search, or select nothing</source>
@@ -3801,6 +3809,10 @@ Warum ist es so gemeint?</translation>
         <translation>Zum Anfang oder Ende der Zeile</translation>
     </message>
     <message>
+        <source>Go to the field before or after, round the end of the screen</source>
+        <translation>Zum vorigen oder nächsten Feld, über das Ende des Bildes hinaus</translation>
+    </message>
+    <message>
         <source>Go to the first or last cell of the screen</source>
         <translation>Zur ersten oder letzten Zelle des Bildes</translation>
     </message>
@@ -3821,10 +3833,6 @@ Warum ist es so gemeint?</translation>
         <translation>Zum Startbild</translation>
     </message>
     <message>
-        <source>Go to the word or field before or after</source>
-        <translation>Zum Wort oder Feld davor oder dahinter</translation>
-    </message>
-    <message>
         <source>In the findings: go to the place</source>
         <translation>In den Befunden: zur Stelle</translation>
     </message>
@@ -3841,20 +3849,16 @@ Warum ist es so gemeint?</translation>
         <translation>Schreibmarke bewegen</translation>
     </message>
     <message>
+        <source>Move the selected screen back or on in its ring</source>
+        <translation>Ausgewähltes Bild in seinem Ring zurück oder weiter</translation>
+    </message>
+    <message>
         <source>Move the selected screens</source>
         <translation>Ausgewählte Bilder verschieben</translation>
     </message>
     <message>
         <source>On a field: operate the panel here; once more, and go on editing</source>
         <translation>Auf einem Feld: das Panel hier bedienen; noch einmal: weiter bearbeiten</translation>
-    </message>
-    <message>
-        <source>On the line strip: another line</source>
-        <translation>Auf dem Leitungsstreifen: eine andere Leitung</translation>
-    </message>
-    <message>
-        <source>On the line strip: the transaction before or after</source>
-        <translation>Auf dem Leitungsstreifen: Transaktion davor oder danach</translation>
     </message>
     <message>
         <source>Open a menu by its underlined letter</source>
@@ -3875,6 +3879,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Properties of the row</source>
         <translation>Eigenschaften der Zeile</translation>
+    </message>
+    <message>
+        <source>Put what stands in the current cell into all selected rows</source>
+        <translation>Inhalt der aktuellen Zelle in alle ausgewählten Zeilen übernehmen</translation>
     </message>
     <message>
         <source>Rename the screen</source>
@@ -3901,6 +3909,14 @@ Warum ist es so gemeint?</translation>
         <translation>Ganze Zeilen auswählen</translation>
     </message>
     <message>
+        <source>Select to the beginning or end of the row, of the screen</source>
+        <translation>Bis zum Anfang oder Ende der Zeile, des Bildes auswählen</translation>
+    </message>
+    <message>
+        <source>Show the transaction in the line view</source>
+        <translation>Transaktion in der Leitungsansicht zeigen</translation>
+    </message>
+    <message>
         <source>Show the whole map</source>
         <translation>Ganzen Plan zeigen</translation>
     </message>
@@ -3925,6 +3941,10 @@ Warum ist es so gemeint?</translation>
         <translation>In alle ausgewählten Zeilen übernehmen</translation>
     </message>
     <message>
+        <source>The line strip</source>
+        <translation>Leitungsstreifen</translation>
+    </message>
+    <message>
         <source>The list of screens</source>
         <translation>Die Liste der Bilder</translation>
     </message>
@@ -3935,6 +3955,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>The screen under edit</source>
         <translation>Das Bild beim Bearbeiten</translation>
+    </message>
+    <message>
+        <source>The transaction before or after</source>
+        <translation>Vorige oder nächste Transaktion</translation>
     </message>
 </context>
 <context>

@@ -293,7 +293,7 @@ class Writing:
     def _unless_owed(self, binding: Binding) -> None:
         """Raises Dropped if a stop of that follower was sent and is not proved."""
         for job in self._stops_at_work():
-            if job.follower == binding.follower.name and (job.tries or self.down is not None):
+            if job.follower == binding.follower.name and job.tries:
                 raise Dropped(self._not_proved(job), Obstacle.STOP_FIRST)
 
     def _gives_way(self, job: WriteJob) -> bool:

@@ -7,9 +7,10 @@ from fractions import Fraction
 
 import pytest
 
-from app.bus.writes import Obstacle, WriteQueue, WriteReport
+from app.bus.writes import Obstacle, Outcome, WriteQueue, WriteReport
 from app.project.binding import bind
 from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, SerialLine
+from app.project.purpose import Purpose
 
 PROJECT = Project(
     panel=Panel(start="a"),
@@ -20,6 +21,7 @@ PROJECT = Project(
         RegisterSignal(name="ramp", follower="pump", number=311, write=True),
         RegisterSignal(name="word", follower="pump", number=300, write=True),
         RegisterSignal(name="lamp", follower="pump", number=1, table="coil", write=True),
+        RegisterSignal(name="blower", follower="fan", number=1, table="coil", write=True),
         BitSignal(name="run", bit=Bit(of="word", number=0), write=True),
         BitSignal(name="reverse", bit=Bit(of="word", number=1), write=True),
     ),
@@ -106,3 +108,85 @@ def test_what_is_dropped_is_said() -> None:
     assert not report.ok
     assert (report.reason, report.obstacle) == ("not written: the line was disarmed", Obstacle.NOT_ARMED)
     assert len(queue.queue) == 0
+
+
+# What is owed ---------------------------------------------------------------------------------------------------------
+
+
+def owe(
+    queue: Queue, name: str, value: int, purpose: Purpose = Purpose.STOP, until: float = 30.0
+) -> Future[WriteReport]:
+    future: Future[WriteReport] = Future()
+    queue.queue.owe(bind(PROJECT, name), Fraction(value), future, purpose, since=0.0, until=until)
+    return future
+
+
+def test_a_stop_goes_first_and_drops_what_waits_for_its_follower() -> None:
+    queue = Queue()
+    dropped = [queue.put("speed", 5), queue.put("run", 1)]
+    other = queue.put("blower", 1)
+    owe(queue, "lamp", 0)
+    assert queue.taken() == [{"lamp": 0}, {"blower": 1}]
+    assert [future.result(0).obstacle for future in dropped] == [Obstacle.STOP_FIRST] * 2
+    assert not other.done()
+
+
+def test_a_release_drops_nothing_and_stays_behind_its_press() -> None:
+    queue = Queue()
+    queue.put("speed", 5)
+    queue.put("lamp", 1)
+    owe(queue, "lamp", 0, Purpose.RELEASE)
+    queue.put("ramp", 3)
+    assert queue.taken() == [{"lamp": 1}, {"lamp": 0}, {"speed": 5}, {"ramp": 3}]
+
+
+def test_a_press_behind_a_release_that_waits_gets_a_release_of_its_own() -> None:
+    queue = Queue()
+    owe(queue, "lamp", 0, Purpose.RELEASE)
+    queue.put("lamp", 1)
+    owe(queue, "lamp", 0, Purpose.RELEASE)
+    assert queue.taken() == [{"lamp": 0}, {"lamp": 1}, {"lamp": 0}]
+
+
+def test_stops_of_several_signals_keep_their_order_and_the_same_one_is_asked_for_once() -> None:
+    queue = Queue()
+    first, _, again = owe(queue, "run", 0), owe(queue, "lamp", 0), owe(queue, "run", 0)
+    job = queue.queue.take(0.0)
+    assert job is not None
+    job.wanted[0].report(ok=True)
+    assert first.result(0).ok
+    assert again.result(0).ok
+    assert queue.taken() == [{"lamp": 0}]
+
+
+def test_a_stop_that_is_put_back_makes_way_for_the_same_one_that_was_asked_for_meanwhile() -> None:
+    queue = Queue()
+    former = owe(queue, "speed", 3)
+    job = queue.queue.take(0.0)
+    assert job is not None
+    newer = owe(queue, "speed", 0)
+    queue.queue.put_back(job)
+    (last,) = queue.queue.stops
+    assert last.wanted[0].value == 0
+    last.wanted[0].report(ok=True)
+    assert former.result(0) is newer.result(0)
+
+
+def test_a_stop_waits_for_its_next_try_and_others_go_on() -> None:
+    queue = Queue()
+    owe(queue, "lamp", 0)
+    (job,) = queue.queue.stops
+    job.due = 5.0
+    queue.put("blower", 1)
+    assert queue.taken() == [{"blower": 1}]
+    assert queue.queue.take(4.9) is None
+    assert queue.queue.take(5.0) is job
+
+
+def test_a_stop_whose_time_is_over_is_given_up() -> None:
+    queue = Queue()
+    late, later = owe(queue, "lamp", 0, until=10.0), owe(queue, "run", 0, until=20.0)
+    assert queue.queue.drop_late(15.0)
+    assert late.result(0).outcome is Outcome.NOT_SENT
+    assert not later.done()
+    assert not queue.queue.drop_late(15.0)

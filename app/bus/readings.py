@@ -35,6 +35,8 @@ class Readings:
         self._project = project
         self._tap = tap or SampleTap()
         self._newest: dict[str, Reading] = {}
+        self._words: dict[str, Words] = {}
+        """What each reading was decoded from."""
         self._life_s: dict[str, float] = {}
         for name, binding in bindings(project).items():
             if isinstance(binding.signal, RegisterSignal):
@@ -51,10 +53,16 @@ class Readings:
     def take(self, binding: Binding, words: Words, at: float) -> None:
         """Registers of one signal arrived at `at`; they are no news if later ones are there already."""
         name = binding.signal.name
-        former = self._newest[name].time
-        if former is not None and at < former:
+        former = self._newest[name]
+        if former.time is not None and at < former.time:
             return
-        reading = self._newest[name] = binding.reading(words, at, self._newest[name])
+        if former.good and not former.doubt and self._words.get(name) == words:
+            # Most registers hold what they held, and decoding, of floats above all, is what a reading costs.
+            reading = Reading(former.raw, former.value, Quality.GOOD, "", at)
+        else:
+            reading = binding.reading(words, at, former)
+            self._words[name] = words
+        self._newest[name] = reading
         if self._tap.wanted:
             self._tap.put(name, at, (words,) if isinstance(words, int) else words, reading)
 

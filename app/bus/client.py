@@ -20,7 +20,7 @@ from app.bus.faults import Fault, FaultKind, LineFault, closed_fault, exception_
 from app.bus.guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault
 from app.bus.lateness import Lateness
 from app.bus.repeats import REPEATED_WITHIN_S, Chain, Repeats, Unasked
-from app.bus.requests import Request, read_request
+from app.bus.requests import MOST_REGISTERS, Request, read_request
 from app.bus.settling import Settling
 from app.bus.timing import BROADCAST_TURNAROUND_S, PunctualSleep, Turnarounds, pace_of
 from app.bus.transactions import Transaction
@@ -358,14 +358,14 @@ class Client:
 
     # proof that no answer is a copy of another: see repeats --------------------------------------------------------
 
-    def distinct(self, request: Request, *, wider: bool) -> tuple[Request | None, float]:
+    def distinct(self, request: Request, *, wider: bool, at_most: int = MOST_REGISTERS) -> tuple[Request | None, float]:
         """A read like `request` whose answer cannot be mistaken for any other's that may come.
 
         See Settling.distinct. None if time alone helps; then until when to wait as well (monotonic seconds).
         """
         now = time.monotonic()
         taken = self.repeats.taken_heads(request.unit, now) if self._rtu else {}
-        found = self.settling.distinct(request, now, wider=wider, taken=taken)
+        found = self.settling.distinct(request, now, wider=wider, taken=taken, at_most=at_most)
         if found is not None or request.writes:
             return found, now
         return None, taken.get(request.answer_head, now + REPEATED_WITHIN_S)
@@ -437,7 +437,11 @@ class Client:
                 self._unasked(guard.ahead, came)
             self._idle = guard.behind + self._idle
         elif guard.received:
-            again = [frame for frame in sound_frames(guard.ahead) if self.repeats.known(frame[0], frame[1:-2], came)]
+            again = [
+                frame
+                for frame in sound_frames(guard.ahead)
+                if self.repeats.known(frame[0], frame[1:-2], came) and not self.settling.expects(frame)
+            ]
             for frame in again:
                 self._tell_unasked(frame, came)
             if again and fault is not None and fault.kind in _WRONGLY:

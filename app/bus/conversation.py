@@ -34,7 +34,7 @@ meanwhile."""
 SILENCES_BEFORE_REOPENING: Final = 3
 """A network connection on which nobody answered so many requests in a row is opened afresh: the other end may have been
 switched off and on without a word."""
-UNASKED_SHOWN_S: Final = 5.0
+UNASKED_SHOWN_S: Final = 10.0
 """How long an unasked answer is told beside a follower that answers."""
 SETTLING_READS: Final = 128
 """Reads at most to get one register whose answer cannot be mistaken; each of them takes one doubt away."""
@@ -213,9 +213,10 @@ class Conversation:
             return True
         return not repeats.careful(unit, now) and await self.client.proof(request, pdu)
 
-    def distinct(self, follower: str, request: Request) -> tuple[Request | None, float]:
-        """See Client.distinct."""
-        return self.client.distinct(request, wider=self.partners[follower].may_read_more)
+    def distinct(self, partner: Partner, request: Request, *, alone: bool = False) -> tuple[Request | None, float]:
+        """See Client.distinct. `alone`: nothing may be read along with what is wanted."""
+        wider = partner.may_read_more and not alone
+        return self.client.distinct(request, wider=wider, at_most=partner.follower.max_registers)
 
     def better_after(self, partner: Partner, now: float) -> float | None:
         """When a silent follower is better asked: right after what must go out before its time-out would be over.
@@ -232,7 +233,7 @@ class Conversation:
         asked = self.partners[follower].follower
         wanted = read_request(asked.unit, table, address, width)
         for _ in range(SETTLING_READS):
-            request, free_at = self.distinct(follower, wanted)
+            request, free_at = self.distinct(self.partners[follower], wanted)
             if request is None:
                 await asyncio.sleep(max(0.0, free_at - time.monotonic()))
                 continue
@@ -343,9 +344,11 @@ class Conversation:
         partner = self._of_unit.get(unit)
         if partner is not None:
             partner.statistics.fault(fault.kind)
-            partner.unasked = now, fault
-            if partner.answering:
-                partner.fault = fault
+            shown = partner.unasked[1] if partner.unasked and now < partner.unasked[0] + UNASKED_SHOWN_S else fault
+            # Words that stay while more of the same comes can be read.
+            partner.unasked = now, fault if unasked.differs else shown
+            if partner.answering and partner.fault is not partner.unasked[1]:
+                partner.fault = partner.unasked[1]
                 self._changed()
         if unasked.request is not None:
             ms = 1000 * (unasked.delay_s or 0.0)

@@ -352,7 +352,7 @@ class LineAtWork:
         if after is not None:
             self._again(job, after + BEHIND_S)
             return
-        request, free_at = self._client.distinct(job.request, wider=partner.may_read_more and not job.alone)
+        request, free_at = self._conversation.distinct(partner, job.request, alone=job.alone)
         if request is None:
             self._again(job, free_at)
             return

@@ -139,7 +139,13 @@ class Settling:
         return request.answer_head in self._open.get(request.unit, ())
 
     def distinct(
-        self, request: Request, now: float, *, wider: bool = True, taken: Collection[bytes] = ()
+        self,
+        request: Request,
+        now: float,
+        *,
+        wider: bool = True,
+        taken: Collection[bytes] = (),
+        at_most: int = MOST_REGISTERS,
     ) -> Request | None:
         """A read like `request`, in a length whose answer cannot be mistaken; None if there is nothing to ask.
 
@@ -147,7 +153,8 @@ class Settling:
         `wider` false never more, for followers of which only the named registers may be read. If there is no such
         length, a request whose `count` is 0: its answer brings no value, and only takes away what is open.
         `taken` is how answers begin that may come a second time. If they alone are in the way, longer reads are tried
-        first, since these bring all that is wanted; and if no length is left, time alone helps.
+        first, up to `at_most` registers, since these bring all that is wanted; and if no length is left, time alone
+        helps.
         """
         mistakable = self.mistakable(request)
         if not mistakable and request.answer_head not in taken:
@@ -157,7 +164,8 @@ class Settling:
         shapes = self._open.get(request.unit, {})
         reads = {shape: entry for shape, entry in shapes.items() if shape != _MARKERS and not entry.request.writes}
         if not mistakable:
-            return _other_length(request, {*reads, *taken}, wider=wider, longer_first=True, most=MOST_TAKEN)
+            more = min(MOST_TAKEN, at_most - request.count) if request.table in ("holding", "input") else MOST_TAKEN
+            return _other_length(request, {*reads, *taken}, wider=wider, longer_first=True, most=more)
         if len(reads) < MOST_SHAPES:
             other = _other_length(request, {*reads, *taken}, wider=wider)
             if other is not None:

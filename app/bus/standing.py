@@ -40,9 +40,10 @@ class Level(enum.IntEnum):
 class Standing:
     """How it stands, led by the worst.
 
-    `kind` is for programs: good, connecting, waiting, doubtful, stale, implausible, refused, slow, refusing,
-    not-answering, silent, closed or cannot-open. `names` are those of the lines, the devices or the signals that it is
-    about. `words` say it in a few words, `advice` says what was seen and what to do; empty if there is nothing to do.
+    `kind` is for programs: good, connecting, waiting, doubtful, stale, implausible, refused, slow, refusing, unasked,
+    two-devices, not-answering, silent, closed or cannot-open. `names` are those of the lines, the devices or the
+    signals that it is about. `words` say it in a few words, `advice` says what was seen and what to do; empty if there
+    is nothing to do.
     """
 
     level: Level
@@ -138,7 +139,7 @@ class Standings:
 
     def _devices(self, states: Sequence[FollowerState]) -> Iterator[Standing]:
         lost = [state for state in states if state.answering is False]
-        silent = [state for state in lost if state.fault is not FaultKind.LATE]
+        silent = [state for state in lost if state.fault not in (FaultKind.LATE, FaultKind.UNASKED)]
         if silent:
             words = _counted(
                 silent,
@@ -146,6 +147,8 @@ class Standings:
                 translate("bus", "{count} devices do not answer: {names}"),
             )
             yield Standing(Level.DEVICE, "not-answering", words, silent[0].reason, _names(silent))
+        yield from _unasked(states)
+        lost = [state for state in lost if state.fault is FaultKind.LATE]
         for state in states:
             tally = self._tallies[state.name]
             refused = tally.wrong.get("refused", [])
@@ -185,6 +188,26 @@ class Standings:
             else:
                 advice = f"{_listed(names)}: {wrong[0][1]}" if wrong[0][1] else _listed(names)
                 yield Standing(Level.DATA, kind, words, advice, names)
+
+
+def _unasked(states: Sequence[FollowerState]) -> Iterator[Standing]:
+    """Answers come twice: of two devices, or of a device that is heard twice."""
+    told = [state for state in states if state.fault is FaultKind.UNASKED]
+    two = [state for state in told if state.answering is False]
+    if two:
+        words = _counted(
+            two,
+            translate("bus", "Two devices answer as {name}"),
+            translate("bus", "Two devices answer at each of {count} addresses: {names}"),
+        )
+        yield Standing(Level.DEVICE, "two-devices", words, two[0].reason, _names(two))
+    if told:
+        words = _counted(
+            told,
+            translate("bus", "Answers of {name} come twice"),
+            translate("bus", "Answers of {count} devices come twice: {names}"),
+        )
+        yield Standing(Level.DEVICE, "unasked", words, told[0].reason, _names(told))
 
 
 def _of_readings(kind: str) -> str:

@@ -5,10 +5,14 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterable
 from fractions import Fraction
+from math import inf
 from operator import attrgetter
 
 from app.bus.engine import Snapshot
+from app.bus.faults import FaultKind, kind_text
+from app.bus.repeats import CAREFUL_S
 from app.bus.samples import Sample
+from app.bus.states import FollowerState
 from app.bus.writes import WriteReport
 from app.language import translate
 from app.panel.events import Effect, Entered, Refused, Turned
@@ -37,6 +41,8 @@ class Watch:
         self._answering: dict[str, bool] = {}
         self._connected: dict[str, bool] = {}
         self._outages: dict[str, int] = {}
+        self._unasked: dict[str, int] = {}
+        self._unasked_told: dict[str, float] = {}
         self._armed: dict[str, bool] = {}
         self._bits: dict[str, list[BitSignal]] = {}
         for signal in project.signals:
@@ -126,6 +132,7 @@ class Watch:
                     self._add(follower.since, Kind.LINE_BACK, name, translate("record", "it answers again"))
                 else:
                     self._add(follower.since, Kind.LINE_FAULT, name, follower.reason)
+            self._twice(name, follower, at)
         now_armed = frozenset(armed)
         for name in self.project.line_named:
             state_of = snapshot.lines.get(name)
@@ -139,6 +146,15 @@ class Watch:
                     words = translate("record", "the line may no longer be written to")
                     self._add(at, Kind.DISARMED, name, why or words)
         self._events += self.alarms.look(state.holding, at if panel_at is None else panel_at)
+
+    def _twice(self, name: str, follower: FollowerState, at: float) -> None:
+        """Answers come twice: an event at the first one after a time without."""
+        count = follower.faults.get(FaultKind.UNASKED, 0)
+        if self._unasked.get(name, count) != count:
+            if at - self._unasked_told.get(name, -inf) > CAREFUL_S:
+                self._add(at, Kind.LINE_FAULT, name, follower.reason or kind_text(FaultKind.UNASKED))
+            self._unasked_told[name] = at
+        self._unasked[name] = count
 
     def acknowledge(self, indexes: Iterable[int]) -> None:
         """Somebody has seen these alarms."""

@@ -8190,6 +8190,14 @@ otherwise = unbekannt</translation>
         <translation>UND-Maske</translation>
     </message>
     <message>
+        <source>Answers of {count} devices come twice: {names}</source>
+        <translation>Antworten von {count} Geräten kommen doppelt: {names}</translation>
+    </message>
+    <message>
+        <source>Answers of {name} come twice</source>
+        <translation>Antworten von {name} kommen doppelt</translation>
+    </message>
+    <message>
         <source>Line {line} cannot be opened</source>
         <translation>Leitung {line} lässt sich nicht öffnen</translation>
     </message>
@@ -8212,6 +8220,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>STOP NOT CONFIRMED: {signals} may still be on</source>
         <translation>STOPP NICHT BESTÄTIGT: {signals} ist vielleicht noch ein</translation>
+    </message>
+    <message>
+        <source>Two devices answer as {name}</source>
+        <translation>Zwei Geräte antworten als {name}</translation>
+    </message>
+    <message>
+        <source>Two devices answer at each of {count} addresses: {names}</source>
+        <translation>An {count} Adressen antworten je zwei Geräte: {names}</translation>
     </message>
     <message>
         <source>a frame that does not answer this request</source>

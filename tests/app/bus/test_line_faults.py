@@ -113,6 +113,7 @@ def test_a_follower_that_is_always_late_never_gives_a_wrong_value(
     assert watch.wrong == []
     stage.fault = None
     wait_for(lambda: all_good(engine.snapshot()))
+    assert FaultKind.UNASKED not in engine.snapshot().lines["bus"].faults, "late, and not a second time"
 
 
 def test_a_late_answer_is_measured(staged: tuple[StagedFollower, Stage, Engine, Watch]) -> None:

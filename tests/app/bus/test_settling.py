@@ -112,6 +112,19 @@ def test_the_last_resort_is_for_a_follower_that_cannot_be_asked_otherwise() -> N
     assert patient.distinct(TEN, 1e6) is not TEN
 
 
+def test_where_only_copies_may_come_a_read_is_made_longer_first_and_never_longer_than_the_follower_takes() -> None:
+    settling = Settling(60.0)
+    taken = {ONE.answer_head}
+    longer = settling.distinct(ONE, 1.0, taken=taken)
+    assert longer is not None
+    assert (longer.address, longer.count) == (ONE.address, 2)
+    assert settling.distinct(ONE, 1.0, taken=taken, at_most=1) is None
+    assert settling.distinct(ONE, 1.0, taken=taken, wider=False) is None, "time alone helps"
+    shorter = settling.distinct(TEN, 1.0, taken={TEN.answer_head}, at_most=10)
+    assert shorter is not None
+    assert shorter.count == 9
+
+
 def test_bits_are_told_apart_by_their_bytes() -> None:
     coil = read_request(3, "coil", 10, 3)
     asked = unsettled(coil).distinct(coil, 1.0)

@@ -127,3 +127,16 @@ def test_for_another_program() -> None:
     told = Standing(Level.DEVICE, "refusing", "fan refuses", "why", ("fan",)).as_json()
     assert told == {"level": "device", "kind": "refusing", "names": ["fan"], "words": "fan refuses", "advice": "why"}
     assert Fault(FaultKind.SILENCE, "").sentence  # every kind says what to check
+
+
+def test_answers_that_come_twice_are_told_though_all_is_good(project: Project) -> None:
+    reason = "unit 1 answered a second time, 12 ms after the first; two devices at one address?"
+    doubled = standings(project, fan=FAN._replace(reason=reason, fault=FaultKind.UNASKED)).worst
+    assert (doubled.level, doubled.kind, doubled.names) == (Level.DEVICE, "unasked", ("fan",))
+    assert doubled.sentence == f"Answers of fan come twice: {reason}"
+
+
+def test_two_devices_at_one_address_are_not_called_silent_or_slow(project: Project) -> None:
+    two = FAN._replace(answering=False, reason="unit 1 gave two different answers", fault=FaultKind.UNASKED)
+    worst = standings(project, fan=two).worst
+    assert (worst.kind, worst.words) == ("two-devices", "Two devices answer as fan")

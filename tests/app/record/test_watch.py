@@ -9,6 +9,10 @@ import pytest
 
 import app.bus.line
 from app.bus.endpoint import Endpoint
+from app.bus.engine import Snapshot
+from app.bus.faults import FaultKind
+from app.bus.repeats import CAREFUL_S
+from app.bus.states import FollowerState
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
 from app.project.files import load
@@ -173,3 +177,25 @@ def test_a_remark_is_kept(pump: Project) -> None:
     watch.note("valve opened by hand")
     assert [(event.at, event.kind, event.text) for event in watch.take()] == [(5.0, Kind.NOTE, "valve opened by hand")]
     assert watch.take() == []
+
+
+def test_answers_that_come_twice_are_an_event_once_in_a_while(pump: Project) -> None:
+    state = Session(pump, via="simulated").state
+    (name,) = (follower.name for follower in pump.followers)
+    now = [100.0]
+    watch = Watch(pump, lambda: now[0])
+
+    def look(count: int) -> list[Event]:
+        follower = FollowerState(name, "", 1, answering=True, reason="twice", faults={FaultKind.UNASKED: count})
+        watch.look(Snapshot(now[0], 1, {}, {name: follower}, {}), state, [])
+        return watch.take()
+
+    look(5)
+    assert [(event.at, event.kind, event.subject, event.text) for event in look(6)] == [
+        (100.0, Kind.LINE_FAULT, name, "twice")
+    ]
+    for count in range(7, 20):
+        now[0] += CAREFUL_S / 2
+        assert look(count) == []
+    now[0] += 2 * CAREFUL_S
+    assert len(look(20)) == 1

@@ -10,12 +10,13 @@ What stops something (`app.project.purpose`) is *owed*:
   connection that is down or being opened is there. All it waits for is the exchange that is under way, and that no
   longer than its time-out, also where a slow follower would be listened for beyond it.
 - It is sent again while it is not proved: at once the first time and while the follower can be read, else after half a
-  time-out, so that others on the line keep a part of it. Proved means: acknowledged and read back; or, where only the
-  acknowledgement was lost, read back as something else than before. What the follower has kept instead, or an exception
-  which says that it will never take it, is an answer, too; it is told, and ends the stop.
+  time-out, so that others on the line keep a part of it. Proved means: acknowledged and read back; or, where the
+  acknowledgement was lost, read back as wanted while the follower was known to hold something else before. What it has
+  kept instead, or an exception which says that it will never take it, is an answer, too; it is told, and ends the stop.
 - It is given up after `OWED_S`, and that is told. By then somebody has stopped the machine in another way, or stands at
   it; a stop of long ago must not interrupt what is done there.
 - The same stop asked for anew takes its place and begins its time anew.
+- The release of a momentary action stays behind its own press, and is not sent if that never left.
 
 A start that meets a stop:
 
@@ -26,7 +27,7 @@ A start that meets a stop:
 - Asked for while the stop is not proved after that: it is refused. The operator starts again when the stop is proved or
   given up. Nothing else supersedes a stop.
 
-Disarming drops what waits and is no stop. When somebody disarms, stops get `RELEASE_S` (`app.bus.engine`). When the
+Disarming drops all that waits, but for stops. When somebody disarms, stops get `RELEASE_S` (`app.bus.engine`). When the
 line disarms itself because a follower was lost, they keep their time, and stops asked for afterwards are sent, too: it
 is the starts that nobody can be sure of.
 """

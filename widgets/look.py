@@ -14,6 +14,7 @@ from PySide6.QtGui import QColor, QFont, QFontInfo, QFontMetrics, QPainter, QPal
 from PySide6.QtWidgets import (
     QFrame,
     QLabel,
+    QLineEdit,
     QPlainTextEdit,
     QProxyStyle,
     QStyle,
@@ -63,7 +64,10 @@ BUTTONS: Final = {
     "workplace": _Weight.Bold,
 }
 """The looks of a button: the weight of its text."""
+_DEFAULT: Final = QStyleOptionButton.ButtonFeature.DefaultButton
 _CLEAR: Final = QColor(0, 0, 0, 0)
+_INSET: Final = 2
+"""Pixels between the edge of a line that can be filled in and those that Qt itself leaves beside its text."""
 ROUND: Final = 4.0
 """Radius of corners, in pixels."""
 
@@ -114,6 +118,8 @@ class Look(QProxyStyle):
             look = what.property("look")
             if look:
                 _take_look(what, look)
+            elif isinstance(what, QLineEdit) and what.hasFrame():
+                what.setTextMargins(_INSET, 0, _INSET, 0)
         return super().polish(what)
 
     # Measures
@@ -130,7 +136,7 @@ class Look(QProxyStyle):
         if kind is QStyle.ContentsType.CT_PushButton:
             return _around(inner, 14, 4)
         if kind is QStyle.ContentsType.CT_LineEdit:
-            return _around(inner, 4, 3) if option.lineWidth else inner
+            return _around(inner, 2, 3) if option.lineWidth else inner
         if kind is QStyle.ContentsType.CT_ToolButton and (look := _look_of(widget)):
             return _around(inner, 10, 2) if look == "badge" else _around(inner, 15, 5)
         found = super().sizeFromContents(kind, option, inner, widget)
@@ -217,16 +223,16 @@ def _box(
 
 
 def _button(option: Any, painter: QPainter, widget: QWidget | None, colours: Colours) -> None:
-    """The ground of a button: raised, pressed, the default one, not to be used now."""
-    state, look = option.state, _look_of(widget)
-    usable, pressed = state & _State.State_Enabled, state & (_State.State_Sunken | _State.State_On)
-    edge, ground, thick = "edge" if usable else "line", "line" if pressed else "raised", 1.0
-    if not usable:
-        ground = "window"
-    elif look == "primary":
-        ground = "ink" if pressed else "accent"
-        edge = ground
-    elif isinstance(option, QStyleOptionButton) and (option.features & QStyleOptionButton.ButtonFeature.DefaultButton):
+    """The ground of a button: raised or pressed; with a thick edge the default one, and one that is on."""
+    state = option.state
+    pressed = state & _State.State_Sunken
+    default = isinstance(option, QStyleOptionButton) and option.features & _DEFAULT
+    edge, ground, thick = "edge", "line" if pressed else "raised", 1.0
+    if not state & _State.State_Enabled:
+        edge, ground = "line", "window"
+    elif _look_of(widget) == "primary":
+        edge = ground = "ink" if pressed else "accent"
+    elif default or state & _State.State_On:
         edge, thick = "accent", 2.0
     elif state & _State.State_MouseOver:
         edge = "accent"

@@ -51,7 +51,7 @@ class DesignWorkplace(QWidget):
     def __init__(self, document: Document, settings: Settings | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.document = document
-        self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.notice.say(words))
+        self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.editor.say(words))
         self.drafts = Drafts(self)
         self.begun = Begun(self)
         self.checks = RunningChecks(document, self)
@@ -373,7 +373,7 @@ class DesignWorkplace(QWidget):
         self.editor.say(text)
 
     def _offered(self, text: str, button: str, deed: Callable[[], object]) -> None:
-        self.notice.say(text, button, deed)
+        self.editor.say(text, button, deed)
 
     # Views
 

@@ -110,7 +110,7 @@ class Ways(QObject):
         """Go to the list of the places where the current signal is used."""
         row = self._inspector.signal_form.used_row
         if self._design.signals.current() < 0 or not row.texts():
-            self._design.notice.say(self.tr("No signal is selected, or nothing uses it yet."))
+            self._design.editor.say(self.tr("No signal is selected, or nothing uses it yet."))
         else:
             self._inspector.signal_form.focus_row(row.label)
 

@@ -104,6 +104,8 @@ def reading_in_words(project: Project, name: str, reading: Reading) -> str:
     if signal is None:
         return ""
     text = f"{plain_text(project, name, reading.value)} {signal.unit}".strip()
+    if reading.good and reading.doubt:
+        return translate("ScreenEditor", "reads {value}, doubtful: {reason}").format(value=text, reason=reading.doubt)
     if reading.good:
         return translate("ScreenEditor", "reads {value}").format(value=text)
     if reading.quality is Quality.STALE:

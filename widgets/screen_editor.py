@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -207,12 +209,15 @@ class ScreenEditor(QWidget):
         """Larger or smaller characters by so many pixels; 0: as large as fits."""
         self.face.set_zoom((self.face.zoom or self.face.grid.pixels) + by if by else 0)
 
-    def say(self, text: str) -> None:
-        """Show why something was not done, without getting in the way."""
+    def say(self, text: str, button: str = "", deed: Callable[[], object] | None = None) -> None:
+        """Show why something was not done, with a way out of it if there is one, without getting in the way.
+
+        While a screen is tried it is said below the panel, and no button comes: nothing may lie over its keys.
+        """
         if self.tryout.running:
             self.tryout.say(text)
         else:
-            self.notice.say(text)
+            self.notice.say(text, button, deed)
 
     def _document_changed(self) -> None:
         if self.parentWidget() is None or not self.isHidden():  # behind another view: `refresh` follows when it is not

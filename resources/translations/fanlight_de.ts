@@ -5764,6 +5764,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>zeigt {value}</translation>
     </message>
     <message>
+        <source>reads {value}, doubtful: {reason}</source>
+        <translation>zeigt {value}, zweifelhaft: {reason}</translation>
+    </message>
+    <message>
         <source>the signal was changed after the project was connected; connect again</source>
         <translation>das Signal wurde nach dem Verbinden geändert; neu verbinden</translation>
     </message>

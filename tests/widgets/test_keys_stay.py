@@ -248,6 +248,8 @@ def test_nothing_moves_a_key_while_a_screen_is_tried(setting: Setting, size: tup
         design.try_it()
         places.look("tried")
         design.editor.say(LONG)
+        design.document.refused.emit(LONG)
+        design.document.offered.emit(LONG, "Do it", lambda: None)
         places.look("something refused")
         notice = design.notice
         keys = next(face for face in window.workplace.findChildren(PanelFace) if face.isVisible()).keypad

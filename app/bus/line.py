@@ -177,7 +177,9 @@ class LineAtWork:
         for partner in self._conversation.partners.values():
             limit_s = partner.follower.communication_timeout_ms / 1000 or LOST_S
             lost_at = partner.lost_at
-            if lost_at is not None and lost_at >= self._armed_at and now - lost_at > limit_s:
+            # One answer alone gets lost on any line.
+            lost = partner.failures > 1 or not self._connected
+            if lost and lost_at is not None and lost_at >= self._armed_at and now - lost_at > limit_s:
                 self._disarmed = translate(
                     "bus", "line '{line}' was disarmed: follower '{name}' did not answer for {limit} s"
                 ).format(line=self.name, name=partner.follower.name, limit=f"{limit_s:g}")

@@ -330,6 +330,23 @@ def test_a_short_loss_does_not_disarm() -> None:
         assert line.engine.armed("bus")
 
 
+def test_one_lost_answer_does_not_disarm_however_short_the_time_out_of_the_follower() -> None:
+    with running(communication_timeout_ms=TIMEOUT_MS // 2) as line:
+        lost: list[Asked] = []
+
+        def lose_one(asked: Asked) -> Answer:
+            if not lost:
+                lost.append(asked)
+                return []
+            return line.honest(asked)
+
+        line.follower.answer = lose_one
+        wait_for(lambda: line.engine.snapshot().followers["pump"].answering is False)
+        asked = len(line.follower.asked)
+        wait_for(lambda: len(line.follower.asked) > asked + 20)
+        assert line.engine.armed("bus")
+
+
 def test_a_line_without_anything_real_stays_armed(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(app.bus.line, "LOST_S", T)
     line = Line("tcp", SIGNALS, {})

@@ -298,9 +298,8 @@ class ImportDialog(QDialog):
         if done.from_memory:
             remarks.insert(0, self.tr("The columns are matched as in the last list with these titles."))
         follower = self.target.target().follower
-        turned = follower is not None and "low-first" in (follower.word_order, follower.byte_order)
-        if done.source.kind == "model" and follower is not None and turned:
-            words = self.tr("SunSpec sends the high word and the high byte first, but {follower} is set otherwise.")
+        if done.source.kind == "model" and follower is not None and follower.byte_order == "low-first":
+            words = self.tr("SunSpec sends the high byte first, but {follower} is set otherwise.")
             remarks.insert(0, words.format(follower=follower.name))
         if (
             done.source.kind != "model"

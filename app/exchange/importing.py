@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import Final
 
 from app.exchange.joining import Plan, Target, plan
 from app.exchange.matching import Guess, Matching, guess, recalled, signature
@@ -17,6 +18,9 @@ from app.project.model import Project
 
 Memory = Callable[[str], str]
 """From the signature of a list's titles to the matching that was kept for it; an empty text if none was."""
+
+OF_MODELS: Final = Matching(COLUMNS, heading=1, mark=".", numbering="from-0", word_order="high-first")
+"""How the rows of a SunSpec model are to be understood."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +74,7 @@ def read_again(
     """The same for a file that was read before: in another way, or with its titles in another row."""
     sheet, way = read(source, way, _part(progress, 0.0, 0.35))
     if source.kind == "model":
-        guessed = Guess(Matching(COLUMNS, heading=1, mark=".", numbering="from-0"))
-        return match_again(source, way, sheet, guessed, guessed.matching, project, target, _part(progress, 0.35, 1))
+        return match_again(source, way, sheet, Guess(OF_MODELS), OF_MODELS, project, target, _part(progress, 0.35, 1))
     guessed = guess(sheet, heading)
     kept = memory(signature(guessed.matching.titles(sheet)))
     matching = recalled(kept, guessed.matching) if kept else None

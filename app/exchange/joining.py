@@ -18,7 +18,7 @@ from app.project.edits.lines import AnyLine
 from app.project.edits.refused import made
 from app.project.edits.signals import AnySignal
 from app.project.model import BitSignal, Follower, HeldValue, Project, RegisterSignal, Scale
-from app.signals.encoding import is_integer, register_count
+from app.signals.encoding import has_word_order, is_integer, register_count
 from app.signals.numbering import (
     LAST_ADDRESS,
     NotARegister,
@@ -306,13 +306,18 @@ class _Planner:
             if draft.held is not None:
                 return edits.held_signal(name=placed.name, held=draft.held, **draft.rest)
             assert placed.follower is not None
-            if "encoding" in draft.rest and placed.table not in ("coil", "discrete"):
+            rest = dict(draft.rest)
+            if "encoding" in rest and placed.table not in ("coil", "discrete"):
                 last = wire_address(placed.follower.numbering, placed.table, placed.number) - 1
-                last += register_count(draft.rest["encoding"], draft.rest.get("length"))
+                last += register_count(rest["encoding"], rest.get("length"))
                 if last > LAST_ADDRESS:
                     self._note(draft, "register", translate("exchange", "the value reaches beyond the last register"))
                     return None
-            rest = {**draft.rest, "scale": _scale(draft.rest["scale"])} if "scale" in draft.rest else draft.rest
+                order = self.matching.word_order
+                if order not in (None, placed.follower.word_order) and has_word_order(rest["encoding"]):
+                    rest.setdefault("word_order", order)
+            if "scale" in rest:
+                rest["scale"] = _scale(rest["scale"])
             return edits.register_signal(
                 name=placed.name, follower=placed.follower.name, table=placed.table, number=placed.number, **rest
             )

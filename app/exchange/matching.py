@@ -15,6 +15,7 @@ from app.exchange.worded_texts import texts_in
 from app.exchange.words import NotKnown, encoding_word, may_write, order_word, table_word
 from app.language import translate
 from app.signals.numbering import NotARegister, Numbering, Table, wire_address
+from app.signals.order import Order
 
 _HEADING_WITHIN: Final = 40
 """Rows at the head of a sheet among which the titles are looked for."""
@@ -38,6 +39,8 @@ class Matching:
     """How the list counts registers; None: as the follower does."""
     table: Table = "holding"
     """The table of registers for which the list names none."""
+    word_order: Order | None = None
+    """The order of words of values for which the list names none; None: as the follower has it."""
 
     def title_row(self, sheet: Sheet) -> Row | None:
         """The row with the titles, if there is one."""

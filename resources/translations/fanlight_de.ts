@@ -2623,8 +2623,8 @@ Warum ist es so gemeint?</translation>
         <translation>Angehalten. Nichts wurde geändert; die Datei erneut oder eine andere wählen.</translation>
     </message>
     <message>
-        <source>SunSpec sends the high word and the high byte first, but {follower} is set otherwise.</source>
-        <translation>SunSpec sendet das höherwertige Wort und das höherwertige Byte zuerst, aber {follower} ist anders eingestellt.</translation>
+        <source>SunSpec sends the high byte first, but {follower} is set otherwise.</source>
+        <translation>SunSpec sendet das höherwertige Byte zuerst, aber {follower} ist anders eingestellt.</translation>
     </message>
     <message>
         <source>The columns are matched as in the last list with these titles.</source>

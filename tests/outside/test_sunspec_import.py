@@ -9,6 +9,8 @@ from __future__ import annotations
 import json
 import random
 import re
+import struct
+from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
@@ -18,15 +20,15 @@ import pytest
 import sunspec2
 from sunspec2 import device, mb
 
-from app.exchange.importing import match_again
+from app.exchange.importing import OF_MODELS, match_again
 from app.exchange.joining import Plan, Target
-from app.exchange.matching import Guess, Matching
+from app.exchange.matching import Guess
 from app.exchange.reading import Way, read, source
-from app.exchange.sunspec import COLUMNS, ModelWay, model_of
+from app.exchange.sunspec import ModelWay, model_of
 from app.project.binding import bind
 from app.project.files import dump, parse
-from app.project.model import BitSignal, Follower, Project, TcpLine
-from app.signals.encoding import Implausible
+from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
+from app.signals.encoding import Implausible, has_word_order
 
 FOLDER = Path(sunspec2.__file__).parent / "models" / "json"
 MODELS = sorted(FOLDER.glob("model_*.json"), key=lambda path: int(path.stem.removeprefix("model_")))
@@ -45,14 +47,13 @@ PROJECT = Project.model_validate(
 )
 
 
-def brought(path: Path, **exponents: int) -> Plan:
+def brought(path: Path, follower: Follower = INVERTER, **exponents: int) -> Plan:
     data = path.read_bytes()
     model = model_of(data)
     way = Way(model=ModelWay(START, tuple((group, REPEATS) for group in model.repeated), tuple(exponents.items())))
     sheet, way = read(source(path.name, data), way)
-    guessed = Guess(Matching(COLUMNS, heading=1, mark=".", numbering="from-0"))
-    target = Target(INVERTER, LINE)
-    done = match_again(source(path.name, data), way, sheet, guessed, guessed.matching, PROJECT, target)
+    target = Target(follower, LINE)
+    done = match_again(source(path.name, data), way, sheet, Guess(OF_MODELS), OF_MODELS, PROJECT, target)
     return done.plan
 
 
@@ -99,7 +100,7 @@ def test_every_point_stands_where_the_reference_puts_it(path: Path) -> None:
     chance = random.Random(20_260_401)
     definition = json.loads(path.read_text("utf-8"))
     factors = model_of(path.read_bytes()).scale_factors
-    made = brought(path, **dict.fromkeys(factors, FACTOR))
+    made = brought(path, INVERTER, **dict.fromkeys(factors, FACTOR))
     after = made.edit(PROJECT)
     assert parse(dump(after)) == after
     expected = laid_out(definition)
@@ -168,3 +169,22 @@ def test_the_usual_addresses_are_those_of_the_reference() -> None:
     length = sum(point["size"] for point in common["group"]["points"])
     assert model_of((FOLDER / "model_103.json").read_bytes()).usual_start == 40_002 + length
     assert mb.SUNS_UNIMPL_UINT16 == 65_535
+
+
+@pytest.mark.parametrize(
+    ("model", "name", "encode", "sent"),
+    [(103, "WH", mb.u32_to_data, 3_000_123_456), (113, "Hz", mb.f32_to_data, 41.65)],
+)
+def test_a_device_that_sends_other_values_low_word_first_is_still_read_as_the_models_say(
+    model: int, name: str, encode: Callable[[float], bytes], sent: float
+) -> None:
+    turned = PROJECT.but(followers=(INVERTER.but(word_order="low-first"),))
+    after = brought(FOLDER / f"model_{model}.json", turned.followers[0]).edit(turned)
+    raw, _ = bind(after, name).decode(struct.unpack(">2H", encode(sent)))
+    assert raw == pytest.approx(sent, rel=1e-6)
+    orders = {bind(after, signal.name).word_order for signal in after.signals if is_long(signal)}
+    assert orders == {"high-first"}
+
+
+def is_long(signal: object) -> bool:
+    return isinstance(signal, RegisterSignal) and has_word_order(signal.encoding)

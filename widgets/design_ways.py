@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QLineEdit
 
 from app.project.messages import MESSAGES
 from app.project.model import Project
@@ -92,7 +93,10 @@ class Ways(QObject):
             self._inspector.show_tab(page)
         for row in page.rows:
             if row.editors() and row.isVisibleTo(page):
-                row.editors()[0].setFocus(Qt.FocusReason.ShortcutFocusReason)
+                editor = row.editors()[0]
+                editor.setFocus(Qt.FocusReason.ShortcutFocusReason)
+                if isinstance(editor, QLineEdit):  # it may have had the focus already, on another part
+                    editor.selectAll()
                 return
 
     def to_messages(self) -> None:

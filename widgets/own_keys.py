@@ -233,6 +233,7 @@ def table_keys() -> OwnKeys:
                     "paste": "Ctrl+V .. Shift+Ins",
                     "narrow": "Ctrl+F",
                     "duplicate": "Ctrl+D",
+                    "duplicate rows": "Alt+Ins",
                     "delete rows": "Ctrl+Del",
                     "move up": "Alt+Up",
                     "move down": "Alt+Down",

@@ -45,7 +45,7 @@ class PartCommands(QObject):
             self._adds(self.tr("&Follower"), "lines", lines.add_follower, "F"),
         ]
         self._rows = [
-            self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "duplicate"),
+            self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "duplicate rows"),
             self._on_rows(self.tr("Delete the rows"), lambda table: table.delete_rows(), "delete rows"),
             self._on_rows(self.tr("Move the rows up"), lambda table: table.move_rows(-1), "move up"),
             self._on_rows(self.tr("Move the rows down"), lambda table: table.move_rows(1), "move down"),

@@ -28,6 +28,7 @@ def _of_rows(table: PartTable) -> dict[str, Callable[[], object]]:
         "add": table.add,
         "delete": table.delete,
         "duplicate": table.duplicate,
+        "duplicate rows": table.duplicate_rows,
         "delete rows": table.delete_rows,
         "move up": lambda: table.move_rows(-1),
         "move down": lambda: table.move_rows(1),

@@ -28,7 +28,7 @@ class WindowMenus(QObject):
         self.quit = command(window, self.tr("&Quit"), window.close, "Ctrl+Q")
         self.quit.setMenuRole(QAction.MenuRole.QuitRole)
         self.undo = command(window, self.tr("&Undo"), window.document.undo, key.Undo)
-        self.redo = command(window, self.tr("&Redo"), window.document.redo, key.Redo)
+        self.redo = command(window, self.tr("&Redo"), window.document.redo, ["Ctrl+Shift+Z", "Ctrl+Y"])
         self.full_screen = command(
             window, self.tr("&Full screen"), window.show_full_screen, "Ctrl+Shift+F", toggles=True
         )

@@ -631,6 +631,16 @@ def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: s
             assert focus.selectedText() == focus.text(), "the first character typed replaces the name"
 
 
+def test_the_name_of_what_is_added_one_after_the_other_by_the_mouse_is_typed_over(
+    design: DesignWorkplace, document: Document
+) -> None:
+    design.show_view("lines")
+    for name in ("agitator", "mixer"):
+        QTest.mouseClick(design.lines.followers.add_button, Qt.MouseButton.LeftButton)
+        QTest.keyClicks(must(QApplication.focusWidget()), name)
+        assert document.project.followers[-1].name == name
+
+
 def test_a_register_signal_without_a_follower_leads_to_the_followers(empty: DesignWorkplace) -> None:
     empty.show_view("signals")
     add(empty.signals.table, 0)

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from itertools import combinations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QDockWidget, QLineEdit, QMenu, QPlainTextEdit, QWidget
 
 from tests.pictures.stage import Setting, settle, staged
-from widgets.commands import is_entry, keys_of, listed, native, plain
+from widgets.commands import OWN_KEYS, is_entry, keys_of, listed, native, plain
 from widgets.design import VIEWS
 from widgets.language import Language
 from widgets.window import MainWindow
@@ -151,6 +151,21 @@ def test_access_keys_within_a_menu_are_unique(language: Language) -> None:
         for title, letters in found.items():
             clashes += [f"{title}: {letter}" for letter, count in letters.items() if letter and count > 1]
     assert clashes == []
+
+
+def test_no_key_that_a_widget_handles_itself_stands_twice_in_one_menu(window: MainWindow) -> None:
+    own = [each for each in listed(window.menus.all()) if each.action.property(OWN_KEYS)]
+    found = Counter((each.path, native(keys_of(each.action))) for each in own)
+    assert len(own) > 10
+    assert [place for place, count in found.items() if count > 1] == []
+    for table in (window.design.signals.table, window.design.lines.followers):
+        table.table.customContextMenuRequested.emit(QPoint(5, 5))
+        menus = [each for each in table.findChildren(QMenu) if each.actions() and each.isVisible()]
+        for menu in menus:
+            keys = Counter(action.shortcut().toString() for action in menu.actions() if not action.isSeparator())
+            assert [key for key, count in keys.items() if count > 1 and key] == []
+            menu.close()
+        assert menus
 
 
 def test_names_of_commands_are_unique_where_they_are_looked_for(window: MainWindow) -> None:

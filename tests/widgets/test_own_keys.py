@@ -429,6 +429,7 @@ def test_of_the_tables(table: Table) -> None:
             "paste": at("unit", lambda: table.unit(SET_POINT) == "kHz"),
             "narrow": at("unit", lambda: table.table.narrow.hasFocus()),
             "duplicate": at("unit", lambda: len(document.project.signals) == count + 1),
+            "duplicate rows": at("unit", lambda: len(document.project.signals) == count + 1),
             "delete rows": deletes_rows,
             "move up": at("unit", lambda: names().index(SET_POINT) == here - 1),
             "move down": at("unit", lambda: names().index(SET_POINT) == here + 1),

@@ -147,6 +147,9 @@ def test_a_change_is_marked_and_undo_takes_the_mark_away(window: MainWindow, fil
     assert window.menus.redo.text() == "&Redo: Title"
     QTest.keySequence(window, "Ctrl+Shift+Z")
     assert window.isWindowModified()
+    QTest.keySequence(window, "Ctrl+Z")
+    QTest.keySequence(window, "Ctrl+Y")
+    assert window.isWindowModified()
 
 
 def test_saves_to_its_file(window: MainWindow, file: Path) -> None:

@@ -80,6 +80,8 @@ class BenchWorkplace(QWidget):
         self.face = PanelFace()
         self.why = PanelReason()
         self.readings = ReadingsTable()
+        self.readings.choose_raw_form(self.settings.raw_form)
+        self.readings.raw_form_chosen.connect(lambda form: setattr(self.settings, "raw_form", form))
         self.write_bar = WriteBar(live, self.arm)
         self.readings.put_below(self.write_bar)
         self.readings.view.addAction(self.write_action)

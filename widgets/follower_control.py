@@ -151,6 +151,7 @@ class FollowerCard(QFrame):
         `standing` is that of this follower, its line and its data: the worst of these leads.
         """
         if state is None:
+            self._values = ""
             self._say(self.tr("not connected"), "faint")
         elif state.answering is None:
             self._say(self.tr("\u2026 not asked yet"), "faint")
@@ -160,6 +161,10 @@ class FollowerCard(QFrame):
             words = self.tr("\u2713 answering")
             if state.answer_ms is not None:
                 words += self.tr(", {ms} ms").format(ms=_coarse(state.answer_ms))
+            if self.switches is None and state.requests:
+                self._values = self.tr("on line {line}, good answers: {good}, faults: {faults}").format(
+                    line=state.line, good=state.good, faults=sum(state.faults.values())
+                )
             self._say(words, "good")
         else:
             words = self.tr("\u26a0 not answering")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from PySide6.QtCore import QItemSelectionModel, Qt
+from PySide6.QtCore import QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QAccessible, QAction, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -40,6 +40,9 @@ MEASURED: Final = 50
 
 class ReadingsTable(QWidget):
     """The table with its filter. It works out and draws what is in sight, and of that only what has changed."""
+
+    raw_form_chosen = Signal(object)
+    """Raw numbers are written in this app.signals.raw_text.RawForm from now on."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -139,6 +142,10 @@ class ReadingsTable(QWidget):
         for row, column in changed:
             view.viewport().update(left[column][0], view.rowViewportPosition(row), left[column][1], view.rowHeight(row))
 
+    def choose_raw_form(self, form: RawForm) -> None:
+        """Write raw numbers so from now on."""
+        self.raw_form.setCurrentIndex(self.raw_form.findData(form))
+
     def next_raw_form(self) -> None:
         """Write raw numbers in the next way: in decimal, in hexadecimal, bit by bit."""
         self.raw_form.setCurrentIndex((self.raw_form.currentIndex() + 1) % self.raw_form.count())
@@ -146,6 +153,7 @@ class ReadingsTable(QWidget):
     def _form_chosen(self) -> None:
         self.model.set_form(RawForm(self.raw_form.currentData()))
         self._fit_raw()
+        self.raw_form_chosen.emit(self.model.form)
 
     def _build_view(self) -> None:
         view = self.view

@@ -10,6 +10,7 @@ from typing import Final
 from PySide6.QtCore import QByteArray, QSettings
 
 from app.record.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
+from app.signals.raw_text import RawForm
 from widgets.language import Language
 from widgets.palette import Appearance
 from widgets.size import nearest
@@ -233,6 +234,18 @@ class Settings:
     @list_folder.setter
     def list_folder(self, folder: Path) -> None:
         self._store.setValue("list_folder", str(folder.absolute()))
+
+    @property
+    def raw_form(self) -> RawForm:
+        """How raw numbers are written in the table of readings."""
+        try:
+            return RawForm(str(self._store.value("raw_form", RawForm.DECIMAL.value)))
+        except ValueError:
+            return RawForm.DECIMAL
+
+    @raw_form.setter
+    def raw_form(self, form: RawForm) -> None:
+        self._store.setValue("raw_form", form.value)
 
     @property
     def start_up_folder(self) -> Path:

@@ -2290,6 +2290,10 @@ Warum ist es so gemeint?</translation>
         <translation>nicht verbunden</translation>
     </message>
     <message>
+        <source>on line {line}, good answers: {good}, faults: {faults}</source>
+        <translation>an Leitung {line}, gute Antworten: {good}, Störungen: {faults}</translation>
+    </message>
+    <message>
         <source>{name}, unit {unit}</source>
         <translation>{name}, Unit {unit}</translation>
     </message>

@@ -17,6 +17,7 @@ from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
 from app.panel.rendering import Attribute
 from app.project.model import Project
+from app.signals.raw_text import RawForm
 from tests.widgets.bench_project import bench_project
 from widgets.arming import ArmingDialog
 from widgets.bench import REAL, SIMULATED, BenchWorkplace
@@ -448,3 +449,12 @@ def test_leaving_the_workplace_lets_go(bench: BenchWorkplace, qtbot: QtBot) -> N
     bench.hide()
     qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
     QApplication.sendEvent(bench, QFocusEvent(QEvent.Type.FocusOut))
+
+
+def test_raw_numbers_are_written_as_they_were_last(bench: BenchWorkplace, real: Project, qtbot: QtBot) -> None:
+    bench.raw_action.trigger()
+    document = Document(real)
+    other = BenchWorkplace(document, Live(document), settings=bench.settings)
+    qtbot.addWidget(other)
+    assert other.readings.raw_form.currentData() == RawForm.HEXADECIMAL
+    assert other.readings.model.form is RawForm.HEXADECIMAL

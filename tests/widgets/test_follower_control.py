@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QCheckBox
 from pytestqt.qtbot import QtBot
 
+from app.bus.faults import FaultKind
 from app.bus.states import FollowerState
 from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
@@ -64,6 +65,14 @@ def test_the_state_in_words(card: FollowerCard, state: FollowerState | None, wor
     card.show_state(state, 100.0)
     assert card.state.text() == words
     assert card.body.text() == reason
+
+
+def test_a_real_device_tells_its_line_and_its_counts(card: FollowerCard) -> None:
+    state = FollowerState("fan", "hall", 1, answering=True, requests=20, good=17, faults={FaultKind.SILENCE: 2})
+    card.show_state(state, 100.0)
+    assert card.body.text() == "on line hall, good answers: 17, faults: 2"
+    card.show_state(None, 100.0)
+    assert card.body.text() == ""
 
 
 def test_a_simulated_drive_shows_its_own_speed_and_current(card: FollowerCard, project: Project) -> None:

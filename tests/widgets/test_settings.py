@@ -8,6 +8,7 @@ import pytest
 from PySide6.QtCore import QByteArray, QSettings
 
 from app.record.limits import Limits
+from app.signals.raw_text import RawForm
 from widgets.palette import Appearance
 from widgets.settings import RECENT_FILES, Settings
 
@@ -110,3 +111,10 @@ def test_of_the_limits_of_recordings_what_makes_no_sense_is_none(tmp_path: Path,
     file.parent.mkdir(parents=True)
     file.write_text(f"[recording]\n{lines}\n")
     assert Settings().recording_limits == expected
+
+
+def test_how_raw_numbers_are_written_is_remembered() -> None:
+    Settings().raw_form = RawForm.HEXADECIMAL
+    assert Settings().raw_form is RawForm.HEXADECIMAL
+    Settings()._store.setValue("raw_form", "roman")
+    assert Settings().raw_form is RawForm.DECIMAL

@@ -21,14 +21,19 @@ class Arranging(QObject):
         self._document = document
         self._commands = commands
 
-    def place_field(self, signal: str, kind: str) -> None:
-        """Place a field for a signal at the cursor, as wide as its widest value if there is room."""
+    def place_field(self, signal: str, kind: str, entry: bool = False) -> None:
+        """Place a field for a signal at the cursor, as wide as its widest value if there is room.
+
+        `entry`: the operator may change the value there.
+        """
         project, screen = self._document.project, self._document.screen
         if screen is None:
             return
         row, column = self._document.selection.cell
         width = min(width_needed(project, signal, kind), edits.room_at(project, screen.name, row, column))
-        field = Field.model_validate({"at": (row, column), "width": max(width, 1), "signal": signal, "kind": kind})
+        field = Field.model_validate(
+            {"at": (row, column), "width": max(width, 1), "signal": signal, "kind": kind, "entry": entry}
+        )
         self._commands.edit(
             self.tr("Place field"),
             lambda project: edits.add_field(project, screen.name, field),

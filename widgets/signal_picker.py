@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
+    QCheckBox,
     QDialog,
     QDialogButtonBox,
     QHBoxLayout,
@@ -54,8 +55,8 @@ def signal_choices(project: Project) -> tuple[tuple[str, str], ...]:
 class SignalPicker(QDialog):
     """Type to narrow the list, Up and Down to choose, Enter to place."""
 
-    picked = Signal(str, str)
-    """The signal and the kind of field."""
+    picked = Signal(str, str, bool)
+    """The signal, the kind of field, and whether the operator may change the value there."""
     new_signal_wanted = Signal(str)
 
     def __init__(self, project: Project, parent: QWidget | None = None) -> None:
@@ -75,6 +76,7 @@ class SignalPicker(QDialog):
             self.kind.addItem(text, value)
         self.cells = plain_label()
         self.cells.setProperty("look", "faint")
+        self.entry = QCheckBox(self.tr("The &operator may change it"))
         self.none = QLabel(self.tr("No signal has that name. Create it in the Signals view first."))
         self.none.setWordWrap(True)
         self.none.hide()
@@ -91,13 +93,14 @@ class SignalPicker(QDialog):
         layout.addWidget(self.list, 1)
         layout.addWidget(self.none)
         layout.addLayout(row)
+        layout.addWidget(self.entry)
         layout.addWidget(buttons)
         self.resize(comfortable(self, 420, 380))
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)
         self.list.currentItemChanged.connect(lambda _now, _before: self._current())
         self.list.itemDoubleClicked.connect(lambda _item, _column: self._accept())
-        self.kind.currentIndexChanged.connect(lambda _index: self._say_width())
+        self.kind.currentIndexChanged.connect(lambda _index: self._kind_chosen())
         buttons.accepted.connect(self._accept)
         buttons.rejected.connect(self.reject)
         new.clicked.connect(self._new)
@@ -118,6 +121,13 @@ class SignalPicker(QDialog):
         if name is not None:
             kind = likely_kind(self._project, str(name))
             self.kind.setCurrentIndex(self.kind.findData(kind))
+        self.entry.setChecked(False)  # it was said of another signal
+        self._kind_chosen()
+
+    def _kind_chosen(self) -> None:
+        signal = self._project.signal_named.get(str(self.list.chosen()))
+        writable = isinstance(signal, HeldSignal) or (signal is not None and signal.write)
+        self.entry.setEnabled(writable and self.kind.currentData() != "bar")
         self._say_width()
 
     def _say_width(self) -> None:
@@ -131,7 +141,8 @@ class SignalPicker(QDialog):
     def _accept(self) -> None:
         name = self.list.chosen()
         if name is not None:
-            self.picked.emit(str(name), str(self.kind.currentData()))
+            entry = self.entry.isEnabled() and self.entry.isChecked()
+            self.picked.emit(str(name), str(self.kind.currentData()), entry)
             self.accept()
 
     def _new(self) -> None:

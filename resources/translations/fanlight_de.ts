@@ -6702,6 +6702,10 @@ otherwise = unbekannt</translation>
         <translation>Signale</translation>
     </message>
     <message>
+        <source>The &amp;operator may change it</source>
+        <translation>Der &amp;Bediener darf ihn ändern</translation>
+    </message>
+    <message>
         <source>bar</source>
         <translation>Balken</translation>
     </message>

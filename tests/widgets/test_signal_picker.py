@@ -32,8 +32,34 @@ def test_enter_places_what_fits_best(qtbot: QtBot, typed: str, placed: str) -> N
     picker = SignalPicker(project.but(signals=(reference, *others), screens=(), turns=(), actions=()))
     qtbot.addWidget(picker)
     picked: list[str] = []
-    picker.picked.connect(lambda name, _kind: picked.append(name))
+    picker.picked.connect(lambda name, _kind, _entry: picked.append(name))
     picker.show()
     QTest.keyClicks(picker.search, typed)
     QTest.keyClick(picker.search, Qt.Key.Key_Return)
     assert picked == [placed]
+
+
+def test_entry_is_offered_for_what_can_be_written(qtbot: QtBot) -> None:
+    project = load(demo_path("booster-pump"))
+    picker = SignalPicker(project)
+    qtbot.addWidget(picker)
+    picked: list[tuple[str, bool]] = []
+    picker.picked.connect(lambda name, _kind, entry: picked.append((name, entry)))
+    picker.show()
+    QTest.keyClicks(picker.search, "speed set point")
+    assert picker.entry.isEnabled()
+    assert not picker.entry.isChecked(), "never by an Enter that was meant for the signal"
+    picker.entry.setChecked(True)
+    picker.kind.setCurrentIndex(picker.kind.findData("bar"))
+    assert not picker.entry.isEnabled()
+    picker.kind.setCurrentIndex(picker.kind.findData("number"))
+    assert picker.entry.isChecked()
+    picker.search.clear()
+    QTest.keyClicks(picker.search, "frequency")
+    assert not picker.entry.isEnabled(), "it is only read"
+    picker.search.clear()
+    QTest.keyClicks(picker.search, "speed set point")
+    assert not picker.entry.isChecked()
+    picker.entry.setChecked(True)
+    QTest.keyClick(picker.search, Qt.Key.Key_Return)
+    assert picked == [("speed set point", True)]

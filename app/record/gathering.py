@@ -17,11 +17,9 @@ OVERHEAD: Final = 500
 class Gathering:
     """Times in whole microseconds, qualities by number (see QUALITIES), and `width` registers of each sample."""
 
-    __slots__ = ("_blank", "found", "qualities", "times", "width", "words")
+    __slots__ = ("_blank", "qualities", "times", "width", "words")
 
     def __init__(self, width: int) -> None:
-        self.found: dict[str, object] = {}
-        """What somebody worked out of these samples and wants to find here again; only once no more come."""
         self.width = width
         self._blank = (0,) * width
         self.empty()

@@ -28,10 +28,13 @@ def spread(
     low: NDArray[np.float64],
     high: NDArray[np.float64],
 ) -> Outline:
-    """Spans of time with their least and greatest values, put into columns: each into every column that it touches."""
+    """Spans of time with their least and greatest values, put into columns: each into every column that it touches.
+
+    What lies outside of all columns is in none.
+    """
     columns = len(edges) - 1
     lows, highs = np.full(columns, np.inf), np.full(columns, -np.inf)
-    some = ~np.isnan(low)
+    some = ~np.isnan(low) & (ends >= edges[0]) & (begins <= edges[-1])
     scale = columns / (edges[-1] - edges[0])
     from_column = np.clip(((begins[some] - edges[0]) * scale).astype(np.int64), 0, columns - 1)
     to_column = np.clip(((ends[some] - edges[0]) * scale).astype(np.int64), 0, columns - 1)

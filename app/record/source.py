@@ -23,6 +23,9 @@ Array = NDArray[np.float64]
 SUMMED_UP: Final = 64
 """Samples that a long outline takes together: their least and greatest value are worked out once."""
 
+TOGETHER: Final = 32
+"""Blocks that are summed up in one go."""
+
 
 class Source(Protocol):
     """Values of signals over time, in seconds of a clock of its own. Not-a-number: nothing good was read then.
@@ -59,12 +62,13 @@ class Source(Protocol):
 class Observed:
     """A history as a source: what has been read since a session began. Times are `time.monotonic()`.
 
-    Belongs to the thread of the history. Nothing is held here: values are worked out of the registers as they are
-    asked for.
+    Belongs to the thread of the history. Values are worked out of the registers as they are asked for.
     """
 
     def __init__(self, history: History) -> None:
         self._history = history
+        self._summaries: dict[str, tuple[Array, Gathering | None]] = {}
+        """Of a signal what its full blocks look like from afar, and the last one of them."""
 
     @property
     def project(self) -> Project:
@@ -81,18 +85,24 @@ class Observed:
         if not end > begin or columns < 1:
             raise ValueError("an outline needs a span and at least one column")
         edges = np.linspace(begin, end, columns + 1)
-        binding, blocks, still_filled = self._blocks(signal, begin, end)
+        binding, blocks = self._blocks(signal, begin, end)
         if sum(map(len, blocks)) < columns * SUMMED_UP:
             return extremes(edges, *self._between(signal, begin, end, neighbours=False))
-        parts = []
-        for block in blocks:
-            summary = block.found.get(signal)
-            if not isinstance(summary, np.ndarray):
-                summary = _summary(binding, Samples.of(block))
-                if block is not still_filled:
-                    block.found[signal] = summary
-            parts.append(summary)
-        return spread(edges, *np.concatenate(parts, axis=1))
+        return spread(edges, *self._summed_up(signal, binding))
+
+    def _summed_up(self, signal: str, binding: Binding) -> Array:
+        """The summary of all samples of a signal; of those in full blocks it is made once."""
+        *full, filling = self._history.samples(binding.base.name)
+        done, last = self._summaries.get(signal, (np.empty((4, 0)), None))
+        known = next((place for place in reversed(range(len(full))) if full[place] is last), -1) + 1
+        if full[known:]:
+            parts = [done[:, done[1] >= full[0].times[0] / SECOND]]
+            for first in range(known, len(full), TOGETHER):  # not all at once: that would fill the caches
+                blocks = [Samples.of(block) for block in full[first : first + TOGETHER]]
+                parts.append(_summary(binding, Samples.joined(blocks, binding.count)))
+            done = np.concatenate(parts, axis=1)
+            self._summaries[signal] = done, full[-1]
+        return np.concatenate([done, _summary(binding, Samples.of(filling.copy()))], axis=1) if len(filling) else done
 
     def window(self, signal: str, begin: float, end: float) -> tuple[Array, Array]:
         """See Source."""
@@ -110,7 +120,7 @@ class Observed:
 
     def _between(self, signal: str, begin: float, end: float, *, neighbours: bool) -> tuple[Array, Array]:
         """Times and values of the samples from `begin` to `end`, and of one on either side if asked for."""
-        binding, blocks, _ = self._blocks(signal, begin, end, neighbours=neighbours)
+        binding, blocks = self._blocks(signal, begin, end, neighbours=neighbours)
         samples = Samples.joined([Samples.of(block) for block in blocks], binding.count)
         low = int(np.searchsorted(samples.times, microseconds(begin), side="left")) - neighbours
         high = int(np.searchsorted(samples.times, microseconds(end), side="right")) + neighbours
@@ -119,7 +129,7 @@ class Observed:
 
     def _blocks(
         self, signal: str, begin: float, end: float, *, neighbours: bool = False
-    ) -> tuple[Binding, list[Gathering], Gathering | None]:
+    ) -> tuple[Binding, list[Gathering]]:
         """What holds a signal; the blocks that touch a span, with their neighbours if asked for.
 
         The last one is a copy of the block that is being filled if that is among them.
@@ -131,10 +141,9 @@ class Observed:
         first = bisect.bisect_left(blocks, microseconds(begin), key=_newest) - neighbours
         last = bisect.bisect_right(blocks, microseconds(end), key=_oldest) + neighbours
         chosen = blocks[max(0, first) : last]
-        if not chosen or chosen[-1] is not blocks[-1]:
-            return binding, chosen, None
-        copied = chosen[-1] = chosen[-1].copy()
-        return binding, chosen, copied
+        if chosen and chosen[-1] is blocks[-1]:
+            chosen[-1] = chosen[-1].copy()
+        return binding, chosen
 
 
 def _summary(binding: Binding, samples: Samples) -> Array:

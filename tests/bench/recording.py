@@ -131,6 +131,9 @@ def in_memory() -> None:
         count += len(names)
     took = time.perf_counter() - began
     source = Observed(history)
+    began = time.perf_counter()
+    source.outline(names[0], 0.0, clock[0], COLUMNS)
+    print(f"the first outline of one of them: {1000 * (time.perf_counter() - began):.1f} ms")
     taken = []
     for _ in range(20):
         began = time.perf_counter()

@@ -102,6 +102,7 @@ def test_a_long_outline_has_every_peak_and_no_gap_is_closed() -> None:
     rng = np.random.default_rng(1)
     words = rng.integers(0, 5000, 40_000)
     words[::997] = 9999
+    words[9_900:9_990] = words[20_010:20_090] = 20_000
     times = clocks.now + np.arange(40_000) * 0.1
     times[20_000:] += 300.0
     history.add([sample("speed", at, word) for at, word in zip(times.tolist(), words.tolist(), strict=True)])
@@ -123,6 +124,11 @@ def test_a_long_outline_has_every_peak_and_no_gap_is_closed() -> None:
                 assert np.isnan(found.low[column]), "nothing was read there"
         again = source.outline(name, begin, end, 100)
         assert np.array_equal(again.low, found.low, equal_nan=True)
+        # Nothing of what lies outside of the span is in its first or last column.
+        part = source.outline(name, begin + 1007.0, begin + 1993.0, 100)
+        inside = values[(times > begin + 1000.0) & (times < begin + 2000.0)]
+        assert np.nanmax(part.high) <= inside.max() + 1e-9
+        assert np.nanmin(part.low) >= inside.min() - 1e-9
 
 
 @pytest.fixture

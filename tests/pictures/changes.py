@@ -16,6 +16,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject, QSettings, Qt, QTimer
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QApplication, QMainWindow, QWidget
+from shiboken6 import getCppPointer
 
 from projects import demo_path
 from tests.pictures.panes import panes
@@ -110,6 +111,11 @@ def _close_question() -> None:
     dialog.close()
 
 
+def _alive() -> set[int]:
+    """The addresses of all widgets that there are."""
+    return {getCppPointer(widget)[0] for widget in QApplication.allWidgets()}
+
+
 def _samples(window: MainWindow) -> int:
     progress = window.start_up._observation.progress
     return 0 if progress is None else progress.samples
@@ -122,10 +128,13 @@ def _check(change: Change, window: MainWindow, strays: _Strays) -> None:
     assert source is not None
     begin, signals = source.span()[0], window.start_up.trend.signals
     strays.seen.clear()
+    widgets = _alive()
     change(window)
     settle()
     assert strays.seen == [], strays.seen
     after = _shown()
+    if after is window:
+        assert _alive() == widgets, "a change of colours made or destroyed widgets, in the middle of a walk over them"
     assert after.live.session is session
     assert after.workplace_number == START_UP
     now = after.start_up._observation

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
 import threading
 import time
 from collections.abc import Callable
 from concurrent.futures import Future
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
@@ -18,7 +20,7 @@ from app.bus.states import Owed
 from app.bus.writes import Obstacle, Outcome, WriteReport
 from app.project.purpose import Purpose
 from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running
-from tests.staged_follower import Answer, Asked
+from tests.staged_follower import Answer, Asked, StagedFollower
 from tests.waiting import wait_for
 
 T = TIMEOUT_MS / 1000
@@ -165,6 +167,25 @@ def test_a_stop_of_a_line_that_was_never_open_is_sent_when_it_is() -> None:
         line.follower.start()
         assert stop.result(5).ok
         assert line.follower.asked[0].pdu.hex() == STOPPED
+    finally:
+        line.stop()
+
+
+@pytest.mark.skipif(os.name != "posix", reason="needs a pty")
+def test_a_stop_waits_for_a_port_that_was_unplugged(tmp_path: Path) -> None:
+    line = Line("serial", SIGNALS, {})
+    line.follower = StagedFollower("serial", line.honest, TIMEOUT_MS, tmp_path / "tty")
+    line.start()
+    try:
+        assert line.engine.write("lamp", 1).result(5).ok
+        line.follower.stop()
+        wait_for(lambda: not line.engine.snapshot().lines["bus"].connected)
+        stop = line.engine.write("lamp", 0, Purpose.STOP)
+        wait_for(lambda: owed(line))
+        first = len(line.follower.asked)
+        line.follower.start()
+        assert stop.result(5).ok
+        assert line.follower.asked[first].pdu.hex() == STOPPED
     finally:
         line.stop()
 

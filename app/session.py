@@ -248,14 +248,16 @@ class Session:
         """Let time pass: finished writes, conditions, time-outs. Call it some ten to thirty times a second."""
         effects: tuple[Effect, ...] = ()
         done = [pair for pair in self._waiting if pair[1].done()]
-        self._waiting = [pair for pair in self._waiting if pair not in done]
+        if done:
+            self._waiting = [pair for pair in self._waiting if pair not in done]
         for write, future in done:
             effects += self._feed(self._outcome(write, future))
         self._reports += [future.result() for future in self._aside if future.done()]
         self._aside = [future for future in self._aside if not future.done()]
-        if self._disarmed != self.disarmed:
+        disarmed = self.disarmed
+        if self._disarmed != disarmed:
             # What is held was pressed before the line was lost: it must not go on by itself when the line is back.
-            self._disarmed = self.disarmed
+            self._disarmed = disarmed
             effects += self._feed(ReleaseAll(self._clock()))
         return effects + self._feed(Tick(self._clock()))
 

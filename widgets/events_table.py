@@ -13,12 +13,12 @@ from operator import attrgetter
 from typing import Any, Final
 
 from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
-from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QWidget
 
 from app.exchange.quoting import quoted
 from app.record.events import Event, Kind
 from widgets.plain import plain_tip
-from widgets.quick_cells import PADDING, Index, QuickCells
+from widgets.quick_cells import PADDING, Index, QuickCells, QuickTable
 from widgets.size import heading_width
 
 translate = QCoreApplication.translate
@@ -243,7 +243,7 @@ class EventsModel(QAbstractTableModel):
         }[Column(section)]
 
 
-class EventsTable(QTableView):
+class EventsTable(QuickTable):
     """The table; it follows the newest event while its last row is in sight."""
 
     def __init__(self, model: EventsModel, parent: QWidget | None = None) -> None:

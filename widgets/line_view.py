@@ -90,9 +90,11 @@ class LineView(QWidget):
 
     def add(self, transactions: Sequence[Transaction]) -> None:
         """Take these too, oldest first."""
-        from app.bus.register_names import NO_NAMES
+        if self._names is None:
+            from app.bus.register_names import NO_NAMES
 
-        names = self._names or NO_NAMES
+            self._names = NO_NAMES
+        names = self._names
         offset = time.time() - time.monotonic()
         for transaction in transactions:
             self._newest.setdefault(transaction.line, deque(maxlen=MEASURED)).append(transaction)

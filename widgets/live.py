@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
+from app.panel.view import View
 from app.project.model import Project
 from widgets.arming import Writing
 
@@ -65,7 +66,8 @@ class Live(QObject):
         """The state of the panel and the snapshot at the last frame."""
         self._framed_at = 0.0
         self._standings: tuple[Snapshot, Standings] | None = None
-        self._writing = Writing()
+        self._disarmed = ""
+        """Why lines had disarmed themselves at the last look."""
         self._timer = QTimer(self)
         self._timer.setInterval(FRAME_MS)
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
@@ -182,8 +184,6 @@ class Live(QObject):
 
         Of this snapshot; left out, of the newest.
         """
-        from app.panel.view import View
-
         if self._session is None:
             return {}
         snapshot = snapshot or self._session.snapshot()
@@ -215,11 +215,11 @@ class Live(QObject):
             return
         effects = session.tick()
         self._pass_on(effects)
-        before, self._writing = self._writing, self.writing
-        if self._writing.disarmed != before.disarmed:
+        before, self._disarmed = self._disarmed, session.disarmed
+        if self._disarmed != before:
             self.connection_changed.emit()
-            if self._writing.disarmed:
-                self.disarmed.emit(self._writing.disarmed)
+            if self._disarmed:
+                self.disarmed.emit(self._disarmed)
         self._seen, news = session.engine.transactions.since(self._seen)
         if news:
             self.transactions.emit(news)

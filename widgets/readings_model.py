@@ -45,13 +45,13 @@ class _Shown:
     quality: Quality
     doubtful: bool
 
-    def ink(self, column: Column) -> str:
+    def ink(self, column: int) -> str:
         """The name of the colour of a cell's text."""
         if self.doubtful:
-            return "caution" if column is Column.QUALITY else "ink"
+            return "caution" if column == Column.QUALITY else "ink"
         if self.quality is Quality.GOOD:
-            return "good" if column is Column.QUALITY else "ink"
-        if column is Column.QUALITY:
+            return "good" if column == Column.QUALITY else "ink"
+        if column == Column.QUALITY:
             return "caution" if self.quality in (Quality.STALE, Quality.NONE) else "fault"
         return "faint" if column in (Column.VALUE, Column.RAW) else "ink"
 
@@ -189,7 +189,7 @@ class ReadingsModel(QAbstractTableModel):
                 ]
         return found
 
-    def cell(self, row: int, column: Column) -> tuple[str, str]:
+    def cell(self, row: int, column: int) -> tuple[str, str]:
         """What stands in a cell, and the name of its colour: all that is needed to draw it."""
         name = self._order[row]
         shown = self._drawn[name] = self._shown(name)
@@ -352,7 +352,7 @@ def _sound(reading: Reading) -> bool:
 
 _DIFFER: Final = tuple(column for column in Column if column is not Column.SIGNAL)
 _NUMBERS: Final = (Column.VALUE, Column.RAW, Column.AGE)
-ALIGNMENT: Final = {
+ALIGNMENT: Final[Mapping[int, Qt.AlignmentFlag]] = {
     column: Qt.AlignmentFlag.AlignVCenter
     | (Qt.AlignmentFlag.AlignRight if column in _NUMBERS else Qt.AlignmentFlag.AlignLeft)
     for column in Column

@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QSizePolicy,
-    QTableView,
     QVBoxLayout,
     QWidget,
 )
@@ -26,7 +25,7 @@ from app.signals.reading import Quality, Reading
 from widgets.flow import FlowLayout
 from widgets.look import set_look
 from widgets.plain import plain_label
-from widgets.quick_cells import PADDING, Index, QuickCells
+from widgets.quick_cells import PADDING, Index, QuickCells, QuickTable
 from widgets.readings_model import ALIGNMENT, MARKS, Column, ReadingsModel, quality_words
 from widgets.shortening import shorten_placeholder
 from widgets.size import heading_width, scaled
@@ -34,6 +33,9 @@ from widgets.steady import Choice
 
 FEW: Final = 500
 """Signals up to which the table itself counts those that are not good, whenever readings come."""
+REST_A_CELL_S: Final = 0.004
+"""Nothing is drawn for so long after each cell that was: a few values follow at once, fifty five times a second."""
+LONGEST_REST_S: Final = 0.2
 MEASURED: Final = 50
 """So many of the longest names are measured for the width of their column."""
 
@@ -55,6 +57,7 @@ class ReadingsTable(QWidget):
         self.summary = plain_label()
         self._live = False
         """Whether readings have come since the project was set; before that nothing is wrong with them."""
+        self._rest_until = 0.0
         self._kept: tuple[list[str], str] = ([], "")
         """The signals of the selected rows and of the current one, while the rows are arranged anew."""
         self.raw_form = Choice()
@@ -67,7 +70,7 @@ class ReadingsTable(QWidget):
         ):
             self.raw_form.addItem(words, form)
         self.raw_form.currentIndexChanged.connect(lambda _index: self._form_chosen())
-        self.view = QTableView()
+        self.view = QuickTable()
         self._build_view()
         heading = QLabel(self.tr("Readings"))
         heading.setProperty("look", "heading")
@@ -106,14 +109,15 @@ class ReadingsTable(QWidget):
         return self.model.name(index.row()) if index.isValid() else ""
 
     def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
-        column = Column(index.column())
+        column = index.column()
         return *self.model.cell(index.row(), column), ALIGNMENT[column]
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""
         self._live = True
         self.model.set_readings(readings, now)
-        self._draw_changes()
+        if not 0 < self._rest_until - now <= LONGEST_REST_S:
+            self._rest_until = now + min(LONGEST_REST_S, REST_A_CELL_S * self._draw_changes())
         if self.model.signals <= FEW:
             self._summarise(self.model.not_good())
 
@@ -122,25 +126,34 @@ class ReadingsTable(QWidget):
         if self._live and self.model.signals > FEW:
             self._summarise(count)
 
-    def _draw_changes(self) -> None:
+    def _draw_changes(self) -> int:
+        """Draw the cells in sight that say something else; gives how many they are."""
         view = self.view
         if not view.isVisible():
-            return
+            return 0
         height = view.viewport().height()
         first, last = view.rowAt(0), view.rowAt(height - 1)
         changed = self.model.changes(first, last if last >= 0 else self.model.rowCount() - 1) if first >= 0 else []
         if not changed:
-            return
+            return 0
         if QAccessible.isActive():
             rows, columns = {row for row, _ in changed}, {column for _, column in changed}
             self.model.dataChanged.emit(
                 self.model.index(min(rows), min(columns)), self.model.index(max(rows), max(columns))
             )
-            return
-        # Cell by cell: a range of Qt's would draw every cell in it.
-        left = {column: (view.columnViewportPosition(column), view.columnWidth(column)) for column in Column}
+            return len(changed)
+        # Column by column, neighbours together: a range of Qt's would draw all that lies between.
+        by_column: dict[Column, list[int]] = {}
         for row, column in changed:
-            view.viewport().update(left[column][0], view.rowViewportPosition(row), left[column][1], view.rowHeight(row))
+            by_column.setdefault(column, []).append(row)
+        for column, among in by_column.items():
+            left, width, first = view.columnViewportPosition(column), view.columnWidth(column), among[0]
+            for row, following in zip(among, (*among[1:], -1), strict=True):
+                if following != row + 1:
+                    top, below = view.rowViewportPosition(first), view.rowViewportPosition(row) + view.rowHeight(row)
+                    view.viewport().update(left, top, width, below - top)
+                    first = following
+        return len(changed)
 
     def choose_raw_form(self, form: RawForm) -> None:
         """Write raw numbers so from now on."""

@@ -121,6 +121,7 @@ class LineStrip(QWidget):
         self._news.setSingleShot(True)
         self._news.setInterval(NEWS_MS)
         self._news.timeout.connect(self.update)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         self.setMouseTracking(True)
@@ -144,7 +145,7 @@ class LineStrip(QWidget):
 
     def add(self, passages: Iterable[Passage]) -> None:
         """Show these too, oldest first. A passage of a line that is not shown is left out."""
-        changed = False
+        come = told_anew = False
         for passage in passages:
             lane = self._lanes.get(passage.line)
             if lane is None:
@@ -152,11 +153,11 @@ class LineStrip(QWidget):
             lane.passages.append(passage)
             lane.good += passage.good
             lane.faults += not passage.good
-            lane.told = _to_tell(lane.told, passage)
-            changed = True
-        if changed:
-            if not self._news.isActive():
-                self._news.start()
+            before, lane.told = lane.told, _to_tell(lane.told, passage)
+            come, told_anew = True, told_anew or lane.told is not before
+        if come and not self._news.isActive():
+            self._news.start()
+        if told_anew:
             self._announce()
 
     def set_outages(self, line: str, outages: Outages) -> None:

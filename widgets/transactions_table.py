@@ -18,13 +18,12 @@ from PySide6.QtCore import (
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
-    QTableView,
     QWidget,
 )
 
 from app.language import translate
 from widgets.plain import plain_tip
-from widgets.quick_cells import PADDING, Index, QuickCells
+from widgets.quick_cells import PADDING, Index, QuickCells, QuickTable
 from widgets.size import heading_width
 
 if TYPE_CHECKING:  # the bus is imported only when a line is connected
@@ -251,7 +250,7 @@ _ALIGNMENT: Final = {
 }
 
 
-class TransactionsTable(QTableView):
+class TransactionsTable(QuickTable):
     """The list itself; it follows the newest row until somebody scrolls back or selects one."""
 
     def __init__(self, model: TransactionsModel, parent: QWidget | None = None) -> None:

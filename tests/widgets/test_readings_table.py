@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QImage, QRegion
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -74,6 +75,13 @@ def test_shows_every_signal_in_the_order_of_the_project(table: ReadingsTable) ->
 
 def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
     assert cells(table, Column.QUALITY) == ["✓ good", "◷ stale", "✓ good", "⚠ implausible", "⊘ refused"]
+    assert [table._cell(table.model.index(row, 2))[1] for row in range(5)] == [
+        "good",
+        "caution",
+        "good",
+        "fault",
+        "fault",
+    ]
     assert len(set(MARKS.values())) == len(Quality)
     assert len({quality_words(quality) for quality in Quality}) == len(Quality)
 
@@ -139,8 +147,8 @@ def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot) ->
     drawn: list[tuple[int, Column]] = []
     cell = table.model.cell
 
-    def note(row: int, column: Column) -> tuple[str, str]:
-        drawn.append((row, column))
+    def note(row: int, column: int) -> tuple[str, str]:
+        drawn.append((row, Column(column)))
         return cell(row, column)
 
     table.view.viewport().repaint()
@@ -175,7 +183,7 @@ def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot) -> Non
     table.model._worked_out = note  # type: ignore[method-assign,assignment]
     for count in range(3):
         value = Reading(raw=count, value=Fraction(count), quality=Quality.GOOD, reason="", time=NOW)
-        table.set_readings(dict.fromkeys(names, value), NOW)
+        table.set_readings(dict.fromkeys(names, value), NOW + count)
         QApplication.processEvents()
     assert 0 < len(set(worked_out)) < 60
     assert len(worked_out) == 3 * len(set(worked_out)), "each once for each reading"
@@ -233,3 +241,30 @@ def test_selected_rows_are_copied_as_text(table: ReadingsTable) -> None:
     table.view.selectRow(1)
     QTest.keySequence(table.view, "Ctrl+C")
     assert QApplication.clipboard().text() == "level\t100 %\t◷ stale\t100\t5 s\tno answer since 5 s"
+
+
+def test_many_changes_are_drawn_a_moment_later_and_not_lost(table: ReadingsTable) -> None:
+    def all_at(value: int) -> dict[str, Reading]:
+        return dict.fromkeys(
+            READINGS, Reading(raw=value, value=Fraction(value), quality=Quality.GOOD, reason="", time=NOW)
+        )
+
+    def shown() -> QImage:
+        QApplication.processEvents()
+        return table.screen().grabWindow(table.winId()).toImage()
+
+    table.set_readings(all_at(1), NOW)
+    first = shown()
+    table.set_readings(all_at(2), NOW + 0.01)
+    assert shown() == first
+    table.set_readings(all_at(2), NOW + 0.3)
+    assert shown() == table.grab().toImage() != first
+
+
+def test_a_part_is_drawn_as_in_the_whole(table: ReadingsTable) -> None:
+    table.view.selectRow(2)
+    QApplication.processEvents()
+    viewport = table.view.viewport()
+    # Both cut through the texts of rows that lie in both.
+    viewport.repaint(QRegion(100, 8, 90, 40).united(QRegion(60, 30, 400, 50)))
+    assert table.screen().grabWindow(table.winId()).toImage() == table.grab().toImage()

@@ -22,6 +22,9 @@ class Begun(QObject):
     """The one rule that is not complete yet: a new one, listed behind the others, or a change of one that there is."""
 
     changed = Signal()
+    """Another rule is begun, or none any more."""
+    completed = Signal()
+    """The rule is on its way into the project, whose change follows."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -36,12 +39,13 @@ class Begun(QObject):
     def drop(self) -> None:
         """It is not wanted any more."""
         if self._rule is not None:
-            self.end()
+            self._rule = self._former = None
             self.changed.emit()
 
-    def end(self) -> None:
-        """It is complete and on its way into the project, whose change is told by the document."""
+    def complete(self) -> None:
+        """It lacks nothing any more."""
         self._rule = self._former = None
+        self.completed.emit()
 
     def succeed(self, other: Begun) -> None:
         """Go on with what another one keeps."""
@@ -57,6 +61,19 @@ class Begun(QObject):
         if 0 <= index < len(rules):
             return self._rule if self._former is rules[index] else rules[index]
         return self._rule if index == len(rules) and self.new(kind) else None
+
+    def place(self, project: Project) -> tuple[Kind, int] | None:
+        """Which list the rule is shown in, and where; None if there is none."""
+        if self._rule is None:
+            return None
+        kind = _kind(self._rule)
+        rules = of_kind(project, kind)
+        return kind, next((at for at, rule in enumerate(rules) if rule is self._former), len(rules))
+
+    @property
+    def lacks(self) -> list[str]:
+        """What is still to be chosen, in words; empty if no rule is begun."""
+        return [] if self._rule is None else lacking(self._rule)
 
     def keeps(self, rule: Rule | None) -> bool:
         """Whether this is the rule that is not complete."""

@@ -80,7 +80,7 @@ class DesignWorkplace(QWidget):
         self.behaviour = BehaviourView(document, self.begun)
         self.signals = SignalsView(document, self.drafts)
         self.lines = LinesView(document, self.drafts)
-        self.findings = FindingsList(self.drafts)
+        self.findings = FindingsList(self.drafts, self.begun)
         self.inspector = Inspector(document, self.drafts, self.begun)
         self._titles = [
             self.tr("Screen"),

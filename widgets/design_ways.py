@@ -220,6 +220,12 @@ class Ways(QObject):
         """Go to the row of the properties in which something typed is not taken over yet."""
         kind = subject[0]
         project = self._document.project
+        if kind == "begun":
+            place = self._design.begun.place(project)
+            if place is not None:
+                self.go_to(place)
+                self.to_properties()
+            return
         if kind == "field":
             self._design.turn_to("screen")
             screen = project.screen_named.get(subject[1])

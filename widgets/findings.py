@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.checks.finding import GRAVITY, Finding, Severity
+from widgets.begun import Begun
 from widgets.drafts import Drafts, subject_text
 from widgets.findings_model import FindingsModel, Order, Row, ordered
 from widgets.flow import FlowLayout
@@ -49,9 +50,10 @@ class FindingsList(QWidget):
     accept_wanted = Signal(object)
     """A `Finding` that is to be accepted, or one that is and shall not be any more."""
 
-    def __init__(self, drafts: Drafts, parent: QWidget | None = None) -> None:
+    def __init__(self, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._drafts = drafts
+        self._begun = begun
         self._findings: tuple[Finding, ...] = ()
         self._checked = False
         self._accepted: tuple[Finding, ...] = ()
@@ -70,6 +72,8 @@ class FindingsList(QWidget):
         layout.addWidget(self.tree, 1)
         layout.addLayout(self._make_bottom())
         drafts.changed.connect(self._fill)
+        begun.changed.connect(self._fill)
+        begun.completed.connect(self._fill)
         self._fill()
 
     def _make_top(self) -> FlowLayout:
@@ -174,6 +178,17 @@ class FindingsList(QWidget):
             )
             for subject, row, texts, reason in self._drafts.all()
         ]
+        if lacks := self._begun.lacks:
+            rows.append(
+                Row(
+                    "draft",
+                    self.tr("a turn or an action"),
+                    self.tr("it is not complete and does nothing yet; to choose: {what}").format(what=", ".join(lacks)),
+                    self.tr("complete it there, or delete it"),
+                    None,
+                    ("begun",),
+                )
+            )
         order: Order = "place" if self.order.currentData() == "place" else "gravity"
         rows += [
             Row(finding.severity, finding.where, finding.message, finding.hint, finding)
@@ -224,7 +239,7 @@ class FindingsList(QWidget):
         self.accepted.setToolTip(self.tr("Hide them") if self.accepted.isChecked() else self.tr("Show them"))
         self.accepted.setVisible(bool(self._accepted) or self.accepted.isChecked())
         parts = []
-        if drafts := len(self._drafts.all()):
+        if drafts := len(self._drafts.all()) + bool(self._begun.lacks):
             parts.append(self.tr("{count} not taken over").format(count=drafts))
         elif not self._findings:
             parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))

@@ -62,7 +62,7 @@ class _CausedForm(PartForm):
             else:
                 project = edits.change_action(project, index, **attributes)
             if self.begun.keeps(rule):
-                self.begun.end()
+                self.begun.complete()
             return project
 
         return edit

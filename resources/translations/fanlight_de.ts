@@ -2215,6 +2215,10 @@ Warum ist es so gemeint?</translation>
         <translation>Warnungen: {count}</translation>
     </message>
     <message>
+        <source>a turn or an action</source>
+        <translation>ein Bildwechsel oder eine Aktion</translation>
+    </message>
+    <message>
         <source>accepted: {reason}</source>
         <translation>akzeptiert: {reason}</translation>
     </message>
@@ -2227,8 +2231,16 @@ Warum ist es so gemeint?</translation>
         <translation>wird geprüft …</translation>
     </message>
     <message>
+        <source>complete it there, or delete it</source>
+        <translation>dort vervollständigen oder löschen</translation>
+    </message>
+    <message>
         <source>correct it there</source>
         <translation>dort berichtigen</translation>
+    </message>
+    <message>
+        <source>it is not complete and does nothing yet; to choose: {what}</source>
+        <translation>unvollständig und noch ohne Wirkung; es fehlt: {what}</translation>
     </message>
     <message>
         <source>nothing found</source>

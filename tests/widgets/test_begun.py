@@ -187,3 +187,22 @@ def test_no_value_is_taken_that_nobody_chose(design: DesignWorkplace, document: 
             choose(design, "Does", deed)
             assert document.project is before, (deed, cause)
             QTest.keyClick(design.behaviour.actions_table.table, Key.Key_Delete)
+
+
+def test_what_is_not_complete_is_listed_with_the_findings_and_found_from_anywhere(
+    design: DesignWorkplace, document: Document
+) -> None:
+    keys(design, "Ctrl+W, W")
+    design.show_view("signals")
+    rows = design.findings.model.rows
+    assert rows[0].kind == "draft"
+    assert "the signal of the condition, what it does, the signal" in rows[0].what
+    design.findings.tree.setFocus()
+    design.findings.select(0)
+    QTest.keyClick(design.findings.tree, Key.Key_Return)
+    assert design.view == "behaviour"
+    assert design.behaviour.current() == ("action", len(document.project.actions))
+    choose(design, "Condition", "running")
+    choose(design, "Does", "sets the signal")
+    choose(design, "Signal", "run command")
+    assert all(row.kind != "draft" for row in design.findings.model.rows)

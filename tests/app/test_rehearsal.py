@@ -159,6 +159,22 @@ def test_a_silent_follower_shows_no_value_and_takes_none() -> None:
     assert "does not answer" in rehearsal.state.message.reason
 
 
+def test_a_release_that_a_silent_follower_missed_is_written_when_it_answers() -> None:
+    clock = Clock()
+    rehearsal = Rehearsal(load(demo_path("booster-pump")), clock=clock)
+    drive = rehearsal.models["pump"]
+    pass_time(rehearsal, clock, 0.1)
+    rehearsal.key_down("reset")
+    assert drive.get("fault reset") == 1
+    drive.silent = True
+    rehearsal.key_up("reset")
+    pass_time(rehearsal, clock, 0.2)
+    assert drive.get("fault reset") == 1
+    drive.silent = False
+    pass_time(rehearsal, clock, 0.2)
+    assert drive.get("fault reset") == 0
+
+
 def test_a_start_value_that_does_not_fit_is_told() -> None:
     with pytest.raises(FollowerError, match="'level'"):
         Rehearsal(parse(BANK.replace("start_value = 42.5", "start_value = 9000")))

@@ -341,8 +341,14 @@ def _told(report: WriteReport) -> tuple[PanelMessage, Value | None]:
 
 
 def _matters(report: WriteReport) -> bool:
-    """Whether what a failed stop was to stop may be on: not if nothing may be written, or no press was ever sent."""
-    return report.outcome is not Outcome.NOT_SENT or report.obstacle not in (None, Obstacle.NOT_ARMED)
+    """Whether what a failed stop was to stop may be on.
+
+    Not if nothing may be written, or no press was ever sent; nor if the follower has taken it and holds a value of its
+    own now, as a command register does that empties itself.
+    """
+    if report.outcome is Outcome.NOT_SENT:
+        return report.obstacle not in (None, Obstacle.NOT_ARMED)
+    return report.outcome is not Outcome.CHANGED and report.kept != 0
 
 
 def _endpoints(project: Project, via: Via) -> dict[str, Endpoint]:

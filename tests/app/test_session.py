@@ -13,12 +13,14 @@ from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import Entered, Write
-from app.project.files import load
+from app.project.files import load, parse
 from app.project.model import Project, TcpLine
 from app.project.purpose import Purpose
 from app.session import CannotConnect, Session
 from app.signals.reading import Quality
 from projects import demo_path
+from tests.outside.lossy_stops import PROJECT
+from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 
@@ -337,3 +339,26 @@ def test_a_key_that_is_held_while_the_line_disarms_itself_is_let_go(
             wait_for(lambda: session.tick() is not None and drive.get("fault reset") == 0)
     finally:
         player.stop()
+
+
+@pytest.mark.parametrize(
+    ("kept", "told"),
+    [(50, "as before"), (20, "it limits this value"), (60, ""), (0, "")],
+    ids=["ignored", "limited", "changed", "taken"],
+)
+def test_what_a_device_made_of_a_stop_is_told_where_it_may_go_on(kept: int, told: str) -> None:
+    honest = Registers({10: 50, 20: 0, 21: 0, 30: 0})
+
+    def answer(asked: Asked) -> Answer:
+        if asked.function != 6:
+            return honest(asked)
+        honest.words[10] = kept
+        return [asked.framed(asked.pdu)]
+
+    with StagedFollower("tcp", answer) as device, Session(parse(PROJECT), device.endpoint, armed=True) as session:
+        wait_for(lambda: value(session, "set point") == 50)
+        press(session, "register")
+        wait_for(lambda: session.tick() is not None and not session.writing)
+        unproved = session.unproved
+        assert (unproved is not None) == bool(told)
+        assert unproved is None or told in unproved.words

@@ -42,6 +42,11 @@ class Begun(QObject):
             self._rule = self._former = None
             self.changed.emit()
 
+    def follow(self, project: Project) -> None:
+        """Drop a change of a rule that is gone or was changed otherwise."""
+        if self._former is not None and all(rule is not self._former for rule in (*project.turns, *project.actions)):
+            self.drop()
+
     def complete(self) -> None:
         """It lacks nothing any more."""
         self._rule = self._former = None

@@ -255,6 +255,7 @@ class DesignWorkplace(QWidget):
     def _changed(self) -> None:
         project = self.document.project
         follow_drafts(self.drafts, self._before, project)
+        self.begun.follow(project)
         self._before = project
         self.screens.show_project(project, self._paging(), self.checks.findings)
         self._refresh_view()

@@ -149,6 +149,10 @@ def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
 
     choose(design, "Cause", "a key")
     assert document.project.actions[at].key is None, "no key that nobody chose"
+    document.undo()
+    assert state(design) == "", "of another rule than this one was begun to be changed"
+    document.redo()
+    choose(design, "Cause", "a key")
     choose(design, "Key", "start")
     assert document.project.actions[at].key == "start"
 

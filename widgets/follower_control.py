@@ -155,7 +155,7 @@ class FollowerCard(QFrame):
             self._say(self.tr("not connected"), "faint")
         elif state.answering is None:
             self._say(self.tr("\u2026 not asked yet"), "faint")
-        elif state.answering and standing is not None and standing.level >= DOUBTED:
+        elif standing is not None and standing.level >= DOUBTED and (state.answering or state.two_devices):
             self._say(f"\u26a0 {standing.words}", standing_look(standing), standing.advice)
         elif state.answering:
             words = self.tr("\u2713 answering")
@@ -362,7 +362,7 @@ class FollowerCards(QWidget):
     def _mark(self, number: int, state: FollowerState | None) -> None:
         if state is None or state.answering is None:
             mark, ink, words = "\u25cb", "faint", self.tr("not connected")
-        elif state.answering:
+        elif state.answering or state.two_devices:
             standing = self._standings.of(state.name) if self._standings is not None else None
             if standing is not None and standing.level >= DOUBTED:
                 mark, ink, words = "\u26a0", standing_look(standing), standing.words

@@ -193,7 +193,7 @@ class Standings:
 def _unasked(states: Sequence[FollowerState]) -> Iterator[Standing]:
     """Answers come twice: of two devices, or of a device that is heard twice."""
     told = [state for state in states if state.fault is FaultKind.UNASKED]
-    two = [state for state in told if state.answering is False]
+    two = [state for state in told if state.two_devices]
     if two:
         words = _counted(
             two,

@@ -35,6 +35,11 @@ class FollowerState(NamedTuple):
     faults: Mapping[FaultKind, int] = MappingProxyType({})
     since: float = 0.0
 
+    @property
+    def two_devices(self) -> bool:
+        """Whether two devices answer in its name, so that neither is believed."""
+        return self.answering is False and self.fault is FaultKind.UNASKED
+
 
 @dataclass(frozen=True, slots=True)
 class Owed:

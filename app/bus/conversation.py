@@ -146,18 +146,24 @@ class Conversation:
             self._of_unit.setdefault(partner.follower.unit, partner)
 
     async def ask(
-        self, follower: str, request: Request, permit: Permit | None = None, *, stops: bool = False
+        self,
+        follower: str,
+        request: Request,
+        permit: Permit | None = None,
+        *,
+        at_once: bool = False,
+        patient: bool = True,
     ) -> tuple[bytes, float]:
         """The PDU of the verified answer, and when it was complete (monotonic seconds).
 
-        What `stops` something is sent as `at_once` of `Client.exchange`, and not listened for beyond its time-out, but
-        where the follower is known to be slow. Raises LineFault, Reopen, and what `permit` raises.
+        `at_once` as in `Client.exchange`; not `patient`: the answer is not listened for beyond its time-out. Raises
+        LineFault, Reopen, and what `permit` raises.
         """
         partner = self.partners[follower]
         started = time.monotonic()
         try:
             try:
-                answer = await self._exchange(partner, request, permit, stops)
+                answer = await self._exchange(partner, request, permit, at_once, patient)
             except LineFault as failed:
                 fault = failed.fault
                 if request.writes and fault.kind is FaultKind.EXCEPTION and not await self.believes(request, fault):
@@ -177,15 +183,17 @@ class Conversation:
         self._answered(partner, answer.at, 1000 * (answer.at - started))
         return answer.pdu, answer.at
 
-    async def _exchange(self, partner: Partner, request: Request, permit: Permit | None, stops: bool) -> Answer:
+    async def _exchange(
+        self, partner: Partner, request: Request, permit: Permit | None, at_once: bool, patient: bool
+    ) -> Answer:
         """Exchange, but do not listen to a silent follower beyond the time at which something else must go out."""
         timeout_s = self._endpoint.timeout_ms / 1000
         pressing = self.pressing()
         left = inf if pressing is None else pressing - time.monotonic()
         slow = self.client.lateness.slow(request.unit, time.monotonic())
-        linger = (slow or (partner.failures < LINGER_FAILURES and not stops)) and left > 2 * timeout_s
+        linger = patient and (partner.failures < LINGER_FAILURES or slow) and left > 2 * timeout_s
         if not partner.failures or request.writes or left > timeout_s + self.client.pace.fixed_ms / 1000:
-            return await self.client.exchange(request, linger=linger, permit=permit, at_once=stops)
+            return await self.client.exchange(request, linger=linger, permit=permit, at_once=at_once)
         listened = max(left, LEAST_PROBE_S, 2 * (partner.answer_ms or 0) / 1000)
         started = time.monotonic()
         try:

@@ -351,10 +351,12 @@ class Writing:
 
         job.acknowledged = True
         try:
-            await self._conversation.ask(binding.follower.name, request, permit, stops=job.stops)
+            await self._conversation.ask(
+                binding.follower.name, request, permit, at_once=job.stops and not job.tries, patient=not job.stops
+            )
         except LineFault as failed:
-            if not job.stops or failed.fault.of_connection or failed.fault.kind is FaultKind.EXCEPTION:
-                raise
+            if not job.stops or failed.fault.of_connection or failed.fault.kind is FaultKind.EXCEPTION or not job.tries:
+                raise  # the first time it is sent again before anything is read
             # It may have arrived all the same, and that can be seen.
             job.acknowledged, job.reason = False, _unsure(failed.fault.sentence)
 

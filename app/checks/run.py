@@ -150,8 +150,8 @@ class _LookAtAll(_Look):
             told = [_told(survey.project, rule, order, fault, ()) for fault in rule.function(survey)]
             if told != self.told:
                 self.told = told
+            self._done_for = survey  # before the pause, in which this may be dropped for a project as it was before
             yield
-        self._done_for = survey
 
 
 class _LookAtEach(_Look):

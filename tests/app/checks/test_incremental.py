@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from itertools import islice
 from typing import TYPE_CHECKING, Any
 
 from hypothesis import given, settings, strategies as st
@@ -161,3 +162,18 @@ def test_what_a_dropped_check_found_is_told_by_the_next(good: Draft) -> None:
                 break
         assert checker.check(broken) == check(broken)
         assert checker.check(good.project) == check(good.project)
+
+
+def test_a_check_dropped_half_way_leaves_nothing_of_its_project(good: Draft) -> None:
+    """At any of its pauses, with the project as it was before looked at again."""
+    before, after = good.project, good.project.but(panel=good.project.panel.but(messages={"kept": "{limit}"}))
+    assert check(before) != check(after)
+    pauses = 0
+    for pauses in range(1, 1000):
+        checker = Checker()
+        checker.check(before)
+        steps = checker.steps(after)
+        if sum(1 for _ in islice(steps, pauses)) < pauses:
+            break
+        assert checker.check(before) == check(before)
+    assert pauses > 5

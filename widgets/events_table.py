@@ -187,10 +187,9 @@ class EventsModel(QAbstractTableModel):
         self._shown = [event for event in self._all if self._wanted.takes(event)]
         self.endResetModel()
 
-    def cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
+    def cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
         """The text of a cell, the name of its colour, and how it is aligned."""
-        event = self._shown[index.row()]
-        column = index.column()
+        event = self._shown[row]
         left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
         if column == Column.TIME:
             return self._civil(event.at).strftime("%H:%M:%S.%f")[:-3], "faint", left
@@ -224,7 +223,7 @@ class EventsModel(QAbstractTableModel):
         if not index.isValid():
             return None
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return self.cell(index)[0]
+            return self.cell(index.row(), index.column())[0]
         if role == Qt.ItemDataRole.ToolTipRole:
             event = self._shown[index.row()]
             when = self._civil(event.at).isoformat(sep=" ", timespec="milliseconds")

@@ -295,17 +295,16 @@ class PartModel(QAbstractTableModel):
             if self._rows:
                 self.headerDataChanged.emit(Qt.Orientation.Vertical, 0, len(self._rows) - 1)
 
-    def cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
+    def cell(self, row: int, at: int) -> tuple[str, str, Qt.AlignmentFlag]:
         """The text of a cell, the name of its colour and where it stands: all that is needed to draw it."""
-        at = index.column()
         column = self.columns[at]
         side = _RIGHT if column.right else _LEFT
         project = self._project
         if project is None:
             return "", "ink", side
-        if self._is_spare(index.row()):
+        if self._is_spare(row):
             return "" if at else QCoreApplication.translate("PartModel", "type or paste here"), "faint", side
-        place = self._rows[index.row()]
+        place = self._rows[row]
         text = column.shown(project, self._parts[place])
         if at == 0 and place in self._wrong:
             return f"\N{WARNING SIGN} {text}", "fault", side
@@ -321,7 +320,7 @@ class PartModel(QAbstractTableModel):
             return None
         part = self.part(index.row())
         if role == Qt.ItemDataRole.DisplayRole:
-            return self.cell(index)[0]
+            return self.cell(index.row(), index.column())[0]
         if role == Qt.ItemDataRole.EditRole:
             return column.edited(project, part)
         if role == Qt.ItemDataRole.ToolTipRole:
@@ -329,14 +328,14 @@ class PartModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{column.title}: {column.shown(project, part)}"
         if role == Qt.ItemDataRole.TextAlignmentRole:
-            return self.cell(index)[2]
+            return self.cell(index.row(), index.column())[2]
         if role == Qt.ItemDataRole.ForegroundRole:
-            return palette.current().colour(self.cell(index)[1])
+            return palette.current().colour(self.cell(index.row(), index.column())[1])
         return None
 
     def _spare_data(self, index: Index, role: int) -> object:
         if role == Qt.ItemDataRole.DisplayRole:
-            return self.cell(index)[0]
+            return self.cell(index.row(), index.column())[0]
         if role == Qt.ItemDataRole.AccessibleTextRole:
             words = QCoreApplication.translate("PartModel", "{column}: empty row, type or paste here")
             return words.format(column=self.columns[index.column()].title)

@@ -25,13 +25,13 @@ class _Drawn(Protocol):
 
 
 class QuickCells(QStyledItemDelegate):
-    """Draws cells from what `cell` gives: the text, the name of its colour and its alignment.
+    """Draws cells from what `cell` gives for a row and a column: the text, the name of its colour and its alignment.
 
     Asking a model for each role of each cell, as Qt does otherwise, would cost many times as much.
     """
 
     def __init__(
-        self, parent: QObject, cell: Callable[[Index], tuple[str, str, Qt.AlignmentFlag]], padding: int = PADDING
+        self, parent: QObject, cell: Callable[[int, int], tuple[str, str, Qt.AlignmentFlag]], padding: int = PADDING
     ) -> None:
         super().__init__(parent)
         self._cell = cell
@@ -42,11 +42,13 @@ class QuickCells(QStyledItemDelegate):
         """Draw one cell."""
         view = cast("_Drawn", option)
         selected = bool(view.state & QStyle.StateFlag.State_Selected)
-        self.draw(painter, view.rect, view.fontMetrics, index, selected=selected)
+        self.draw(painter, view.rect, view.fontMetrics, index.row(), index.column(), selected)
 
-    def draw(self, painter: QPainter, rect: QRect, metrics: QFontMetrics, index: Index, *, selected: bool) -> None:
+    def draw(
+        self, painter: QPainter, rect: QRect, metrics: QFontMetrics, row: int, column: int, selected: bool
+    ) -> None:
         """Draw one cell into a rectangle."""
-        text, ink, alignment = self._cell(index)
+        text, ink, alignment = self._cell(row, column)
         colours = palette.current()
         if selected:
             painter.fillRect(rect, colours.colour("accent"))
@@ -98,5 +100,5 @@ class QuickTable(QTableView):
                     place = QRect(left, top, width, height)
                     if stripe is not None and row & 1:
                         painter.fillRect(place, stripe)
-                    cells.draw(painter, place, metrics, model.index(row, column), selected=selected)
+                    cells.draw(painter, place, metrics, row, column, selected)
         painter.end()

@@ -25,7 +25,7 @@ from app.signals.reading import Quality, Reading
 from widgets.flow import FlowLayout
 from widgets.look import set_look
 from widgets.plain import plain_label
-from widgets.quick_cells import PADDING, Index, QuickCells, QuickTable
+from widgets.quick_cells import PADDING, QuickCells, QuickTable
 from widgets.readings_model import ALIGNMENT, MARKS, Column, ReadingsModel, quality_words
 from widgets.shortening import shorten_placeholder
 from widgets.size import heading_width, scaled
@@ -108,9 +108,8 @@ class ReadingsTable(QWidget):
         index = self.view.currentIndex()
         return self.model.name(index.row()) if index.isValid() else ""
 
-    def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
-        column = index.column()
-        return *self.model.cell(index.row(), column), ALIGNMENT[column]
+    def _cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
+        return *self.model.cell(row, column), ALIGNMENT[column]
 
     def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
         """Show these readings. `now` is `time.monotonic()` in seconds."""

@@ -6,10 +6,11 @@ import time
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Final
+from itertools import islice
+from typing import TYPE_CHECKING, Final, cast
 
 from PySide6.QtCore import QCoreApplication, QEvent, QLineF, QPointF, QRect, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetrics, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QRegion
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from widgets import palette
@@ -24,6 +25,8 @@ LANE: Final = 26
 """Height of one lane, in device-independent pixels."""
 PITCH: Final = 7
 """Distance from one mark to the next."""
+REACH: Final = 10
+"""A mark lies within so many pixels of its place, on either side, with all that is drawn of it."""
 GAP: Final = 5
 """How much further than others the mark of an outage stands from its neighbours."""
 KEPT: Final = 400
@@ -32,8 +35,8 @@ FAULT_STAYS_S: Final = 6.0
 """How long the words of a fault stay before a good transaction may replace them."""
 WORDS_STAY_S: Final = 0.5
 """How long other words stay at least, so that they can be read."""
-NEWS_MS: Final = 100
-"""New marks are drawn together, so often: more often nobody can tell, and each time costs a computer work."""
+NEWS_MS: Final = 80
+"""For so long after new marks others wait, to be drawn together: more often nobody can tell, and each time is work."""
 MOST_LANES: Final = 4
 """Further lines share the last lane's place in the counts but are not drawn."""
 
@@ -94,6 +97,8 @@ class _Lane:
     told: Passage | None = None
     trouble: str = ""
     outages: int = 0
+    new: int = 0
+    """The newest passages, so many, are not among the marks yet."""
     elided: tuple[tuple[str, int], str] = (("", 0), "")
     """The words as they were drawn last: measuring them again at every frame costs more than drawing them."""
 
@@ -116,11 +121,13 @@ class LineStrip(QWidget):
         self._clock = clock
         self._lanes: dict[str, _Lane] = {}
         self._reserved = 1
+        self._ahead = False
+        """Whether marks were drawn already that do not count as shown: somebody wanted a picture of the whole."""
         self._chosen: tuple[str, Passage] | None = None
         self._news = QTimer(self)
         self._news.setSingleShot(True)
         self._news.setInterval(NEWS_MS)
-        self._news.timeout.connect(self.update)
+        self._news.timeout.connect(self._show_news)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
@@ -151,11 +158,14 @@ class LineStrip(QWidget):
             if lane is None:
                 continue
             lane.passages.append(passage)
+            lane.new += 1
             lane.good += passage.good
             lane.faults += not passage.good
             before, lane.told = lane.told, _to_tell(lane.told, passage)
             come, told_anew = True, told_anew or lane.told is not before
         if come and not self._news.isActive():
+            # At once, with what else is drawn of this frame, unless that was done just now.
+            self._show_news()
             self._news.start()
         if told_anew:
             self._announce()
@@ -173,7 +183,8 @@ class LineStrip(QWidget):
         lane.passages.extend((gap, *after))
         lane.faults += 1
         lane.told = _to_tell(lane.told, gap)
-        self._news.start()
+        lane.new = 0
+        self.update()
         self._announce()
 
     @property
@@ -221,8 +232,25 @@ class LineStrip(QWidget):
         """The same height in a narrow window."""
         return QSize(200, self.sizeHint().height())
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Draw the lanes."""
+    def _show_news(self) -> None:
+        """Move the marks that are drawn, and draw the new ones and what is told besides if it is another."""
+        for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
+            by, lane.new = lane.new * PITCH, 0
+            _, track, words, counts = self._places(row)
+            if self._ahead or by > track.width() // 2:
+                self.update(track)
+            elif by:
+                self.scroll(-by, 0, track)
+                self.update(track.adjusted(track.width() - by - REACH, 0, 0, 0))
+                self.update(track.adjusted(0, 0, REACH - track.width(), 0))
+            if by:
+                self.update(counts)
+            if self.told(name) != lane.elided[0][0]:
+                self.update(words)
+        self._ahead = False
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw the lanes, or the parts of them that are wanted."""
         colours = palette.current()
         painter = QPainter(self)
         painter.fillRect(self.rect(), colours.colour("band"))
@@ -234,30 +262,39 @@ class LineStrip(QWidget):
                 self.rect().adjusted(10, 1, -10, 0), Qt.AlignmentFlag.AlignVCenter, self.tr("Line: not connected")
             )
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
-            self._paint_lane(painter, metrics, row, name, lane)
+            self._paint_lane(painter, metrics, row, name, lane, event.region())
+        if event.rect() == self.rect():
+            self._ahead = self._ahead or any(lane.new for lane in self._lanes.values())
 
-    def _paint_lane(self, painter: QPainter, metrics: QFontMetrics, row: int, name: str, lane: _Lane) -> None:
+    def _paint_lane(
+        self, painter: QPainter, metrics: QFontMetrics, row: int, name: str, lane: _Lane, wanted: QRegion
+    ) -> None:
         colours = palette.current()
         label, track, words, counts = self._places(row)
         middle = Qt.AlignmentFlag.AlignVCenter
-        painter.setPen(colours.colour("ink"))
-        painter.drawText(label, middle, metrics.elidedText(name, Qt.TextElideMode.ElideRight, label.width()))
+        if wanted.intersects(label):
+            painter.setPen(colours.colour("ink"))
+            painter.drawText(label, middle, metrics.elidedText(name, Qt.TextElideMode.ElideRight, label.width()))
         painter.fillRect(QRect(track.left(), track.center().y(), track.width(), 1), colours.colour("line"))
-        self._paint_marks(painter, track, name, lane)
+        self._paint_marks(painter, track, name, lane, wanted)
+        if wanted.intersects(words):
+            self._paint_words(painter, metrics, words, name, lane)
+        painter.setPen(colours.colour("fault" if lane.faults else "faint"))
+        painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, self._counts(lane.good, lane.faults))
+
+    def _paint_words(self, painter: QPainter, metrics: QFontMetrics, words: QRect, name: str, lane: _Lane) -> None:
         shown = self._chosen[1] if self._chosen and self._chosen[0] == name else lane.told
         fault = bool(lane.trouble) or (shown is not None and not shown.good)
-        painter.setPen(colours.colour("fault" if fault else "faint"))
+        painter.setPen(palette.current().colour("fault" if fault else "faint"))
         told = self.told(name), words.width()
         if lane.elided[0] != told:
             lane.elided = (told, metrics.elidedText(told[0], Qt.TextElideMode.ElideRight, told[1]))
-        painter.drawText(words, middle, lane.elided[1])
-        painter.setPen(colours.colour("fault" if lane.faults else "faint"))
-        painter.drawText(counts, middle | Qt.AlignmentFlag.AlignRight, self._counts(lane.good, lane.faults))
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter, lane.elided[1])
 
     def _counts(self, good: int, faults: int) -> str:
         return self.tr("good: {good}, faults: {faults}").format(good=good, faults=faults)
 
-    def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane) -> None:
+    def _paint_marks(self, painter: QPainter, track: QRect, name: str, lane: _Lane, wanted: QRegion) -> None:
         """All marks of one kind in one call: a fast line is drawn again at every frame."""
         colours = palette.current()
         reads: list[QLineF] = []
@@ -265,7 +302,11 @@ class LineStrip(QWidget):
         breaks: list[QLineF] = []
         writes: list[QPointF] = []
         y = track.center().y() + 0.5
-        for x, passage in self._marks(track, lane):
+        areas = cast("Iterable[QRect]", wanted)  # what the stubs do not say of it
+        among = [(area.left() - REACH, area.right() + REACH) for area in areas if area.intersects(track)]
+        for x, passage in self._marks(track, lane, 0 if wanted.boundingRect() == self.rect() else lane.new):
+            if not any(left <= x <= right for left, right in among):
+                continue
             if passage.gap:
                 painter.fillRect(QRectF(x - GAP, y - 2, 2 * GAP, 4), colours.colour("band"))
                 breaks += [QLineF(x - 4, y + 8, x, y - 8), QLineF(x, y + 8, x + 4, y - 8)]
@@ -304,11 +345,11 @@ class LineStrip(QWidget):
             QRect(right - counts, top, counts, LANE),
         )
 
-    def _marks(self, track: QRect, lane: _Lane) -> list[tuple[float, Passage]]:
-        """Where each mark that fits stands, the newest first."""
+    def _marks(self, track: QRect, lane: _Lane, without: int = 0) -> list[tuple[float, Passage]]:
+        """Where each mark that fits stands, the newest first, as it was before the newest `without` came."""
         marks: list[tuple[float, Passage]] = []
         x = track.right() - 5.0
-        for passage in reversed(lane.passages):
+        for passage in islice(reversed(lane.passages), without, None):
             x -= GAP if passage.gap else 0
             if x < track.left() + 3:
                 break

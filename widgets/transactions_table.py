@@ -325,9 +325,8 @@ class TransactionsTable(QuickTable):
         if self.selectionModel().hasSelection():
             self._following = False
 
-    def _cell(self, index: Index) -> tuple[str, str, Qt.AlignmentFlag]:
-        column = Column(index.column())
-        return *self._model.cell(index.row(), column), _ALIGNMENT[column]
+    def _cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
+        return *self._model.cell(row, Column(column)), _ALIGNMENT[Column(column)]
 
     def _fit_columns(self) -> None:
         metrics = self.fontMetrics()

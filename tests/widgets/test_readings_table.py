@@ -75,7 +75,7 @@ def test_shows_every_signal_in_the_order_of_the_project(table: ReadingsTable) ->
 
 def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
     assert cells(table, Column.QUALITY) == ["✓ good", "◷ stale", "✓ good", "⚠ implausible", "⊘ refused"]
-    assert [table._cell(table.model.index(row, 2))[1] for row in range(5)] == [
+    assert [table._cell(row, Column.QUALITY)[1] for row in range(5)] == [
         "good",
         "caution",
         "good",

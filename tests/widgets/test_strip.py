@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.bus.statistics import Outage, Outages
@@ -167,3 +168,21 @@ def _near(colour: QColor, wanted: QColor) -> bool:
         )
         < 150
     )
+
+
+def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(strip: LineStrip, clock: Clock, qtbot: QtBot) -> None:
+    def settle() -> None:
+        qtbot.waitUntil(lambda: not strip._news.isActive())
+        QApplication.processEvents()
+
+    for number, count in enumerate((3, 1, 40, 1, 7, 2, 1)):
+        clock.now += 1
+        marks = [(fault if number + at % 3 == 0 else read)(clock.now + at / 100) for at in range(count)]
+        strip.add([*marks, Passage("roof", "roof: written", good=True, write=True, at=clock.now)])
+        if number == 3:
+            strip.grab()  # a picture of what is not drawn yet changes nothing
+        if number == 4:
+            strip.set_outages("pumproom", Outages(1, 4.0, Outage(clock.now - 4, clock.now + 0.03, "no answer")))
+        settle()
+        shown = strip.screen().grabWindow(strip.winId()).toImage()
+        assert shown == strip.grab().toImage(), f"after {count} more"

@@ -39,8 +39,8 @@ from widgets.response_view import ResponseView
 from widgets.settings import Settings
 from widgets.trend_view import TrendView
 
-TREND_EVERY_S: Final = 0.2
-"""How often curves are drawn anew: a minute rolls on by three pixels in that time."""
+TREND_EVERY_S: Final = (0.25, 1.0)
+"""How often the trend is drawn, at most and at least: in between, as often as time moves on by a pixel."""
 BLINK_S: Final = 0.1
 
 
@@ -310,7 +310,8 @@ class StartUpWorkplace(QWidget):
                 self._seen = seen
                 self._show_rows(session.rows())
                 self.why.follow(session.state.message)
-        if now - self._drawn >= TREND_EVERY_S:
+        often, seldom = TREND_EVERY_S
+        if now - self._drawn >= min(seldom, max(often, self.trend.plot.pixel_s)):
             self._drawn = now
             self.recording_control.say()
             if self._recording is None:

@@ -84,6 +84,12 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         """The span of time that is shown."""
         return self._span
 
+    @property
+    def pixel_s(self) -> float:
+        """How many seconds one pixel stands for."""
+        begin, end = self._span
+        return (end - begin) / max(1, int(self.width()))
+
     def set_span(self, begin: float, end: float) -> None:
         """Show another span of time."""
         middle = (begin + end) / 2

@@ -45,8 +45,19 @@ class ShortLabel(QLabel):
 
     def setText(self, text: str) -> None:
         """Show this, and the whole of it as the tool tip."""
+        # Qt would lay out everything around it anew, up to the window, though it needs the same room as before. What
+        # is hidden asks for no room.
+        quiet = not self.isHidden() and self._as_high(text)
+        if quiet:
+            self.setAttribute(Qt.WidgetAttribute.WA_WState_Hidden)
         super().setText(text)
+        if quiet:
+            self.setAttribute(Qt.WidgetAttribute.WA_WState_Hidden, on=False)
         self.setToolTip(plain_tip(text))
+
+    def _as_high(self, text: str) -> bool:
+        """Whether this text is as high as the present one."""
+        return bool(text) == bool(self.text()) and text.count("\n") == self.text().count("\n")
 
     def clear(self) -> None:
         """Show nothing."""
@@ -96,6 +107,9 @@ class ShortLines(ShortLabel):
     def minimumSizeHint(self) -> QSize:
         """Any width will do."""
         return self.sizeHint()
+
+    def _as_high(self, text: str) -> bool:  # noqa: ARG002
+        return True
 
     @property
     def whole(self) -> bool:

@@ -47,7 +47,9 @@ class SpokenRows:
     def place(self) -> None:
         """The cells have another size."""
         for number, label in enumerate(self._labels):
-            label.setGeometry(self._grid.row_rect(number))
+            place = self._grid.row_rect(number)
+            label.move(place.topLeft())
+            label.setFixedSize(place.size())  # then another text asks for no other room
 
 
 class _SpokenRow(QLabel):

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import enum
 import time
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from concurrent.futures import Future, InvalidStateError
 from contextlib import suppress
 from dataclasses import dataclass, field
@@ -83,6 +83,8 @@ class Wanted:
     value: Value
     futures: list[Future[WriteReport]]
     reported: bool = False
+    done: bool = False
+    """Whether the report said that it is written."""
 
     @property
     def signal(self) -> str:
@@ -104,7 +106,7 @@ class Wanted:
         obstacle: Obstacle | None = None,
     ) -> None:
         """Tell everyone who waits. Cancelled calls are passed over."""
-        self.reported = True
+        self.reported, self.done = True, ok
         report = WriteReport(self.signal, self.value, kept, ok, reason, outcome, obstacle)
         for future in self.futures:
             with suppress(InvalidStateError):
@@ -135,8 +137,6 @@ class WriteJob:
     """Whether the last try was."""
     differed: bool = False
     """Whether the follower was known to hold something else before the last try."""
-    heard: bool = False
-    """Whether the follower could be read after the last try all the same."""
 
     @property
     def stops(self) -> bool:
@@ -233,20 +233,25 @@ class WriteQueue:
                 newer.futures += wanted.futures
                 job.wanted.remove(wanted)
         if job.wanted:
-            self._jobs.insert(0, job)
+            self._jobs.append(job)
 
-    def take(self, now: float) -> WriteJob | None:
-        """What goes out next, taken out: a stop that is due, else the oldest of the others. None if nothing does."""
-        for job in self._jobs:
-            if job.stops and job.due <= now:
-                # A press that its release may not overtake goes with it.
-                first = next(
-                    other
-                    for other in self._jobs
-                    if other is job or (not other.stops and other.touches(job.wanted[0].binding, job.register))
-                )
-                self._jobs.remove(first)
-                return first
+    def take(self, now: float, silent: Collection[str] = ()) -> WriteJob | None:
+        """What goes out next, taken out: a stop that is due, else the oldest of the others. None if nothing does.
+
+        Of stops, what was never sent goes ahead of what is sent again, then what is not for a `silent` follower, then
+        what has waited longest.
+        """
+        due = [job for job in self._jobs if job.stops and job.due <= now]
+        if due:
+            job = min(due, key=lambda job: (job.tries > 0, job.follower in silent))
+            # A press that its release may not overtake goes with it.
+            first = next(
+                other
+                for other in self._jobs
+                if other is job or (not other.stops and other.touches(job.wanted[0].binding, job.register))
+            )
+            self._jobs.remove(first)
+            return first
         for job in self._jobs:
             if not job.stops:
                 self._jobs.remove(job)
@@ -285,7 +290,7 @@ class WriteQueue:
         return bool(late)
 
 
-def give_up(job: WriteJob, reason: str, obstacle: Obstacle) -> None:
+def give_up(job: WriteJob, reason: str, obstacle: Obstacle | None) -> None:
     """Report that it is not written; of what was sent, that it is not proved."""
     if job.tries:
         drop(job.wanted, job.reason or reason, Outcome.UNPROVED)

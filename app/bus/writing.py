@@ -9,10 +9,13 @@ What stops something (`app.project.purpose`) is *owed*:
 - It goes out at the next chance, ahead of all else: also while the follower does not answer, and as soon as a
   connection that is down or being opened is there. All it waits for is the exchange that is under way, and that no
   longer than its time-out, also where a slow follower would be listened for beyond it.
-- It is sent again while it is not proved: at once the first time and while the follower can be read, else after half a
-  time-out, so that others on the line keep a part of it. Proved means: acknowledged and read back; or, where the
-  acknowledgement was lost, read back as wanted while the follower was known to hold something else before. What it has
-  kept instead, or an exception which says that it will never take it, is an answer, too; it is told, and ends the stop.
+- It is sent again while it is not proved: at once the first time if the follower can be read, else after pauses that
+  leave others OTHERS of the line's time, however many stops are owed. What was not sent yet goes first, what
+  is for followers that answer ahead of what is for silent ones: a dead drive must not keep the next one running.
+- Proved means: acknowledged and read back; or, where the acknowledgement was lost, read back as wanted while the
+  follower was known to hold something else before. What it has kept instead, or an exception which says that it will
+  never take it, is an answer, too; it is told, and ends the stop. Only where all is as before it is sent once more:
+  what acknowledged it may have been an echo, or an earlier answer.
 - It is given up after `OWED_S`, and that is told. By then somebody has stopped the machine in another way, or stands at
   it; a stop of long ago must not interrupt what is done there.
 - The same stop asked for anew takes its place and begins its time anew.
@@ -60,6 +63,9 @@ OWED_S: Final = 30.0
 """How long a stop is sent again while it is not proved, in seconds: longer than a switch, a converter or a drive takes
 to come back after its supply was lost, and than an operator waits before he goes to the machine. Common practice, no
 source."""
+OTHERS: Final = 0.2
+"""What reads and other writes get at least of a line's time while stops are owed; less only while each of these is sent
+for the first time, or at once again."""
 READ_BACK_AGAIN_S: Final = 0.05
 """A value read back unlike the written one is read once more after this time: some followers take it over late."""
 REFRESH_FAILURES: Final = 2
@@ -78,7 +84,7 @@ _REFUSED_OUTRIGHT: Final = (1, 2, 3)
 class Dropped(Exception):
     """A write must not go out any more; the message says why."""
 
-    def __init__(self, reason: str, obstacle: Obstacle) -> None:
+    def __init__(self, reason: str, obstacle: Obstacle | None) -> None:
         super().__init__(reason)
         self.obstacle = obstacle
 
@@ -219,7 +225,9 @@ class Writing:
 
         Raises LineFault if the line is down, and Reopen.
         """
-        job = self._queue.take(time.monotonic())
+        began = time.monotonic()
+        silent = {name for name, partner in self._conversation.partners.items() if partner.answering is False}
+        job = self._queue.take(began, silent)
         if job is None:
             return False
         self._under_way = job
@@ -256,7 +264,7 @@ class Writing:
                 self._refreshes = {key: kept for key, kept in self._refreshes.items() if refreshed.get(key) is not kept}
             # Only who has no report yet:
             if job.stops:
-                self._owe_again(job)
+                self._owe_again(job, time.monotonic() - began)
             else:
                 drop(job.wanted, _unsure(translate("bus", "the connection was given up")), Outcome.UNPROVED)
             self._changed()
@@ -268,11 +276,10 @@ class Writing:
         if not job.stops:
             drop(job.wanted, reason, Outcome.UNPROVED)
 
-    def _owe_again(self, job: WriteJob) -> None:
+    def _owe_again(self, job: WriteJob, took_s: float) -> None:
         """Let what is not proved of a stop wait for its next try, and drop the starts that wait behind it."""
         job.tries += 1
-        ended = {wanted.signal for wanted in job.wanted if wanted.reported}
-        self._pressed -= ended
+        self._pressed -= {wanted.signal for wanted in job.wanted if wanted.done}
         job.wanted = [wanted for wanted in job.wanted if not wanted.reported]
         if not job.wanted:
             return
@@ -281,9 +288,13 @@ class Writing:
         if now >= job.until:
             give_up(job, translate("bus", "the connection was given up"), Obstacle.DOWN)
             return
-        pause_s = 0.0 if job.tries == 1 or job.heard else self._conversation.client.endpoint.timeout_ms / 2000
-        job.due, job.heard = now + pause_s, False
         self._queue.put_back(job)
+        if job.tries == 1 and self._conversation.partners[job.follower].answering is not False:
+            job.due = now
+            return
+        for stop in self._queue.stops:
+            if stop.tries:
+                stop.due = max(stop.due, now + took_s * OTHERS / (1 - OTHERS))
 
     @staticmethod
     def _not_proved(job: WriteJob) -> str:
@@ -325,6 +336,8 @@ class Writing:
         if job is not None and job.stops:
             if time.monotonic() > job.until:
                 raise Dropped(job.reason or translate("bus", "its time was over"), Obstacle.DOWN)
+            if job.purpose is Purpose.RELEASE and job.wanted[0].signal not in self._pressed:
+                raise Dropped(translate("bus", "its press was not sent"), None)
             return
         self._line_permits()
         if job is not None and self._gives_way(job):
@@ -371,7 +384,7 @@ class Writing:
             self._keep_fresh(_Refresh(binding, asked, 0.0, 0.0))
         words = await self._read_back(job, lambda words: words == asked)
         if words is not None:
-            _report(wanted, _value(wanted, words), former, same=words == asked)
+            self._judge(job, wanted, words, former, same=words == asked)
 
     async def _write_bits(self, job: WriteJob, register: int) -> None:
         """Change bits of one register and keep its others."""
@@ -399,8 +412,24 @@ class Writing:
         if words is None:
             return
         for bit in job.wanted:
-            kept = _value(bit, words)
-            _report(bit, kept, former[bit.signal], same=kept == bit.value, note=note)
+            self._judge(job, bit, words, former[bit.signal], note=note)
+
+    def _judge(
+        self,
+        job: WriteJob,
+        wanted: Wanted,
+        words: tuple[int, ...],
+        former: Value | None,
+        *,
+        same: bool = False,
+        note: str = "",
+    ) -> None:
+        """Report what was read back; but a stop after which all is as before is sent once more first."""
+        kept = _value(wanted, words)
+        if job.stops and not job.tries and not same and kept == former != wanted.value:
+            job.reason = translate("bus", "acknowledged, and nothing changed")
+            return
+        _report(wanted, kept, former, same=same, note=note)
 
     async def _change_word(
         self, job: WriteJob, register: int, keep: int, put: int
@@ -481,7 +510,6 @@ class Writing:
             self._readings.take(base, words, time.monotonic())
             self._changed()
         if not job.acknowledged and not (job.differed and kept(words)):
-            job.heard = True
             return None
         return words
 

@@ -8270,6 +8270,10 @@ otherwise = unbekannt</translation>
         <translation>inzwischen wurde ein Stopp verlangt</translation>
     </message>
     <message>
+        <source>acknowledged, and nothing changed</source>
+        <translation>quittiert, und es hat sich nichts geändert</translation>
+    </message>
+    <message>
         <source>acknowledged, but not read back: a stop went first</source>
         <translation>quittiert, aber nicht zurückgelesen: ein Stopp ging vor</translation>
     </message>

@@ -5,8 +5,9 @@ from __future__ import annotations
 import os
 import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import Future
+from contextlib import contextmanager
 from fractions import Fraction
 from pathlib import Path
 
@@ -18,9 +19,10 @@ from app.bus.engine import Engine
 from app.bus.faults import FaultKind
 from app.bus.states import Owed
 from app.bus.writes import Obstacle, Outcome, WriteReport
+from app.project.model import Follower, Panel, Project, TcpLine
 from app.project.purpose import Purpose
-from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running
-from tests.staged_follower import Answer, Asked, StagedFollower
+from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running, word
+from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 T = TIMEOUT_MS / 1000
@@ -245,6 +247,33 @@ def test_a_release_without_a_press_is_not_sent() -> None:
         assert line.written() == []
 
 
+def test_a_release_is_not_sent_if_its_press_was_dropped_on_the_way() -> None:
+    with running() as line:
+        held = Held(line)
+        press, release = line.engine.write("lamp", 1), line.engine.write("lamp", 0, Purpose.RELEASE)
+        stop = line.engine.write("speed", 0, Purpose.STOP)
+        held.let_go()
+        assert stop.result(5).ok
+        assert press.result(5).obstacle is Obstacle.STOP_FIRST
+        assert (release.result(5).outcome, release.result(5).reason) == (
+            Outcome.NOT_SENT,
+            "not written: its press was not sent",
+        )
+        assert line.written() == ["0601360000"]
+
+
+def test_a_release_is_sent_though_a_stop_of_its_signal_was_refused() -> None:
+    with running() as line:
+        assert line.engine.write("lamp", 1).result(5).ok
+        line.follower.answer = lambda asked: (
+            [asked.framed(bytes((0x85, 2)))] if asked.function == 5 else line.honest(asked)
+        )
+        assert line.engine.write("lamp", 0, Purpose.STOP).result(5).outcome is Outcome.REFUSED
+        line.follower.answer = line.honest
+        assert line.engine.write("lamp", 0, Purpose.RELEASE).result(5).ok
+        assert line.written() == [STARTED, STOPPED, STOPPED]
+
+
 @pytest.mark.parametrize("proved", [True, False])
 def test_a_start_behind_a_stop_goes_out_only_if_that_is_proved_at_once(proved: bool) -> None:
     with running() as line:
@@ -313,6 +342,93 @@ def test_stops_that_are_owed_end_with_the_engine() -> None:
         wait_for(lambda: owed(line))
         line.engine.stop()
         assert not stop.result(5).ok
+
+
+# Several stops, and others on the line ------------------------------------------------------------------------------
+
+TWO = Project(
+    panel=Panel(start="a"),
+    lines=(TcpLine(name="bus", host="unused"),),
+    followers=(Follower(name="pump", line="bus", unit=3), Follower(name="fan", line="bus", unit=4)),
+    signals=(
+        *(word(f"pump {n}", n, table="coil") for n in (20, 40, 60)),
+        word("fan", 80, table="coil", follower="fan"),
+    ),
+)
+
+
+@contextmanager
+def two_followers() -> Iterator[tuple[Engine, StagedFollower]]:
+    """Of which every coil is on."""
+    honest = Registers(coils=dict.fromkeys((20, 40, 60, 80), True))
+    with StagedFollower("tcp", honest, TIMEOUT_MS) as follower:
+        engine = Engine(TWO, {"bus": follower.endpoint}, armed=["bus"])
+        engine.start()
+        try:
+            wait_for(lambda: all(reading.good for reading in engine.snapshot().readings.values()))
+            yield engine, follower
+        finally:
+            engine.stop()
+
+
+def test_the_stops_of_a_dead_follower_hold_up_no_stop_of_another_one() -> None:
+    with two_followers() as (engine, follower):
+        honest = follower.answer
+        follower.answer = lambda asked: honest(asked) if asked.unit == 4 else []
+        wait_for(lambda: engine.snapshot().followers["pump"].answering is False)
+        of_pump = [engine.write(f"pump {n}", 0, Purpose.STOP) for n in (20, 40, 60)]
+        assert engine.write("fan", 0, Purpose.STOP).result(5).ok
+        sent = [(asked.unit, asked.address) for asked in follower.asked if asked.function == 5]
+        assert sent.index((4, 80)) <= 1  # one of the other's may have been on its way
+        # None of the dead follower's own keeps another one back, and the other follower is read between them.
+        asked = len(follower.asked)
+        wait_for(
+            lambda: (
+                {each.address for each in follower.asked[asked:] if each.function == 5 and each.unit == 3}
+                == {20, 40, 60}
+            )
+        )
+        wait_for(lambda: sum(each.unit == 4 and each.function < 5 for each in follower.asked[asked:]) > 20)
+        assert engine.snapshot().readings["fan"].good
+        follower.answer = honest
+        assert all(future.result(10).ok for future in of_pump)
+
+
+def test_a_stop_that_is_never_acknowledged_leaves_time_for_others() -> None:
+    with two_followers() as (engine, follower):
+        honest = follower.answer
+
+        def answer(asked: Asked) -> Answer:
+            done = honest(asked)
+            return [] if asked.function == 5 and asked.unit == 3 else done
+
+        follower.answer = answer
+        assert engine.write("pump 20", 0, Purpose.STOP).result(5).ok  # was on, and is off
+        engine.write("pump 20", 0, Purpose.STOP)
+        wait_for(lambda: any(each.tries >= 3 for each in engine.snapshot().lines["bus"].owed))
+        asked = len(follower.asked)
+        wait_for(lambda: {(3, 1), (4, 1)} <= {(each.unit, each.function) for each in follower.asked[asked:]})
+        wait_for(lambda: sum(each.unit == 4 for each in follower.asked[asked:]) > 20)
+        assert engine.snapshot().lines["bus"].owed
+        assert engine.write("fan", 0, Purpose.STOP).result(5).ok
+
+
+@pytest.mark.parametrize("name", ["lamp", "speed", "bit 0"])
+def test_a_stop_that_was_acknowledged_and_changed_nothing_is_sent_once_more(name: str) -> None:
+    with running(write_functions=(5, 6, 16, 22)) as line:
+        assert line.engine.write(name, 1).result(5).ok
+        wait_for(lambda: line.engine.snapshot().readings[name].value == 1)
+        lost: list[Asked] = []
+
+        def acknowledged_by_somebody_else(asked: Asked) -> Answer:
+            if asked.function > 4 and not lost:
+                lost.append(asked)
+                return [asked.framed(asked.pdu)]
+            return line.honest(asked)
+
+        line.follower.answer = acknowledged_by_somebody_else
+        report = line.engine.write(name, 0, Purpose.STOP).result(5)
+        assert (report.ok, report.kept, len(line.written())) == (True, Fraction(0), 3)
 
 
 # A line that is lost disarms itself -----------------------------------------------------------------------------------

@@ -288,8 +288,9 @@ class Writing:
         if now >= job.until:
             give_up(job, translate("bus", "the connection was given up"), Obstacle.DOWN)
             return
+        silent = self._conversation.partners[job.follower].answering is False
         self._queue.put_back(job)
-        if job.tries == 1 and self._conversation.partners[job.follower].answering is not False:
+        if job.tries == 1 and not silent:
             job.due = now
             return
         for stop in self._queue.stops:

@@ -319,6 +319,23 @@ def test_the_same_stop_asked_for_again_is_one_and_both_hear_of_it() -> None:
         assert line.written().count(STOPPED) <= 4  # one more, if the first was on its way as the others came
 
 
+def test_a_stop_that_was_asked_for_anew_while_its_first_try_failed_goes_on_as_one() -> None:
+    with running() as line:
+        again: list[Future[WriteReport]] = []
+
+        def answer(asked: Asked) -> Answer:
+            if asked.function == 5 and not again:
+                again.append(line.engine.write("lamp", 0, Purpose.STOP))
+                return []
+            return line.honest(asked)
+
+        line.follower.answer = answer
+        first = line.engine.write("lamp", 0, Purpose.STOP)
+        assert first.result(5).ok
+        assert again[0].result(5).ok
+        assert line.engine.snapshot().lines["bus"].connected
+
+
 def test_a_stop_of_a_bit_is_owed_through_lost_reads_and_lost_writes() -> None:
     with running() as line:
         assert line.engine.write("bit 0", 1).result(5).ok

@@ -23,6 +23,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         args = _parser(words[0]).parse_args(words)
         import logging
     finally:
+        gc.freeze()  # else all of it would be looked through at once
         gc.enable()
 
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
@@ -87,7 +88,7 @@ class _Version(argparse.Action):
 
 
 def _parser(chosen: str = "") -> argparse.ArgumentParser:
-    """The parser of the command. Only the verb that was chosen is imported and knows its arguments."""
+    """The parser of the command. A verb that was chosen is the only one that it knows, and that is imported."""
     parser = _Parser(
         prog="fanlight",
         description="Design small text panels for Modbus devices, prove them and hand them over.",
@@ -95,7 +96,8 @@ def _parser(chosen: str = "") -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="show the version of this program and exit")
     verbs = parser.add_subparsers(metavar="VERB", required=True)
-    for name, (module, help_text) in VERBS.items():
+    for name in [chosen] if chosen in VERBS else VERBS:
+        module, help_text = VERBS[name]
         verb = verbs.add_parser(name, help=help_text, description=help_text)
         if name == chosen:
             found = import_module(f"app.verbs.{module}")

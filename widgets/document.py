@@ -10,7 +10,6 @@ from pathlib import Path
 from pydantic import ValidationError
 from PySide6.QtCore import QObject, QRect, Signal
 
-from app.project.edits import EditRefused
 from app.project.history import History
 from app.project.languages import edited_in, in_language
 from app.project.model import Project, Screen
@@ -125,6 +124,8 @@ class Document(QObject):
         function of the project as it is then. A refusal is also emitted as `refused`, unless `aloud` is False because
         the caller shows it.
         """
+        from app.project.edits.refused import EditRefused  # with all edits, which nobody makes before the first one
+
         try:
             project = edit(self.project)
         except (EditRefused, ValidationError) as error:

@@ -5,9 +5,8 @@ from __future__ import annotations
 import hashlib
 import os
 from pathlib import Path
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from filelock import BaseFileLock
 from PySide6.QtCore import QObject
 
 from app.project.files import may_write
@@ -15,6 +14,9 @@ from app.project.locks import take
 from widgets.document import Document
 from widgets.file_watch import FileWatch
 from widgets.notice_slot import Deed, NoticeSlot
+
+if TYPE_CHECKING:
+    from filelock import BaseFileLock
 
 
 class Ways(Protocol):

@@ -44,6 +44,8 @@ def arrange(window: MainWindow) -> None:
         ):
             with QSignalBlocker(action):  # it is so already, and opening it anew would take the focus
                 action.setChecked(on)
+        if not window.line_dock.isHidden():
+            _ = window.line_view
     arrange_parts(window, settings)
 
 

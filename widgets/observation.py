@@ -41,11 +41,9 @@ class Observation(QObject):
     recording_changed = Signal()
     """A recording began or ended."""
 
-    def __init__(self, live: Live, program: str = "", parent: QObject | None = None) -> None:
+    def __init__(self, live: Live, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._live = live
-        self.program = program
-        """The name and version that recordings bear."""
         self._session: Session | None = None
         self._clock_at = 0.0
         self._samples: Subscription | None = None
@@ -115,6 +113,7 @@ class Observation(QObject):
         """
         from app.record.recorder import Recorder
         from app.record.writer import CannotRecord
+        from widgets.help import program
 
         session, history = self._session, self.history
         if session is None or history is None:
@@ -125,7 +124,7 @@ class Observation(QObject):
             session.project,
             session.engine.samples,
             limits=limits,
-            program=self.program,
+            program=program(),
             clock=history.clock,
             state=session.state,
         )

@@ -22,23 +22,20 @@ from app.project.files import (
     set_aside,
 )
 from app.project.model import Project
-from app.project.recovery import Origin, Work, left_behind
 from widgets import file_questions as ask
 from widgets.background import GaveUp, patiently
 from widgets.commands import command
-from widgets.comparison import ComparisonWindow, Side
-from widgets.draft_keeping import bring_back, to_keep
 from widgets.file_standing import FileStanding
 from widgets.notice_slot import Deed
-from widgets.problems import ProblemsDialog
 from widgets.recent_files import RecentFiles
-from widgets.recovery import Autosave
-from widgets.recovery_dialog import Copy, RecoveryDialog
 from widgets.saving_place import FileKind, where_to_save
-from widgets.templates import TemplateDialog
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where copies are kept
+    from app.project.recovery import Origin, Work
+    from widgets.comparison import Side
     from widgets.design import DesignWorkplace
+    from widgets.recovery import Autosave
+    from widgets.recovery_dialog import Copy
     from widgets.window import MainWindow
 
 SUFFIX: Final = ".toml"
@@ -61,6 +58,8 @@ class ProjectFiles(QObject):
         self.bar = self.standing.bar
         self.autosave: Autosave | None = None
         if state is not None:
+            from widgets.recovery import Autosave
+
             self.autosave = Autosave(self._document, state / "recovery", self._origin, self)
             self.autosave.failed.connect(self.standing.say_no_copy)
         self._make_commands()
@@ -109,6 +108,8 @@ class ProjectFiles(QObject):
         """Ask what the new project starts as, and edit it."""
         if not self.may_leave():
             return
+        from widgets.templates import TemplateDialog
+
         dialog = TemplateDialog(self._window)
         if dialog.exec():
             self.take(dialog.project, None)
@@ -191,6 +192,8 @@ class ProjectFiles(QObject):
 
     def show_problems(self, path: Path, error: ProjectFileError) -> None:
         """Say everything that is wrong with a file."""
+        from widgets.problems import ProblemsDialog
+
         summary = self.tr("{file} cannot be opened. Problems found: {count}").format(
             file=path.name, count=len(error.problems)
         )
@@ -306,12 +309,16 @@ class ProjectFiles(QObject):
         self._compare(path, self.tr("{file}, as it is on the disk"), deeds)
 
     def _compare(self, path: Path, words: str, deeds: Sequence[Deed] = ()) -> None:
+        from widgets.comparison import Side
+
         found = self._read(path)
         if found is not None:
             self.show_comparison(Side(words.format(file=path.name), lambda: found[0]), deeds)
 
     def show_comparison(self, before: Side, deeds: Sequence[Deed] = ()) -> None:
         """Compare something with the project as it is here, in a window of its own."""
+        from widgets.comparison import ComparisonWindow, Side
+
         after = Side(self.tr("{name}, as it is here").format(name=self.name), lambda: self._document.project)
         dialog = ComparisonWindow(before, after, deeds, self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -367,22 +374,30 @@ class ProjectFiles(QObject):
             self.recent.refresh()
 
     def _origin(self) -> Origin:
+        from app.project.recovery import Origin
+
         return Origin(self._document.path, self.standing.known)
 
     def keep_drafts_of(self, design: DesignWorkplace) -> None:
         """Keep in the recovery copy too what is typed there and not taken over yet."""
         if self.autosave is not None:
+            from widgets.draft_keeping import to_keep
+
             self.autosave.watch(design.drafts, lambda: to_keep(design.drafts, design.inspector))
 
     # Unsaved work of windows that are gone
 
     def recover(self, *, aloud: bool = True) -> None:
         """Offer the unsaved work of windows that are gone. `aloud` says so if there is none."""
+        from app.project.recovery import left_behind
+
         copies = () if self._state is None else left_behind(self._state / "recovery")
         if not copies:
             if aloud:
                 self._tell(self.tr("There is no unsaved work of an earlier window"))
             return
+        from widgets.recovery_dialog import RecoveryDialog
+
         dialog = RecoveryDialog(copies, self._window)
         chosen = dialog.exec_chosen()
         for slot in copies:
@@ -418,6 +433,8 @@ class ProjectFiles(QObject):
         """Show again what was not taken over yet. Returns what is to be said of the recovery, and if it is trouble."""
         whole, count = work.all_drafts, len(work.drafts)
         if work.drafts:
+            from widgets.draft_keeping import bring_back
+
             design = self._window.design
             left_out = bring_back(work.drafts, design.drafts, design.inspector)
             whole, count = whole and not left_out, count - left_out

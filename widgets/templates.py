@@ -19,8 +19,9 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.files import load
-from app.project.model import Panel, Project, Screen, Turn
+from app.project.model import Project
 from projects import demo_path, demos
+from widgets.blank import blank
 from widgets.face import PanelFace
 from widgets.plain import plain_label
 from widgets.size import comfortable, scaled
@@ -48,18 +49,6 @@ class Template:
     """Rows and columns of a blank panel; None for a copy of a demo."""
     free: bool = False
     """Whether the size is for the user to choose."""
-
-
-def blank(rows: int, columns: int, *, paged: bool = False) -> Project:
-    """A project with one empty screen; `paged` adds a second one, and the keys left and right turn between them."""
-    first = translate("Template", "main")
-    screens = [Screen(name=first)]
-    turns: tuple[Turn, ...] = ()
-    if paged:
-        screens.append(Screen(name=translate("Template", "second")))
-        turns = (Turn(key="right", to="next"), Turn(key="left", to="previous"))
-    panel = Panel(rows=rows, columns=columns, start=first)
-    return Project(panel=panel, screens=tuple(screens), turns=turns)
 
 
 def templates() -> tuple[Template, ...]:

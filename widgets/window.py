@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import time
+from collections import deque
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -26,11 +28,10 @@ from app.project.model import Project
 from widgets import left_off
 from widgets.arming import ArmingBadge
 from widgets.bench import BenchWorkplace
+from widgets.blank import blank
 from widgets.document import Document
 from widgets.follower_control import DOUBTED, standing_look
-from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog, program
 from widgets.language import Language
-from widgets.line_view import LineView
 from widgets.live import Live
 from widgets.look import set_look
 from widgets.notice_slot import slot_height
@@ -44,11 +45,12 @@ from widgets.shortening import ShortLabel
 from widgets.size import scaled
 from widgets.stop_alarm import StopAlarm
 from widgets.strip import LineStrip, Passage, passage_of
-from widgets.templates import blank
 from widgets.window_menus import WindowMenus
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
+    from app.bus.transactions import Transaction
     from widgets.design import DesignWorkplace
+    from widgets.line_view import LineView
     from widgets.start_up import StartUpWorkplace
 
 DISARMED: Final = "disarmed"
@@ -64,6 +66,10 @@ TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 SUCCEED_AFTER_MS: Final = 300
 """From the place of a former window being taken until also the workplaces are made that are not in front."""
+LINE_VIEW_AFTER_MS: Final = 300
+"""From a window being there until its line view is made, which nobody asked for yet: behind the first values."""
+UNLISTED: Final = 5_000
+"""Transactions that are kept at most for a line view that is not made yet: of the first moments of a line."""
 COMFORTABLE: Final = QSize(1240, 700)
 LINE_VIEW_HEIGHT: Final = 250
 """Of the line view when it is opened first: a list of some seven transactions."""
@@ -98,7 +104,7 @@ class MainWindow(QMainWindow):
         self._stood_at = 0.0
         self.document = Document(blank(4, 20), None, self)
         self.live = Live(self)
-        self.observation = Observation(self.live, program(), self)
+        self.observation = Observation(self.live, self)
         self.last_minutes = LastMinutes(self, self.observation, self.settings)
         if former is not None:
             self.document.succeed(former.document)
@@ -106,8 +112,9 @@ class MainWindow(QMainWindow):
             self.observation.succeed(former.observation)
             self.last_minutes.allow()
         self.strip = LineStrip(self)
-        self.line_view = LineView(self.live, self.settings)
-        self.line_dock = _LineDock(self.line_view, self)
+        self._line_view: LineView | None = None
+        self._unlisted: deque[Transaction] = deque(maxlen=UNLISTED)
+        self.line_dock = _LineDock(self)
         self.setAcceptDrops(True)
         self.files: ProjectFiles = ProjectFiles(self, state if former is None else former.files.state)
         self.menus = WindowMenus(self)
@@ -125,6 +132,7 @@ class MainWindow(QMainWindow):
         self.show_workplace(workplace)
         self.resize(COMFORTABLE)
         left_off.arrange(self)
+        QTimer.singleShot(LINE_VIEW_AFTER_MS, self, lambda: self.line_view)
         if former is not None:
             self._succeed(former)
 
@@ -340,6 +348,7 @@ class MainWindow(QMainWindow):
         self.live.left_on.connect(self._say_left_on)
         self.live.disarmed.connect(self._say_disarmed)
         self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
+        self.live.transactions.connect(self._keep_unlisted)
         self.strip.opened.connect(self._open_line_view)
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
@@ -406,6 +415,24 @@ class MainWindow(QMainWindow):
 
     # The line view
 
+    @property
+    def line_view(self) -> LineView:
+        """The list of transactions, with all of them since the connection. Made when it is wanted, or soon."""
+        if self._line_view is None:
+            from widgets.line_view import LineView
+
+            self._line_view = LineView(self.live, self.settings)
+            self._line_view.add(self._unlisted)
+            self._unlisted.clear()
+            self.line_dock.take(self._line_view)
+            self._line_view.fill_menu(self.menus.line)
+            left_off.arrange_parts(self._line_view, self.settings)
+        return self._line_view
+
+    def _keep_unlisted(self, news: Sequence[Transaction]) -> None:
+        if self._line_view is None:
+            self._unlisted.extend(news)
+
     def show_line_view(self, on: bool) -> None:
         """Show the list of transactions, or put it away."""
         if on == self.line_dock.isVisible():
@@ -469,14 +496,20 @@ class MainWindow(QMainWindow):
 
     def show_shortcuts(self) -> None:
         """Show all commands with their keys."""
+        from widgets.help import ShortcutsDialog
+
         _run(ShortcutsDialog(self.menus.all(), self.document.project.panel, self))
 
     def show_cautions(self) -> None:
         """Show what everybody must know who lets a panel write to a machine."""
+        from widgets.help import CautionsDialog
+
         _run(CautionsDialog(self))
 
     def show_about(self) -> None:
         """Show what this program is."""
+        from widgets.help import AboutDialog
+
         _run(AboutDialog(self))
 
     # Events
@@ -521,15 +554,18 @@ class _LineDock(QDockWidget):
     closed = Signal()
     """A button closed it."""
 
-    def __init__(self, view: LineView, parent: QWidget) -> None:
+    def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setObjectName("line view")
         self.setWindowTitle(self.tr("Line view"))
         self.setAllowedAreas(Qt.DockWidgetArea.BottomDockWidgetArea | Qt.DockWidgetArea.TopDockWidgetArea)
-        self.setWidget(view)
         self.topLevelChanged.connect(self._title)
-        view.away.clicked.connect(self.close)
         self._title(floating=False)
+
+    def take(self, view: LineView) -> None:
+        """Hold this view."""
+        self.setWidget(view)
+        view.away.clicked.connect(self.close)
 
     def _title(self, floating: bool) -> None:
         """A title to take hold of as a window of its own; below the strip the view's own heading is enough."""

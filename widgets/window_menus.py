@@ -75,10 +75,10 @@ class WindowMenus(QObject):
         self.start_up = bar.addMenu(self.tr("&Start-up"))
         self.start_up.addAction(window.last_minutes.action)
         self.start_up.aboutToShow.connect(lambda: window.start_up)
-        line = bar.addMenu(self.tr("&Line"))
-        line.addActions([self.line_view, self.line_window])
-        line.addSeparator()
-        window.line_view.fill_menu(line)
+        self.line = bar.addMenu(self.tr("&Line"))
+        self.line.addActions([self.line_view, self.line_window])
+        self.line.addSeparator()
+        self.line.aboutToShow.connect(lambda: window.line_view)
         help_menu = bar.addMenu(self.tr("&Help"))
         help_menu.addActions([self.find, self.shortcuts, self.cautions])
         help_menu.addSeparator()
@@ -86,7 +86,11 @@ class WindowMenus(QObject):
 
     def all(self) -> list[QMenu]:
         """The menus of the bar, filled."""
-        _ = self._window.design, self._window.start_up  # their menus are filled when they are made
+        _ = (
+            self._window.design,
+            self._window.start_up,
+            self._window.line_view,
+        )  # their menus are filled when they are made
         found = [action.menu() for action in self._window.menuBar().actions()]
         return [menu for menu in found if isinstance(menu, QMenu)]
 

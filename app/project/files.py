@@ -13,13 +13,12 @@ from pathlib import Path
 from typing import Final
 
 import tomli
-from filelock import Timeout
 from pydantic import ValidationError
 
 from app.language import translate
 from app.project.atomic import clear_leftovers, sync_folder, temporary, write_new
 from app.project.canonical import canonical
-from app.project.locks import alone
+from app.project.locks import HeldByOthers, alone
 from app.project.migration import Tables, UnknownFormat, migrated
 from app.project.model import FORMAT, Project
 from app.project.ordinary import NotOrdinary, read_ordinary
@@ -441,7 +440,7 @@ def _back_up(target: Path) -> None:
 def _save_trouble(error: Exception, path: Path) -> str:
     if isinstance(error, _Unfit):
         return str(error)
-    if isinstance(error, Timeout):
+    if isinstance(error, HeldByOthers):
         return translate("project", "another program is saving this file; try again")
     match getattr(error, "errno", None):
         case errno.ENOSPC | errno.EDQUOT:

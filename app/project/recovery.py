@@ -14,9 +14,7 @@ import time
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
-
-from filelock import BaseFileLock
+from typing import TYPE_CHECKING, Final
 
 from app.language import translate
 from app.project.atomic import write_whole
@@ -26,6 +24,9 @@ from app.project.locks import take
 from app.project.model import Project
 from app.project.ordinary import read_ordinary
 from app.project.problems import Problem
+
+if TYPE_CHECKING:
+    from filelock import BaseFileLock
 
 _MARK: Final = "# fanlight unsaved work: "
 _LARGEST_MARK: Final = 64 * 1024

@@ -40,7 +40,7 @@ def demo(args: argparse.Namespace) -> int:
     from projects import demo_path, demos
 
     path = demo_path(args.name or demos()[0])
-    return _open(args, path, demo=True, keys=presses(load(path), args.keys or ""))
+    return _open(args, path, demo=True, keys=presses(load(path), args.keys) if args.keys else ())
 
 
 def _grab(verb: argparse.ArgumentParser) -> None:

@@ -31,7 +31,7 @@ def live(qapp: object) -> Iterator[Live]:
 
 @pytest.fixture
 def observation(live: Live) -> Observation:
-    return Observation(live, "test")
+    return Observation(live)
 
 
 def connect(live: Live, observation: Observation, qtbot: QtBot) -> None:

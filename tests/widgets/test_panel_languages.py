@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 from app.project import edits
 from app.project.files import load
 from projects import demo_path
-from tests.widgets.test_design import choose, made, reason, row_of, type_over
+from tests.widgets.test_design import choose, made, reason, type_over
 from widgets.design import DesignWorkplace
 from widgets.document import Document, Selection
 
@@ -110,8 +110,9 @@ def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Docume
     assert (action.do, action.signal, action.value) == ("next-language", None, None)
     assert not [row for row in form.rows if row.label == "Signal" and not row.isHidden()]
     choose(form, "Does", "sets the signal")
-    assert document.project.actions[index].signal == document.project.signals[0].name
-    assert row_of(form, "Signal").texts() == (document.project.signals[0].name,)
+    assert document.project.actions[index] == action, "it acts as before until the signal is chosen, too"
+    choose(form, "Signal", "run command")
+    assert (document.project.actions[index].do, document.project.actions[index].signal) == ("set", "run command")
 
 
 def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:

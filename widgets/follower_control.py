@@ -492,7 +492,7 @@ def _text(quantity: Quantity) -> str:
     value = quantity.value
     if isinstance(value, str):
         return value
-    # The model counts in binary floats: what it means by 38.149999999 is 38.15, and that is shown as 38.2.
+    # The model counts in binary floats: what it means by 41.649999999 is 41.65, and that is shown as 41.7.
     exact = Fraction(repr(round(float(value), 6)))
     text = number_digits(exact, 0 if abs(exact) >= 1000 else 1)
     return f"{text} {quantity.unit}".strip()

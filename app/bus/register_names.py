@@ -149,7 +149,7 @@ class RegisterNames:
         return [] if found is None else found.within(address, count)
 
     def _told(self, place: _Place, address: int, words: Sequence[int] | Sequence[bool]) -> str:
-        """A signal with its value, and its bits with theirs: 'speed = 38.2 Hz (raw 7630)'."""
+        """A signal with its value, and its bits with theirs: 'speed = 41.7 Hz (raw 8330)'."""
         binding = place.binding
         name = binding.signal.name
         first = place.address - address

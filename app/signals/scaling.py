@@ -64,9 +64,9 @@ STRAIGHT_THROUGH: Final = StraightLine(Fraction(0), Fraction(1), Fraction(0), Fr
 
 
 def round_half_away(number: int | Fraction, decimals: int = 0) -> Fraction:
-    """The number rounded to so many decimals (0 or more), a half away from zero: 38.15 to 38.2, -0.5 to -1.
+    """The number rounded to so many decimals (0 or more), a half away from zero: 41.65 to 41.7, -0.5 to -1.
 
-    Exact as long as the number is: binary floats would turn 38.15 into 38.1.
+    Exact as long as the number is: binary floats would turn 41.65 into 41.6.
     """
     power = 10**decimals
     return Fraction(rounded_count(number, power), power)

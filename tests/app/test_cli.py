@@ -256,8 +256,8 @@ def test_read_shows_one_signal_as_text(capsys: pytest.CaptureFixture[str]) -> No
         capsys, "read", str(demo_path("booster-pump")), "--via", "simulated", "--signal", "speed set point"
     )
     assert status == 0
-    # 76.3 % of 50 Hz is 38.15 Hz, shown at one decimal (common practice, no source)
-    assert out.split() == ["speed", "set", "point", "38.2", "Hz", "good"]
+    # 83.3 % of 50 Hz is 41.65 Hz, shown at one decimal (common practice, no source)
+    assert out.split() == ["speed", "set", "point", "41.7", "Hz", "good"]
 
 
 def test_read_from_a_follower_that_is_not_there_says_so(capsys: pytest.CaptureFixture[str]) -> None:
@@ -295,11 +295,11 @@ def test_a_set_point_is_edited_and_the_drive_follows_it(capsys: pytest.CaptureFi
     path = demo_path("booster-pump")
     adjusting = panel(capsys, path, "--via", "simulated", "--keys", "enter up up")
     assert adjusting["entry"]["signal"] == "speed set point"
-    assert adjusting["entry"]["value"] == pytest.approx(38.35)
+    assert adjusting["entry"]["value"] == pytest.approx(41.85)
     assert panel(capsys, path, "--via", "simulated", "--keys", "enter up up escape")["entry"] is None
 
     confirmed = panel(capsys, path, "--via", "simulated", "--keys", "enter up up enter start 1.5s")
-    assert "38.4" in confirmed["cells"][1]
+    assert "41.9" in confirmed["cells"][1]
     assert "running" in confirmed["cells"][3]
     speed = float(confirmed["cells"][2][10:16])
     assert speed > 1.0
@@ -340,14 +340,14 @@ def test_a_real_line_is_not_written_until_it_is_armed(capsys: pytest.CaptureFixt
         shown = panel(capsys, path, *via, "--keys", "enter up enter")
         assert "writing is off" in " ".join(shown["cells"])
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
-        assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.15)
+        assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(41.65)
 
         status, _, err = answers(capsys, "panel", str(path), *via, "--keys", "enter up enter", "--armed")
         assert status == 0
         assert "No key on a panel is an emergency stop" in err
         assert "Without a key: when 'fault' is set: 'run command' becomes 0\n" in err
         _, out, _ = answers(capsys, "read", str(path), *via, "--signal", "speed set point", "--json")
-        assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(38.25)
+        assert json.loads(out)["readings"]["speed set point"]["value"] == pytest.approx(41.75)
 
 
 def test_a_panel_that_ends_sees_its_stops_through(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
@@ -383,7 +383,7 @@ def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
     assert err == ""
     shown = json.loads(out)
     assert shown["screen"] == "run"
-    assert "38.2" in shown["cells"][1]
+    assert "41.7" in shown["cells"][1]
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="looks into /proc for the connection")

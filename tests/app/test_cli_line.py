@@ -72,7 +72,7 @@ def test_each_transaction_is_told_with_its_bytes_in_parts(capsys: pytest.Capture
     assert told
     assert "read holding 310" in told[0]
     assert " 03 03 " in told[0].partition("  < ")[2]
-    assert "1DCE" in told[0]  # 7630, the start value of 38.15 Hz
+    assert "208A" in told[0]  # 8330, the start value of 41.65 Hz
     assert "\u2713 good" in told[0]
     assert "line 'pump room' at tcp://127.0.0.1:" in out
     assert "wire in use" in out
@@ -82,7 +82,7 @@ def test_each_transaction_is_told_with_its_bytes_in_parts(capsys: pytest.Capture
 
 def test_every_byte_can_be_put_into_words(capsys: pytest.CaptureFixture[str]) -> None:
     _, out, _ = watched(capsys, PUMP, "--via", "simulated", "--explain")
-    assert "register 310: speed set point = 38.2 Hz (raw 7630)" in out
+    assert "register 310: speed set point = 41.7 Hz (raw 8330)" in out
     assert "function: 03, read holding registers" in out
 
 

@@ -46,7 +46,7 @@ def test_it_is_written_out_as_a_table(run: Path, capsys: pytest.CaptureFixture[s
     assert main(["export", str(run), "--signal", "speed set point", "--signal", "remote"]) == 0
     table = rows(capsys.readouterr().out)
     assert table[0] == ["time", "seconds", "speed set point [Hz]", "remote"]
-    assert {row[2] for row in table[1:]} <= {"38.15", ""}
+    assert {row[2] for row in table[1:]} <= {"41.65", ""}
     assert {row[3] for row in table[1:]} <= {"1", ""}
     assert [float(row[1]) for row in table[1:]] == sorted(float(row[1]) for row in table[1:])
 
@@ -56,7 +56,7 @@ def test_it_is_written_out_sample_by_sample_with_its_registers(run: Path, tmp_pa
     assert main(["export", str(run), "--rows", "--to", str(target), "--semicolons"]) == 0
     table = list(csv.reader(target.read_text(encoding="utf-8-sig").splitlines(), delimiter=";"))
     set_points = [row for row in table if row[2] == "speed set point"]
-    assert all(row[3:] == ["38.15", "Hz", "good", "1DCE"] for row in set_points)
+    assert all(row[3:] == ["41.65", "Hz", "good", "208A"] for row in set_points)
     assert len(table) - 1 == sum(Recording.open(run).count(name) for name in Recording.open(run).signals)
 
 

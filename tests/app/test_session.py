@@ -42,14 +42,14 @@ def press(session: Session, *keys: str) -> None:
 
 def test_a_set_point_goes_from_the_key_to_the_drive_and_back(pump: Project) -> None:
     with Session(pump, "simulated") as session:
-        wait_for(lambda: value(session, "speed set point") == Fraction("38.15"))
+        wait_for(lambda: value(session, "speed set point") == Fraction("41.65"))
         press(session, "enter", "up")
         effects = session.key_down("enter")
-        assert Write("speed set point", Fraction("38.25")) in effects
-        assert Entered("speed set point", Fraction("38.15"), Fraction("38.25")) in effects
+        assert Write("speed set point", Fraction("41.75")) in effects
+        assert Entered("speed set point", Fraction("41.65"), Fraction("41.75")) in effects
         wait_for(lambda: session.tick() is not None and not session.writing)
-        wait_for(lambda: value(session, "speed set point") == Fraction("38.25"))
-        assert "38.3" in session.rows()[1].text  # 38.25, half away from zero
+        wait_for(lambda: value(session, "speed set point") == Fraction("41.75"))
+        assert "41.8" in session.rows()[1].text  # 41.75, half away from zero
 
 
 def test_the_drive_runs_and_stops_by_keys(pump: Project) -> None:

@@ -69,7 +69,7 @@ def terminal() -> Iterator[Terminal]:
 
 
 def test_the_panel_is_live_and_turned_and_left_by_keys(terminal: Terminal) -> None:
-    wait_for(lambda: terminal.shows("38.2 Hz"))
+    wait_for(lambda: terminal.shows("41.7 Hz"))
     assert terminal.shows("|BOOSTER PUMP  remote|")
     assert terminal.shows("pump: answering")
     terminal.press(b"\x1b[C")
@@ -77,18 +77,18 @@ def test_the_panel_is_live_and_turned_and_left_by_keys(terminal: Terminal) -> No
     terminal.press(b"\x1b[D")
     wait_for(lambda: terminal.shows("|BOOSTER PUMP"))
     terminal.press(b"\r\x1b[A\r")
-    wait_for(lambda: terminal.shows("38.3 Hz"))  # 38.15 and one step of 0.1
+    wait_for(lambda: terminal.shows("41.8 Hz"))  # 41.65 and one step of 0.1
     terminal.press(b"\x03")
     wait_for(lambda: terminal.process.poll() is not None)
     assert terminal.process.returncode == 0
 
 
 def test_an_entry_is_abandoned_by_escape(terminal: Terminal) -> None:
-    wait_for(lambda: terminal.shows("38.2 Hz"))
+    wait_for(lambda: terminal.shows("41.7 Hz"))
     terminal.press(b"\r\x1b[A")
-    wait_for(lambda: terminal.shows("38.3 Hz"))
+    wait_for(lambda: terminal.shows("41.8 Hz"))
     terminal.press(b"\x1b")
-    wait_for(lambda: terminal.shows("38.2 Hz"))
+    wait_for(lambda: terminal.shows("41.7 Hz"))
 
 
 def test_another_program_ends_it_by_a_signal(terminal: Terminal) -> None:

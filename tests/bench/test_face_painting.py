@@ -16,7 +16,7 @@ def busy_rows(rows: int, columns: int) -> Rows:
     looks = [Attribute.NONE] * columns
     for start, look in ((4, Attribute.INVERSE), (9, Attribute.STALE), (14, Attribute.BLINK)):
         looks[start : start + 4] = [look] * 4
-    text = "Set 38.2 Hz is 37.9 now and so on; "
+    text = "Set 41.7 Hz is 37.9 now and so on; "
     return tuple(Row((text[row:] + text * 4)[:columns], tuple(looks)) for row in range(rows))
 
 

@@ -78,9 +78,9 @@ class TestMinimalmodbus:
         assert instrument.read_registers(310, 3) == [0, 50, 50]
 
     def test_writes(self, instrument: Any) -> None:
-        instrument.write_register(310, 38.15, number_of_decimals=2)  # 3815, by function 16
+        instrument.write_register(310, 41.65, number_of_decimals=2)  # 4165, by function 16
         instrument.write_register(311, 20, functioncode=6)
-        assert instrument.read_registers(310, 2) == [3815, 20]
+        assert instrument.read_registers(310, 2) == [4165, 20]
         instrument.write_float(1000, -0.5)
         assert instrument.read_float(1000) == -0.5
         instrument.write_string(1005, "FAN", 4)
@@ -118,8 +118,8 @@ class TestPyModbusTcp:
         assert word_list_to_long(peer.read_holding_registers(1002, 2)) == [123_456_789]
         assert decode_ieee(word_list_to_long(peer.read_holding_registers(1000, 2))[0]) == 12.5
         assert peer.read_discrete_inputs(9) == [True]
-        assert peer.write_multiple_registers(310, [7630, 10, 20])
-        assert peer.read_holding_registers(310, 3) == [7630, 10, 20]
+        assert peer.write_multiple_registers(310, [8330, 10, 20])
+        assert peer.read_holding_registers(310, 3) == [8330, 10, 20]
         assert peer.write_single_register(1004, 65_535)
         assert peer.read_holding_registers(1004) == [65_535]
         assert peer.write_read_multiple_registers(320, [1, 2], 320, 2) == [1, 2]
@@ -174,9 +174,9 @@ class TestUModbus:
 
         assert ask(tcp.read_holding_registers(UNIT, 1002, 2)) == [123_456_789 >> 16, 123_456_789 & 0xFFFF]
         assert ask(tcp.read_discrete_inputs(UNIT, 0, 4)) == [1, 0, 0, 0]
-        assert ask(tcp.write_single_register(UNIT, 310, 7630)) == 7630
+        assert ask(tcp.write_single_register(UNIT, 310, 8330)) == 8330
         assert ask(tcp.write_multiple_registers(UNIT, 311, [10, 20])) == 2
-        assert ask(tcp.read_holding_registers(UNIT, 310, 3)) == [7630, 10, 20]
+        assert ask(tcp.read_holding_registers(UNIT, 310, 3)) == [8330, 10, 20]
         assert ask(tcp.write_single_coil(UNIT, 1, 1)) == 1
         assert ask(tcp.write_multiple_coils(UNIT, 0, [0, 0])) == 2
         assert ask(tcp.read_coils(UNIT, 0, 2)) == [0, 0]

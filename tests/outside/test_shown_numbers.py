@@ -11,13 +11,13 @@ from app.signals.text import number_digits, number_text
 
 
 def test_a_reference_of_76_3_percent_on_50_hz_shows_38_2() -> None:
-    """Common practice, no source: 38.15 Hz at one decimal, a half away from zero; binary floats show 38.1."""
+    """Common practice, no source: 41.65 Hz at one decimal, a half away from zero; binary floats show 41.6."""
     of_base = StraightLine(Fraction(0), Fraction(100), Fraction(0), Fraction(50))
-    assert number_text(of_base.value(Fraction("76.3")), 4, 1) == "38.2"
-    assert number_text(-of_base.value(Fraction("76.3")), 5, 1) == "-38.2"
+    assert number_text(of_base.value(Fraction("83.3")), 4, 1) == "41.7"
+    assert number_text(-of_base.value(Fraction("83.3")), 5, 1) == "-41.7"
     counts = StraightLine(Fraction(0), Fraction(10_000), Fraction(0), Fraction(50))
-    assert number_text(counts.value(7_630), 4, 1) == "38.2"
-    assert f"{76.3 * 50 / 100:.1f}" == "38.1"  # what the exact arithmetic is for
+    assert number_text(counts.value(8_330), 4, 1) == "41.7"
+    assert f"{83.3 * 50 / 100:.1f}" == "41.6"  # what the exact arithmetic is for
 
 
 def test_rounding_is_that_of_the_decimal_module() -> None:

@@ -116,7 +116,7 @@ def payloads(point: dict[str, Any], chance: random.Random) -> list[bytes]:
         return [text.encode("ascii")[:size].ljust(size, b"\0") for text in texts]
     if point["type"] in ("float32", "float64"):
         form = ">f" if size == 4 else ">d"
-        numbers = (0.0, 1.0, 38.15, -273.15, 1e-30, 3e38, chance.uniform(-1e6, 1e6))
+        numbers = (0.0, 1.0, 41.65, -273.15, 1e-30, 3e38, chance.uniform(-1e6, 1e6))
         nan_and_infinity = (b"\x7f\xc0".ljust(size, b"\0"), struct.pack(form, float("inf")))
         return [struct.pack(form, number) for number in numbers] + list(nan_and_infinity)
     edges = (b"\0" * size, b"\xff" * size, b"\x80".ljust(size, b"\0"), b"\x7f".ljust(size, b"\xff"))

@@ -318,7 +318,7 @@ PROBLEMS: Final = [
     Problem("", "the file ends in the middle of a table"),
 ]
 RESTORED: Final = [
-    Row("holding", 310, 1, 310, (7630,), (6000,), "speed set point", "38.2 Hz", "30.0 Hz"),
+    Row("holding", 310, 1, 310, (8330,), (6000,), "speed set point", "41.7 Hz", "30.0 Hz"),
     Row("holding", 311, 1, 311, (50,), (200,), "ramp up", "5.0 s", "20.0 s"),
 ]
 LIMITS: Final = Limits(size=100_000_000, seconds=3600, files=5)

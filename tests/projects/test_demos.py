@@ -206,7 +206,7 @@ def test_the_pump_runs_trips_and_is_reset(pump: Project) -> None:
             session.key_down(key)
             session.key_up(key)
 
-        wait_for(shows("Set point   38.2 Hz", "stopped", "remote"))
+        wait_for(shows("Set point   41.7 Hz", "stopped", "remote"))
         press("start")
         wait_for(shows("running"))
         wait_for(lambda: not shows("Speed        0.0 Hz")())

@@ -50,8 +50,8 @@ def share_of(image: QImage, colour: str) -> float:
 
 
 def test_runs_are_the_longest_stretches_of_one_look() -> None:
-    found = list(runs(row("Set  38.2 Hz", inverse=(5, 9), stale=(7, 9))))
-    assert [(column, text) for column, text, _ in found] == [(0, "Set  "), (5, "38"), (7, ".2"), (9, " Hz        ")]
+    found = list(runs(row("Set  41.7 Hz", inverse=(5, 9), stale=(7, 9))))
+    assert [(column, text) for column, text, _ in found] == [(0, "Set  "), (5, "41"), (7, ".7"), (9, " Hz        ")]
     assert found[2][2] == Attribute.INVERSE | Attribute.STALE
 
 
@@ -81,7 +81,7 @@ def test_inverse_cells_are_filled_with_ink(grid: CellGrid) -> None:
 
 
 def test_stale_cells_differ_by_shape_not_by_colour_alone(grid: CellGrid) -> None:
-    grid.set_rows((row("38.2"), row("38.2", stale=(0, 4)), BLANK, row("", stale=(0, 4))))
+    grid.set_rows((row("41.7"), row("41.7", stale=(0, 4)), BLANK, row("", stale=(0, 4))))
     live, stale = cell_picture(grid, 0, 0, 4), cell_picture(grid, 1, 0, 4)
     threshold = QImage.Format.Format_Mono
     assert live.convertToFormat(threshold) != stale.convertToFormat(threshold)

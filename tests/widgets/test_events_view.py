@@ -25,7 +25,7 @@ EVENTS = (
     Event(1.5, Kind.TURNED, "run", "the panel shows 'run': key right"),
     Event(2.25, Kind.RISE, "running", "running"),
     Event(3.0, Kind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
-    Event(4.0, Kind.ENTERED, "speed", "the operator entered 40.0 Hz for 38.2 Hz"),
+    Event(4.0, Kind.ENTERED, "speed", "the operator entered 40.0 Hz for 41.7 Hz"),
 )
 
 
@@ -124,7 +124,7 @@ def test_events_are_copied_for_a_spreadsheet(view: EventsView) -> None:
     rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
     assert rows[0] == ["Time", "What", "Where", "In words"]
     assert rows[1][0] == "2030-01-02T03:04:09.000+00:00"
-    assert rows[1][2:] == ["speed", "the operator entered 40.0 Hz for 38.2 Hz"]
+    assert rows[1][2:] == ["speed", "the operator entered 40.0 Hz for 41.7 Hz"]
     assert len(rows) == 2
 
 

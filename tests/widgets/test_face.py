@@ -16,7 +16,7 @@ from widgets.face import LEGIBLE, PanelFace
 from widgets.face_colours import DARK, LIGHT
 
 PANEL = Panel(start="run", keys=("left", "right", "up", "down", "enter", "escape", "start", "stop"))
-ROWS = tuple(Row(text.ljust(20), (Attribute.NONE,) * 20) for text in ("BOOSTER PUMP", "Set point   38.2 Hz", "", "run"))
+ROWS = tuple(Row(text.ljust(20), (Attribute.NONE,) * 20) for text in ("BOOSTER PUMP", "Set point   41.7 Hz", "", "run"))
 
 
 class Heard:
@@ -156,7 +156,7 @@ def test_edited_it_reports_no_panel_keys(face: PanelFace, heard: Heard) -> None:
 def test_assistive_technology_reads_the_rows(face: PanelFace) -> None:
     interface = QAccessible.queryAccessibleInterface(face)
     assert interface.text(QAccessible.Text.Name) == "Panel of 4 rows of 20 cells"
-    assert "Set point   38.2 Hz" in interface.text(QAccessible.Text.Description).splitlines()
+    assert "Set point   41.7 Hz" in interface.text(QAccessible.Text.Description).splitlines()
     keys = face.keypad.buttons.values()
     names = [QAccessible.queryAccessibleInterface(key).text(QAccessible.Text.Name) for key in keys]
     assert names[0] == "Key left"

@@ -26,7 +26,7 @@ from widgets.window import MainWindow
 
 READ = read_request(1, "holding", 310, 1)
 # The check sums were worked out by tests.staged_follower.crc, bit by bit.
-ANSWER = bytes.fromhex("01 03 02 1D CE 30 80")
+ANSWER = bytes.fromhex("01 03 02 20 8A 20 23")
 SILENCE = Fault(FaultKind.SILENCE, "unit 1 did not answer")
 
 
@@ -433,8 +433,8 @@ def test_what_is_wrong_carries_a_mark(shown: TransactionParts) -> None:
     bad = transaction(1.0)._replace(received=spoilt, fault=Fault(FaultKind.BAD_CRC, "it arrived damaged"))
     shown.show_row(Row(bad, 1.0, NO_NAMES))
     marked = [row for row in parts(shown) if row[2].startswith("\u26a0")]
-    assert [(row[0], row[1]) for row in marked] == [("30 00", "check sum")]
-    assert "30 80" in marked[0][2]
+    assert [(row[0], row[1]) for row in marked] == [("20 00", "check sum")]
+    assert "20 23" in marked[0][2]
 
 
 def test_nothing_received_is_said(shown: TransactionParts) -> None:

@@ -77,9 +77,9 @@ def test_raw_value_and_shown_text_stand_side_by_side(document: Document, qtbot: 
 
 def test_a_value_is_tried_in_both_directions(document: Document, qtbot: QtBot) -> None:
     aid = aid_for(document, "speed set point", qtbot)
-    write(aid.try_raw, "7630")
-    assert aid.try_value.text() == "38.15"
-    assert aid.shown[2].text() == "38.2 Hz", "half away from zero"
+    write(aid.try_raw, "8330")
+    assert aid.try_value.text() == "41.65"
+    assert aid.shown[2].text() == "41.7 Hz", "half away from zero"
     write(aid.try_value, "12,3456")
     assert aid.try_raw.text() == "2469"
     assert aid.shown[2].text() == "12.3 Hz  (exactly 12.345)"

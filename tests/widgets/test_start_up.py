@@ -147,14 +147,14 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     assert replay is not None
     bar.seek(replay.end)
     assert "first run" in [event.text for event in start_up.events.model.shown]
-    assert rows(start_up)[1] == "Set point   38.3 Hz"
+    assert rows(start_up)[1] == "Set point   41.8 Hz"
     bar.seek(replay.begin)
-    assert rows(start_up)[1] != "Set point   38.3 Hz"
+    assert rows(start_up)[1] != "Set point   41.8 Hz"
     bar.speeds.setFocus()
     QTest.keyClick(bar.speeds, Qt.Key.Key_End)
     QTest.keyClick(window, Qt.Key.Key_Space, ALT | SHIFT)
     qtbot.waitUntil(lambda: not replay.playing)
-    assert rows(start_up)[1] == "Set point   38.3 Hz"
+    assert rows(start_up)[1] == "Set point   41.8 Hz"
     at = replay.at
     QTest.keyClick(window, Qt.Key.Key_Comma, ALT | SHIFT)
     assert replay.at < at

@@ -125,8 +125,8 @@ def test_readings_are_decoded_scaled_and_carry_their_bits(running: Running) -> N
     assert running.value("total") == 65_538
     assert (running.value("run"), running.value("lamp"), running.value("status")) == (0, 0, 7)
     assert "preset" not in running.engine.snapshot().readings
-    running.honest.words[310] = 7630
-    wait_for(lambda: running.value("speed") == Fraction("38.15"))
+    running.honest.words[310] = 8330
+    wait_for(lambda: running.value("speed") == Fraction("41.65"))
     state = running.engine.snapshot().followers["pump"]
     assert state.answering
     assert state.unit == 3
@@ -143,12 +143,12 @@ def test_before_it_starts_nothing_is_read() -> None:
 
 
 def test_one_register_is_written_with_function_06_and_read_back(running: Running) -> None:
-    report = running.engine.write("speed", Fraction("38.15")).result(5)
+    report = running.engine.write("speed", Fraction("41.65")).result(5)
     assert report.ok
-    assert report.kept == Fraction("38.15")
-    assert [asked.pdu.hex() for asked in running.written()] == ["0601361dce"]
-    assert running.value("speed") == Fraction("38.15") or running.engine.snapshot().readings["speed"].raw == 5000
-    wait_for(lambda: running.value("speed") == Fraction("38.15"))
+    assert report.kept == Fraction("41.65")
+    assert [asked.pdu.hex() for asked in running.written()] == ["060136208a"]
+    assert running.value("speed") == Fraction("41.65") or running.engine.snapshot().readings["speed"].raw == 5000
+    wait_for(lambda: running.value("speed") == Fraction("41.65"))
 
 
 def test_several_registers_are_written_together_with_function_16(running: Running) -> None:

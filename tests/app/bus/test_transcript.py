@@ -18,7 +18,7 @@ from projects import demo_path
 NAMES = RegisterNames.of(load(demo_path("booster-pump")))
 READ = read_request(3, "holding", 310, 1)
 # The check sums were worked out by tests.staged_follower.crc, bit by bit.
-ANSWER = bytes.fromhex("03 03 02 1D CE 49 40")
+ANSWER = bytes.fromhex("03 03 02 20 8A 59 E3")
 
 
 def transaction(received: bytes, fault: Fault | None = None) -> Transaction:
@@ -41,12 +41,12 @@ def test_one_line_has_time_follower_deed_bytes_in_parts_and_result() -> None:
     assert "12.9 ms" in line
     assert "good" in line
     assert "> 03 03 0136 0001 641A" in line
-    assert line.endswith("< 03 03 02 1DCE 4940")
+    assert line.endswith("< 03 03 02 208A 59E3")
 
 
 def test_many_lines_explain_each_part_and_end_with_what_to_check() -> None:
     text = many_lines(explain(transaction(ANSWER), NAMES), "14:05:03.214")
-    assert "register 310: speed set point = 38.2 Hz (raw 7630)" in text
+    assert "register 310: speed set point = 41.7 Hz (raw 8330)" in text
     silent = Fault(FaultKind.SILENCE, "unit 3 did not answer")
     text = many_lines(explain(transaction(b"", silent), NAMES), "14:05:03.214")
     assert silent.sentence in text

@@ -70,7 +70,7 @@ def test_registers_of_a_drive_between_signals_stay_what_they_are() -> None:
 def test_start_values_are_engineering_values_in_the_followers_word_order() -> None:
     it = bank(
         bank_project(
-            signal("speed", 1, scale={"raw": [0, 10_000], "value": [0, 50]}, start_value=Decimal("38.15")),
+            signal("speed", 1, scale={"raw": [0, 10_000], "value": [0, 50]}, start_value=Decimal("41.65")),
             signal("count", 2, encoding="uint32", start_value=Decimal(0x12345678)),
             signal("label", 4, encoding="string", length=2, start_value="AB1"),
             signal("valve", 0, table="coil", start_value=Decimal(1)),
@@ -78,7 +78,7 @@ def test_start_values_are_engineering_values_in_the_followers_word_order() -> No
             word_order="low-first",
         )
     )
-    assert it.read("holding", 1, 6) == [7630, 0x5678, 0x1234, 0x4142, 0x3100, 0]
+    assert it.read("holding", 1, 6) == [8330, 0x5678, 0x1234, 0x4142, 0x3100, 0]
     assert it.read("coil", 0, 1) == [1]
 
 

@@ -57,7 +57,7 @@ def test_what_is_measured_reads_alike_in_both_tables_and_is_only_read() -> None:
 
 def test_the_registers_show_the_machine() -> None:
     it = drive_bank()
-    it.write("holding", 310, [7630, 10, 10])
+    it.write("holding", 310, [8330, 10, 10])
     assert (it.drive.ramp_up_s, it.drive.ramp_down_s) == (1.0, 1.0)
     it.write("holding", 300, [0b11])
     it.advance(10.0)
@@ -65,7 +65,7 @@ def test_the_registers_show_the_machine() -> None:
     status, frequency, current, dc_link, fault, speed, *rest = it.read("input", 400, 10)
     assert state_shown(status) is DriveState.OPERATION_ENABLED
     assert status & StatusBit.TARGET_REACHED
-    assert signed(frequency) == -7630
+    assert signed(frequency) == -8330
     assert current == round(drive.current * 100)
     assert dc_link == round(drive.dc_voltage * 10)
     assert fault == 0
@@ -137,10 +137,10 @@ def test_other_signals_are_bank_cells_beside_the_layout() -> None:
 def test_start_values_reach_the_drive() -> None:
     scale = {"raw": [Decimal(0), Decimal(10_000)], "value": [Decimal(0), Decimal(50)]}
     it = drive_bank(
-        signal("set point", 310, scale=scale, start_value=Decimal("38.15")),
+        signal("set point", 310, scale=scale, start_value=Decimal("41.65")),
         signal("go", 0, table="coil", start_value=Decimal(1)),
     )
-    assert it.drive.reference == pytest.approx(38.15)
+    assert it.drive.reference == pytest.approx(41.65)
     assert it.drive.running
     assert it.read("holding", 300, 1) == [1]
 

@@ -218,7 +218,7 @@ def test_a_reboot_is_a_power_up() -> None:
     assert pump.drive.dc_voltage < 1
     run(1)
     run(1)
-    assert ask("0301360003") == "0306" + "1dce" + "0032" + "0050"
+    assert ask("0301360003") == "0306" + "208a" + "0032" + "0050"
     assert pump.get("command") == 0
     assert pump.get("line lost after") == 3
     assert (pump.drive.state, pump.drive.fault) == (DriveState.READY_TO_SWITCH_ON, FaultCode.NONE)
@@ -227,7 +227,7 @@ def test_a_reboot_is_a_power_up() -> None:
     assert 0 < pump.drive.heat.share < heat
     operate(simulation.models, "pump.run command=1")
     run(20)
-    assert pump.drive.frequency == pytest.approx(38.15)
+    assert pump.drive.frequency == pytest.approx(41.65)
 
 
 @pytest.mark.parametrize("deed", ["climate.door=0", "climate.upper racks=99"])

@@ -48,13 +48,13 @@ def current(operator: Operator) -> Fraction:
 
 
 def test_one_field_is_changed_at_once_and_sent_on_confirm() -> None:
-    operator = one("38.15")
+    operator = one("41.65")
     assert operator.press("enter") == ()
     assert operator.does(Mode.ADJUST)
     operator.press("up", "up", "down")
     assert operator.press("enter") == (
-        Entered("speed", Fraction("38.15"), Fraction("38.25")),
-        Write("speed", Fraction("38.25")),
+        Entered("speed", Fraction("41.65"), Fraction("41.75")),
+        Write("speed", Fraction("41.75")),
     )
     assert operator.does(Mode.WATCH)
 
@@ -333,11 +333,11 @@ def test_the_cursor_moves_within_the_digits_that_the_limits_need() -> None:
 
 
 def test_each_digit_is_changed_with_carry_within_the_limits() -> None:
-    operator = one("38.15", by="digit")
+    operator = one("37.65", by="digit")
     operator.press("enter", "up")
-    assert current(operator) == Fraction("38.3")
-    operator.press("left", "up", "up")
-    assert current(operator) == Fraction("40.3")
+    assert current(operator) == Fraction("37.8")
+    operator.press("left", "up", "up", "up")
+    assert current(operator) == Fraction("40.8")
     operator.press("left", "up")
     assert current(operator) == 50
     assert operator.texts[-1] == "at most 50.0 Hz "

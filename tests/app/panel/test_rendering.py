@@ -48,8 +48,8 @@ def test_characters_that_the_panel_lacks_show_as_question_marks() -> None:
 
 def test_a_number_stands_at_the_right_of_its_field() -> None:
     operator = panel(field((0, 4), 6, "speed"), text=["abcdefghijklmnop"])
-    operator.read("speed", Fraction("-38.15"))
-    assert operator.texts[0] == "abcd -38.2klmnop"
+    operator.read("speed", Fraction("-41.65"))
+    assert operator.texts[0] == "abcd -41.7klmnop"
 
 
 def test_a_number_that_does_not_fit_is_never_cut() -> None:

@@ -149,7 +149,7 @@ def test_bindings_live_no_longer_than_their_project() -> None:
 
 def test_registers_become_raw_counts_and_exact_values() -> None:
     binding = bind(of({"encoding": "int16", **SCALED}), "it")
-    assert read(binding, (7_630,)) == (7_630, Fraction("38.15"))
+    assert read(binding, (8_330,)) == (8_330, Fraction("41.65"))
     assert read(binding, [0xFFFF]) == (-1, Fraction(-1, 200))
 
 
@@ -395,8 +395,8 @@ def test_an_unknown_signal_is_refused() -> None:
 @pytest.mark.parametrize(
     ("signal", "value", "width", "kind", "text"),
     [
-        (SCALED, "38.15", 5, "number", " 38.2"),
-        (SCALED, "138.15", 4, "number", "####"),
+        (SCALED, "41.65", 5, "number", " 41.7"),
+        (SCALED, "141.65", 4, "number", "####"),
         (SCALED, None, 4, "number", "----"),
         ({"texts": {"0": "stopped", "1": "running"}}, 1, 8, "choice", "running "),
         ({"texts": {"0": "stopped", "1": "running"}}, 1, 6, "choice", "######"),

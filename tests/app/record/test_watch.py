@@ -84,9 +84,9 @@ def watched(pump: Project) -> Iterator[Watched]:
 def test_an_entry_is_told_with_both_values_and_its_write_with_what_was_read_back(watched: Watched) -> None:
     watched.press("enter", "up", "enter")
     entered = watched.until(Kind.ENTERED, "speed set point")
-    assert (entered.data["old"], entered.data["new"]) == ("38.2 Hz", "38.3 Hz")
+    assert (entered.data["old"], entered.data["new"]) == ("41.7 Hz", "41.8 Hz")
     written = watched.until(Kind.WRITTEN, "speed set point")
-    assert (written.data["wanted"], written.data["kept"]) == ("38.3 Hz", "38.3 Hz")
+    assert (written.data["wanted"], written.data["kept"]) == ("41.8 Hz", "41.8 Hz")
     assert entered.at <= written.at
 
 

@@ -17,8 +17,8 @@ def test_a_line_leads_through_its_two_points() -> None:
     speed = line(0, 10_000, "0", "50")
     assert speed.value(0) == 0
     assert speed.value(10_000) == 50
-    assert speed.value(7_630) == Fraction("38.15")
-    assert speed.raw(Fraction("38.15")) == 7_630
+    assert speed.value(8_330) == Fraction("41.65")
+    assert speed.raw(Fraction("41.65")) == 8_330
     assert speed.slope == Fraction(1, 200)
 
 
@@ -69,9 +69,9 @@ def test_lines_through_the_same_points_are_equal() -> None:
 @pytest.mark.parametrize(
     ("number", "decimals", "rounded"),
     [
-        ("38.15", 1, "38.2"),
-        ("-38.15", 1, "-38.2"),
-        ("38.149999", 1, "38.1"),
+        ("41.65", 1, "41.7"),
+        ("-41.65", 1, "-41.7"),
+        ("41.649999", 1, "41.6"),
         ("0.5", 0, "1"),
         ("-0.5", 0, "-1"),
         ("1.5", 0, "2"),

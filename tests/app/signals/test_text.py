@@ -21,8 +21,8 @@ from app.signals.text import (
 @pytest.mark.parametrize(
     ("value", "width", "decimals", "shown"),
     [
-        ("38.15", 5, 1, " 38.2"),
-        ("-38.15", 5, 1, "-38.2"),
+        ("41.65", 5, 1, " 41.7"),
+        ("-41.65", 5, 1, "-41.7"),
         ("0", 4, 0, "   0"),
         ("0", 4, 1, " 0.0"),
         ("0.05", 4, 1, " 0.1"),
@@ -65,7 +65,7 @@ def test_hexadecimal_as_manuals_print_it(value: int | Fraction, width: int, regi
 
 
 def test_a_number_has_the_width_of_its_digits_sign_and_point() -> None:
-    assert number_width(Fraction("-38.15"), 1) == 5
+    assert number_width(Fraction("-41.65"), 1) == 5
     assert number_width(Fraction("-0.04"), 1) == 3
     assert number_width(Fraction("99.95"), 1) == 5
     assert number_width(0, 0) == 1

@@ -121,12 +121,14 @@ class LineStrip(QWidget):
         self._clock = clock
         self._lanes: dict[str, _Lane] = {}
         self._reserved = 1
-        self._ahead = False
-        """Whether marks were drawn already that do not count as shown: somebody wanted a picture of the whole."""
+        self._shown_at = 0.0
+        self._whole = False
+        """Whether somebody had the whole drawn since news were shown, perhaps into a picture and not on the screen."""
+        self._asked = False
+        """Whether the strip itself asked for that."""
         self._chosen: tuple[str, Passage] | None = None
         self._news = QTimer(self)
         self._news.setSingleShot(True)
-        self._news.setInterval(NEWS_MS)
         self._news.timeout.connect(self._show_news)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -165,8 +167,11 @@ class LineStrip(QWidget):
             come, told_anew = True, told_anew or lane.told is not before
         if come and not self._news.isActive():
             # At once, with what else is drawn of this frame, unless that was done just now.
-            self._show_news()
-            self._news.start()
+            rest = NEWS_MS - int((time.monotonic() - self._shown_at) * 1000)
+            if rest > 0:
+                self._news.start(rest)
+            else:
+                self._show_news()
         if told_anew:
             self._announce()
 
@@ -234,10 +239,11 @@ class LineStrip(QWidget):
 
     def _show_news(self) -> None:
         """Move the marks that are drawn, and draw the new ones and what is told besides if it is another."""
+        self._shown_at = time.monotonic()
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
             by, lane.new = lane.new * PITCH, 0
             _, track, words, counts = self._places(row)
-            if self._ahead or by > track.width() // 2:
+            if by > track.width() // 2:
                 self.update(track)
             elif by:
                 self.scroll(-by, 0, track)
@@ -247,7 +253,9 @@ class LineStrip(QWidget):
                 self.update(counts)
             if self.told(name) != lane.elided[0][0]:
                 self.update(words)
-        self._ahead = False
+        if self._whole:
+            self.update()
+        self._asked, self._whole = self._whole, False
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw the lanes, or the parts of them that are wanted."""
@@ -264,7 +272,7 @@ class LineStrip(QWidget):
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
             self._paint_lane(painter, metrics, row, name, lane, event.region())
         if event.rect() == self.rect():
-            self._ahead = self._ahead or any(lane.new for lane in self._lanes.values())
+            self._asked, self._whole = False, not self._asked
 
     def _paint_lane(
         self, painter: QPainter, metrics: QFontMetrics, row: int, name: str, lane: _Lane, wanted: QRegion

@@ -45,6 +45,14 @@ class BadCellsDialog(QDialog):
             else self.tr("Without them there is nothing to take over.")
         )
         self.rest.setWordWrap(True)
+        self.left_out = QLabel(
+            self.tr(
+                "New rows that stay out: {count}. A new row with a cell that cannot be taken over is not added, since "
+                "something would stand there that nobody chose."
+            ).format(count=len(proposal.left_out))
+        )
+        self.left_out.setWordWrap(True)
+        self.left_out.setVisible(bool(proposal.left_out))
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.windowTitle())
         self.list.setHeaderLabels([self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Why not")])
@@ -77,6 +85,7 @@ class BadCellsDialog(QDialog):
         layout.addWidget(self.list, 1)
         if len(bad) > MOST_LISTED:
             layout.addWidget(QLabel(self.tr("The first {count} are listed.").format(count=MOST_LISTED)))
+        layout.addWidget(self.left_out)
         layout.addWidget(self.rest)
         layout.addWidget(buttons)
         self.cancel.setDefault(True)
@@ -103,6 +112,10 @@ def take_the_rest(proposal: Proposal, parent: QWidget) -> bool:
 
 def counted_text(proposal: Proposal) -> str:
     """What came in, in words."""
-    return QCoreApplication.translate("BadCells", "Changed rows: {changed}. New rows: {added}.").format(
+    words = QCoreApplication.translate("BadCells", "Changed rows: {changed}. New rows: {added}.").format(
         changed=len(proposal.parts), added=len(proposal.added)
     )
+    if not proposal.left_out:
+        return words
+    left_out = QCoreApplication.translate("BadCells", "New rows that stay out: {count}.")
+    return f"{words} {left_out.format(count=len(proposal.left_out))}"

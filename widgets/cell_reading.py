@@ -55,11 +55,16 @@ class BadCell:
 
 @dataclass(slots=True)
 class Proposal:
-    """What became of the texts: parts to put at their places, new ones, and the cells that could not be taken."""
+    """What became of the texts: parts to put at their places, new ones, and the cells that could not be taken.
+
+    `left_out` are the numbers of the rows for new parts that have such a cell: none of them comes in, since a new part
+    would get something there that nobody chose.
+    """
 
     parts: dict[int, Any] = field(default_factory=dict)
     added: list[Any] = field(default_factory=list)
     bad: list[BadCell] = field(default_factory=list)
+    left_out: set[int] = field(default_factory=set)
 
     def edit(self, kind: Listed, project: Project) -> Project:
         """The project with all of it."""
@@ -126,20 +131,22 @@ class CellReader:
                 bad[key] = str(error)
         return part, bad
 
-    def propose(self, project: Project, rows: Iterable[Row]) -> Proposal:
+    def propose(self, project: Project, rows: Iterable[Row], bad: Sequence[BadCell] = ()) -> Proposal:
         """What is to become of the texts of several rows. Names must differ afterwards; of two that do not, the one
-        that was given later is bad."""
-        proposal = Proposal()
+        that was given later is bad. `bad` are cells of these rows that are known to be bad already."""
+        proposal = Proposal(bad=list(bad))
+        known = {cell.row for cell in bad}
         old = parts_of(project, self.kind)
         named: list[tuple[Row, Any, bool]] = []
         above = old[-1] if old else None
         for row in rows:
             part = None if row.place is None else old[row.place]
-            new, bad = self.read(project, part, row.texts, above if part is None else None)
+            new, wrong = self.read(project, part, row.texts, above if part is None else None)
             proposal.bad += [
-                BadCell(row.number, self.column(key).title, row.texts.get(key, ""), why) for key, why in bad.items()
+                BadCell(row.number, self.column(key).title, row.texts.get(key, ""), why) for key, why in wrong.items()
             ]
-            if new is None or (part is None and bad and _lacks_something(bad)):
+            if part is None and (wrong or row.number in known):
+                proposal.left_out.add(row.number)
                 continue
             if part is None:
                 above = new
@@ -163,6 +170,7 @@ class CellReader:
                 )
                 proposal.bad.append(BadCell(row.number, title, row.texts.get(self.columns[0].key, name), why))
                 if new:
+                    proposal.left_out.add(row.number)
                     continue
                 part = part.but(name=old[row.place or 0].name)
             taken.add(part.name)
@@ -175,6 +183,8 @@ class CellReader:
                 key, why, part = wrong
                 proposal.bad.append(BadCell(row.number, self.column(key).title, row.texts.get(key, ""), why))
             if part is None:
+                if new:
+                    proposal.left_out.add(row.number)
                 continue
             if new:
                 proposal.added.append(part)
@@ -199,11 +209,6 @@ def _with_the_row(reason: str, part: Any) -> str:
     if part is None:
         return translate("cells", "{reason}; the row is left out").format(reason=reason)
     return translate("cells", "{reason}; the row stays as it is").format(reason=reason)
-
-
-def _lacks_something(bad: Mapping[str, str]) -> bool:
-    """A new part whose name could not be taken is left out: it would come in under a name that nobody gave it."""
-    return "name" in bad
 
 
 def one_of(text: str, options: Mapping[str, str]) -> str:

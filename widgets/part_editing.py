@@ -112,18 +112,19 @@ class PartEditing:
         bad: Sequence[BadCell] = (),
         may: Callable[[Proposal], bool] = lambda _proposal: True,
     ) -> Proposal | None:
-        """Take over the texts of several rows as one step; of bad cells it is asked whether the rest shall come in.
+        """Take over the texts of several rows as one step; of bad cells it is asked whether the rest shall come in,
+        which is without any new row that has one.
 
         `bad` are those that are known already; `may` has the last word. Returns what was done, None if nothing was.
         """
         if len(rows) > MANY_ROWS:
             QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
         try:
-            proposal = self.reader.propose(self.project, rows)
+            proposal = self.reader.propose(self.project, rows, bad)
         finally:
             if len(rows) > MANY_ROWS:
                 QGuiApplication.restoreOverrideCursor()
-        proposal.bad = sorted([*bad, *proposal.bad], key=lambda cell: cell.row)
+        proposal.bad = sorted(proposal.bad, key=lambda cell: cell.row)
         if proposal.bad and not take_the_rest(proposal, parent):
             return None
         if not may(proposal):

@@ -313,6 +313,10 @@
         <source>Changed rows: {changed}. New rows: {added}.</source>
         <translation>Geänderte Zeilen: {changed}. Neue Zeilen: {added}.</translation>
     </message>
+    <message>
+        <source>New rows that stay out: {count}.</source>
+        <translation>Neue Zeilen, die wegbleiben: {count}.</translation>
+    </message>
 </context>
 <context>
     <name>BadCellsDialog</name>
@@ -331,6 +335,10 @@
     <message>
         <source>Column</source>
         <translation>Spalte</translation>
+    </message>
+    <message>
+        <source>New rows that stay out: {count}. A new row with a cell that cannot be taken over is not added, since something would stand there that nobody chose.</source>
+        <translation>Neue Zeilen, die wegbleiben: {count}. Eine neue Zeile mit einer Zelle, die nicht übernommen werden kann, wird nicht angelegt, denn dort stünde sonst etwas, das niemand gewählt hat.</translation>
     </message>
     <message>
         <source>Row</source>

@@ -298,7 +298,7 @@ def _scaling(window: MainWindow) -> ScalingAid:
 
 def _bad_cells(window: MainWindow) -> BadCellsDialog:
     bad = BadCell(3, "Register", "4o1", "'4o1' is no number")
-    return BadCellsDialog(Proposal({}, [], [bad]), window)
+    return BadCellsDialog(Proposal({}, [], [bad], {3}), window)
 
 
 def _compared(window: MainWindow) -> ComparisonWindow:

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from app.project.files import load
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Scale
 from projects import demo_path
-from widgets.cell_reading import BadCell, Row
+from widgets.cell_reading import BadCell, CellReader, Row
 from widgets.line_cells import follower_columns, follower_reader, line_columns, line_reader
 from widgets.pasted import cells_of, table_of, text_of
 from widgets.signal_cells import signal_reader
@@ -136,7 +136,8 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
             Row({"name": "command"}, place("status"), 2),
             Row({"unit": "new", "register": "9"}, None, 3),
             Row({"name": "status", "register": "9"}, None, 4),
-            Row({"name": "fresh", "register": "9", "decimals": "many"}, None, 5),
+            Row({"name": "half", "register": "9", "decimals": "many"}, None, 5),
+            Row({"name": "fresh", "register": "9"}, None, 6),
         ],
     )
     assert [(cell.row, cell.column) for cell in proposal.bad] == [
@@ -147,11 +148,47 @@ def test_bad_cells_are_told_and_the_rest_comes_in() -> None:
         (4, "Name"),
     ]
     assert [part.name for part in proposal.added] == ["fresh"]
+    assert proposal.left_out == {3, 4, 5}
     assert list(proposal.parts) == [place("command")], "what stays as it was is no change"
     after = proposal.edit("signal", PROJECT)
     assert after.signals[place("command")].unit == "Hz"
     assert after.signals[place("status")].name == "status"
     assert isinstance(proposal.bad[0], BadCell)
+
+
+@pytest.mark.parametrize(
+    ("key", "text"),
+    [("register", "abc"), ("encoding", "uint17"), ("table", "coyl"), ("from", "punp"), ("scale", "often")],
+)
+def test_nothing_is_made_up_for_a_new_row_with_a_bad_cell(key: str, text: str) -> None:
+    row = {"name": "temp", "register": "500", "encoding": "int16", key: text}
+    proposal = READER.propose(PROJECT, [Row(row, None, 1), Row({"name": "flow", "register": "7"}, None, 2)])
+    assert [(cell.row, cell.text) for cell in proposal.bad] == [(1, text)]
+    assert [(part.name, part.number) for part in proposal.added] == [("flow", 7)]
+    assert proposal.left_out == {1}
+
+
+def test_a_bit_of_a_row_that_stays_out_stays_out_too() -> None:
+    rows = [
+        Row({"name": "word", "register": "abc"}, None, 1),
+        Row({"name": "bit", "table": "bit", "from": "word", "register": "3"}, None, 2),
+    ]
+    proposal = READER.propose(PROJECT, rows)
+    assert (proposal.added, proposal.left_out) == ([], {1, 2})
+
+
+@pytest.mark.parametrize(
+    ("reader", "texts"),
+    [
+        (line_reader(line_columns()), {"name": "hall 9", "kind": "Modbus TCP", "where": "10.0.0.9:many"}),
+        (follower_reader(follower_columns()), {"name": "fan 9", "unit": "many"}),
+        (follower_reader(follower_columns()), {"name": "fan 9", "unit": "9", "line": "nowhere"}),
+    ],
+)
+def test_no_line_or_follower_is_made_of_a_row_with_a_bad_cell(reader: CellReader, texts: dict[str, str]) -> None:
+    proposal = reader.propose(PROJECT, [Row(texts, None, 1)])
+    assert len(proposal.bad) == 1
+    assert (proposal.added, proposal.left_out) == ([], {1})
 
 
 def test_a_row_whose_kind_cannot_be_is_left_as_it_is_and_says_so() -> None:

@@ -653,6 +653,29 @@ def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWor
     assert document.project is before
 
 
+def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: DesignWorkplace, document: Document) -> None:
+    QApplication.clipboard().setText(
+        "Name\tRegister\tEncoding\tScale\n"
+        "temp\tabc\tint16\t\nflow 2\t601\tuint17\t\nload\t602\tint16\t\nlevel\t603\tint16\tx 1,500\n"
+    )
+    go(design, "speed set point", "register")
+    said: list[str] = []
+
+    def take(dialog: QDialog) -> None:
+        assert isinstance(dialog, BadCellsDialog)
+        assert not dialog.left_out.isHidden()
+        said.extend([dialog.left_out.text(), dialog.rest.text()])
+        QTest.mouseClick(dialog.take, LEFT)
+
+    count = len(document.project.signals)
+    when_asked(take)
+    press(design, Key.Key_V, CTRL)
+    assert [part.name for part in document.project.signals[count:]] == ["load"]
+    assert said[0].startswith("New rows that stay out: 3. ")
+    assert said[1].endswith("changed rows: 0, new rows: 1")
+    assert "New rows that stay out: 3." in design.notice.text.text()
+
+
 def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "unit")
     press(design, Key.Key_C, CTRL)

@@ -31,7 +31,7 @@ from widgets.settings import Settings
 from widgets.window import MainWindow
 
 SIGNALS, EVERY_MS = 50, 100
-TARGET_SHARE, TARGET_START_UP, TARGET_KEY_MS = 0.10, 0.15, 16.0
+TARGET_SHARE, TARGET_START_UP, TARGET_KEY_MS = 0.06, 0.10, 16.0
 
 
 def project(port: int) -> Project:

@@ -89,6 +89,8 @@ class Session:
         self._reports: deque[WriteReport] = deque(maxlen=KEPT_REPORTS)
         self._aside: list[Future[WriteReport]] = []
         self._failed: dict[str, WriteReport] = {}
+        self.looked_at: float | None = None
+        """When somebody said last to have looked at the machine after a stop that failed; None if nobody did."""
         self._disarmed = ""
         self.state: State = begin(project, clock())
         self.at = clock()
@@ -169,6 +171,7 @@ class Session:
 
     def forget_failed(self) -> None:
         """Somebody has seen the stops that failed."""
+        self.looked_at = self._clock()
         self._failed.clear()
 
     @property

@@ -57,9 +57,19 @@ class Group(enum.Enum):
 
 _GROUPS: Final[dict[Group, frozenset[Kind]]] = {
     Group.ALL: frozenset(Kind),
-    Group.ALARMS: frozenset({Kind.ALARM, Kind.LINE_FAULT, Kind.NOT_WRITTEN}),
+    Group.ALARMS: frozenset({Kind.ALARM, Kind.STOP, Kind.LINE_FAULT, Kind.NOT_WRITTEN}),
     Group.OPERATOR: frozenset(
-        {Kind.ENTERED, Kind.WRITTEN, Kind.NOT_WRITTEN, Kind.REFUSED, Kind.TURNED, Kind.ARMED, Kind.DISARMED, Kind.NOTE}
+        {
+            Kind.ENTERED,
+            Kind.WRITTEN,
+            Kind.NOT_WRITTEN,
+            Kind.STOP,
+            Kind.REFUSED,
+            Kind.TURNED,
+            Kind.ARMED,
+            Kind.DISARMED,
+            Kind.NOTE,
+        }
     ),
     Group.SIGNALS: frozenset({Kind.RISE, Kind.FALL, Kind.CHANGED}),
     Group.LINE: frozenset({Kind.LINE_FAULT, Kind.LINE_BACK, Kind.ARMED, Kind.DISARMED, Kind.RECORDING}),
@@ -67,6 +77,7 @@ _GROUPS: Final[dict[Group, frozenset[Kind]]] = {
 
 _INKS: Final = {
     Kind.ALARM: "fault",
+    Kind.STOP: "fault",
     Kind.LINE_FAULT: "fault",
     Kind.NOT_WRITTEN: "caution",
     Kind.REFUSED: "caution",
@@ -95,6 +106,7 @@ def kind_text(kind: Kind) -> str:
         Kind.ENTERED: translate("Events", "entered"),
         Kind.WRITTEN: translate("Events", "written"),
         Kind.NOT_WRITTEN: translate("Events", "\u26a0 not written"),
+        Kind.STOP: translate("Events", "\u26a0 stop"),
         Kind.REFUSED: translate("Events", "\u26a0 refused"),
         Kind.TURNED: translate("Events", "screen"),
         Kind.ARMED: translate("Events", "\u26a0 armed"),

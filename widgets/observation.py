@@ -183,6 +183,7 @@ class Observation(QObject):
         if self._session is not None and self.watch is not None:
             self._take_samples()
             self.watch.reports(self._session.take_reports())
+            self.watch.stops((), self._session.failed, self._session.looked_at)
             self._pass_on(self.watch.take())
             self.end_recording()
             if self._samples is not None:
@@ -219,6 +220,7 @@ class Observation(QObject):
         watch.reports(session.take_reports())
         armed = [line.name for line in session.project.lines if session.engine.armed(line.name)]
         watch.look(session.snapshot(), session.state, armed, session.at)
+        watch.stops(session.owed, session.failed, session.looked_at)
         self._keep_held(session)
         self._pass_on(watch.take())
         if came:

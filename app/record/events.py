@@ -24,6 +24,8 @@ class Kind(enum.StrEnum):
     WRITTEN = "written"
     """The line has written a value and read it back."""
     NOT_WRITTEN = "not written"
+    STOP = "stop"
+    """A stop is not confirmed, failed, or was confirmed after all; or somebody has looked at the machine."""
     REFUSED = "refused"
     """A key or a condition asked for something that may not be done."""
     TURNED = "turned"

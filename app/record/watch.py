@@ -12,8 +12,8 @@ from app.bus.engine import Snapshot
 from app.bus.faults import FaultKind, kind_text
 from app.bus.repeats import CAREFUL_S
 from app.bus.samples import Sample
-from app.bus.states import FollowerState
-from app.bus.writes import WriteReport
+from app.bus.states import FollowerState, Owed
+from app.bus.writes import Obstacle, WriteReport
 from app.language import translate
 from app.panel.events import Effect, Entered, Refused, Turned
 from app.panel.state import State
@@ -44,6 +44,11 @@ class Watch:
         self._unasked: dict[str, int] = {}
         self._unasked_told: dict[str, float] = {}
         self._armed: dict[str, bool] = {}
+        self._owed: dict[str, float] = {}
+        """The stops that were told as not confirmed and are not over, and when each was asked for."""
+        self._failed: dict[str, WriteReport] = {}
+        self._reported: dict[str, float] = {}
+        self._looked_at: float | None = None
         self._bits: dict[str, list[BitSignal]] = {}
         for signal in project.signals:
             if isinstance(signal, BitSignal):
@@ -79,6 +84,8 @@ class Watch:
     def reports(self, reports: Iterable[WriteReport]) -> None:
         """Writes ended."""
         for report in reports:
+            if report.obstacle is not Obstacle.STOP_FIRST:  # that is the write which the stop has overtaken
+                self._reported[report.signal] = report.at
             wanted = self._text(report.signal, report.wanted)
             kept = self._text(report.signal, report.kept)
             if report.ok:
@@ -88,11 +95,45 @@ class Watch:
                         wanted=wanted, kept=kept
                     )
                 self._add(report.at, Kind.WRITTEN, report.signal, words, wanted=wanted, kept=kept)
+                self._stopped(report)
             else:
+                said = translate("bus", "not written: {why}").format(why="")
                 words = translate("record", "{wanted} was not written: {reason}").format(
-                    wanted=wanted, reason=report.reason
+                    wanted=wanted, reason=report.reason.removeprefix(said)
                 )
                 self._add(report.at, Kind.NOT_WRITTEN, report.signal, words, wanted=wanted, reason=report.reason)
+
+    def stops(self, owed: Iterable[Owed], failed: Iterable[WriteReport], looked_at: float | None) -> None:
+        """How the stops stand that a session must tell of; behind `reports`. See the session's parts of these names."""
+        waiting = set()
+        for each in owed:
+            waiting.add(each.signal)
+            # The snapshot may be a little older than the report that the stop is over.
+            if each.signal not in self._owed and each.since > self._reported.get(each.signal, -inf):
+                self._owed[each.signal] = each.since
+                words = translate("record", "STOP NOT CONFIRMED: it may still be on; {reason}").format(
+                    reason=each.reason or translate("bus", "it could not be sent")
+                )
+                self._add(each.since, Kind.STOP, each.signal, words)
+        if looked_at is not None and looked_at != self._looked_at:
+            for signal in self._failed:
+                self._add(looked_at, Kind.STOP, signal, translate("record", "somebody has looked at the machine"))
+        self._looked_at = looked_at
+        now = {report.signal: report for report in failed}
+        for signal, report in now.items():
+            if self._failed.get(signal) is not report:
+                words = translate("record", "STOP FAILED: it may still be on. Stop the machine at the machine.")
+                self._add(report.at, Kind.STOP, signal, words)
+        self._failed = now
+        for signal, since in list(self._owed.items()):
+            if signal not in waiting and signal not in now and self._reported.get(signal, -inf) > since:
+                del self._owed[signal]
+
+    def _stopped(self, report: WriteReport) -> None:
+        since = self._owed.pop(report.signal, None)
+        if since is not None:
+            words = translate("record", "the stop was confirmed after all, {seconds:.1f} s after it was asked for")
+            self._add(report.at, Kind.STOP, report.signal, words.format(seconds=report.at - since))
 
     def samples(self, samples: Iterable[Sample]) -> None:
         """Readings arrived: bits that rose or fell in them, and values with a text of their own that changed."""

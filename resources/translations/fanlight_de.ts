@@ -1623,6 +1623,10 @@ Warum ist es so gemeint?</translation>
         <source>⚠ refused</source>
         <translation>⚠ abgelehnt</translation>
     </message>
+    <message>
+        <source>⚠ stop</source>
+        <translation>⚠ Stopp</translation>
+    </message>
 </context>
 <context>
     <name>EventsModel</name>
@@ -13010,6 +13014,14 @@ otherwise = unbekannt</translation>
 <context>
     <name>record</name>
     <message>
+        <source>STOP FAILED: it may still be on. Stop the machine at the machine.</source>
+        <translation>STOPP GESCHEITERT: vielleicht noch ein. Die Maschine an der Maschine stoppen.</translation>
+    </message>
+    <message>
+        <source>STOP NOT CONFIRMED: it may still be on; {reason}</source>
+        <translation>STOPP NICHT BESTÄTIGT: vielleicht noch ein; {reason}</translation>
+    </message>
+    <message>
         <source>a block of samples cannot be read: {why}</source>
         <translation>ein Block von Abtastwerten ist nicht lesbar: {why}</translation>
     </message>
@@ -13086,6 +13098,10 @@ otherwise = unbekannt</translation>
         <translation>gesichert aus dem, was seitdem aufbewahrt wurde</translation>
     </message>
     <message>
+        <source>somebody has looked at the machine</source>
+        <translation>jemand hat die Maschine angesehen</translation>
+    </message>
+    <message>
         <source>the change is over within three samples: measure it as a step, or read faster</source>
         <translation>die Änderung ist binnen drei Abtastungen vorbei: als Sprung messen oder schneller lesen</translation>
     </message>
@@ -13128,6 +13144,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>the signal does not go straight to its final value; measure it as a step</source>
         <translation>das Signal geht nicht geradewegs zu seinem Endwert; als Sprung messen</translation>
+    </message>
+    <message>
+        <source>the stop was confirmed after all, {seconds:.1f} s after it was asked for</source>
+        <translation>der Stopp wurde doch noch bestätigt, {seconds:.1f} s nachdem er verlangt war</translation>
     </message>
     <message>
         <source>there are fewer than {count} good samples in this span; choose a longer one</source>

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterator
 
 import pytest
@@ -12,6 +13,7 @@ from pytestqt.qtbot import QtBot
 import app.bus.line
 import app.bus.writing
 from app.follower.simulation import Simulation
+from app.record.events import Kind
 from app.session import Session
 from tests.widgets.bench_project import bench_project
 from widgets.settings import Settings
@@ -51,6 +53,12 @@ def session(window: MainWindow) -> Session:
     return window.live.session
 
 
+def told_of_stops(window: MainWindow) -> list[str]:
+    """The events of stops, in the order of their times."""
+    events = sorted(window.observation.events, key=lambda event: event.at)
+    return [event.text for event in events if (event.kind, event.subject) == (Kind.STOP, "run")]
+
+
 def places(window: MainWindow) -> dict[str, QRect]:
     """Where the face of the workplace in front is, and each of its keys."""
     face = window.start_up.face if window.workplace is not window.bench else window.bench.face
@@ -68,8 +76,10 @@ def test_a_stop_that_is_not_confirmed_is_in_sight_and_moves_nothing(
     assert not window.alarm.isVisible()
     device.models["fan"].silent = True
     qtbot.waitUntil(lambda: session(window).snapshot().followers["fan"].answering is False)
+    pressed = time.monotonic()
     window.live.key_down("stop")
     window.live.key_up("stop")
+    released = time.monotonic()
     qtbot.waitUntil(lambda: not session(window).writing or window.alarm.isVisible())
     qtbot.wait(50)
     before = places(window)
@@ -84,6 +94,12 @@ def test_a_stop_that_is_not_confirmed_is_in_sight_and_moves_nothing(
     qtbot.waitUntil(lambda: not window.alarm.isVisible())
     assert device.models["fan"].get("command") == 0
     assert places(window) == before
+    qtbot.waitUntil(lambda: len(told_of_stops(window)) > 1)
+    unproved, confirmed = (event for event in window.observation.events if event.kind is Kind.STOP)
+    assert unproved.text.startswith("STOP NOT CONFIRMED: it may still be on; ")
+    assert pressed <= unproved.at <= released + 0.1
+    took = f"{confirmed.at - unproved.at:.1f}"
+    assert confirmed.text == f"the stop was confirmed after all, {took} s after it was asked for"
 
 
 def test_a_stop_that_failed_stays_until_somebody_has_looked(
@@ -99,6 +115,14 @@ def test_a_stop_that_failed_stays_until_somebody_has_looked(
     assert window.alarm.isVisible()
     window.alarm.seen.click()
     assert not window.alarm.isVisible()
+    qtbot.waitUntil(lambda: len(told_of_stops(window)) > 2)
+    unproved, failed, looked = told_of_stops(window)
+    assert unproved.startswith("STOP NOT CONFIRMED")
+    assert failed == "STOP FAILED: it may still be on. Stop the machine at the machine."
+    assert looked == "somebody has looked at the machine"
+    told = [event.text for event in window.observation.events if event.kind is Kind.NOT_WRITTEN]
+    assert told
+    assert not any("not written: not written" in text for text in told)
 
 
 def test_disarming_a_line_that_disarmed_itself_ends_its_stops_too(

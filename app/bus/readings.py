@@ -95,6 +95,16 @@ class Readings:
             reading = derive_bit(self._project, signal, self._newest)
         return reading.value if reading.good else None
 
+    def words(self, name: str, since: float) -> tuple[int, ...] | None:
+        """The registers of a signal as they were read last, at `since` (monotonic seconds) or later, if they were.
+
+        Whatever has become of its reading: also of one that is old by now, or whose register is refused.
+        """
+        reading, words = self._newest.get(name), self._words.get(name)
+        if reading is None or reading.time is None or reading.time < since or words is None:
+            return None
+        return (words,) if isinstance(words, int) else tuple(words)
+
     def unread(self, names: Iterable[str], reason: str) -> None:
         """A read of these failed: those without any value get the reason; the others live on until they are too old."""
         self.lost((name for name in names if self._newest[name].value is None), reason)

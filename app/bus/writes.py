@@ -133,6 +133,8 @@ class WriteJob:
     """How often it went out, or would have."""
     reason: str = ""
     """Why it is not proved yet."""
+    refused: bool = False
+    """Whether the last try was refused with an exception."""
     acknowledged: bool = True
     """Whether the last try was."""
     differed: bool = False

@@ -13,9 +13,12 @@ What stops something (`app.project.purpose`) is *owed*:
   leave others OTHERS of the line's time, however many stops are owed. What was not sent yet goes first, what
   is for followers that answer ahead of what is for silent ones: a dead drive must not keep the next one running.
 - Proved means: acknowledged and read back; or, where the acknowledgement was lost, read back as wanted while the
-  follower was known to hold something else before. What it has kept instead, or an exception which says that it will
-  never take it, is an answer, too; it is told, and ends the stop. Only where all is as before it is sent once more:
-  what acknowledged it may have been an echo, or an earlier answer.
+  follower was known to hold something else before. What it has kept instead is an answer, too; it is told, and ends
+  the stop. Only where all is as before it is sent once more: what acknowledged it may have been an echo, or an earlier
+  answer. An exception ends no stop: a device that boots refuses what it takes a second later.
+- Of a bit that shares its register the others are kept: the register is read first. Where that read brings no answer
+  the register as it was read last will do, for `KNOWN_FOR_S`: a stop that never leaves is worse than a neighbour's bit
+  of some seconds ago.
 - It is given up after `OWED_S`, and that is told. By then somebody has stopped the machine in another way, or stands at
   it; a stop of long ago must not interrupt what is done there.
 - The same stop asked for anew takes its place and begins its time anew.
@@ -66,6 +69,12 @@ source."""
 OTHERS: Final = 0.2
 """What reads and other writes get at least of a line's time while stops are owed; less only while each of these is sent
 for the first time, or at once again."""
+REFUSED_AGAIN_S: Final = 0.5
+"""How long a stop that was refused waits at least for its next try, in seconds: refusals come quickly, and would leave
+the line to nothing else."""
+KNOWN_FOR_S: Final = 10.0
+"""So long, in seconds, a register that was read counts as known for a stop of one of its bits: an operator who presses
+stop again and again has gone to the machine by then. Common practice, no source."""
 READ_BACK_AGAIN_S: Final = 0.05
 """A value read back unlike the written one is read once more after this time: some followers take it over late."""
 REFRESH_FAILURES: Final = 2
@@ -248,8 +257,8 @@ class Writing:
                 reason = translate("bus", "follower '{follower}' {sentence}").format(
                     follower=job.follower, sentence=fault.sentence
                 )
-                if job.stops and not unchanged:
-                    job.reason = reason
+                if job.stops:
+                    job.reason, job.refused = reason, True
                 else:
                     drop(job.wanted, reason, Outcome.REFUSED)
             else:
@@ -296,6 +305,8 @@ class Writing:
         for stop in self._queue.stops:
             if stop.tries:
                 stop.due = max(stop.due, now + took_s * OTHERS / (1 - OTHERS))
+        if job.refused:
+            job.due, job.refused = max(job.due, now + REFUSED_AGAIN_S), False
 
     @staticmethod
     def _not_proved(job: WriteJob) -> str:
@@ -449,7 +460,7 @@ class Writing:
         words: tuple[int, ...] | None = None
         for _ in range(1 if put else BIT_ATTEMPTS):
             self._permits(binding, job)
-            (word,) = await self._conversation.registers(follower, binding.table, register, 1)
+            word, note = await self._word_now(job, register)
             for _ in range(STEADY_READS - 1):
                 if job.stops:
                     break  # each read more is one more that a bad line can lose
@@ -477,6 +488,24 @@ class Writing:
             else translate("bus", "somebody else keeps writing register {number}")
         )
         return words, somebody.format(number=binding.base.number + place)
+
+    async def _word_now(self, job: WriteJob, register: int) -> tuple[int, str]:
+        """A register before some of its bits are changed, and a remark if it is not what it holds now.
+
+        A stop does not wait for it: where the device does not answer, or refuses, the register as it was read last
+        will do, if that is no longer ago than KNOWN_FOR_S. Raises LineFault if there is none, or the line is down.
+        """
+        binding = job.wanted[0].binding
+        try:
+            (word,) = await self._conversation.registers(binding.follower.name, binding.table, register, 1)
+        except LineFault as failed:
+            known = self._readings.words(binding.base.name, time.monotonic() - KNOWN_FOR_S)
+            if not job.stops or failed.fault.of_connection or known is None:
+                raise
+            return known[register - binding.address], translate(
+                "bus", "the other bits of register {number} were written as they were read last"
+            ).format(number=binding.base.number + register - binding.address)
+        return word, ""
 
     async def _read_back(self, job: WriteJob, kept: Callable[[tuple[int, ...]], bool]) -> tuple[int, ...] | None:
         """The registers as they are after a write; they become the reading of their signal too.

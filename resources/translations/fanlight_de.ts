@@ -9038,6 +9038,10 @@ otherwise = unbekannt</translation>
         <translation>die Leitung wurde angehalten</translation>
     </message>
     <message>
+        <source>the other bits of register {number} were written as they were read last</source>
+        <translation>die übrigen Bits von Register {number} wurden geschrieben, wie sie zuletzt gelesen wurden</translation>
+    </message>
+    <message>
         <source>the registers that are written</source>
         <translation>die geschriebenen Register</translation>
     </message>

@@ -113,8 +113,8 @@ def test_a_stop_is_given_up_after_its_time_and_that_is_told(monkeypatch: pytest.
         assert line.engine.write("lamp", 1).result(5).ok
 
 
-@pytest.mark.parametrize("code", [4, 5, 6, 11])
-def test_a_follower_that_is_busy_is_asked_to_stop_again(code: int) -> None:
+@pytest.mark.parametrize("code", [1, 2, 3, 4, 5, 6, 11])
+def test_a_follower_that_is_busy_or_boots_is_asked_to_stop_again(code: int) -> None:
     with running() as line:
         assert line.engine.write("lamp", 1).result(5).ok
         refusals = 2
@@ -128,14 +128,48 @@ def test_a_follower_that_is_busy_is_asked_to_stop_again(code: int) -> None:
         assert line.written().count(STOPPED) == refusals + 1
 
 
-@pytest.mark.parametrize("code", [1, 2, 3])
-def test_a_stop_that_can_never_be_taken_is_told_at_once(code: int) -> None:
+def test_a_stop_that_is_always_refused_is_sent_seldom_and_told_why(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("app.bus.writing.OWED_S", 2.0)
     with running() as line:
-        line.follower.answer = lambda asked: (
-            [asked.framed(bytes((0x85, code)))] if asked.function == 5 else line.honest(asked)
-        )
-        report = line.engine.write("lamp", 0, Purpose.STOP).result(5)
-        assert (report.outcome, line.written()) == (Outcome.REFUSED, [STOPPED])
+        line.follower.answer = lambda asked: [asked.framed(b"\x85\x02")] if asked.function == 5 else line.honest(asked)
+        stop = line.engine.write("lamp", 0, Purpose.STOP)
+        wait_for(lambda: owed(line) and "illegal data address (02)" in owed(line)[0].reason)
+        report = stop.result(10)
+        assert not report.ok
+        assert "illegal data address (02)" in report.reason
+        assert 3 <= line.written().count(STOPPED) <= 6  # at once again, then every half second at most
+
+
+@pytest.mark.parametrize("what", ["silent", "refusing", "late"])
+def test_a_stop_of_a_bit_goes_out_though_its_register_cannot_be_read_just_then(what: str) -> None:
+    """The other bits stay as they were read last."""
+    with running() as line:
+        assert line.engine.write("bit 1", 1).result(5).ok
+        started = line.honest.words[300]
+        assert started & 0b10
+
+        def answer(asked: Asked) -> Answer:
+            found = line.honest(asked)  # it carries out what it is asked for, whatever it says
+            if what == "refusing":
+                return [asked.framed(bytes((asked.function | 0x80, 2)))] if asked.function == 3 else found
+            return [] if what == "silent" else [2.5 * TIMEOUT_MS / 1000, *found]
+
+        line.follower.answer = answer
+        stop = line.engine.write("bit 1", 0, Purpose.STOP)
+        wait_for(lambda: not line.honest.words[300] & 0b10)
+        assert line.honest.words[300] == started & ~0b10
+        line.follower.answer = line.honest
+        assert stop.result(10).ok
+
+
+def test_a_register_that_was_read_long_ago_is_not_written_for_a_stop(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("app.bus.writing.KNOWN_FOR_S", 0.0)
+    monkeypatch.setattr("app.bus.writing.OWED_S", 1.0)
+    with running() as line:
+        line.follower.answer = lambda asked: []
+        report = line.engine.write("bit 1", 0, Purpose.STOP).result(10)
+        assert not report.ok
+        assert line.written() == []
 
 
 @pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
@@ -268,10 +302,13 @@ def test_a_release_is_sent_though_a_stop_of_its_signal_was_refused() -> None:
         line.follower.answer = lambda asked: (
             [asked.framed(bytes((0x85, 2)))] if asked.function == 5 else line.honest(asked)
         )
-        assert line.engine.write("lamp", 0, Purpose.STOP).result(5).outcome is Outcome.REFUSED
+        stop = line.engine.write("lamp", 0, Purpose.STOP)
+        wait_for(lambda: line.written()[1:])
         line.follower.answer = line.honest
         assert line.engine.write("lamp", 0, Purpose.RELEASE).result(5).ok
-        assert line.written() == [STARTED, STOPPED, STOPPED]
+        assert stop.result(5).ok
+        assert line.written()[0] == STARTED
+        assert set(line.written()[1:]) == {STOPPED}
 
 
 @pytest.mark.parametrize("proved", [True, False])

@@ -138,7 +138,7 @@ class WriteJob:
     acknowledged: bool = True
     """Whether the last try was."""
     differed: bool = False
-    """Whether the follower was known to hold something else before the last try."""
+    """Whether the follower was known to hold something else before a try."""
 
     @property
     def stops(self) -> bool:
@@ -228,11 +228,10 @@ class WriteQueue:
     def put_back(self, job: WriteJob) -> None:
         """Let a stop wait again that is not proved; what was asked for anew meanwhile takes its place."""
         for wanted in list(job.wanted):
-            newer = next(
-                (other.of(wanted.signal) for other in self._jobs if other.stops and other.of(wanted.signal)), None
-            )
+            newer = next((other for other in self._jobs if other.stops and other.of(wanted.signal)), None)
             if newer is not None:
-                newer.futures += wanted.futures
+                newer.wanted[0].futures += wanted.futures
+                newer.differed |= job.differed
                 job.wanted.remove(wanted)
         if job.wanted:
             self._jobs.append(job)

@@ -9,9 +9,9 @@ What stops something (`app.project.purpose`) is *owed*:
 - It goes out at the next chance, ahead of all else: also while the follower does not answer, and as soon as a
   connection that is down or being opened is there. All it waits for is the exchange that is under way, and that no
   longer than its time-out, also where a slow follower would be listened for beyond it.
-- It is sent again while it is not proved: at once the first time if the follower can be read, else after pauses that
-  leave others OTHERS of the line's time, however many stops are owed. What was not sent yet goes first, what
-  is for followers that answer ahead of what is for silent ones: a dead drive must not keep the next one running.
+- It is sent again while it is not proved: at once the first time, then after pauses that leave others OTHERS of the
+  line's time, however many stops are owed. What was not sent yet goes first, what is for followers that answer ahead
+  of what is for silent ones: a dead drive must not keep the next one running.
 - Proved means: acknowledged and read back; or, where the acknowledgement was lost, read back as wanted while the
   follower was known to hold something else before. What it has kept instead is an answer, too; it is told, and ends
   the stop. Only where all is as before it is sent once more: what acknowledged it may have been an echo, or an earlier
@@ -240,7 +240,8 @@ class Writing:
         if job is None:
             return False
         self._under_way = job
-        job.differed = all(self._readings.known(one.signal) not in (None, one.value) for one in job.wanted)
+        # Told once: after a try that was not answered nothing of the follower is good.
+        job.differed |= all(self._readings.known(one.signal) not in (None, one.value) for one in job.wanted)
         refreshed = {key: kept for key, kept in self._refreshes.items() if job.touches(kept.binding, None)}
         unchanged = False
         try:
@@ -297,9 +298,8 @@ class Writing:
         if now >= job.until:
             give_up(job, translate("bus", "the connection was given up"), Obstacle.DOWN)
             return
-        silent = self._conversation.partners[job.follower].answering is False
         self._queue.put_back(job)
-        if job.tries == 1 and not silent:
+        if job.tries == 1:
             job.due = now
             return
         for stop in self._queue.stops:

@@ -21,6 +21,8 @@ What the table cannot say:
   that comes back commands nothing by itself. Only actions that clear are kept for that moment, since they stop things.
 - The signal that chooses the language does so while its reading is good; what it last chose stays. A value without a
   language means the first one. Without such a signal the language is the panel's own, and begins as the first.
+- A toggle needs a good reading to switch on. What was on when it was last read is switched off without one, where that
+  stops something: a key must not fail to stop because an answer was lost just then.
 - A momentary action ends when its key comes up, when another screen is shown, and on `ReleaseAll`.
 - What a write is for goes with it (`app.project.purpose`): the line owes what stops something, the release of a
   momentary action among it, until it is proved. A machine must not go on jogging because one message was lost.

@@ -348,15 +348,29 @@ def test_what_cannot_be_done_is_refused(action: dict[str, Any]) -> None:
     assert effect.reason
 
 
-def test_toggle_needs_a_good_reading() -> None:
+def test_toggle_needs_a_good_reading_to_switch_on() -> None:
     operator = panel(actions=[{"key": "f1", "do": "toggle", "signal": "run command"}])
     (effect,) = operator.press("f1")
     assert effect == Refused("run command", "cannot toggle: not read yet")
+    operator.read("command", 0)
+    operator.lose("command", reason="no answer for 2 s")
+    assert operator.press("f1") == (Refused("run command", "cannot toggle: no answer for 2 s"),)
+
+
+@pytest.mark.parametrize("lost", [True, False])
+def test_toggle_switches_off_what_was_on_when_it_was_last_read(lost: bool) -> None:
+    operator = panel(actions=[{"key": "f1", "do": "toggle", "signal": "run command"}])
+    operator.read("command", 1)
+    if lost:
+        operator.lose("command", reason="no answer for 2 s")
+    assert operator.press("f1") == (Write("run command", Fraction(0), Purpose.STOP),)
+
+
+def test_toggle_that_stops_nothing_needs_a_good_reading_to_switch_off_too() -> None:
+    operator = panel(actions=[{"key": "f1", "do": "toggle", "signal": "run command", "stops": False}])
     operator.read("command", 1)
     operator.lose("command", reason="no answer for 2 s")
     assert operator.press("f1") == (Refused("run command", "cannot toggle: no answer for 2 s"),)
-    operator.read("command", 1)
-    assert operator.press("f1") == (Write("run command", Fraction(0), Purpose.STOP),)
 
 
 def test_a_second_toggle_is_the_way_back_even_before_the_line_has_answered() -> None:

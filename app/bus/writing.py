@@ -55,7 +55,7 @@ from app.bus.requests import Request, mask_write, write_coil, write_coils, write
 from app.bus.states import Owed
 from app.bus.writes import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop, give_up
 from app.language import translate
-from app.project.binding import Binding, bindings, refusal
+from app.project.binding import Binding, bindings, refusal, unencodable
 from app.project.capability import not_offered, write_function
 from app.project.model import Project
 from app.project.purpose import Purpose
@@ -174,9 +174,10 @@ class Writing:
     ) -> None:
         """Let a value wait to be written, or refuse it. Whether the line is armed for a stop was looked at before."""
         wanted = Wanted(binding, value, [future])
-        # A register that no signal names has no limits either.
+        # A register that no signal names has no limits either, but for what it can hold.
         named = wanted.signal in self._project.signal_named
-        reason = (refusal(self._project, wanted.signal, wanted.value) if named else None) or not_offered(binding)
+        reason = refusal(self._project, wanted.signal, value) if named else unencodable(binding, value)
+        reason = reason or not_offered(binding)
         if reason is not None:
             drop((wanted,), reason)
             return

@@ -334,7 +334,7 @@ def refusal(project: Project, name: str, value: Value | int) -> str | None:
             return translate("project", "{said} is above the limit {limit}").format(
                 said=_said(signal, value), limit=_said(signal, limits[1])
             )
-    return None if isinstance(signal, HeldSignal) else _unencodable(bind(project, name), value)
+    return None if isinstance(signal, HeldSignal) else unencodable(bind(project, name), value)
 
 
 def shown_text(
@@ -524,7 +524,8 @@ def _on(value: Value | int) -> bool:
     return value == 1
 
 
-def _unencodable(binding: Binding, value: Value | int) -> str | None:
+def unencodable(binding: Binding, value: Value | int) -> str | None:
+    """Why the registers cannot hold this value, or None if they can."""
     encoding = binding.base.encoding
     try:
         if binding.bit is not None:

@@ -14,6 +14,7 @@ from app.bus.engine import Engine
 from app.bus.writes import Obstacle, Outcome
 from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
 from app.project.purpose import Purpose
+from app.signals.numbering import Table
 from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
@@ -35,6 +36,14 @@ def test_what_cannot_be_written_with_what_is_offered_is_refused_unsent() -> None
             assert (report.ok, report.outcome, report.obstacle) == (False, Outcome.NOT_SENT, None)
             assert words in report.reason
         assert line.written() == []
+
+
+@pytest.mark.parametrize(("table", "word"), [("holding", 65_536), ("holding", -1), ("coil", 2)])
+def test_a_word_that_no_register_can_hold_is_refused_and_the_line_goes_on(table: Table, word: int) -> None:
+    with running() as line:
+        report = line.engine.write_register("pump", table, 50, word).result(5)
+        assert (report.outcome, report.obstacle) == (Outcome.NOT_SENT, None)
+        assert line.engine.write("speed", 12).result(5).ok
 
 
 def test_what_keeps_the_line_from_sending_is_told() -> None:

@@ -527,11 +527,12 @@ class Writing:
         except LineFault as failed:
             fault = failed.fault
             reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
-            if fault.kind is FaultKind.EXCEPTION and self._conversation.partners[where[0]].acknowledged:
+            sure = job.acknowledged and self._conversation.partners[where[0]].acknowledged
+            if sure and fault.kind is FaultKind.EXCEPTION and fault.code in _REFUSED_OUTRIGHT:
                 # A register that can only be written was acknowledged; more than that nobody can know.
                 for one in job.wanted:
                     one.report(ok=True, reason=reason)
-            else:
+            elif job.acknowledged:
                 self._unproved(job, reason)
             if fault.of_connection:
                 raise

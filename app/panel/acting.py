@@ -57,8 +57,7 @@ def _toggle(work: Work, action: Action, signal: str) -> None:
     value = work.state.sent.get(signal)
     if value is None:
         reading = work.view[signal]
-        # One lost answer must not keep a key from stopping: what was on when it was last read is switched off. To switch
-        # on what may be on already takes a value of now.
+        # One lost answer must not keep a key from stopping: what was on when it was last read is switched off.
         ends = bool(reading.value) and purpose_of(action, Fraction(0)) is Purpose.STOP
         if not (reading.good or ends) or not isinstance(reading.value, Fraction):
             work.refuse(signal, f"cannot toggle: {reading.reason or 'not a number'}", Saying("no_value"))

@@ -373,6 +373,34 @@ def test_a_stop_that_was_asked_for_anew_while_its_first_try_failed_goes_on_as_on
         assert line.engine.snapshot().lines["bus"].connected
 
 
+@pytest.mark.parametrize("code", [2, 6])
+def test_a_stop_that_was_not_acknowledged_is_not_proved_by_a_refused_read(code: int) -> None:
+    with running() as line:
+        assert line.engine.write("lamp", 1).result(5).ok
+
+        def answer(asked: Asked) -> Answer:
+            if line.written().count(STOPPED) > 3:
+                return line.honest(asked)
+            return [] if asked.function == 5 else [asked.framed(bytes((asked.function | 0x80, code)))]
+
+        line.follower.answer = answer
+        assert line.engine.write("lamp", 0, Purpose.STOP).result(5).ok
+        assert not line.honest.coils[5]
+
+
+def test_a_stop_whose_read_back_a_busy_follower_refuses_is_sent_again() -> None:
+    with running() as line:
+        assert line.engine.write("lamp", 1).result(5).ok
+
+        def answer(asked: Asked) -> Answer:
+            busy = asked.function == 1 and line.written().count(STOPPED) == 1
+            return [asked.framed(bytes((0x81, 6)))] if busy else line.honest(asked)
+
+        line.follower.answer = answer
+        report = line.engine.write("lamp", 0, Purpose.STOP).result(5)
+        assert (report.ok, report.kept, line.written()) == (True, Fraction(0), [STARTED, STOPPED, STOPPED])
+
+
 def test_a_stop_of_a_bit_is_owed_through_lost_reads_and_lost_writes() -> None:
     with running() as line:
         assert line.engine.write("bit 0", 1).result(5).ok

@@ -235,6 +235,11 @@ class Writing:
     disarmed: str = ""
     """Why a line disarmed itself, in words; stops are still written to it."""
 
+    @property
+    def in_charge(self) -> bool:
+        """Whether the panel here operates a real machine: a line is armed, or disarmed itself and still takes stops."""
+        return not self.simulated and bool(self.armed or self.disarmed)
+
 
 class ArmingBadge(QFrame):
     """Always in sight: whether Fanlight can write, to what, and the way to end that at once."""

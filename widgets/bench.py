@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QSizePolicy, QSplitter
 from app.project.by_itself import written_by_itself
 from app.project.files import digest, dump
 from app.project.model import Line, Project, SerialLine
+from widgets import file_questions
 from widgets.arming import ArmingDialog
 from widgets.commands import allow
 from widgets.document import Document
@@ -102,6 +103,8 @@ class BenchWorkplace(QWidget):
 
     def connect_line(self) -> None:
         """Connect where the choice says. What cannot be done is said among the notices."""
+        if not self._may_let_go():
+            return
         project = self._document.project
         self.notices.retract(NOT_CONNECTED)
         self.notices.retract(CHANGED)
@@ -114,8 +117,13 @@ class BenchWorkplace(QWidget):
             self.face.setFocus()
 
     def disconnect_line(self) -> None:
-        """Disarm and disconnect."""
-        self._live.disconnect_from_line()
+        """Disarm and disconnect; asks first where the panel operates a machine."""
+        if self._may_let_go():
+            self._live.disconnect_from_line()
+
+    def _may_let_go(self) -> bool:
+        writing = self._live.writing
+        return not writing.in_charge or file_questions.may_let_go(self.window(), writing.armed, writing.disarmed)
 
     def choose(self, where: int) -> None:
         """Choose SIMULATED or REAL for the next connection."""

@@ -7,6 +7,7 @@ from typing import Final
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFocusEvent,
+    QFontMetricsF,
     QHideEvent,
     QInputMethodEvent,
     QKeyEvent,
@@ -20,6 +21,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from app.panel.rendering import Rows
 from app.project.model import Panel
+from widgets import palette
 from widgets.cells import LARGEST, SMALLEST, CellGrid
 from widgets.face_colours import LIGHT, face_colours
 from widgets.keypad import KeyPad, keyboard_map
@@ -33,6 +35,9 @@ TOP: Final = 20
 COMFORTABLE: Final = 20
 """The character height in pixels that the size hint asks for."""
 FITTING_LARGEST: Final = 34
+MARK_SMALLEST: Final = 9
+MARK_LARGEST: Final = 15
+"""Pixels of the letters of what is written above the glass; the largest at 100 per cent."""
 _MODIFIERS: Final = {
     Qt.Key.Key_Control: Qt.KeyboardModifier.ControlModifier,
     Qt.Key.Key_Shift: Qt.KeyboardModifier.ShiftModifier,
@@ -74,6 +79,7 @@ class PanelFace(QWidget):
         self._down: dict[str, None] = {}
         self._bezel = QRect()
         self._shown_text = ""
+        self._mark = ""
         self.grid = CellGrid(self)
         self.keypad = KeyPad(self)
         self.keypad.key_pressed.connect(self._clicked)
@@ -103,10 +109,27 @@ class PanelFace(QWidget):
         self.grid.set_count(panel.rows, panel.columns)
         self.keypad.set_keys(panel.keys)
         self._map = keyboard_map(panel.keys)
-        self.setAccessibleName(
-            self.tr("Panel of {rows} rows of {columns} cells").format(rows=panel.rows, columns=panel.columns)
-        )
+        self._name()
         self._refit()
+
+    @property
+    def mark(self) -> str:
+        """What is written on the face above the glass; empty on a live panel."""
+        return self._mark
+
+    def set_mark(self, words: str) -> None:
+        """Write above the glass, as a caution, that this is not the live panel; empty: it is. Moves nothing."""
+        if words != self._mark:
+            self._mark = words
+            self._name()
+            self.update()
+
+    def _name(self) -> None:
+        panel = self._panel
+        if panel is None:
+            return
+        name = self.tr("Panel of {rows} rows of {columns} cells").format(rows=panel.rows, columns=panel.columns)
+        self.setAccessibleName(f"{self._mark}. {name}" if self._mark else name)
 
     def set_rows(self, rows: Rows) -> None:
         """Show these cells. Cheap where nothing changed."""
@@ -248,6 +271,26 @@ class PanelFace(QWidget):
         painter.setPen(QPen(self._colours.rim, 2))
         painter.drawRoundedRect(glass, 3, 3)
         self._paint_mark(painter, body)
+        if self._mark:
+            self._paint_caution(painter, glass)
+
+    def _paint_caution(self, painter: QPainter, glass: QRectF) -> None:
+        """The words between the upper edge and the glass, as large as that has room for."""
+        top = max(0.0, self._bezel.top() - MARGIN / 2)
+        place = QRectF(glass.left(), top, glass.width(), glass.top() - 2 - top)
+        words = f"\u26a0 {self._mark}"
+        font = self.font()
+        font.setBold(True)
+        for pixels in range(min(int(place.height()) - 2, scaled(MARK_LARGEST)), MARK_SMALLEST - 1, -1):
+            font.setPixelSize(pixels)
+            if QFontMetricsF(font).horizontalAdvance(words) <= place.width() - MARGIN:
+                break
+        colours = palette.current()
+        painter.setPen(QPen(colours.colour("caution"), 1.5))
+        painter.setBrush(colours.colour("base"))
+        painter.drawRoundedRect(place, 3, 3)
+        painter.setFont(font)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, words)
 
     def _paint_mark(self, painter: QPainter, body: QRectF) -> None:
         """A small half-round window with its bars, at the lower left corner."""

@@ -51,15 +51,22 @@ def what_of_changes(parent: QWidget, name: str) -> Leaving:
     )
 
 
-def may_let_go(parent: QWidget, lines: Sequence[str]) -> bool:
-    """Ask whether armed lines may be disconnected."""
-    box = question_box(
-        parent,
-        QMessageBox.Icon.Warning,
-        translate("files", "Armed"),
-        translate("files", "Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines)),
-        translate("files", "Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone."),
+def may_let_go(parent: QWidget, lines: Sequence[str], disarmed: str = "") -> bool:
+    """Ask whether armed `lines` may be disconnected, and those that disarmed themselves, which says `disarmed`."""
+    why = f"{disarmed[:1].upper()}{disarmed[1:]}"
+    more = translate(
+        "files", "Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone."
     )
+    if lines:
+        title = translate("files", "Armed")
+        words = translate("files", "Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines))
+        more = f"{why}.\n{more}" if disarmed else more
+    else:
+        title = translate("files", "Disarmed by itself")
+        words = translate("files", "{why}. Keys that stop still write until you disconnect. Disconnect?").format(
+            why=why
+        )
+    box = question_box(parent, QMessageBox.Icon.Warning, title, words, more)
     return answer_to(box, ((translate("files", "&Disconnect"), True),), False)
 
 

@@ -336,10 +336,10 @@ class ProjectFiles(QObject):
     def may_leave(self) -> bool:
         """Whether the present project may be left.
 
-        Nothing is armed, or the user leaves it; nothing is unsaved, or the user saved or discarded it.
+        The panel operates no machine, or the user leaves it; nothing is unsaved, or the user saved or discarded it.
         """
         writing = self._window.live.writing
-        if writing.armed and not writing.simulated and not ask.may_let_go(self._window, writing.armed):
+        if writing.in_charge and not ask.may_let_go(self._window, writing.armed, writing.disarmed):
             return False
         if not self._document.modified:
             return True

@@ -49,6 +49,8 @@ class StartUpWorkplace(QWidget):
 
     said = Signal(str, bool)
     """Something to tell the user, and whether it is trouble."""
+    withheld = Signal(str)
+    """Why no recording takes the place of the live panel now; empty once one may."""
 
     def __init__(
         self,
@@ -182,6 +184,8 @@ class StartUpWorkplace(QWidget):
 
     def open_recording(self) -> None:
         """Ask for a recording and play it."""
+        if not self._may_play():
+            return
         folder = str(self._settings.start_up_folder)
         name, _ = QFileDialog.getOpenFileName(
             self, self.tr("Open a recording"), folder, self.tr("Recordings (*.fanrec)")
@@ -190,7 +194,9 @@ class StartUpWorkplace(QWidget):
             self._settings.start_up_folder = Path(name).parent
 
     def play(self, path: Path) -> bool:
-        """Play this recording. False if it cannot be read; that has been said."""
+        """Play this recording. False if it cannot be read, or the panel operates a machine; that has been said."""
+        if not self._may_play():
+            return False
         try:
             recording = Recording.open(path)
         except NotReadable as why:
@@ -202,6 +208,7 @@ class StartUpWorkplace(QWidget):
         replay = Replay(recording)
         self.face.release_all()
         self.face.set_panel(recording.project.panel)
+        self.face.set_mark(self.tr("Recording: nothing here is live"))
         self.why.clear()
         self.replay_bar.set_replay(replay)
         self.replay_bar.show()
@@ -231,6 +238,23 @@ class StartUpWorkplace(QWidget):
             self.said.emit("", False)
         return True
 
+    def _may_play(self) -> bool:
+        """Whether a recording may take the place of the live panel: a STOP that only looks like one stops nothing."""
+        writing = self._live.writing
+        if not writing.in_charge:
+            return True
+        if writing.armed:
+            why = self.tr(
+                "Writing is armed: the panel here operates the machine. Disarm first, then open the recording."
+            )
+        else:
+            why = self.tr(
+                "The line disarmed itself, but keys that stop still write: the panel here operates the machine. "
+                "Disarm first, then open the recording."
+            )
+        self.withheld.emit(why)
+        return False
+
     def close_recording(self) -> None:
         """Show what is live again."""
         recording, self._recording = self._recording, None
@@ -238,6 +262,7 @@ class StartUpWorkplace(QWidget):
             return
         self.replay_bar.set_replay(None)
         self.replay_bar.hide()
+        self.face.set_mark("")
         self.why.clear()
         self.events.set_notes_allowed(True)
         self._begun()
@@ -281,6 +306,13 @@ class StartUpWorkplace(QWidget):
         self._show_alarms()
 
     def _connection_changed(self) -> None:
+        if not self._live.writing.in_charge:
+            self.withheld.emit("")
+        elif self._recording is not None:
+            self.close_recording()
+            self.withheld.emit(
+                self.tr("The recording was closed: writing is armed, and the panel here operates the machine.")
+            )
         if self._recording is not None:
             return
         session = self._live.session

@@ -55,6 +55,7 @@ if TYPE_CHECKING:  # made, and so imported, when it is first wanted
 
 DISARMED: Final = "disarmed"
 RECORDINGS: Final = "recordings"
+WITHHELD: Final = "withheld"
 """What a notice of the window is about."""
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
@@ -258,6 +259,7 @@ class MainWindow(QMainWindow):
             self._stack.addWidget(made)
             made.fill_menu(self.menus.start_up)
             made.said.connect(self._say_of_recordings)
+            made.withheld.connect(self._say_withheld)
             left_off.arrange_parts(made, self.settings)
             if self._former is not None and self._former._start_up is not None:
                 made.succeed(self._former._start_up)
@@ -285,6 +287,12 @@ class MainWindow(QMainWindow):
         else:
             self.notices.retract(RECORDINGS)
             self.tell(words)
+
+    def _say_withheld(self, why: str) -> None:
+        if why:
+            self.notices.say(WITHHELD, why)
+        else:
+            self.notices.retract(WITHHELD)
 
     # Making the window
 

@@ -7118,12 +7118,28 @@ otherwise = unbekannt</translation>
         <translation>Aufzeichnung öffnen</translation>
     </message>
     <message>
+        <source>Recording: nothing here is live</source>
+        <translation>Aufzeichnung: Nichts hier ist live</translation>
+    </message>
+    <message>
         <source>Recordings (*.fanrec)</source>
         <translation>Aufzeichnungen (*.fanrec)</translation>
     </message>
     <message>
+        <source>The line disarmed itself, but keys that stop still write: the panel here operates the machine. Disarm first, then open the recording.</source>
+        <translation>Die Leitung wurde von selbst entschärft, aber Tasten, die stoppen, schreiben weiterhin: Das Panel hier bedient die Maschine. Erst entschärfen, dann die Aufzeichnung öffnen.</translation>
+    </message>
+    <message>
+        <source>The recording was closed: writing is armed, and the panel here operates the machine.</source>
+        <translation>Die Aufzeichnung wurde geschlossen: Das Schreiben ist scharf geschaltet, und das Panel hier bedient die Maschine.</translation>
+    </message>
+    <message>
         <source>This recording is of another state of the project than the one connected.</source>
         <translation>Diese Aufzeichnung gehört zu einem anderen Stand des Projekts als dem verbundenen.</translation>
+    </message>
+    <message>
+        <source>Writing is armed: the panel here operates the machine. Disarm first, then open the recording.</source>
+        <translation>Das Schreiben ist scharf geschaltet: Das Panel hier bedient die Maschine. Erst entschärfen, dann die Aufzeichnung öffnen.</translation>
     </message>
     <message>
         <source>{name} is damaged; what can be read is shown: {reason}</source>
@@ -11651,6 +11667,10 @@ otherwise = unbekannt</translation>
         <translation>Vergleichen zeigt beide Fassungen nebeneinander. Überschreiben schreibt die hiesige Fassung; die andere bleibt als eigene Datei daneben. Neu laden nimmt die andere Fassung; Rückgängig bringt die hiesige zurück.</translation>
     </message>
     <message>
+        <source>Disarmed by itself</source>
+        <translation>Von selbst entschärft</translation>
+    </message>
+    <message>
         <source>Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone.</source>
         <translation>Trennen hält nichts an: Eine laufende Maschine läuft weiter, und das Panel ist weg.</translation>
     </message>
@@ -11697,6 +11717,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>{file} was changed by another program since it was read here. Nothing was saved yet.</source>
         <translation>{file} wurde von einem anderen Programm geändert, seit es hier gelesen wurde. Noch wurde nichts gespeichert.</translation>
+    </message>
+    <message>
+        <source>{why}. Keys that stop still write until you disconnect. Disconnect?</source>
+        <translation>{why}. Tasten, die stoppen, schreiben weiterhin, bis getrennt wird. Trennen?</translation>
     </message>
 </context>
 <context>

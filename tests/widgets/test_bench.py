@@ -326,6 +326,7 @@ def test_who_arms_a_project_that_changed_since_is_told(
 
         QTimer.singleShot(0, accept)
         bench.arm_action.trigger()
+        bench.disarm_action.trigger()
         bench.disconnect_line()
 
     arm()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
@@ -49,6 +48,8 @@ def nearest(name: str, names: Iterable[str]) -> str | None:
     if len(name) > _LONGEST_QUOTE:
         return None
     spelled = {other.casefold(): other for other in names}
+    import difflib  # wanted by mistakes only
+
     found = difflib.get_close_matches(name.casefold(), spelled, n=1, cutoff=0.65)
     return spelled[found[0]] if found else None
 

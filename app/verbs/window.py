@@ -56,6 +56,9 @@ def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False,
     gc.disable()
     if demo:
         # Before Qt: its hook reads the source of every module that is imported after it.
+        import app.bus.standing
+        import app.record.history
+        import app.record.watch
         import app.session  # noqa: F401
     from widgets.application import run_window
     from widgets.language import Language

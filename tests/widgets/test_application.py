@@ -75,6 +75,25 @@ def test_a_picture_of_a_project_in_both_looks(tmp_path: Path, appearance: str) -
     assert (lightness > 128) == (appearance == "LIGHT")
 
 
+def test_what_is_not_in_sight_is_not_imported_before_the_demo_is() -> None:
+    """The first live value waits for every import (`tests/bench/start_up.py` measures it)."""
+    done = subprocess.run(
+        [sys.executable, "-X", "importtime", "-m", "app.cli", "demo", "--for", "0"],
+        cwd=Path(__file__).parents[2],
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=True,
+    )
+    imported = {line.rpartition("|")[2].strip() for line in done.stderr.splitlines()}
+    assert {"app.session", "widgets.bench", "pymodbus.pdu"} <= imported
+    rooms = {"app.checks", "app.exchange", "app.snapshots", "app.project.edits"}
+    heavy = {"numpy", "pyqtgraph", "sqlite3", "filelock", "prompt_toolkit", "xlsxwriter", "python_calamine"}
+    unseen = {"design", "start_up", "line_view", "comparison", "recovery", "recovery_dialog", "help", "templates"}
+    assert not imported & (rooms | heavy | {f"widgets.{name}" for name in unseen})
+
+
 def test_a_picture_needs_no_screen(tmp_path: Path) -> None:
     file = tmp_path / "blank.png"
     call = f"None, grab=Path({str(file)!r}), for_s=0.1"

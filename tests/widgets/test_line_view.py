@@ -33,21 +33,25 @@ SILENCE = Fault(FaultKind.SILENCE, "unit 1 did not answer")
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
-@pytest.fixture
-def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
-    """The window on the bench, live against simulated followers over a real socket, its line view open."""
-    path = tmp_path / "hall.toml"
+def connect(window: MainWindow, folder: Path) -> None:
+    path = folder / "hall.toml"
     project = bench_project()
     # A busy computer answers late now and then.
     save(project.but(lines=tuple(line.but(timeout_ms=500) for line in project.lines)), path)
+    window.open_file(path)
+    window.show_workplace(1)
+    window.bench.connect_line()
+
+
+@pytest.fixture
+def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
+    """The window on the bench, live against simulated followers over a real socket, its line view open."""
     made = MainWindow()
     made.resize(1366, 768)
     made.show()
     made.activateWindow()
     qtbot.waitUntil(made.isActiveWindow)
-    made.open_file(path)
-    made.show_workplace(1)
-    made.bench.connect_line()
+    connect(made, tmp_path)
     QTest.keyClick(made, Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
     qtbot.waitUntil(lambda: made.line_view.model.rowCount() > 5)
     yield made
@@ -58,6 +62,33 @@ def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
 @pytest.fixture
 def view(window: MainWindow) -> LineView:
     return window.line_view
+
+
+def test_made_late_it_lists_all_since_the_connection(
+    qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("widgets.window.LINE_VIEW_AFTER_MS", 3_600_000)
+    came: list[Transaction] = []
+    made = MainWindow()
+    made.live.transactions.connect(came.extend)
+    connect(made, tmp_path)
+    qtbot.waitUntil(lambda: len(came) > 5)
+    assert made.findChild(LineView) is None
+    assert made.line_view.waiting == len(came)
+    made.show()
+    made.menus.line_view.trigger()
+    qtbot.waitUntil(lambda: made.line_view.model.place(came[-1]) is not None)
+    assert made.line_view.model.place(came[0]) is not None
+    made.leave()
+    made.deleteLater()
+
+
+def test_unasked_it_is_made_soon_after_its_window(qtbot: QtBot) -> None:
+    made = MainWindow()
+    assert made.findChild(LineView) is None
+    qtbot.waitUntil(lambda: made.findChild(LineView) is not None)
+    made.leave()
+    made.deleteLater()
 
 
 def transaction(at: float, fault: Fault | None = None, follower: str = "fan") -> Transaction:

@@ -1,4 +1,4 @@
-"""A turn or an action that is being made or changed and lacks something: kept out of the project until it is complete.
+"""Turns and actions that are being made or changed and lack something: kept out of the project until complete.
 
 Half a rule would act, or would have to be completed with something that nobody chose. What is shown of it here is made
 without validation; a project never holds it.
@@ -19,75 +19,90 @@ Kind = Literal["turn", "action"]
 
 
 class Begun(QObject):
-    """The one rule that is not complete yet: a new one, listed behind the others, or a change of one that there is."""
+    """The rules that are not complete yet: new ones, listed behind the others, and changes of some that there are.
+
+    Each is kept until it is complete or put away, whatever else is begun meanwhile.
+    """
 
     changed = Signal()
-    """Another rule is begun, or none any more."""
-    completed = Signal()
-    """The rule is on its way into the project, whose change follows."""
+    """A rule is begun, goes on or is put away."""
+    completed = Signal(str, bool)
+    """A rule of that kind, perhaps a new one, is on its way into the project, whose change follows."""
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._rule: Rule | None = None
-        self._former: Rule | None = None
+        self._kept: list[tuple[Rule, Rule | None]] = []
+        """Each with the one of the project that it is to replace, None: it is new."""
 
-    def begin(self, rule: Rule, former: Rule | None = None) -> None:
-        """Keep this rule; `former` is the one of the project that it is to replace, None: it is new."""
-        self._rule, self._former = rule, former
+    def begin(self, rule: Rule, former: Rule | None = None, instead: Rule | None = None) -> None:
+        """Keep this rule; `former` is the one of the project that it is to replace, None: it is new. It takes the
+        place of `instead` if that is kept."""
+        at = self._at(instead)
+        self._kept[at : at + 1] = [(rule, former)]
         self.changed.emit()
 
-    def drop(self) -> None:
-        """It is not wanted any more."""
-        if self._rule is not None:
-            self._rule = self._former = None
-            self.changed.emit()
+    def drop(self, *rules: Rule) -> None:
+        """They are not wanted any more."""
+        self._keep([entry for entry in self._kept if all(entry[0] is not rule for rule in rules)])
+
+    def clear(self) -> None:
+        """None is wanted any more."""
+        self._keep([])
 
     def follow(self, project: Project) -> None:
-        """Drop a change of a rule that is gone or was changed otherwise."""
-        if self._former is not None and all(rule is not self._former for rule in (*project.turns, *project.actions)):
-            self.drop()
+        """Drop changes of rules that are gone or were changed otherwise."""
+        if self._kept:
+            there = {id(rule) for rule in (*project.turns, *project.actions)}
+            self._keep([entry for entry in self._kept if entry[1] is None or id(entry[1]) in there])
 
-    def complete(self) -> None:
-        """It lacks nothing any more."""
-        self._rule = self._former = None
-        self.completed.emit()
+    def _keep(self, entries: list[tuple[Rule, Rule | None]]) -> None:
+        if len(entries) < len(self._kept):
+            self._kept = entries
+            self.changed.emit()
+
+    def complete(self, rule: Rule) -> None:
+        """This one lacks nothing any more."""
+        _, former = self._kept.pop(self._at(rule))
+        self.completed.emit(_kind(rule), former is None)
 
     def succeed(self, other: Begun) -> None:
         """Go on with what another one keeps."""
-        self._rule, self._former = other._rule, other._former
+        self._kept = list(other._kept)
+
+    def all(self) -> tuple[Rule, ...]:
+        """The rules that are not complete."""
+        return tuple(rule for rule, _ in self._kept)
 
     def new(self, kind: Kind) -> tuple[Rule, ...]:
-        """The new rule of that kind, if there is one."""
-        return (self._rule,) if self._rule is not None and self._former is None and kind == _kind(self._rule) else ()
+        """The new rules of that kind."""
+        return tuple(rule for rule, former in self._kept if former is None and kind == _kind(rule))
 
     def rule(self, project: Project, kind: Kind, index: int) -> Rule | None:
         """What is shown at a place of the list: the rule of the project, or what is to become of it."""
         rules = of_kind(project, kind)
         if 0 <= index < len(rules):
-            return self._rule if self._former is rules[index] else rules[index]
-        return self._rule if index == len(rules) and self.new(kind) else None
+            return next((rule for rule, former in self._kept if former is rules[index]), rules[index])
+        new = self.new(kind)
+        return new[index - len(rules)] if 0 <= index - len(rules) < len(new) else None
 
-    def place(self, project: Project) -> tuple[Kind, int] | None:
-        """Which list the rule is shown in, and where; None if there is none."""
-        if self._rule is None:
-            return None
-        kind = _kind(self._rule)
+    def place(self, project: Project, rule: Rule) -> tuple[Kind, int]:
+        """Which list a rule that is not complete is shown in, and where."""
+        kind, former = _kind(rule), self._kept[self._at(rule)][1]
         rules = of_kind(project, kind)
-        return kind, next((at for at, rule in enumerate(rules) if rule is self._former), len(rules))
+        among = rules if former is not None else (*rules, *self.new(kind))
+        wanted = former if former is not None else rule
+        return kind, next((at for at, each in enumerate(among) if each is wanted), len(rules))
 
-    @property
-    def lacks(self) -> list[str]:
-        """What is still to be chosen, in words; empty if no rule is begun."""
-        return [] if self._rule is None else lacking(self._rule)
+    def _at(self, rule: Rule | None) -> int:
+        return next((at for at, (each, _) in enumerate(self._kept) if each is rule), len(self._kept))
 
     def keeps(self, rule: Rule | None) -> bool:
-        """Whether this is the rule that is not complete."""
-        return rule is not None and rule is self._rule
+        """Whether this is one that is not complete."""
+        return self._at(rule) < len(self._kept)
 
-    @property
-    def is_new(self) -> bool:
-        """Whether it is to be added, not to replace another one."""
-        return self._former is None
+    def is_new(self, rule: Rule) -> bool:
+        """Whether a rule that is not complete is to be added, not to replace another one."""
+        return self._kept[self._at(rule)][1] is None
 
 
 def of_kind(project: Project, kind: Kind) -> tuple[Rule, ...]:

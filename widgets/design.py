@@ -17,7 +17,7 @@ from widgets.begun import Begun
 from widgets.commands import Keys, command
 from widgets.design_ways import Ways
 from widgets.document import Document
-from widgets.drafts import Drafts, follow_drafts
+from widgets.drafts import Drafts, follow_drafts, subject_text
 from widgets.findings import FindingsList
 from widgets.inspector import Inspector
 from widgets.lines_view import LinesView
@@ -47,6 +47,8 @@ class DesignWorkplace(QWidget):
 
     wanted = Signal()
     """A command of this workplace was chosen, perhaps while another workplace is in front."""
+    not_taken_over_changed = Signal()
+    """Something was begun, typed, completed or put away that is not in the project."""
 
     def __init__(self, document: Document, settings: Settings | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -231,6 +233,8 @@ class DesignWorkplace(QWidget):
         self.signals.export_wanted.connect(self.export_signals)
         self.behaviour.chosen.connect(self.ways.show_properties)
         self.begun.changed.connect(self._begun_changed)
+        for signal in (self.begun.changed, self.begun.completed, self.drafts.changed):
+            signal.connect(lambda *_: self.not_taken_over_changed.emit())
         self.signals.chosen.connect(self.ways.show_properties)
         self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
         self.signals.uses_wanted.connect(self.ways.to_uses)
@@ -285,7 +289,7 @@ class DesignWorkplace(QWidget):
     def _replaced(self) -> None:
         """Another project: nothing of the former one is true any more."""
         self.drafts.clear()
-        self.begun.drop()
+        self.begun.clear()
         self.map.set_findings(())
         self._before = self.document.project
 
@@ -375,6 +379,14 @@ class DesignWorkplace(QWidget):
 
     def _offered(self, text: str, button: str, deed: Callable[[], object]) -> None:
         self.editor.say(text, button, deed)
+
+    def not_taken_over(self) -> list[str]:
+        """What was begun or typed and is not in the project, so in no file either, in words."""
+        project = self.document.project
+        return [
+            *(subject_text(self.begun.place(project, rule)) for rule in self.begun.all()),
+            *(f"{subject_text(subject)}, {row}" for subject, row, _, _ in self.drafts.all()),
+        ]
 
     # Views
 

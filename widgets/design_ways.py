@@ -221,10 +221,8 @@ class Ways(QObject):
         kind = subject[0]
         project = self._document.project
         if kind == "begun":
-            place = self._design.begun.place(project)
-            if place is not None:
-                self.go_to(place)
-                self.to_properties()
+            self.go_to(self._design.begun.place(project, self._design.begun.all()[subject[1]]))
+            self.to_properties()
             return
         if kind == "field":
             self._design.turn_to("screen")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import enum
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Final
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QMessageBox, QWidget
@@ -12,6 +13,8 @@ from PySide6.QtWidgets import QMessageBox, QWidget
 from widgets.questions import answer_to, asked, question_box
 
 translate = QCoreApplication.translate
+MOST_NAMED: Final = 4
+"""Of what is not complete."""
 
 
 class Leaving(enum.Enum):
@@ -32,14 +35,17 @@ class Conflict(enum.Enum):
     NOTHING = enum.auto()
 
 
-def what_of_changes(parent: QWidget, name: str) -> Leaving:
-    """Ask what becomes of the unsaved changes to `name`."""
+def what_of_changes(parent: QWidget, name: str, lost: Sequence[str] = ()) -> Leaving:
+    """Ask what becomes of the unsaved changes to `name`; `lost` is what is not complete and lost either way."""
+    more = translate("files", "Otherwise they are lost.")
+    if lost:
+        more = f"{more}\n\n{_loss(lost)}"
     box = question_box(
         parent,
         QMessageBox.Icon.Question,
         translate("files", "Unsaved changes"),
         translate("files", "Save the changes to \u201c{name}\u201d?").format(name=name),
-        translate("files", "Otherwise they are lost."),
+        more,
     )
     button = QMessageBox.StandardButton
     box.setStandardButtons(button.Save | button.Discard | button.Cancel)
@@ -49,6 +55,25 @@ def what_of_changes(parent: QWidget, name: str) -> Leaving:
     return {button.Save: Leaving.SAVE, button.Discard: Leaving.DISCARD}.get(
         QMessageBox.StandardButton(pressed), Leaving.STAY
     )
+
+
+def may_lose(parent: QWidget, name: str, lost: Sequence[str]) -> bool:
+    """Ask whether `name` may be left though `lost` is not complete."""
+    words = translate("files", "Leave \u201c{name}\u201d, though not everything is complete?").format(name=name)
+    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Not complete"), words, _loss(lost))
+    return answer_to(box, ((translate("files", "&Leave"), True),), False)
+
+
+def some_of(things: Sequence[str]) -> str:
+    """The first of them, and how many more there are."""
+    text = "; ".join(things[:MOST_NAMED])
+    more = len(things) - MOST_NAMED
+    return translate("files", "{first}; and {count} more").format(first=text, count=more) if more > 0 else text
+
+
+def _loss(lost: Sequence[str]) -> str:
+    words = translate("files", "Not complete, so no file holds it: {what}. It is lost.")
+    return words.format(what=some_of(lost))
 
 
 def may_let_go(parent: QWidget, lines: Sequence[str], disarmed: str = "") -> bool:

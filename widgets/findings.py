@@ -21,7 +21,8 @@ from PySide6.QtWidgets import (
 )
 
 from app.checks.finding import GRAVITY, Finding, Severity
-from widgets.begun import Begun
+from app.project.model import Turn
+from widgets.begun import Begun, lacking
 from widgets.drafts import Drafts, subject_text
 from widgets.findings_model import FindingsModel, Order, Row, ordered
 from widgets.flow import FlowLayout
@@ -178,17 +179,19 @@ class FindingsList(QWidget):
             )
             for subject, row, texts, reason in self._drafts.all()
         ]
-        if lacks := self._begun.lacks:
-            rows.append(
-                Row(
-                    "draft",
-                    self.tr("a turn or an action"),
-                    self.tr("it is not complete and does nothing yet; to choose: {what}").format(what=", ".join(lacks)),
-                    self.tr("complete it there, or delete it"),
-                    None,
-                    ("begun",),
-                )
+        rows += [
+            Row(
+                "draft",
+                self.tr("a turn") if isinstance(rule, Turn) else self.tr("an action"),
+                self.tr("it is not complete and does nothing yet; to choose: {what}").format(
+                    what=", ".join(lacking(rule))
+                ),
+                self.tr("complete it there, or delete it"),
+                None,
+                ("begun", number),
             )
+            for number, rule in enumerate(self._begun.all())
+        ]
         order: Order = "place" if self.order.currentData() == "place" else "gravity"
         rows += [
             Row(finding.severity, finding.where, finding.message, finding.hint, finding)
@@ -239,7 +242,7 @@ class FindingsList(QWidget):
         self.accepted.setToolTip(self.tr("Hide them") if self.accepted.isChecked() else self.tr("Show them"))
         self.accepted.setVisible(bool(self._accepted) or self.accepted.isChecked())
         parts = []
-        if drafts := len(self._drafts.all()) + bool(self._begun.lacks):
+        if drafts := len(self._drafts.all()) + len(self._begun.all()):
             parts.append(self.tr("{count} not taken over").format(count=drafts))
         elif not self._findings:
             parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))

@@ -102,6 +102,8 @@ class BehaviourView(TwoTables):
     def __init__(self, document: Document, begun: Begun, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
         self._begun = begun
+        self._added: Kind | None = None
+        begun.completed.connect(self._completed)
         self.turns = PartTable(
             self.tr("Turns"),
             [
@@ -140,16 +142,25 @@ class BehaviourView(TwoTables):
         """Show the turns and actions of a project; the wrong ones have errors."""
         self.turns.show_parts(project, self._listed(project, "turn"), wrong_turns)
         self.actions_table.show_parts(project, self._listed(project, "action"), wrong_actions)
+        kind, self._added = self._added, None
+        if kind is not None and self.current() != (kind, at := len(of_kind(project, kind)) - 1):
+            self.select(kind, at)
+            self.chosen.emit()
+
+    def _completed(self, kind: Kind, new: bool) -> None:
+        """A new rule comes in behind the complete ones, so before those that were begun earlier: stay with it."""
+        if new:
+            self._added = kind
 
     def _listed(self, project: Project, kind: Kind) -> tuple[Any, ...]:
-        """The rules of the project, and behind them a new one that is not complete yet."""
+        """The rules of the project, and behind them new ones that are not complete yet."""
         rules, new = of_kind(project, kind), self._begun.new(kind)
         return (*rules, *new) if new else rules
 
     def _begin(self, kind: Kind, rule: Turn | Action) -> None:
         """Begin a rule in which nothing is chosen that would make it act."""
         self._begun.begin(rule)
-        self.select(kind, len(of_kind(self._document.project, kind)))
+        self.select(kind, self._begun.place(self._document.project, rule)[1])
         self.chosen.emit()
         self.added.emit()
 
@@ -160,7 +171,8 @@ class BehaviourView(TwoTables):
     def _delete(self, kind: Kind, name: str, places: tuple[int, ...]) -> None:
         complete = self._complete(kind, places)
         if complete != places:
-            self._begun.drop()
+            new, count = self._begun.new(kind), len(of_kind(self._document.project, kind))
+            self._begun.drop(*(new[place - count] for place in places if place >= count))
         if complete:
             self._delete_several(kind, name, complete)
 

@@ -233,7 +233,11 @@ class ProjectFiles(QObject):
         self._written = known
         self._document.mark_saved(path)
         self._follow(path, known)
-        self._tell(self.tr("Saved {file}").format(file=path.name))
+        if lacking := self._window.not_taken_over():
+            words = self.tr("Saved {file}. Not complete, so not in it: {what}")
+            self._tell(words.format(file=path.name, what=ask.some_of(lacking)), trouble=True)
+        else:
+            self._tell(self.tr("Saved {file}").format(file=path.name))
         return True
 
     def _write(self, path: Path, known: str | None) -> str:
@@ -336,14 +340,16 @@ class ProjectFiles(QObject):
     def may_leave(self) -> bool:
         """Whether the present project may be left.
 
-        The panel operates no machine, or the user leaves it; nothing is unsaved, or the user saved or discarded it.
+        The panel operates no machine, or the user leaves it; nothing is unsaved, or the user saved or discarded it; and
+        what is not complete, which no file can hold, the user lets go.
         """
         writing = self._window.live.writing
         if writing.in_charge and not ask.may_let_go(self._window, writing.armed, writing.disarmed):
             return False
+        lost = self._window.not_taken_over()
         if not self._document.modified:
-            return True
-        match ask.what_of_changes(self._window, self.name):
+            return not lost or ask.may_lose(self._window, self.name, lost)
+        match ask.what_of_changes(self._window, self.name, lost):
             case ask.Leaving.SAVE:
                 return self.save()
             case ask.Leaving.DISCARD:

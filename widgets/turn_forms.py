@@ -47,7 +47,7 @@ class _CausedForm(PartForm):
             return lambda project: project
         wanted = changed_rule(rule, changes)
         if lacking(wanted):
-            self.begun.begin(wanted, former)
+            self.begun.begin(wanted, former, rule)
             return lambda project: project
         attributes = {name: getattr(wanted, name) for name in type(wanted).model_fields}
 
@@ -62,7 +62,7 @@ class _CausedForm(PartForm):
             else:
                 project = edits.change_action(project, index, **attributes)
             if self.begun.keeps(rule):
-                self.begun.complete()
+                self.begun.complete(rule)
             return project
 
         return edit
@@ -73,7 +73,7 @@ class _CausedForm(PartForm):
             return None
         words = (
             self.tr("Not complete, so it does nothing yet. To choose: {what}")
-            if self.begun.is_new
+            if self.begun.is_new(rule)
             else self.tr("Not complete, so nothing is changed yet. To choose: {what}")
         )
         return (words.format(what=", ".join(lacking(rule))),)

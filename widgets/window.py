@@ -231,11 +231,18 @@ class MainWindow(QMainWindow):
             self._design.set_readings_source(LiveReadings(self.live, self))
             self._design.fill_menu(self.menus.design)
             self._design.wanted.connect(self._bring_design)
+            self._design.not_taken_over_changed.connect(self._retitle)
             self.files.keep_drafts_of(self._design)
             left_off.arrange_parts(self._design, self.settings)
             if self._former is not None and self._former._design is not None:
                 self._design.succeed(self._former._design)
+                self._retitle()
         return self._design
+
+    def not_taken_over(self) -> list[str]:
+        """What was begun or typed and is not in the project, so in no file either, in words."""
+        design = self._design or (self._former._design if self._former is not None else None)
+        return design.not_taken_over() if design is not None else []
 
     @property
     def has_design(self) -> bool:
@@ -392,7 +399,7 @@ class MainWindow(QMainWindow):
 
     def _retitle(self) -> None:
         self.setWindowTitle(self.tr("{name}[*] \u2013 Fanlight").format(name=self.files.name))
-        modified = self.document.modified
+        modified = self.document.modified or bool(self.not_taken_over())
         if modified != self.isWindowModified():  # every widget is told of it, also where it was so before
             self.setWindowModified(modified)
         self.menus.name_steps()

@@ -2227,12 +2227,16 @@ Warum ist es so gemeint?</translation>
         <translation>Warnungen: {count}</translation>
     </message>
     <message>
-        <source>a turn or an action</source>
-        <translation>ein Bildwechsel oder eine Aktion</translation>
+        <source>a turn</source>
+        <translation>ein Wechsel</translation>
     </message>
     <message>
         <source>accepted: {reason}</source>
         <translation>akzeptiert: {reason}</translation>
+    </message>
+    <message>
+        <source>an action</source>
+        <translation>eine Aktion</translation>
     </message>
     <message>
         <source>by place</source>
@@ -4793,6 +4797,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Saved {file}</source>
         <translation>{file} gespeichert</translation>
+    </message>
+    <message>
+        <source>Saved {file}. Not complete, so not in it: {what}</source>
+        <translation>{file} gespeichert. Unvollständig und darum nicht darin: {what}</translation>
     </message>
     <message>
         <source>Saved; the other version is {file}</source>
@@ -11651,6 +11659,10 @@ otherwise = unbekannt</translation>
         <translation>&amp;Trennen</translation>
     </message>
     <message>
+        <source>&amp;Leave</source>
+        <translation>&amp;Verlassen</translation>
+    </message>
+    <message>
         <source>&amp;Reload</source>
         <translation>&amp;Neu laden</translation>
     </message>
@@ -11677,6 +11689,18 @@ otherwise = unbekannt</translation>
     <message>
         <source>Fanlight is armed on {lines}. Disconnect?</source>
         <translation>Fanlight ist scharf auf {lines}. Trennen?</translation>
+    </message>
+    <message>
+        <source>Leave “{name}”, though not everything is complete?</source>
+        <translation>„{name}“ verlassen, obwohl nicht alles vollständig ist?</translation>
+    </message>
+    <message>
+        <source>Not complete</source>
+        <translation>Unvollständig</translation>
+    </message>
+    <message>
+        <source>Not complete, so no file holds it: {what}. It is lost.</source>
+        <translation>Unvollständig, darum in keiner Datei: {what}. Es geht verloren.</translation>
     </message>
     <message>
         <source>Not saved</source>
@@ -11717,6 +11741,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>{file} was changed by another program since it was read here. Nothing was saved yet.</source>
         <translation>{file} wurde von einem anderen Programm geändert, seit es hier gelesen wurde. Noch wurde nichts gespeichert.</translation>
+    </message>
+    <message>
+        <source>{first}; and {count} more</source>
+        <translation>{first}; und {count} weitere</translation>
     </message>
     <message>
         <source>{why}. Keys that stop still write until you disconnect. Disconnect?</source>

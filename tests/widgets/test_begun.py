@@ -182,6 +182,64 @@ def test_what_is_not_complete_can_be_deleted_and_is_left_alone_by_the_rest(
     assert design.behaviour.actions_table.model.rowCount() == len(document.project.actions)
 
 
+def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    count = len(before.actions)
+    keys(design, "Ctrl+W, W")
+    choose(design, "Condition", "running")
+    keys(design, "Ctrl+W, A")
+    choose(design, "Does", "toggles the signal")
+    choose(design, "Signal", "run command")
+    table = design.behaviour.actions_table
+    assert document.project.actions[:-1] == before.actions
+    assert design.behaviour.current() == ("action", count), "the complete one is listed before the other, and current"
+    assert state(design) == ""
+    assert chosen(design, "Does") == "toggles the signal"
+    assert table.model.index(count + 1, 0).data() == "when running is set"
+    keys(design, "Ctrl+W, C")
+    assert design.behaviour.turns.model.rowCount() == len(before.turns) + 1
+    assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["an action", "a turn"]
+    design.findings.tree.setFocus()
+    design.findings.select(0)
+    QTest.keyClick(design.findings.tree, Key.Key_Return)
+    assert design.behaviour.current() == ("action", count + 1)
+    choose(design, "Does", "sets the signal")
+    choose(design, "Signal", "run command")
+    action = document.project.actions[-1]
+    assert action.when is not None
+    assert (action.when.signal, action.do, action.signal) == ("running", "set", "run command")
+    assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["a turn"]
+
+
+def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(
+    design: DesignWorkplace, document: Document
+) -> None:
+    count = len(document.project.actions)
+    for signal in ("running", "remote", "fault"):
+        keys(design, "Ctrl+W, W")
+        choose(design, "Condition", signal)
+    table = design.behaviour.actions_table
+    design.ways.show_action(count + 1)
+    QTest.keyClick(table.table, Key.Key_Delete)
+    assert [table.model.index(row, 0).data() for row in range(count, table.model.rowCount())] == [
+        "when running is set",
+        "when fault is set",
+    ]
+
+
+def test_changes_of_two_rules_that_are_not_complete_are_both_kept(design: DesignWorkplace, document: Document) -> None:
+    design.ways.show_action(0)
+    choose(design, "Cause", "a condition, once it begins")
+    design.ways.show_action(1)
+    choose(design, "Cause", "a condition, once it begins")
+    design.ways.show_action(0)
+    assert "nothing is changed yet" in state(design)
+    choose(design, "Condition", "remote")
+    assert document.project.actions[0].when is not None
+    design.ways.show_action(1)
+    assert "nothing is changed yet" in state(design)
+
+
 def test_no_value_is_taken_that_nobody_chose(design: DesignWorkplace, document: Document) -> None:
     """Every cause and every deed, from a new action: what comes into the project was chosen."""
     before = document.project

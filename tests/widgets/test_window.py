@@ -362,6 +362,77 @@ def test_closing_without_changes_does_not_ask(window: MainWindow, file: Path) ->
     assert not window.isVisible()
 
 
+def begin_an_action(window: MainWindow) -> str:
+    """Begin an action that does nothing yet; what it is called."""
+    window.show_workplace(0)
+    window.design.behaviour.add_action("key")
+    return f"action {len(window.document.project.actions) + 1}"
+
+
+def told_by(press_it: Callable[[QWidget], None], said: list[str]) -> Callable[[QWidget], None]:
+    def look(dialog: QWidget) -> None:
+        assert isinstance(dialog, QMessageBox)
+        said.append(dialog.informativeText())
+        press_it(dialog)
+
+    return look
+
+
+def test_what_is_not_complete_is_unsaved_and_said_to_be_in_no_file(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    assert not window.isWindowModified()
+    action = begin_an_action(window)
+    assert window.isWindowModified()
+    QTest.keySequence(window, "Ctrl+S")
+    assert window.isWindowModified()
+    assert window.told.endswith(f"Not complete, so not in it: {action}")
+    window.design.begun.clear()
+    assert not window.isWindowModified()
+    window.save()
+    assert "Not complete" not in window.told
+
+
+def test_what_is_typed_and_not_taken_over_is_unsaved_too(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    name = window.document.project.signals[0].name
+    window.design.drafts.keep(("signal", name), "Register", ("31o",), "no number")
+    assert window.isWindowModified()
+    assert window.not_taken_over() == [f"signal '{name}', Register"]
+    window.design.drafts.drop(("signal", name), "Register")
+    assert not window.isWindowModified()
+
+
+@pytest.mark.parametrize("leaves", [True, False])
+def test_leaving_asks_before_what_is_not_complete_is_lost(window: MainWindow, file: Path, leaves: bool) -> None:
+    window.open_file(file)
+    action = begin_an_action(window)
+    said: list[str] = []
+
+    def answer(dialog: QWidget) -> None:
+        words = "Leave" if leaves else "Cancel"
+        assert isinstance(dialog, QMessageBox)
+        button = next(each for each in dialog.buttons() if words in each.text().replace("&", ""))
+        QTest.mouseClick(button, Qt.MouseButton.LeftButton)
+
+    when_asked(told_by(answer, said))
+    assert window.open_file(file) is leaves
+    assert action in said[0]
+    assert "It is lost" in said[0]
+    assert bool(window.not_taken_over()) is not leaves
+    assert window.isWindowModified() is not leaves
+
+
+def test_with_unsaved_changes_the_one_question_names_it_too(window: MainWindow, file: Path) -> None:
+    window.open_file(file)
+    change(window)
+    action = begin_an_action(window)
+    said: list[str] = []
+    when_asked(told_by(press(QMessageBox.StandardButton.Cancel), said))
+    window.close()
+    assert window.isVisible()
+    assert f"no file holds it: {action}" in said[0]
+
+
 @pytest.mark.parametrize("what", ["open", "new", "recent"])
 def test_another_project_asks_too(window: MainWindow, file: Path, what: str, monkeypatch: pytest.MonkeyPatch) -> None:
     change(window)

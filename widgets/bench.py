@@ -86,6 +86,7 @@ class BenchWorkplace(QWidget):
         self.write_bar = WriteBar(live, self.arm)
         self.readings.put_below(self.write_bar)
         self.readings.view.addAction(self.write_action)
+        self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
         self.cards = FollowerCards()
         self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
         self.notices = notices or NoticeSlot()

@@ -75,6 +75,9 @@ class QuickTable(QTableView):
     Qt would prepare an option, and ask the style for the ground, for each cell: twice the work of the cell itself.
     """
 
+    def keyboardSearch(self, search: str) -> None:
+        """Find nothing: Qt would jump to a row that happens to show the digit just now. There are filters for it."""
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw the cells that lie in what must be drawn."""
         cells, model, selection = self.itemDelegate(), self.model(), self.selectionModel()

@@ -53,6 +53,29 @@ def choose(window: MainWindow, signal: str, qtbot: QtBot) -> None:
     qtbot.waitUntil(window.bench.write_bar.isVisible)
 
 
+def test_a_double_click_opens_the_bar_for_that_signal(window: MainWindow, qtbot: QtBot) -> None:
+    table = window.bench.readings
+    row = next(row for row in range(table.model.rowCount()) if table.model.index(row, 0).data() == "set point")
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    place = table.view.visualRect(table.model.index(row, 1)).center()
+    for click in (QTest.mouseClick, QTest.mouseDClick):
+        click(table.view.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    bar = window.bench.write_bar
+    assert bar.isVisible()
+    assert bar.name.text() == "set point"
+    assert bar.value.hasFocus()
+
+
+def test_what_is_typed_over_the_readings_jumps_to_no_other_row(window: MainWindow) -> None:
+    table = window.bench.readings
+    table.view.setFocus()
+    table.view.setCurrentIndex(table.model.index(0, 0))
+    for row in range(1, table.model.rowCount()):
+        QTest.keyClicks(table.view, table.model.index(row, 0).data()[0])
+    assert table.view.currentIndex().row() == 0
+
+
 def enter(window: MainWindow, text: str) -> None:
     bar = window.bench.write_bar
     bar.value.selectAll()

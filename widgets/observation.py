@@ -184,6 +184,7 @@ class Observation(QObject):
             self._take_samples()
             self.watch.reports(self._session.take_reports())
             self.watch.stops((), self._session.failed, self._session.looked_at)
+            self.watch.end()
             self._pass_on(self.watch.take())
             self.end_recording()
             if self._samples is not None:

@@ -58,10 +58,11 @@ class Passage:
 
 def gap_of(line: str, outage: Outage) -> Passage:
     """A time in which no answer came over a line."""
-    words = QCoreApplication.translate("LineStrip", "no answer for {seconds} s: {reason}").format(
-        seconds=f"{outage.seconds:.1f}", reason=outage.reason
-    )
-    return Passage(line, words, good=False, write=False, at=outage.until, gap=True)
+    words = QCoreApplication.translate("LineStrip", "no answer for {seconds} s: {reason}")
+    if outage.late:
+        words = QCoreApplication.translate("LineStrip", "no answer in time for {seconds} s: {reason}")
+    told = words.format(seconds=f"{outage.seconds:.1f}", reason=outage.reason)
+    return Passage(line, told, good=False, write=False, at=outage.until, gap=True)
 
 
 def passage_of(transaction: Transaction) -> Passage:

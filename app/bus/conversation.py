@@ -306,7 +306,8 @@ class Conversation:
         self._show(partner, fault)
         others = any(other.answering for other in self.partners.values() if other is not partner)
         if not others:
-            self.outages.failed(time.monotonic() - cost_s, fault.sentence)
+            late = fault.kind is FaultKind.LATE
+            self.outages.failed(time.monotonic() - cost_s, fault.sentence, late=late)
         pause = 0.0
         if partner.failures > 1:
             dead = sum(other.failures > 1 for other in self.partners.values())
@@ -343,6 +344,7 @@ class Conversation:
             partner.statistics.fault(fault.kind)
             if partner.failures:
                 self._show(partner, fault)
+                self.outages.late(fault.sentence)
 
     def _came_unasked(self, unit: int, frame: bytes, unasked: Unasked) -> None:
         """A unit that is asked sent an answer too many."""

@@ -16,11 +16,15 @@ OUTAGE_S: Final = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Outage:
-    """For some time no answer came over a line. Times are monotonic seconds; `reason` says what failed first."""
+    """For some time no answer came over a line in time. Times are monotonic seconds; `reason` says what failed first.
+
+    `late`: answers came, but too late.
+    """
 
     since: float
     until: float
     reason: str
+    late: bool = False
 
     @property
     def seconds(self) -> float:
@@ -46,21 +50,28 @@ class OutageBook:
 
     outages: Outages = field(default_factory=Outages)
     _answered: bool = False
-    _failed: tuple[float, str] | None = None
+    _failed: tuple[float, str, bool] | None = None
 
-    def failed(self, at: float, reason: str) -> None:
-        """A request that went out `at` brought nothing, or the line went down then."""
+    def failed(self, at: float, reason: str, *, late: bool = False) -> None:
+        """A request that went out `at` brought nothing in time, or the line went down then."""
         if self._failed is None and self._answered:
-            self._failed = at, reason
+            self._failed = at, reason, late
+        elif late:
+            self.late(reason)
+
+    def late(self, reason: str) -> None:
+        """What was taken for silence is answered too late."""
+        if self._failed is not None and not self._failed[2]:
+            self._failed = self._failed[0], reason, True
 
     def answered(self, at: float) -> None:
         """An answer came."""
         self._answered = True
         if self._failed is None:
             return
-        (since, reason), self._failed = self._failed, None
+        (since, reason, late), self._failed = self._failed, None
         if at - since >= OUTAGE_S:
-            last = Outage(since, at, reason)
+            last = Outage(since, at, reason, late)
             self.outages = Outages(self.outages.count + 1, self.outages.seconds + last.seconds, last)
 
 

@@ -21,6 +21,7 @@ from app.project.binding import plain_text
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.record.alarms import AlarmBook
 from app.record.events import Event, Kind
+from app.record.spells import Spells
 from app.signals.reading import Value
 
 
@@ -38,8 +39,7 @@ class Watch:
         self._words: dict[str, int] = {}
         self._shown: dict[str, Value] = {}
         self._held: dict[str, Fraction] = {}
-        self._answering: dict[str, bool] = {}
-        self._connected: dict[str, bool] = {}
+        self._line_spells, self._device_spells = Spells(), Spells()
         self._outages: dict[str, int] = {}
         self._unasked: dict[str, int] = {}
         self._unasked_told: dict[str, float] = {}
@@ -155,24 +155,28 @@ class Watch:
         """
         at = self._clock()
         for name, line in snapshot.lines.items():
-            if self._turned_over(self._connected, name, line.connected):
-                if line.connected:
-                    self._add(line.since, Kind.LINE_BACK, name, translate("record", "the line is up"))
-                else:
-                    self._add(line.since, Kind.LINE_FAULT, name, line.reason)
+            if line.connected or line.short:  # a line without either is being opened, at first or afresh
+                back = translate("record", "the line is up")
+                self._events += self._line_spells.look(name, line.connected, line.since, line.reason, None, back, at)
+            else:
+                self._line_spells.nothing_yet(name)
             outage = line.outages.last
             if outage is not None and self._outages.get(name) not in (None, line.outages.count):
-                words = translate("record", "answers come again after {seconds:.1f} s without any: {reason}").format(
-                    seconds=outage.seconds, reason=outage.reason
-                )
-                self._add(outage.until, Kind.LINE_BACK, name, words)
+                words = translate("record", "answers come again after {seconds:.1f} s without any: {reason}")
+                if outage.late:
+                    words = translate("record", "answers come in time again after {seconds:.1f} s: {reason}")
+                text = words.format(seconds=outage.seconds, reason=outage.reason)
+                self._add(outage.until, Kind.LINE_BACK, name, text)
             self._outages[name] = line.outages.count
         for name, follower in snapshot.followers.items():
-            if follower.answering is not None and self._turned_over(self._answering, name, follower.answering):
-                if follower.answering:
-                    self._add(follower.since, Kind.LINE_BACK, name, translate("record", "it answers again"))
-                else:
-                    self._add(follower.since, Kind.LINE_FAULT, name, follower.reason)
+            answers = follower.answering
+            if answers is None:
+                self._device_spells.nothing_yet(name)
+            else:
+                back = translate("record", "it answers again")
+                self._events += self._device_spells.look(
+                    name, answers, follower.since, follower.reason, follower.fault, back, at
+                )
             self._twice(name, follower, at)
         now_armed = frozenset(armed)
         for name in self.project.line_named:
@@ -196,6 +200,10 @@ class Watch:
                 self._add(at, Kind.LINE_FAULT, name, follower.reason or kind_text(FaultKind.UNASKED))
             self._unasked_told[name] = at
         self._unasked[name] = count
+
+    def end(self) -> None:
+        """Nobody looks any more: what waits to be told is told now."""
+        self._events += [*self._line_spells.end(), *self._device_spells.end()]
 
     def acknowledge(self, indexes: Iterable[int]) -> None:
         """Somebody has seen these alarms."""

@@ -88,24 +88,29 @@ def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> No
     began = told = time.monotonic()
     pause = threading.Event()
     trouble = ""
-    while args.for_s is None or time.monotonic() - began < args.for_s:
-        watch.effects(session.tick(), session.at)
-        watch.samples(samples.take())
-        watch.reports(session.take_reports())
-        watch.look(session.snapshot(), session.state, (), session.at)
-        now = time.monotonic()
-        for name, value in watch.changed_held(session.state):
-            recorder.held(name, now, value)
+    try:
+        while args.for_s is None or time.monotonic() - began < args.for_s:
+            watch.effects(session.tick(), session.at)
+            watch.samples(samples.take())
+            watch.reports(session.take_reports())
+            watch.look(session.snapshot(), session.state, (), session.at)
+            now = time.monotonic()
+            for name, value in watch.changed_held(session.state):
+                recorder.held(name, now, value)
+            for event in watch.take():
+                recorder.event(event)
+            progress = recorder.progress
+            if progress.trouble != trouble:
+                trouble = progress.trouble
+                say(trouble or "the recording goes on")
+            elif now - told >= TELL_EVERY_S:
+                told = now
+                say(f"{progress.seconds:.0f} s, {progress.samples} samples, {progress.size / 1e6:.1f} MB")
+            pause.wait(LOOK_EVERY_S)
+    finally:
+        watch.end()
         for event in watch.take():
             recorder.event(event)
-        progress = recorder.progress
-        if progress.trouble != trouble:
-            trouble = progress.trouble
-            say(trouble or "the recording goes on")
-        elif now - told >= TELL_EVERY_S:
-            told = now
-            say(f"{progress.seconds:.0f} s, {progress.samples} samples, {progress.size / 1e6:.1f} MB")
-        pause.wait(LOOK_EVERY_S)
 
 
 def _report(args: argparse.Namespace, progress: Progress) -> None:

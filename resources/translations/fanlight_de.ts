@@ -3123,6 +3123,10 @@ Warum ist es so gemeint?</translation>
         <translation>{seconds} s lang keine Antwort: {reason}</translation>
     </message>
     <message>
+        <source>no answer in time for {seconds} s: {reason}</source>
+        <translation>{seconds} s lang keine rechtzeitige Antwort: {reason}</translation>
+    </message>
+    <message>
         <source>not connected</source>
         <translation>nicht verbunden</translation>
     </message>
@@ -13106,8 +13110,16 @@ otherwise = unbekannt</translation>
         <translation>wieder Antworten nach {seconds:.1f} s ohne: {reason}</translation>
     </message>
     <message>
+        <source>answers come in time again after {seconds:.1f} s: {reason}</source>
+        <translation>wieder rechtzeitige Antworten nach {seconds:.1f} s: {reason}</translation>
+    </message>
+    <message>
         <source>block {number}: {reason}</source>
         <translation>Block {number}: {reason}</translation>
+    </message>
+    <message>
+        <source>fault for {seconds:.1f} s: {reason}</source>
+        <translation>Störung für {seconds:.1f} s: {reason}</translation>
     </message>
     <message>
         <source>it answers again</source>
@@ -13152,6 +13164,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>saved from what was kept since then</source>
         <translation>gesichert aus dem, was seitdem aufbewahrt wurde</translation>
+    </message>
+    <message>
+        <source>short faults in the last minute: {count}, the last one: {reason}</source>
+        <translation>kurze Störungen in der letzten Minute: {count}, die letzte: {reason}</translation>
     </message>
     <message>
         <source>somebody has looked at the machine</source>

@@ -20,6 +20,7 @@ from app.record.events import Event, Kind
 from app.record.export import write_events
 from app.record.reader import Recording
 from app.record.recorder import Recorder
+from app.record.spells import TOLD_AFTER_S
 from app.record.watch import Watch
 from app.session import Session
 from tests.counting_device import PROJECT_TEXT, CountingDevice
@@ -70,7 +71,7 @@ def test_what_is_looked_at_late_happened_when_it_happened(device: CountingDevice
     device.silent = True
     wait_for(lambda: session.snapshot().followers["counter"].answering is False)
     silent_at = device.answered[-1][0]
-    wait_for(lambda: time.monotonic() > silent_at + 4 * NEAR_S + TIMEOUT_MS / 1000)
+    wait_for(lambda: time.monotonic() > silent_at + TOLD_AFTER_S + NEAR_S + TIMEOUT_MS / 1000)
     events = look()
     assert [event.at for event in events] == sorted(event.at for event in events)
     times = {event.kind: event.at for event in events}

@@ -384,7 +384,7 @@ class BenchWorkplace(QWidget):
         seen = (session.state, snapshot.number, int(now / BLINK_S))
         if seen[0] is not self._seen[0] or seen[1:] != self._seen[1:]:
             self._seen = seen
-            self.why.follow(session.state.message)
+            self.why.follow(session.state.said)
             rows = session.rows(snapshot)
             if rows != self._rows:
                 self._rows = rows

@@ -2,48 +2,38 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QWidget
 
+from app.project.problems import quoted
 from widgets.notice_slot import lines_here
 from widgets.shortening import ShortLines
 
 if TYPE_CHECKING:
     from app.panel.state import Message
 
-READ_MS: Final = 12000
-"""The panel's own message is gone sooner; this is longer, and is read after it."""
-
 
 class PanelReason(ShortLines):
-    """The reason in full of the panel's last message, which has room for a few words only; for a while."""
+    """The reason in full of the panel's last message, which has room for a few words only, as long as it is true."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(lines_here(), parent=parent)
         self.setProperty("look", "faint")
         self.setContentsMargins(10, 2, 10, 2)
         self._message: Message | None = None
-        self._timer = QTimer(self)
-        self._timer.setSingleShot(True)
-        self._timer.setInterval(READ_MS)
-        self._timer.timeout.connect(self.clear)
         self.clear()
 
     def follow(self, message: Message | None) -> None:
-        """The panel shows this message now, or none."""
+        """This is what the panel said last (`State.said`), or nothing that still matters."""
         if message is self._message:
             return
         self._message = message
-        if message is None:
-            return  # what it was about can still be read
-        self._timer.start()
-        self.setText(
-            self.tr("\u201c{text}\u201d: {reason}").format(text=message.text, reason=message.reason)
-            if message.reason
-            else ""
-        )
+        if message is None or not message.reason:
+            self.setText("")
+            return
+        words = self.tr("\u201c{text}\u201d: {reason}").format(text=message.text, reason=message.reason)
+        self.setText(f"{quoted(message.signal)}: {words}" if message.signal else words)
 
     def setText(self, text: str) -> None:
         """Show this; read out, it is told what it is."""
@@ -52,5 +42,4 @@ class PanelReason(ShortLines):
 
     def clear(self) -> None:
         """Show nothing, also of the message that the panel shows now."""
-        self._timer.stop()
         super().clear()

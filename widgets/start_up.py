@@ -278,7 +278,7 @@ class StartUpWorkplace(QWidget):
         if replay is None:
             return
         self._show_rows(replay.rows())
-        self.why.follow(replay.state.message)
+        self.why.follow(replay.state.said)
         self.trend.set_moment(at)
         recording = replay.recording
         if at < self._told_to:
@@ -341,7 +341,7 @@ class StartUpWorkplace(QWidget):
             if seen != self._seen:
                 self._seen = seen
                 self._show_rows(session.rows())
-                self.why.follow(session.state.message)
+                self.why.follow(session.state.said)
         often, seldom = TREND_EVERY_S
         if now - self._drawn >= min(seldom, max(often, self.trend.plot.pixel_s)):
             self._drawn = now
@@ -359,7 +359,7 @@ class StartUpWorkplace(QWidget):
         if replay is not None:
             (replay.key_down if down else replay.key_up)(key)
             self._show_rows(replay.rows())
-            self.why.follow(replay.state.message)
+            self.why.follow(replay.state.said)
         elif down:
             self._live.key_down(key)
         else:

@@ -60,13 +60,14 @@ from app.panel.layout import Layout
 from app.panel.messages import Saying, of_kept
 from app.panel.state import Message, Mode, State
 from app.panel.view import View
-from app.panel.work import MESSAGE_S, Work
+from app.panel.work import MESSAGE_S, REASON_S, Work
 from app.project.model import Action, HeldSignal, Project
 from app.signals.reading import Reading
 
 __all__ = [
     "ASIDE_S",
     "MESSAGE_S",
+    "REASON_S",
     "TRANSITIONS",
     "Cause",
     "Effect",
@@ -150,11 +151,12 @@ def step(
         _release_all(work)
     elif isinstance(event, WriteDone):
         _answered(work, event.signal, event.value)
+        _take_back(work, event.signal, event.value)
     elif isinstance(event, WriteFailed):
         _answered(work, event.signal, event.value)
         kept = event.kept
         saying = Saying(event.message) if kept is None else of_kept(work.spoken, event.signal, kept)
-        work.tell(saying, event.reason)
+        work.tell(saying, event.reason, event.signal, event.value)
     else:
         _pass_time(work)
     _judge(work)
@@ -306,7 +308,7 @@ def _key_down(work: Work, key: str) -> None:
     if key not in work.layout.keys or key in work.state.down:
         return
     entering.stop_repeat(work)
-    work.change(down=work.state.down | {key}, last_key=work.at, since=work.at, message=None)
+    work.change(down=work.state.down | {key}, last_key=work.at, since=work.at, message=None, said=None)
     cause = _cause_of_key(work, key)
     if cause is not None:
         _fire(work, cause, key)
@@ -333,10 +335,23 @@ def _answered(work: Work, signal: str, value: Fraction | None) -> None:
         work.change(sent=MappingProxyType(left))
 
 
+def _take_back(work: Work, signal: str, value: Fraction | None) -> None:
+    """What was said of a write that failed is not true any more: the signal is written now."""
+    said = work.state.said
+    if said is None or said.signal != signal:
+        return
+    held_by_key = any(action.do == "momentary" and action.signal == signal for action in work.project.actions)
+    if held_by_key and value != said.value:
+        return  # letting go of a key that is held came through, which its press did not
+    work.change(message=None, said=None)
+
+
 def _pass_time(work: Work) -> None:
     state = work.state
     if state.message is not None and state.message.until <= work.at:
         work.change(message=None)
+    if state.said is not None and state.said.until + REASON_S - MESSAGE_S <= work.at:
+        work.change(said=None)
     entry = state.entry
     if entry is None:
         return

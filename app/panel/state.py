@@ -27,11 +27,14 @@ class Message:
     """A short text over a row or a few, for a time. `until` is `time.monotonic()` in seconds.
 
     `reason` says in full, to who builds the panel, what the operator is told in a few words; empty if there is no more.
+    `signal` is what could not be entered or written, and `value` what could not be written to it, where that is known.
     """
 
     text: str
     until: float
     reason: str = ""
+    signal: str = ""
+    value: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +68,9 @@ class State:
     pressing: tuple[tuple[str, str], ...] = ()
     """Momentary actions in force: key and signal."""
     message: Message | None = None
+    """What lies over the rows."""
+    said: Message | None = None
+    """The last message, of which the reason can be read for `REASON_S`. A key ends it, and its signal being written."""
     language: int = 0
     """The language of the texts: its index in the panel's `languages`, 0 where there are none."""
 

@@ -20,6 +20,8 @@ from app.signals.reading import Reading
 
 MESSAGE_S: Final = 3.0
 """How long a message stays on the panel, in seconds; the next key takes it away sooner."""
+REASON_S: Final = 12.0
+"""How long its reason can be read beside the panel, in seconds: longer, since it is read after the message."""
 
 
 class Work:
@@ -57,14 +59,18 @@ class Work:
         """The project in the language that the panel shows."""
         return in_language(self.project, self.state.language)
 
-    def tell(self, saying: Saying, reason: str = "") -> None:
-        """Show a message on the panel for `MESSAGE_S`, in its language; `reason` says more to people."""
-        self.change(message=Message(said(self.spoken, saying), self.at + MESSAGE_S, reason))
+    def tell(self, saying: Saying, reason: str = "", signal: str = "", value: Fraction | None = None) -> None:
+        """Show a message on the panel for `MESSAGE_S`, in its language; `reason` says more to people.
+
+        `signal` and `value`: what could not be entered or written.
+        """
+        message = Message(said(self.spoken, saying), self.at + MESSAGE_S, reason, signal, value)
+        self.change(message=message, said=message)
 
     def refuse(self, signal: str, reason: str, saying: Saying) -> None:
         """Refuse something: `reason` for the records, `saying` on the panel."""
         self.effects.append(Refused(signal, reason))
-        self.tell(saying, reason)
+        self.tell(saying, reason, signal)
 
     @property
     def fields(self) -> tuple[Field, ...]:

@@ -343,11 +343,30 @@ def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkplace, dev
     before = device.models["fan"].get("command")
     QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: bench.why.text() != "")
-    assert bench.why.text() == "\u201cnot written: writing is off\u201d: line 'hall' is not armed"
+    assert bench.why.text() == "'run': \u201cnot written: writing is off\u201d: line 'hall' is not armed"
     assert bench.why.accessibleName().startswith("Why the panel said so: ")
     assert device.models["fan"].get("command") == before
     bench.disconnect_line()
     qtbot.waitUntil(lambda: bench.why.text() == "")
+
+
+def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
+    bench: BenchWorkplace, device: Simulation, qtbot: QtBot
+) -> None:
+    connect(bench, qtbot, REAL)
+    live_of(bench).arm()
+    fan, start = device.models["fan"], bench.face.keypad.buttons["start"]
+    fan.silent = True
+    QTest.mouseClick(start, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: bench.why.text().startswith("'run': \u201cno"))
+    fan.silent = False
+    qtbot.waitUntil(lambda: live_of(bench).readings()["command"].good)
+    QTest.mousePress(start, Qt.MouseButton.LeftButton)
+    assert bench.why.text() == ""
+    QTest.mouseRelease(start, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: fan.get("command") == 1)
+    assert bench.why.text() == ""
+    live_of(bench).disarm()
 
 
 def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkplace, qtbot: QtBot) -> None:

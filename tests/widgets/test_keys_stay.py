@@ -20,7 +20,6 @@ from app.bus.guard import RtuGuard
 from app.bus.requests import read_request
 from app.bus.states import FollowerState
 from app.follower.simulation import Simulation
-from app.panel.state import Message
 from app.project.files import load
 from app.project.model import Project
 from app.signals.numbering import register_text
@@ -173,7 +172,7 @@ def _say_everything(window: MainWindow, places: Places) -> None:
     window.files.bar.say("changed", LONG, (("Compare", lambda: None), ("Reload it", lambda: None)))
     places.look_everywhere("file bar")
     for why in (window.bench.why, window.start_up.why):
-        why.follow(Message(text=LONG[:20], until=0.0, reason=LONG))
+        why.setText(LONG)
     places.look_everywhere("why not")
     window.files.bar.hide()
     window.start_up.response.result.setText("\n".join([LONG] * 9))
@@ -277,7 +276,7 @@ CHANGES: list[Callable[[MainWindow], object]] = [
     lambda window: window.files.bar.say("changed", LONG, (("Compare", lambda: None),)),
     lambda window: window.document.do("Title", lambda project: project.but(title="other")),
     lambda window: window._theme.choose(Appearance.DARK) if window._theme else None,
-    lambda window: window.bench.why.follow(Message(text="no", until=0.0, reason=LONG)),
+    lambda window: window.bench.why.setText(LONG),
 ]
 
 

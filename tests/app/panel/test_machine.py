@@ -10,6 +10,7 @@ import pytest
 from app.panel.machine import (
     ASIDE_S,
     MESSAGE_S,
+    REASON_S,
     TRANSITIONS,
     Cause,
     KeyDown,
@@ -394,6 +395,52 @@ def test_a_failed_write_is_shown_for_a_while() -> None:
     assert operator.texts[-1] == "writing is off  "
     operator.wait(0.2)
     assert operator.texts[-1].strip() == ""
+
+
+def reason(operator: Operator) -> tuple[str, str]:
+    said = operator.state.said
+    return ("", "") if said is None else (said.signal, said.reason)
+
+
+def test_the_reason_of_a_failed_write_names_its_signal_and_can_be_read_longer_than_the_message() -> None:
+    operator = panel()
+    operator.feed(WriteFailed("set point", "no answer", operator.at, Fraction("41.65")))
+    operator.wait(REASON_S - 0.1)
+    assert operator.state.message is None
+    assert reason(operator) == ("set point", "no answer")
+    operator.wait(0.2)
+    assert reason(operator) == ("", "")
+
+
+def test_the_next_key_takes_the_reason_away_too() -> None:
+    operator = panel()
+    operator.feed(WriteFailed("set point", "no answer", operator.at))
+    operator.wait(MESSAGE_S + 1)
+    operator.press("f1")
+    assert reason(operator) == ("", "")
+
+
+def test_a_failed_write_is_not_said_any_more_when_its_signal_is_written_after_all() -> None:
+    """Two presses one soon after the other: the first is given up only when the second is on its way already."""
+    operator = panel(actions=[{"key": "f1", "do": "set", "signal": "run command"}])
+    operator.press("f1", "f1")
+    operator.feed(WriteFailed("run command", "no answer", operator.at, Fraction(1), "no_answer"))
+    operator.feed(WriteDone("set point", operator.at, Fraction(30)))
+    assert reason(operator) == ("run command", "no answer")
+    assert operator.texts[-1] == "no answer       "
+    operator.feed(WriteDone("run command", operator.at, Fraction(1)))
+    assert reason(operator) == ("", "")
+    assert operator.texts[-1].strip() == ""
+
+
+def test_that_a_held_key_was_let_go_does_not_hide_that_its_press_failed() -> None:
+    operator = panel(actions=[{"key": "f1", "do": "momentary", "signal": "run command"}])
+    operator.press("f1")
+    operator.feed(WriteFailed("run command", "no answer", operator.at, Fraction(1), "no_answer"))
+    operator.feed(WriteDone("run command", operator.at, Fraction(0)))
+    assert reason(operator) == ("run command", "no answer")
+    operator.feed(WriteDone("run command", operator.at, Fraction(1)))
+    assert reason(operator) == ("", "")
 
 
 def test_the_next_key_takes_a_message_away() -> None:

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QWidget
 from app.project import edits
 from app.project.binding import bindings
 from app.project.drive_values import OWN_REGISTERS
-from app.project.model import Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
+from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from widgets.document import Document, Edit
 from widgets.drafts import Drafts, Texts
 from widgets.form_rows import ChoiceRow, InfoRow, LineRow
@@ -94,7 +94,7 @@ def line_of_kind(
     timeout = like.timeout_ms if like is not None else 300
     if kind == "serial":
         return SerialLine(name=name, timeout_ms=timeout, device="/dev/ttyUSB0")
-    host = like.host if isinstance(like, TcpLine | SerialOverTcpLine) else "192.168.0.10"
+    host = like.host if isinstance(like, TcpLine | SerialOverTcpLine) else UNCHOSEN_HOST
     port = like.port if isinstance(like, TcpLine | SerialOverTcpLine) else 502
     if kind == "tcp":
         return TcpLine(name=name, timeout_ms=timeout, host=host, port=port)

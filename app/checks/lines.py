@@ -11,7 +11,7 @@ from app.checks.survey import AnySignal, Survey
 from app.language import translate
 from app.project.binding import bindings
 from app.project.drive_values import OWN_REGISTERS
-from app.project.model import DIRECT_UNITS, LAST_UNIT, Project, RegisterSignal, SerialLine, TcpLine
+from app.project.model import DIRECT_UNITS, LAST_UNIT, Line, Project, RegisterSignal, SerialLine, TcpLine
 from app.project.problems import quoted
 
 
@@ -42,6 +42,20 @@ def device_shared(survey: Survey) -> Iterator[Fault]:
 def _port(device: str) -> str:
     """The device without what makes no difference: Windows knows its ports in capitals and in small letters."""
     return device if "/" in device else device.upper().removeprefix("\\\\.\\")
+
+
+@each("line", name="no-address")
+def no_address(_survey: Survey, line: Line) -> Iterator[Fault]:
+    """A line to a host that cannot exist: it stands there until somebody chooses one."""
+    if not isinstance(line, SerialLine) and line.host.lower().rstrip(".").endswith(".invalid"):
+        yield Fault(
+            "error",
+            ("host",),
+            translate("checks", "nobody has chosen its address yet: there can be no host {host}").format(
+                host=quoted(line.host)
+            ),
+            translate("checks", "enter the name or the IP address that is set at the device or the converter"),
+        )
 
 
 @whole("followers", name="unit-clash")

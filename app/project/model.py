@@ -165,6 +165,10 @@ class SerialLine(LinePart):
     stop_bits: Literal[1, 2] = 1
 
 
+UNCHOSEN_HOST: Final = "address.invalid"
+"""Stands for an address that nobody has chosen yet. No host has a name under "invalid" (RFC 6761, 6.4)."""
+
+
 class TcpLine(LinePart):
     """Modbus TCP."""
 

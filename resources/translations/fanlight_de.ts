@@ -9719,6 +9719,10 @@ otherwise = unbekannt</translation>
         <translation>diese Sprache über dem Panel wählen und dort schreiben</translation>
     </message>
     <message>
+        <source>enter the name or the IP address that is set at the device or the converter</source>
+        <translation>den Namen oder die IP-Adresse eintragen, die am Gerät oder am Umsetzer eingestellt ist</translation>
+    </message>
+    <message>
         <source>field {number} of screen {screen} has no room for these texts</source>
         <translation>Feld {number} von Bild {screen} hat keinen Platz für diese Texte</translation>
     </message>
@@ -10089,6 +10093,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>no signal of it is anything of the drive that simulates it, which will stand still</source>
         <translation>keines seiner Signale ist etwas an dem Antrieb, der es simuliert; der wird stillstehen</translation>
+    </message>
+    <message>
+        <source>nobody has chosen its address yet: there can be no host {host}</source>
+        <translation>ihre Adresse hat noch niemand gewählt: einen Host {host} kann es nicht geben</translation>
     </message>
     <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>

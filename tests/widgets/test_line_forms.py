@@ -4,8 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from app.project.model import NeverRead
-from widgets.line_forms import functions, ranges, ranges_text
+from app.project.model import UNCHOSEN_HOST, NeverRead, SerialLine, TcpLine
+from widgets.line_forms import functions, line_of_kind, ranges, ranges_text
+
+
+@pytest.mark.parametrize("kind", ["tcp", "serial-over-tcp"])
+def test_no_address_is_made_up_for_a_line(kind: str) -> None:
+    for like in (None, SerialLine(name="hall", device="COM3")):
+        line = line_of_kind(kind, "hall", like)
+        assert not isinstance(line, SerialLine)
+        assert line.host == UNCHOSEN_HOST
+    kept = line_of_kind(kind, "hall", TcpLine(name="hall", host="192.0.2.9", port=1502))
+    assert not isinstance(kept, SerialLine)
+    assert (kept.host, kept.port) == ("192.0.2.9", 1502)
 
 
 def test_ranges_are_read_as_they_are_shown() -> None:

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from app.project.model import Follower, SerialLine, SerialOverTcpLine, TcpLine
+from app.project.model import UNCHOSEN_HOST, Follower, SerialLine, SerialOverTcpLine, TcpLine
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -33,6 +33,18 @@ def test_two_lines_to_one_address(good: Draft) -> None:
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("device-shared", "warning", ("line", 1))
     assert broken.change(("line", 1), port=503).clean()
+
+
+@pytest.mark.parametrize("kind", [TcpLine, SerialOverTcpLine])
+@pytest.mark.parametrize("host", [UNCHOSEN_HOST, "Drive.Invalid."])
+def test_a_line_whose_address_nobody_has_chosen(
+    good: Draft, kind: type[TcpLine] | type[SerialOverTcpLine], host: str
+) -> None:
+    broken = good.without(("line", 1)).add(kind(name="yard", host=host))
+    finding = broken.only()
+    assert (finding.rule, finding.severity, finding.place) == ("no-address", "error", ("line", 1, "host"))
+    assert broken.change(("line", 1), host="192.0.2.9").clean()
+    assert broken.change(("line", 1), host="invalid.example").clean()
 
 
 def test_two_followers_at_one_unit(good: Draft) -> None:

@@ -465,6 +465,7 @@ class Writing:
             for _ in range(STEADY_READS - 1):
                 if job.stops:
                     break  # each read more is one more that a bad line can lose
+                self._permits(binding, job)
                 former = word
                 (word,) = await self._conversation.registers(follower, binding.table, register, 1)
                 if word == former:

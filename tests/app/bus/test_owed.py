@@ -347,6 +347,28 @@ def test_a_stop_does_not_wait_for_the_read_back_of_a_start() -> None:
         assert sent.index(STOPPED) - sent.index(STARTED) in (1, 2)  # 2: the stop came as the read-back was going out
 
 
+def test_a_stop_does_not_wait_until_the_register_of_a_start_stands_still() -> None:
+    with running() as line:
+        stops: list[Future[WriteReport]] = []
+
+        def answer(asked: Asked) -> Answer:
+            if asked.function == 3 and (asked.address, asked.count) == (300, 1):
+                line.honest.words[300] += 16  # it never stands still
+                if not stops:
+                    stops.append(line.engine.write("lamp", 0, Purpose.STOP))
+            return line.honest(asked)
+
+        line.follower.answer = answer
+        first = len(line.follower.asked)
+        start = line.engine.write("bit 0", 1).result(5)
+        assert (start.outcome, start.obstacle) == (Outcome.NOT_SENT, Obstacle.STOP_FIRST)
+        assert stops[0].result(5).ok
+        assert line.written() == [STOPPED]
+        sent = [asked.pdu.hex() for asked in line.follower.asked[first:]]
+        begun = sent.index("03012c0001")
+        assert sent.index(STOPPED) - begun in (1, 2)  # 2: the stop came as the next read was going out
+
+
 def test_the_same_stop_asked_for_again_is_one_and_both_hear_of_it() -> None:
     with running() as line:
         line.follower.answer = silent_until_stopped(line, 3)

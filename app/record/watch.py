@@ -21,6 +21,7 @@ from app.project.binding import plain_text
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.record.alarms import AlarmBook
 from app.record.events import Event, Kind
+from app.record.refusals import Refusals
 from app.record.spells import Spells
 from app.signals.reading import Value
 
@@ -40,6 +41,7 @@ class Watch:
         self._shown: dict[str, Value] = {}
         self._held: dict[str, Fraction] = {}
         self._line_spells, self._device_spells = Spells(), Spells()
+        self._refusals = Refusals(project)
         self._outages: dict[str, int] = {}
         self._unasked: dict[str, int] = {}
         self._unasked_told: dict[str, float] = {}
@@ -139,6 +141,7 @@ class Watch:
         """Readings arrived: bits that rose or fell in them, and values with a text of their own that changed."""
         named = self.project.signal_named
         for sample in samples:
+            self._refusals.sample(sample)
             reading = sample.reading
             signal = named.get(sample.signal)
             if not reading.good or reading.value is None or not isinstance(signal, RegisterSignal):
@@ -178,6 +181,7 @@ class Watch:
                     name, answers, follower.since, follower.reason, follower.fault, back, at
                 )
             self._twice(name, follower, at)
+        self._events += self._refusals.look(at)
         now_armed = frozenset(armed)
         for name in self.project.line_named:
             state_of = snapshot.lines.get(name)
@@ -203,7 +207,7 @@ class Watch:
 
     def end(self) -> None:
         """Nobody looks any more: what waits to be told is told now."""
-        self._events += [*self._line_spells.end(), *self._device_spells.end()]
+        self._events += [*self._line_spells.end(), *self._device_spells.end(), *self._refusals.end()]
 
     def acknowledge(self, indexes: Iterable[int]) -> None:
         """Somebody has seen these alarms."""

@@ -13134,6 +13134,18 @@ otherwise = unbekannt</translation>
         <translation>es antwortet wieder</translation>
     </message>
     <message>
+        <source>it refuses no readings any more</source>
+        <translation>es lehnt keine Werte mehr ab</translation>
+    </message>
+    <message>
+        <source>it refuses only {count} of {total} readings now</source>
+        <translation>es lehnt nur noch {count} von {total} Werten ab</translation>
+    </message>
+    <message>
+        <source>it refuses {count} of {total} readings: {reason}</source>
+        <translation>es lehnt {count} von {total} Werten ab: {reason}</translation>
+    </message>
+    <message>
         <source>it was not read then</source>
         <translation>es wurde damals nicht gelesen</translation>
     </message>

@@ -6,15 +6,19 @@ import re
 import time
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
 from app.bus.faults import FaultKind
+from app.bus.samples import Sample
 from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
 from app.record.events import Event, Kind
+from app.record.refusals import Refusals
 from app.record.spells import TOGETHER_S, TOLD_AFTER_S, Spells
 from app.record.watch import Watch
 from app.session import Session
+from app.signals.reading import Quality, Reading
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -160,3 +164,46 @@ def test_a_device_that_never_answered_is_told() -> None:
         *spells.look("pump", False, 2.0, "silent", FaultKind.SILENCE, "back", 2.0 + TOLD_AFTER_S),
     ]
     assert [(event.at, event.text) for event in told] == [(2.0, "silent")]
+
+
+ILLEGAL_ADDRESS = "illegal data address (02)"
+"""As the standard names it: MODBUS Application Protocol Specification V1.1b3, section 7 (from memory)."""
+
+
+def test_a_device_that_refuses_everything_is_told_once_and_so_is_its_end(run: Run) -> None:
+    began = time.monotonic()
+    run.device.refused = frozenset(range(100))
+    fault = run.until(Kind.LINE_FAULT, "pump")
+    assert began < fault.at < began + 0.5
+    assert fault.text.startswith(f"it refuses 6 of 6 readings: {ILLEGAL_ADDRESS} at holding register 1")
+    run.device.refused = frozenset()
+    run.until(Kind.LINE_BACK, "pump")
+    assert run.of("pump") == [(Kind.LINE_FAULT, fault.text), (Kind.LINE_BACK, "it refuses no readings any more")]
+
+
+def test_registers_that_are_refused_for_good_are_one_event_beside_which_others_are_told(run: Run) -> None:
+    run.device.refused = frozenset((11, 13))
+    fault = run.until(Kind.LINE_FAULT, "pump")
+    assert fault.text.startswith(f"it refuses 2 of 6 readings: {ILLEGAL_ADDRESS} at holding register 1")
+    run.device.refused = frozenset(range(100))
+    wait_for(lambda: run.look() is not None and len(run.of("pump")) > 1)
+    run.device.refused = frozenset((11, 13))
+    run.until(Kind.LINE_BACK, "pump")
+    assert [(kind, text.partition(":")[0]) for kind, text in run.of("pump")] == [
+        (Kind.LINE_FAULT, "it refuses 2 of 6 readings"),
+        (Kind.LINE_FAULT, "it refuses 6 of 6 readings"),
+        (Kind.LINE_BACK, "it refuses only 2 of 6 readings now"),
+    ]
+
+
+def test_a_short_refusal_is_one_event_and_those_that_follow_are_counted() -> None:
+    refusals = Refusals(PROJECT)
+    good, refused = Reading(1, Fraction(1), Quality.GOOD), Reading(quality=Quality.REFUSED, reason="busy")
+    told: list[Event] = []
+    for number in range(5):
+        for at, reading in ((number + 0.25, refused), (number + 0.5, good)):
+            refusals.sample(Sample("10", at, (), reading))
+            told += refusals.look(at)
+    assert [(event.at, event.text) for event in told] == [(0.25, "fault for 0.2 s: it refuses 1 of 6 readings: busy")]
+    (counted,) = refusals.end()
+    assert counted.text.startswith("short faults in the last minute: 4, the last one: it refuses 1 of 6 readings")

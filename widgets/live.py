@@ -21,6 +21,9 @@ if TYPE_CHECKING:  # the line's libraries are imported only when a project is co
 MANY: Final = 4000
 SELDOM_S: Final = 2.0
 """How often it is told how things stand where there are more readings than so many."""
+FIRST_FRAME_MS: Final = 5
+FIRST_WITHIN_S: Final = 0.5
+"""From one look to the next until the first good reading, which so waits for no frame; for no longer than this."""
 FRAME_MS: Final = 50
 """Time between two looks at the session."""
 IDLE_S: Final = 1.9 * FRAME_MS / 1000
@@ -65,6 +68,7 @@ class Live(QObject):
         self._known: tuple[object, object] = (None, None)
         """The state of the panel and the snapshot at the last frame."""
         self._framed_at = 0.0
+        self._began_at = 0.0
         self._standings: tuple[Snapshot, Standings] | None = None
         self._disarmed = ""
         """Why lines had disarmed themselves at the last look."""
@@ -127,7 +131,8 @@ class Live(QObject):
             raise NotConnectedError(str(why)) from None
         self._session = session
         self._seen = 0
-        self._timer.start()
+        self._began_at = time.monotonic()
+        self._timer.start(FIRST_FRAME_MS)
         self.connection_changed.emit()
         self._look()
 
@@ -229,6 +234,10 @@ class Live(QObject):
         if other or not 0 <= now - self._framed_at < IDLE_S:
             self._framed_at = now
             self.frame.emit()
+        if self._timer.interval() != FRAME_MS and (
+            now - self._began_at > FIRST_WITHIN_S or any(each.good for each in snapshot.readings.values())
+        ):
+            self._timer.setInterval(FRAME_MS)
 
     def _pass_on(self, effects: tuple[Any, ...]) -> None:
         for effect in effects:

@@ -38,8 +38,9 @@ def look():
     from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
     for window in QApplication.topLevelWidgets():
-        if hasattr(window, "live") and any(each.good for each in window.live.readings().values()):
-            window.repaint()
+        # Before the first reading there are dashes and no digit on it.
+        if hasattr(window, "live") and any(cell.isdigit() for row in window.bench.face.rows for cell in row.text):
+            window.bench.face.repaint()
             print(time.time() - began, flush=True)
             window.leave()
             return

@@ -58,6 +58,26 @@ def test_simulated_it_reads_and_needs_no_arming(live: Live, qtbot: QtBot) -> Non
     qtbot.waitUntil(lambda: (value(live, "frequency") or 0) > 0)  # type: ignore[operator]
 
 
+def test_the_first_reading_does_not_wait_for_a_frame(
+    qapp: object, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Frames are an hour apart here; what the first readings wait for is not."""
+    monkeypatch.setattr("widgets.live.FRAME_MS", 3_600_000)
+    shown: list[bool] = []
+    parent = QObject()
+    slow = Live(parent)
+
+    def look() -> None:
+        assert slow.session is not None
+        shown.append(any(each.good for each in slow.session.snapshot().readings.values()))
+
+    slow.frame.connect(look)
+    slow.connect_to(bench_project(), "simulated")
+    qtbot.waitUntil(lambda: any(shown))
+    slow.disconnect_from_line()
+    parent.deleteLater()
+
+
 def test_held_values_are_among_the_readings(live: Live) -> None:
     live.connect_to(bench_project(), "simulated")
     assert value(live, "recipe") == Fraction(4)

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QHideEvent, QKeySequence, QShowEvent
+from PySide6.QtGui import QAction, QActionGroup, QFocusEvent, QKeySequence, QShowEvent
 from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
 from app.project.by_itself import written_by_itself
@@ -44,8 +44,7 @@ BLINK_S: Final = 0.1
 SIMULATED, REAL = 0, 1
 
 NOT_CONNECTED: Final = "not connected"
-CHANGED: Final = "design"
-"""What notices of the bench are about."""
+"""What the notice of the bench is about."""
 WHERE_WIDTH: Final = 260
 """Of the choice of the line in pixels at 100 per cent, whatever the lines are called."""
 
@@ -75,8 +74,6 @@ class BenchWorkplace(QWidget):
         self._rows: Rows = ()
         self._seen: tuple[State | None, int, int] = (None, 0, 0)
         self._shown: Project | None = None
-        self._changed_since: Project | None = None
-        """The edited project of which it was said already that it is another one than the panel's."""
         self._make_actions()
         self.face = PanelFace()
         self.why = PanelReason()
@@ -108,7 +105,6 @@ class BenchWorkplace(QWidget):
             return
         project = self._document.project
         self.notices.retract(NOT_CONNECTED)
-        self.notices.retract(CHANGED)
         try:
             self._live.connect_to(project, "simulated" if self.where.currentIndex() == SIMULATED else None)
         except NotConnectedError as why:
@@ -274,21 +270,7 @@ class BenchWorkplace(QWidget):
     def _document_changed(self) -> None:
         if self._live.session is None and self.isVisible():
             self._show_project(self._document.project)
-        self._say_changed()
         self._name_lines()
-
-    def _say_changed(self) -> None:
-        """Where the panel is operated it is said that it is not the one that was designed meanwhile."""
-        session = self._live.session
-        if session is None or session.project is self._document.project or not self.isVisible():
-            self.notices.retract(CHANGED)
-        elif self._changed_since is not self._document.project:
-            self.notices.say(
-                CHANGED,
-                self.tr("The design was changed since this was connected. The panel still runs as it was."),
-                ((self.tr("Connect again"), self.connect_line),),
-            )
-        self._changed_since = self._document.project if session is not None else None
 
     def _connection_changed(self) -> None:
         session = self._live.session
@@ -355,7 +337,6 @@ class BenchWorkplace(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what was edited in another workplace: doing so at every key would take longer than the key."""
         super().showEvent(event)
-        self._say_changed()
         if self._live.session is None and self._shown is not self._document.project:
             self._show_project(self._document.project)
 
@@ -398,12 +379,6 @@ class BenchWorkplace(QWidget):
             self.cards.show_states(snapshot.followers, now, standings)
             if standings is not None:
                 self.readings.set_not_good(standings.not_good)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """In Design it is no news that the design was changed."""
-        super().hideEvent(event)
-        self.notices.retract(CHANGED)
-        self._changed_since = None
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Keys are let go when the focus leaves."""

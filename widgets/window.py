@@ -56,6 +56,7 @@ if TYPE_CHECKING:  # made, and so imported, when it is first wanted
 DISARMED: Final = "disarmed"
 RECORDINGS: Final = "recordings"
 WITHHELD: Final = "withheld"
+CHANGED: Final = "design"
 """What a notice of the window is about."""
 DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
@@ -207,6 +208,7 @@ class MainWindow(QMainWindow):
         self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
         self.menus.workplaces[number].setChecked(True)
         self.workplace.setFocus()
+        self._say_changed()
 
     @property
     def workplace_number(self) -> int:
@@ -301,6 +303,22 @@ class MainWindow(QMainWindow):
         else:
             self.notices.retract(WITHHELD)
 
+    def _say_changed(self) -> None:
+        """Where the panel is operated: it is not the one that was designed meanwhile. In Design that is no news."""
+        session = self.live.session
+        if session is None or session.project is self.document.project or self.workplace_number == DESIGN:
+            self.notices.retract(CHANGED)
+        else:
+            self.notices.say(
+                CHANGED,
+                self.tr("The design was changed since this was connected. The panel still runs as it was."),
+                ((self.tr("Connect again"), self._connect_again),),
+            )
+
+    def _connect_again(self) -> None:
+        self.bench.connect_line()
+        self._say_changed()  # whoever stays with the machine as it runs is asked first, and may
+
     # Making the window
 
     def _make_frame(self) -> None:
@@ -355,6 +373,7 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.document.standing_changed.connect(self._retitle)
         self.document.changed.connect(self._reserve_lanes)
+        self.document.changed.connect(self._say_changed)
         self.live.connection_changed.connect(self._connection_changed)
         self.last_minutes.said.connect(self._say_of_recordings)
         self.live.frame.connect(self._say_standing)
@@ -410,6 +429,8 @@ class MainWindow(QMainWindow):
         if not writing.disarmed:
             self.notices.retract(DISARMED)
         session = self.live.session
+        if session is None or session.project is self.document.project:
+            self.notices.retract(CHANGED)
         if session is None:
             self.strip.set_lines([])
             self._reserve_lanes()

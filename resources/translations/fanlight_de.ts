@@ -514,10 +514,6 @@
         <translation>Verbinden &amp;mit</translation>
     </message>
     <message>
-        <source>Connect again</source>
-        <translation>Neu verbinden</translation>
-    </message>
-    <message>
         <source>Connect to</source>
         <translation>Verbinden mit</translation>
     </message>
@@ -560,10 +556,6 @@
     <message>
         <source>Simulated &amp;followers</source>
         <translation>Simulierte &amp;Geräte</translation>
-    </message>
-    <message>
-        <source>The design was changed since this was connected. The panel still runs as it was.</source>
-        <translation>Der Entwurf wurde seit dem Verbinden geändert. Das Panel läuft noch wie zuvor.</translation>
     </message>
     <message>
         <source>To &amp;simulated followers</source>
@@ -3363,8 +3355,16 @@ Warum ist es so gemeint?</translation>
         <translation>Bei dieser Größe hat die Leitungsansicht in diesem Fenster keinen Platz</translation>
     </message>
     <message>
+        <source>Connect again</source>
+        <translation>Neu verbinden</translation>
+    </message>
+    <message>
         <source>Perhaps still on</source>
         <translation>Vielleicht noch an</translation>
+    </message>
+    <message>
+        <source>The design was changed since this was connected. The panel still runs as it was.</source>
+        <translation>Der Entwurf wurde seit dem Verbinden geändert. Das Panel läuft noch wie zuvor.</translation>
     </message>
     <message>
         <source>The line did not confirm that these signals were stopped or let go: {signals}. They may still be on. Look at the machine before anyone goes near it.</source>

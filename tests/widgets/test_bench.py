@@ -415,28 +415,6 @@ def test_a_project_without_a_line_is_said_where_one_looks(qtbot: QtBot) -> None:
     assert "no line" in made.notices.text.text()
 
 
-def test_an_edit_while_connected_is_said_and_taken_by_connecting_again(bench: BenchWorkplace, qtbot: QtBot) -> None:
-    connect(bench, qtbot)
-    running = live_of(bench).session
-    bench._document.do("Title", lambda project: project.but(title="other"))
-    assert bench.notices.isVisible()
-    assert "changed since" in bench.notices.text.text()
-    assert live_of(bench).session is running
-    QTest.mouseClick(bench.notices.buttons[0], Qt.MouseButton.LeftButton)
-    session = live_of(bench).session
-    assert session is not None
-    assert session is not running
-    assert session.project is bench._document.project
-    assert not bench.notices.isVisible()
-
-
-def test_undoing_that_edit_takes_the_notice_away(bench: BenchWorkplace, qtbot: QtBot) -> None:
-    connect(bench, qtbot)
-    bench._document.do("Title", lambda project: project.but(title="other"))
-    bench._document.undo()
-    assert not bench.notices.isVisible()
-
-
 def test_the_choice_names_the_real_line(bench: BenchWorkplace, real: Project) -> None:
     assert f"hall, 127.0.0.1:{real.lines[0].port}" in bench.where.itemText(REAL)  # type: ignore[union-attr]
 

@@ -18,7 +18,7 @@ from app.record.writer import Writer
 from tests.widgets.bench_project import bench_project
 from widgets import palette
 from widgets.settings import Settings
-from widgets.window import BENCH, START_UP, MainWindow
+from widgets.window import BENCH, DESIGN, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
@@ -181,6 +181,50 @@ def test_who_lets_go_of_a_machine_is_asked(
     ]
     assert window.live.session is session
     assert window.isVisible()
+
+
+CHANGED = "\u26a0 The design was changed since this was connected. The panel still runs as it was."
+
+
+def retitle(window: MainWindow) -> None:
+    window.document.do("Title", lambda project: project.but(title=project.title + "!"))
+
+
+@pytest.mark.parametrize("place", [BENCH, START_UP], ids=["bench", "start-up"])
+def test_that_the_panel_is_not_the_one_designed_is_said_as_long_as_it_is_so(place: int, window: MainWindow) -> None:
+    def said() -> bool:
+        return window.notices.isVisible() and window.notices.text.text() == CHANGED
+
+    window.show_workplace(DESIGN)
+    retitle(window)
+    assert not said(), "in Design it is no news"
+    for _ in range(2):
+        window.show_workplace(place)
+        assert said()
+        window.notices.retract(window.notices.about)  # put away
+        assert not said()
+        window.show_workplace(DESIGN)
+        assert not said()
+    window.show_workplace(place)
+    window.notices.retract(window.notices.about)
+    retitle(window)
+    assert said()
+    again = window.notices.buttons[0]
+    QTimer.singleShot(0, answering(False, []))
+    again.click()
+    assert said(), "it was not connected again"
+    window.document.undo()
+    assert said()
+    window.document.undo()
+    assert not said()
+    retitle(window)
+    running = window.live.session
+    QTimer.singleShot(0, answering(True, []))
+    window.notices.buttons[0].click()
+    assert not said()
+    assert window.live.session is not None
+    assert window.live.session is not running
+    assert window.live.session.project is window.document.project
 
 
 def test_who_says_so_disconnects_a_line_that_disarmed_itself(

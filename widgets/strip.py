@@ -95,6 +95,8 @@ class _Lane:
     passages: deque[Passage] = field(default_factory=lambda: deque(maxlen=KEPT))
     good: int = 0
     faults: int = 0
+    counted: bool = False
+    """Whether the counts are others than those that are drawn."""
     told: Passage | None = None
     trouble: str = ""
     outages: int = 0
@@ -162,19 +164,28 @@ class LineStrip(QWidget):
                 continue
             lane.passages.append(passage)
             lane.new += 1
-            lane.good += passage.good
-            lane.faults += not passage.good
             before, lane.told = lane.told, _to_tell(lane.told, passage)
             come, told_anew = True, told_anew or lane.told is not before
-        if come and not self._news.isActive():
-            # At once, with what else is drawn of this frame, unless that was done just now.
+        if come:
+            self._show_soon()
+        if told_anew:
+            self._announce()
+
+    def set_counts(self, line: str, good: int, faults: int) -> None:
+        """How many requests of this line were answered well, and how many faults it had, since it was connected."""
+        lane = self._lanes.get(line)
+        if lane is not None and (lane.good, lane.faults) != (good, faults):
+            lane.good, lane.faults, lane.counted = good, faults, True
+            self._show_soon()
+
+    def _show_soon(self) -> None:
+        """At once, with what else is drawn of this frame, unless that was done just now."""
+        if not self._news.isActive():
             rest = NEWS_MS - int((time.monotonic() - self._shown_at) * 1000)
             if rest > 0:
                 self._news.start(rest)
             else:
                 self._show_news()
-        if told_anew:
-            self._announce()
 
     def set_outages(self, line: str, outages: Outages) -> None:
         """Mark the last of these where it was, if it is a new one: marks have no times, and an outage leaves none."""
@@ -187,7 +198,6 @@ class LineStrip(QWidget):
         for _ in after:
             lane.passages.pop()
         lane.passages.extend((gap, *after))
-        lane.faults += 1
         lane.told = _to_tell(lane.told, gap)
         lane.new = 0
         self.update()
@@ -207,7 +217,7 @@ class LineStrip(QWidget):
             self._announce()
 
     def counts(self, line: str) -> tuple[int, int]:
-        """How many transactions of `line` were good, and how many were not, since set_lines()."""
+        """How many good answers and how many faults of `line` are shown."""
         lane = self._lanes[line]
         return lane.good, lane.faults
 
@@ -250,7 +260,8 @@ class LineStrip(QWidget):
                 self.scroll(-by, 0, track)
                 self.update(track.adjusted(track.width() - by - REACH, 0, 0, 0))
                 self.update(track.adjusted(0, 0, REACH - track.width(), 0))
-            if by:
+            if lane.counted:
+                lane.counted = False
                 self.update(counts)
             if self.told(name) != lane.elided[0][0]:
                 self.update(words)

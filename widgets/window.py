@@ -448,6 +448,7 @@ class MainWindow(QMainWindow):
             for name, line in session.snapshot().lines.items():
                 self.strip.set_trouble(name, "" if line.connected else line.reason)
                 self.strip.set_outages(name, line.outages)
+                self.strip.set_counts(name, line.good, sum(line.faults.values()))
 
     # The line view
 

@@ -273,3 +273,15 @@ def test_a_key_changes_the_language_of_the_running_program(tmp_path: Path) -> No
     )
     assert (done.returncode, done.stderr) == (0, "")
     assert done.stdout.split() == ["&Datei", "True", "True"]
+
+
+def test_the_counts_of_the_lines_go_on(german: MainWindow, qtbot: QtBot) -> None:
+    """They are those of the line, and not of the window."""
+    session = german.live.session
+    assert session is not None
+    german.strip.set_lines(german.strip.lines)
+    before = session.snapshot().lines["hall"]
+    assert before.good > 5
+    qtbot.waitUntil(lambda: german.strip.counts("hall")[0] > 0)
+    assert german.strip.counts("hall")[0] >= before.good
+    assert german.strip.counts("hall")[1] == sum(before.faults.values())

@@ -151,7 +151,6 @@ def test_simulated_no_state_moves_a_key(setting: Setting, size: tuple[int, int],
         places.look_everywhere("live again")
         assert window._theme is not None
         before = window._theme.appearance
-        return
         window._theme.choose(Appearance.DARK if before is Appearance.LIGHT else Appearance.LIGHT)
         places.look_everywhere("other palette")
         window._theme.choose(before)

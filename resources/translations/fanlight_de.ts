@@ -10096,7 +10096,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>nobody has chosen its address yet: there can be no host {host}</source>
-        <translation>ihre Adresse hat noch niemand gewählt: einen Host {host} kann es nicht geben</translation>
+        <translation>ihre Adresse hat noch niemand gewählt: einen Rechner {host} kann es nicht geben</translation>
     </message>
     <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>

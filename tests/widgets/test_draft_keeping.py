@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.project.canonical import canonical
@@ -120,6 +120,20 @@ def recover(window: MainWindow, qtbot: QtBot) -> Offer:
     window.activateWindow()
     qtbot.waitUntil(window.isActiveWindow)
     return offer
+
+
+def let_go(window: MainWindow) -> None:
+    """Answer the question about what is not taken over, as soon as it is asked: it is lost."""
+
+    def answer() -> None:
+        box = QApplication.activeModalWidget()
+        assert isinstance(box, QMessageBox)
+        assert "signal 'set point', Step" in box.informativeText()
+        (leave,) = [each for each in box.buttons() if box.buttonRole(each) == QMessageBox.ButtonRole.AcceptRole]
+        QTest.mouseClick(leave, Qt.MouseButton.LeftButton)
+
+    assert window.isWindowModified()
+    QTimer.singleShot(0, answer)
 
 
 def leave_behind(folder: Path, file: Path, *drafts: KeptDraft) -> None:
@@ -234,7 +248,9 @@ def test_it_is_kept_over_saving_until_it_is_dropped(window: MainWindow, folder: 
 
 def test_an_orderly_end_leaves_no_copy(window: MainWindow, folder: Path, qtbot: QtBot) -> None:
     qtbot.waitUntil(lambda: bool(copies(folder)), timeout=15_000)
+    let_go(window)
     window.close()
+    assert not window.isVisible()
     assert list(folder.iterdir()) == []
 
 
@@ -242,7 +258,8 @@ def test_another_project_leaves_no_copy(window: MainWindow, tmp_path: Path, fold
     qtbot.waitUntil(lambda: bool(copies(folder)), timeout=15_000)
     other = tmp_path / "other.toml"
     save(bench_project(), other)
-    window.open_file(other)
+    let_go(window)
+    assert window.open_file(other)
     qtbot.waitUntil(lambda: not copies(folder), timeout=15_000)
 
 

@@ -105,5 +105,10 @@ class Spells:
     @staticmethod
     def _count(name: str, short: _Short) -> Iterator[Event]:
         if short.more:
-            words = translate("record", "short faults in the last minute: {count}, the last one: {reason}")
-            yield Event(short.last, Kind.LINE_FAULT, name, words.format(count=short.more, reason=short.reason))
+            words = translate("record", "short faults within {seconds:.0f} s: {count}, the last one: {reason}")
+            yield Event(
+                short.last,
+                Kind.LINE_FAULT,
+                name,
+                words.format(seconds=short.last - short.told_at, count=short.more, reason=short.reason),
+            )

@@ -13186,8 +13186,8 @@ otherwise = unbekannt</translation>
         <translation>gesichert aus dem, was seitdem aufbewahrt wurde</translation>
     </message>
     <message>
-        <source>short faults in the last minute: {count}, the last one: {reason}</source>
-        <translation>kurze Störungen in der letzten Minute: {count}, die letzte: {reason}</translation>
+        <source>short faults within {seconds:.0f} s: {count}, the last one: {reason}</source>
+        <translation>kurze Störungen innerhalb von {seconds:.0f} s: {count}, die letzte: {reason}</translation>
     </message>
     <message>
         <source>somebody has looked at the machine</source>

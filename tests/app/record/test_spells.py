@@ -126,9 +126,7 @@ def test_short_faults_that_repeat_are_one_event_a_minute_with_their_number() -> 
     first, *others = [*flapping(spells, faults / 2), *spells.end()]
     assert (first.at, first.kind, first.text) == (0.3, Kind.LINE_FAULT, "fault for 0.2 s: silent")
     assert len(others) == -(-(faults / 2) // TOGETHER_S)
-    counted = [
-        re.fullmatch(r"short faults in the last minute: (\d+), the last one: silent", each.text) for each in others
-    ]
+    counted = [re.fullmatch(r"short faults within \d+ s: (\d+), the last one: silent", each.text) for each in others]
     assert 1 + sum(int(found[1]) for found in counted if found) == faults
 
 
@@ -136,7 +134,7 @@ def test_what_waits_is_told_at_the_end() -> None:
     spells = Spells()
     flapping(spells, 5.0)
     (event,) = spells.end()
-    assert event.text == "short faults in the last minute: 9, the last one: silent"
+    assert event.text == "short faults within 4 s: 9, the last one: silent"
     assert list(spells.end()) == []
     assert not list(spells.look("pump", False, 6.0, "silent", FaultKind.SILENCE, "back", 6.0))
     assert [(event.at, event.text) for event in spells.end()] == [(6.0, "silent")]
@@ -206,4 +204,4 @@ def test_a_short_refusal_is_one_event_and_those_that_follow_are_counted() -> Non
             told += refusals.look(at)
     assert [(event.at, event.text) for event in told] == [(0.25, "fault for 0.2 s: it refuses 1 of 6 readings: busy")]
     (counted,) = refusals.end()
-    assert counted.text.startswith("short faults in the last minute: 4, the last one: it refuses 1 of 6 readings")
+    assert counted.text.startswith("short faults within 4 s: 4, the last one: it refuses 1 of 6 readings")

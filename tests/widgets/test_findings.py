@@ -12,9 +12,9 @@ from PySide6.QtWidgets import QApplication, QInputDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.checks import check
-from app.project.edits import set_title
+from app.project.edits import add_line, set_title
 from app.project.files import load
-from app.project.model import Field, HeldSignal, Project
+from app.project.model import Field, HeldSignal, Project, TcpLine
 from projects import demo_path
 from tests.fresh import fresh_project
 from widgets.design import DesignWorkplace
@@ -257,7 +257,8 @@ def test_the_model_shows_any_rows_after_any_others(lists: list[list[Row]]) -> No
 
 
 def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: QtBot) -> None:
-    document = Document(load(demo_path("booster-pump")))
+    spare = TcpLine(name="spare", host="192.0.2.9")
+    document = Document(add_line(load(demo_path("booster-pump")), spare))
     design = DesignWorkplace(document)
     qtbot.addWidget(design)
     design.resize(1366, 768)
@@ -266,7 +267,7 @@ def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: 
     design.checks.finish()
     before, found = document.project, design.findings
     assert not found.accepted.isVisible()
-    rule = "choice-without-text"
+    rule = "unused"
     found.select(shown(design).index(rule))
 
     def answer() -> None:

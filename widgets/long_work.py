@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from threading import Event
@@ -13,6 +14,9 @@ from app.exchange.sheet import Progress, Stopped
 
 Work = Callable[[Progress], object]
 
+SWITCH_S: Final = 0.001
+"""How long a thread that computes keeps the interpreter, in seconds. Python's own 5 ms are paid at each of the many
+calls from Qt into Python that a single painting takes: the window stood still for most of a second."""
 _STEP: Final = 0.01
 """Progress is told in steps of this, so that a quick piece of work does not flood the window."""
 
@@ -42,6 +46,7 @@ class LongWork(QObject):
 
     def start(self, work: Work) -> None:
         """Do this from now on; `work` runs in the thread and is handed a function that it tells its progress."""
+        sys.setswitchinterval(SWITCH_S)
         self._abandon()
         stop = self._stop = Event()
         told = 0.0

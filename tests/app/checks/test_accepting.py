@@ -23,7 +23,10 @@ RULE = "choice-without-text"
 
 @pytest.fixture
 def project() -> Project:
-    return load(demo_path("booster-pump"))
+    """The demo, its fault code without the text for all other values."""
+    demo = load(demo_path("booster-pump"))
+    texts = {value: text for value, text in demo.signal_named["fault code"].texts.items() if value != "otherwise"}
+    return with_texts(demo, "fault code", **texts)
 
 
 def found(project: Project, rule: str = RULE) -> Finding:

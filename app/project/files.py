@@ -8,11 +8,11 @@ import os
 import re
 import shutil
 import stat
+import tomllib
 from decimal import Decimal, DecimalException
 from pathlib import Path
 from typing import Final
 
-import tomli
 from pydantic import ValidationError
 
 from app.language import translate
@@ -229,8 +229,8 @@ def _tables(text: str) -> Tables:
     if dotted and any(token["deep"] for token in _TOKEN.finditer(text)):
         raise _too_deep()
     try:
-        tables = tomli.loads(text, parse_float=_exact)
-    except tomli.TOMLDecodeError as error:
+        tables = tomllib.loads(text, parse_float=_exact)
+    except tomllib.TOMLDecodeError as error:
         message = str(error)
         found = re.fullmatch(r"(?P<what>.*) \(at line (?P<line>\d+), column (?P<column>\d+)\)", message, re.DOTALL)
         if found is not None:

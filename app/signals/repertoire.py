@@ -5,14 +5,13 @@ The repertoires are data files in resources/repertoires; each says in its own no
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
 from types import MappingProxyType
 from typing import Final
-
-import tomli
 
 REPERTOIRES: Final = ("ascii", "latin-1", "hd44780-a00", "hd44780-a02")
 """The names of all repertoires."""
@@ -49,7 +48,7 @@ def repertoire(name: str) -> Repertoire:
     if name not in REPERTOIRES:
         raise ValueError(f"there is no repertoire {name!r}; there are {', '.join(REPERTOIRES)}")
     file = resources.files("resources") / "repertoires" / f"{name}.toml"
-    data = tomli.loads(file.read_text(encoding="utf-8"))
+    data = tomllib.loads(file.read_text(encoding="utf-8"))
     codes: dict[str, int] = {}
     for row in data["row"]:
         codes.update((character, row["first"] + offset) for offset, character in enumerate(row["characters"]))

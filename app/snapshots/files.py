@@ -31,10 +31,10 @@ measured = false
 from __future__ import annotations
 
 import datetime
+import tomllib
 from pathlib import Path
 from typing import Final, TypeVar, get_args
 
-import tomli
 import tomli_w
 
 from app.language import translate
@@ -140,8 +140,8 @@ def open_snapshot(path: Path) -> RegisterSnapshot:
 def snapshot_of_text(text: str) -> RegisterSnapshot:
     """The snapshot in a text. Raises NotASnapshot, naming the key."""
     try:
-        data = tomli.loads(text)
-    except (tomli.TOMLDecodeError, RecursionError, ValueError) as why:
+        data = tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError, ValueError) as why:
         raise NotASnapshot(translate("snapshots", "it is no TOML: {reason}").format(reason=why)) from None
     if data.get("kind") != KIND:
         raise NotASnapshot(translate("snapshots", "it is no register snapshot"))

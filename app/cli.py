@@ -122,7 +122,3 @@ VERBS: Final = {
     "differences": ("snapshots", "show what differs between two snapshots of registers"),
 }
 """The module of each verb in `app/verbs`, with a function of its name and one with `_arguments`; and its help."""
-
-
-if __name__ == "__main__":
-    raise SystemExit(main())

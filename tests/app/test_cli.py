@@ -59,7 +59,7 @@ def free_port() -> int:
 @contextlib.contextmanager
 def follower(project: Path, port: int) -> Iterator[subprocess.Popen[str]]:
     """`fanlight follower` as a process of its own, once it listens."""
-    command = [sys.executable, "-m", "app.cli"]
+    command = [sys.executable, "-m", "app"]
     with subprocess.Popen(
         [*command, "follower", str(project), "--tcp", f"127.0.0.1:{port}"], stderr=subprocess.PIPE, text=True
     ) as process:
@@ -173,7 +173,7 @@ def test_a_file_of_100_megabytes(capsys: pytest.CaptureFixture[str], tmp_path: P
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
 @pytest.mark.parametrize("verb", [["check", "--json"], ["plan"], ["plan", "--json"]])
 def test_output_to_a_full_disk(verb: list[str]) -> None:
-    command = [sys.executable, "-m", "app.cli", *verb, str(demo_path("booster-pump"))]
+    command = [sys.executable, "-m", "app", *verb, str(demo_path("booster-pump"))]
     with Path("/dev/full").open("w") as full:
         done = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, timeout=60, check=False)
     assert done.returncode == 2
@@ -324,7 +324,7 @@ def test_a_screen_that_is_not_live_is_told_as_such(capsys: pytest.CaptureFixture
 
 
 def test_a_panel_by_hand_needs_a_terminal() -> None:
-    command = [sys.executable, "-m", "app.cli", "panel", str(demo_path("booster-pump")), "--via", "simulated"]
+    command = [sys.executable, "-m", "app", "panel", str(demo_path("booster-pump")), "--via", "simulated"]
     done = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, text=True, timeout=60, check=False)
     assert done.returncode == 2
     assert done.stdout == ""
@@ -364,7 +364,7 @@ def test_a_panel_that_ends_sees_its_stops_through(capsys: pytest.CaptureFixture[
 def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
     path = demo_path("booster-pump")
     port = free_port()
-    command = [sys.executable, "-m", "app.cli"]
+    command = [sys.executable, "-m", "app"]
     with contextlib.ExitStack() as stack:
         with follower(path, port):
             polling = stack.enter_context(
@@ -391,7 +391,7 @@ def test_a_panel_survives_its_follower_killed_and_started_again() -> None:
 def test_a_panel_that_is_told_to_end_ends_in_order(number: signal.Signals) -> None:
     path = demo_path("booster-pump")
     port = free_port()
-    command = [sys.executable, "-m", "app.cli", "panel", str(path), "--via", f"tcp://127.0.0.1:{port}", "--for", "600"]
+    command = [sys.executable, "-m", "app", "panel", str(path), "--via", f"tcp://127.0.0.1:{port}", "--for", "600"]
     with (
         follower(path, port),
         subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as polling,

@@ -63,7 +63,7 @@ class Terminal:
 def terminal() -> Iterator[Terminal]:
     if sys.platform == "win32":
         pytest.skip("no pseudo-terminals")
-    opened = Terminal(sys.executable, "-m", "app.cli", "panel", str(demo_path("booster-pump")), "--via", "simulated")
+    opened = Terminal(sys.executable, "-m", "app", "panel", str(demo_path("booster-pump")), "--via", "simulated")
     yield opened
     opened.close()
 
@@ -109,7 +109,7 @@ def test_a_stop_that_is_not_confirmed_is_shown_until_it_is(tmp_path: Path) -> No
         project = tmp_path / "drive.toml"
         project.write_text(PROJECT.replace('host = "unused"', f'host = "127.0.0.1"\nport = {device.where}'))
         set_going(device)
-        opened = Terminal(sys.executable, "-m", "app.cli", "panel", str(project), "--armed")
+        opened = Terminal(sys.executable, "-m", "app", "panel", str(project), "--armed")
         try:
             wait_for(lambda: opened.shows("drive: answering"))
             device.share = 1.0

@@ -186,7 +186,7 @@ def test_an_output_that_lacks_letters_gets_codes(
     save(changed.model_copy(update={"signals": units}), path)
     with device() as endpoint:
         done = subprocess.run(
-            [sys.executable, "-m", "app.cli", arguments[0], str(path), "--via", endpoint, *arguments[1:]],
+            [sys.executable, "-m", "app", arguments[0], str(path), "--via", endpoint, *arguments[1:]],
             env={**os.environ, "PYTHONIOENCODING": encoding},
             capture_output=True,
             timeout=60,

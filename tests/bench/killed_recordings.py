@@ -42,7 +42,7 @@ def kill_once(number: int, longest: float) -> tuple[str, float, float, float]:
         folder = Path(name)
         (folder / "p.toml").write_text(PROJECT_TEXT)
         path = folder / "run.fanrec"
-        command = [sys.executable, "-m", "app.cli", "record", str(folder / "p.toml"), "--to", str(path)]
+        command = [sys.executable, "-m", "app", "record", str(folder / "p.toml"), "--to", str(path)]
         process = subprocess.Popen(
             [*command, "--via", f"tcp://127.0.0.1:{device.port}"],
             cwd=ROOT,

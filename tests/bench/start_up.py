@@ -86,7 +86,7 @@ def seconds(program: str, *arguments: str) -> float:
 def version() -> float:
     """One `fanlight --version`, in milliseconds."""
     begin = time.perf_counter()
-    subprocess.run([sys.executable, "-m", "app.cli", "--version"], check=True, capture_output=True)
+    subprocess.run([sys.executable, "-m", "app", "--version"], check=True, capture_output=True)
     return (time.perf_counter() - begin) * 1000
 
 

@@ -78,7 +78,7 @@ def test_a_picture_of_a_project_in_both_looks(tmp_path: Path, appearance: str) -
 def test_what_is_not_in_sight_is_not_imported_before_the_demo_is() -> None:
     """The first live value waits for every import (`tests/bench/start_up.py` measures it)."""
     done = subprocess.run(
-        [sys.executable, "-X", "importtime", "-m", "app.cli", "demo", "--for", "0"],
+        [sys.executable, "-X", "importtime", "-m", "app", "demo", "--for", "0"],
         cwd=Path(__file__).parents[2],
         env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
         capture_output=True,
@@ -170,7 +170,7 @@ def test_the_icon_is_there(qapp: object) -> None:
 def test_without_a_screen_it_says_so_instead_of_being_ended_by_qt(platform: str) -> None:
     environment = {name: value for name, value in os.environ.items() if name not in ("DISPLAY", "WAYLAND_DISPLAY")}
     done = subprocess.run(
-        [sys.executable, "-m", "app.cli", "demo"],
+        [sys.executable, "-m", "app", "demo"],
         env={**environment, "QT_QPA_PLATFORM": platform},
         capture_output=True,
         text=True,

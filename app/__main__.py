@@ -1,0 +1,5 @@
+"""`python -m app`: the command line, where its own command is not on the path."""
+
+from app.cli import main
+
+raise SystemExit(main())

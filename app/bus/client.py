@@ -432,6 +432,10 @@ class Client:
         if fault is not None and fault.of_connection:
             self.repeats.drop()
             return fault
+        if not request.echo_could_answer:
+            for frame, at in self.repeats.echoes():
+                if not guard.echo_seen:
+                    self._tell_unasked(frame, at)
         if pdu:
             if guard.ahead:
                 self._unasked(guard.ahead, came)
@@ -468,7 +472,7 @@ class Client:
                 self.settling.unanswered(other, now)
             elif self.settling.expects(frame):
                 self.repeats.doubt(frame[0], frame[1:-2])
-            else:
+            elif self._echo or not self.repeats.perhaps_echo(frame, now):
                 self._tell_unasked(frame, now)
 
     def _tell_unasked(self, frame: bytes, now: float) -> None:

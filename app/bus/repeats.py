@@ -18,6 +18,10 @@ as a copy of its last answer may come (`taken_heads`), which is REPEATED_WITHIN_
 the copies come, and twice that delay afterwards. Then every copy is known as what it is. One that differs from the
 first answer cannot be a repetition: two devices have this address, and of neither is anything believed meanwhile.
 
+What acknowledges a write of one register or coil is the request over again. Where such an acknowledgement comes twice,
+one of the two may be an echo: a two-wire adapter has begun to hand our own frames back. That is no unasked answer. The
+next request that its echo could not answer tells (`perhaps_echo`, `echoes`); until then the unit is handled with care.
+
 Not noticed is a copy that is taken for an answer while that answer itself gets lost, in the same chain and before the
 first unasked answer was ever seen; and a second device that is always the only one to answer.
 """
@@ -114,6 +118,7 @@ class Repeats:
     _chains: dict[Shape, Chain] = field(default_factory=dict)
     _taken: dict[int, deque[_Taken]] = field(default_factory=dict)
     _care: dict[int, _Care] = field(default_factory=dict)
+    _echoes: list[tuple[bytes, float]] = field(default_factory=list)
 
     def sent(self, request: Request) -> None:
         """`request` goes out: it is outstanding until `taken` or `missed`."""
@@ -183,6 +188,26 @@ class Repeats:
         """How often `unit` has answered this, byte for byte, of late."""
         return sum(taken.pdu == pdu and taken.at > now - REPEATED_WITHIN_S for taken in self._taken.get(unit, ()))
 
+    def perhaps_echo(self, frame: bytes, now: float) -> bool:
+        """Whether this copy of an answer may be due to an echo; if so it is kept for `echoes`.
+
+        One copy of each answer may be, if that is its request over again.
+        """
+        pdu = frame[1:-2]
+        echoed = sum(
+            taken.pdu == pdu == taken.request.pdu and taken.at > now - REPEATED_WITHIN_S
+            for taken in self._taken.get(frame[0], ())
+        )
+        if sum(frame == kept for kept, _ in self._echoes) >= echoed:
+            return False
+        self._echoes.append((frame, now))
+        return True
+
+    def echoes(self) -> list[tuple[bytes, float]]:
+        """What was kept as perhaps due to an echo: frames, and when each came. None is kept any longer."""
+        kept, self._echoes = self._echoes, []
+        return kept
+
     def unasked(self, unit: int, pdu: bytes, now: float) -> Unasked | None:
         """A sound answer of `unit` came that was not taken for any; None if this unit never answered anything.
 
@@ -217,9 +242,9 @@ class Repeats:
         return Unasked(newest.request if newest else None, now - same.at if same else None, differs)
 
     def careful(self, unit: int, now: float) -> bool:
-        """Whether `unit` has sent unasked answers of late."""
+        """Whether `unit` has sent unasked answers of late, or what may be one."""
         care = self._care.get(unit)
-        return care is not None and now < care.until
+        return (care is not None and now < care.until) or any(frame[0] == unit for frame, _ in self._echoes)
 
     def differing(self, unit: int, now: float) -> bool:
         """Whether two devices answer as `unit`."""

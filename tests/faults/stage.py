@@ -255,8 +255,7 @@ class _Run:
         self.outcome.recovered = ((self.watch.all_taken_since(ended) or ended) - ended) / T
         if fault.named is not None and self.outcome.recovered > RECOVERS_WITHIN:
             self._problem(f"it took {self.outcome.recovered:.1f} time-outs to recover")
-        # Of a follower whose answers came twice that is said for a minute more (tests/faults/test_repeats.py).
-        if FaultKind.UNASKED not in fault.also and not self._until(self._all_well):
+        if not self._until(self._all_well):
             self._problem("readings came, but not all is shown as well again")
 
     def _write_again(self) -> None:

@@ -127,6 +127,31 @@ def test_before_a_write_that_an_echo_would_acknowledge_it_is_found_out_whether_t
 
 
 @pytest.mark.parametrize("kind", RTU)
+@pytest.mark.parametrize("echoes", [True, False])
+def test_a_second_acknowledgement_is_an_unasked_answer_unless_the_line_echoes_from_now_on(
+    kind: str, echoes: bool
+) -> None:
+    write = write_register(3, 10, 7)
+    unasked: list[tuple[int, bytes]] = []
+
+    def answer(asked: Asked) -> Staged:
+        answered = Registers()(asked)
+        if asked.number > 1 and (echoes or asked.function == 6):
+            return [asked.frame, *answered]
+        return answered
+
+    async def work(client: Client) -> None:
+        client.on_unasked = lambda unit, frame, _: unasked.append((unit, frame))
+        await client.exchange(TWO)  # there is no echo yet
+        assert (await client.exchange(write)).pdu == write.pdu
+        await client.exchange(TWO)
+        assert unasked == ([] if echoes else [(3, write.rtu)])
+        assert client.repeats.careful(3, time.monotonic()) is not echoes
+
+    run(kind, answer, work)
+
+
+@pytest.mark.parametrize("kind", RTU)
 def test_a_broadcast_is_not_answered_and_gives_the_followers_time(kind: str) -> None:
     async def work(client: Client) -> None:
         started = time.perf_counter()

@@ -7,7 +7,7 @@ from math import inf
 from hypothesis import given, settings, strategies as st
 
 from app.bus.repeats import CAREFUL_S, HOLD_S, KNOWN_AFTER, REPEATED_WITHIN_S, Chain, Repeats
-from app.bus.requests import Request, read_request, write_registers
+from app.bus.requests import Request, read_request, write_register, write_registers
 
 A, B, C = (read_request(3, "holding", address, 1) for address in (10, 20, 30))
 TWO = read_request(3, "holding", 40, 2)
@@ -159,6 +159,22 @@ def test_acknowledgements_of_different_writes_are_known_as_the_same() -> None:
         write = write_registers(3, 50, [value])
         line.asked(write, write.answer_head, 1.0, "w")
     assert line.repeats.times_known(3, write.answer_head, 1.1) == 2
+
+
+def test_one_copy_of_each_acknowledgement_that_repeats_its_request_may_be_due_to_an_echo() -> None:
+    line = Line()
+    write = write_register(3, 50, 7)
+    line.asked(write, write.pdu, 1.0, "w")
+    assert not line.repeats.careful(3, 1.01)
+    assert line.repeats.perhaps_echo(write.rtu, 1.01)
+    assert line.repeats.careful(3, 1.01), "until that is known"
+    assert not line.repeats.perhaps_echo(write.rtu, 1.02), "the answer came three times"
+    assert line.repeats.echoes() == [(write.rtu, 1.01)]
+    assert line.repeats.echoes() == []
+    assert not line.repeats.careful(3, 1.02)
+    assert not line.repeats.perhaps_echo(write_register(3, 50, 8).rtu, 1.02), "nobody asked for that"
+    line.asked(A, answer(A, 1), 1.1, "a")
+    assert not line.repeats.perhaps_echo(bytes((3,)) + answer(A, 1) + b"\0\0", 1.11), "the answer to a read is no echo"
 
 
 def test_a_pause_is_taken_when_it_is_cheap_or_the_chain_is_old() -> None:

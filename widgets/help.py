@@ -28,6 +28,7 @@ from app.project.model import Panel
 from widgets.arming import cautions
 from widgets.commands import keys_of, listed, native, plain
 from widgets.keypad import keyboard_map
+from widgets.licences import packages
 from widgets.matching import fit
 from widgets.own_keys import own_keys, shown_keys
 from widgets.plain import plain_tip
@@ -137,11 +138,12 @@ class CautionsDialog(QDialog):
 
 
 class AboutDialog(QDialog):
-    """What this program is, and what it runs on."""
+    """What this program is, and which packages with which licences it runs on."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(self.tr("About Fanlight"))
+        self.resize(comfortable(self, 620, 520))
         heading = QLabel(program())
         heading.setProperty("look", "heading")
         text = QLabel(
@@ -153,15 +155,34 @@ class AboutDialog(QDialog):
         text.setWordWrap(True)
         text.setMinimumWidth(scaled(420))
         text.setMinimumHeight(text.heightForWidth(scaled(420)))
-        parts = QLabel(
-            f"Python {python_version()}, Qt {qVersion()}, PySide6 {_version('PySide6-Essentials')}, "
-            f"pymodbus {_version('pymodbus')}"
-        )
-        parts.setProperty("look", "faint")
-        parts.setTextInteractionFlags(
+        runtime = QLabel(f"Python {python_version()}, Qt {qVersion()}")
+        runtime.setProperty("look", "faint")
+        runtime.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByKeyboard | Qt.TextInteractionFlag.TextSelectableByMouse
         )
-        _finish(self, heading, text, parts)
+        self.packages = QTreeWidget()
+        self.packages.setHeaderLabels([self.tr("Package"), self.tr("Version"), self.tr("Licence")])
+        self.packages.setAccessibleName(self.tr("Packages that Fanlight uses, with their licences"))
+        self.packages.setRootIsDecorated(False)
+        self.packages.setUniformRowHeights(True)
+        self.packages.setItemDelegate(RowDelegate(self.packages))
+        self.packages.header().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        for each in packages():
+            licence = each.licence or self.tr("not stated")
+            row = QTreeWidgetItem([each.name, each.version, licence])
+            row.setToolTip(2, plain_tip(licence))
+            self.packages.addTopLevelItem(row)
+        copy = QPushButton(self.tr("&Copy as text"))
+        copy.setAutoDefault(False)
+        copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))
+        _finish(self, heading, text, runtime, self.packages, button=copy)
+
+    def text(self) -> str:
+        """This program, what it runs on and all packages with their licences, a line each."""
+        rows = [
+            "\t".join(row.text(column) for column in range(3)) for row in _children(self.packages.invisibleRootItem())
+        ]
+        return "\n".join([program(), *rows]) + "\n"
 
 
 def _finish(dialog: QDialog, *parts: QWidget, button: QPushButton | None = None) -> None:

@@ -4,12 +4,36 @@
 <context>
     <name>AboutDialog</name>
     <message>
+        <source>&amp;Copy as text</source>
+        <translation>Als Text &amp;kopieren</translation>
+    </message>
+    <message>
         <source>About Fanlight</source>
         <translation>Über Fanlight</translation>
     </message>
     <message>
         <source>Design small text panels for Modbus devices, prove them against the device or a simulation of it, and hand them over.</source>
         <translation>Kleine Textpanels für Modbus-Geräte entwerfen, am Gerät oder an dessen Simulation prüfen und übergeben.</translation>
+    </message>
+    <message>
+        <source>Licence</source>
+        <translation>Lizenz</translation>
+    </message>
+    <message>
+        <source>Package</source>
+        <translation>Paket</translation>
+    </message>
+    <message>
+        <source>Packages that Fanlight uses, with their licences</source>
+        <translation>Pakete, die Fanlight nutzt, mit ihren Lizenzen</translation>
+    </message>
+    <message>
+        <source>Version</source>
+        <translation>Version</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
     </message>
 </context>
 <context>

@@ -11,6 +11,7 @@ import pytest
 
 from app.project.model import Project
 from tests.big_project import big_project as make_big_project
+from tests.builders import demo
 
 if sys.platform == "linux" and not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -37,6 +38,12 @@ def no_thread_is_left() -> Iterator[None]:
     before = set(threading.enumerate())
     yield
     assert [thread.name for thread in threading.enumerate() if thread not in before] == []
+
+
+@pytest.fixture(scope="session")
+def pump() -> Project:
+    """The demo that most tests look at: a drive behind a panel of 4 rows."""
+    return demo("booster-pump")
 
 
 @pytest.fixture(scope="session")

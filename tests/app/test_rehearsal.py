@@ -195,11 +195,6 @@ def test_conditions_that_write_in_turn_do_not_hang_it() -> None:
     assert seen <= {0, 1}
 
 
-@pytest.fixture
-def pump() -> Project:
-    return load(demo_path("booster-pump"))
-
-
 def test_the_drive_of_a_project_runs_up_and_stops_by_keys(pump: Project) -> None:
     clock = Clock()
     rehearsal = Rehearsal(pump, clock=clock)

@@ -13,20 +13,14 @@ from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.follower.simulation import FollowerError, Simulation
 from app.panel.machine import Entered, Write
-from app.project.files import load, parse
+from app.project.files import parse
 from app.project.model import Project, TcpLine
 from app.project.purpose import Purpose
 from app.session import CannotConnect, Session
 from app.signals.reading import Quality
-from projects import demo_path
 from tests.outside.lossy_stops import PROJECT
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
-
-
-@pytest.fixture
-def pump() -> Project:
-    return load(demo_path("booster-pump"))
 
 
 def value(session: Session, name: str) -> object:

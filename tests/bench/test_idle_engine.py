@@ -8,22 +8,14 @@ from collections.abc import Callable
 import pytest
 
 from app.bus.engine import Engine
-from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
+from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for
 
 MOST_LOAD = 0.05
 """Of one core, asked where benchmarks are measured."""
 
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(TcpLine(name="bus", host="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3),),
-    signals=tuple(
-        RegisterSignal(name=f"s{number}", follower="pump", number=number, every_ms=100)
-        for number in (*range(0, 25), *range(500, 525))
-    ),
-)
+PROJECT = pump_project(*(word(f"s{number}", number, every_ms=100) for number in (*range(0, 25), *range(500, 525))))
 
 
 def test_load_of_an_engine(request: pytest.FixtureRequest, record_property: Callable[[str, object], None]) -> None:

@@ -10,6 +10,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from app.project.binding import bindings, derive_bits, shown_text
 from app.project.model import Project
 from app.signals.reading import Reading
+from tests.builders import project_of
 
 
 def project(registers: int, bits: int) -> Project:
@@ -29,7 +30,7 @@ def project(registers: int, bits: int) -> Project:
         for number in range(bits)
     ]
     follower = {"name": "pump", "line": "pumproom"}
-    return Project.model_validate({"panel": {"start": "run"}, "follower": [follower], "signal": signals})
+    return project_of(follower=[follower], signal=signals)
 
 
 def test_fifty_signals_decoded_and_shown(benchmark: BenchmarkFixture) -> None:

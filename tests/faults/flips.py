@@ -19,7 +19,7 @@ from app.bus.engine import Engine
 from app.bus.faults import FaultKind
 from app.bus.guard import RtuGuard
 from app.bus.requests import crc_fits, read_request
-from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from tests.builders import SERIAL, pump_project, word
 from tests.faults.stage import Stage, Watch
 from tests.staged_follower import Asked, StagedFollower, crc
 
@@ -30,14 +30,10 @@ CRC_LETS_THROUGH: Final = 1 / 65_536
 TIMEOUT_MS: Final = 10
 
 _SIGNALS: Final = 12
-_PROJECT: Final = Project(
-    panel=Panel(start="a"),
-    lines=(SerialLine(name="bus", device="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3, max_registers=2),),
-    signals=tuple(
-        RegisterSignal(name=f"{3 * n}", follower="pump", number=3 * n, encoding="uint32", every_ms=10)
-        for n in range(_SIGNALS)
-    ),
+_PROJECT: Final = pump_project(
+    *(word(f"{3 * n}", 3 * n, encoding="uint32", every_ms=10) for n in range(_SIGNALS)),
+    line=SERIAL,
+    max_registers=2,
 )
 
 

@@ -22,7 +22,8 @@ from typing import Final
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.bus.faults import FaultKind
-from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from app.project.model import Project
+from tests.builders import SERIAL, pump_project, word
 from tests.waiting import wait_for
 
 SIGNALS: Final = 16
@@ -66,14 +67,11 @@ class Doubled:
 
 def project(*, tight: bool = False) -> Project:
     """Sixteen registers, far apart, each read every 20 ms."""
-    return Project(
-        panel=Panel(start="a"),
-        lines=(SerialLine(name="bus", device="unused"),),
-        followers=(Follower(name="pump", line="bus", unit=3, gaps=not tight, write_functions=(16,)),),
-        signals=tuple(
-            RegisterSignal(name=f"{10 * n}", follower="pump", number=10 * n, every_ms=20, write=n == 0)
-            for n in range(0, 13 * SIGNALS, 13)
-        ),
+    return pump_project(
+        *(word(f"{10 * n}", 10 * n, every_ms=20, write=n == 0) for n in range(0, 13 * SIGNALS, 13)),
+        line=SERIAL,
+        gaps=not tight,
+        write_functions=(16,),
     )
 
 

@@ -22,7 +22,8 @@ from app.bus.engine import Engine
 from app.bus.faults import FaultKind
 from app.bus.writes import WriteReport
 from app.project.binding import Binding, Words
-from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from app.project.model import Project
+from tests.builders import SERIAL, pump_project, word
 from tests.faults.table import TIMEOUT_MS, Act, StagedFault, T
 from tests.staged_follower import Asked, Registers, StagedFollower
 
@@ -36,16 +37,13 @@ LEAST_REQUESTS = 6
 SET = 50
 """The register that is written; it keeps what it gets."""
 
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(SerialLine(name="bus", device="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3, max_registers=2),),
-    signals=(
-        *(RegisterSignal(name=f"{n}", follower="pump", number=n, every_ms=40) for n in (10, 20, 30)),
-        RegisterSignal(name="wide", follower="pump", number=40, encoding="uint32", every_ms=40),
-        RegisterSignal(name="input", follower="pump", table="input", number=10, every_ms=40),
-        RegisterSignal(name="set", follower="pump", number=SET, write=True, every_ms=40),
-    ),
+PROJECT = pump_project(
+    *(word(f"{n}", n, every_ms=40) for n in (10, 20, 30)),
+    word("wide", 40, encoding="uint32", every_ms=40),
+    word("input", 10, table="input", every_ms=40),
+    word("set", SET, write=True, every_ms=40),
+    line=SERIAL,
+    max_registers=2,
 )
 
 

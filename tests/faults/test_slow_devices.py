@@ -13,17 +13,12 @@ import pytest
 from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.bus.faults import FaultKind
-from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from tests.builders import SERIAL, pump_project, word
 from tests.waiting import wait_for
 
 TIMEOUT_MS = 300
 TAKES_MS = 500
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(SerialLine(name="bus", device="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3),),
-    signals=tuple(RegisterSignal(name=f"{n}", follower="pump", number=n, every_ms=100) for n in (10, 300, 600)),
-)
+PROJECT = pump_project(*(word(f"{n}", n, every_ms=100) for n in (10, 300, 600)), line=SERIAL)
 
 
 @pytest.mark.parametrize(

@@ -24,7 +24,8 @@ from app.bus.requests import (
     write_register,
     write_registers,
 )
-from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, TcpLine
+from app.project.model import Bit, BitSignal, RegisterSignal, TcpLine
+from tests.builders import pump_project
 from tests.staged_follower import StagedFollower, crc
 from tests.waiting import wait_for
 
@@ -140,20 +141,17 @@ def test_reading_and_writing_an_independent_server(server: ModbusServer) -> None
             **{"name": name, "follower": "pump", "register": number, "every_ms": 30, "write": True, **more}  # type: ignore[arg-type]
         )
 
-    project = Project(
-        panel=Panel(start="a"),
-        lines=(TcpLine(name="net", host="127.0.0.1", port=port),),
-        followers=(Follower(name="pump", line="net", unit=1),),
-        signals=(
-            signal("count", 100),
-            signal("signed", 101, encoding="int16"),
-            signal("real", 102, encoding="float32"),
-            signal("word", 104),
-            BitSignal(name="bit", bit=Bit(of="word", number=2), write=True),
-            signal("input", 7, table="input", write=False),
-            signal("coil", 3, table="coil"),
-            signal("discrete", 4, table="discrete", write=False),
-        ),
+    project = pump_project(
+        signal("count", 100),
+        signal("signed", 101, encoding="int16"),
+        signal("real", 102, encoding="float32"),
+        signal("word", 104),
+        BitSignal(name="bit", bit=Bit(of="word", number=2), write=True),
+        signal("input", 7, table="input", write=False),
+        signal("coil", 3, table="coil"),
+        signal("discrete", 4, table="discrete", write=False),
+        line=TcpLine(name="net", host="127.0.0.1", port=port),
+        unit=1,
     )
     engine = Engine(project, {"net": Endpoint.of_line(project.lines[0])}, armed=["net"])
     engine.start()

@@ -16,6 +16,7 @@ from sunspec2 import mb
 from app.bus.engine import Engine
 from app.project.model import Project
 from app.signals.order import Order
+from tests.builders import project_of
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -32,22 +33,19 @@ def low_first(number: int) -> tuple[int, ...]:
     return words(minimalmodbus._long_to_bytes(number, False, 2, minimalmodbus.BYTEORDER_LITTLE_SWAP))
 
 
-def project(of_follower: Order) -> Project:
+def metered(of_follower: Order) -> Project:
     """The orders of the signals are said of each that differs from its follower."""
     low = {} if of_follower == "low-first" else {"word_order": "low-first"}
     high = {} if of_follower == "high-first" else {"word_order": "high-first"}
     common = {"follower": "meter", "every_ms": 20, "write": True}
-    return Project.model_validate(
-        {
-            "panel": {"start": "a"},
-            "line": [{"name": "bus", "kind": "tcp", "host": "unused"}],
-            "follower": [{"name": "meter", "line": "bus", "word_order": of_follower}],
-            "signal": [
-                {"name": "energy", "register": 10, "encoding": "uint32", **low, **common},
-                {"name": "power", "register": 12, "encoding": "float32", **high, **common},
-                {"name": "total", "register": 14, "encoding": "uint64", **high, **common},
-            ],
-        }
+    return project_of(
+        line=[{"name": "bus", "kind": "tcp", "host": "unused"}],
+        follower=[{"name": "meter", "line": "bus", "word_order": of_follower}],
+        signal=[
+            {"name": "energy", "register": 10, "encoding": "uint32", **low, **common},
+            {"name": "power", "register": 12, "encoding": "float32", **high, **common},
+            {"name": "total", "register": 14, "encoding": "uint64", **high, **common},
+        ],
     )
 
 
@@ -56,7 +54,7 @@ def running(request: pytest.FixtureRequest) -> Iterator[tuple[Engine, Registers]
     sent = (*low_first(ENERGY), *words(mb.f32_to_data(POWER)), *words(mb.u64_to_data(TOTAL)))
     device = Registers(dict(enumerate(sent, start=10)))
     with StagedFollower("tcp", device) as follower:
-        engine = Engine(project(request.param), {"bus": follower.endpoint}, armed=["bus"])
+        engine = Engine(metered(request.param), {"bus": follower.endpoint}, armed=["bus"])
         engine.start()
         try:
             wait_for(lambda: all(reading.good for reading in engine.snapshot().readings.values()))

@@ -28,11 +28,6 @@ def demo(request: pytest.FixtureRequest) -> Project:
 
 
 @pytest.fixture
-def pump() -> Project:
-    return load(demo_path("booster-pump"))
-
-
-@pytest.fixture
 def hall() -> Project:
     return load(demo_path("drying-hall"))
 

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QWidget
-from pytestqt.qtbot import QtBot
 
 from app.project.files import load
 from app.project.model import HeldValue
@@ -18,22 +16,6 @@ from widgets.document import Document
 from widgets.form import Form
 
 Key = Qt.Key
-
-
-@pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    made = DesignWorkplace(document)
-    qtbot.addWidget(made)
-    made.resize(1366, 768)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
-    return made
 
 
 def form_in_front(design: DesignWorkplace) -> Form:

@@ -19,6 +19,7 @@ from app.panel.rendering import Attribute
 from app.project.model import Project
 from app.signals.raw_text import RawForm
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import shown
 from widgets.arming import ArmingDialog
 from widgets.bench import REAL, SIMULATED, BenchWorkplace
 from widgets.document import Document
@@ -26,12 +27,6 @@ from widgets.live import Live
 from widgets.readings_model import Column
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
-
-
-@pytest.fixture
-def device() -> Iterator[Simulation]:
-    with Simulation(bench_project()) as simulation:
-        yield simulation
 
 
 @pytest.fixture
@@ -43,13 +38,7 @@ def real(device: Simulation) -> Project:
 def bench(qtbot: QtBot, real: Project) -> Iterator[BenchWorkplace]:
     document = Document(real)
     live = Live(document)
-    made = BenchWorkplace(document, live)
-    qtbot.addWidget(made)
-    made.resize(1300, 640)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    yield made
+    yield shown(BenchWorkplace(document, live), qtbot, 1300, 640)
     live.disconnect_from_line()
 
 
@@ -64,7 +53,7 @@ def face(bench: BenchWorkplace) -> list[str]:
 def connect(bench: BenchWorkplace, qtbot: QtBot, where: int = SIMULATED) -> None:
     bench.choose(where)
     QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: face(bench)[:1] == ["Set point    20.0 Hz"])
+    qtbot.waitUntil(lambda: face(bench)[:1] == ["Set point    20.0 Hz"] and not any("--" in row for row in face(bench)))
 
 
 def drive(bench: BenchWorkplace) -> DriveBank:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
@@ -10,8 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.project.files import load
-from projects import demo_path
+from app.project.model import Project
 from tests.waiting import wait_for
 from widgets.command_finder import MOST_SHOWN, PAGE, CommandFinder, Target
 from widgets.commands import listed
@@ -24,15 +23,9 @@ pytestmark = pytest.mark.usefixtures("own_settings")
 
 
 @pytest.fixture
-def window(qtbot: QtBot) -> Iterator[MainWindow]:
-    made = MainWindow()
-    made.take(load(demo_path("booster-pump")), None)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    yield made
-    made.leave()
-    made.deleteLater()
+def window(window: MainWindow, pump: Project) -> MainWindow:
+    window.take(pump, None)
+    return window
 
 
 def finding(window: MainWindow, use: Callable[[CommandFinder], object]) -> list[str]:

@@ -17,7 +17,8 @@ from app.checks import check
 from app.project.files import dump, load, parse
 from app.project.model import BitSignal, Field, Project, RegisterSignal, TcpLine
 from projects import demo_path
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
+from tests.widgets.driving import designed
 from widgets import palette
 from widgets.commands import why_off
 from widgets.design import VIEWS, DesignWorkplace
@@ -36,30 +37,9 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 W = TypeVar("W")
 
 
-def made(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    design = DesignWorkplace(document)
-    qtbot.addWidget(design)
-    design.resize(1366, 640)
-    with qtbot.waitActive(design):
-        design.show()
-        design.activateWindow()
-    design.checks.finish()
-    return design
-
-
-@pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    return made(document, qtbot)
-
-
 @pytest.fixture
 def empty(qapp: object, qtbot: QtBot) -> DesignWorkplace:
-    return made(Document(fresh_project()), qtbot)
+    return designed(Document(fresh_project()), qtbot)
 
 
 def must(widget: W | None) -> W:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-import pytest
 from PySide6.QtCore import QRect
 from pytestqt.qtbot import QtBot
 
@@ -14,16 +13,6 @@ from app.project.files import load, parse
 from app.project.model import Project
 from projects import demo_path
 from widgets.document import Document, Selection
-
-
-@pytest.fixture
-def project() -> Project:
-    return load(demo_path("booster-pump"))
-
-
-@pytest.fixture
-def document(qapp: object, project: Project) -> Document:
-    return Document(project)
 
 
 def type_in(document: Document, text: str, at: tuple[int, int] = (3, 0), screen: str = "measured") -> str | None:

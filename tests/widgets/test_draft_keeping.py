@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -18,6 +18,7 @@ from app.project.kept_drafts import KeptDraft
 from app.project.recovery import Origin, left_behind, new_slot
 from projects import demo_path
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import MakeWindow
 from widgets.form import FormRow
 from widgets.language import Language, Speech
 from widgets.recovery_dialog import RecoveryDialog
@@ -31,40 +32,13 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture
-def speech(qapp: QApplication) -> Iterator[Speech]:
-    speech = Speech(qapp)
-    yield speech
-    speech.speak(Language.ENGLISH)
-    speech.deleteLater()
-
-
-@pytest.fixture
-def make(qtbot: QtBot, tmp_path: Path) -> Iterator[Callable[[], MainWindow]]:
-    made: list[MainWindow] = []
-
-    def window() -> MainWindow:
-        made.append(MainWindow(state=tmp_path / "state"))
-        made[-1].show()
-        made[-1].activateWindow()
-        qtbot.waitUntil(made[-1].isActiveWindow)
-        return made[-1]
-
-    yield window
-    for each in made:
-        each.leave()
-        each.deleteLater()
-
-
-@pytest.fixture
-def file(tmp_path: Path) -> Path:
-    path = tmp_path / "pump room.toml"
-    save(bench_project(), path)
-    return path
-
-
-@pytest.fixture
 def folder(tmp_path: Path) -> Path:
     return tmp_path / "state" / "recovery"
+
+
+@pytest.fixture
+def make(make_window: MakeWindow, tmp_path: Path) -> Callable[[], MainWindow]:
+    return lambda: make_window(state=tmp_path / "state")
 
 
 @pytest.fixture

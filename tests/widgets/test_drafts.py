@@ -6,15 +6,8 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
-from app.project.files import load
 from app.project.model import Project
-from projects import demo_path
 from widgets.drafts import Drafts, follow_drafts
-
-
-@pytest.fixture
-def project() -> Project:
-    return load(demo_path("booster-pump"))
 
 
 @pytest.fixture

@@ -12,7 +12,7 @@ from app.follower.simulation import Simulation
 from app.project import edits
 from app.project.model import HeldSignal, Project
 from tests.app.follower.playing import drive_project, signal
-from tests.widgets.test_design import choose, editor_of, made, row_of
+from tests.widgets.test_design import choose, editor_of, row_of
 from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.follower_control import FollowerCard, ValueSetter
@@ -31,11 +31,6 @@ SIGNALS = (
 @pytest.fixture
 def project() -> Project:
     return drive_project(*SIGNALS)
-
-
-@pytest.fixture
-def design(project: Project, qtbot: QtBot) -> DesignWorkplace:
-    return made(Document(project), qtbot)
 
 
 def rows(box: object) -> list[str]:

@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 
 from app.record.alarms import Alarm, AlarmState
 from app.record.events import Event, Kind
+from tests.widgets.driving import shown
 from widgets.events_table import Column, EventsModel, Group, kind_text
 from widgets.events_view import EventsView
 from widgets.quick_cells import PADDING
@@ -36,14 +37,9 @@ def civil(at: float) -> datetime.datetime:
 @pytest.fixture
 def view(qtbot: QtBot) -> EventsView:
     made = EventsView(Settings(keep=False))
-    qtbot.addWidget(made)
-    made.resize(900, 400)
     made.set_source_clock(civil)
     made.add_events(EVENTS)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
-    return made
+    return shown(made, qtbot, 900, 400)
 
 
 def column(view: EventsView, number: int) -> list[str]:

@@ -12,18 +12,11 @@ from pytestqt.qtbot import QtBot
 
 from app.exchange.importing import begin
 from app.exchange.joining import Target
-from app.project.files import load
 from app.project.model import Project
-from projects import demo_path
 from widgets.export_list import ExportDialog
 from widgets.settings import Settings
 
 LEFT = Qt.MouseButton.LeftButton
-
-
-@pytest.fixture
-def project() -> Project:
-    return load(demo_path("booster-pump"))
 
 
 @pytest.fixture

@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from app.panel.rendering import Attribute, Row
 from app.project.model import Panel
+from tests.widgets.driving import shown
 from widgets.cells import LARGEST, SMALLEST
 from widgets.face import LEGIBLE, PanelFace
 from widgets.face_colours import DARK, LIGHT
@@ -35,11 +36,7 @@ def window(qtbot: QtBot) -> QWidget:
     face.set_rows(ROWS)
     layout.addWidget(face)
     layout.addWidget(QLineEdit())
-    qtbot.addWidget(made)
-    made.resize(700, 460)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
+    shown(made, qtbot, 700, 460)
     face.setFocus()
     qtbot.waitUntil(face.hasFocus)
     return made

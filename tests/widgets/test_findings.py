@@ -16,7 +16,7 @@ from app.project.edits import add_line, set_title
 from app.project.files import load
 from app.project.model import Field, HeldSignal, Project, TcpLine
 from projects import demo_path
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
 from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.findings_model import FindingsModel, Row

@@ -43,11 +43,6 @@ def settings() -> Settings:
     return Settings(keep=False)
 
 
-@pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
 Opened = Callable[..., ImportDialog]
 
 

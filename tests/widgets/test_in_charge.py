@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -16,6 +16,7 @@ import app.bus.line
 from app.follower.simulation import Simulation
 from app.record.writer import Writer
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import MakeWindow, connect
 from widgets import palette
 from widgets.settings import Settings
 from widgets.window import BENCH, DESIGN, START_UP, MainWindow
@@ -26,25 +27,12 @@ LOST_S = 0.3
 
 
 @pytest.fixture
-def device() -> Iterator[Simulation]:
-    with Simulation(bench_project()) as simulation:
-        yield simulation
-
-
-@pytest.fixture
-def window(device: Simulation, qtbot: QtBot) -> Iterator[MainWindow]:
+def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWindow:
     """A window connected to a real line, armed."""
-    made = MainWindow(Settings(keep=False), workplace=BENCH)
-    made.take(bench_project(device.serve_tcp(None, "127.0.0.1", 0)[1]), None)
-    made.resize(1366, 768)
-    made.show()
-    made.live.connect_to(made.document.project, None)
-    qtbot.waitUntil(lambda: made.live.readings()["command"].good)
+    made = make_window(Settings(keep=False), workplace=BENCH)
+    connect(made, device, qtbot)
     made.live.arm()
-    yield made
-    made.live.left_on.disconnect()
-    made.leave()
-    made.deleteLater()
+    return made
 
 
 @pytest.fixture

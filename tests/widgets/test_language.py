@@ -2,23 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import pytest
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QApplication
 
 from app import language as language_of_app
 from widgets.language import Language, Speech, spoken_for
-
-
-@pytest.fixture
-def speech(qapp: QApplication) -> Iterator[Speech]:
-    made = Speech(qapp)
-    yield made
-    made.speak(Language.ENGLISH)
-    made.deleteLater()
 
 
 @pytest.mark.parametrize(

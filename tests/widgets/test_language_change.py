@@ -16,7 +16,7 @@ from pytestqt.qtbot import QtBot
 from shiboken6 import isValid
 
 from app.follower.simulation import Simulation
-from app.project.files import load, save
+from app.project.files import load
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
 from widgets.language import Language, Speech
@@ -24,21 +24,6 @@ from widgets.settings import Settings
 from widgets.window import BENCH, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
-
-
-@pytest.fixture
-def speech(qapp: QApplication) -> Iterator[Speech]:
-    made = Speech(qapp)
-    yield made
-    made.speak(Language.ENGLISH)
-    made.deleteLater()
-
-
-@pytest.fixture
-def file(tmp_path: Path) -> Path:
-    path = tmp_path / "pump.toml"
-    save(bench_project(), path)
-    return path
 
 
 @pytest.fixture

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.project.files import load
 from app.project.model import SerialLine, TcpLine
 from app.project.references import dangling
-from projects import demo_path
+from tests.widgets.driving import designed, press, type_in
 from widgets.cell_editor import CellEditor
 from widgets.design import DesignWorkplace
 from widgets.document import Document
@@ -24,38 +22,15 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 
 
 @pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
 def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    design = DesignWorkplace(document)
-    qtbot.addWidget(design)
-    design.resize(1366, 640)
-    with qtbot.waitActive(design):
-        design.show()
-        design.activateWindow()
-    design.show_view("lines")
-    return design
+    made = designed(document, qtbot)
+    made.show_view("lines")
+    return made
 
 
 def go(table: PartTable, row: int, key: str) -> None:
     table.table.setFocus()
     table.table.go(row, [column.key for column in table.model.columns].index(key))
-
-
-def type_in(text: str) -> None:
-    for letter in text:
-        focus = QApplication.focusWidget()
-        assert focus is not None
-        QTest.keyClicks(focus, letter)
-
-
-def press(key: Qt.Key, modifiers: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) -> None:
-    focus = QApplication.focusWidget()
-    assert focus is not None
-    QTest.keyClick(focus, key, modifiers)
 
 
 def test_a_line_is_renamed_in_its_cell_and_its_followers_go_along(design: DesignWorkplace, document: Document) -> None:

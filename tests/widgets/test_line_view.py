@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -44,19 +44,12 @@ def connect(window: MainWindow, folder: Path) -> None:
 
 
 @pytest.fixture
-def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
+def window(window: MainWindow, qtbot: QtBot, tmp_path: Path) -> MainWindow:
     """The window on the bench, live against simulated followers over a real socket, its line view open."""
-    made = MainWindow()
-    made.resize(1366, 768)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    connect(made, tmp_path)
-    QTest.keyClick(made, Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
-    qtbot.waitUntil(lambda: made.line_view.model.rowCount() > 5)
-    yield made
-    made.leave()
-    made.deleteLater()
+    connect(window, tmp_path)
+    QTest.keyClick(window, Qt.Key.Key_L, Qt.KeyboardModifier.ControlModifier)
+    qtbot.waitUntil(lambda: window.line_view.model.rowCount() > 5)
+    return window
 
 
 @pytest.fixture

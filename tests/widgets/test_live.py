@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import socket
-from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
@@ -19,22 +18,6 @@ from tests.widgets.bench_project import bench_project
 from widgets.live import Live, NotConnectedError
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
-
-
-@pytest.fixture
-def live(qapp: object) -> Iterator[Live]:
-    parent = QObject()
-    made = Live(parent)
-    yield made
-    made.disconnect_from_line()
-    parent.deleteLater()
-
-
-@pytest.fixture
-def device() -> Iterator[Simulation]:
-    """Followers that are no part of the program's own session: a real line to it."""
-    with Simulation(bench_project()) as simulation:
-        yield simulation
 
 
 @pytest.fixture

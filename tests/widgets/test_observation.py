@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import numpy as np
@@ -20,13 +19,6 @@ from widgets.live import Live
 from widgets.observation import Observation
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
-
-
-@pytest.fixture
-def live(qapp: object) -> Iterator[Live]:
-    made = Live()
-    yield made
-    made.disconnect_from_line()
 
 
 @pytest.fixture

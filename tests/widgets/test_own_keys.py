@@ -56,22 +56,6 @@ class Checks:
         QTest.keyClick(widget, combination.key(), combination.keyboardModifiers())
 
 
-@pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    made = DesignWorkplace(document)
-    qtbot.addWidget(made)
-    made.resize(1366, 768)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
-    return made
-
-
 def test_of_the_face(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
     editor = design.editor
     before = document.project

@@ -10,9 +10,8 @@ from PySide6.QtWidgets import QMenu, QStyle, QStyleOptionComboBox
 from pytestqt.qtbot import QtBot
 
 from app.project import edits
-from app.project.files import load
-from projects import demo_path
-from tests.widgets.test_design import choose, made, reason, type_over
+from tests.widgets.driving import designed
+from tests.widgets.test_design import choose, reason, type_over
 from widgets.design import DesignWorkplace
 from widgets.document import Document, Selection
 
@@ -20,13 +19,8 @@ CTRL_SHIFT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModi
 
 
 @pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
 def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    design = made(document, qtbot)
+    design = designed(document, qtbot)
     design.inspector.show_tab(design.inspector.panel_form)
     return design
 

@@ -17,7 +17,8 @@ from app.project.messages import MESSAGES
 from app.project.model import PanelMessage
 from app.project.problems import Place
 from projects import demo_path
-from tests.widgets.test_design import choose, editor_of, made, reason, row_of, type_over
+from tests.widgets.driving import designed, shown
+from tests.widgets.test_design import choose, editor_of, reason, row_of, type_over
 from widgets.bench import SIMULATED, BenchWorkplace
 from widgets.design import DesignWorkplace
 from widgets.document import Document, Selection
@@ -32,18 +33,13 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 
 
 @pytest.fixture
-def pump(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
 def hall(qapp: object) -> Document:
     return Document(load(demo_path("drying-hall")))
 
 
 def opened(document: Document, qtbot: QtBot) -> DesignWorkplace:
     """Its messages, by the command."""
-    design = made(document, qtbot)
+    design = designed(document, qtbot)
     QTest.keyClick(design.editor.face, Key.Key_D, CTRL | SHIFT)
     assert design.inspector.current_form() is design.inspector.messages_form
     return design
@@ -96,8 +92,8 @@ def message_on(rows: Rows) -> str:
     return " ".join(whole)
 
 
-def test_every_message_has_a_row_that_shows_what_the_panel_says_by_itself(pump: Document, qtbot: QtBot) -> None:
-    design = opened(pump, qtbot)
+def test_every_message_has_a_row_that_shows_what_the_panel_says_by_itself(document: Document, qtbot: QtBot) -> None:
+    design = opened(document, qtbot)
     form = design.inspector.messages_form
     assert [row.label for row in form.rows if not row.isHidden()] == list(message_names().values())
     assert list(message_names()) == list(MESSAGES)
@@ -106,23 +102,23 @@ def test_every_message_has_a_row_that_shows_what_the_panel_says_by_itself(pump: 
     assert words(design, "No answer") == ("", "not written: no answer")
 
 
-def test_words_are_one_step_and_are_left_out_again_by_emptying_the_row(pump: Document, qtbot: QtBot) -> None:
-    design = opened(pump, qtbot)
+def test_words_are_one_step_and_are_left_out_again_by_emptying_the_row(document: Document, qtbot: QtBot) -> None:
+    design = opened(document, qtbot)
     form = design.inspector.messages_form
     type_over(form, "Over the limit", "not above {limit} ")
     type_over(form, "Refused", "the drive says no")
-    assert pump.project.panel.messages == {"at_most": "not above {limit}", "refused": "the drive says no"}
-    assert pump.undo_name == "Write the message \u201cRefused\u201d"
-    pump.undo()
-    assert pump.project.panel.messages == {"at_most": "not above {limit}"}
-    assert pump.undo_name == "Write the message \u201cOver the limit\u201d"
+    assert document.project.panel.messages == {"at_most": "not above {limit}", "refused": "the drive says no"}
+    assert document.undo_name == "Write the message \u201cRefused\u201d"
+    document.undo()
+    assert document.project.panel.messages == {"at_most": "not above {limit}"}
+    assert document.undo_name == "Write the message \u201cOver the limit\u201d"
     type_over(form, "Over the limit", "")
-    assert pump.project.panel.messages == {}
+    assert document.project.panel.messages == {}
     assert words(design, "Over the limit") == ("", "at most {limit}")
 
 
-def test_the_message_is_shown_as_the_panel_shows_it_with_its_longest_value(pump: Document, qtbot: QtBot) -> None:
-    design = opened(pump, qtbot)
+def test_the_message_is_shown_as_the_panel_shows_it_with_its_longest_value(document: Document, qtbot: QtBot) -> None:
+    design = opened(document, qtbot)
     form = design.inspector.messages_form
     assert preview(design) == ["at most 50.0 Hz"]
     paste_over(design, "Over the limit", "Über {limit} kommt er nicht")
@@ -138,9 +134,9 @@ def test_the_message_is_shown_as_the_panel_shows_it_with_its_longest_value(pump:
     assert "another reason" in form.preview.when.text()
 
 
-def test_a_message_of_a_wide_panel_is_scrolled_by_keys(pump: Document, qtbot: QtBot) -> None:
-    design = opened(pump, qtbot)
-    pump.do("t", lambda project: edits.set_size(project, 4, 132))
+def test_a_message_of_a_wide_panel_is_scrolled_by_keys(document: Document, qtbot: QtBot) -> None:
+    design = opened(document, qtbot)
+    document.do("t", lambda project: edits.set_size(project, 4, 132))
     grid = design.inspector.messages_form.preview.grid
     editor = editor_of(design.inspector.messages_form, "Over the limit")
     QTest.keyClick(editor, Key.Key_Backtab, SHIFT)
@@ -172,29 +168,31 @@ def test_they_are_written_in_the_language_that_the_document_shows(hall: Document
     assert words(design, "Not possible") == ("", "cannot do that")
 
 
-def test_words_that_are_ready_in_the_language_fill_in_what_is_missing_as_one_step(pump: Document, qtbot: QtBot) -> None:
-    design = opened(pump, qtbot)
+def test_words_that_are_ready_in_the_language_fill_in_what_is_missing_as_one_step(
+    document: Document, qtbot: QtBot
+) -> None:
+    design = opened(document, qtbot)
     form = design.inspector.messages_form
     assert not form.fill_button.isEnabled()
     assert "name the language" in form.why_not.text()
     named(design, "English, Deutsch")
     assert not form.fill_button.isEnabled()
     assert form.why_not.text() == "Nothing is missing: the panel says all of it in English by itself."
-    pump.choose_language(1)
+    document.choose_language(1)
     type_over(form, "Not possible", "geht nicht")
     assert form.fill_button.text() == "Fill in German"
     assert form.why_not.isHidden()
     form.fill_button.setFocus()
     QTest.keyClick(form.fill_button, Key.Key_Space)
-    said = pump.project.panel.messages_in["Deutsch"]
+    said = document.project.panel.messages_in["Deutsch"]
     assert set(said) == set(MESSAGES)
     assert said["not_possible"] == "geht nicht"
     assert said["at_least"] == "mindestens {limit}"
     assert not form.fill_button.isEnabled()
     assert form.why_not.text() == "Nothing is missing in Deutsch."
-    assert pump.undo_name == "Fill in German"
-    pump.undo()
-    assert pump.project.panel.messages_in == {"Deutsch": {"not_possible": "geht nicht"}}
+    assert document.undo_name == "Fill in German"
+    document.undo()
+    assert document.project.panel.messages_in == {"Deutsch": {"not_possible": "geht nicht"}}
     named(design, "English, Suomi")
     assert not form.fill_button.isEnabled()
     assert form.why_not.text() == "Words are ready in English and German only."
@@ -216,7 +214,7 @@ def test_a_place_leads_to_the_very_row_in_its_language(
 ) -> None:
     hall.do("t", lambda project: edits.set_message(project, 1, "kept", ""))
     hall.choose_language(1 - language)
-    design = made(hall, qtbot)
+    design = designed(hall, qtbot)
     design.resize(1366, 420)
     design.show_view("signals")
     design.ways.go_to(place)
@@ -228,7 +226,7 @@ def test_a_place_leads_to_the_very_row_in_its_language(
 
 def test_a_finding_leads_to_the_message_that_it_is_about(hall: Document, qtbot: QtBot) -> None:
     hall.do("t", lambda project: edits.set_message(project, 1, "still_on", "weiter nach {limit}"))
-    design = made(hall, qtbot)
+    design = designed(hall, qtbot)
     follow_finding(design, lambda row: "nothing is put in for {limit}" in row.what)
     assert hall.language == 1
     editor = QApplication.focusWidget()
@@ -310,13 +308,7 @@ def test_a_trial_says_them_in_the_language_that_was_shown(hall: Document, qtbot:
 @pytest.fixture
 def bench(hall: Document, qtbot: QtBot) -> Iterator[BenchWorkplace]:
     live = Live(hall)
-    made = BenchWorkplace(hall, live)
-    qtbot.addWidget(made)
-    made.resize(1300, 640)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
-    yield made
+    yield shown(BenchWorkplace(hall, live), qtbot, 1300, 640)
     live.disconnect_from_line()
 
 

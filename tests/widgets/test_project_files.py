@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -16,6 +16,7 @@ from app.project import edits
 from app.project.files import load, save
 from app.project.recovery import left_behind
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import MakeWindow
 from widgets import file_standing, left_off
 from widgets.comparison import ComparisonWindow
 from widgets.document import Selection
@@ -27,32 +28,13 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture
-def make(qtbot: QtBot, tmp_path: Path) -> Iterator[Callable[[], MainWindow]]:
-    made: list[MainWindow] = []
-
-    def window() -> MainWindow:
-        made.append(MainWindow(state=tmp_path / "state"))
-        made[-1].show()
-        made[-1].activateWindow()
-        qtbot.waitUntil(made[-1].isActiveWindow)
-        return made[-1]
-
-    yield window
-    for each in made:
-        each.leave()
-        each.deleteLater()
+def make(make_window: MakeWindow, tmp_path: Path) -> Callable[[], MainWindow]:
+    return lambda: make_window(size=None, state=tmp_path / "state")
 
 
 @pytest.fixture
 def window(make: Callable[[], MainWindow]) -> MainWindow:
     return make()
-
-
-@pytest.fixture
-def file(tmp_path: Path) -> Path:
-    path = tmp_path / "pump room.toml"
-    save(bench_project(), path)
-    return path
 
 
 def change(window: MainWindow) -> None:

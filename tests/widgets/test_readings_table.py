@@ -12,8 +12,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.project.model import Follower, Panel, Project, RegisterSignal, Screen, TcpLine
+from app.project.model import Panel, Project, RegisterSignal, Screen, TcpLine
 from app.signals.reading import NEVER_READ, Quality, Reading
+from tests.builders import pump_project
 from widgets.readings_model import MARKS, Column, age_text, quality_words
 from widgets.readings_table import ReadingsTable
 
@@ -24,19 +25,15 @@ def project() -> Project:
     def signal(name: str, number: int, **more: object) -> RegisterSignal:
         return RegisterSignal(name=name, follower="pump", number=number, **more)  # type: ignore[arg-type]
 
-    return Project(
-        panel=Panel(start="run"),
-        screens=(Screen(name="run"),),
-        lines=(TcpLine(name="line", host="127.0.0.1"),),
-        followers=(Follower(name="pump", line="line"),),
-        signals=(
-            signal("speed", 1, decimals=1, unit="Hz"),
-            signal("level", 2, unit="%"),
-            signal("mode", 3, texts={"0": "stopped", "1": "running"}),
-            signal("power", 4, encoding="float32"),
-            signal("label", 6, encoding="string", length=2),
-        ),
-    )
+    return pump_project(
+        signal("speed", 1, decimals=1, unit="Hz"),
+        signal("level", 2, unit="%"),
+        signal("mode", 3, texts={"0": "stopped", "1": "running"}),
+        signal("power", 4, encoding="float32"),
+        signal("label", 6, encoding="string", length=2),
+        line=TcpLine(name="line", host="127.0.0.1"),
+        unit=1,
+    ).but(panel=Panel(start="run"), screens=(Screen(name="run"),))
 
 
 READINGS: Mapping[str, Reading] = {

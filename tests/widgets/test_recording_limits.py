@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialogButtonBox, QFileDialog, QLabel
 from pytestqt.qtbot import QtBot
 
-from app.project.files import load
+from app.project.model import Project
 from app.record.limits import Limits
 from app.record.reader import Recording
-from projects import demo_path
+from tests.widgets.driving import MakeWindow
 from widgets.command_finder import command_targets
 from widgets.commands import listed
 from widgets.recording_limits import LimitsDialog, outcome, size_words, time_words
@@ -28,22 +27,15 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 ALT = Qt.KeyboardModifier.AltModifier
 
 
-pytestmark = pytest.mark.usefixtures("no_thread_is_left")
+pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture
-def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-    made = MainWindow(Settings(), None, workplace=START_UP)
-    qtbot.addWidget(made)
-    made.take(load(demo_path("booster-pump")), None)
-    made.resize(1366, 768)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
+def window(make_window: MakeWindow, pump: Project) -> MainWindow:
+    made = make_window(Settings(), None, workplace=START_UP)
+    made.take(pump, None)
     QTest.keyClick(made, KEY.Key_3, CTRL)
-    yield made
-    made.leave()
+    return made
 
 
 def asked(window: MainWindow, qtbot: QtBot) -> LimitsDialog:

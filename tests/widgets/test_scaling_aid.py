@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from decimal import Decimal
 
-import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLineEdit
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
-from app.project.files import load
 from app.project.model import RegisterSignal, Scale
-from projects import demo_path
+from tests.widgets.driving import when_asked
 from widgets.design import DesignWorkplace
 from widgets.document import Document
 from widgets.form import FormRow
@@ -21,22 +18,6 @@ from widgets.scaling_aid import ScalingAid
 
 Key = Qt.Key
 CTRL = Qt.KeyboardModifier.ControlModifier
-
-
-@pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
-
-
-@pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    design = DesignWorkplace(document)
-    qtbot.addWidget(design)
-    design.resize(1366, 640)
-    with qtbot.waitActive(design):
-        design.show()
-        design.activateWindow()
-    return design
 
 
 def aid_for(document: Document, name: str, qtbot: QtBot) -> ScalingAid:
@@ -124,17 +105,6 @@ def test_fields_that_get_too_narrow_are_named(document: Document, qtbot: QtBot) 
         QTest.keyClick(aid.decimals, Key.Key_Up)
     assert aid.decimals.value() == 5
     assert "Fields that are too narrow for it: screen 'run', field" in aid.told.text()
-
-
-def when_asked(answer: Callable[[QDialog], object]) -> None:
-    def look() -> None:
-        dialog = QApplication.activeModalWidget()
-        if isinstance(dialog, QDialog):
-            answer(dialog)
-        else:
-            QTimer.singleShot(10, look)
-
-    QTimer.singleShot(0, look)
 
 
 def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkplace, document: Document) -> None:

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
-from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFont, QFontMetrics
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
@@ -29,7 +29,8 @@ from app.project.model import BitSignal, Project, RegisterSignal, Scale
 from app.project.references import dangling
 from projects import demo_path
 from tests.big_project import big_project
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
+from tests.widgets.driving import press, type_in, when_asked
 from widgets.bad_cells import BadCellsDialog
 from widgets.cell_editor import CellEditor
 from widgets.counting import CopiesDialog, NumberingDialog
@@ -43,11 +44,6 @@ CTRL = Qt.KeyboardModifier.ControlModifier
 ALT = Qt.KeyboardModifier.AltModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier
 LEFT = Qt.MouseButton.LeftButton
-
-
-@pytest.fixture
-def document(qapp: object) -> Document:
-    return Document(load(demo_path("booster-pump")))
 
 
 @pytest.fixture
@@ -88,21 +84,6 @@ def go(design: DesignWorkplace, name: str, key: str) -> None:
     assert grid.currentIndex() == index
 
 
-def press(design: DesignWorkplace, key: Qt.Key, modifiers: Qt.KeyboardModifier = NO, times: int = 1) -> None:
-    for _ in range(times):
-        focus = QApplication.focusWidget()
-        assert focus is not None
-        QTest.keyClick(focus, key, modifiers)
-
-
-def type_in(design: DesignWorkplace, text: str) -> None:
-    """Type into whatever has the focus; the first letter may open an editor."""
-    for letter in text:
-        focus = QApplication.focusWidget()
-        assert focus is not None
-        QTest.keyClicks(focus, letter)
-
-
 def editor() -> CellEditor:
     focus = QApplication.focusWidget()
     assert isinstance(focus, CellEditor)
@@ -115,35 +96,19 @@ def signal(document: Document, name: str) -> RegisterSignal:
     return part
 
 
-def when_asked(answer: Callable[[QDialog], object]) -> list[QDialog]:
-    """Once a dialog is open, answer it."""
-    asked: list[QDialog] = []
-
-    def look() -> None:
-        dialog = QApplication.activeModalWidget()
-        if isinstance(dialog, QDialog):
-            asked.append(dialog)
-            answer(dialog)
-        else:
-            QTimer.singleShot(10, look)
-
-    QTimer.singleShot(0, look)
-    return asked
-
-
 # Cells
 
 
 def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "register")
-    type_in(design, "350")
+    type_in("350")
     assert signal(document, "speed set point").number == 310, "not before Enter"
-    press(design, Key.Key_Return)
+    press(Key.Key_Return)
     assert signal(document, "speed set point").number == 350
     assert document.undo_name == "Change signals"
     assert grid_of(design).currentIndex().row() == place(document.project, "speed set point") + 1
-    type_in(design, "351")
-    press(design, Key.Key_Return, SHIFT)
+    type_in("351")
+    press(Key.Key_Return, SHIFT)
     assert signal(document, "ramp up").number == 351
     document.undo()
     document.undo()
@@ -153,17 +118,17 @@ def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkplace, docume
 def test_tab_goes_on_to_the_next_cell_that_can_be_edited(design: DesignWorkplace, document: Document) -> None:
     grid = grid_of(design)
     go(design, "command", "name")
-    press(design, Key.Key_F2)
+    press(Key.Key_F2)
     assert editor().text() == "command"
-    press(design, Key.Key_Tab)
+    press(Key.Key_Tab)
     assert grid.currentIndex().column() == column(grid, "from")
-    press(design, Key.Key_Tab, times=2)
+    press(Key.Key_Tab, times=2)
     assert editor().text() == "300"
-    type_in(design, "301")
-    press(design, Key.Key_Backtab, SHIFT)
+    type_in("301")
+    press(Key.Key_Backtab, SHIFT)
     assert signal(document, "command").number == 301
     assert editor().text() == "holding"
-    press(design, Key.Key_Escape)
+    press(Key.Key_Escape)
     assert QApplication.focusWidget() is grid
 
 
@@ -172,23 +137,23 @@ def test_a_double_click_opens_a_cell(design: DesignWorkplace, document: Document
     index = grid.parts.index(place(document.project, "command"), column(grid, "unit"))
     QTest.mouseClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
     QTest.mouseDClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
-    type_in(design, "rpm")
-    press(design, Key.Key_Return)
+    type_in("rpm")
+    press(Key.Key_Return)
     assert signal(document, "command").unit == "rpm"
 
 
 def test_what_is_wrong_is_said_in_words_and_keeps_the_cell_open(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "register")
-    type_in(design, "31o")
+    type_in("31o")
     assert editor().words.isVisible()
     assert editor().words.text.text() == "'31o' is not a whole number"
     assert "whole number" in editor().accessibleDescription()
-    press(design, Key.Key_Return)
+    press(Key.Key_Return)
     assert editor().text() == "31o"
-    press(design, Key.Key_Backspace)
+    press(Key.Key_Backspace)
     assert not editor().words.isVisible()
-    press(design, Key.Key_Escape)
+    press(Key.Key_Escape)
     assert document.project is before
 
 
@@ -197,7 +162,7 @@ def test_what_is_wrong_when_the_cell_is_left_is_kept_in_the_properties(
 ) -> None:
     before = document.project
     go(design, "speed set point", "register")
-    type_in(design, "31o")
+    type_in("31o")
     go(design, "speed set point", "unit")
     assert document.project is before
     assert "31o" in design.notice.text.text()
@@ -211,15 +176,15 @@ def test_what_is_wrong_when_the_cell_is_left_is_kept_in_the_properties(
 
 def test_a_choice_is_completed_from_its_beginning(design: DesignWorkplace, document: Document) -> None:
     go(design, "command", "table")
-    type_in(design, "in")
+    type_in("in")
     completer = editor().completer()
     assert completer is not None
     assert completer.popup() is not None
     assert completer.completionModel().rowCount() == 1
-    press(design, Key.Key_Return)
+    press(Key.Key_Return)
     assert signal(document, "command").table == "input"
     go(design, "command", "unit")
-    type_in(design, "H")
+    type_in("H")
     completer = editor().completer()
     assert completer is not None
     found = [completer.completionModel().index(row, 0).data() for row in range(completer.completionModel().rowCount())]
@@ -241,20 +206,20 @@ def test_one_enter_takes_what_is_typed_or_chosen_while_the_list_of_choices_is_op
 ) -> None:
     grid = grid_of(design)
     go(design, "command", "table")
-    type_in(design, "input")
+    type_in("input")
     QTest.keyClick(offered(qtbot), Key.Key_Return)
     assert signal(document, "command").table == "input"
     assert grid.currentIndex().row() == place(document.project, "command") + 1
     go(design, "command", "encoding")
-    type_in(design, "in")
+    type_in("in")
     QTest.keyClick(offered(qtbot), Key.Key_Down)
     chosen = editor().text()
     assert chosen.startswith("int")
     QTest.keyClick(offered(qtbot), Key.Key_Tab)
     assert signal(document, "command").encoding == chosen
-    press(design, Key.Key_Escape)
+    press(Key.Key_Escape)
     go(design, "command", "unit")
-    type_in(design, "H")
+    type_in("H")
     QTest.keyClick(offered(qtbot), Key.Key_Escape)
     assert editor().text() == "H", "the first Escape closes the list only"
 
@@ -263,8 +228,8 @@ def test_a_choice_from_the_list_is_taken_when_the_cell_is_left_by_the_mouse(
     design: DesignWorkplace, document: Document, qtbot: QtBot
 ) -> None:
     go(design, "command", "table")
-    press(design, Key.Key_F2)
-    press(design, Key.Key_Down)
+    press(Key.Key_F2)
+    press(Key.Key_Down)
     choices = offered(qtbot)
     row = next(row for row in range(choices.model().rowCount()) if choices.model().index(row, 0).data() == "input")
     QTest.mouseClick(choices.viewport(), LEFT, NO, choices.visualRect(choices.model().index(row, 0)).center())
@@ -275,7 +240,7 @@ def test_a_choice_from_the_list_is_taken_when_the_cell_is_left_by_the_mouse(
 
 def test_the_list_of_choices_is_as_wide_as_its_texts(design: DesignWorkplace, qtbot: QtBot) -> None:
     go(design, "command", "plays")
-    type_in(design, "spe")
+    type_in("spe")
     choices = offered(qtbot)
     assert choices.sizeHintForColumn(0) <= choices.viewport().width()
 
@@ -283,8 +248,8 @@ def test_the_list_of_choices_is_as_wide_as_its_texts(design: DesignWorkplace, qt
 def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "name")
-    type_in(design, "reference")
-    press(design, Key.Key_Return)
+    type_in("reference")
+    press(Key.Key_Return)
     assert not dangling(document.project)
     assert "reference" in {field.signal for screen in document.project.screens for field in screen.fields}
     document.undo()
@@ -294,7 +259,7 @@ def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkplac
 def test_keys_of_the_screens_mean_nothing_in_the_table(design: DesignWorkplace, document: Document) -> None:
     go(design, "command", "unit")
     before = document.project
-    press(design, Key.Key_Return, CTRL)
+    press(Key.Key_Return, CTRL)
     assert QApplication.activeModalWidget() is None
     assert not [w for w in QApplication.topLevelWidgets() if w.objectName() == "signal picker" and w.isVisible()]
     assert document.project is before
@@ -306,12 +271,12 @@ def test_keys_of_the_screens_mean_nothing_in_the_table(design: DesignWorkplace, 
 def test_ctrl_enter_puts_a_text_into_all_selected_rows_in_one_step(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "unit")
-    press(design, Key.Key_Down, SHIFT, times=2)
+    press(Key.Key_Down, SHIFT, times=2)
     names = [part.name for part in before.signals[4:7]]
-    press(design, Key.Key_F2)
-    press(design, Key.Key_A, CTRL)
-    type_in(design, "kHz")
-    press(design, Key.Key_Return, CTRL)
+    press(Key.Key_F2)
+    press(Key.Key_A, CTRL)
+    type_in("kHz")
+    press(Key.Key_Return, CTRL)
     assert [document.project.signal_named[name].unit for name in names] == ["kHz"] * 3
     assert grid_of(design).area().rows == (4, 5, 6), "the selection stays"
     document.undo()
@@ -321,29 +286,29 @@ def test_ctrl_enter_puts_a_text_into_all_selected_rows_in_one_step(design: Desig
 def test_ctrl_d_fills_cells_down_and_duplicates_whole_rows(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "unit")
-    press(design, Key.Key_Right, SHIFT)
-    press(design, Key.Key_Down, SHIFT, times=2)
-    press(design, Key.Key_D, CTRL)
+    press(Key.Key_Right, SHIFT)
+    press(Key.Key_Down, SHIFT, times=2)
+    press(Key.Key_D, CTRL)
     first, *others = document.project.signals[4:7]
     assert len(document.project.signals) == len(before.signals)
     assert {(part.unit, part.decimals) for part in others} == {(first.unit, first.decimals)}
     document.undo()
     assert document.project is before
-    press(design, Key.Key_Space, SHIFT)
+    press(Key.Key_Space, SHIFT)
     assert grid_of(design).area().whole
     asked = when_asked(lambda dialog: QTest.keyClick(dialog, Key.Key_Escape))
-    press(design, Key.Key_D, CTRL)
+    press(Key.Key_D, CTRL)
     assert isinstance(asked[0], CopiesDialog), "of several rows it is asked how many copies"
 
 
 def test_a_series_goes_on(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "register")
-    type_in(design, "500")
-    press(design, Key.Key_Return)
-    type_in(design, "502")
-    press(design, Key.Key_Return)
+    type_in("500")
+    press(Key.Key_Return)
+    type_in("502")
+    press(Key.Key_Return)
     go(design, "speed set point", "register")
-    press(design, Key.Key_Down, SHIFT, times=3)
+    press(Key.Key_Down, SHIFT, times=3)
     QTest.keySequence(grid_of(design), "Ctrl+F9")
     numbers = [part.number for part in document.project.signals[4:8] if isinstance(part, RegisterSignal)]
     assert numbers == [500, 502, 504, 506]
@@ -352,7 +317,7 @@ def test_a_series_goes_on(design: DesignWorkplace, document: Document) -> None:
 def test_names_are_numbered(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "name")
-    press(design, Key.Key_Down, SHIFT, times=2)
+    press(Key.Key_Down, SHIFT, times=2)
 
     def answer(dialog: QDialog) -> None:
         assert isinstance(dialog, NumberingDialog)
@@ -400,13 +365,13 @@ def test_several_are_deleted_and_moved(design: DesignWorkplace, document: Docume
     before = document.project
     names = [part.name for part in before.signals]
     go(design, "speed set point", "name")
-    press(design, Key.Key_Down, SHIFT)
-    press(design, Key.Key_Up, ALT)
+    press(Key.Key_Down, SHIFT)
+    press(Key.Key_Up, ALT)
     moved = [part.name for part in document.project.signals]
     assert moved[3:6] == [names[4], names[5], names[3]]
     assert grid.places() == (3, 4)
     document.undo()
-    press(design, Key.Key_Delete)
+    press(Key.Key_Delete)
     assert "cannot be deleted" in design.notice.text.text()
     assert document.project is before
 
@@ -414,12 +379,12 @@ def test_several_are_deleted_and_moved(design: DesignWorkplace, document: Docume
 def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkplace, document: Document) -> None:
     grid = grid_of(design)
     go(design, "status", "name")
-    press(design, Key.Key_D, CTRL)  # a copy that nothing uses, behind the original
+    press(Key.Key_D, CTRL)  # a copy that nothing uses, behind the original
     at = place(document.project, "status")
     grid.setFocus()
     grid.select_rows([at, at + 1])
     count = len(document.project.signals)
-    press(design, Key.Key_Delete, CTRL)
+    press(Key.Key_Delete, CTRL)
     assert design.notice.button.text() == "Delete the others (1)"
     QTest.mouseClick(design.notice.button, LEFT)
     assert len(document.project.signals) == count - 1
@@ -428,12 +393,12 @@ def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkpla
 
 def test_delete_empties_cells_and_tells_where_it_cannot(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "unit")
-    press(design, Key.Key_Down, SHIFT)
-    press(design, Key.Key_Delete)
+    press(Key.Key_Down, SHIFT)
+    press(Key.Key_Delete)
     assert [part.unit for part in document.project.signals[4:6]] == ["", ""]
     go(design, "speed set point", "register")
     asked = when_asked(lambda dialog: QTest.keyClick(dialog, Key.Key_Escape))
-    press(design, Key.Key_Delete)
+    press(Key.Key_Delete)
     assert isinstance(asked[0], BadCellsDialog)
     assert signal(document, "speed set point").number == 310
 
@@ -469,7 +434,7 @@ def test_rows_pasted_in_the_empty_area_are_new_ones(qtbot: QtBot) -> None:
     go_to_empty_row(design)
     rows = [f"new {number}\tpump\tholding\t{500 + number}" for number in range(13)]
     QApplication.clipboard().setText("\n".join(rows))
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     signals = design.document.project.signals
     assert signals[:4] == few.signals
     assert [(part.name, part.number) for part in signals[4:] if isinstance(part, RegisterSignal)] == [
@@ -480,19 +445,19 @@ def test_rows_pasted_in_the_empty_area_are_new_ones(qtbot: QtBot) -> None:
 def test_a_signal_is_begun_by_typing_into_the_empty_row(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     grid = grid_of(design)
-    press(design, Key.Key_End, CTRL)
+    press(Key.Key_End, CTRL)
     grid.go(len(before.signals), 0)
-    type_in(design, "level")
-    press(design, Key.Key_Tab)
+    type_in("level")
+    press(Key.Key_Tab)
     assert document.project.signals[:-1] == before.signals
     assert document.project.signals[-1].name == "level"
     assert grid.currentIndex().row() == len(before.signals), "Tab goes on in the row that was begun"
-    press(design, Key.Key_Escape)
-    press(design, Key.Key_Down)
+    press(Key.Key_Escape)
+    press(Key.Key_Down)
     assert grid.currentIndex().row() == grid.parts.rowCount() - 1, "another empty row is under it"
     grid.go(grid.parts.shown, column(grid, "unit"))
-    type_in(design, "bar")
-    press(design, Key.Key_Return)
+    type_in("bar")
+    press(Key.Key_Return)
     assert document.project.signals[-1].unit == "bar"
     assert document.project.signals[-1].name == "signal", "a name that is free, until one is given"
     document.undo()
@@ -505,10 +470,10 @@ def test_nothing_comes_of_an_empty_row_by_itself(design: DesignWorkplace, docume
     grid = grid_of(design)
     grid.go(len(before.signals), 0)
     for key in (Key.Key_Return, Key.Key_Delete, Key.Key_F2, Key.Key_Return, Key.Key_F2, Key.Key_Tab, Key.Key_Escape):
-        press(design, key)
+        press(key)
     grid.go(len(before.signals), 0)
     for key, held in ((Key.Key_C, CTRL), (Key.Key_D, CTRL), (Key.Key_Return, CTRL), (Key.Key_Delete, CTRL)):
-        press(design, key, held)
+        press(key, held)
     assert document.project is before
     assert design.signals.current() == -1
 
@@ -516,8 +481,8 @@ def test_nothing_comes_of_an_empty_row_by_itself(design: DesignWorkplace, docume
 def test_a_name_typed_into_the_empty_row_must_be_free(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     grid_of(design).go(len(before.signals), 0)
-    type_in(design, "status")
-    press(design, Key.Key_Return)
+    type_in("status")
+    press(Key.Key_Return)
     assert "there is another one called 'status'" in editor().words.text.text()
     assert document.project is before
 
@@ -528,12 +493,12 @@ def test_a_sorted_and_narrowed_table_shows_what_was_begun_in_it(design: DesignWo
     grid = grid_of(design)
     grid.setFocus()
     grid.go(grid.parts.shown, 0)
-    type_in(design, "alone")
-    press(design, Key.Key_Tab)
+    type_in("alone")
+    press(Key.Key_Tab)
     place_of_new = len(document.project.signals) - 1
     assert document.project.signals[place_of_new].name == "alone"
     assert grid.parts.place(grid.currentIndex().row()) == place_of_new
-    press(design, Key.Key_Escape)
+    press(Key.Key_Escape)
 
 
 def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkplace, document: Document) -> None:
@@ -549,7 +514,7 @@ def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkpl
 
     go(design, "speed set point", "register")
     when_asked(leave)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert document.project is before
     third = before.signals[5]
     assert isinstance(third, RegisterSignal)
@@ -560,8 +525,8 @@ def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkpl
 def test_what_is_selected_is_overwritten_without_a_question(design: DesignWorkplace, document: Document) -> None:
     QApplication.clipboard().setText("500\n501\n502\n")
     go(design, "speed set point", "register")
-    press(design, Key.Key_Down, SHIFT, 2)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_Down, SHIFT, 2)
+    press(Key.Key_V, CTRL)
     assert [getattr(part, "number", 0) for part in document.project.signals[4:7]] == [500, 501, 502]
 
 
@@ -570,7 +535,7 @@ def test_instead_of_overwriting_rows_can_be_pasted_as_new_ones(design: DesignWor
     go(design, "speed set point", "name")
     QApplication.clipboard().setText("level\tpump\nflow\tpump\n")
     when_asked(press_button("Paste as new rows"))
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert document.project.signals[:-2] == before.signals
     assert [part.name for part in document.project.signals[-2:]] == ["level", "flow"]
 
@@ -584,7 +549,7 @@ def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
     when_asked(press_button("Overwrite"))
     table = f"{last}\t\theld\t\t\tl\nnew a\tpump\tinput\t701\tuint32\nnew b\t\t\t\t\n"
     QApplication.clipboard().setText(table)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert len(document.project.signals) == len(before.signals) + 2
     a, b = document.project.signals[-2:]
     assert isinstance(a, RegisterSignal)
@@ -601,7 +566,7 @@ def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace,
     go(design, "status", "unit")
     QApplication.clipboard().setText("Unit\tName\tColour\nkHz\tspeed set point\tred\nV\tbrand new\tblue\n")
     when_asked(press_button("Overwrite"))
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert signal(document, "speed set point").unit == "kHz"
     assert document.project.signals[-1].name == "brand new"
     assert document.project.signal_named["status"].unit == ""
@@ -610,16 +575,16 @@ def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace,
 
 def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "step")
-    press(design, Key.Key_Down, SHIFT)
+    press(Key.Key_Down, SHIFT)
     QApplication.clipboard().setText("1,5\n0,25\n")
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert [part.step for part in document.project.signals[4:6]] == [Decimal("1.5"), Decimal("0.25")]
     document.undo()
     before = document.project
     QApplication.clipboard().setText("1,500\n")
     go(design, "speed set point", "step")
     asked = when_asked(lambda dialog: QTest.keyClick(dialog, Key.Key_Escape))
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     found = asked[0].findChild(QTreeWidget)
     assert found is not None
     item = found.topLevelItem(0)
@@ -631,8 +596,8 @@ def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, documen
 def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "register")
-    press(design, Key.Key_Down, SHIFT, 2)
-    press(design, Key.Key_Right, SHIFT)
+    press(Key.Key_Down, SHIFT, 2)
+    press(Key.Key_Right, SHIFT)
     QApplication.clipboard().setText("500\tint16\nmany\tint16\n502\tfloat\n")
     listed: list[tuple[str, str, str]] = []
 
@@ -645,7 +610,7 @@ def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWor
         QTest.mouseClick(dialog.take, LEFT)
 
     when_asked(take)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert listed == [("2", "Register", "many"), ("3", "Encoding", "float")]
     parts = [part for part in document.project.signals[4:7] if isinstance(part, RegisterSignal)]
     assert [(part.number, part.encoding) for part in parts] == [(500, "int16"), (311, "int16"), (502, "uint16")]
@@ -669,7 +634,7 @@ def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: Design
 
     count = len(document.project.signals)
     when_asked(take)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_V, CTRL)
     assert [part.name for part in document.project.signals[count:]] == ["load"]
     assert said[0].startswith("New rows that stay out: 3. ")
     assert said[1].endswith("changed rows: 0, new rows: 1")
@@ -678,18 +643,18 @@ def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: Design
 
 def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "unit")
-    press(design, Key.Key_C, CTRL)
+    press(Key.Key_C, CTRL)
     assert QApplication.clipboard().text() == "Hz"
-    press(design, Key.Key_Down)
-    press(design, Key.Key_Down, SHIFT)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_Down)
+    press(Key.Key_Down, SHIFT)
+    press(Key.Key_V, CTRL)
     assert [part.unit for part in document.project.signals[5:7]] == ["Hz", "Hz"]
 
 
 def test_copied_with_headings_it_says_what_is_what(design: DesignWorkplace, document: Document) -> None:
     go(design, "speed set point", "write")
-    press(design, Key.Key_Right, SHIFT)
-    press(design, Key.Key_Insert, CTRL | SHIFT)
+    press(Key.Key_Right, SHIFT)
+    press(Key.Key_Insert, CTRL | SHIFT)
     assert QApplication.clipboard().text() == f"Write\tUses\nyes\t{3}\n"
 
 
@@ -706,10 +671,10 @@ def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWor
     right = data.draw(st.integers(left, len(grid.parts.columns) - 1))
     grid.setFocus()
     grid.select_cells(top, left, bottom, right)
-    press(design, Key.Key_C, CTRL)
+    press(Key.Key_C, CTRL)
     grid.select_cells(top, left, bottom, right)
     if left != column(grid, "uses"):
-        press(design, Key.Key_V, CTRL)
+        press(Key.Key_V, CTRL)
     if left > 0 or right < len(grid.parts.columns) - 1:
         assert document.project is before
         return
@@ -761,8 +726,8 @@ def test_a_cell_edited_in_a_sorted_view_stays_where_it_is(design: DesignWorkplac
     index = grid.parts.index(row, column(grid, "register"))
     grid.scrollTo(index)
     QTest.mouseClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
-    type_in(design, "9000")
-    press(design, Key.Key_Return)
+    type_in("9000")
+    press(Key.Key_Return)
     assert signal(document, "speed set point").number == 9000
     assert names_shown(grid) == shown_before
 
@@ -784,7 +749,7 @@ def test_the_order_of_the_view_is_kept_when_asked(design: DesignWorkplace, docum
 def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkplace, document: Document) -> None:
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
-    press(design, Key.Key_D, CTRL)
+    press(Key.Key_D, CTRL)
     copy = document.project.signals[place(document.project, "status") + 1].name
     grid.setFocus()
     table.which.setFocus()
@@ -800,7 +765,7 @@ def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkplace,
 def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkplace) -> None:
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
-    press(design, Key.Key_F, CTRL)
+    press(Key.Key_F, CTRL)
     assert table.narrow.hasFocus()
     QTest.keyClicks(table.narrow, "pump hz")
     assert "speed set point" in names_shown(grid)
@@ -835,7 +800,7 @@ def test_a_double_click_on_the_count_goes_to_the_places(design: DesignWorkplace,
 def test_only_those_with_findings_are_shown(design: DesignWorkplace, document: Document) -> None:
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
-    press(design, Key.Key_D, CTRL)  # a copy that nothing uses is worth a note
+    press(Key.Key_D, CTRL)  # a copy that nothing uses is worth a note
     design.checks.finish()
     found = {place[1] for finding in design.checks.findings if (place := finding.place)[:1] == ("signal",)}
     assert found
@@ -868,15 +833,15 @@ def test_twenty_thousand_signals_are_sorted_filtered_and_edited(qtbot: QtBot) ->
     assert grid.parts.shown == 20_000
     design.signals.table.to_file_order()
     go(design, "signal 3", "unit")
-    type_in(design, "km/h")
-    press(design, Key.Key_Return)
+    type_in("km/h")
+    press(Key.Key_Return)
     assert document.project.signal_named["signal 3"].unit == "km/h"
 
 
 def test_scale_cells_take_a_factor(design: DesignWorkplace, document: Document) -> None:
     go(design, "status", "scale")
-    type_in(design, "x 0,1")
-    press(design, Key.Key_Return)
+    type_in("x 0,1")
+    press(Key.Key_Return)
     assert signal(document, "status").scale == Scale(raw=(Decimal(0), Decimal(1)), value=(Decimal(0), Decimal("0.1")))
 
 
@@ -897,7 +862,7 @@ def test_a_window_closed_over_an_open_cell_ends_in_order(document: Document, qtb
     before = document.project
     design = shown(document, qtbot, kept=False)
     go(design, "speed set point", "register")
-    type_in(design, "31o")
+    type_in("31o")
     gone: list[bool] = []
     editor().destroyed.connect(lambda: gone.append(True))
     design.close()
@@ -912,7 +877,7 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkpl
     assert grid.parts.headerData(4, rows) == "5"
     go(design, "speed set point", "notes")
     assert grid.parts.headerData(4, rows) == "5  speed set point"
-    press(design, Key.Key_Home)
+    press(Key.Key_Home)
     assert grid.parts.headerData(4, rows) == "5"
     click_on_heading(grid, "unit")
     number = column(grid, "unit")
@@ -940,13 +905,13 @@ def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, doc
 def test_whole_rows_pasted_are_copies(design: DesignWorkplace, document: Document) -> None:
     before = document.project
     go(design, "running", "name")
-    press(design, Key.Key_Down, SHIFT)
-    press(design, Key.Key_Space, SHIFT)
-    press(design, Key.Key_C, CTRL)
-    press(design, Key.Key_V, CTRL)
+    press(Key.Key_Down, SHIFT)
+    press(Key.Key_Space, SHIFT)
+    press(Key.Key_C, CTRL)
+    press(Key.Key_V, CTRL)
     assert [part.name for part in document.project.signals[len(before.signals) :]] == ["running 2", "fault 2"]
     assert grid_of(design).places() == (len(before.signals), len(before.signals) + 1)
-    press(design, Key.Key_X, CTRL)
+    press(Key.Key_X, CTRL)
     assert document.project.signals == before.signals, "whole rows are cut as a whole"
 
 
@@ -956,12 +921,12 @@ def test_an_empty_table_says_how_to_begin_and_keeps_the_clipboard(qtbot: QtBot) 
     assert table.nothing.isVisible()
     assert table.nothing.text().startswith("No signals yet. Insert adds one")
     QApplication.clipboard().setText("kept")
-    press(design, Key.Key_C, CTRL)
+    press(Key.Key_C, CTRL)
     assert QApplication.clipboard().text() == "kept"
     for key in (Key.Key_Return, Key.Key_Delete, Key.Key_F2):
-        press(design, key)
-    press(design, Key.Key_D, CTRL)
-    press(design, Key.Key_X, CTRL)
+        press(key)
+    press(Key.Key_D, CTRL)
+    press(Key.Key_X, CTRL)
     QTest.keySequence(grid_of(design), "Ctrl+F3")
     assert design.notice.text.text() == "Select the signals to copy first."
 
@@ -978,7 +943,7 @@ def test_the_menu_of_the_cells_has_their_commands_with_their_keys(
     design: DesignWorkplace, document: Document, qtbot: QtBot
 ) -> None:
     go(design, "speed set point", "unit")
-    press(design, Key.Key_Down, SHIFT)
+    press(Key.Key_Down, SHIFT)
     grid = grid_of(design)
     grid.customContextMenuRequested.emit(QPoint(40, 40))
     qtbot.waitUntil(lambda: isinstance(QApplication.activePopupWidget(), QMenu))
@@ -994,7 +959,7 @@ def test_what_was_typed_into_a_cell_does_not_get_into_another_project(
     design: DesignWorkplace, document: Document
 ) -> None:
     go(design, "speed set point", "register")
-    type_in(design, "999")
+    type_in("999")
     other = load(demo_path("booster-pump"))
     document.open(other, None)
     design.signals.table.narrow.setFocus()
@@ -1002,6 +967,6 @@ def test_what_was_typed_into_a_cell_does_not_get_into_another_project(
     assert document.project is other
     assert not isinstance(QApplication.focusWidget(), CellEditor)
     go(design, "speed set point", "register")
-    type_in(design, "311")
-    press(design, Key.Key_Return)
+    type_in("311")
+    press(Key.Key_Return)
     assert signal(document, "speed set point").number == 311

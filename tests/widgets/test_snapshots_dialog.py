@@ -12,8 +12,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
-from app.project.model import Follower, Panel, Project, RegisterSignal, Screen, TcpLine
+from app.project.model import Screen
 from app.snapshots.files import open_snapshot
+from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
 from widgets.document import Document
 from widgets.live import Live
@@ -22,16 +23,10 @@ from widgets.restoring_dialog import RestoringDialog
 from widgets.settings import Settings
 from widgets.snapshots_dialog import SnapshotsDialog
 
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(TcpLine(name="bus", host="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3),),
-    signals=(
-        RegisterSignal(name="limit", follower="pump", number=15, write=True, unit="Hz"),
-        RegisterSignal(name="speed", follower="pump", number=16),
-    ),
-    screens=(Screen(name="a"),),
-)
+PROJECT = pump_project(
+    word("limit", 15, write=True, unit="Hz"),
+    word("speed", 16),
+).but(screens=(Screen(name="a"),))
 
 
 @pytest.fixture

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import sqlite3
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
 
@@ -15,17 +15,18 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
-from shiboken6 import isValid
 
 from app.follower.drive_bank import DriveBank
 from app.project.binding import bindings
 from app.project.files import load
+from app.project.model import Project
 from app.record.clock import CivilClock
 from app.record.events import Event, Kind
 from app.record.reader import Recording
 from app.record.writer import Writer
 from app.signals.reading import Quality
 from projects import demo_path
+from tests.widgets.driving import MakeWindow
 from widgets.commands import why_off
 from widgets.settings import Settings
 from widgets.start_up import StartUpWorkplace
@@ -41,17 +42,10 @@ pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
 @pytest.fixture
-def window(qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]:
-    made = MainWindow(Settings(keep=False), None, workplace=BENCH)
-    made.take(load(demo_path("booster-pump")), None)
-    made.resize(1366, 768)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
-    yield made
-    if isValid(made):  # another window may have taken its place
-        made.leave()
-        made.deleteLater()
+def window(make_window: MakeWindow, pump: Project) -> MainWindow:
+    made = make_window(Settings(keep=False), None, workplace=BENCH)
+    made.take(pump, None)
+    return made
 
 
 @pytest.fixture

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import QPoint, QRect
@@ -15,7 +14,7 @@ import app.bus.writing
 from app.follower.simulation import Simulation
 from app.record.events import Kind
 from app.session import Session
-from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import MakeWindow, connect
 from widgets.settings import Settings
 from widgets.window import BENCH, START_UP, MainWindow
 
@@ -23,29 +22,15 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture
-def device() -> Iterator[Simulation]:
-    with Simulation(bench_project()) as simulation:
-        yield simulation
-
-
-@pytest.fixture
-def window(device: Simulation, qtbot: QtBot) -> Iterator[MainWindow]:
+def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWindow:
     """A window connected to a real line, armed, its fan running."""
-    _, port = device.serve_tcp(None, "127.0.0.1", 0)
-    made = MainWindow(Settings(keep=False), workplace=BENCH)
-    made.take(bench_project(port), None)
-    made.resize(1366, 768)
-    made.show()
-    made.live.connect_to(made.document.project, None)
-    qtbot.waitUntil(lambda: made.live.readings()["command"].good)
+    made = make_window(Settings(keep=False), workplace=BENCH)
+    connect(made, device, qtbot)
     made.live.arm()
     made.live.key_down("start")
     made.live.key_up("start")
     qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
-    yield made
-    made.live.left_on.disconnect()
-    made.leave()
-    made.deleteLater()
+    return made
 
 
 def session(window: MainWindow) -> Session:

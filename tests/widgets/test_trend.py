@@ -19,6 +19,7 @@ from app.project.files import parse
 from app.project.model import Project
 from app.record.outline import Outline, extremes
 from app.record.source import plottable
+from tests.widgets.driving import shown
 from widgets.palette import DARK, LIGHT, Appearance, Theme
 from widgets.settings import Settings
 from widgets.trend_curves import is_lane, is_stepped, pen, shape
@@ -116,12 +117,7 @@ def source() -> Told:
 
 @pytest.fixture
 def view(qtbot: QtBot, source: Told) -> TrendView:
-    made = TrendView(Settings(keep=False))
-    qtbot.addWidget(made)
-    made.resize(900, 520)
-    with qtbot.waitActive(made):
-        made.show()
-        made.activateWindow()
+    made = shown(TrendView(Settings(keep=False)), qtbot, 900, 520)
     made.set_source(source)
     made.plot.setFocus()
     return made

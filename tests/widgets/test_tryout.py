@@ -16,7 +16,8 @@ from app.project.files import load, parse
 from app.project.model import Project
 from projects import demo_path
 from tests.app.test_rehearsal import BANK
-from tests.widgets.test_design import made, must
+from tests.widgets.driving import designed
+from tests.widgets.test_design import must
 from widgets.document import Document, Selection
 from widgets.tryout import Tryout
 
@@ -124,7 +125,7 @@ def test_what_a_held_key_pressed_is_let_go_at_the_end(tryout: Tryout, qtbot: QtB
 
 def test_space_on_a_field_tries_the_screen_and_space_again_edits_the_one_that_is_reached(qtbot: QtBot) -> None:
     document = Document(edits.add_turn(parse(BANK), edits.turn(key="f1", to="other")))
-    design = made(document, qtbot)
+    design = designed(document, qtbot)
     document.select(Selection("run", (0, 6), (0,)))
     design.editor.face.setFocus()
     QTest.keyClick(design.editor.face, Qt.Key.Key_Space)
@@ -144,7 +145,7 @@ def test_space_on_a_field_tries_the_screen_and_space_again_edits_the_one_that_is
 
 def test_space_among_text_is_a_blank(qtbot: QtBot) -> None:
     document = Document(parse(BANK))
-    design = made(document, qtbot)
+    design = designed(document, qtbot)
     document.select(Selection("run", (0, 0)))
     design.editor.face.setFocus()
     QTest.keyClick(design.editor.face, Qt.Key.Key_Space)
@@ -153,7 +154,7 @@ def test_space_among_text_is_a_blank(qtbot: QtBot) -> None:
 
 
 def test_the_followers_beside_it_have_all_the_room(qtbot: QtBot) -> None:
-    design = made(Document(load(demo_path("booster-pump"))), qtbot)
+    design = designed(Document(load(demo_path("booster-pump"))), qtbot)
     design.editor.face.setFocus()
     QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
     cards = design.editor.tryout.followers
@@ -164,7 +165,7 @@ def test_the_followers_beside_it_have_all_the_room(qtbot: QtBot) -> None:
 
 @pytest.mark.parametrize("keys", [(Qt.Key.Key_F9, Qt.KeyboardModifier.NoModifier), (Qt.Key.Key_Space, CTRL)])
 def test_the_command_tries_it_from_any_view(keys: tuple[Qt.Key, Qt.KeyboardModifier], qtbot: QtBot) -> None:
-    design = made(Document(parse(BANK)), qtbot)
+    design = designed(Document(parse(BANK)), qtbot)
     design.show_view("signals")
     QTest.keyClick(must(QApplication.focusWidget()), *keys)
     assert design.view == "screen"
@@ -174,7 +175,7 @@ def test_the_command_tries_it_from_any_view(keys: tuple[Qt.Key, Qt.KeyboardModif
 
 
 def test_another_view_ends_it(qtbot: QtBot) -> None:
-    design = made(Document(parse(BANK)), qtbot)
+    design = designed(Document(parse(BANK)), qtbot)
     QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
     assert design.editor.tryout.running
     design.show_view("map")
@@ -182,7 +183,7 @@ def test_another_view_ends_it(qtbot: QtBot) -> None:
 
 
 def test_why_it_cannot_be_tried_is_said(qtbot: QtBot) -> None:
-    design = made(Document(parse(BANK.replace("start_value = 42.5", "start_value = 9000"))), qtbot)
+    design = designed(Document(parse(BANK.replace("start_value = 42.5", "start_value = 9000"))), qtbot)
     QTest.keyClick(design.editor.face, Qt.Key.Key_F9)
     assert not design.editor.tryout.running
     assert "'level'" in design.editor.notice.text.text()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -42,24 +42,6 @@ held = 1
 
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
-
-
-@pytest.fixture
-def window(qtbot: QtBot) -> Iterator[MainWindow]:
-    made = MainWindow()
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    yield made
-    made.leave()
-    made.deleteLater()
-
-
-@pytest.fixture
-def file(tmp_path: Path) -> Path:
-    path = tmp_path / "pump room.toml"
-    save(bench_project(), path)
-    return path
 
 
 def test_a_workplace_is_made_when_it_is_first_wanted(qtbot: QtBot) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
@@ -12,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
-from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import MakeWindow, connect
 from widgets.commands import why_off
 from widgets.settings import Settings
 from widgets.window import BENCH, START_UP, MainWindow
@@ -21,24 +20,11 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture
-def device() -> Iterator[Simulation]:
-    with Simulation(bench_project()) as simulation:
-        yield simulation
-
-
-@pytest.fixture
-def window(device: Simulation, qtbot: QtBot) -> Iterator[MainWindow]:
+def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWindow:
     """A window connected to a real line that is not armed."""
-    _, port = device.serve_tcp(None, "127.0.0.1", 0)
-    made = MainWindow(Settings(keep=False), workplace=BENCH)
-    made.take(bench_project(port), None)
-    made.resize(1366, 768)
-    made.show()
-    made.live.connect_to(made.document.project, None)
-    qtbot.waitUntil(lambda: made.live.readings()["set point"].good)
-    yield made
-    made.leave()
-    made.deleteLater()
+    made = make_window(Settings(keep=False), workplace=BENCH)
+    connect(made, device, qtbot)
+    return made
 
 
 def choose(window: MainWindow, signal: str, qtbot: QtBot) -> None:

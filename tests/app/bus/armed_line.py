@@ -8,7 +8,9 @@ from decimal import Decimal
 from typing import Any
 
 from app.bus.engine import Engine
-from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, Scale, Signal, TcpLine
+from app.project.model import Bit, BitSignal, RegisterSignal, Scale, Signal
+from tests import builders
+from tests.builders import pump_project
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -16,7 +18,8 @@ TIMEOUT_MS = 100
 
 
 def word(name: str, number: int, **more: Any) -> RegisterSignal:
-    return RegisterSignal(**{"follower": "pump", "number": number, "every_ms": 20, "write": True, "name": name, **more})
+    """One that is read all the time, and may be written."""
+    return builders.word(name, number, **{"every_ms": 20, "write": True, **more})
 
 
 TENTHS = Scale(raw=(Decimal(0), Decimal(10)), value=(Decimal(0), Decimal(1)))
@@ -35,12 +38,7 @@ class Line:
     def __init__(self, kind: str, signals: tuple[Signal, ...], follower: dict[str, Any]) -> None:
         self.honest = Registers({300: 0b1010_0000, 310: 200})
         self.follower = StagedFollower(kind, self.honest, TIMEOUT_MS)
-        self.project = Project(
-            panel=Panel(start="a"),
-            lines=(TcpLine(name="bus", host="unused"),),
-            followers=(Follower(name="pump", line="bus", unit=3, **follower),),
-            signals=signals,
-        )
+        self.project = pump_project(*signals, **follower)
 
     def start(self) -> None:
         self.follower.start()

@@ -28,12 +28,13 @@ from app.project.model import (
     HeldSignal,
     Panel,
     Project,
-    RegisterSignal,
     Scale,
     SerialLine,
     Signal,
 )
 from app.signals.reading import NEVER_READ, Quality
+from tests.app.bus.armed_line import word
+from tests.builders import pump_project
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -41,17 +42,10 @@ TIMEOUT_MS = 100
 
 
 def project(*signals: Signal, followers: tuple[Follower, ...] | None = None) -> Project:
-    return Project(
-        panel=Panel(start="a"),
-        lines=(SerialLine(name="pumproom", device="unused"),),
+    return pump_project(
+        *signals,
+        line=SerialLine(name="pumproom", device="unused"),
         followers=followers or (Follower(name="pump", line="pumproom", unit=3),),
-        signals=signals,
-    )
-
-
-def word(name: str, number: int, **more: Any) -> RegisterSignal:
-    return RegisterSignal(
-        **{"follower": "pump", "register": number, "every_ms": 20, "write": True, "name": name, **more}
     )
 
 

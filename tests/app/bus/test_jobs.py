@@ -17,7 +17,8 @@ from app.bus.plan import make_plan
 from app.bus.requests import read_request
 from app.bus.schedule import Schedule
 from app.bus.timing import pace_of
-from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
+from app.project.model import Project
+from tests.builders import pump_project, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -26,12 +27,7 @@ EXCHANGE_S = 0.01
 
 
 def project(numbers: range | list[int], every_ms: int = EVERY_MS, **follower: Any) -> Project:
-    return Project(
-        panel=Panel(start="a"),
-        lines=(TcpLine(name="bus", host="unused"),),
-        followers=(Follower(name="pump", line="bus", unit=3, **follower),),
-        signals=tuple(RegisterSignal(name=str(n), follower="pump", number=n, every_ms=every_ms) for n in numbers),
-    )
+    return pump_project(*(word(str(n), n, every_ms=every_ms) for n in numbers), **follower)
 
 
 Refuses = Callable[[float, range], bool]

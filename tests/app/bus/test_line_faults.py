@@ -13,8 +13,8 @@ import pytest
 from app.bus.engine import Engine, Snapshot
 from app.bus.faults import FaultKind
 from app.bus.writes import Outcome
-from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
 from app.project.purpose import Purpose
+from tests.builders import SERIAL, pump_project, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -26,17 +26,11 @@ KINDS = [
 ]
 
 # Register n holds n, and two reads have the same shape: whatever is taken for another's answer shows as a wrong value.
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(SerialLine(name="bus", device="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3, max_registers=2),),
-    signals=(
-        *(
-            RegisterSignal(name=str(number), follower="pump", number=number, every_ms=20, write=True)
-            for number in (10, 20, 30)
-        ),
-        RegisterSignal(name="wide", follower="pump", number=40, encoding="uint32", every_ms=20),
-    ),
+PROJECT = pump_project(
+    *(word(str(number), number, every_ms=20, write=True) for number in (10, 20, 30)),
+    word("wide", 40, encoding="uint32", every_ms=20),
+    line=SERIAL,
+    max_registers=2,
 )
 VALUES = {"10": 10, "20": 20, "30": 30, "wide": 40 << 16 | 41}
 

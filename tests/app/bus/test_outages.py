@@ -10,19 +10,18 @@ import pytest
 
 from app.bus.engine import Engine
 from app.bus.faults import FaultKind
-from app.project.model import Follower, Panel, Project, RegisterSignal, SerialLine
+from app.project.model import SerialLine
 from app.record.events import Event, Kind
 from app.record.watch import Watch
 from app.session import Session
+from tests.builders import pump_project, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 OUT_S = 1.6
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(SerialLine(name="bus", device="unused", timeout_ms=100),),
-    followers=(Follower(name="pump", line="bus", unit=3),),
-    signals=(RegisterSignal(name="10", follower="pump", number=10, every_ms=20),),
+PROJECT = pump_project(
+    word("10", 10, every_ms=20),
+    line=SerialLine(name="bus", device="unused", timeout_ms=100),
 )
 
 

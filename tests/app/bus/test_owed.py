@@ -19,9 +19,10 @@ from app.bus.engine import Engine
 from app.bus.faults import FaultKind
 from app.bus.states import Owed
 from app.bus.writes import Obstacle, Outcome, WriteReport
-from app.project.model import Follower, Panel, Project, TcpLine
+from app.project.model import Follower
 from app.project.purpose import Purpose
 from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running, word
+from tests.builders import pump_project
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -450,14 +451,10 @@ def test_stops_that_are_owed_end_with_the_engine() -> None:
 
 # Several stops, and others on the line ------------------------------------------------------------------------------
 
-TWO = Project(
-    panel=Panel(start="a"),
-    lines=(TcpLine(name="bus", host="unused"),),
+TWO = pump_project(
+    *(word(f"pump {n}", n, table="coil") for n in (20, 40, 60)),
+    word("fan", 80, table="coil", follower="fan"),
     followers=(Follower(name="pump", line="bus", unit=3), Follower(name="fan", line="bus", unit=4)),
-    signals=(
-        *(word(f"pump {n}", n, table="coil") for n in (20, 40, 60)),
-        word("fan", 80, table="coil", follower="fan"),
-    ),
 )
 
 

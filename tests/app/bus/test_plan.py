@@ -13,30 +13,19 @@ from app.bus.timing import pace_of
 from app.project.model import (
     Bit,
     BitSignal,
-    Follower,
     HeldSignal,
     NeverRead,
-    Panel,
     Project,
-    RegisterSignal,
     SerialLine,
     Signal,
 )
+from tests.builders import pump_project, word
 
 SERIAL = pace_of(Endpoint.serial("x", baud=19_200))
 
 
 def project(*signals: Signal, **follower: Any) -> Project:
-    return Project(
-        panel=Panel(start="a"),
-        lines=(SerialLine(name="bus", device="/dev/ttyS9"),),
-        followers=(Follower(name="pump", line="bus", unit=3, **follower),),
-        signals=signals,
-    )
-
-
-def word(name: str, number: int, **more: Any) -> RegisterSignal:
-    return RegisterSignal(name=name, follower="pump", number=number, **more)
+    return pump_project(*signals, line=SerialLine(name="bus", device="/dev/ttyS9"), **follower)
 
 
 def reads(project: Project) -> list[tuple[str, int, int, tuple[str, ...]]]:

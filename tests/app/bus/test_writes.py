@@ -9,22 +9,20 @@ import pytest
 
 from app.bus.writes import Obstacle, Outcome, WriteQueue, WriteReport
 from app.project.binding import bind
-from app.project.model import Bit, BitSignal, Follower, Panel, Project, RegisterSignal, SerialLine
+from app.project.model import Bit, BitSignal, Follower, RegisterSignal, SerialLine
 from app.project.purpose import Purpose
+from tests.builders import pump_project, word
 
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(SerialLine(name="bus", device="x"),),
+PROJECT = pump_project(
+    word("speed", 310, write=True),
+    word("ramp", 311, write=True),
+    word("word", 300, write=True),
+    word("lamp", 1, table="coil", write=True),
+    RegisterSignal(name="blower", follower="fan", number=1, table="coil", write=True),
+    BitSignal(name="run", bit=Bit(of="word", number=0), write=True),
+    BitSignal(name="reverse", bit=Bit(of="word", number=1), write=True),
+    line=SerialLine(name="bus", device="x"),
     followers=(Follower(name="pump", line="bus"), Follower(name="fan", line="bus", unit=2)),
-    signals=(
-        RegisterSignal(name="speed", follower="pump", number=310, write=True),
-        RegisterSignal(name="ramp", follower="pump", number=311, write=True),
-        RegisterSignal(name="word", follower="pump", number=300, write=True),
-        RegisterSignal(name="lamp", follower="pump", number=1, table="coil", write=True),
-        RegisterSignal(name="blower", follower="fan", number=1, table="coil", write=True),
-        BitSignal(name="run", bit=Bit(of="word", number=0), write=True),
-        BitSignal(name="reverse", bit=Bit(of="word", number=1), write=True),
-    ),
 )
 
 

@@ -12,10 +12,11 @@ import pytest
 
 from app.bus.engine import Engine
 from app.bus.writes import Obstacle, Outcome
-from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
+from app.project.model import Follower, RegisterSignal
 from app.project.purpose import Purpose
 from app.signals.numbering import Table
 from tests.app.bus.armed_line import SIGNALS, TIMEOUT_MS, Line, running, word
+from tests.builders import pump_project
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
@@ -253,14 +254,10 @@ def test_outputs_are_written_again_on_time_beside_a_dead_follower(kind: str) -> 
     every = 0.05
     honest = Registers()
     staged = StagedFollower(kind, honest, TIMEOUT_MS)
-    project = Project(
-        panel=Panel(start="a"),
-        lines=(TcpLine(name="bus", host="unused"),),
+    project = pump_project(
+        word("alive", 50, refresh_ms=int(1000 * every)),
+        RegisterSignal(name="gone", follower="dead", number=1, every_ms=20),
         followers=(Follower(name="pump", line="bus", unit=3), Follower(name="dead", line="bus", unit=9)),
-        signals=(
-            word("alive", 50, refresh_ms=int(1000 * every)),
-            RegisterSignal(name="gone", follower="dead", number=1, every_ms=20),
-        ),
     )
     times: list[float] = []
 

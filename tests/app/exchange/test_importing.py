@@ -15,20 +15,17 @@ from app.exchange.matching import remembered
 from app.project.edits import EditRefused
 from app.project.files import dump, parse
 from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
+from tests.builders import project_of
 
 LINE = TcpLine(name="hall", host="192.0.2.1")
 KILN = Follower(name="kiln", line="hall")
 
 
-def project(*signals: dict[str, object], numbering: str = "from-0") -> Project:
-    return Project.model_validate(
-        {
-            "panel": {"start": "run"},
-            "line": [{"name": "hall", "kind": "tcp", "host": "192.0.2.1"}],
-            "follower": [{"name": "kiln", "line": "hall", "numbering": numbering}],
-            "screen": [{"name": "run"}],
-            "signal": list(signals),
-        }
+def kiln_project(*signals: dict[str, object], numbering: str = "from-0") -> Project:
+    return project_of(
+        line=[{"name": "hall", "kind": "tcp", "host": "192.0.2.1"}],
+        follower=[{"name": "kiln", "line": "hall", "numbering": numbering}],
+        signal=list(signals),
     )
 
 
@@ -39,7 +36,7 @@ def target(same_name: SameName = "skip", follower: Follower = KILN) -> Target:
 def brought(tmp_path: Path, text: str, into: Project | None = None, same_name: SameName = "skip") -> Import:
     path = tmp_path / "list.csv"
     path.write_bytes(text.encode())
-    into = into or project()
+    into = into or kiln_project()
     follower = into.follower_named["kiln"]
     return begin(path, into, target(same_name, follower))
 
@@ -152,7 +149,7 @@ def test_a_number_that_can_be_read_in_two_ways_waits_for_the_decimal_mark(tmp_pa
     [("skip", ["A", "B"], 7), ("replace", ["A", "B"], 1), ("rename", ["A", "A 2", "B"], 7)],
 )
 def test_a_name_that_exists(tmp_path: Path, policy: SameName, names: list[str], register: int) -> None:
-    there = project({"name": "A", "follower": "kiln", "register": 7})
+    there = kiln_project({"name": "A", "follower": "kiln", "register": 7})
     done = brought(tmp_path, "Name,Register\nA,1\nB,2\n", there, policy)
     after = done.plan.edit(there)
     assert sorted(after.signal_named) == names
@@ -163,7 +160,7 @@ def test_a_name_that_exists(tmp_path: Path, policy: SameName, names: list[str], 
 
 
 def test_what_breaks_a_use_stays_out(tmp_path: Path) -> None:
-    there = project(
+    there = kiln_project(
         {"name": "word", "follower": "kiln", "register": 7}, {"name": "bit", "bit": {"of": "word", "number": 1}}
     )
     done = brought(tmp_path, "Name,Register,Bit of,Bit\nother,3,,\nword,,other,0\n", there, "replace")
@@ -195,8 +192,8 @@ def test_a_new_follower_counts_as_the_list_does(tmp_path: Path) -> None:
     path = tmp_path / "list.csv"
     path.write_text("Name,Register\nA,40001\nB,40002\n", "utf-8")
     new = Follower(name="new", line="hall")
-    done = begin(path, project(), Target(new, LINE))
-    after = done.plan.edit(project())
+    done = begin(path, kiln_project(), Target(new, LINE))
+    after = done.plan.edit(kiln_project())
     assert after.follower_named["new"].numbering == "prefixed"
     assert [signal.number for signal in after.signals if isinstance(signal, RegisterSignal)] == [40_001, 40_002]
 
@@ -229,7 +226,7 @@ def test_a_matching_is_remembered_for_lists_with_the_same_titles(tmp_path: Path)
     kept = {done.signature(): remembered(changed)}
     path = tmp_path / "next.csv"
     path.write_text("Foo,Bar,Baz\nCurrent,302,z\n", "utf-8")
-    again = begin(path, project(), target(), lambda key: kept.get(key, ""))
+    again = begin(path, kiln_project(), target(), lambda key: kept.get(key, ""))
     assert again.from_memory
     assert again.matching.columns[2] == "notes"
     assert signal(again, "Current").notes == "z"
@@ -241,22 +238,22 @@ def test_a_matching_is_remembered_for_lists_with_the_same_titles(tmp_path: Path)
 def test_a_memory_that_does_not_fit_is_no_harm(tmp_path: Path, kept: str) -> None:
     path = tmp_path / "list.csv"
     path.write_text("Name,Register,Type\nA,1,u16\n", "utf-8")
-    done = begin(path, project(), target(), lambda _: kept)
+    done = begin(path, kiln_project(), target(), lambda _: kept)
     assert not done.from_memory
     assert done.matching.columns == ("name", "register", "encoding")
 
 
 def test_an_import_that_is_refused_changes_nothing(tmp_path: Path) -> None:
     done = brought(tmp_path, "Name,Register\nA,1\n")
-    meanwhile = project().but(followers=())
+    meanwhile = kiln_project().but(followers=())
     with pytest.raises(EditRefused, match="'kiln' does not exist"):
         done.plan.edit(meanwhile)
-    assert meanwhile == project().but(followers=())
+    assert meanwhile == kiln_project().but(followers=())
 
 
 def test_another_target_needs_no_second_reading(tmp_path: Path) -> None:
     done = brought(tmp_path, "Name,Register\nA,1\n")
-    nobody = plan_again(done, project(), Target(None, LINE))
+    nobody = plan_again(done, kiln_project(), Target(None, LINE))
     assert nobody.sheet is done.sheet
     assert nobody.plan.incoming == ()
     assert "no follower" in notes(nobody)[0][2]
@@ -264,7 +261,7 @@ def test_another_target_needs_no_second_reading(tmp_path: Path) -> None:
 
 def test_a_wrong_separator_is_obeyed_and_doubted(tmp_path: Path) -> None:
     done = brought(tmp_path, "Name,Register\nA,1\n")
-    again = read_again(done.source, replace(done.way, text=TextWay(separator=";")), project(), target())
+    again = read_again(done.source, replace(done.way, text=TextWay(separator=";")), kiln_project(), target())
     assert again.sheet.columns == 1
     assert any("separator" in remark for remark in again.remarks)
     assert again.plan.incoming == ()

@@ -12,13 +12,7 @@ from decimal import Decimal
 from typing import Any
 
 from app.project.model import Project
-
-PANEL = {"start": "run"}
-
-
-def project(**parts: Any) -> Project:
-    """A project with a panel and one screen, and what else is given, as in a file."""
-    return Project.model_validate({"panel": PANEL, "screen": [{"name": "run"}], **parts})
+from tests.builders import project_of
 
 
 def signal(name: str, register: int, **keys: Any) -> dict[str, Any]:
@@ -32,7 +26,7 @@ def tcp_line(name: str = "hall", port: int = 5020) -> dict[str, Any]:
 
 def bank_project(*signals: dict[str, Any], **follower: Any) -> Project:
     """One bank named 'it' at unit 17."""
-    return project(
+    return project_of(
         line=[tcp_line()],
         follower=[{"name": "it", "line": "hall", "unit": 17, **follower}],
         signal=list(signals),
@@ -47,7 +41,7 @@ def drive_project(*signals: dict[str, Any], **follower: Any) -> Project:
 def many(*followers: tuple[str, str, int]) -> Project:
     """Banks by name, line and unit, each with one register 0 that holds its unit."""
     lines = list(dict.fromkeys(line for _, line, _ in followers))
-    return project(
+    return project_of(
         line=[tcp_line(name) for name in lines],
         follower=[{"name": name, "line": line, "unit": unit} for name, line, unit in followers],
         signal=[

@@ -31,10 +31,10 @@ from tests.app.follower.playing import (
     many,
     mbap,
     player_threads,
-    project,
     rtu,
     signal,
 )
+from tests.builders import project_of
 from tests.waiting import wait_for
 
 if sys.platform != "win32":
@@ -285,7 +285,7 @@ def test_names_that_are_not_there_are_told() -> None:
 
 
 def test_a_project_without_followers_is_told() -> None:
-    with Simulation(project()) as simulation, pytest.raises(FollowerError, match="no follower to play"):
+    with Simulation(project_of()) as simulation, pytest.raises(FollowerError, match="no follower to play"):
         simulation.serve_tcp(None, HERE, 0)
 
 
@@ -545,7 +545,7 @@ def test_the_lines_settings_are_used(monkeypatch: pytest.MonkeyPatch) -> None:
 
     monkeypatch.setattr(server, "create_serial_connection", refuse)
     line = {"name": "hall", "kind": "serial", "device": "/dev/null", "baud": 9600, "parity": "none", "stop_bits": 2}
-    of_the_line = project(line=[line], follower=[{"name": "it", "line": "hall"}])
+    of_the_line = project_of(line=[line], follower=[{"name": "it", "line": "hall"}])
     for it, settings in (
         (of_the_line, None),
         (bank_project(), None),
@@ -567,7 +567,7 @@ def test_lines_with_different_settings_are_not_played_at_one_device() -> None:
     ]
     followers = [{"name": name, "line": name, "unit": unit} for name, unit in (("a", 1), ("b", 2))]
     with (
-        Simulation(project(line=lines, follower=followers)) as simulation,
+        Simulation(project_of(line=lines, follower=followers)) as simulation,
         pytest.raises(FollowerError, match="different serial settings"),
     ):
         simulation.serve_serial("/dev/null")

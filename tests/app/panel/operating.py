@@ -10,6 +10,7 @@ from app.panel.machine import Effect, Event, KeyDown, KeyUp, Mode, ReleaseAll, S
 from app.panel.rendering import Attribute, Rows, render
 from app.project.model import Project
 from app.signals.reading import Quality, Reading
+from tests.builders import project_of
 
 FOLLOWER: dict[str, Any] = {
     "line": [{"name": "line", "kind": "tcp", "host": "pump.example"}],
@@ -35,8 +36,8 @@ def exact(value: Any) -> Any:
 
 def project(**parts: Any) -> Project:
     """A project with one follower; `panel` may leave out what does not matter."""
-    panel = {"rows": 2, "columns": 16, "start": "run", **parts.pop("panel", {})}
-    return Project.model_validate(exact({**FOLLOWER, "panel": panel, **parts}))
+    panel = {"rows": 2, "columns": 16, **parts.pop("panel", {})}
+    return project_of(**exact({**FOLLOWER, "panel": panel, **parts}))
 
 
 class Operator:

@@ -28,27 +28,26 @@ from app.project.binding import (
 from app.project.model import BitSignal, Project
 from app.signals.encoding import Implausible, OutOfRange
 from app.signals.reading import NEVER_READ, Quality, Reading
+from tests.builders import project_of
 
 SCALED = {"scale": {"raw": [0, 10_000], "value": [0, 50]}, "decimals": 1, "unit": "Hz"}
 
 
-def project(*signals: dict[str, Any], repertoire: str = "ascii", **follower: Any) -> Project:
+def pump_of(*signals: dict[str, Any], repertoire: str = "ascii", **follower: Any) -> Project:
     """A project with these signals; those that name no follower and are on a line are the pump's."""
     whole = [
         signal if "bit" in signal or "held" in signal else {"follower": "pump", "register": 310, **signal}
         for signal in signals
     ]
-    return Project.model_validate(
-        {
-            "panel": {"start": "run", "repertoire": repertoire},
-            "follower": [{"name": "pump", "line": "pumproom", "unit": 3, **follower}],
-            "signal": whole,
-        }
+    return project_of(
+        panel={"repertoire": repertoire},
+        follower=[{"name": "pump", "line": "pumproom", "unit": 3, **follower}],
+        signal=whole,
     )
 
 
 def of(signal: dict[str, Any], **follower: Any) -> Project:
-    return project({"name": "it", **signal}, **follower)
+    return pump_of({"name": "it", **signal}, **follower)
 
 
 def read(binding: Binding, words: Any) -> Any:
@@ -68,7 +67,7 @@ def test_a_register_signal_is_bound_by_its_follower_and_encoding() -> None:
 
 
 def test_a_bit_is_bound_to_the_registers_of_its_base() -> None:
-    both = project(
+    both = pump_of(
         {"name": "status", "table": "input", "register": 400, "encoding": "uint32"},
         {"name": "running", "bit": {"of": "status", "number": 18}},
     )
@@ -100,7 +99,7 @@ def test_coils_take_no_encoding() -> None:
     ],
 )
 def test_what_is_not_on_the_line_says_why(signal: dict[str, Any], reason: str) -> None:
-    whole = project(
+    whole = pump_of(
         {"name": "it", **signal},
         {"name": "word"},
         {"name": "power", "encoding": "float32"},
@@ -117,11 +116,11 @@ def test_what_is_not_on_the_line_says_why(signal: dict[str, Any], reason: str) -
 
 def test_an_unknown_signal_is_not_bound() -> None:
     with pytest.raises(Unbound, match="there is no signal 'sped'"):
-        bind(project(), "sped")
+        bind(pump_of(), "sped")
 
 
 def test_an_edit_keeps_the_bindings_it_did_not_touch() -> None:
-    before = project({"name": "speed"}, {"name": "status"}, {"name": "running", "bit": {"of": "status", "number": 2}})
+    before = pump_of({"name": "speed"}, {"name": "status"}, {"name": "running", "bit": {"of": "status", "number": 2}})
     speed, running = bind(before, "speed"), bind(before, "running")
     status = before.signal_named["status"]
     after = before.but(signals=(before.signals[0], status.but(number=400), before.signals[2]))
@@ -136,7 +135,7 @@ def test_an_edit_keeps_the_bindings_it_did_not_touch() -> None:
 def test_bindings_live_no_longer_than_their_project() -> None:
     gc.collect()  # what other tests left must not go in between
     known = len(room._OF_PROJECT)
-    whole = project({"name": "speed"})
+    whole = pump_of({"name": "speed"})
     bind(whole, "speed")
     assert len(room._OF_PROJECT) == known + 1
     del whole
@@ -167,7 +166,7 @@ def test_a_signal_may_say_how_its_words_stand_whatever_its_follower_says(of_foll
     assert (low.encode(0x0102_0304), high.encode(0x0102_0304)) == ((0x0304, 0x0102), (0x0102, 0x0304))
     bit = {"name": "it", "bit": {"of": "word", "number": 17}}
     signals = ({"name": "word", "encoding": "uint32", "word_order": "low-first"}, bit)
-    assert bind(project(*signals, word_order=of_follower), "it").mask_write(1) == (311, 0xFFFD, 0x0002)
+    assert bind(pump_of(*signals, word_order=of_follower), "it").mask_write(1) == (311, 0xFFFD, 0x0002)
 
 
 @pytest.mark.parametrize("bits", [True, 1, [True], (1,)])
@@ -211,7 +210,7 @@ def test_a_text_is_read_and_written() -> None:
 
 @pytest.mark.parametrize("encoding", ["uint16", "int16"])
 def test_a_bit_written_keeps_the_others(encoding: str) -> None:
-    whole = project({"name": "word", "encoding": encoding}, {"name": "it", "bit": {"of": "word", "number": 2}})
+    whole = pump_of({"name": "word", "encoding": encoding}, {"name": "it", "bit": {"of": "word", "number": 2}})
     binding = bind(whole, "it")
     assert binding.encode(1, (0xA0A0,)) == (0xA0A4,)
     assert binding.encode(0, (0xFFFF,)) == (0xFFFB,)
@@ -227,9 +226,9 @@ def test_a_bit_written_keeps_the_others(encoding: str) -> None:
 
 def test_a_bit_of_a_long_value_is_in_the_register_where_it_stands() -> None:
     signals = ({"name": "word", "encoding": "uint32"}, {"name": "it", "bit": {"of": "word", "number": 17}})
-    assert bind(project(*signals), "it").mask_write(1) == (310, 0xFFFD, 0x0002)
-    assert bind(project(*signals, word_order="low-first"), "it").mask_write(1) == (311, 0xFFFD, 0x0002)
-    assert bind(project(*signals, byte_order="low-first"), "it").mask_write(1) == (310, 0xFDFF, 0x0200)
+    assert bind(pump_of(*signals), "it").mask_write(1) == (310, 0xFFFD, 0x0002)
+    assert bind(pump_of(*signals, word_order="low-first"), "it").mask_write(1) == (311, 0xFFFD, 0x0002)
+    assert bind(pump_of(*signals, byte_order="low-first"), "it").mask_write(1) == (310, 0xFDFF, 0x0200)
 
 
 def test_a_reading_has_the_time_of_its_answer() -> None:
@@ -253,7 +252,7 @@ def test_an_implausible_reading_keeps_the_last_good_value_and_its_time() -> None
 
 
 def test_bits_have_the_quality_of_their_word() -> None:
-    whole = project(
+    whole = pump_of(
         {"name": "status", "encoding": "int16"},
         {"name": "running", "bit": {"of": "status", "number": 2}},
         {"name": "top", "bit": {"of": "status", "number": 15}},
@@ -300,7 +299,7 @@ def test_the_span_holds_every_value_of_the_whole_raw_range(
 
 
 def test_an_unknown_signal_has_no_span() -> None:
-    assert value_span(project(), "it") is None
+    assert value_span(pump_of(), "it") is None
 
 
 @pytest.mark.parametrize(
@@ -324,7 +323,7 @@ def test_a_step_is_a_shown_unit_but_no_less_than_a_count(signal: dict[str, Any],
 
 def test_an_unknown_signal_has_no_step() -> None:
     with pytest.raises(Unbound, match="no signal 'sped'"):
-        step_of(project(), "sped")
+        step_of(pump_of(), "sped")
 
 
 # What is refused
@@ -377,7 +376,7 @@ def test_what_may_be_written_is_not_refused(signal: dict[str, Any], value: Any) 
 
 def test_a_bit_may_be_written_where_its_word_may() -> None:
     def bit(table: str, **keys: Any) -> Project:
-        return project({"name": "word", "table": table}, {"name": "it", "bit": {"of": "word", "number": 0}, **keys})
+        return pump_of({"name": "word", "table": table}, {"name": "it", "bit": {"of": "word", "number": 0}, **keys})
 
     assert refusal(bit("holding", write=True), "it", 1) is None
     assert refusal(bit("holding", write=True), "it", 2) == "2 is neither 0 nor 1; a single bit holds nothing else"
@@ -386,7 +385,7 @@ def test_a_bit_may_be_written_where_its_word_may() -> None:
 
 
 def test_an_unknown_signal_is_refused() -> None:
-    assert refusal(project(), "sped", 1) == "there is no signal 'sped'"
+    assert refusal(pump_of(), "sped", 1) == "there is no signal 'sped'"
 
 
 # What is shown
@@ -435,12 +434,12 @@ def test_a_text_from_the_follower_is_shown_in_the_panels_characters() -> None:
 
 def test_a_bar_takes_the_range_of_its_field_first() -> None:
     assert shown_text(of({"limits": [0, 100]}), "it", 5, 4, "bar", (Fraction(0), Fraction(10))) == "==  "
-    solid = project({"name": "it", "limits": [0, 100]}, repertoire="hd44780-a00")
+    solid = pump_of({"name": "it", "limits": [0, 100]}, repertoire="hd44780-a00")
     assert shown_text(solid, "it", 50, 4, "bar") == "██  "
 
 
 def test_a_signal_that_is_not_there_shows_dashes() -> None:
-    assert shown_text(project(), "sped", Fraction(1), 3, "number") == "---"
+    assert shown_text(pump_of(), "sped", Fraction(1), 3, "number") == "---"
 
 
 def test_values_without_a_text_of_their_own_show_the_one_for_all_others() -> None:

@@ -17,7 +17,7 @@ from app.project import edits, files
 from app.project.files import ProjectFileError, ProjectSaveError, dump, has_comments, load, parse, save
 from app.project.migration import MIGRATIONS, Tables
 from app.project.model import Field, Project, Screen
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
 
 HEAD = 'format = 1\n[panel]\nstart = "run"\n'
 SCREEN = '[[screen]]\nname = "run"\n'
@@ -422,7 +422,7 @@ import sys
 from pathlib import Path
 from app.project import edits
 from app.project.files import ProjectSaveError, load, save
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
 folder = Path(sys.argv[1])
 if sys.argv[2] == "limit":
     import resource

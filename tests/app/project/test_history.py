@@ -10,7 +10,7 @@ from app.checks import check
 from app.project import edits
 from app.project.history import MERGE_WITHIN_S, History
 from app.project.model import Project
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
 
 
 def titled(title: str) -> Project:

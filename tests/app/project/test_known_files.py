@@ -12,7 +12,7 @@ import pytest
 from app.project.files import ChangedOnDisk, ProjectSaveError, digest_of, load, load_known, save, set_aside
 from app.project.locks import alone
 from app.project.model import Project
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
 
 
 def called(title: str) -> Project:

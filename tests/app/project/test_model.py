@@ -16,7 +16,6 @@ from app.project.model import (
     HeldSignal,
     HeldValue,
     Panel,
-    Project,
     RegisterSignal,
     Scale,
     Screen,
@@ -24,14 +23,11 @@ from app.project.model import (
     TcpLine,
     Turn,
 )
-
-
-def project(**parts: Any) -> Project:
-    return Project.model_validate({"panel": {"start": "run"}, **parts})
+from tests.builders import project_of
 
 
 def test_the_form_of_a_signal_follows_from_its_keys() -> None:
-    read = project(
+    read = project_of(
         signal=[
             {"name": "speed", "follower": "pump", "register": 310},
             {"name": "running", "bit": {"of": "status", "number": 2}},
@@ -42,7 +38,7 @@ def test_the_form_of_a_signal_follows_from_its_keys() -> None:
 
 
 def test_the_form_of_a_line_follows_from_its_kind() -> None:
-    read = project(
+    read = project_of(
         line=[
             {"name": "a", "kind": "serial", "device": "COM3"},
             {"name": "b", "kind": "tcp", "host": "panel.example"},
@@ -52,7 +48,7 @@ def test_the_form_of_a_line_follows_from_its_kind() -> None:
 
 
 def test_an_edited_copy_shares_what_did_not_change() -> None:
-    before = project(screen=[{"name": "run"}, {"name": "status"}], signal=[{"name": "preset", "held": 5}])
+    before = project_of(screen=[{"name": "run"}, {"name": "status"}], signal=[{"name": "preset", "held": 5}])
     after = before.but(title="Booster pump")
     assert after.title == "Booster pump"
     assert before.title == ""
@@ -61,7 +57,7 @@ def test_an_edited_copy_shares_what_did_not_change() -> None:
 
 
 def test_an_edited_copy_finds_its_own_parts_by_name() -> None:
-    before = project(screen=[{"name": "run"}])
+    before = project_of(screen=[{"name": "run"}])
     assert set(before.screen_named) == {"run"}
     after = before.but(screens=(*before.screens, Screen(name="status")))
     assert set(after.screen_named) == {"run", "status"}
@@ -69,19 +65,19 @@ def test_an_edited_copy_finds_its_own_parts_by_name() -> None:
 
 
 def test_equal_parts_are_equal_whatever_was_looked_up_in_them() -> None:
-    one, other = project(screen=[{"name": "run"}]), project(screen=[{"name": "run"}])
+    one, other = project_of(screen=[{"name": "run"}]), project_of(screen=[{"name": "run"}])
     assert one.screen_named
     assert one == other
 
 
 def test_of_two_things_with_one_name_the_first_is_found() -> None:
-    read = project(screen=[{"name": "run", "notes": "first"}, {"name": "run", "notes": "second"}])
+    read = project_of(screen=[{"name": "run", "notes": "first"}, {"name": "run", "notes": "second"}])
     assert read.screen_named["run"].notes == "first"
 
 
 def test_parts_cannot_be_changed_in_place() -> None:
     with pytest.raises(ValidationError, match="frozen"):
-        project().title = "other"  # type: ignore[misc]
+        project_of().title = "other"  # type: ignore[misc]
 
 
 @pytest.mark.parametrize(

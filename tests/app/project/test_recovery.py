@@ -13,16 +13,10 @@ from pathlib import Path
 import pytest
 
 from app.project.canonical import canonical
-from app.project.files import ProjectFileError, dump, load, parse
+from app.project.files import ProjectFileError, dump, parse
 from app.project.kept_drafts import LARGEST_LINE, KeptDraft
 from app.project.model import Project
 from app.project.recovery import Origin, Slot, Work, left_behind, new_slot
-from projects import demo_path
-
-
-@pytest.fixture
-def project() -> Project:
-    return load(demo_path("booster-pump"))
 
 
 @pytest.fixture
@@ -37,20 +31,20 @@ def slot(folder: Path) -> Iterator[Slot]:
     made.release()
 
 
-def test_what_is_kept_is_read_back(slot: Slot, project: Project, tmp_path: Path) -> None:
+def test_what_is_kept_is_read_back(slot: Slot, pump: Project, tmp_path: Path) -> None:
     origin = Origin(tmp_path / 'pump "3".toml', "a" * 64, 1_700_000_000.5)
     assert not slot.filled
-    slot.write(canonical(project), origin)
+    slot.write(canonical(pump), origin)
     assert slot.filled
-    assert slot.read() == Work(project, origin)
+    assert slot.read() == Work(pump, origin)
     assert slot.origin == origin
-    assert parse(slot.file.read_bytes()) == project, "a copy is a project file that can be opened by hand"
+    assert parse(slot.file.read_bytes()) == pump, "a copy is a project file that can be opened by hand"
     slot.clear()
     assert not slot.filled
 
 
-def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Slot, project: Project) -> None:
-    half = project.but(signals=project.signals[2:])
+def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Slot, pump: Project) -> None:
+    half = pump.but(signals=pump.signals[2:])
     slot.write(canonical(half), Origin(None, None, 5.0))
     with pytest.raises(ProjectFileError):
         parse(slot.file.read_bytes())
@@ -61,44 +55,44 @@ STEP = KeptDraft(("signal", "ramp up"), "Step", 7, ("fast\n", "\x7f \u00fc"), "t
 ROWS = KeptDraft(("panel",), "Rows", 1, ("x",), "no number")
 
 
-def test_what_is_not_taken_over_yet_is_read_back(slot: Slot, project: Project, tmp_path: Path) -> None:
+def test_what_is_not_taken_over_yet_is_read_back(slot: Slot, pump: Project, tmp_path: Path) -> None:
     origin = Origin(tmp_path / "pump.toml", "a" * 64, 5.0)
-    slot.write(canonical(project), origin, (STEP, ROWS))
-    assert slot.read() == Work(project, origin, (STEP, ROWS))
+    slot.write(canonical(pump), origin, (STEP, ROWS))
+    assert slot.read() == Work(pump, origin, (STEP, ROWS))
     assert slot.origin == origin
-    assert parse(slot.file.read_bytes()) == project, "still a project file that can be opened by hand"
-    slot.write(canonical(project), origin)
+    assert parse(slot.file.read_bytes()) == pump, "still a project file that can be opened by hand"
+    slot.write(canonical(pump), origin)
     assert slot.read().drafts == ()
 
 
-def test_what_belongs_to_a_part_that_is_not_there_is_left_out_and_told(slot: Slot, project: Project) -> None:
+def test_what_belongs_to_a_part_that_is_not_there_is_left_out_and_told(slot: Slot, pump: Project) -> None:
     gone = replace(STEP, subject=("signal", "no such"))
-    slot.write(canonical(project), Origin(None), (gone, STEP))
-    assert slot.read() == Work(project, Origin(None), (STEP,), all_drafts=False)
+    slot.write(canonical(pump), Origin(None), (gone, STEP))
+    assert slot.read() == Work(pump, Origin(None), (STEP,), all_drafts=False)
 
 
 @pytest.mark.parametrize(
     "nonsense", [b"", b"{", b"{}", b"[" * 100_000, b"[1]", b"[null]", b'[{"subject": []}]', b"\xff\0\x01", b"1e999"]
 )
 def test_nonsense_among_them_costs_neither_the_project_nor_its_origin(
-    slot: Slot, project: Project, nonsense: bytes
+    slot: Slot, pump: Project, nonsense: bytes
 ) -> None:
-    slot.write(canonical(project), Origin(None, "a", 5.0), (STEP,))
+    slot.write(canonical(pump), Origin(None, "a", 5.0), (STEP,))
     first, second, rest = slot.file.read_bytes().split(b"\n", 2)
     mark = second[: second.index(b"[")]
     slot.file.write_bytes(b"\n".join([first, mark + nonsense, rest]))
-    assert slot.read() == Work(project, Origin(None, "a", 5.0), (), all_drafts=False)
+    assert slot.read() == Work(pump, Origin(None, "a", 5.0), (), all_drafts=False)
 
 
-def test_a_text_that_is_far_too_large_is_left_out_and_told(slot: Slot, project: Project) -> None:
+def test_a_text_that_is_far_too_large_is_left_out_and_told(slot: Slot, pump: Project) -> None:
     huge = replace(ROWS, texts=("x" * LARGEST_LINE,))
-    slot.write(canonical(project), Origin(None), (huge, STEP))
-    assert slot.read() == Work(project, Origin(None), (STEP,), all_drafts=False)
+    slot.write(canonical(pump), Origin(None), (huge, STEP))
+    assert slot.read() == Work(pump, Origin(None), (STEP,), all_drafts=False)
     assert slot.file.stat().st_size < 100_000
 
 
-def test_copies_that_a_window_holds_are_left_alone(folder: Path, slot: Slot, project: Project) -> None:
-    slot.write(canonical(project), Origin(None))
+def test_copies_that_a_window_holds_are_left_alone(folder: Path, slot: Slot, pump: Project) -> None:
+    slot.write(canonical(pump), Origin(None))
     assert left_behind(folder) == ()
     slot.release()
     found = left_behind(folder)
@@ -112,10 +106,10 @@ def test_copies_that_a_window_holds_are_left_alone(folder: Path, slot: Slot, pro
     assert list(folder.iterdir()) == []
 
 
-def test_the_newest_comes_first(folder: Path, project: Project) -> None:
+def test_the_newest_comes_first(folder: Path, pump: Project) -> None:
     for at in (20.0, 30.0, 10.0):
         made = new_slot(folder)
-        made.write(canonical(project), Origin(None, None, at))
+        made.write(canonical(pump), Origin(None, None, at))
         made.release()
     found = left_behind(folder)
     assert [slot.origin.at for slot in found] == [30.0, 20.0, 10.0]
@@ -127,8 +121,8 @@ def test_the_newest_comes_first(folder: Path, project: Project) -> None:
     "content",
     [b"", b"\0\1\2", b"# fanlight unsaved work: {", b"# fanlight unsaved work: [1]\nformat = 1\n", b"format = 99\n"],
 )
-def test_a_damaged_copy_says_so_and_hides_no_other(folder: Path, slot: Slot, project: Project, content: bytes) -> None:
-    slot.write(canonical(project), Origin(None))
+def test_a_damaged_copy_says_so_and_hides_no_other(folder: Path, slot: Slot, pump: Project, content: bytes) -> None:
+    slot.write(canonical(pump), Origin(None))
     slot.release()
     (folder / "20200101-000000-aa.toml").write_bytes(content)
     found = left_behind(folder)
@@ -153,12 +147,12 @@ def test_without_a_folder_there_is_nothing_behind(tmp_path: Path) -> None:
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="has no named pipes")
-def test_a_pipe_in_the_folder_is_passed_over(folder: Path, slot: Slot, project: Project) -> None:
-    slot.write(dump(project), Origin(None))
+def test_a_pipe_in_the_folder_is_passed_over(folder: Path, slot: Slot, pump: Project) -> None:
+    slot.write(dump(pump), Origin(None))
     slot.release()
     os.mkfifo(folder / "20260101-000000-00000000.toml")
     (found,) = left_behind(folder)
-    assert found.read().project == project
+    assert found.read().project == pump
     found.release()
 
 

@@ -10,6 +10,7 @@ from app.project.files import parse
 from app.project.model import Project
 from app.project.places import in_words
 from app.project.references import Kind, dangling, name_clashes, renamed, uses
+from tests.builders import project_of
 
 WHOLE = """
 format = 1
@@ -69,10 +70,6 @@ signal = "status"
 @pytest.fixture
 def whole() -> Project:
     return parse(WHOLE)
-
-
-def project(**parts: Any) -> Project:
-    return Project.model_validate({"panel": {"start": "run"}, "screen": [{"name": "run"}], **parts})
 
 
 @pytest.mark.parametrize(
@@ -158,7 +155,7 @@ def test_a_sound_project_has_no_dangling_names(whole: Project) -> None:
     ],
 )
 def test_dangling_names_are_told_with_their_place(parts: dict[str, Any], words: str) -> None:
-    assert [str(problem) for problem in dangling(project(**parts))] == [words]
+    assert [str(problem) for problem in dangling(project_of(**parts))] == [words]
 
 
 @pytest.mark.parametrize(
@@ -183,16 +180,16 @@ def test_dangling_names_are_told_with_their_place(parts: dict[str, Any], words: 
     ],
 )
 def test_names_that_clash_are_told(parts: dict[str, Any], words: str) -> None:
-    assert [str(problem) for problem in name_clashes(project(**parts))] == [words]
+    assert [str(problem) for problem in name_clashes(project_of(**parts))] == [words]
 
 
 def test_a_key_of_the_entry_that_the_panel_does_not_have_is_no_mistake() -> None:
-    assert dangling(project(panel={"start": "run", "keys": ["up"]})) == ()
+    assert dangling(project_of(panel={"start": "run", "keys": ["up"]})) == ()
 
 
 def test_hints_stop_in_a_file_full_of_mistakes() -> None:
     turns = [{"key": "up", "to": "rum"} for _ in range(500)]
-    found = dangling(project(turn=turns))
+    found = dangling(project_of(turn=turns))
     assert len(found) == 500
     assert 0 < sum(bool(problem.hint) for problem in found) <= 200
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 
 from app.project.worked_out import WorkedOut
-from tests.fresh import fresh_project
+from tests.builders import fresh_project
 
 
 def test_what_was_made_of_a_project_is_kept_for_it() -> None:

@@ -9,7 +9,6 @@ import pytest
 
 from app.panel.events import Entered, Turned, Write
 from app.project.binding import bindings
-from app.project.files import load
 from app.project.model import BitSignal, Project
 from app.record.clock import CivilClock
 from app.record.reader import Recording
@@ -18,7 +17,6 @@ from app.record.watch import Watch
 from app.record.writer import Writer
 from app.rehearsal import Rehearsal
 from app.signals.reading import Quality
-from projects import demo_path
 
 STEP_S = 0.05
 
@@ -29,11 +27,6 @@ class Clock:
 
     def __call__(self) -> float:
         return self.now
-
-
-@pytest.fixture
-def pump() -> Project:
-    return load(demo_path("booster-pump"))
 
 
 @pytest.fixture

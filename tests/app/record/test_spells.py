@@ -12,23 +12,22 @@ import pytest
 
 from app.bus.faults import FaultKind
 from app.bus.samples import Sample
-from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
+from app.project.model import TcpLine
 from app.record.events import Event, Kind
 from app.record.refusals import Refusals
 from app.record.spells import TOGETHER_S, TOLD_AFTER_S, Spells
 from app.record.watch import Watch
 from app.session import Session
 from app.signals.reading import Quality, Reading
+from tests.builders import pump_project, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 TIMEOUT_MS = 150
 LATE_S = 0.1
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(TcpLine(name="bus", host="127.0.0.1", timeout_ms=TIMEOUT_MS),),
-    followers=(Follower(name="pump", line="bus", unit=3),),
-    signals=tuple(RegisterSignal(name=f"{n}", follower="pump", number=n, every_ms=50) for n in range(10, 16)),
+PROJECT = pump_project(
+    *(word(f"{n}", n, every_ms=50) for n in range(10, 16)),
+    line=TcpLine(name="bus", host="127.0.0.1", timeout_ms=TIMEOUT_MS),
 )
 
 

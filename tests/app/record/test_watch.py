@@ -15,19 +15,12 @@ from app.bus.repeats import CAREFUL_S
 from app.bus.states import FollowerState
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
-from app.project.files import load
 from app.project.model import Project
 from app.record.alarms import AlarmBook, AlarmState
 from app.record.events import Event, Kind
 from app.record.watch import Watch
 from app.session import Session
-from projects import demo_path
 from tests.waiting import wait_for
-
-
-@pytest.fixture
-def pump() -> Project:
-    return load(demo_path("booster-pump"))
 
 
 class Watched:

@@ -10,28 +10,23 @@ from decimal import Decimal
 import pytest
 
 from app.bus.engine import Engine
-from app.project.model import Action, Bit, BitSignal, Follower, Panel, Project, RegisterSignal, TcpLine
+from app.project.model import Action, Bit, BitSignal
 from app.snapshots.differences import Row, compare
 from app.snapshots.restoring import offer, restore
 from app.snapshots.snapshot import RegisterSnapshot
 from app.snapshots.taking import Range, take
+from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for
 
-PROJECT = Project(
-    panel=Panel(start="a"),
-    lines=(TcpLine(name="bus", host="unused"),),
-    followers=(Follower(name="pump", line="bus", unit=3),),
-    signals=(
-        RegisterSignal(name="total", follower="pump", number=10, encoding="uint32", write=True),
-        RegisterSignal(name="speed", follower="pump", number=14),
-        RegisterSignal(name="limit", follower="pump", number=15, write=True, limits=(Decimal(0), Decimal(50))),
-        RegisterSignal(name="command", follower="pump", number=16, write=True),
-        BitSignal(name="run", bit=Bit(of="command", number=0), write=True),
-        RegisterSignal(name="reset", follower="pump", number=17, write=True),
-    ),
-    actions=(Action(key="enter", do="set", signal="reset"),),
-)
+PROJECT = pump_project(
+    word("total", 10, encoding="uint32", write=True),
+    word("speed", 14),
+    word("limit", 15, write=True, limits=(Decimal(0), Decimal(50))),
+    word("command", 16, write=True),
+    BitSignal(name="run", bit=Bit(of="command", number=0), write=True),
+    word("reset", 17, write=True),
+).but(actions=(Action(key="enter", do="set", signal="reset"),))
 
 
 @pytest.fixture(

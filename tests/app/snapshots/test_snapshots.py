@@ -16,7 +16,7 @@ from app.bus.endpoint import Endpoint
 from app.bus.engine import Engine
 from app.cli import main
 from app.follower.simulation import Simulation
-from app.project.model import Follower, NeverRead, Panel, Project, RegisterSignal, TcpLine
+from app.project.model import NeverRead
 from app.snapshots.differences import compare
 from app.snapshots.files import (
     LARGEST_FILE,
@@ -30,29 +30,18 @@ from app.snapshots.files import (
 from app.snapshots.snapshot import NotReadable, RegisterSnapshot, Said
 from app.snapshots.taking import CannotTake, Range, range_of, take
 from projects import demo_path
+from tests.builders import pump_project, word
 from tests.staged_follower import Answer, Asked, Registers, StagedFollower
 from tests.waiting import wait_for
 
 PUMP = str(demo_path("booster-pump"))
-PROJECT = Project(
-    title="Trial",
-    panel=Panel(start="a"),
-    lines=(TcpLine(name="bus", host="unused"),),
-    followers=(
-        Follower(
-            name="pump",
-            line="bus",
-            unit=3,
-            max_registers=4,
-            numbering="from-1",
-            never_read=(NeverRead(first=31, last=32),),
-        ),
-    ),
-    signals=(
-        RegisterSignal(name="total", follower="pump", number=11, encoding="uint32", write=True),
-        RegisterSignal(name="speed", follower="pump", number=15, unit="rpm", write=True),
-    ),
-)
+PROJECT = pump_project(
+    word("total", 11, encoding="uint32", write=True),
+    word("speed", 15, unit="rpm", write=True),
+    max_registers=4,
+    numbering="from-1",
+    never_read=(NeverRead(first=31, last=32),),
+).but(title="Trial")
 
 
 KINDS = [

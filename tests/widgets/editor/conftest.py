@@ -30,11 +30,6 @@ def project() -> Project:
 
 
 @pytest.fixture
-def document(qapp: object, project: Project) -> Document:
-    return Document(project)
-
-
-@pytest.fixture
 def window(qtbot: QtBot) -> QWidget:
     made = QWidget()
     qtbot.addWidget(made)

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
-from PySide6.QtCore import QObject
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -20,15 +18,6 @@ from widgets.live import Live
 from widgets.live_rows import LiveReadings, live_rows
 from widgets.screen_editor import ScreenEditor
 from widgets.specimen import Shown
-
-
-@pytest.fixture
-def live(qapp: object) -> Iterator[Live]:
-    parent = QObject()
-    made = Live(parent)
-    yield made
-    made.disconnect_from_line()
-    parent.deleteLater()
 
 
 @pytest.fixture

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from app.project.files import load
 from app.project.model import Follower, Line, Panel, Project, RegisterSignal, Screen, SerialLine, Signal, TcpLine
+from app.project_file.files import load
 from projects import demo_path
 
 TCP: Final = TcpLine(name="bus", host="unused")

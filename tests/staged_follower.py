@@ -16,7 +16,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import Self
 
-from app.bus.endpoint import Endpoint
+from app.client.endpoint import Endpoint
 
 CLOSE = object()
 """In an answer: close the connection here."""

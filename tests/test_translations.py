@@ -201,7 +201,7 @@ def trouble_with(call: ast.Call, around: str, *, inside: bool, source: str) -> s
 
 def test_every_text_stands_where_it_is_spoken() -> None:
     """The collector reads the texts out of the sources."""
-    assert [wrong for path in SOURCES if path != ROOT / "widgets/language.py" for wrong in misplaced(path)] == []
+    assert [wrong for path in SOURCES if path != ROOT / "widgets/kit/language.py" for wrong in misplaced(path)] == []
 
 
 def test_the_collector_finds_every_text() -> None:
@@ -231,18 +231,18 @@ SENTENCES: Final = {
 }  # fmt: skip
 """Calls that take names and keys too, besides the words that people read."""
 NOT_SAID: Final = (
-    ("app/cli.py", "the command line speaks English, since scripts read it"),
+    ("app/cli/parser.py", "the command line speaks English, since scripts read it"),
     ("app/verbs/", "likewise"),
-    ("app/terminal.py", "likewise"),
+    ("app/cli/terminal_panel.py", "likewise"),
     ("app/panel/", "what the panel itself shows is in the language of the panel"),
     ("app/signals/repertoire.py", "mistakes of the program"),
-    ("app/bus/client.py", "mistakes of the program"),
+    ("app/client/client.py", "mistakes of the program"),
     ("app/checks/rule.py", "mistakes of the program"),
     ("app/follower/server.py", "the log"),
-    ("app/record/reader.py", "mistakes of the program"),
-    ("app/record/source.py", "mistakes of the program"),
-    ("app/record/value_axis.py", "mistakes of the program"),
-    ("widgets/help.py", "names and versions of libraries"),
+    ("app/recording/reader.py", "mistakes of the program"),
+    ("app/curves/source.py", "mistakes of the program"),
+    ("app/curves/value_axis.py", "mistakes of the program"),
+    ("widgets/shell/help.py", "names and versions of libraries"),
 )
 """Sources, or folders of them, that speak past the translator, and why they may."""
 

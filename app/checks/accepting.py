@@ -10,10 +10,10 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from app.checks.finding import Finding
+from app.edits.refused import EditRefused, changed
 from app.language import translate
-from app.project.edits.refused import EditRefused, changed
 from app.project.model import Accepted, Part, Project
-from app.project.places import at_key
+from app.project.paths import at_key
 from app.project.problems import Place
 
 

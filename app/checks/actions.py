@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey, conditions_of
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each
-from app.checks.survey import Survey, conditions_of
 from app.language import translate
 from app.project.binding import refusal, unbound
 from app.project.model import Action, BitSignal, Condition, HeldSignal, HeldValue, Screen, Turn
@@ -26,7 +26,7 @@ def action_refused(survey: Survey, action: Action) -> Iterator[Fault]:
     if not isinstance(signal, HeldSignal) and not signal.write:
         mend = Mend(
             translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
-            mends.set_in_signal,
+            fixes.set_in_signal,
             (signal.name, "write", True),
         )
         word = survey.word_of(signal) if isinstance(signal, BitSignal) else None
@@ -37,7 +37,7 @@ def action_refused(survey: Survey, action: Action) -> Iterator[Fault]:
                 deed=action.do, signal=quoted(signal.name)
             ),
             translate("checks", "let the signal be written ('write'), or act on another one"),
-            mend if mends.writable(signal, word) else None,
+            mend if fixes.writable(signal, word) else None,
         )
         return
     reasons = (refusal(project, signal.name, value) for value in _written(survey, action))
@@ -85,7 +85,7 @@ def _narrower(survey: Survey, held: HeldSignal, target: str) -> Mend | None:
     words = translate("checks", "Narrow the limits of {signal} to {low} and {high}").format(
         signal=quoted(held.name), low=low, high=high
     )
-    return Mend(words, mends.set_in_signal, (held.name, "limits", (low, high)))
+    return Mend(words, fixes.set_in_signal, (held.name, "limits", (low, high)))
 
 
 def _written(survey: Survey, action: Action) -> tuple[Fraction, ...]:

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import AnySignal, Survey, fields_of
 from app.checks.finding import Fault, Mend, Severity
 from app.checks.rule import each, whole
-from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import mark, translate
 from app.project.binding import bindings, step_of
 from app.project.model import BitSignal, Field, HeldSignal, RegisterSignal, Screen, numbered
@@ -40,7 +40,7 @@ def entry_not_writable(survey: Survey, screen: Screen) -> Iterator[Fault]:
             word = survey.word_of(signal) if isinstance(signal, BitSignal) else None
             let = Mend(
                 translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
-                mends.set_in_signal,
+                fixes.set_in_signal,
                 (signal.name, "write", True),
             )
             yield Fault(
@@ -50,12 +50,12 @@ def entry_not_writable(survey: Survey, screen: Screen) -> Iterator[Fault]:
                     signal=quoted(signal.name)
                 ),
                 translate("checks", "let the signal be written ('write'), or take entry off the field"),
-                let if mends.writable(signal, word) else _without_entry(),
+                let if fixes.writable(signal, word) else _without_entry(),
             )
 
 
 def _without_entry() -> Mend:
-    return Mend(translate("checks", "Take the entry off this field"), mends.set_at, (("entry",), False))
+    return Mend(translate("checks", "Take the entry off this field"), fixes.set_at, (("entry",), False))
 
 
 @each("screen", name="entry-without-limits")
@@ -135,7 +135,7 @@ def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Mend | None:
     if low > high:
         return None
     words = translate("checks", "Narrow the limits to {low} and {high}").format(low=low, high=high)
-    return Mend(words, mends.set_at, (("limits",), (low, high)))
+    return Mend(words, fixes.set_at, (("limits",), (low, high)))
 
 
 def _float_limits(survey: Survey, signal: AnySignal, severity: Severity) -> Iterator[Fault]:
@@ -171,7 +171,7 @@ def step_too_fine(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
             step=signal.step, size=size
         ),
         translate("checks", "make the step {size} or more").format(size=_short(count)),
-        Mend(translate("checks", "Make the step {step}").format(step=coarse), mends.set_at, (("step",), coarse)),
+        Mend(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
     )
 
 
@@ -195,7 +195,7 @@ def step_not_shown(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                 step=signal.step, decimals=signal.decimals
             ),
             translate("checks", "show more decimals or make the step coarser"),
-            Mend(translate("checks", "Make the step {step}").format(step=coarse), mends.set_at, (("step",), coarse)),
+            Mend(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
         )
 
 
@@ -238,7 +238,7 @@ def _smaller_step(survey: Survey, signal: AnySignal, apart: Fraction) -> Mend | 
     words = translate("checks", "Make the step of {signal} {step}").format(
         signal=quoted(signal.name), step=_decimal_above(step)
     )
-    return Mend(words, mends.set_in_signal, (signal.name, "step", _decimal_above(step)))
+    return Mend(words, fixes.set_in_signal, (signal.name, "step", _decimal_above(step)))
 
 
 def _by_choice(survey: Survey, field: Field, signal: AnySignal) -> bool:
@@ -283,7 +283,7 @@ def first_value_refused(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                 translate("checks", "begin within the limits"),
                 Mend(
                     translate("checks", "Let it begin as {value}").format(value=nearest),
-                    mends.set_at,
+                    fixes.set_at,
                     (("held",), nearest),
                 ),
             )
@@ -297,7 +297,7 @@ def first_value_refused(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                     value=signal.start_value, reason=reason
                 ),
                 translate("checks", "give a value that its registers can hold"),
-                Mend(translate("checks", "Take the start value off"), mends.set_at, (("start_value",), None)),
+                Mend(translate("checks", "Take the start value off"), fixes.set_at, (("start_value",), None)),
             )
 
 
@@ -366,7 +366,7 @@ def _with_key(survey: Survey, key: str) -> Mend | None:
     waiting = {turn.key for turn in project.turns} | {action.key for action in project.actions}
     if key in waiting:
         return None
-    return Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), mends.add_key, (key,))
+    return Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), fixes.add_key, (key,))
 
 
 _NO_KEY = {

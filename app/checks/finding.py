@@ -19,7 +19,7 @@ GRAVITY: Final[dict[Severity, int]] = {"error": 0, "warning": 1, "note": 2}
 
 @dataclass(frozen=True, slots=True)
 class Mend:
-    """An edit that takes a finding away, as a value: what it does in words, and a function from `app.checks.mends`.
+    """An edit that takes a finding away, as a value: what it does in words, and a function from `app.checks.fixes`.
 
     The function is called with the project, the place of the finding and the arguments. It raises EditRefused where
     the mend is not possible or would make something graver.

@@ -11,10 +11,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey, overlap
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each, whole
-from app.checks.survey import Survey, overlap
 from app.language import translate
 from app.project.model import Action, Screen, Turn
 from app.project.problems import quoted
@@ -52,12 +52,12 @@ def turns_fight(survey: Survey) -> Iterator[Fault]:
 
 def remove_turn() -> Mend:
     """The mend that takes a turn out."""
-    return Mend(translate("checks", "Remove this turn"), mends.remove)
+    return Mend(translate("checks", "Remove this turn"), fixes.remove)
 
 
 def remove_action() -> Mend:
     """The mend that takes an action out."""
-    return Mend(translate("checks", "Remove this action"), mends.remove)
+    return Mend(translate("checks", "Remove this action"), fixes.remove)
 
 
 @each("turn", name="turn-to-itself")

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import AnySignal, Survey, fields_of
 from app.checks.finding import Fault, Mend
 from app.checks.room import widened
 from app.checks.rule import each, whole
 from app.checks.screens import instead_of, listed, outside, respelled
-from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.binding import unwritable
 from app.project.languages import same_values
@@ -125,7 +125,7 @@ def _under_fields(screen: Screen, language: str) -> Iterator[Fault]:
                     signal=quoted(field.signal), text=quoted(hidden)
                 ),
                 translate("checks", "put blanks there, or move the field"),
-                Mend(translate("checks", "Put blanks under the field"), mends.blank_under, (language,)),
+                Mend(translate("checks", "Put blanks under the field"), fixes.blank_under, (language,)),
             )
 
 
@@ -149,7 +149,7 @@ def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> F
     mend = None
     if spelled is not None:
         words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
-        mend = Mend(words, mends.set_at, (keys, spelled)) if keys else Mend(words, mends.set_here, (spelled,))
+        mend = Mend(words, fixes.set_at, (keys, spelled)) if keys else Mend(words, fixes.set_here, (spelled,))
     return Fault(
         "error",
         place,

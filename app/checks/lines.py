@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import AnySignal, Survey
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each, whole
-from app.checks.survey import AnySignal, Survey
 from app.language import translate
 from app.project.binding import bindings
-from app.project.drive_values import OWN_REGISTERS
+from app.project.drive_roles import OWN_REGISTERS
 from app.project.model import DIRECT_UNITS, LAST_UNIT, Line, Project, RegisterSignal, SerialLine, TcpLine
 from app.project.problems import quoted
 
@@ -89,7 +89,7 @@ def _give_unit(free: int | None) -> Mend | None:
     if free is None:
         return None
     words = translate("checks", "Give it the unit address {unit}").format(unit=free)
-    return Mend(words, mends.set_at, (("unit",), free))
+    return Mend(words, fixes.set_at, (("unit",), free))
 
 
 @whole("lines", "followers", name="unit-of-tcp")
@@ -145,7 +145,7 @@ def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
                 translate("checks", "Read {signal} every {every} ms").format(
                     signal=quoted(signal_read.name), every=wanted
                 ),
-                mends.set_elsewhere,
+                fixes.set_elsewhere,
                 (("signal", at, "every_ms"), wanted),
             ),
         )
@@ -170,7 +170,7 @@ def drive_by_itself(survey: Survey) -> Iterator[Fault]:
                     "checks", "no signal of it is anything of the drive that simulates it, which will stand still"
                 ),
                 translate("checks", "say of its signals what of the drive they play ('plays')"),
-                Mend(translate("checks", "Simulate it as a bank of registers"), mends.set_at, (("simulate",), "bank")),
+                Mend(translate("checks", "Simulate it as a bank of registers"), fixes.set_at, (("simulate",), "bank")),
             )
 
 
@@ -195,7 +195,7 @@ def refreshed_too_slowly(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         if wanted >= limit
         else Mend(
             translate("checks", "Write it every {every} ms").format(every=wanted),
-            mends.set_at,
+            fixes.set_at,
             (("refresh_ms",), wanted),
         ),
     )

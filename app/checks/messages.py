@@ -6,11 +6,11 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey
 from app.checks.finding import Fault, Mend
 from app.checks.rule import whole
 from app.checks.screens import instead_of, listed, respelled
-from app.checks.survey import Survey
 from app.language import mark, translate
 from app.panel.messages import widest
 from app.project.messages import (
@@ -60,7 +60,7 @@ def translation_of_messages_missing(survey: Survey) -> Iterator[Fault]:
             _place(panel, number),
             message,
             translate("checks", "write the messages of the panel in that language too"),
-            None if known is None else Mend(translate("checks", FILL_IN[known]), mends.fill_messages, (number, known)),
+            None if known is None else Mend(translate("checks", FILL_IN[known]), fixes.fill_messages, (number, known)),
         )
 
 
@@ -101,7 +101,7 @@ def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Me
     words = spelled(panel.repertoire, chosen_form(panel, known, message, value))
     if not fits(panel, filled(message, words, value)):
         return None
-    return Mend(translate("checks", "Write {text}").format(text=quoted(words)), mends.set_here, (words,))
+    return Mend(translate("checks", "Write {text}").format(text=quoted(words)), fixes.set_here, (words,))
 
 
 @whole("panel", name="message-character")
@@ -128,7 +128,7 @@ def message_character(survey: Survey) -> Iterator[Fault]:
             instead_of(lacking),
             None
             if other is None
-            else Mend(translate("checks", "Write {text}").format(text=quoted(other)), mends.set_here, (other,)),
+            else Mend(translate("checks", "Write {text}").format(text=quoted(other)), fixes.set_here, (other,)),
         )
 
 

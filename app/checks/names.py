@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey, section_of
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each, whole
-from app.checks.survey import Survey, section_of
 from app.language import translate
 from app.project.model import Action, Part, Turn
-from app.project.places import at_key
+from app.project.paths import at_key
 from app.project.problems import Place, Problem, nearest, quoted
 from app.project.references import RELATIVE_SCREENS, dangling_in, name_clashes
 
@@ -48,10 +48,10 @@ def _mend(survey: Survey, part: Part, section: str, problem: Problem) -> Mend | 
     known = survey.known_names.fitting(section, problem.place)
     near = nearest(name, known) if isinstance(name, str) else None
     if near is not None:
-        return Mend(translate("checks", "Name {name} there instead").format(name=quoted(near)), mends.set_here, (near,))
+        return Mend(translate("checks", "Name {name} there instead").format(name=quoted(near)), fixes.set_here, (near,))
     if isinstance(part, Turn):
-        return Mend(translate("checks", "Remove this turn"), mends.remove)
-    return Mend(translate("checks", "Remove this action"), mends.remove) if isinstance(part, Action) else None
+        return Mend(translate("checks", "Remove this turn"), fixes.remove)
+    return Mend(translate("checks", "Remove this action"), fixes.remove) if isinstance(part, Action) else None
 
 
 @whole("panel", "lines", "followers", "signals", "screen_names", name="name-clash")
@@ -64,7 +64,7 @@ def name_clash(survey: Survey) -> Iterator[Fault]:
             words = translate("checks", "Take the second of the two keys off the panel")
         else:
             words = translate("checks", "Give it a name of its own; what names it goes on meaning the first")
-        yield Fault("error", problem.place, problem.message, problem.hint, Mend(words, mends.rename_apart))
+        yield Fault("error", problem.place, problem.message, problem.hint, Mend(words, fixes.rename_apart))
 
 
 def _names_recur(survey: Survey) -> bool:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey
 from app.checks.finding import Fault, Mend
 from app.checks.keys import remove_turn
 from app.checks.rule import whole
-from app.checks.survey import Survey
 from app.language import translate
 from app.project.model import Condition
 from app.project.problems import Place, quoted
@@ -57,7 +57,7 @@ def _turn(survey: Survey, source: str, target: str, wished: tuple[str, ...]) -> 
     words = translate("checks", "Let the key {key} turn from {source} to {target}").format(
         key=quoted(keys[0]), source=quoted(source), target=quoted(target)
     )
-    return Mend(words, mends.add_turn, (keys[0], source, target))
+    return Mend(words, fixes.add_turn, (keys[0], source, target))
 
 
 @whole("turns", "screen_names", name="override-never-shown")

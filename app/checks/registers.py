@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import AnySignal, Block, Survey
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each, whole
-from app.checks.survey import AnySignal, Block, Survey
 from app.language import translate
 from app.project.binding import bindings
 from app.project.capability import never_read, not_offered
@@ -128,7 +128,7 @@ def write_not_offered(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
 
 
 def _unwritten() -> Mend:
-    return Mend(translate("checks", "Let it not be written"), mends.set_at, (("write",), False))
+    return Mend(translate("checks", "Let it not be written"), fixes.set_at, (("write",), False))
 
 
 @whole("signals", "followers", name="registers-overlap")
@@ -204,7 +204,7 @@ def refresh_without_write(_survey: Survey, signal: AnySignal) -> Iterator[Fault]
                 every=signal.refresh_ms
             ),
             translate("checks", "let it be written ('write'), or take 'refresh_ms' off"),
-            Mend(translate("checks", "Do not write it again and again"), mends.set_at, (("refresh_ms",), 0)),
+            Mend(translate("checks", "Do not write it again and again"), fixes.set_at, (("refresh_ms",), 0)),
         )
 
 
@@ -257,7 +257,7 @@ def string_length(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                 "checks", "it has a length ('length = {length}') but is no string; the length means nothing"
             ).format(length=signal.length),
             translate("checks", "take 'length' off, or choose the encoding 'string'"),
-            Mend(translate("checks", "Take the length off"), mends.set_at, (("length",), None)),
+            Mend(translate("checks", "Take the length off"), fixes.set_at, (("length",), None)),
         )
 
 
@@ -274,7 +274,7 @@ def word_order_without_meaning(survey: Survey, signal: AnySignal) -> Iterator[Fa
         message = translate("checks", "it is a text, read from its first register on; its word order means nothing")
     else:
         message = translate("checks", "it has one register; its word order means nothing")
-    mend = Mend(translate("checks", "Remove the word order"), mends.set_at, (("word_order",), None))
+    mend = Mend(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
     yield Fault("warning", (), message, translate("checks", "remove 'word_order'"), mend)
 
 
@@ -289,5 +289,5 @@ def scale_without_meaning(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         message = translate("checks", "it is a text; its scale is not applied")
     else:
         return
-    mend = Mend(translate("checks", "Take the scale off"), mends.set_at, (("scale",), None))
+    mend = Mend(translate("checks", "Take the scale off"), fixes.set_at, (("scale",), None))
     yield Fault("warning", (), message, translate("checks", "take 'scale' off"), mend)

@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import chain, islice
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import AnySignal, Survey, fields_of
 from app.checks.finding import Fault, Mend, Severity
 from app.checks.rule import each
 from app.checks.screens import cells
-from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.binding import step_of, whole_registers
 from app.project.model import OTHERWISE, Field, HeldSignal, Panel, RegisterSignal, Screen, numbered
@@ -46,11 +46,11 @@ def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Mend | No
     """The field so wide, to the right or else to the left; None if the cells there are not free."""
     index = place[1]
     assert isinstance(index, int)
-    at = mends.room_for(panel, screen, index, width)
+    at = fixes.room_for(panel, screen, index, width)
     if at is None:
         return None
     words = translate("checks", "Make the field {cells} wide").format(cells=cells(width))
-    return Mend(words, mends.reshape_field, (at, width))
+    return Mend(words, fixes.reshape_field, (at, width))
 
 
 def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Iterator[Fault]:
@@ -103,7 +103,7 @@ def not_hexadecimal(survey: Survey, screen: Screen) -> Iterator[Fault]:
             place,
             said.format(signal=quoted(signal.name)),
             translate("checks", "make it a number field"),
-            Mend(translate("checks", "Show it as a number"), mends.set_at, (("kind",), "number")),
+            Mend(translate("checks", "Show it as a number"), fixes.set_at, (("kind",), "number")),
         )
 
 
@@ -215,7 +215,7 @@ def _text_for(signal: AnySignal, field: Field, values: tuple[str, ...]) -> Mend 
         return None
     said = ", ".join(f"{value} = {quoted(text)}" for value, text in texts)
     words = translate("checks", "Give {signal} the text {texts}").format(signal=quoted(signal.name), texts=said)
-    return Mend(words, mends.add_texts, (signal.name, texts))
+    return Mend(words, fixes.add_texts, (signal.name, texts))
 
 
 def _texts_or_number(survey: Survey, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Mend | None:
@@ -232,7 +232,7 @@ def _texts_or_number(survey: Survey, screen: Screen, place: Place, field: Field,
     )
     if any(fault.severity == "error" for fault in worse):
         return None
-    return Mend(translate("checks", "Make it a number field"), mends.set_at, (("kind",), "number"))
+    return Mend(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number"))
 
 
 def _without_text(survey: Survey, signal: AnySignal) -> str | None:
@@ -263,7 +263,7 @@ def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
     for value, text in signal.texts.items():
         if value != OTHERWISE and not span[0] <= int(value) <= span[1]:
             words = translate("checks", "Remove the text {text}").format(text=quoted(text))
-            mend = Mend(words, mends.drop_text, (value,))
+            mend = Mend(words, fixes.drop_text, (value,))
             yield Fault(
                 "warning",
                 (),

@@ -24,11 +24,11 @@ from app.checks import (
     whole,
 )
 from app.checks.accepting import divided
+from app.checks.context import Survey
 from app.checks.finding import GRAVITY, Fault, Finding
 from app.checks.rule import RULES, Fact, PartKind, Rule
-from app.checks.survey import Survey
 from app.project.model import Part, Project
-from app.project.places import attributes, in_words
+from app.project.paths import attributes, in_words
 from app.project.problems import Place
 
 RULE_MODULES = (

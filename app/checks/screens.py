@@ -6,10 +6,10 @@ import unicodedata
 from collections.abc import Iterator
 from itertools import combinations
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import AnySignal, Survey, fields_of
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each
-from app.checks.survey import AnySignal, Survey, fields_of
 from app.language import translate
 from app.project.model import Field, Panel, Screen
 from app.project.problems import Place, quoted
@@ -34,7 +34,7 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
                 text=quoted(text.strip()), rows=panel.rows
             ),
             translate("checks", "move it up or to another screen"),
-            Mend(translate("checks", "Remove this text"), mends.set_here, ("",)),
+            Mend(translate("checks", "Remove this text"), fixes.set_here, ("",)),
         )
     elif len(text) > panel.columns:
         yield Fault(
@@ -46,7 +46,7 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
             translate("checks", "shorten the text"),
             Mend(
                 translate("checks", "Cut the text after the last column"),
-                mends.set_here,
+                fixes.set_here,
                 (text[: panel.columns].rstrip(),),
             ),
         )
@@ -89,11 +89,11 @@ def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Mend | None:
     """The field moved to cells that are free; None if there are none."""
     index = place[1]
     assert isinstance(index, int)
-    found = mends.free_run(panel, screen, index)
+    found = fixes.free_run(panel, screen, index)
     if found is None:
         return None
     words = translate("checks", "Move the field to row {row}, column {column}").format(row=found[0], column=found[1])
-    return Mend(words, mends.reshape_field, (found, screen.fields[index].width))
+    return Mend(words, fixes.reshape_field, (found, screen.fields[index].width))
 
 
 @each("screen", name="fields-overlap")
@@ -142,7 +142,7 @@ def field_over_text(_survey: Survey, screen: Screen) -> Iterator[Fault]:
                         signal=quoted(field.signal), text=quoted(hidden)
                     ),
                     translate("checks", "put blanks there, or move the field"),
-                    Mend(translate("checks", "Put blanks under the field"), mends.blank_under),
+                    Mend(translate("checks", "Put blanks under the field"), fixes.blank_under),
                 )
 
 
@@ -157,14 +157,14 @@ def character_missing(survey: Survey, part: Screen | AnySignal) -> Iterator[Faul
                     "checks",
                     "the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
                 ).format(characters=listed(lacking), repertoire=name)
-                yield _lacking(("text", row), message, lacking, respelled(name, text), mends.set_here)
+                yield _lacking(("text", row), message, lacking, respelled(name, text), fixes.set_here)
         return
     if lacking := missing(name, part.unit):
         message = translate(
             "checks",
             "the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown",
         ).format(unit=quoted(part.unit), characters=listed(lacking), repertoire=name)
-        yield _lacking((), message, lacking, respelled(name, part.unit), mends.set_at, ("unit",))
+        yield _lacking((), message, lacking, respelled(name, part.unit), fixes.set_at, ("unit",))
     for value, text in part.texts.items():
         if lacking := missing(name, text):
             message = translate(
@@ -172,7 +172,7 @@ def character_missing(survey: Survey, part: Screen | AnySignal) -> Iterator[Faul
                 "the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' "
                 "would be shown",
             ).format(text=quoted(text), value=value, characters=listed(lacking), repertoire=name)
-            yield _lacking((), message, lacking, respelled(name, text), mends.set_at, ("texts", value))
+            yield _lacking((), message, lacking, respelled(name, text), fixes.set_at, ("texts", value))
 
 
 def listed(characters: str) -> str:
@@ -192,7 +192,7 @@ def instead_of(lacking: str) -> str:
 
 
 def _lacking(
-    place: Place, message: str, lacking: str, spelled: str | None, deed: mends.Deed, keys: Place | None = None
+    place: Place, message: str, lacking: str, spelled: str | None, deed: fixes.Deed, keys: Place | None = None
 ) -> Fault:
     mend = None
     if spelled is not None:
@@ -236,7 +236,7 @@ def bar_without_range(survey: Survey, screen: Screen) -> Iterator[Fault]:
                 place,
                 translate("checks", "{signal} is a text and has no bar").format(signal=quoted(signal.name)),
                 translate("checks", "make it a number field"),
-                Mend(translate("checks", "Make it a number field"), mends.set_at, (("kind",), "number")),
+                Mend(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number")),
             )
         elif ends is None:
             yield Fault(

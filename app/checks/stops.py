@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey
 from app.checks.finding import Fault, Mend
 from app.checks.rule import each, whole
-from app.checks.survey import Survey
 from app.language import translate
 from app.project.by_itself import condition_in_words, deed_in_words, starts_by_itself
 from app.project.model import Action, BitSignal, HeldSignal, HeldValue, RegisterSignal, Signal
@@ -91,7 +91,7 @@ def _everywhere(survey: Survey, stops: list[Action]) -> Mend | None:
         if alone and stop.key is not None and stop.key not in serving:
             at = next(index for index, action in enumerate(actions) if action is stop)
             words = translate("checks", "Let the key {key} switch it off on every screen").format(key=quoted(stop.key))
-            return Mend(words, mends.set_elsewhere, (("action", at, "from"), None))
+            return Mend(words, fixes.set_elsewhere, (("action", at, "from"), None))
     return None
 
 
@@ -148,7 +148,7 @@ def stop_sent_once(survey: Survey) -> Iterator[Fault]:
                 translate("checks", "Send the stop of the key {key} until it is confirmed").format(
                     key=quoted(stop.key or "")
                 ),
-                mends.set_elsewhere,
+                fixes.set_elsewhere,
                 (("action", at, "stops"), None if stop.do in CLEARING else True),
             ),
         )
@@ -172,7 +172,7 @@ def stop_that_starts(survey: Survey, action: Action) -> Iterator[Fault]:
             signal=quoted(signal.name), value=action.value
         ),
         translate("checks", "write 0, or take 'stops' off: what is no stop must not be sent again by itself"),
-        Mend(translate("checks", "Do not call it a stop"), mends.set_at, (("stops",), None)),
+        Mend(translate("checks", "Do not call it a stop"), fixes.set_at, (("stops",), None)),
     )
 
 

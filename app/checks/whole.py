@@ -6,10 +6,10 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from typing import Protocol
 
-from app.checks import mends
+from app.checks import fixes
+from app.checks.context import Survey
 from app.checks.finding import Fault, Mend
 from app.checks.rule import whole
-from app.checks.survey import Survey
 from app.language import translate
 from app.project.model import RegisterSignal
 
@@ -24,7 +24,7 @@ def nothing_yet(survey: Survey) -> Iterator[Fault]:
             ("screen",),
             translate("checks", "it has no screen yet"),
             translate("checks", "add a screen"),
-            Mend(translate("checks", "Add a screen"), mends.add_screen),
+            Mend(translate("checks", "Add a screen"), fixes.add_screen),
         )
     if not project.signals:
         yield Fault(
@@ -52,7 +52,7 @@ def unused(survey: Survey) -> Iterator[Fault]:
     message = translate("checks", "it is used nowhere")
     message_if_read = translate("checks", "it is used nowhere, but read from the line")
     hint = translate("checks", "show it on a screen, or remove it")
-    mend = Mend(translate("checks", "Delete this signal"), mends.remove)
+    mend = Mend(translate("checks", "Delete this signal"), fixes.remove)
     twice = _names_given_twice(project.signals)
     for index, signal in enumerate(project.signals):
         if signal.name not in survey.used:
@@ -62,7 +62,7 @@ def unused(survey: Survey) -> Iterator[Fault]:
     twice = _names_given_twice(project.followers)
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
-            mend = Mend(translate("checks", "Delete this follower"), mends.remove)
+            mend = Mend(translate("checks", "Delete this follower"), fixes.remove)
             yield Fault(
                 "note",
                 ("follower", index),
@@ -74,7 +74,7 @@ def unused(survey: Survey) -> Iterator[Fault]:
     twice = _names_given_twice(project.lines)
     for index, line in enumerate(project.lines):
         if line.name not in with_followers:
-            mend = Mend(translate("checks", "Delete this line"), mends.remove)
+            mend = Mend(translate("checks", "Delete this line"), fixes.remove)
             yield Fault(
                 "note",
                 ("line", index),

@@ -7,13 +7,13 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Final
 
-from app.exchange.joining import Plan, Target, plan
-from app.exchange.matching import Guess, Matching, guess, recalled, signature
+from app.edits import EditRefused
+from app.exchange.column_mapping import Guess, Matching, guess, recalled, signature
+from app.exchange.import_plan import Plan, Target, plan
 from app.exchange.reading import Source, Way, read, source_of
-from app.exchange.rows import Drafts, drafts_of
+from app.exchange.row_parser import Drafts, drafts_of
 from app.exchange.sheet import Progress, Sheet, no_progress
 from app.exchange.sunspec import COLUMNS
-from app.project.edits import EditRefused
 from app.project.model import Project
 
 Memory = Callable[[str], str]

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final, TypeAlias
 
+from app.edits.signals import AnySignal
 from app.exchange.quoting import NO_UNIT, quoted
 from app.exchange.titles import TITLES, Key
-from app.exchange.worded_texts import written_languages, written_texts
-from app.project.edits.signals import AnySignal
+from app.exchange.value_texts import written_languages, written_texts
 from app.project.model import BitSignal, HeldSignal, RegisterSignal
 
 

@@ -11,7 +11,7 @@ from app.exchange.sheet import LARGEST_FILE, CannotRead, Progress, Sheet, no_pro
 from app.exchange.sunspec import ModelWay, SunSpecModel, model_of, model_sheet
 from app.exchange.workbook import read_sheet, sheet_names
 from app.language import translate
-from app.project.ordinary import NotOrdinary, read_ordinary
+from app.project_file.bounded_read import NotOrdinary, read_ordinary
 
 FileKind: TypeAlias = Literal["text", "workbook", "model"]
 

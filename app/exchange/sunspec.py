@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final
 
-from app.exchange.rows import LONGEST_NAME
+from app.exchange.row_parser import LONGEST_NAME
 from app.exchange.sheet import CannotRead, Cell, Odd, Row, Sheet
 from app.exchange.titles import TITLES, Key
-from app.exchange.worded_texts import written_texts
+from app.exchange.value_texts import written_texts
 from app.language import translate
 
 FIRST_ADDRESSES: Final = (40_000, 50_000, 0)

@@ -6,10 +6,10 @@ import math
 from collections.abc import Sequence
 from typing import Final
 
-from app.follower.bank import TABLES, Bank, Quantity
 from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
 from app.follower.motor import LoadData, MotorData
+from app.follower.register_bank import TABLES, Bank, Quantity
 from app.language import translate
 from app.project.binding import Binding
 from app.project.model import Follower, Played, Project

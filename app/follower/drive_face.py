@@ -10,7 +10,7 @@ from typing import Final
 from app.follower.drive import BASE_FREQUENCY, CommandBit, Drive
 from app.follower.motor import rectifier_peak, synchronous_speed
 from app.follower.states import StatusBit
-from app.project.drive_values import DriveValue
+from app.project.drive_roles import DriveValue
 
 _SHORTEST_RAMP_S: Final = 0.01
 _LONGEST_RAMP_S: Final = 3600.0

@@ -7,10 +7,10 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Final
 
-from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.follower.faults import LONGEST_S, number, ordered
+from app.follower.register_bank import Bank
 from app.language import translate
 
 SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {

@@ -18,9 +18,9 @@ from pymodbus.pdu import DecodePDU, ExceptionResponse
 from pymodbus.simulator import DataType, SimData, SimDevice
 from pymodbus.simulator.simcore import SimCore
 
-from app.follower.bank import MOST_BITS, Bank
 from app.follower.errors import FollowerError
 from app.follower.identity import ENCAPSULATED, REPORT_SERVER_ID
+from app.follower.register_bank import MOST_BITS, Bank
 from app.language import translate
 from app.project.model import DIRECT_UNITS
 from app.signals.functions import TABLE_OF_FUNCTION, WRITING

@@ -10,12 +10,12 @@ from collections.abc import AsyncIterator, Callable, Coroutine, Iterable, Mappin
 from types import MappingProxyType
 from typing import Any, Final, Self, TypeVar
 
-from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.played_drive import PlayedDriveBank
+from app.follower.register_bank import Bank
 from app.follower.requests import Responder
 from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
+from app.follower.simulated_drive import PlayedDriveBank
 from app.language import translate
 from app.project.binding import bindings_of
 from app.project.model import Follower, Project, SerialLine

@@ -9,7 +9,7 @@ from typing import Final
 
 from app.panel.behaviour import Behaviour, start_of
 from app.project.model import Field, Panel, Project, Screen
-from app.project.worked_out import WorkedOut
+from app.project.project_cache import WorkedOut
 from app.signals import repertoire
 
 

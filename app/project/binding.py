@@ -27,7 +27,7 @@ from app.project.model import (
     Scale,
     numbered,
 )
-from app.project.worked_out import WorkedOut
+from app.project.project_cache import WorkedOut
 from app.signals.encoding import (
     Implausible,
     OutOfRange,

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from typing import Final
 
 from app.project.model import OTHERWISE, BitSignal, HeldSignal, Project, RegisterSignal, Screen
-from app.project.worked_out import WorkedOut
+from app.project.project_cache import WorkedOut
 
 AnySignal = RegisterSignal | BitSignal | HeldSignal
 

@@ -24,7 +24,7 @@ from pydantic import (
 )
 
 from app.language import translate
-from app.project.drive_values import DriveValue
+from app.project.drive_roles import DriveValue
 from app.signals.encoding import EncodingName
 from app.signals.numbering import Numbering, Table
 from app.signals.order import Order

@@ -10,7 +10,7 @@ from typing import Final, Literal, TypeVar
 
 from app.language import mark, translate
 from app.project.model import BitSignal, HeldSignal, Panel, Part, Project
-from app.project.places import at_key, attributes, follow, in_words
+from app.project.paths import at_key, attributes, follow, in_words
 from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, quoted
 
 Kind = Literal["line", "follower", "signal", "screen", "key"]

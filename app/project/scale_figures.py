@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Final
 
 from app.project.model import Project, Scale
-from app.project.places import in_words
+from app.project.paths import in_words
 from app.project.references import uses
 from app.signals.encoding import EncodingName, is_float, is_text, raw_range
 from app.signals.scaling import STRAIGHT_THROUGH, StraightLine, round_half_away

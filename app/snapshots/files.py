@@ -38,8 +38,8 @@ from typing import Final, TypeVar, get_args
 import tomli_w
 
 from app.language import translate
-from app.project.atomic import write_whole
-from app.project.ordinary import NotOrdinary, read_ordinary
+from app.project_file.bounded_read import NotOrdinary, read_ordinary
+from app.project_file.replace_file import write_whole
 from app.signals.numbering import LAST_ADDRESS, Numbering, Table
 from app.snapshots.snapshot import TABLES, NotReadable, Place, RegisterSnapshot, Said
 

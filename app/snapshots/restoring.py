@@ -7,9 +7,9 @@ from concurrent.futures import Future, TimeoutError as NotYet
 from dataclasses import dataclass
 from typing import Protocol, TypeVar
 
-from app.bus.faults import LineFault
-from app.bus.writes import WriteReport
+from app.client.faults import LineFault
 from app.language import translate
+from app.line.write_queue import WriteReport
 from app.project.binding import Binding, refusal, unwritable
 from app.project.capability import not_offered
 from app.project.model import BitSignal, Project
@@ -28,13 +28,13 @@ class Writes(Protocol):
     """What writing back needs of the engine."""
 
     def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
-        """See app.bus.engine.Engine.read."""
+        """See app.line.engine.Engine.read."""
 
     def write(self, signal: str, value: Value | int) -> Future[WriteReport]:
-        """See app.bus.engine.Engine.write."""
+        """See app.line.engine.Engine.write."""
 
     def write_register(self, follower: str, table: Table, address: int, word: int) -> Future[WriteReport]:
-        """See app.bus.engine.Engine.write_register."""
+        """See app.line.engine.Engine.write_register."""
 
 
 @dataclass(frozen=True, slots=True)

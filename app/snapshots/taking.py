@@ -9,9 +9,9 @@ from concurrent.futures import Future, TimeoutError as NotYet
 from dataclasses import dataclass
 from typing import Final, Protocol
 
-from app.bus.faults import EXCEPTIONS, Fault, FaultKind, LineFault, exception_text
-from app.bus.requests import MOST_BITS
+from app.client.faults import EXCEPTIONS, Fault, FaultKind, LineFault, exception_text
 from app.language import translate
+from app.modbus.requests import MOST_BITS
 from app.project.capability import never_read
 from app.project.model import Follower, Project
 from app.project.raw_register import number_of
@@ -38,7 +38,7 @@ class Asked(Protocol):
     """What a snapshot needs of the engine."""
 
     def read(self, follower: str, table: Table, address: int, count: int) -> Future[tuple[int, ...]]:
-        """See app.bus.engine.Engine.read."""
+        """See app.line.engine.Engine.read."""
 
 
 class CannotTake(Exception):

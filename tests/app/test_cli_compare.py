@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from app.cli import main
-from app.project import edits
-from app.project.files import save
+from app import edits
+from app.cli.parser import main
+from app.project_file.files import save
 from tests.widgets.bench_project import bench_project
 
 

@@ -12,14 +12,14 @@ import time
 from fractions import Fraction
 from pathlib import Path
 
-from app.bus.samples import Sample
-from app.project.files import parse
+from app.events.event_detector import Watch
+from app.line.samples import Sample
 from app.project.model import Project
-from app.record.clock import CivilClock
-from app.record.history import History
-from app.record.reader import Recording
-from app.record.watch import Watch
-from app.record.writer import Writer
+from app.project_file.files import parse
+from app.recording.clock import CivilClock
+from app.recording.history import History
+from app.recording.reader import Recording
+from app.recording.writer import Writer
 from app.signals.reading import Quality, Reading
 
 SIGNALS, EVERY_S = 20, 0.1

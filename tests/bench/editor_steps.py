@@ -21,7 +21,7 @@ from statistics import median
 from PySide6.QtCore import QCoreApplication, QSettings, Qt
 from PySide6.QtTest import QTest
 
-from app.project.edits import (
+from app.edits import (
     Sought,
     add_signal,
     change_field,
@@ -31,16 +31,16 @@ from app.project.edits import (
     replace_all,
     type_text,
 )
-from app.project.edits.several import put_parts
-from app.project.files import save
+from app.edits.several import put_parts
 from app.project.model import HeldSignal, Project
+from app.project_file.files import save
 from tests.big_project import big_project
-from widgets.application import make_application
-from widgets.design import VIEWS
-from widgets.focus_ring import FocusRing
-from widgets.palette import Appearance, Theme
-from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.design.workspace import VIEWS
+from widgets.document.settings import Settings
+from widgets.kit.palette import Appearance, Theme
+from widgets.shell.application import make_application
+from widgets.shell.focus_ring import FocusRing
+from widgets.shell.window import MainWindow
 
 UNDO_MS = 16.0
 REST_S = 0.45

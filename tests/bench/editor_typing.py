@@ -24,16 +24,16 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtCore import QCoreApplication, QSettings, Qt
 from PySide6.QtTest import QTest
 
-from app.project.edits import change_signal, type_text
-from app.project.files import save
+from app.edits import change_signal, type_text
+from app.project_file.files import save
 from tests.bench.repaints import Painted, run_for
 from tests.big_project import big_project
-from widgets.application import make_application
-from widgets.document import Document
-from widgets.focus_ring import FocusRing
-from widgets.palette import Appearance, Theme
-from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.document.document import Document
+from widgets.document.settings import Settings
+from widgets.kit.palette import Appearance, Theme
+from widgets.shell.application import make_application
+from widgets.shell.focus_ring import FocusRing
+from widgets.shell.window import MainWindow
 
 MEDIAN_MS, WORST_MS, OPEN_S, UNDO_MS, KEPT_MB, GROWN_MB = 16.0, 50.0, 1.0, 16.0, 32.0, 2.0
 CHARACTERS = "abcdefgh jklm opqr tuvw yz"

@@ -17,7 +17,7 @@ import time
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-from app.record.reader import Recording
+from app.recording.reader import Recording
 from tests.counting_device import PROJECT_TEXT, CountingDevice
 
 LACKS_S = 10.0

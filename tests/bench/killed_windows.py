@@ -17,8 +17,8 @@ import tempfile
 import time
 from pathlib import Path
 
-from app.project.files import save
 from app.project.model import Project
+from app.project_file.files import save
 from tests.big_project import big_project
 from tests.widgets.bench_project import bench_project
 

@@ -22,10 +22,10 @@ from PySide6.QtCore import QSettings, Qt, QTimer
 from app.project.model import Field, Follower, Panel, Project, RegisterSignal, Screen, TcpLine
 from tests.bench.playing import played
 from tests.bench.repaints import run_for
-from widgets.application import make_application
-from widgets.palette import Appearance, Theme
-from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.document.settings import Settings
+from widgets.kit.palette import Appearance, Theme
+from widgets.shell.application import make_application
+from widgets.shell.window import MainWindow
 
 SIZES = (2_000, 20_000)
 FOLLOWERS = 10

@@ -23,10 +23,10 @@ from PySide6.QtWidgets import QApplication, QGridLayout, QPushButton, QStyleFact
 
 from projects import demo_path
 from tests.waiting import wait_for
-from widgets.application import make_application, run_window
-from widgets.language import Language
-from widgets.palette import DARK, LIGHT, Appearance, qt_palette
-from widgets.window import MainWindow
+from widgets.kit.language import Language
+from widgets.kit.palette import DARK, LIGHT, Appearance, qt_palette
+from widgets.shell.application import make_application, run_window
+from widgets.shell.window import MainWindow
 
 WORKPLACES = ("Design", "Bench", "Start-up")
 TARGET_PALETTE_MS, TARGET_WINDOW_MS = 150.0, 400.0

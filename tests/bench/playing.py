@@ -10,13 +10,13 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from app.project.files import save
 from app.project.model import Project
+from app.project_file.files import save
 
 _PLAY = """
 import itertools, sys, threading
 from app.follower.simulation import Simulation
-from app.project.files import load
+from app.project_file.files import load
 project, spread = load(sys.argv[1]), int(sys.argv[2])
 simulation = Simulation(project)
 simulation.start()

@@ -15,16 +15,16 @@ from statistics import median
 
 import numpy as np
 
-from app.bus.samples import Sample
+from app.curves.source import Observed, Recorded, plottable
+from app.line.samples import Sample
 from app.project.binding import bindings
-from app.project.files import load
-from app.record.clock import CivilClock
-from app.record.history import History
-from app.record.reader import Recording
-from app.record.replay import Replay
-from app.record.samples import Samples
-from app.record.source import Observed, Recorded, plottable
-from app.record.writer import BLOCK, Writer
+from app.project_file.files import load
+from app.recording.clock import CivilClock
+from app.recording.history import History
+from app.recording.reader import Recording
+from app.recording.replay import Replay
+from app.recording.samples import Samples
+from app.recording.writer import BLOCK, Writer
 from app.signals.reading import Quality, Reading
 from projects import demo_path
 

@@ -14,7 +14,7 @@ import time
 from statistics import median
 
 from app.follower.simulation import Simulation
-from app.project.files import load
+from app.project_file.files import load
 from projects import demo_path, demos
 
 TARGET, TARGET_VERSION_MS, RUNS = 1.8, 100.0, 7
@@ -26,7 +26,7 @@ began = float(sys.argv[1])
 sys.argv[1:] = ["demo", "--for", "20"]
 
 def watch():
-    while "widgets.application" not in sys.modules or not hasattr(sys.modules["widgets.application"], "run_window"):
+    while "widgets.shell.application" not in sys.modules or not hasattr(sys.modules["widgets.shell.application"], "run_window"):
         time.sleep(0.005)
     from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
@@ -47,7 +47,7 @@ def look():
     QTimer.singleShot(5, look)
 
 threading.Thread(target=watch).start()
-from app.cli import main
+from app.cli.parser import main
 sys.exit(main())
 """
 FLOOR = """

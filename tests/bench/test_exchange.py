@@ -10,14 +10,14 @@ from PySide6.QtCore import QElapsedTimer, QTimer
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
+from app.exchange.import_plan import Target
 from app.exchange.importing import begin
-from app.exchange.joining import Target
 from app.exchange.writing import as_text, as_workbook
 from app.project.model import Follower, Project, TcpLine
 from tests.big_project import big_project
-from widgets.document import Document
-from widgets.import_list import ImportDialog
-from widgets.settings import Settings
+from widgets.design.exchange.import_list import ImportDialog
+from widgets.document.document import Document
+from widgets.document.settings import Settings
 
 ROWS = 20_000
 LINE = TcpLine(name="hall", host="192.0.2.1")

@@ -8,7 +8,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
 from app.panel.rendering import Attribute, Row, Rows
-from widgets.cells import CellGrid
+from widgets.face.cells import CellGrid
 
 
 def busy_rows(rows: int, columns: int) -> Rows:

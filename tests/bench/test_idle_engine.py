@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 
-from app.bus.engine import Engine
+from app.line.engine import Engine
 from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
 from tests.waiting import wait_for

@@ -13,11 +13,11 @@ from statistics import median
 
 import pytest
 
-from app.bus.client import Client
-from app.bus.endpoint import Endpoint
-from app.bus.requests import read_request, registers_of
-from app.bus.timing import exact_loop
-from app.bus.transactions import TransactionLog
+from app.client.client import Client
+from app.client.endpoint import Endpoint
+from app.client.timing import exact_loop
+from app.client.transactions import TransactionLog
+from app.modbus.requests import read_request, registers_of
 from tests.bench.fast_server import compiled, fast_server
 
 LEAST_RATIO = {1: 0.4, 4: 0.8, 16: 1.2}

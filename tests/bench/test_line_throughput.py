@@ -13,10 +13,10 @@ from statistics import median
 import pytest
 from pymodbus.client import AsyncModbusTcpClient
 
-from app.bus.client import Client
-from app.bus.endpoint import Endpoint
-from app.bus.requests import read_request, registers_of
-from app.bus.transactions import TransactionLog
+from app.client.client import Client
+from app.client.endpoint import Endpoint
+from app.client.transactions import TransactionLog
+from app.modbus.requests import read_request, registers_of
 
 LEAST_RATIO = 0.95
 READS = 300

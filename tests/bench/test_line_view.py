@@ -7,10 +7,10 @@ from itertools import count
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
-from app.bus.register_names import NO_NAMES
-from app.bus.requests import read_request
-from app.bus.transactions import Transaction
-from widgets.transactions_table import KEPT, SLACK, Row, TransactionsModel, TransactionsTable
+from app.client.transactions import Transaction
+from app.diagnosis.register_names import NO_NAMES
+from app.modbus.requests import read_request
+from widgets.live.transactions_table import KEPT, SLACK, Row, TransactionsModel, TransactionsTable
 
 A_FRAME = 33
 """New transactions in a frame of 33 ms at a thousand a second."""

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
+from app.client.endpoint import Endpoint
+from app.line.engine import Engine
 from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
 from tests.bench.fast_server import fast_server
 from tests.waiting import wait_for

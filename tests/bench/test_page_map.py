@@ -11,12 +11,12 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
-from app.panel.map_layout import arranged
+from app import edits
+from app.page_map.layout import arranged
 from app.panel.paging import PagingGraph
-from app.project import edits
 from app.project.model import Project
 from tests.big_project import big_project
-from widgets.page_map import PageMap
+from widgets.design.page_map.items import PageMap
 
 
 @pytest.fixture(scope="module")

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 import pytest
 
-from app.bus.plan import make_plan
+from app.planning.plan import make_plan
 from app.project.binding import bindings
 from app.project.model import Follower, Panel, Project, RegisterSignal, TcpLine
 

@@ -6,9 +6,9 @@ from pathlib import Path
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from app.project import edits
-from app.project.files import dump, load, save
+from app import edits
 from app.project.model import Project
+from app.project_file.files import dump, load, save
 
 
 def test_loading(benchmark: BenchmarkFixture, big_project: Project, tmp_path: Path) -> None:

@@ -16,11 +16,11 @@ from statistics import median
 
 import pytest
 
-from app.bus.client import Client
-from app.bus.endpoint import Endpoint
-from app.bus.repeats import Chain
-from app.bus.requests import read_request, registers_of
-from app.bus.timing import exact_loop
+from app.client.client import Client
+from app.client.endpoint import Endpoint
+from app.client.repeated_answers import Chain
+from app.client.timing import exact_loop
+from app.modbus.requests import read_request, registers_of
 from tests.bench.test_wire_pace import undisturbed
 
 pytestmark = pytest.mark.skipif(os.name != "posix", reason="needs a pty")

@@ -13,8 +13,8 @@ from pytestqt.qtbot import QtBot
 
 from app.project.model import Follower, Panel, Project, RegisterSignal, Screen, TcpLine
 from app.signals.reading import Quality, Reading
-from widgets.readings_model import Column
-from widgets.readings_table import ReadingsTable
+from widgets.live.readings_model import Column
+from widgets.live.readings_table import ReadingsTable
 
 
 def readings(names: list[str], count: int) -> Mapping[str, Reading]:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from app.project import edits
-from app.project.canonical import canonical
-from app.project.comparison import compare
-from app.project.files import parse
-from app.project.kept_text import KeptText
+from app import edits
+from app.comparison.comparison import compare
 from app.project.model import Project
+from app.project_file.canonical import canonical
+from app.project_file.files import parse
+from app.project_file.incremental_dump import KeptText
 
 
 def test_text_of_a_copy_after_an_edit(benchmark: BenchmarkFixture, big_project: Project) -> None:

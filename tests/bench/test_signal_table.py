@@ -13,11 +13,11 @@ from PySide6.QtGui import QGuiApplication
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
-from app.project.edits import change_signal
+from app.edits import change_signal
 from tests.big_project import big_project
-from widgets.document import Document
-from widgets.drafts import Drafts
-from widgets.signals_view import SignalsView
+from widgets.design.signals.signals_view import SignalsView
+from widgets.document.document import Document
+from widgets.document.drafts import Drafts
 
 
 @pytest.fixture(params=[2_000, 20_000])

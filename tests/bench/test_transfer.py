@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
-from app.project.edits import (
+from app.edits import (
     Block,
     Sought,
     arrivals,
@@ -15,7 +15,7 @@ from app.project.edits import (
     replace_all,
     screens_of,
 )
-from app.project.files import dump, parse
+from app.project_file.files import dump, parse
 from tests.big_project import big_project
 
 WHOLE = Block(0, 0, 4, 40)

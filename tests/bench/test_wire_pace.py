@@ -13,11 +13,11 @@ from statistics import median
 
 import pytest
 
-from app.bus.client import Client
-from app.bus.endpoint import Endpoint
-from app.bus.requests import read_request, registers_of
-from app.bus.timing import exact_loop, silent_intervals_ms
-from app.bus.transactions import Transaction
+from app.client.client import Client
+from app.client.endpoint import Endpoint
+from app.client.timing import exact_loop, silent_intervals_ms
+from app.client.transactions import Transaction
+from app.modbus.requests import read_request, registers_of
 
 pytestmark = pytest.mark.skipif(os.name != "posix", reason="needs a pty")
 

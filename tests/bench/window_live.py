@@ -24,11 +24,11 @@ from PySide6.QtTest import QTest
 from app.project.model import Field, Follower, Panel, Project, RegisterSignal, Screen, TcpLine, Turn
 from tests.bench.playing import played
 from tests.bench.repaints import Painted, run_for
-from widgets.application import make_application
-from widgets.focus_ring import FocusRing
-from widgets.palette import Appearance, Theme
-from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.document.settings import Settings
+from widgets.kit.palette import Appearance, Theme
+from widgets.shell.application import make_application
+from widgets.shell.focus_ring import FocusRing
+from widgets.shell.window import MainWindow
 
 SIGNALS, EVERY_MS = 50, 100
 TARGET_SHARE, TARGET_START_UP, TARGET_KEY_MS = 0.06, 0.10, 16.0

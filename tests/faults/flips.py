@@ -15,10 +15,10 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Final
 
-from app.bus.engine import Engine
-from app.bus.faults import FaultKind
-from app.bus.guard import RtuGuard
-from app.bus.requests import crc_fits, read_request
+from app.client.faults import FaultKind
+from app.client.reply_guard import RtuGuard
+from app.line.engine import Engine
+from app.modbus.requests import crc_fits, read_request
 from tests.builders import SERIAL, pump_project, word
 from tests.faults.stage import Stage, Watch
 from tests.staged_follower import Asked, StagedFollower, crc

@@ -19,9 +19,9 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Final
 
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
-from app.bus.faults import FaultKind
+from app.client.endpoint import Endpoint
+from app.client.faults import FaultKind
+from app.line.engine import Engine
 from app.project.model import Project
 from tests.builders import SERIAL, pump_project, word
 from tests.waiting import wait_for

@@ -18,9 +18,9 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
 
-from app.bus.engine import Engine
-from app.bus.faults import FaultKind
-from app.bus.writes import WriteReport
+from app.client.faults import FaultKind
+from app.line.engine import Engine
+from app.line.write_queue import WriteReport
 from app.project.binding import Binding, Words
 from app.project.model import Project
 from tests.builders import SERIAL, pump_project, word

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from app.bus.faults import EXCEPTIONS, FaultKind, exception_text
+from app.client.faults import EXCEPTIONS, FaultKind, exception_text
 from app.signals.reading import Quality
 from tests.staged_follower import CLOSE, RESET, Answer, Asked
 

@@ -7,7 +7,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 
 import pytest
 
-from app.bus.faults import FaultKind
+from app.client.faults import FaultKind
 from tests.faults.repeats import Doubled, Doubling, doubled_line, doubled_writes, doublings
 
 AT_ONCE = 4
@@ -60,7 +60,7 @@ def test_a_second_acknowledgement_confirms_no_other_write(delay: int) -> None:
 
 
 def test_the_staging_sees_a_wrong_value(monkeypatch: pytest.MonkeyPatch) -> None:
-    from app.bus.client import Client
+    from app.client.client import Client
 
     monkeypatch.setattr(Client, "when_proved", lambda self, request, let_out: let_out())
     monkeypatch.setattr(Client, "distinct", lambda self, request, **_: (request, 0.0))

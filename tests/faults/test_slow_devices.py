@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
-from app.bus.faults import FaultKind
+from app.client.endpoint import Endpoint
+from app.client.faults import FaultKind
+from app.line.engine import Engine
 from tests.builders import SERIAL, pump_project, word
 from tests.waiting import wait_for
 

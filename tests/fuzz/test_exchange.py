@@ -12,18 +12,18 @@ from typing import Any, get_args
 
 from hypothesis import HealthCheck, given, settings, strategies as st
 
-from app.exchange.joining import Plan, Target, plan
-from app.exchange.matching import Matching, guess
+from app.exchange.column_mapping import Matching, guess
+from app.exchange.import_plan import Plan, Target, plan
 from app.exchange.reading import Way, read, source
-from app.exchange.rows import drafts_of
+from app.exchange.row_parser import drafts_of
 from app.exchange.sheet import CannotRead, Sheet
 from app.exchange.sunspec import COLUMNS
 from app.exchange.titles import TITLES
 from app.exchange.writing import TextStyle, as_text, as_workbook
-from app.project.drive_values import DRIVE_VALUES
-from app.project.files import load
+from app.project.drive_roles import DRIVE_VALUES
 from app.project.model import Project
 from app.project.references import problems_of_names
+from app.project_file.files import load
 from app.signals.encoding import ENCODINGS, has_word_order, is_integer, register_count
 from app.signals.numbering import NotARegister, Table, documented_number
 from projects import demo_path

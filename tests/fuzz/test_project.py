@@ -11,14 +11,14 @@ import pytest
 import tomli_w
 from hypothesis import HealthCheck, assume, given, settings, strategies as st
 
-from app.project import edits
-from app.project.edits import EditRefused
-from app.project.edits.several import Listed
-from app.project.files import ProjectFileError, dump, has_comments, parse
+from app import edits
+from app.edits import EditRefused
+from app.edits.several import Listed
 from app.project.history import History
 from app.project.messages import MESSAGES
 from app.project.model import Condition, Field, HeldSignal, Project
 from app.project.references import problems_of_names, uses
+from app.project_file.files import ProjectFileError, dump, has_comments, parse
 from projects import demo_path, demos
 
 # Words for names: some alike, some with what must be quoted in TOML.

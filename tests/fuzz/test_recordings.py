@@ -11,14 +11,14 @@ from pathlib import Path
 
 from hypothesis import HealthCheck, given, settings, strategies as st
 
+from app.events.events import Event, Kind
 from app.project.binding import bindings
-from app.project.files import load
-from app.record.clock import CivilClock
-from app.record.events import Event, Kind
-from app.record.export import write_events, write_samples, write_table
-from app.record.reader import NotReadable, Recording
-from app.record.replay import Replay
-from app.record.writer import BLOCK, Writer
+from app.project_file.files import load
+from app.recording.clock import CivilClock
+from app.recording.export import write_events, write_samples, write_table
+from app.recording.reader import NotReadable, Recording
+from app.recording.replay import Replay
+from app.recording.writer import BLOCK, Writer
 from app.signals.reading import Quality
 from projects import demo_path
 

@@ -7,9 +7,9 @@ from itertools import pairwise
 
 from hypothesis import given, settings, strategies as st
 
-from app.bus.faults import FaultKind
-from app.bus.guard import Guard, MbapGuard, MbapStream, RtuGuard
-from app.bus.requests import Request, read_request, write_coil, write_register, write_registers
+from app.client.faults import FaultKind
+from app.client.reply_guard import Guard, MbapGuard, MbapStream, RtuGuard
+from app.modbus.requests import Request, read_request, write_coil, write_register, write_registers
 from tests.staged_follower import crc
 
 units = st.integers(1, 247)

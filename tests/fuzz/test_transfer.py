@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from hypothesis import HealthCheck, given, settings, strategies as st
 
-from app.project.edits import Block, EditRefused, cells_of, move_block, paste_cells, paste_screens, screens_of
-from app.project.edits.rows import full_rows
-from app.project.files import dump, parse
+from app.edits import Block, EditRefused, cells_of, move_block, paste_cells, paste_screens, screens_of
+from app.edits.rows import full_rows
 from app.project.history import History
 from app.project.model import Field, Project
 from app.project.references import problems_of_names
+from app.project_file.files import dump, parse
 from tests.fuzz.test_project import projects
 
 SLOW = settings(

@@ -14,10 +14,10 @@ import time
 from dataclasses import dataclass, field
 from typing import Literal
 
-from app.bus.endpoint import Endpoint
-from app.project.files import parse
+from app.client.endpoint import Endpoint
 from app.project.model import Project
-from app.session import Session
+from app.project_file.files import parse
+from app.session.session import Session
 from tests.outside.lossy_device import Loses, LossyDevice
 from tests.waiting import wait_for
 

@@ -10,10 +10,10 @@ import pytest
 from pymodbus.pdu.register_message import ReadHoldingRegistersResponse
 from pyModbusTCP.server import ModbusServer
 
-from app.bus.client import Answer, Client
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
-from app.bus.requests import (
+from app.client.client import Answer, Client
+from app.client.endpoint import Endpoint
+from app.line.engine import Engine
+from app.modbus.requests import (
     Request,
     bits_of,
     crc_fits,

@@ -16,11 +16,11 @@ from typing import Any
 
 import pytest
 
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
-from app.bus.writes import Outcome
+from app.client.endpoint import Endpoint
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
+from app.line.engine import Engine
+from app.line.write_queue import Outcome
 from app.project.model import Project
 from tests.app.follower.playing import bank_project, drive_project, signal, wired
 from tests.waiting import wait_for

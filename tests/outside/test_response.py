@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 from scipy import signal
 
-from app.record.response import NoResponse, ramp_response, step_response, steps
+from app.curves.response import NoResponse, ramp_response, step_response, steps
 
 DAMPINGS = (0.2, 0.4, 0.6, 0.8)
 

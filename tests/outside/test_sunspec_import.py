@@ -20,14 +20,14 @@ import pytest
 import sunspec2
 from sunspec2 import device, mb
 
+from app.exchange.column_mapping import Guess
+from app.exchange.import_plan import Plan, Target
 from app.exchange.importing import OF_MODELS, match_again
-from app.exchange.joining import Plan, Target
-from app.exchange.matching import Guess
 from app.exchange.reading import Way, read, source
 from app.exchange.sunspec import ModelWay, model_of
 from app.project.binding import bind
-from app.project.files import dump, parse
 from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
+from app.project_file.files import dump, parse
 from app.signals.encoding import Implausible, has_word_order
 
 FOLDER = Path(sunspec2.__file__).parent / "models" / "json"

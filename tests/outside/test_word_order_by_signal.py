@@ -13,7 +13,7 @@ import minimalmodbus
 import pytest
 from sunspec2 import mb
 
-from app.bus.engine import Engine
+from app.line.engine import Engine
 from app.project.model import Project
 from app.signals.order import Order
 from tests.builders import project_of

@@ -11,9 +11,9 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from tests.pictures.panes import panes
 from tests.pictures.stage import Setting, staged
-from widgets.language import Language
-from widgets.palette import Appearance
-from widgets.size import SIZES
+from widgets.kit.language import Language
+from widgets.kit.palette import Appearance
+from widgets.kit.scaling import SIZES
 
 
 def main(arguments: list[str]) -> int:

@@ -21,11 +21,11 @@ from shiboken6 import getCppPointer
 from projects import demo_path
 from tests.pictures.panes import panes
 from tests.pictures.stage import DEMO, settle, settle_until
-from widgets import palette
-from widgets.application import make_application, run_window
-from widgets.language import Language
-from widgets.palette import Appearance
-from widgets.window import BENCH, START_UP, MainWindow
+from widgets.kit import palette
+from widgets.kit.language import Language
+from widgets.kit.palette import Appearance
+from widgets.shell.application import make_application, run_window
+from widgets.shell.window import BENCH, START_UP, MainWindow
 
 Change = Callable[[MainWindow], object]
 

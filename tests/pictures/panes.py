@@ -14,38 +14,38 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QWidget
 
+from app.edits.transfer import Arrivals, Difference, Unlike
 from app.project.by_itself import ByItself, written_by_itself
-from app.project.edits.transfer import Arrivals, Difference, Unlike
-from app.project.files import load
 from app.project.model import RegisterSignal
 from app.project.problems import Problem
-from app.project.recovery import Origin, Slot
-from app.record.limits import Limits
+from app.project_file.files import load
+from app.project_file.recovery import Origin, Slot
+from app.recording.limits import Limits
 from app.snapshots.differences import Row
 from projects import demo_path
 from tests.pictures.stage import settle, settle_until
-from widgets.arming import ArmingDialog
-from widgets.arrivals_dialog import ArrivalsDialog
-from widgets.bad_cells import BadCellsDialog
-from widgets.cell_reading import BadCell, Proposal
-from widgets.command_finder import CommandFinder, command_targets, part_targets
-from widgets.commands import listed
-from widgets.comparison import ComparisonWindow, Side
-from widgets.counting import CopiesDialog, NumberingDialog
-from widgets.export_list import ExportDialog
-from widgets.follower_trouble import TroubleDialog
-from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
-from widgets.import_list import ImportDialog
-from widgets.page_map_turn import TurnDialog
-from widgets.problems import ProblemsDialog
-from widgets.recording_limits import LimitsDialog
-from widgets.recovery_dialog import RecoveryDialog
-from widgets.restoring_dialog import RestoringDialog
-from widgets.scaling_aid import ScalingAid
-from widgets.signal_picker import SignalPicker
-from widgets.snapshots_dialog import SnapshotsDialog
-from widgets.templates import TemplateDialog
-from widgets.window import MainWindow
+from widgets.compare.window import ComparisonWindow, Side
+from widgets.design.exchange.export_list import ExportDialog
+from widgets.design.exchange.import_list import ImportDialog
+from widgets.design.forms.signal_picker import SignalPicker
+from widgets.design.page_map.add_screen_change import TurnDialog
+from widgets.design.screen.paste_dialog import ArrivalsDialog
+from widgets.design.signals.scaling_aid import ScalingAid
+from widgets.design.tables.bad_cells import BadCellsDialog
+from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
+from widgets.design.values.cell_reading import BadCell, Proposal
+from widgets.document.problems import ProblemsDialog
+from widgets.document.templates import TemplateDialog
+from widgets.kit.commands import listed
+from widgets.live.arming import ArmingDialog
+from widgets.live.follower_trouble import TroubleDialog
+from widgets.live.recording_limits import LimitsDialog
+from widgets.shell.finder import CommandFinder, command_targets, part_targets
+from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.shell.recovery_dialog import RecoveryDialog
+from widgets.shell.window import MainWindow
+from widgets.snapshots.dialog import SnapshotsDialog
+from widgets.snapshots.restoring_dialog import RestoringDialog
 
 Opened = Callable[[MainWindow], AbstractContextManager[QWidget]]
 

@@ -11,14 +11,14 @@ from typing import Final
 from PySide6.QtCore import QEvent, QSettings
 from PySide6.QtWidgets import QApplication
 
-from app.project.files import load
+from app.project_file.files import load
 from projects import demo_path
 from tests.waiting import wait_for
-from widgets.application import make_application
-from widgets.language import Language, Speech
-from widgets.palette import Appearance, Theme
-from widgets.settings import Settings
-from widgets.window import MainWindow
+from widgets.document.settings import Settings
+from widgets.kit.language import Language, Speech
+from widgets.kit.palette import Appearance, Theme
+from widgets.shell.application import make_application
+from widgets.shell.window import MainWindow
 
 SMALLEST_SCREEN: Final = (1366, 768)
 """Of the computers that the window is made for, in device-independent pixels."""

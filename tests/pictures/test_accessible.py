@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QAbstractItemView, QAbstractSpinBox, QComboBox, QH
 
 from tests.pictures.panes import panes
 from tests.pictures.stage import Setting, staged
-from widgets.language import Language
+from widgets.kit.language import Language
 
 MOST_ROWS = 40
 DISPLAY, PICTURE, SPOKEN = (

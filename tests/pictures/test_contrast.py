@@ -1,7 +1,7 @@
 """Contrast as it is drawn: every text of every pane, the focus ring, and the colours of the panel, light and dark.
 
 Marks, from WCAG 2.2 level AA: 4.5 to 1 for text (success criterion 1.4.3; what cannot be used just now is exempt), 3 to
-1 for parts and marks that one must see (1.4.11). The formula is checked in `tests/widgets/test_palette.py`.
+1 for parts and marks that one must see (1.4.11). The formula is checked in `tests/widgets/kit/test_palette.py`.
 """
 
 from __future__ import annotations
@@ -27,11 +27,11 @@ from PySide6.QtWidgets import (
 
 from tests.pictures.panes import panes
 from tests.pictures.stage import Setting, settle, staged
-from widgets import face_colours
-from widgets.face_colours import FaceColours
-from widgets.focus_ring import FocusRing
-from widgets.keypad import PanelKey
-from widgets.palette import Appearance, contrast
+from widgets.face import colours
+from widgets.face.colours import FaceColours
+from widgets.face.keypad import PanelKey
+from widgets.kit.palette import Appearance, contrast
+from widgets.shell.focus_ring import FocusRing
 
 LOOKS = [Appearance.LIGHT, Appearance.DARK]
 TEXT, PARTS = 4.5, 3.0
@@ -152,7 +152,7 @@ def test_the_ring_around_what_has_the_focus_stands_out(look: Appearance) -> None
         assert seen > 10
 
 
-@pytest.mark.parametrize("colours", [face_colours.LIGHT, face_colours.DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("colours", [colours.LIGHT, colours.DARK], ids=["light", "dark"])
 @pytest.mark.parametrize(
     ("front", "back", "least"),
     [

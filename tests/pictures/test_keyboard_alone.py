@@ -10,14 +10,14 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QFileDialog, QPushButton, QWidget
 
-from app.project.files import load
 from app.project.model import RegisterSignal
+from app.project_file.files import load
 from tests.pictures.stage import Setting, settle, settle_until, staged
-from widgets.command_finder import CommandFinder
-from widgets.help import AboutDialog, CautionsDialog, ShortcutsDialog
-from widgets.signal_picker import SignalPicker
-from widgets.templates import TemplateDialog
-from widgets.window import MainWindow
+from widgets.design.forms.signal_picker import SignalPicker
+from widgets.document.templates import TemplateDialog
+from widgets.shell.finder import CommandFinder
+from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
+from widgets.shell.window import MainWindow
 
 KEY = Qt.Key
 CONTROL, SHIFT, ALT = (

@@ -16,8 +16,8 @@ from tests.pictures.__main__ import main
 from tests.pictures.cut_off import cut_off_texts
 from tests.pictures.panes import panes
 from tests.pictures.stage import SMALLEST_SCREEN, Setting, staged
-from widgets.language import Language
-from widgets.palette import Appearance
+from widgets.kit.language import Language
+from widgets.kit.palette import Appearance
 
 SETTINGS = [
     Setting(Appearance.LIGHT, language, percent)

@@ -26,13 +26,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.files import dump, load, parse
 from app.project.model import Project
+from app.project_file.files import dump, load, parse
 from projects import demo_path
 from tests.pictures.panes import panes
 from tests.pictures.stage import DEMO, Setting, settle, staged
-from widgets import file_questions
-from widgets.plain import plain_tip
+from widgets.document import file_questions
+from widgets.kit.plain import plain_tip
 
 TAG = "<b>"
 USED_BY_PANES = {"speed set point", "ramp up", "run"}
@@ -111,7 +111,7 @@ def test_no_pane_takes_a_text_of_the_project_for_rich_text() -> None:
                 if told := set(taken_for_rich(shown)):
                     found[pane.name] = told
     words = "\n".join(f"{name}:\n  " + "\n  ".join(sorted(told)) for name, told in found.items())
-    assert not found, f"shown as rich text (a label: setTextFormat; a tool tip: widgets.plain.plain_tip):\n{words}"
+    assert not found, f"shown as rich text (a label: setTextFormat; a tool tip: widgets.kit.plain.plain_tip):\n{words}"
     assert seen > 20
 
 

@@ -13,10 +13,10 @@ from app.panel.machine import KeyDown, KeyUp, State, Tick, Write, begin, step
 from app.panel.paging import PagingGraph
 from app.panel.rendering import render
 from app.project.binding import bindings, refusal, value_span
-from app.project.files import dump, load
 from app.project.model import HeldSignal, Project, RegisterSignal, SerialLine
 from app.project.purpose import Purpose
-from app.session import Session
+from app.project_file.files import dump, load
+from app.session.session import Session
 from app.signals.reading import Quality, Reading
 from projects import demo_path, demos
 from tests.waiting import wait_for

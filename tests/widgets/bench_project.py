@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from app.project.files import parse
 from app.project.model import Project
+from app.project_file.files import parse
 
 TEXT = """
 format = 1

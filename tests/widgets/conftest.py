@@ -13,16 +13,16 @@ from pytestqt.qtbot import QtBot
 from shiboken6 import isValid
 
 from app.follower.simulation import Simulation
-from app.project.files import save
 from app.project.model import Project
+from app.project_file.files import save
 from tests.pictures.stage import SMALLEST_SCREEN
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import MakeWindow, designed
-from widgets.design import DesignWorkplace
-from widgets.document import Document
-from widgets.language import Language, Speech
-from widgets.live import Live
-from widgets.window import MainWindow
+from widgets.design.workspace import DesignWorkplace
+from widgets.document.document import Document
+from widgets.kit.language import Language, Speech
+from widgets.live.live_session import Live
+from widgets.shell.window import MainWindow
 
 
 @pytest.fixture

@@ -12,9 +12,9 @@ from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
 from tests.widgets.bench_project import bench_project
-from widgets.design import DesignWorkplace
-from widgets.document import Document
-from widgets.window import MainWindow
+from widgets.design.workspace import DesignWorkplace
+from widgets.document.document import Document
+from widgets.shell.window import MainWindow
 
 W = TypeVar("W", bound=QWidget)
 MakeWindow = Callable[..., MainWindow]

@@ -24,10 +24,10 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from widgets import application
-from widgets.document import Selection
-from widgets.recovery_dialog import RecoveryDialog
-from widgets.window import MainWindow
+from widgets.document.document import Selection
+from widgets.shell import application
+from widgets.shell.recovery_dialog import RecoveryDialog
+from widgets.shell.window import MainWindow
 
 EVERY_MS: Final = 40
 STEP: Final = "fast, but not too fast"

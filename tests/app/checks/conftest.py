@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 
 from app.checks import Finding, check
-from app.project.files import parse
 from app.project.model import Action, Field, Follower, Panel, Part, Project, Screen, Turn
 from app.project.problems import Place
+from app.project_file.files import parse
 
 GOOD = """
 format = 1

@@ -8,14 +8,14 @@ from typing import Any
 
 import pytest
 
+from app import edits
 from app.checks import Checker, check
 from app.checks.accepting import about, accept, withdraw
 from app.checks.finding import Finding
-from app.cli import main
-from app.project import edits
-from app.project.edits.refused import EditRefused
-from app.project.files import dump, load, parse, save
+from app.cli.parser import main
+from app.edits.refused import EditRefused
 from app.project.model import Project
+from app.project_file.files import dump, load, parse, save
 from projects import demo_path
 
 RULE = "choice-without-text"

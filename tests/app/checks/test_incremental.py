@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any
 from hypothesis import given, settings, strategies as st
 
 from app.checks import Checker, check
+from app.checks.context import Survey, signals_named_in
 from app.checks.finding import Fault
 from app.checks.rule import RULES, Rule
-from app.checks.survey import Survey, signals_named_in
 from app.project.model import BitSignal, Field, Part, Project, RegisterSignal, Screen
 from tests.fuzz.test_checks import PROJECTS
 

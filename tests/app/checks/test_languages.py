@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from app.checks import Finding, check
-from app.project.files import parse
 from app.project.messages import MESSAGES
+from app.project_file.files import parse
 
 GOOD = """\
 format = 1

@@ -8,13 +8,13 @@ from pathlib import Path
 
 import pytest
 
+from app.edits import EditRefused
+from app.exchange.column_mapping import remembered
 from app.exchange.delimited import TextWay
+from app.exchange.import_plan import SameName, Target
 from app.exchange.importing import Import, begin, match_again, plan_again, read_again
-from app.exchange.joining import SameName, Target
-from app.exchange.matching import remembered
-from app.project.edits import EditRefused
-from app.project.files import dump, parse
 from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
+from app.project_file.files import dump, parse
 from tests.builders import project_of
 
 LINE = TcpLine(name="hall", host="192.0.2.1")

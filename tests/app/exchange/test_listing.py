@@ -11,8 +11,8 @@ import pytest
 
 from app.exchange.listing import COLUMNS, titles
 from app.exchange.writing import CannotWrite, TextStyle, as_text, as_workbook, write_file
-from app.project.layout import LAYOUTS
 from app.project.model import BitSignal, HeldSignal, RegisterSignal
+from app.project_file.layout import LAYOUTS
 
 FORMULAS = ("=1+1", "+x", "-y", "@a")
 SIGNALS = tuple(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.exchange.worded_texts import texts_in, texts_in_languages, written_languages, written_texts
+from app.exchange.value_texts import texts_in, texts_in_languages, written_languages, written_texts
 from app.exchange.words import NotKnown, encoding_of, encoding_word, may_write, order_word, registers_of, table_word
 from app.signals.encoding import ENCODINGS, EncodingName
 

@@ -13,9 +13,9 @@ from typing import Any
 import openpyxl
 import pytest
 
-from app.exchange.joining import Target, plan
-from app.exchange.matching import guess
-from app.exchange.rows import drafts_of
+from app.exchange.column_mapping import guess
+from app.exchange.import_plan import Target, plan
+from app.exchange.row_parser import drafts_of
 from app.exchange.sheet import CannotRead, Odd, Sheet
 from app.exchange.workbook import read_sheet, sheet_names
 from app.project.model import Follower, Project, TcpLine

@@ -8,9 +8,8 @@ from fractions import Fraction
 
 import pytest
 
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
-from app.bus.faults import FaultKind
+from app.client.endpoint import Endpoint
+from app.client.faults import FaultKind
 from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
@@ -19,7 +18,8 @@ from app.follower.operate import operate
 from app.follower.requests import Responder
 from app.follower.simulation import Simulation
 from app.follower.states import DriveState
-from app.project.files import load, parse
+from app.line.engine import Engine
+from app.project_file.files import load, parse
 from projects import demo_path
 from tests.waiting import wait_for
 

@@ -17,13 +17,13 @@ from pathlib import Path
 
 import pytest
 
-from app.follower.bank import Bank
+from app.cli.verbs import follower as verb
+from app.follower.register_bank import Bank
 from app.follower.requests import Responder
 from app.follower.seldom import Seldom
 from app.follower.server import TcpServer, serve_rtu
 from app.follower.simulation import Simulation
-from app.project.files import load
-from app.verbs import follower as verb
+from app.project_file.files import load
 from projects import demo_path
 from tests.app.follower.playing import RawClient, bank_project, client, mbap, rtu, signal
 from tests.waiting import wait_for
@@ -134,7 +134,7 @@ def test_a_client_that_never_reads_keeps_nobody_waiting() -> None:
 def played(*options: str, descriptors: int = 0) -> Iterator[tuple[tuple[str, int], list[str]]]:
     """`fanlight follower` as a process of its own, where it listens, and what it says after that."""
     limit = f"import resource; resource.setrlimit(resource.RLIMIT_NOFILE, ({descriptors}, {descriptors})); "
-    code = f"{limit if descriptors else ''}from app.cli import main; raise SystemExit(main())"
+    code = f"{limit if descriptors else ''}from app.cli.parser import main; raise SystemExit(main())"
     command = [sys.executable, "-c", code, "follower", str(demo_path("booster-pump")), *options]
     root = Path(__file__).parents[3]
     with subprocess.Popen(command, stderr=subprocess.PIPE, text=True, cwd=root) as process:
@@ -182,7 +182,7 @@ def test_without_file_descriptors_it_says_so_once_and_goes_on() -> None:
 def test_it_cautions_when_others_on_the_network_can_reach_it(
     host: str, cautioned: bool, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    from app.cli import main
+    from app.cli.parser import main
 
     class Ended:
         def wait(self) -> None: ...

@@ -7,11 +7,11 @@ from decimal import Decimal
 
 import pytest
 
-from app.follower.bank import Bank
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.played_drive import PlayedDriveBank
+from app.follower.register_bank import Bank
 from app.follower.requests import Responder
+from app.follower.simulated_drive import PlayedDriveBank
 from app.follower.simulation import Simulation
 from app.project.model import Project
 from tests.app.follower.playing import bank_project, drive_project, many, signal

@@ -21,7 +21,7 @@ DEVICE = "/dev/ttyUSB7"
 
 @pytest.fixture
 def responder() -> Responder:
-    from app.follower.bank import Bank
+    from app.follower.register_bank import Bank
 
     project = many(("a", "hall", 1))
     return Responder([Bank(project, project.followers[0])])

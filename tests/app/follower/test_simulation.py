@@ -16,13 +16,13 @@ from pathlib import Path
 
 import pytest
 
-from app.follower.bank import TABLES
 from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
+from app.follower.register_bank import TABLES
 from app.follower.server import SerialSettings
 from app.follower.simulation import FollowerError, Simulation
-from app.project.files import load
 from app.project.model import Project
+from app.project_file.files import load
 from projects import demo_path
 from tests.app.follower.playing import (
     bank_project,

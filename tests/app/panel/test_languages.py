@@ -8,8 +8,8 @@ import pytest
 
 from app.panel.machine import Effect, KeyDown, KeyUp, State, Tick, Write, WriteDone, begin, step
 from app.panel.rendering import render
-from app.project.files import parse
 from app.project.model import Project
+from app.project_file.files import parse
 from app.signals.reading import Quality, Reading
 
 PANEL = """\

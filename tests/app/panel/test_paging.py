@@ -9,8 +9,8 @@ import pytest
 
 from app.panel.machine import KeyDown, KeyUp, begin, step
 from app.panel.paging import Edge, PagingGraph
-from app.project.files import load
 from app.project.model import Project
+from app.project_file.files import load
 from projects import demo_path
 from tests.app.panel.operating import project
 

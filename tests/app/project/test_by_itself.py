@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from app.project.by_itself import written_by_itself
-from app.project.files import load
+from app.project_file.files import load
 from projects import demo_path
 from tests.app.panel.operating import project, register
 

@@ -7,7 +7,7 @@ import struct
 import pytest
 
 from app.project.binding import bindings
-from app.project.files import parse
+from app.project_file.files import parse
 from app.signals.reading import Quality, Reading
 
 TEXT = """

@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 import pytest
 
+from app import edits
 from app.checks import check
-from app.project import edits
 from app.project.history import MERGE_WITHIN_S, History
 from app.project.model import Project
 from tests.builders import fresh_project

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from app.project import edits
-from app.project.files import ProjectFileError, dump, parse
+from app import edits
 from app.project.languages import edited_in, in_language
 from app.project.messages import MESSAGES, chosen_form, ready_words, unsaid
 from app.project.model import PanelMessage, Project
 from app.project.references import dangling
+from app.project_file.files import ProjectFileError, dump, parse
 
 TEXT = """\
 format = 1

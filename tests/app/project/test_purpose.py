@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from app.project.comparison import compare
-from app.project.comparison_words import in_lines
-from app.project.files import ProjectFileError, dump, parse
+from app.comparison.comparison import compare
+from app.comparison.words import in_lines
 from app.project.model import Action
 from app.project.purpose import Purpose, purpose_of
+from app.project_file.files import ProjectFileError, dump, parse
 
 HEAD = """
 format = 1

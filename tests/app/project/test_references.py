@@ -6,10 +6,10 @@ from typing import Any, get_args
 
 import pytest
 
-from app.project.files import parse
 from app.project.model import Project
-from app.project.places import in_words
+from app.project.paths import in_words
 from app.project.references import Kind, dangling, name_clashes, renamed, uses
+from app.project_file.files import parse
 from tests.builders import project_of
 
 WHOLE = """

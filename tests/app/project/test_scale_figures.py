@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given, strategies as st
 from pydantic import ValidationError
 
-from app.project.files import load
 from app.project.model import RegisterSignal, Scale
 from app.project.scale_figures import (
     ScaleFigures,
@@ -18,6 +17,7 @@ from app.project.scale_figures import (
     points_of,
     too_narrow,
 )
+from app.project_file.files import load
 from projects import demo_path
 
 

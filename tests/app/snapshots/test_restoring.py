@@ -9,7 +9,7 @@ from decimal import Decimal
 
 import pytest
 
-from app.bus.engine import Engine
+from app.line.engine import Engine
 from app.project.model import Action, Bit, BitSignal
 from app.snapshots.differences import Row, compare
 from app.snapshots.restoring import offer, restore

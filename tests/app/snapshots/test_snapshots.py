@@ -12,10 +12,10 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from app.bus.endpoint import Endpoint
-from app.bus.engine import Engine
-from app.cli import main
+from app.cli.parser import main
+from app.client.endpoint import Endpoint
 from app.follower.simulation import Simulation
+from app.line.engine import Engine
 from app.project.model import NeverRead
 from app.snapshots.differences import compare
 from app.snapshots.files import (

@@ -1,0 +1,124 @@
+"""The command line: one command, a verb a job. It speaks English, whatever the window speaks: scripts read it."""
+
+from __future__ import annotations
+
+import argparse
+import errno
+import gc
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from typing import Any, Final, NoReturn
+
+from app.cli.outcome import COULD_NOT_RUN, CouldNotRun, put, say, take_any_letter
+from app.signals.visible import visible
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the command with `argv` (without the program's name) and return its exit status."""
+    take_any_letter()
+    words = _with_verb(sys.argv[1:] if argv is None else argv)
+    gc.disable()  # what is imported is no garbage
+    try:
+        args = _parser(words[0]).parse_args(words)
+        import logging
+    finally:
+        gc.freeze()  # else all of it would be looked through at once
+        gc.enable()
+
+    logging.getLogger("pymodbus").addHandler(logging.NullHandler())
+    logging.getLogger("pymodbus").propagate = False
+    try:
+        status: int = args.run(args)
+        if sys.stdout is not None:  # the GUI entry point of Windows has none
+            sys.stdout.flush()
+    except _refusals() as why:
+        return _complain(str(why))
+    except KeyboardInterrupt:
+        return 130
+    except BrokenPipeError:
+        # Whoever read our output stopped reading; leave without a second complaint when Python flushes.
+        sys.stdout = None
+        return COULD_NOT_RUN
+    except OSError as why:
+        if why.errno not in (errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EIO):
+            raise
+        sys.stdout = None
+        return _complain(
+            "the output cannot be written: the disk is full or failing; free some space, or write elsewhere"
+        )
+    return status
+
+
+def _refusals() -> tuple[type[Exception], ...]:
+    """What a verb is ended by that says all in its own words. Looked for when something has ended one."""
+    from app.project_file.files import ProjectFileError
+
+    return CouldNotRun, ProjectFileError
+
+
+def _complain(message: str) -> int:
+    say(message)
+    return COULD_NOT_RUN
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        self.exit(COULD_NOT_RUN, visible(f"{self.prog}: {message}; try '{self.prog} --help'") + "\n")
+
+
+def _with_verb(argv: Sequence[str]) -> list[str]:
+    """`fanlight [PROJECT]` is short for `fanlight window [PROJECT]`."""
+    words = list(argv)
+    if words and (words[0] in VERBS or words[0] in ("-h", "--help", "--version")):
+        return words
+    if len(words) > 1 and not any(word.startswith("-") for word in words[:2]):
+        _parser().error(f"'{words[0]}' is no verb; the verbs are {', '.join(VERBS)}")
+    return ["window", *words]
+
+
+class _Version(argparse.Action):
+    """Tells the version, and looks for it only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_asked: Any) -> NoReturn:
+        from importlib.metadata import version
+
+        put(f"fanlight {version('fanlight')}")
+        parser.exit()
+
+
+def _parser(chosen: str = "") -> argparse.ArgumentParser:
+    """The parser of the command. A verb that was chosen is the only one that it knows, and that is imported."""
+    parser = _Parser(
+        prog="fanlight",
+        description="Design small text panels for Modbus devices, prove them and hand them over.",
+        epilog="'fanlight PROJECT' opens the window. Exit status: 0 fine, 1 something wrong found, 2 could not run.",
+    )
+    parser.add_argument("--version", action=_Version, nargs=0, help="show the version of this program and exit")
+    verbs = parser.add_subparsers(metavar="VERB", required=True)
+    for name in [chosen] if chosen in VERBS else VERBS:
+        module, help_text = VERBS[name]
+        verb = verbs.add_parser(name, help=help_text, description=help_text)
+        if name == chosen:
+            found = import_module(f"app.verbs.{module}")
+            getattr(found, f"{name}_arguments")(verb)
+            verb.set_defaults(run=getattr(found, name))
+    return parser
+
+
+VERBS: Final = {
+    "window": ("window", "open the window"),
+    "demo": ("window", "open the window on a demo project, live against its simulated follower"),
+    "check": ("design", "check the design of a project"),
+    "compare": ("design", "show what differs between two project files"),
+    "plan": ("design", "show which registers are read together, and how long it takes"),
+    "follower": ("follower", "play the followers of a project until interrupted"),
+    "read": ("read", "read the signals of a project"),
+    "line": ("line", "show each transaction of the line as it happens, its bytes explained"),
+    "panel": ("panel", "operate the panel in the terminal"),
+    "record": ("recordings", "record what is read from a project's lines, until interrupted"),
+    "export": ("recordings", "write a recording as text for a spreadsheet or a script"),
+    "snapshot": ("snapshots", "read all readable registers of a follower into a file"),
+    "differences": ("snapshots", "show what differs between two snapshots of registers"),
+}
+"""The module of each verb in `app/verbs`, with a function of its name and one with `_arguments`; and its help."""

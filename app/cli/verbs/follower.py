@@ -1,0 +1,95 @@
+"""Playing the followers of a project, and operating them."""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+import threading
+from ipaddress import ip_address
+from typing import TYPE_CHECKING
+
+from app.cli.options import add_project
+from app.cli.outcome import FINE, CouldNotRun, say, tell
+from app.cli.presses import give_order
+from app.cli.sessions import interrupted
+from app.project_file.files import load
+
+if TYPE_CHECKING:
+    from app.follower.simulation import Simulation
+
+
+def follower_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight follower`."""
+    add_project(verb)
+    verb.add_argument("--follower", metavar="NAME", action="append", help="play this one only (may be given again)")
+    where = verb.add_mutually_exclusive_group(required=True)
+    where.add_argument("--tcp", metavar="HOST:PORT", type=_host_and_port, help="listen here; port 0 takes a free one")
+    where.add_argument("--serial", metavar="DEVICE", help="answer on this serial port")
+    verb.add_argument(
+        "--order",
+        metavar="FOLLOWER.WHAT=VALUE",
+        action="append",
+        default=[],
+        help="operate a follower from the start: its inputs (external-fault, local, safe-torque-off, jammed: on or "
+        "off; preset, supply), a signal's value, or trouble on the line (delay and jitter in ms; silence, noise, crc "
+        "and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be given again",
+    )
+    verb.add_argument("--operate", action="store_true", help="take more of these from standard input, one a line")
+
+
+def _host_and_port(text: str) -> tuple[str, int]:
+    found = re.fullmatch(r"(?:\[(?P<six>[^\]]+)\]|(?P<host>[^:]*)):(?P<port>\d{1,5})", text)
+    if found is None or int(found["port"]) > 65_535:
+        raise argparse.ArgumentTypeError(f"'{text}' is not HOST:PORT, such as 127.0.0.1:5020")
+    return found["six"] or found["host"] or "127.0.0.1", int(found["port"])
+
+
+def follower(args: argparse.Namespace) -> int:
+    """Play the followers of a project until somebody ends it."""
+    from app.follower.simulation import FollowerError, Simulation
+
+    try:
+        simulation = Simulation(load(args.project), args.follower)
+        simulation.start()
+        try:
+            if args.tcp:
+                host, port = simulation.serve_tcp(None, *args.tcp)
+                where = f"tcp://[{host}]:{port}" if ":" in host else f"tcp://{host}:{port}"
+            else:
+                simulation.serve_serial(args.serial)
+                where = f"serial:{args.serial}"
+            names = ", ".join(f"'{name}'" for name in simulation.models)
+            for order in args.order:
+                give_order(simulation, order)
+            tell(f"playing {names} at {where}; Ctrl+C ends it")
+            if args.tcp and not ip_address(host).is_loopback:
+                say(
+                    "caution: others on the network can reach it too, read and write there; "
+                    "with --tcp 127.0.0.1:PORT only this computer can"
+                )
+            with interrupted() as ended:
+                if args.operate:
+                    _take_orders(simulation)
+                ended.wait()
+        finally:
+            simulation.stop()
+    except FollowerError as why:
+        raise CouldNotRun(str(why)) from None
+    return FINE
+
+
+def _take_orders(simulation: Simulation) -> None:
+    """Operate followers as the lines of standard input say, in a thread that ends with the program."""
+
+    def read() -> None:
+        for line in sys.stdin:
+            if not line.strip():
+                continue
+            try:
+                give_order(simulation, line.strip())
+                tell(f"done: {line.strip()}")
+            except CouldNotRun as why:
+                say(str(why))
+
+    threading.Thread(target=read, name="orders", daemon=True).start()

@@ -1,0 +1,156 @@
+"""Operating the panel in the terminal, by hand or unattended."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+import time
+from typing import TYPE_CHECKING
+
+from app.cli.options import add_endpoint, add_json, add_project
+from app.cli.outcome import FINE, FOUND_WRONG, CouldNotRun, put, put_json, tell
+from app.cli.presses import give_order, is_order, presses
+from app.cli.sessions import complain_of_endpoints, patience, session_of, started, tried, wait
+from app.project.by_itself import written_by_itself
+from app.project.model import HeldSignal
+from app.project_file.files import load
+
+if TYPE_CHECKING:
+    from app.session.session import Session
+
+CAUTION = (
+    "Caution: this can move a machine. No key on a panel is an emergency stop; motion can start immediately; "
+    "keep people clear; local regulations and a qualified person decide."
+)
+
+
+def panel_arguments(verb: argparse.ArgumentParser) -> None:
+    """The options of `fanlight panel`."""
+    add_project(verb)
+    add_endpoint(verb)
+    verb.add_argument(
+        "--keys",
+        metavar="KEYS",
+        help="press these keys one after another; '1.5s' among them waits that long, and "
+        "'FOLLOWER.WHAT=VALUE' operates a simulated follower, such as pump.external-fault=on",
+    )
+    verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
+    add_json(verb)
+
+
+def panel(args: argparse.Namespace) -> int:
+    """Operate the panel by hand, or press what is asked for and print what it shows."""
+    project = load(args.project)
+    asked = presses(project, args.keys or "")
+    by_hand = args.keys is None and args.for_s is None and not args.json
+    if by_hand and not (sys.stdin.isatty() and sys.stdout.isatty()):
+        raise CouldNotRun("to be operated by hand the panel needs a terminal; without one give '--keys' or '--for'")
+    session = session_of(args, project, armed=args.armed)
+    if session.simulation is None and any(is_order(press) for press in asked):
+        raise CouldNotRun("only simulated followers can be operated so: add '--via simulated'")
+    if args.armed and args.via != "simulated":
+        tell(CAUTION)
+        for each in written_by_itself(project):
+            tell(f"{'Without a key, and can start something' if each.starts else 'Without a key'}: {each.words}")
+    with started(session):
+        if by_hand:
+            from app.cli.terminal_panel import operate
+
+            return operate(session)
+        _settle(session)
+        for press in asked:
+            if isinstance(press, float):
+                _run(session, press)
+            elif is_order(press):
+                give_order(session.simulation, press)
+                _settle(session)
+            else:
+                session.key_down(press)
+                session.key_up(press)
+                _settle(session)
+        _run(session, args.for_s or 0.0)
+        _see_stops_through(session)
+        complain_of_endpoints(session.snapshot())
+        return _report_panel(args, session)
+
+
+def _settle(session: Session) -> None:
+    """Wait until what the shown screen needs has been read after now, and every write has been answered."""
+    project = session.project
+    since = time.monotonic()
+    limit = since + patience(project)
+
+    def fresh(name: str) -> bool:
+        signal = project.signal_named.get(name)
+        if signal is None or isinstance(signal, HeldSignal):
+            return True
+        reading = session.snapshot().readings.get(name)
+        if reading is None:
+            return False
+        if not reading.good:
+            return tried(session.snapshot(), [name])
+        return reading.time is not None and reading.time >= since
+
+    def settled() -> bool:
+        session.tick()
+        shown = project.screen_named.get(session.state.shown)
+        return not session.writing and all(fresh(field.signal) for field in (shown.fields if shown else ()))
+
+    wait(settled, limit_s=limit - since)
+    session.tick()
+
+
+def _see_stops_through(session: Session) -> None:
+    """Stay until every stop is proved, or given up."""
+    from app.line.writer import OWED_S
+
+    def over() -> bool:
+        session.tick()
+        return not session.owed
+
+    wait(over, limit_s=OWED_S + 1)
+
+
+def _run(session: Session, seconds: float) -> None:
+    def ticked() -> bool:
+        session.tick()
+        return False
+
+    wait(ticked, limit_s=seconds)
+
+
+def _report_panel(args: argparse.Namespace, session: Session) -> int:
+    from app.line.status import Standings
+    from app.panel.entry import entry_report
+
+    rows = [row.text for row in session.rows()]
+    if args.json:
+        put_json(
+            {
+                "screen": session.state.shown,
+                "cells": rows,
+                "entry": entry_report(session.project, session.state),
+                "standing": Standings(session.project, session.snapshot()).worst.as_json(),
+            }
+        )
+    else:
+        edge = "+" + "-" * session.project.panel.columns + "+"
+        put(edge, *(f"|{row}|" for row in rows), edge)
+    unproved = session.unproved
+    if unproved is not None:
+        tell(unproved.headline, *unproved.words.splitlines())
+    doubtful = _doubtful(session)
+    for name, reason in doubtful.items():
+        tell(f"signal '{name}' is not live: {reason}")
+    return FOUND_WRONG if doubtful or unproved is not None else FINE
+
+
+def _doubtful(session: Session) -> dict[str, str]:
+    """The signals on the shown screen whose values are not live, each with the reason."""
+    from app.panel.machine import view
+
+    project, state = session.project, session.state
+    seen = view(project, state, session.snapshot().readings)
+    screen = project.screen_named.get(state.shown)
+    names = [field.signal for field in (screen.fields if screen else ())]
+    return {name: seen[name].reason for name in names if not seen[name].good}

@@ -1,0 +1,1 @@
+"""Two projects compared by their parts, and told in words. Changes neither."""

@@ -1,0 +1,160 @@
+"""The frames in what arrived for a request, found as far as they go: noise, echoes, frames of others, what was cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from app.client.faults import FaultKind
+from app.client.transactions import Transaction
+from app.diagnosis.frame_parts import FrameReader
+from app.diagnosis.frame_words import cut_off
+from app.diagnosis.frames import Frame, Part, Role
+from app.language import translate
+from app.modbus.requests import Request, crc_fits
+
+_WHOLE: Final = {5: 8, 6: 8, 7: 5, 8: 8, 11: 8, 15: 8, 16: 8, 22: 10}
+"""RTU frames of answers that have one length, by function."""
+_COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
+"""Functions whose answers carry a byte count behind the function."""
+_LONGEST_RTU: Final = 256
+_MBAP: Final = 7
+_LONGEST_MBAP: Final = 254
+
+
+def rtu_frames(transaction: Transaction, reader: FrameReader) -> Iterator[Frame]:
+    """The frames in what arrived on a line whose frames carry a unit and a check sum."""
+    request, data = transaction.request, transaction.received
+    echoed = _echo_due(transaction)
+    head = bytes((request.unit,)) + request.answer_head
+    whole = request.answer_length + 3
+    found: list[tuple[int, int, Role]] = []
+    at = 0
+    while at < len(data):
+        if echoed and data.startswith(request.rtu, at):
+            found.append((at, len(request.rtu), Role.ECHO))
+            echoed = False
+        elif data.startswith(head, at) and len(data) - at >= whole and crc_fits(data[at : at + whole]):
+            found.append((at, whole, Role.ANSWER))
+        elif (length := _sound_length(data, at)) is not None:
+            refused = data[at] == request.unit and data[at + 1] == request.function | 0x80
+            found.append((at, length, Role.REFUSAL if refused else Role.STRANGER))
+        else:
+            at += 1
+            continue
+        at += found[-1][1]
+    answered = any(role in (Role.ANSWER, Role.REFUSAL) for _, _, role in found)
+    end = 0
+    for start, length, role in [*found, (len(data), 0, Role.NOISE)]:
+        if start > end:
+            stray = data[end:start]
+            yield from [_noise(stray)] if answered else _damaged(stray, reader)
+        if length:
+            yield reader.frame(role, data[start : start + length])
+        end = start + length
+
+
+def _echo_due(transaction: Transaction) -> bool:
+    """Whether the first copy of the request in what arrived is an echo rather than the answer."""
+    request = transaction.request
+    if not request.echo_could_answer:
+        return True
+    copies = transaction.received.count(request.rtu)
+    fault = transaction.fault
+    return copies > 1 or (fault is not None and fault.kind is not FaultKind.LATE)
+
+
+def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
+    """Bytes that make no sound frame, while the answer is missing: what may be left of it."""
+    request = reader.request
+    head = bytes((request.unit,)) + request.answer_head
+    refusal = bytes((request.unit, request.function | 0x80))
+    at = next((place for place in (data.find(head), data.find(refusal), data.find(head[:2])) if place >= 0), -1)
+    if at < 0:
+        if len(data) >= 4 and crc_fits(bytes((request.unit,)) + data):
+            yield reader.frame(Role.DAMAGED, data, headless=True)
+        elif head.startswith(data):
+            yield reader.frame(Role.CUT, data)
+        else:
+            yield _noise(data)
+        return
+    if at:
+        yield _noise(data[:at])
+    rest = data[at:]
+    if rest.startswith(refusal):
+        length = 5
+    elif request.function in _COUNTED and len(rest) > 2:
+        length = min(rest[2] + 5, _LONGEST_RTU)
+    else:
+        length = request.answer_length + 3
+    if len(rest) < length:
+        # The whole of a shorter answer may have arrived with a byte count that is damaged.
+        yield _cut(rest, length, reader)
+        return
+    yield reader.frame(Role.DAMAGED, rest[:length])
+    if len(rest) > length:
+        yield _noise(rest[length:])
+
+
+def _cut(data: bytes, length: int, reader: FrameReader) -> Frame:
+    """An answer of which `length` bytes should have come: its check sum may have begun."""
+    if len(data) == length - 1:
+        frame = reader.frame(Role.CUT, data[:-1])
+        return Frame(Role.CUT, (*frame.parts, Part(data[-1:], translate("bus", "check sum"), cut_off(1, 2), (), True)))
+    return reader.frame(Role.CUT, data)
+
+
+def _noise(data: bytes) -> Frame:
+    name = translate("bus", "stray bytes") if len(data) > 1 else translate("bus", "stray byte")
+    return Frame(Role.NOISE, (Part(data, name, translate("bus", "no frame"), (), True),))
+
+
+def _sound_length(data: bytes, at: int) -> int | None:
+    """The length of a whole answer of whomever to whatever that begins at `at`, if its check sum fits."""
+    if len(data) - at < 5 or not 1 <= data[at] <= 247:
+        return None
+    function = data[at + 1]
+    length = data[at + 2] + 5 if function in _COUNTED else 5 if function >= 0x81 else _WHOLE.get(function, 0)
+    if not length or len(data) - at < length or not crc_fits(data[at : at + length]):
+        return None
+    return length
+
+
+def mbap_frames(data: bytes, reader: FrameReader) -> Iterator[Frame]:
+    """The frames in what arrived on a line whose frames carry a header with a transaction number."""
+    label = reader.label or b""
+    at = stray = 0
+    while at < len(data):
+        length = _mbap_length(data, at)
+        if length is None:
+            at += 1
+            continue
+        if at > stray:
+            yield _noise(data[stray:at])
+        frame = data[at : at + length]
+        yield reader.frame(_mbap_role(reader.request, label, frame, length), frame)
+        at += len(frame)
+        stray = at
+    if at > stray:
+        rest = data[stray:]
+        begun = (label + b"\0\0").startswith(rest[:4])
+        yield reader.frame(Role.CUT, rest) if begun else _noise(rest)
+
+
+def _mbap_role(request: Request, label: bytes, frame: bytes, length: int) -> Role:
+    if len(frame) < length:
+        return Role.CUT
+    ours = frame[:2] == label and frame[6] == request.unit
+    if ours and frame[7:].startswith(request.answer_head) and len(frame) == request.answer_length + _MBAP:
+        return Role.ANSWER
+    if ours and frame[7] == request.function | 0x80 and len(frame) == _MBAP + 2:
+        return Role.REFUSAL
+    return Role.STRANGER
+
+
+def _mbap_length(data: bytes, at: int) -> int | None:
+    """The length of the frame whose header stands at `at`; None if none can stand there."""
+    if len(data) - at <= _MBAP or data[at + 2 : at + 4] != b"\0\0":
+        return None
+    length = int.from_bytes(data[at + 4 : at + 6], "big")
+    return 6 + length if 2 < length <= _LONGEST_MBAP and data[at + 7] & 0x7F else None

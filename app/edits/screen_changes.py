@@ -1,0 +1,52 @@
+"""Editing turns and actions: what keys, conditions and time do."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from app.edits.refused import changed, made, with_names_in_order
+from app.edits.several import change_part, delete_parts
+from app.project.model import Action, Condition, Project, Turn
+
+
+def add_turn(project: Project, turn: Turn, at: int | None = None) -> Project:
+    """With one more turn, at index `at` or at the end; of two overrides that hold, the earlier is shown."""
+    at = len(project.turns) if at is None else max(0, min(at, len(project.turns)))
+    return with_names_in_order(changed(project, turns=(*project.turns[:at], turn, *project.turns[at:])), project)
+
+
+def change_turn(project: Project, index: int, **changes: Any) -> Project:
+    """With other attributes of a turn. To change its cause, set the new one and the old one to None at once."""
+    return change_part(project, "turn", index, **changes)
+
+
+def delete_turn(project: Project, index: int) -> Project:
+    """Without a turn."""
+    return delete_parts(project, "turn", [index])
+
+
+def add_action(project: Project, action: Action, at: int | None = None) -> Project:
+    """With one more action, at index `at` or at the end."""
+    at = len(project.actions) if at is None else max(0, min(at, len(project.actions)))
+    actions = (*project.actions[:at], action, *project.actions[at:])
+    return with_names_in_order(changed(project, actions=actions), project)
+
+
+def change_action(project: Project, index: int, **changes: Any) -> Project:
+    """With other attributes of an action. To change its cause, set the new one and the old one to None at once."""
+    return change_part(project, "action", index, **changes)
+
+
+def turn(**attributes: Any) -> Turn:
+    """A new turn. Raises EditRefused, in words, if the attributes do not fit."""
+    return made(Turn, **attributes)
+
+
+def action(**attributes: Any) -> Action:
+    """A new action. Raises EditRefused, in words, if the attributes do not fit."""
+    return made(Action, **attributes)
+
+
+def condition(**attributes: Any) -> Condition:
+    """A new condition. Raises EditRefused, in words, if the attributes do not fit."""
+    return made(Condition, **attributes)

@@ -1,0 +1,1 @@
+"""The wire format of Modbus, for client and simulation: requests, framing, damaged frames. No input or output."""

@@ -1,0 +1,85 @@
+"""What a page map draws of the turns: arrows between two screens, and inlets for what comes from every screen."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final, Literal
+
+from app.page_map.rings import Ring, rings_of
+from app.panel.paging import PagingGraph
+from app.project.model import Project, Turn
+
+Kind = Literal["key", "idle", "override"]
+KINDS: Final[tuple[Kind, ...]] = ("key", "idle", "override")
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """One turn as part of an arrow. `turn` is its index in `project.turns`."""
+
+    turn: int
+    kind: Kind
+    shared: bool
+    """Whether the turn counts on every screen, so that this arrow is one of many."""
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """All turns from one screen to another."""
+
+    from_: str
+    to: str
+    leads: tuple[Lead, ...]
+    ring: bool = False
+    """Whether it goes from one screen of the ring to the next or the previous one."""
+
+    @property
+    def kind(self) -> Kind:
+        """How the arrow is drawn: as a key's, if there is any among its turns."""
+        return "key" if any(lead.kind == "key" for lead in self.leads) else "idle"
+
+
+@dataclass(frozen=True, slots=True)
+class Inlet:
+    """A turn that leads to a screen from wherever the panel is. Arrows from every screen would hide the map."""
+
+    to: str
+    lead: Lead
+
+
+def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KINDS) -> tuple[Arrow, ...]:
+    """An arrow for every two screens between which keys or idle time lead, as far as these kinds are `shown`."""
+    found: dict[tuple[str, str], list[Lead]] = {}
+    for edge in graph.edges:
+        turn = project.turns[edge.turn]
+        if edge.source is None or edge.kind not in shown or _from_everywhere(turn):
+            continue
+        lead = Lead(edge.turn, edge.kind, turn.from_ is None)
+        found.setdefault((edge.source, edge.target), []).append(lead)
+    beside: dict[frozenset[str], Ring] = {}
+    for ring in rings_of(project, graph):
+        beside.update({frozenset(pair): ring for pair in pairwise((*ring.screens, ring.screens[0]))})
+    return tuple(
+        Arrow(a, b, tuple(leads), _goes_round(project, beside.get(frozenset((a, b))), leads))
+        for (a, b), leads in found.items()
+    )
+
+
+def inlets_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KINDS) -> tuple[Inlet, ...]:
+    """The turns to one screen that count on every screen, as far as these kinds are `shown`; keys first."""
+    found: dict[int, Inlet] = {}
+    for edge in graph.edges:
+        turn = project.turns[edge.turn]
+        if edge.kind in shown and _from_everywhere(turn):
+            found.setdefault(edge.turn, Inlet(edge.target, Lead(edge.turn, edge.kind, True)))
+    return tuple(found.values())
+
+
+def _from_everywhere(turn: Turn) -> bool:
+    return turn.from_ is None and turn.to not in ("next", "previous")
+
+
+def _goes_round(project: Project, ring: Ring | None, leads: Collection[Lead]) -> bool:
+    return ring is not None and any(ring.goes_round(project.turns[lead.turn]) for lead in leads)

@@ -1,0 +1,139 @@
+"""A recording written out as text that a spreadsheet or a script reads: samples a row each, or a column each signal."""
+
+from __future__ import annotations
+
+import csv
+import heapq
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from app.exchange.quoting import quoted
+from app.recording.reader import Recording
+from app.recording.tables import GOOD, QUALITIES, SECOND
+
+if TYPE_CHECKING:
+    from _typeshed import SupportsWrite
+
+CHUNK_S = 30.0
+"""Seconds that are read at once: a long recording need not fit into the memory."""
+
+
+def write_samples(
+    recording: Recording,
+    out: SupportsWrite[str],
+    names: Sequence[str],
+    begin: float,
+    end: float,
+    *,
+    delimiter: str = ",",
+) -> int:
+    """Write every sample from `begin` to `end` as a row of its own, in the order of their times; gives how many.
+
+    Columns: civil time, seconds since the recording began, signal, value, unit, quality, registers in hexadecimal.
+    """
+    writer = csv.writer(out, delimiter=delimiter, lineterminator="\n")
+    writer.writerow(["time", "seconds", "signal", "value", "unit", "quality", "registers"])
+    units = {name: recording.project.signal_named[name].unit for name in names}
+    count = 0
+    for at, name, value, quality, words in _merged(recording, names, begin, end):
+        civil = recording.civil(at).isoformat(timespec="milliseconds")
+        registers = " ".join(f"{word:04X}" for word in words) if QUALITIES[quality] == "good" else ""
+        writer.writerow(
+            [civil, f"{at:.6f}", quoted(name), _cell(value), quoted(units[name]), str(QUALITIES[quality]), registers]
+        )
+        count += 1
+    return count
+
+
+def write_table(
+    recording: Recording,
+    out: SupportsWrite[str],
+    names: Sequence[str],
+    begin: float,
+    end: float,
+    *,
+    delimiter: str = ",",
+) -> int:
+    """Write a column for each signal and a row for each moment at which one of them was read; gives how many rows.
+
+    A cell is empty where its signal was not read at that moment, and "lost" where it could not be read.
+    """
+    writer = csv.writer(out, delimiter=delimiter, lineterminator="\n")
+    project = recording.project
+    headings = [f"{name} [{unit}]" if (unit := project.signal_named[name].unit) else name for name in names]
+    writer.writerow(["time", "seconds", *map(quoted, headings)])
+    columns = {name: number for number, name in enumerate(names)}
+    count = 0
+    row: list[str] = []
+    row_at: float | None = None
+
+    def finish() -> None:
+        nonlocal count
+        if row_at is not None:
+            civil = recording.civil(row_at).isoformat(timespec="milliseconds")
+            writer.writerow([civil, f"{row_at:.6f}", *row])
+            count += 1
+
+    for at, name, value, quality, _ in _merged(recording, names, begin, end):
+        if at != row_at:
+            finish()
+            row, row_at = [""] * len(names), at
+        row[columns[name]] = _cell(value) if quality == GOOD else "lost"
+    finish()
+    return count
+
+
+def write_events(
+    recording: Recording, out: SupportsWrite[str], begin: float, end: float, *, delimiter: str = ","
+) -> int:
+    """Write what happened from `begin` to `end`, a row each; gives how many."""
+    writer = csv.writer(out, delimiter=delimiter, lineterminator="\n")
+    writer.writerow(["time", "seconds", "kind", "subject", "text"])
+    events = recording.events(begin, end)
+    for event in events:
+        civil = recording.civil(event.at).isoformat(timespec="milliseconds")
+        writer.writerow([civil, f"{event.at:.6f}", str(event.kind), quoted(event.subject), quoted(event.text)])
+    return len(events)
+
+
+_Row = tuple[float, str, float | str, int, list[int]]
+
+
+def _merged(recording: Recording, names: Sequence[str], begin: float, end: float) -> Iterator[_Row]:
+    """All samples in the order of their times, then of the names: time, signal, value, quality by number, registers."""
+    first: float | None = begin
+    while first is not None:
+        last = min(first + CHUNK_S, end)
+        final = last >= end
+        streams = [_rows(recording, name, place, first, last, final) for place, name in enumerate(names)]
+        for (at, _), row in heapq.merge(*streams, key=lambda pair: pair[0]):
+            yield (at / SECOND, *row)
+        first = None if final else _next(recording, names, last)
+
+
+def _next(recording: Recording, names: Sequence[str], at: float) -> float | None:
+    """The time of the first sample at `at` or behind it; None if there is none. Passes over gaps of any length."""
+    behind = (recording.after(name, at - 1 / SECOND) for name in names)
+    return min((found for found in behind if found is not None), default=None)
+
+
+def _rows(
+    recording: Recording, name: str, place: int, begin: float, end: float, final: bool
+) -> Iterator[tuple[tuple[int, int], tuple[str, float | str, int, list[int]]]]:
+    found = recording.samples(name, begin, end)
+    if not final:  # the last moment belongs to the next chunk
+        found = found.part(found.times < round(end * SECOND))
+    texts = recording.texts(name, found)
+    values = recording.values(name, found) if texts is None else None
+    for index in range(len(found)):
+        value: float | str = float(values[index]) if values is not None else texts[index] if texts is not None else ""
+        row = (name, value, int(found.qualities[index]), [int(word) for word in found.words[index]])
+        yield (int(found.times[index]), place), row
+
+
+def _cell(value: float | str) -> str:
+    if isinstance(value, str):
+        return quoted(value)
+    return "" if np.isnan(value) else f"{value:.12g}"

@@ -1,0 +1,192 @@
+"""A project rehearsed: its panel operated against the models of its followers, with no line between them.
+
+What goes over a line here goes from hand to hand in one step: the models' registers are decoded as if they had just
+been read, and writes go into them as if the line had taken them. So an idea can be tried while a screen is being drawn.
+It proves nothing about timing or about the line; that is what the bench is for.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+from typing import Final
+
+from app.client.faults import exception_text
+from app.follower.errors import FollowerError
+from app.follower.register_bank import Bank
+from app.follower.simulation import Simulation
+from app.language import translate
+from app.panel.machine import (
+    Effect,
+    Event,
+    KeyDown,
+    KeyUp,
+    ReleaseAll,
+    State,
+    Tick,
+    Write,
+    WriteDone,
+    WriteFailed,
+    begin,
+    step,
+    view,
+)
+from app.panel.rendering import Rows, render
+from app.project.binding import bindings
+from app.project.capability import not_offered
+from app.project.model import BitSignal, PanelMessage, Project
+from app.project.purpose import Purpose
+from app.signals.encoding import OutOfRange
+from app.signals.reading import Reading
+
+__all__ = ["FollowerError", "Rehearsal"]
+
+STANDS_STILL_S: Final = 1.0
+"""A longer pause between two ticks, in seconds, has not happened for the models: the window was busy or hidden."""
+
+
+class Rehearsal:
+    """One panel and the models of its followers. All methods belong to one thread; none waits, none opens anything."""
+
+    def __init__(
+        self,
+        project: Project,
+        screen: str | None = None,
+        clock: Callable[[], float] = time.monotonic,
+        *,
+        language: int = 0,
+    ) -> None:
+        """Begin `project` on `screen`, on its first one if left out. `clock` gives monotonic seconds.
+
+        The panel begins in its language number `language`, until something of the project chooses another.
+
+        Raises FollowerError if a follower cannot be played: a start value does not fit its signal.
+        """
+        self.project = project
+        self._clock = clock
+        self._models: Mapping[str, Bank] = Simulation(project, clock=clock).models
+        now = self._at = clock()
+        for model in self._models.values():
+            model.advance_to(now)
+        self.state: State = replace(begin(project, now), language=language)
+        if screen in project.screen_named:
+            self.state = replace(self.state, screen=screen)
+        self._answers: list[Event] = []
+        self._owed: dict[str, Write] = {}
+        """Stops that a silent follower has not got, by signal: they are written when it answers again, as on a line."""
+
+    @property
+    def models(self) -> Mapping[str, Bank]:
+        """What plays the followers, by follower; a person may set what stands in them, or make them silent."""
+        return self._models
+
+    def key_down(self, key: str) -> tuple[Effect, ...]:
+        """The operator presses `key`."""
+        return self._feed(KeyDown(key, self._clock()))
+
+    def key_up(self, key: str) -> tuple[Effect, ...]:
+        """The operator lets `key` go."""
+        return self._feed(KeyUp(key, self._clock()))
+
+    def release_all(self) -> tuple[Effect, ...]:
+        """No key can be held any longer."""
+        return self._feed(ReleaseAll(self._clock()))
+
+    def tick(self) -> tuple[Effect, ...]:
+        """Let time pass, in the models and on the panel. Call it some ten to thirty times a second."""
+        now = self._clock()
+        for model in self._models.values():
+            if now - self._at > STANDS_STILL_S:
+                model.rest()
+            model.heard()  # here nobody ever stops asking
+            model.advance_to(now)
+        self._at = now
+        owed, self._owed = self._owed, {}
+        for write in owed.values():
+            self._written(write)
+        answers, self._answers = self._answers, []
+        effects: tuple[Effect, ...] = ()
+        for event in (*answers, Tick(now)):
+            effects += self._feed(event)
+        return effects
+
+    def rows(self) -> Rows:
+        """What the panel shows now."""
+        return render(self.project, self.state, self._read(), self._clock())
+
+    def readings(self) -> Mapping[str, Reading]:
+        """The readings of all signals as they are now, of bits and held values too. Worked out as they are asked."""
+        return view(self.project, self.state, self._read())
+
+    def _read(self) -> Mapping[str, Reading]:
+        return _Registers(self.project, self._models, self._clock())
+
+    def _feed(self, event: Event) -> tuple[Effect, ...]:
+        self.state, effects = step(self.project, self.state, event, self._read())
+        # The answers come with the next tick, as a line's come later: two conditions that write in turn go on for ever.
+        self._answers += [self._written(effect) for effect in effects if isinstance(effect, Write)]
+        return effects
+
+    def _written(self, write: Write) -> Event:
+        binding = bindings(self.project)[write.signal]
+        model = self._models[binding.follower.name]
+        now = self._clock()
+        reason = not_offered(binding)
+        message: PanelMessage = "not_possible"
+        if model.silent:
+            reason, message = _silence(model), "no_answer"
+            if write.purpose is not Purpose.VALUE:
+                self._owed[write.signal] = write
+        if reason is None:
+            try:
+                words = model.read(binding.table, binding.address, binding.count)
+                encoded = binding.encode(write.value, words)
+            except OutOfRange as why:
+                reason = str(why)
+            else:
+                values = [int(encoded)] if isinstance(encoded, bool) else encoded
+                refused = model.write(binding.table, binding.address, values)
+                if refused is not None:
+                    message = "refused"
+                    reason = translate("rehearsal", "follower '{follower}' refuses it: {exception}").format(
+                        follower=binding.follower.name, exception=exception_text(int(refused))[0]
+                    )
+        if reason is not None:
+            return WriteFailed(write.signal, reason, now, write.value, message)
+        return WriteDone(write.signal, now, write.value)
+
+
+class _Registers(Mapping[str, Reading]):
+    """The readings of all register signals at one moment; only those that are asked for are decoded."""
+
+    def __init__(self, project: Project, models: Mapping[str, Bank], at: float) -> None:
+        self._bindings = bindings(project)
+        self._models = models
+        self._at = at
+        self._read: dict[str, Reading] = {}
+
+    def __getitem__(self, name: str) -> Reading:
+        found = self._read.get(name)
+        if found is None:
+            binding = self._bindings[name]
+            if isinstance(binding.signal, BitSignal):
+                raise KeyError(name)  # worked out from its word, as on a line
+            model = self._models[binding.follower.name]
+            if model.silent:
+                found = Reading(reason=_silence(model))
+            else:
+                words = model.read(binding.table, binding.address, binding.count)
+                found = binding.reading(words, self._at)
+            self._read[name] = found
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return (name for name, binding in self._bindings.items() if not isinstance(binding.signal, BitSignal))
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+def _silence(model: Bank) -> str:
+    return translate("rehearsal", "follower '{follower}' does not answer").format(follower=model.name)

@@ -1,0 +1,155 @@
+"""Moving, copying and aligning blocks of cells."""
+
+from __future__ import annotations
+
+import pytest
+
+from app.edits import (
+    Block,
+    EditRefused,
+    align_block,
+    align_fields,
+    clear_block,
+    copy_block,
+    copy_fields,
+    move_block,
+    same_width,
+    set_languages,
+    stretch_field,
+    translate_screen,
+    type_text,
+)
+from app.project.model import Field, Project
+
+
+def text(project: Project, name: str = "run") -> tuple[str, ...]:
+    return project.screen_named[name].text
+
+
+def fields(project: Project, name: str = "run") -> tuple[Field, ...]:
+    return project.screen_named[name].fields
+
+
+def with_fields(project: Project, *fields: Field) -> Project:
+    first, *rest = project.screens
+    return project.but(screens=(first.but(fields=fields), *rest))
+
+
+def test_a_block_moves_with_its_text_and_its_fields(project: Project) -> None:
+    after = move_block(project, "run", Block(0, 0, 1, 14), 1, 2)
+    assert text(after) == ("", "  Speed      Hz", "State")
+    assert fields(after)[0].at == (1, 8)
+    assert fields(after)[1] is fields(project)[1]
+    assert text(project)[0] == "Speed      Hz"
+
+
+def test_a_block_may_move_over_its_own_cells(project: Project) -> None:
+    after = move_block(project, "run", Block(0, 0, 1, 14), 0, 1)
+    assert text(after)[0] == " Speed      Hz"
+    assert fields(after)[0].at == (0, 7)
+
+
+def test_a_block_moves_in_every_language(project: Project) -> None:
+    two = translate_screen(set_languages(project, ("English", "Deutsch")), "run", "Deutsch", ("Tempo", "", "Zustand"))
+    after = move_block(two, "run", Block(0, 0, 1, 6), 1, 0)
+    assert text(after) == ("           Hz", "Speed", "State")
+    assert after.screen_named["run"].text_in["Deutsch"] == ("", "Tempo", "Zustand")
+
+
+@pytest.mark.parametrize(
+    ("block", "by", "why"),
+    [
+        (Block(0, 0, 1, 14), (2, 0), "would lie over field 2"),
+        (Block(0, 0, 1, 5), (2, 0), "the text 'State' in row 3 stands there"),
+        (Block(0, 0, 1, 5), (0, 6), "the field of signal 'speed' would cover the text"),
+        (Block(0, 6, 1, 5), (2, -6), "the field of signal 'speed' would cover the text 'State' in row 3"),
+        (Block(0, 0, 1, 14), (0, 3), "the cells would leave the panel"),
+        (Block(0, 0, 1, 14), (-1, 0), "the cells would leave the panel"),
+        (Block(0, 0, 1, 14), (0, -1), "the cells would leave the panel"),
+    ],
+)
+def test_a_block_that_does_not_fit_is_not_moved(project: Project, block: Block, by: tuple[int, int], why: str) -> None:
+    with pytest.raises(EditRefused, match=why):
+        move_block(project, "run", block, *by)
+
+
+def test_blanks_of_a_moved_block_cover_nothing(project: Project) -> None:
+    two_rows = type_text(project, "status", 1, 0, "a   b\n  x")
+    after = move_block(two_rows, "status", Block(1, 0, 1, 5), 1, 0)
+    assert text(after, "status") == ("Status", "", "a x b")
+
+
+def test_a_block_is_copied(project: Project) -> None:
+    after = copy_block(project, "run", Block(0, 0, 1, 14), 1, 0)
+    assert text(after) == ("Speed      Hz", "Speed      Hz", "State")
+    assert [field.at for field in fields(after)] == [(0, 6), (2, 6), (1, 6)]
+    with pytest.raises(EditRefused, match="would lie over field 1"):
+        copy_block(project, "run", Block(0, 0, 1, 14), 0, 1)
+
+
+def test_fields_are_copied_without_text(project: Project) -> None:
+    after = copy_fields(project, "run", [0], 1, 0)
+    assert fields(after)[2] == fields(project)[0].but(at=(1, 6))
+    with pytest.raises(EditRefused, match="there is no field 8"):
+        copy_fields(project, "run", [7], 1, 0)
+
+
+def test_clearing_takes_text_and_whole_fields(project: Project) -> None:
+    after = clear_block(project, "run", Block(0, 2, 3, 10))
+    assert text(after) == ("Sp          z", "", "St")
+    assert [field.signal for field in fields(after)] == ["running"], "it reaches beyond the block"
+
+
+def test_clearing_leaves_other_languages_alone_unless_asked(project: Project) -> None:
+    two = translate_screen(set_languages(project, ("English", "Deutsch")), "run", "Deutsch", ("Tempo", "", "Zustand"))
+    after = clear_block(two, "run", Block(0, 0, 1, 5))
+    assert after.screen_named["run"].text_in["Deutsch"][0] == "Tempo"
+    after = clear_block(two, "run", Block(0, 0, 1, 5), in_all_languages=True)
+    assert after.screen_named["run"].text_in["Deutsch"][0] == ""
+
+
+def test_the_content_of_rows_is_aligned_as_one(project: Project) -> None:
+    whole = Block(0, 0, 3, 16)
+    right = align_block(project, "run", whole, "right")
+    assert text(right) == ("   Speed      Hz", "", "   State")
+    assert [field.at for field in fields(right)] == [(0, 9), (2, 9)]
+    centre = align_block(right, "run", whole, "centre")
+    assert text(centre)[0] == " Speed      Hz"
+    assert align_block(centre, "run", whole, "left") == project
+    part = align_block(type_text(project, "run", 1, 3, "ab"), "run", Block(1, 2, 1, 8), "right")
+    assert text(part)[1] == "        ab"
+
+
+def test_a_field_across_the_edge_is_not_torn(project: Project) -> None:
+    with pytest.raises(EditRefused, match=r"field 1 \(signal 'speed'\) lies across the edge"):
+        align_block(project, "run", Block(0, 0, 1, 8), "right")
+
+
+def test_fields_are_aligned_by_their_edges(project: Project) -> None:
+    speed, running = fields(project)
+    project = with_fields(project, speed.but(at=(0, 4)), running)
+    assert [field.at for field in fields(align_fields(project, "run", [0, 1], "left"))] == [(0, 4), (2, 4)]
+    assert [field.at for field in fields(align_fields(project, "run", [0, 1], "right"))] == [(0, 8), (2, 6)]
+    assert [field.at for field in fields(align_fields(project, "run", [0, 1], "centre"))] == [(0, 6), (2, 5)]
+    assert align_fields(project, "run", [], "left") is project
+
+
+def test_fields_of_one_row_cannot_share_an_edge(project: Project) -> None:
+    speed, running = fields(project)
+    project = with_fields(project, speed.but(at=(0, 0)), running.but(at=(0, 8)))
+    with pytest.raises(EditRefused, match="would lie over field"):
+        align_fields(project, "run", [0, 1], "left")
+
+
+def test_fields_are_made_equally_wide_and_numbers_keep_their_right_edge(project: Project) -> None:
+    after = same_width(project, "run", [0, 1])
+    assert [(field.at, field.width) for field in fields(after)] == [((0, 4), 7), ((2, 6), 7)]
+
+
+def test_the_left_edge_of_a_field_is_moved(project: Project) -> None:
+    after = fields(stretch_field(project, "run", 0, 4))[0]
+    assert (after.at, after.width) == ((0, 4), 7)
+    after = fields(stretch_field(project, "run", 0, 30))[0]
+    assert (after.at, after.width) == ((0, 10), 1), "never narrower than a cell"
+    with pytest.raises(EditRefused, match="outside the panel"):
+        stretch_field(project, "run", 0, -1)

@@ -1,0 +1,106 @@
+"""The tables of lines and followers, by keys: cells, kinds, order, the clipboard."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.project.model import SerialLine, TcpLine
+from app.project.references import dangling
+from tests.widgets.driving import designed, press, type_in
+from widgets.design.tables.cell_editor import CellEditor
+from widgets.design.tables.part_table import PartTable
+from widgets.design.workspace import DesignWorkplace
+from widgets.document.document import Document
+
+Key = Qt.Key
+CTRL = Qt.KeyboardModifier.ControlModifier
+ALT = Qt.KeyboardModifier.AltModifier
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+
+
+@pytest.fixture
+def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+    made = designed(document, qtbot)
+    made.show_view("lines")
+    return made
+
+
+def go(table: PartTable, row: int, key: str) -> None:
+    table.table.setFocus()
+    table.table.go(row, [column.key for column in table.model.columns].index(key))
+
+
+def test_a_line_is_renamed_in_its_cell_and_its_followers_go_along(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design.lines.lines, 0, "name")
+    type_in("hall")
+    press(Key.Key_Return)
+    assert document.project.lines[0].name == "hall"
+    assert {part.line for part in document.project.followers} == {"hall"}
+    assert not dangling(document.project)
+    document.undo()
+    assert document.project is before
+
+
+def test_where_a_line_goes_is_typed_in_one_cell(design: DesignWorkplace, document: Document) -> None:
+    go(design.lines.lines, 0, "where")
+    type_in("COM7 9600 8N2")
+    press(Key.Key_Return)
+    line = document.project.lines[0]
+    assert isinstance(line, SerialLine)
+    assert (line.device, line.baud, line.parity, line.stop_bits) == ("COM7", 9600, "none", 2)
+    go(design.lines.lines, 0, "kind")
+    type_in("Modbus")
+    press(Key.Key_Return)
+    line = document.project.lines[0]
+    assert isinstance(line, TcpLine)
+    go(design.lines.lines, 0, "where")
+    type_in("pump.local:15020")
+    press(Key.Key_Return)
+    line = document.project.lines[0]
+    assert isinstance(line, TcpLine)
+    assert (line.host, line.port) == ("pump.local", 15020)
+
+
+def test_a_wrong_unit_is_said_and_not_taken(design: DesignWorkplace, document: Document) -> None:
+    before = document.project
+    go(design.lines.followers, 0, "unit")
+    type_in("300")
+    editor = QApplication.focusWidget()
+    assert isinstance(editor, CellEditor)
+    assert "300 is not a unit address; that is 1 to 247, or 255 or 0 on Modbus TCP" in editor.words.text.text()
+    press(Key.Key_Return)
+    assert QApplication.focusWidget() is editor
+    press(Key.Key_Escape)
+    assert document.project is before
+
+
+def test_lines_are_copied_pasted_and_moved(design: DesignWorkplace, document: Document) -> None:
+    table = design.lines.lines
+    go(table, 0, "name")
+    press(Key.Key_Space, SHIFT)
+    press(Key.Key_C, CTRL)
+    press(Key.Key_V, CTRL)
+    first, second = document.project.lines
+    assert second.name == f"{first.name} 2"
+    assert second.but(name=first.name) == first
+    press(Key.Key_Up, ALT)
+    assert [line.name for line in document.project.lines] == [second.name, first.name]
+    assert table.current() == 0
+    press(Key.Key_Delete)
+    assert [line.name for line in document.project.lines] == [first.name]
+    press(Key.Key_Delete)
+    assert "is used by" in design.notice.text.text()
+
+
+def test_followers_come_from_a_spreadsheet(design: DesignWorkplace, document: Document) -> None:
+    go(design.lines.followers, 0, "name")
+    QApplication.clipboard().setText("Name\tUnit\tLine\nfan\t12\tpump room\nmixer\t13\t\n")
+    press(Key.Key_V, CTRL)
+    fan, mixer = document.project.followers[1:]
+    assert (fan.name, fan.unit, fan.line) == ("fan", 12, "pump room")
+    assert (mixer.name, mixer.unit, mixer.line) == ("mixer", 13, "pump room")
+    assert document.undo_name == "Paste followers"

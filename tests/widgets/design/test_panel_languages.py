@@ -1,0 +1,212 @@
+"""A panel in several languages, made in the Design workplace: named, chosen by a key or a signal, and written."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QMenu, QStyle, QStyleOptionComboBox
+from pytestqt.qtbot import QtBot
+
+from app import edits
+from tests.widgets.design.test_workspace import choose, reason, type_over
+from tests.widgets.driving import designed
+from widgets.design.workspace import DesignWorkplace
+from widgets.document.document import Document, Selection
+
+CTRL_SHIFT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+
+
+@pytest.fixture
+def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+    design = designed(document, qtbot)
+    design.inspector.show_tab(design.inspector.panel_form)
+    return design
+
+
+def name_languages(design: DesignWorkplace, text: str) -> None:
+    type_over(design.inspector.panel_form, "Languages", text)
+
+
+def test_languages_are_named_with_commas_between(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    assert document.project.panel.languages == ("english", "deutsch")
+    document.undo()
+    assert not document.project.panel.languages
+
+
+def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0].name
+    document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
+    name_languages(design, "english, Deutsch")
+    assert document.project.screens[0].text_in == {"Deutsch": ("Pumpe", "", "", "")}
+
+
+def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0].name
+    document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
+    name_languages(design, "english")
+    assert "take that language out" in reason(design.inspector.panel_form, "Languages")
+    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
+
+
+def test_languages_change_places_by_typing_and_both_keep_their_texts(
+    design: DesignWorkplace, document: Document
+) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0]
+    document.do("t", lambda project: edits.translate_screen(project, screen.name, "deutsch", ["Pumpe"]))
+    name_languages(design, "deutsch")
+    assert "\u201cenglish\u201d" in reason(design.inspector.panel_form, "Languages")
+    name_languages(design, "deutsch, english")
+    assert document.project.screens[0].text == ("Pumpe", "", "", "")
+    assert document.project.screens[0].text_in == {"english": screen.text}
+
+
+def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
+    design: DesignWorkplace, document: Document
+) -> None:
+    name_languages(design, "english, deutsch")
+    screen = document.project.screens[0].name
+    document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
+    menu = design.inspector.panel_form.take_out.menu()
+    assert isinstance(menu, QMenu)
+    menu.popup(design.mapToGlobal(design.rect().center()))
+    QTest.keyClick(menu, Qt.Key.Key_Down)
+    QTest.keyClick(menu, Qt.Key.Key_Down)
+    QTest.keyClick(menu, Qt.Key.Key_Return)
+    assert document.project.panel.languages == ("english",)
+    assert document.project.screens[0].text_in == {}
+    assert document.undo_name == "Take out the language \u201cdeutsch\u201d"
+    document.undo()
+    assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
+
+
+def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Document) -> None:
+    form = design.inspector.panel_form
+    assert not [row for row in form.rows if row.label == "Chosen by" and not row.isHidden()]
+    name_languages(design, "english, deutsch")
+    choose(form, "Chosen by", "top-up rate")
+    assert document.project.panel.language == "top-up rate"
+    choose(form, "Chosen by", "keys, by an action")
+    assert document.project.panel.language is None
+
+
+def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Document) -> None:
+    index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
+    design.ways.show_action(index)
+    form = design.inspector.action_form
+    choose(form, "Does", "shows the next language")
+    action = document.project.actions[index]
+    assert (action.do, action.signal, action.value) == ("next-language", None, None)
+    assert not [row for row in form.rows if row.label == "Signal" and not row.isHidden()]
+    choose(form, "Does", "sets the signal")
+    assert document.project.actions[index] == action, "it acts as before until the signal is chosen, too"
+    choose(form, "Signal", "run command")
+    assert (document.project.actions[index].do, document.project.actions[index].signal) == ("set", "run command")
+
+
+def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    document.select(Selection("run", (0, 0)))
+    bar = design.editor.bar
+    assert bar.language.isVisible()
+    bar.language.setFocus()
+    QTest.keyClick(bar.language, Qt.Key.Key_Down)
+    face = design.editor.face
+    first = document.project.screen_named["run"].text
+    face.setFocus()
+    QTest.keyClicks(face, "Soll")
+    assert document.project.screen_named["run"].text == first
+    assert document.project.screen_named["run"].text_in["deutsch"][0].startswith("Soll")
+    assert face.rows[0].text.startswith("Soll")
+    document.choose_language(0)
+    assert face.rows[0].text.startswith(first[0][:4])
+    document.undo()
+    assert document.project.screen_named["run"].text_in == {}
+
+
+def test_the_small_faces_are_in_the_language_that_is_shown(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    name_languages(design, "english, deutsch")
+    document.select(Selection("run", (0, 0)))
+    screens, bar = design.screens.list, design.editor.bar
+
+    def small_face() -> QImage:
+        item = screens.list.item(list(document.project.screen_named).index("run"))
+        return screens.list.viewport().grab(screens.list.visualItemRect(item)).toImage()
+
+    qtbot.waitUntil(lambda: screens.thumbs.settled)
+    english = small_face()
+    bar.language.setFocus()
+    QTest.keyClick(bar.language, Qt.Key.Key_Down)
+    design.editor.face.setFocus()
+    QTest.keyClicks(design.editor.face, "SOLLWERT")
+    qtbot.waitUntil(lambda: small_face() != english)
+    QTest.keyClick(design.editor.face, Qt.Key.Key_Space, CTRL_SHIFT)
+    assert document.language == 0
+    qtbot.waitUntil(lambda: small_face() == english)
+
+
+def test_the_whole_name_of_a_language_stands_in_its_choice(
+    design: DesignWorkplace, document: Document, qtbot: QtBot
+) -> None:
+    box = design.editor.bar.language
+
+    def room() -> int:
+        option = QStyleOptionComboBox()
+        box.initStyleOption(option)
+        field = QStyle.SubControl.SC_ComboBoxEditField
+        return box.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, option, field, box).width()
+
+    name_languages(design, "en, de")
+    qtbot.waitUntil(lambda: box.isVisible() and box.width() > 30)
+    name_languages(design, "en, Schweizerdeutsch")
+    qtbot.waitUntil(lambda: box.fontMetrics().horizontalAdvance("Schweizerdeutsch") <= room())
+
+
+def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(
+    design: DesignWorkplace, document: Document
+) -> None:
+    name_languages(design, "english, deutsch")
+    document.do("t", lambda project: edits.translate_screen(project, "run", "deutsch", ["Sollwert", "Drehzahl"]))
+    document.choose_language(1)
+    document.select(Selection("run", (0, 0)))
+    face = design.editor.face
+    face.setFocus()
+    before = document.project
+    QTest.keyClick(face, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(face, Qt.Key.Key_X, Qt.KeyboardModifier.ControlModifier)
+    assert document.project.screen_named["run"].text_in["deutsch"][0] == "  llwert"
+    QTest.keyClick(face, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    assert document.project.screen_named["run"].text_in == before.screen_named["run"].text_in
+    assert document.project.screen_named["run"].text == before.screen_named["run"].text
+
+
+def test_delete_clears_a_block_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:
+    name_languages(design, "english, deutsch")
+    document.choose_language(1)
+    document.select(Selection("run", (0, 0)))
+    face = design.editor.face
+    face.setFocus()
+    first = document.project.screen_named["run"].text
+    QTest.keyClick(face, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(face, Qt.Key.Key_Delete)
+    assert document.project.screen_named["run"].text == first
+    assert document.project.screen_named["run"].text_in["deutsch"][0] == "  " + first[0][2:]
+
+
+def test_the_command_goes_round_the_languages_and_says_when_there_is_one(
+    design: DesignWorkplace, document: Document
+) -> None:
+    keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)
+    assert "one language only" in design.editor.notice.text.text()
+    name_languages(design, "english, deutsch")
+    for expected in (1, 0):
+        QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)
+        assert document.language == expected

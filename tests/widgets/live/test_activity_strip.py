@@ -1,0 +1,189 @@
+"""The line strip: what it counts and tells, what it draws, and stepping through it by keyboard."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.client.statistics import Outage, Outages
+from widgets.kit import palette
+from widgets.live.activity_strip import FAULT_STAYS_S, KEPT, PITCH, LineStrip, Passage
+
+
+class Clock:
+    def __init__(self) -> None:
+        self.now = 100.0
+
+    def __call__(self) -> float:
+        return self.now
+
+
+@pytest.fixture
+def clock() -> Clock:
+    return Clock()
+
+
+@pytest.fixture
+def strip(qtbot: QtBot, clock: Clock) -> LineStrip:
+    made = LineStrip(clock=clock)
+    qtbot.addWidget(made)
+    made.set_lines(["pumproom", "roof"])
+    made.resize(1200, made.sizeHint().height())
+    with qtbot.waitExposed(made):
+        made.show()
+    return made
+
+
+def read(at: float, line: str = "pumproom", words: str = "pump: 2 holding registers from 310, 4 ms") -> Passage:
+    return Passage(line, words, good=True, write=False, at=at)
+
+
+def fault(at: float, line: str = "pumproom", words: str = "pump: no answer within 300 ms") -> Passage:
+    return Passage(line, words, good=False, write=False, at=at)
+
+
+def test_tells_the_counts_of_each_line_apart(strip: LineStrip) -> None:
+    strip.set_counts("pumproom", 2, 1)
+    strip.set_counts("roof", 1, 0)
+    strip.set_counts("elsewhere", 5, 5)
+    assert strip.counts("pumproom") == (2, 1)
+    assert strip.counts("roof") == (1, 0)
+
+
+def test_a_line_that_is_not_shown_is_left_out(strip: LineStrip) -> None:
+    strip.add([read(100, line="elsewhere")])
+    assert strip.told("pumproom") == "nothing yet"
+
+
+def test_keeps_the_newest(strip: LineStrip) -> None:
+    strip.add(read(100 + n) for n in range(KEPT + 50))
+    assert [passage.at for passage in strip._lanes["pumproom"].passages] == [150 + n for n in range(KEPT)]
+
+
+def test_the_words_of_a_fault_stay_a_while(strip: LineStrip, clock: Clock) -> None:
+    strip.add([fault(100.0)])
+    clock.now = 103.0
+    strip.add([read(103.0)])
+    assert "no answer within 300 ms" in strip.told("pumproom")
+    assert "3 s ago" in strip.told("pumproom")
+    clock.now = 100.1 + FAULT_STAYS_S
+    strip.add([read(clock.now)])
+    assert "no answer" not in strip.told("pumproom")
+
+
+def test_a_fault_shows_at_once(strip: LineStrip) -> None:
+    strip.add([read(100.0), fault(100.01)])
+    assert "no answer" in strip.told("pumproom")
+
+
+def test_good_words_stay_long_enough_to_be_read(strip: LineStrip) -> None:
+    strip.add([read(100.0, words="first"), read(100.1, words="second")])
+    assert strip.told("pumproom") == "first"
+    strip.add([read(100.8, words="third")])
+    assert strip.told("pumproom") == "third"
+
+
+def test_assistive_technology_hears_the_words(strip: LineStrip) -> None:
+    strip.add([fault(100.0)])
+    assert "no answer within 300 ms" in strip.accessibleDescription()
+
+
+def test_left_and_right_step_through_the_marks(strip: LineStrip) -> None:
+    first, second, third = read(100.0, words="first"), fault(100.1, words="second"), read(100.2, words="third")
+    strip.add([first, second, third])
+    strip.setFocus()
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    assert strip.chosen is third
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    assert strip.chosen is first
+    assert strip.told("pumproom").startswith("first")
+    QTest.keyClick(strip, Qt.Key.Key_Right)
+    assert strip.chosen is second
+    QTest.keyClick(strip, Qt.Key.Key_Escape)
+    assert strip.chosen is None
+
+
+def test_down_steps_to_the_next_line(strip: LineStrip) -> None:
+    other = read(100.2, line="roof")
+    strip.add([read(100.0), other])
+    strip.setFocus()
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Down)
+    assert strip.chosen is other
+
+
+def test_stepping_without_any_mark_does_nothing(strip: LineStrip) -> None:
+    strip.setFocus()
+    QTest.keyClick(strip, Qt.Key.Key_Left)
+    QTest.keyClick(strip, Qt.Key.Key_Down)
+    assert strip.chosen is None
+
+
+def test_good_and_fault_differ_in_shape(strip: LineStrip) -> None:
+    """The rows of pixels that the newest mark reaches: a cross is taller than a stroke."""
+    heights = []
+    for passage, colour in ((read(100.0), "good"), (fault(100.0), "fault")):
+        strip.set_lines(["pumproom"])
+        strip.resize(1200, strip.sizeHint().height())
+        strip.add([passage])
+        image = strip.grab().toImage()
+        wanted = QColor(getattr(palette.current(), colour))
+        track = strip._places(0)[1]
+        columns = range(track.right() - PITCH - 2, track.right())
+        touched = [y for y in range(image.height()) if any(_near(image.pixelColor(x, y), wanted) for x in columns)]
+        heights.append(len(touched))
+    stroke, cross = heights
+    assert stroke >= 6
+    assert cross >= stroke + 4
+
+
+def test_an_outage_breaks_the_line_where_it_was(strip: LineStrip) -> None:
+    before, after = read(100.0), read(104.2, words="after")
+    strip.add([before, read(100.1), after])
+    outages = Outages(1, 4.1, Outage(100.1, 104.2, "nothing listens at port 502"))
+    for _ in range(2):  # a second time it is no news
+        strip.set_outages("pumproom", outages)
+    kept = list(strip._lanes["pumproom"].passages)
+    assert [passage.gap for passage in kept] == [False, False, True, False]
+    assert strip.told("pumproom").startswith("no answer for 4.1 s: nothing listens at port 502")
+    image = strip.grab().toImage()
+    wanted = QColor(palette.current().fault)
+    track = strip._places(0)[1]
+    columns = range(track.right() - 2 * PITCH - 2, track.right())
+    assert sum(_near(image.pixelColor(x, y), wanted) for x in columns for y in range(image.height())) > 10
+    strip.set_outages("roof", Outages())
+    assert strip.told("roof") == "nothing yet"
+
+
+def _near(colour: QColor, wanted: QColor) -> bool:
+    return (
+        sum(
+            abs(a - b)
+            for a, b in ((colour.red(), wanted.red()), (colour.green(), wanted.green()), (colour.blue(), wanted.blue()))
+        )
+        < 150
+    )
+
+
+def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(strip: LineStrip, clock: Clock, qtbot: QtBot) -> None:
+    def settle() -> None:
+        qtbot.waitUntil(lambda: not strip._news.isActive())
+        QApplication.processEvents()
+
+    for number, count in enumerate((3, 1, 40, 1, 7, 2, 1)):
+        clock.now += 1
+        marks = [(fault if number + at % 3 == 0 else read)(clock.now + at / 100) for at in range(count)]
+        strip.add([*marks, Passage("roof", "roof: written", good=True, write=True, at=clock.now)])
+        if number == 3:
+            strip.grab()  # a picture of what is not drawn yet changes nothing
+        if number == 4:
+            strip.set_outages("pumproom", Outages(1, 4.0, Outage(clock.now - 4, clock.now + 0.03, "no answer")))
+        settle()
+        shown = strip.screen().grabWindow(strip.winId()).toImage()
+        assert shown == strip.grab().toImage(), f"after {count} more"

@@ -1,0 +1,183 @@
+"""Events and alarms as they are looked at: narrowed, copied, saved, acknowledged, remarked on."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog
+from pytestqt.qtbot import QtBot
+
+from app.events.alarms import Alarm, AlarmState
+from app.events.events import Event, Kind
+from tests.widgets.driving import shown
+from widgets.document.settings import Settings
+from widgets.kit.quick_cells import PADDING
+from widgets.start_up.events_table import Column, EventsModel, Group, kind_text
+from widgets.start_up.events_view import EventsView
+
+ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
+EVENTS = (
+    Event(1.5, Kind.TURNED, "run", "the panel shows 'run': key right"),
+    Event(2.25, Kind.RISE, "running", "running"),
+    Event(3.0, Kind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
+    Event(4.0, Kind.ENTERED, "speed", "the operator entered 40.0 Hz for 41.7 Hz"),
+)
+
+
+def civil(at: float) -> datetime.datetime:
+    return datetime.datetime(2030, 1, 2, 3, 4, 5, tzinfo=datetime.UTC) + datetime.timedelta(seconds=at)
+
+
+@pytest.fixture
+def view(qtbot: QtBot) -> EventsView:
+    made = EventsView(Settings(keep=False))
+    made.set_source_clock(civil)
+    made.add_events(EVENTS)
+    return shown(made, qtbot, 900, 400)
+
+
+def column(view: EventsView, number: int) -> list[str]:
+    return [str(view.model.index(row, number).data()) for row in range(view.model.rowCount())]
+
+
+def test_events_stand_in_order_with_their_times_and_words(view: EventsView) -> None:
+    assert column(view, 0) == ["03:04:06.500", "03:04:07.250", "03:04:08.000", "03:04:09.000"]
+    assert column(view, 2) == ["run", "running", "fault", "speed"]
+    assert all(text for text in column(view, 1))
+
+
+def test_the_list_is_narrowed_by_words_and_by_kinds(view: EventsView) -> None:
+    view.filter.setFocus()
+    QTest.keyClicks(view.filter, "40.0 ENTERED")
+    assert column(view, 2) == ["speed"]
+    view.filter.clear()
+    view.groups.setFocus()
+    QTest.keyClick(view.groups, Qt.Key.Key_Down)
+    assert view.groups.currentData() is Group.ALARMS
+    assert column(view, 2) == ["fault"]
+    view.add_events((Event(5.0, Kind.FALL, "running", "stopped"), Event(6.0, Kind.LINE_FAULT, "pump", "silence")))
+    assert column(view, 2) == ["fault", "pump"]
+
+
+def test_alarms_that_are_not_normal_are_listed_and_acknowledged(view: EventsView, qtbot: QtBot) -> None:
+    assert not view.alarms.isVisible()
+    view.show_alarms(
+        {
+            2: Alarm("fault", "fault is set", AlarmState.UNACKNOWLEDGED, 3.0),
+            5: Alarm("hot", "racks is above 60"),
+            7: Alarm("door", "door is clear", AlarmState.RETURNED, 4.0),
+        }
+    )
+    assert [view.alarms.item(row).text() for row in range(view.alarms.count())] == [
+        "\u26a0 fault: fault is set \u2013 active, not acknowledged",
+        "\u26a0 door: door is clear \u2013 over, not acknowledged",
+    ]
+    with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
+        QTest.keyClick(view, Qt.Key.Key_A, ALT_SHIFT)
+    assert wanted.args == [(2, 7)]
+    view.alarms.setFocus()
+    QTest.keyClick(view.alarms, Qt.Key.Key_End)
+    with qtbot.waitSignal(view.acknowledge_wanted) as wanted:
+        QTest.mouseClick(view.acknowledge, Qt.MouseButton.LeftButton)
+    assert wanted.args == [(7,)]
+    view.show_alarms({2: Alarm("fault", "fault is set", AlarmState.ACKNOWLEDGED, 3.0)})
+    assert view.alarms.isVisible()
+    assert not view.acknowledge.isEnabled()
+
+
+def test_a_remark_is_written_with_enter(view: EventsView, qtbot: QtBot) -> None:
+    QTest.keyClick(view, Qt.Key.Key_R, ALT_SHIFT)
+    assert view.note.hasFocus()
+    QTest.keyClicks(view.note, "  oil is warm ")
+    with qtbot.waitSignal(view.note_wanted) as wanted:
+        QTest.keyClick(view.note, Qt.Key.Key_Return)
+    assert wanted.args == ["oil is warm"]
+    assert view.note.text() == ""
+    with qtbot.assertNotEmitted(view.note_wanted):
+        QTest.keyClick(view.note, Qt.Key.Key_Return)
+    view.set_notes_allowed(False)
+    assert not view.note.isVisible()
+
+
+def test_enter_goes_to_the_moment_of_an_event(view: EventsView, qtbot: QtBot) -> None:
+    view.table.setFocus()
+    view.table.selectRow(1)
+    with qtbot.waitSignal(view.moment_chosen) as chosen:
+        QTest.keyClick(view.table, Qt.Key.Key_Return)
+    assert chosen.args == [2.25]
+
+
+def test_events_are_copied_for_a_spreadsheet(view: EventsView) -> None:
+    view.table.setFocus()
+    view.table.selectRow(3)
+    QTest.keyClick(view.table, Qt.Key.Key_C, ALT_SHIFT)
+    rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
+    assert rows[0] == ["Time", "What", "Where", "In words"]
+    assert rows[1][0] == "2030-01-02T03:04:09.000+00:00"
+    assert rows[1][2:] == ["speed", "the operator entered 40.0 Hz for 41.7 Hz"]
+    assert len(rows) == 2
+
+
+def test_events_are_saved_and_what_cannot_be_is_told(
+    view: EventsView, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "events"), ""))
+    view.save()
+    with (tmp_path / "events.csv").open(encoding="utf-8-sig", newline="") as file:
+        assert [row[2] for row in csv.reader(file)][1:] == ["run", "running", "fault", "speed"]
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "nowhere" / "e.csv"), ""))
+    with qtbot.waitSignal(view.said) as said:
+        view.save()
+    assert "cannot be written" in said.args[0]
+
+
+def test_the_oldest_go_and_the_newest_is_followed(view: EventsView) -> None:
+    model = EventsModel(keep=100, slack=10)
+    model.add(Event(float(number), Kind.NOTE, "", str(number)) for number in range(105))
+    assert model.total == 105
+    model.add(Event(float(number), Kind.NOTE, "", str(number)) for number in range(105, 120))
+    assert (model.total, model.shown[0].text, model.shown[-1].text) == (100, "20", "119")
+    view.add_events(tuple(Event(10.0 + number, Kind.NOTE, "", "x") for number in range(200)))
+    bar = view.table.verticalScrollBar()
+    assert bar.value() == bar.maximum()
+    bar.setValue(0)
+    view.add_events((Event(999.0, Kind.NOTE, "", "new"),))
+    assert bar.value() == 0
+
+
+def test_the_newest_is_in_sight_also_of_what_came_while_it_was_hidden(view: EventsView, qtbot: QtBot) -> None:
+    view.hide()
+    view.add_events(tuple(Event(10.0 + number, Kind.NOTE, "", "x") for number in range(200)))
+    view.resize(900, 300)
+    view.show()
+    bar = view.table.verticalScrollBar()
+    qtbot.waitUntil(lambda: bar.maximum() > 150)
+    qtbot.waitUntil(lambda: bar.value() == bar.maximum())
+
+
+def test_no_kind_of_event_is_cut(view: EventsView) -> None:
+    width = view.table.columnWidth(Column.KIND) - 2 * PADDING
+    metrics, right = view.table.fontMetrics(), Qt.TextElideMode.ElideRight
+    assert [metrics.elidedText(kind_text(kind), right, width) for kind in Kind] == [kind_text(kind) for kind in Kind]
+
+
+def test_an_event_that_is_told_late_stands_at_its_time(view: EventsView) -> None:
+    def note(at: float) -> Event:
+        return Event(at, Kind.NOTE, "", "told")
+
+    view.add_events((note(5.0),))
+    view.add_events((note(0.5), note(2.5), note(6.0)))
+    assert [event.at for event in view.model.shown] == [0.5, 1.5, 2.25, 2.5, 3.0, 4.0, 5.0, 6.0]
+    view.filter.setText("told")
+    view.add_events((note(5.5),))
+    assert [event.at for event in view.model.shown] == [0.5, 2.5, 5.0, 5.5, 6.0]
+    view.filter.clear()
+    assert len(view.model.shown) == view.model.total == 9
+    view.set_events((note(2.0), note(1.0)))
+    assert [event.at for event in view.model.shown] == [1.0, 2.0]

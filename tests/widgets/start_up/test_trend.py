@@ -1,0 +1,449 @@
+"""Trends: what is drawn of a source, gaps and steps, rolling and standing still, cursors, and what is saved."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import gc
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QFileDialog, QMenu
+from pytestqt.qtbot import QtBot
+
+from app.curves.source import plottable
+from app.project.model import Project
+from app.project_file.files import parse
+from app.recording.envelope import Outline, extremes
+from tests.widgets.driving import shown
+from widgets.document.settings import Settings
+from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
+from widgets.start_up.trend_curves import is_lane, is_stepped, pen, shape
+from widgets.start_up.trend_legend import Column
+from widgets.start_up.trend_view import IN_ONE_MENU, TrendView
+
+PROJECT = parse("""\
+format = 1
+[panel]
+start = "s"
+[[screen]]
+name = "s"
+[[line]]
+name = "l"
+kind = "tcp"
+host = "h"
+[[follower]]
+name = "f"
+line = "l"
+[[signal]]
+name = "set"
+follower = "f"
+register = 1
+unit = "Hz"
+decimals = 1
+write = true
+every_ms = 100
+[[signal]]
+name = "speed"
+follower = "f"
+table = "input"
+register = 2
+unit = "Hz"
+decimals = 1
+every_ms = 100
+[[signal]]
+name = "current"
+follower = "f"
+table = "input"
+register = 3
+unit = "A"
+decimals = 2
+every_ms = 100
+[[signal]]
+name = "running"
+bit = { of = "speed", number = 0 }
+texts = { 0 = "stopped", 1 = "running" }
+""")
+
+
+class Told:
+    """A source whose values a test makes up."""
+
+    def __init__(self) -> None:
+        self.project: Project = PROJECT
+        self.now = 100.0
+        self.series = {name: (np.empty(0), np.empty(0)) for name in plottable(PROJECT)}
+
+    def put(self, name: str, times: list[float], values: list[float]) -> None:
+        former = self.series[name]
+        self.series[name] = np.append(former[0], times), np.append(former[1], values)
+
+    def span(self) -> tuple[float, float]:
+        return 0.0, self.now
+
+    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+        times, values = self.series[signal]
+        inside = (times >= begin) & (times <= end)
+        return extremes(np.linspace(begin, end, columns + 1), times[inside], values[inside])
+
+    def window(self, signal: str, begin: float, end: float) -> tuple[np.ndarray, np.ndarray]:
+        times, values = self.series[signal]
+        first, last = np.searchsorted(times, begin) - 1, np.searchsorted(times, end, side="right") + 1
+        return times[max(0, first) : last], values[max(0, first) : last]
+
+    def at(self, signal: str, moment: float) -> float:
+        times, values = self.series[signal]
+        index = np.searchsorted(times, moment, side="right") - 1
+        return float(values[index]) if index >= 0 else float("nan")
+
+    def civil(self, moment: float) -> datetime.datetime:
+        return datetime.datetime(2030, 1, 2, 3, 0, tzinfo=datetime.UTC) + datetime.timedelta(seconds=moment)
+
+
+@pytest.fixture
+def source() -> Told:
+    told = Told()
+    steps = [number / 10 for number in range(1001)]
+    told.put("speed", steps, [0.4 * at for at in steps])
+    told.put("current", steps, [2.0 if at < 50 else float("nan") if at < 60 else 3.0 for at in steps])
+    told.put("set", [0.0, 40.0, 80.0], [10.0, 40.0, 25.0])
+    told.put("running", [0.0, 30.0], [0.0, 1.0])
+    return told
+
+
+@pytest.fixture
+def view(qtbot: QtBot, source: Told) -> TrendView:
+    made = shown(TrendView(Settings(keep=False)), qtbot, 900, 520)
+    made.set_source(source)
+    made.plot.setFocus()
+    return made
+
+
+def drawn(view: TrendView, name: str) -> tuple[np.ndarray, np.ndarray]:
+    curve, _ = view.plot._curves[name]
+    times, values = curve.getData()
+    return (np.array([]), np.array([])) if times is None else (times + view.plot._axis_zero, values)
+
+
+def values_of(view: TrendView, column: Column) -> list[str]:
+    return [item.text() for row in range(view.legend.rowCount()) if (item := view.legend.item(row, column)) is not None]
+
+
+# Shapes
+
+
+def test_a_gap_breaks_the_line(source: Told) -> None:
+    for pixels in (2000, 20):  # each sample, and the extremes in each pixel
+        found = shape(source, "current", 0.0, 100.0, pixels)
+        gap = found.values[(found.times > 50.2) & (found.times < 59.8)]
+        assert len(gap)
+        assert np.isnan(gap).all()
+        assert np.nanmax(found.values) == 3.0
+
+
+def test_a_set_point_is_a_staircase_until_now(source: Told) -> None:
+    found = shape(source, "set", 0.0, 100.0, 2000)
+    assert list(zip(found.times.tolist(), found.values.tolist(), strict=True)) == [
+        (0.0, 10.0),
+        (40.0, 10.0),
+        (40.0, 40.0),
+        (80.0, 40.0),
+        (80.0, 25.0),
+        (100.0, 25.0),
+    ]
+    assert is_stepped(PROJECT, "set")
+    assert not is_stepped(PROJECT, "speed")
+    assert is_lane(PROJECT, "running")
+
+
+# The view
+
+
+def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, source: Told) -> None:
+    assert view.signals == ("set", "speed", "current", "running")
+    assert view.plot.span == (40.0, 100.0)
+    assert len(view.plot._panes) == 3, "a pane for Hz, one for A, one for the lanes"
+    times, values = drawn(view, "speed")
+    assert np.allclose(values, 0.4 * times)
+    source.now = 101.0
+    view.refresh()
+    assert view.plot.span == pytest.approx((42.2, 102.2)), "a little is free for what comes"
+    source.now = 102.0
+    view.refresh()
+    assert view.plot.span == pytest.approx((42.2, 102.2)), "which is filled first"
+    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "running"]
+
+
+def heights(view: TrendView) -> list[list[float]]:
+    return [pane.viewRange()[1] for pane in view.plot._panes]
+
+
+def test_value_axes_rest_while_values_wander_and_move_when_they_leave(view: TrendView, source: Told) -> None:
+    before = heights(view)
+    assert before[1] == pytest.approx([1.9, 3.1]), "round, and around the values from 2 to 3 A"
+    source.put("current", [100.1], [3.05])
+    source.now = 100.5
+    view.refresh()
+    assert heights(view) == before
+    source.put("current", [101.0], [30.0])
+    source.now = 101.5
+    view.refresh()
+    after = heights(view)
+    assert after[1][1] > 30.0
+    assert [*after[:1], *after[2:]] == [*before[:1], *before[2:]]
+
+
+def test_a_value_at_rest_is_a_level_line_without_a_prefix(view: TrendView, source: Told) -> None:
+    source.put("current", [198.0, 200.0, 201.0], [0.0, 0.0, 0.0])
+    source.now = 300.0
+    view.look_at(199.0, 202.0)
+    assert heights(view)[1] == pytest.approx([-0.12, 0.12]), "twenty of its last digits"
+    assert [pane.getAxis("left").labelString().count("x0.001") for pane in view.plot._panes] == [0, 0, 0]
+
+
+def test_space_stands_still_without_losing_what_comes_and_end_follows_again(view: TrendView, source: Told) -> None:
+    QTest.keyClick(view.plot, Qt.Key.Key_Space)
+    source.put("speed", [100.1, 105.0], [99.0, 98.0])
+    source.now = 110.0
+    view.refresh()
+    assert view.plot.span == (40.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_End)
+    assert view.plot.span == pytest.approx((51.2, 111.2))
+    assert 99.0 in drawn(view, "speed")[1]
+
+
+def test_keys_move_and_zoom(view: TrendView) -> None:
+    view.look_at(40.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_Left)
+    assert view.plot.span == pytest.approx((34.0, 94.0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Up)
+    assert view.plot.span == pytest.approx((44.0, 84.0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Down)
+    assert view.plot.span == pytest.approx((34.0, 94.0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Home)
+    assert view.plot.span == pytest.approx((0.0, 100.0))
+
+
+def test_cursors_give_values_and_differences(view: TrendView, qtbot: QtBot) -> None:
+    shift, ctrl = Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.ControlModifier
+    view.plot.set_span(0.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, shift)
+    with qtbot.waitSignal(view.span_chosen) as chosen:
+        QTest.keyClick(view.plot, Qt.Key.Key_Right, ctrl)
+    first, second = chosen.args
+    assert (first, second) == (view.cursors or (0, 0))
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, shift)
+    moved = view.plot.cursors[0]
+    assert moved is not None
+    assert moved == pytest.approx(first + 0.6, abs=0.5)
+    at_a, at_b = float(values_of(view, Column.FIRST)[1]), float(values_of(view, Column.SECOND)[1])
+    assert at_a == pytest.approx(0.4 * moved, abs=0.06)
+    assert float(values_of(view, Column.DIFFERENCE)[1]) == pytest.approx(at_b - at_a, abs=0.11)
+    assert view.difference.text().startswith("B")
+    view.plot.set_cursor(0, 55.0)
+    assert values_of(view, Column.FIRST)[2] == "\N{EN DASH}", "there was no reading"
+
+
+def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
+    first = view.legend.visualRect(view.legend.model().index(0, Column.NAME))
+    QTest.mouseClick(view.legend.viewport(), Qt.MouseButton.LeftButton, pos=first.center())
+    with qtbot.waitSignal(view.signals_changed):
+        QTest.keyClick(
+            view.legend, Qt.Key.Key_Delete, Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
+        )
+    assert list(view.signals) == ["speed", "current", "running"]
+    offered = [action.text() for action in view.add_menu.actions()]
+    assert offered == ["set"]
+    view.add_menu.actions()[0].trigger()
+    assert list(view.signals) == ["speed", "current", "running", "set"]
+
+
+def test_of_thousands_of_signals_every_one_can_be_added(view: TrendView) -> None:
+    menu, names = QMenu(), [f"value {number}" for number in range(5000)]
+    view._fill_menu(menu, names)
+
+    def entries(menu: QMenu) -> list[str]:
+        found = []
+        assert len(menu.actions()) <= IN_ONE_MENU
+        for action in menu.actions():
+            within = action.menu()
+            if isinstance(within, QMenu):
+                within.aboutToShow.emit()
+                found += entries(within)
+            else:
+                found.append(action.text())
+        return found
+
+    assert entries(menu) == names
+
+
+def test_cursors_and_the_moment_live_through_other_curves_and_other_sources(view: TrendView, source: Told) -> None:
+    view.plot.set_span(0.0, 100.0)
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ControlModifier)
+    view.set_moment(50.0)
+    before = view.cursors
+    view.show_signals(["speed", "current"])
+    gc.collect()  # panes that are gone are gone for good
+    QTest.keyClick(view.plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    after = view.cursors
+    assert before is not None
+    assert after is not None
+    assert after[0] > before[0]
+    assert after[1] == before[1]
+    view.set_source(source)
+    gc.collect()
+    view.plot.set_moment(None)
+    assert view.cursors is None
+
+
+def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplication, qtbot: QtBot) -> None:
+    theme = Theme(qapp)
+    theme.choose(Appearance.LIGHT)
+    view.plot.set_cursor(0, 5.0)
+    panes = list(view.plot._panes)
+    theme.choose(Appearance.DARK)
+    qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == DARK.base)
+    assert view.plot._panes == panes
+    axis = panes[0].getAxis("left")
+    assert (axis.textPen().color().name(), axis.pen().color().name()) == (DARK.ink, DARK.line)
+    assert DARK.ink in axis.label.toHtml()
+    assert "Hz" in axis.label.toPlainText()
+    for number, name in enumerate(view.plot.names):
+        assert view.plot._curves[name][0].opts["pen"] == pen(number, dark=True)
+    assert view.plot.cursors[0] == 5.0
+    theme.choose(Appearance.LIGHT)
+    qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == LIGHT.base)
+    theme.deleteLater()
+
+
+def test_a_recording_is_shown_whole_and_a_replay_is_marked(view: TrendView, source: Told) -> None:
+    view.set_source(source, moment=0.0)
+    assert view.plot.span == (0.0, 100.0)
+    assert not view.follow.isVisible()
+    view.plot.set_span(0.0, 10.0)
+    view.set_moment(50.0)
+    assert view.plot.span == (45.0, 55.0)
+    assert values_of(view, Column.NOW)[1] == "20.0"
+
+
+def test_the_table_shows_a_replay_where_it_stands_whatever_is_done_to_the_trend(
+    view: TrendView, source: Told, qtbot: QtBot
+) -> None:
+    view.hide()
+    view.set_source(source, moment=20.0)
+    heading = view.legend.horizontalHeaderItem(Column.NOW)
+    expected = ["10.0", "8.0", "2.00", "stopped"]
+    assert heading is not None
+    assert heading.text() == "Here"
+    assert values_of(view, Column.NOW) == expected
+    with qtbot.waitExposed(view):
+        view.show()
+    for deed in (
+        view.refresh,
+        view.show_all,
+        lambda: view.show_signals(("set", "speed")),
+        lambda: view.show_signals(("set", "speed", "current", "running")),
+        lambda: view.spans.activated.emit(0),
+        lambda: view.look_at(60.0, 70.0),
+        view.follow_action.trigger,
+        lambda: view.resize(700, 400),
+        lambda: QTest.keyClick(view.plot, Qt.Key.Key_End),
+    ):
+        deed()
+        assert values_of(view, Column.NOW) == expected[: len(view.signals)]
+    view.set_moment(35.0)
+    assert values_of(view, Column.NOW) == ["10.0", "14.0", "2.00", "running"]
+    view.set_source(source)
+    heading = view.legend.horizontalHeaderItem(Column.NOW)
+    assert heading is not None
+    assert heading.text() == "Now"
+    assert values_of(view, Column.NOW) == ["25.0", "40.0", "3.00", "running"]
+
+
+def test_a_signal_with_texts_has_them_in_the_table_and_no_difference(view: TrendView) -> None:
+    view.plot.set_cursor(0, 10.0)
+    view.plot.set_cursor(1, 40.0)
+    assert values_of(view, Column.FIRST)[3] == "stopped"
+    assert values_of(view, Column.SECOND)[3] == "running"
+    assert values_of(view, Column.DIFFERENCE)[1:] == ["12.0", "0.00", ""]
+
+
+def test_the_values_at_the_cursors_stay_with_their_signals(view: TrendView) -> None:
+    view.plot.set_cursor(0, 10.0)
+    view.plot.set_cursor(1, 40.0)
+    view.show_signals(("running", "speed"))
+    assert values_of(view, Column.FIRST) == ["stopped", "4.0"]
+    assert values_of(view, Column.SECOND) == ["running", "16.0"]
+    assert values_of(view, Column.NOW) == ["running", "40.0"]
+
+
+def test_nothing_observed_is_said(qtbot: QtBot) -> None:
+    view = TrendView(Settings(keep=False))
+    qtbot.addWidget(view)
+    assert "connect first" in view.state.text()
+
+
+def test_the_values_between_the_cursors_are_saved(
+    view: TrendView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    view.plot.set_cursor(0, 49.85)
+    view.plot.set_cursor(1, 50.15)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "values"), ""))
+    view.save_values()
+    with (tmp_path / "values.csv").open(encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.reader(file))
+    assert rows[0] == ["time", "seconds", "set [Hz]", "speed [Hz]", "current [A]", "running"]
+    assert [row[3] for row in rows[1:]] == ["19.96", "20", "20.04"]
+    assert [row[4] for row in rows[1:]] == ["2", "lost", "lost"]
+    assert rows[1][0] == "2030-01-02T03:00:49.900+00:00"
+
+
+@pytest.mark.parametrize("ending", ["png", "svg"])
+def test_the_picture_is_saved(view: TrendView, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, ending: str) -> None:
+    path = tmp_path / f"trend.{ending}"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+    view.save_picture()
+    if ending == "png":
+        image = QImage(str(path))
+        assert image.width() > 300
+        assert len({image.pixel(x, image.height() // 2) for x in range(0, image.width(), 3)}) > 1
+    else:
+        assert "<svg" in path.read_text(encoding="utf-8")[:300]
+
+
+def test_a_file_that_cannot_be_written_is_told(
+    view: TrendView, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "none" / "t.png"), ""))
+    with qtbot.waitSignal(view.said) as said:
+        view.save_picture()
+    assert "cannot be written" in said.args[0]
+
+
+def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_was_set(
+    view: TrendView, source: Told, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def civil(moment: float) -> datetime.datetime:
+        return Told.civil(source, moment - 3600.0 if moment >= 50.0 else moment)
+
+    def hour_of_the_axis() -> int:
+        axis = view.plot._panes[-1].getAxis("bottom")
+        shown = sum(view.plot._panes[0].viewRange()[0]) / 2 - axis.utcOffset
+        return datetime.datetime.fromtimestamp(shown, datetime.UTC).hour
+
+    monkeypatch.setattr(source, "civil", civil)
+    view.look_at(10.0, 40.0)
+    view.plot.set_cursor(0, 60.0)
+    assert hour_of_the_axis() == source.civil(40.0).hour == 3
+    view.look_at(52.0, 90.0)
+    assert hour_of_the_axis() == source.civil(90.0).hour == 2
+    assert view.plot.cursors[0] == 60.0
+    (line, *_) = view.plot._cursor_lines[0]
+    assert line.value() + view.plot._axis_zero == pytest.approx(60.0)
+    times, values = drawn(view, "speed")
+    assert np.allclose(values, 0.4 * times)

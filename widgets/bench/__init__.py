@@ -1,0 +1,1 @@
+"""The Bench workspace: the panel operated against its devices."""

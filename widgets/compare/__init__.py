@@ -1,0 +1,1 @@
+"""Two projects side by side in a window."""

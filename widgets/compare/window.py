@@ -1,0 +1,394 @@
+"""The window that compares two projects: what differs as a list, screens side by side, keys before and after."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QSplitter,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.comparison.comparison import Change, Comparison, Difference, ScreenDifference, compare
+from app.comparison.words import order_text, summary, title
+from app.project.model import Field, Project
+from widgets.compare.faces import ScreenPair
+from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
+from widgets.kit.commands import command
+from widgets.kit.plain import plain_label, plain_tip
+from widgets.kit.scaling import comfortable, heading_width, scaled
+
+SIGNS: Final = {"added": "+", "removed": "\u2212", "renamed": "\u2192", "changed": "\u2260", "same": "="}
+"""In front of each part, beside the word."""
+COMFORTABLE: Final = (1200, 680)
+_ROLE: Final = Qt.ItemDataRole.UserRole
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One of the two projects, and what it is called."""
+
+    name: str
+    project: Callable[[], Project]
+
+
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """What is shown when an entry of the list is chosen."""
+
+    difference: Difference | None = None
+    changes: tuple[Change, ...] = ()
+    screen: str = ""
+    """A screen that is the same on both sides."""
+
+
+class ComparisonWindow(QDialog):
+    """Compares `before` with `after`, anew whenever it comes to the front and one of them has changed.
+
+    `deeds` are offered as buttons: what they say, and what they do; each closes the window first.
+    """
+
+    screen_wanted = Signal(str)
+    """A screen of the project on the right should be edited."""
+
+    def __init__(
+        self,
+        before: Side,
+        after: Side,
+        deeds: Sequence[tuple[str, Callable[[], object]]] = (),
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowFlag(Qt.WindowType.WindowMaximizeButtonHint)
+        self.setWindowTitle(self.tr("Compare: {before} \u2013 {after}").format(before=before.name, after=after.name))
+        self._sides = (before, after)
+        self._projects = (before.project(), after.project())
+        self.comparison = Comparison()
+        self._heading = plain_label()
+        self._heading.setProperty("look", "heading")
+        self._heading.setWordWrap(True)
+        self.list = QTreeWidget()
+        self.pair = ScreenPair()
+        self.table = QTreeWidget()
+        self._nothing = plain_label()
+        self._same = QCheckBox(self.tr("Show screens that are the &same, too"))
+        self._lay_out(deeds)
+        self._make_commands()
+        self.list.currentItemChanged.connect(lambda item, _former: self._show(item))
+        self.list.itemActivated.connect(self._activate)
+        self._same.toggled.connect(lambda _on: self._fill())
+        self.resize(comfortable(self, *COMFORTABLE))
+        self._compare()
+        self.list.setFocus()
+
+    def _lay_out(self, deeds: Sequence[tuple[str, Callable[[], object]]]) -> None:
+        self.list.setHeaderLabels([self.tr("What differs"), self.tr("How")])
+        self.list.setAccessibleName(self.tr("What differs"))
+        self.list.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.list.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
+        self.list.header().setStretchLastSection(False)
+        self.list.header().setMinimumSectionSize(heading_width(self.list.header(), self.tr("What differs")))
+        self.list.setRootIsDecorated(False)
+        self.list.setUniformRowHeights(True)
+        self.table.setHeaderLabels([self.tr("Key"), self._sides[0].name, self._sides[1].name])
+        self.table.setAccessibleName(self.tr("What changed in it"))
+        self.table.setRootIsDecorated(False)
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.table.setAlternatingRowColors(True)
+        self.table.header().setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
+        for column in (1, 2):
+            self.table.header().setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
+        self._nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._nothing.setWordWrap(True)
+        self._legend = QLabel(
+            self.tr("Wavy line: other text. Box: changed field. Dashed box: field on this side only.")
+        )
+        self._legend.setProperty("look", "faint")
+        self._legend.setWordWrap(True)
+        above = QWidget()
+        faces = QVBoxLayout(above)
+        faces.setContentsMargins(0, 0, 0, 0)
+        faces.addWidget(self.pair, 1)
+        faces.addWidget(self._legend)
+        self._above = above
+        right = QSplitter(Qt.Orientation.Vertical)
+        right.addWidget(above)
+        right.addWidget(self.table)
+        right.addWidget(self._nothing)
+        right.setStretchFactor(0, 3)
+        right.setStretchFactor(1, 2)
+        right.setChildrenCollapsible(False)
+        left = QWidget()
+        listed = QVBoxLayout(left)
+        listed.setContentsMargins(0, 0, 0, 0)
+        listed.addWidget(self.list, 1)
+        listed.addWidget(self._same)
+        across = QSplitter(Qt.Orientation.Horizontal)
+        across.addWidget(left)
+        across.addWidget(right)
+        across.setStretchFactor(1, 1)
+        across.setSizes([scaled(380), scaled(820)])
+        across.setChildrenCollapsible(False)
+        self._buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        self._buttons.rejected.connect(self.reject)
+        for words, deed in deeds:
+            button = self._buttons.addButton(words, QDialogButtonBox.ButtonRole.ActionRole)
+            button.setAutoDefault(False)
+            button.clicked.connect(lambda _checked=False, deed=deed: self._leave_for(deed))
+        self._steps = (QPushButton(self.tr("&Previous difference")), QPushButton(self.tr("&Next difference")))
+        bottom = QHBoxLayout()
+        for button in self._steps:
+            button.setAutoDefault(False)
+            bottom.addWidget(button)
+        bottom.addStretch(1)
+        bottom.addWidget(self._buttons)
+        layout = QVBoxLayout(self)
+        layout.addWidget(self._heading)
+        layout.addWidget(across, 1)
+        layout.addLayout(bottom)
+
+    def _make_commands(self) -> None:
+        previous = command(self, self.tr("Previous difference"), lambda: self._step(-1), "Shift+F7")
+        following = command(self, self.tr("Next difference"), lambda: self._step(1), "F7")
+        for button, action in zip(self._steps, (previous, following), strict=True):
+            button.clicked.connect(action.trigger)
+            button.setToolTip(action.shortcut().toString())
+
+    # What is listed
+
+    def _compare(self) -> None:
+        before, after = self._projects
+        self.comparison = compare(before, after)
+        text = summary(self.comparison)
+        self._heading.setText(text[:1].upper() + text[1:])
+        self._fill()
+
+    def _fill(self) -> None:
+        kept = self.list.currentItem()
+        former = kept.text(0) if kept is not None else ""
+        self.list.clear()
+        found = self.comparison
+        whole = [
+            _entry(name, "changed", self.tr("changed"), _Shown(changes=changes))
+            for name, changes in ((self.tr("Project"), found.project), (self.tr("Panel"), found.panel))
+            if changes
+        ]
+        whole += [_entry(_capital(order_text(sort)), "changed", self.tr("order"), _Shown()) for sort in found.reordered]
+        self._group(self.tr("Project and panel"), whole)
+        self._group(self.tr("Screens"), self._screens())
+        for head, parts in (
+            (self.tr("Signals"), found.signals),
+            (self.tr("Lines and followers"), (*found.lines, *found.followers)),
+            (self.tr("Turns and actions"), (*found.turns, *found.actions)),
+        ):
+            self._group(head, [self._part(part) for part in parts])
+        self.list.expandAll()
+        items = self._items()
+        for button in self._steps:
+            button.setEnabled(len(self._steps_of(items)) > 1)
+        current = next((item for item in items if item.text(0) == former), items[0] if items else None)
+        if current is not None:
+            self.list.setCurrentItem(current)
+        self._show(current)
+
+    def _screens(self) -> list[QTreeWidgetItem]:
+        entries = [self._part(part) for part in self.comparison.screens]
+        if self._same.isChecked():
+            differing = {part.after for part in self.comparison.screens}
+            entries += [
+                _entry(screen.name, "same", self.tr("the same"), _Shown(screen=screen.name))
+                for screen in self._projects[1].screens
+                if screen.name not in differing
+            ]
+        return entries
+
+    def _part(self, part: Difference) -> QTreeWidgetItem:
+        words = {
+            "added": self.tr("added"),
+            "removed": self.tr("removed"),
+            "renamed": self.tr("renamed"),
+            "changed": self.tr("changed"),
+        }
+        name = part.after or part.before
+        if part.kind == "renamed":
+            name = self.tr("{before} \u2192 {after}").format(before=part.before, after=part.after)
+        elif part.sort in ("turn", "action"):
+            name = self._nameless(part)
+        return _entry(name, part.kind, words[part.kind], _Shown(part, part.changes))
+
+    def _nameless(self, part: Difference) -> str:
+        """What stands for the name of a turn or an action: its cause, its screen and what comes of it."""
+        side = 1 if part.indexes[1] is not None else 0
+        project, index = self._projects[side], part.indexes[side]
+        if index is None:
+            return _capital(title(part))
+        if part.sort == "turn":
+            turn = project.turns[index]
+            return self.tr("{cause} \u2192 {target} ({screen})").format(
+                cause=cause_text(turn), target=target_text(turn), screen=from_text(turn)
+            )
+        action = project.actions[index]
+        return self.tr("{cause}: {deed} ({screen})").format(
+            cause=cause_text(action), deed=deed_text(action), screen=from_text(action)
+        )
+
+    def _group(self, head: str, entries: Iterable[QTreeWidgetItem]) -> None:
+        entries = list(entries)
+        if not entries:
+            return
+        top = QTreeWidgetItem([head])
+        top.setFlags(Qt.ItemFlag.ItemIsEnabled)
+        font = top.font(0)
+        font.setBold(True)
+        top.setFont(0, font)
+        top.addChildren(entries)
+        self.list.addTopLevelItem(top)
+        top.setFirstColumnSpanned(True)
+
+    def _items(self) -> list[QTreeWidgetItem]:
+        """The entries of the list, in order, without the heads of the groups."""
+        tops = [self.list.topLevelItem(number) for number in range(self.list.topLevelItemCount())]
+        entries = [top.child(number) for top in tops if top is not None for number in range(top.childCount())]
+        return [entry for entry in entries if entry is not None]
+
+    def _steps_of(self, items: Sequence[QTreeWidgetItem]) -> list[QTreeWidgetItem]:
+        return [item for item in items if not item.data(0, _ROLE).screen]
+
+    def _step(self, way: int) -> None:
+        items = self._steps_of(self._items())
+        if not items:
+            return
+        current = self.list.currentItem()
+        at = items.index(current) + way if current in items else 0
+        self.list.setCurrentItem(items[at % len(items)])
+
+    # What is shown of one
+
+    def _show(self, item: QTreeWidgetItem | None) -> None:
+        shown: _Shown | None = None if item is None else item.data(0, _ROLE)
+        difference = None if shown is None else shown.difference
+        screens = shown is not None and (bool(shown.screen) or isinstance(difference, ScreenDifference))
+        self._above.setVisible(screens)
+        self.table.clear()
+        if shown is None:
+            self._say(self.tr("Both projects are the same, down to the last cell.") if item is None else "")
+            return
+        if screens:
+            self._show_screens(shown)
+        self._fill_table(shown)
+        if self.table.topLevelItemCount() or screens:
+            self._say("")
+        else:
+            self._say(item.text(0) if item is not None else "")
+
+    def _show_screens(self, shown: _Shown) -> None:
+        before, after = self._projects
+        difference = shown.difference if isinstance(shown.difference, ScreenDifference) else None
+        if difference is None:
+            names = (shown.screen, shown.screen)
+            pair = (before.screen_named.get(shown.screen), after.screen_named.get(shown.screen))
+            if pair[0] is None:  # it is only called otherwise there; never so for one that is the same
+                return
+        else:
+            names = (difference.before, difference.after)
+            at, at_now = difference.indexes
+            pair = (
+                None if at is None else before.screens[at],
+                None if at_now is None else after.screens[at_now],
+            )
+        captions = tuple(
+            f"{side.name}:  {name}" if name else side.name for side, name in zip(self._sides, names, strict=True)
+        )
+        self._legend.setVisible(difference is not None and None not in pair)
+        self.pair.show_screens(((before, pair[0]), (after, pair[1])), difference, (captions[0], captions[1]))
+
+    def _fill_table(self, shown: _Shown) -> None:
+        difference = shown.difference
+        rows = [_row(change) for change in shown.changes]
+        if isinstance(difference, ScreenDifference):
+            for field in difference.fields:
+                rows.append(self._field_row(field, difference))
+                rows += [_row(change, indent=True) for change in field.changes]
+        elif difference is not None and not shown.changes and difference.kind in ("added", "removed"):
+            words = self.tr("added") if difference.kind == "added" else self.tr("removed")
+            rows.append(QTreeWidgetItem([words, difference.before, difference.after]))
+        self.table.addTopLevelItems(rows)
+        self.table.setVisible(bool(rows))
+
+    def _field_row(self, field: Difference, screen: ScreenDifference) -> QTreeWidgetItem:
+        words = {
+            "added": self.tr("+ field added"),
+            "removed": self.tr("\u2212 field removed"),
+            "changed": self.tr("\u2260 field changed"),
+        }
+        sides = [
+            "" if index is None or at is None else self._field_name(project.screens[at].fields[index])
+            for project, at, index in zip(self._projects, screen.indexes, field.indexes, strict=True)
+        ]
+        row = QTreeWidgetItem([words[field.kind], *sides])
+        for column in range(3):
+            row.setToolTip(column, plain_tip(row.text(column)))
+        return row
+
+    def _field_name(self, field: Field) -> str:
+        words = self.tr("{signal} at row {row}, column {column}")
+        return words.format(signal=field.signal, row=field.at[0] + 1, column=field.at[1] + 1)
+
+    def _say(self, words: str) -> None:
+        self._nothing.setText(words)
+        self._nothing.setVisible(bool(words))
+        if words:
+            self.table.hide()
+
+    def _activate(self, item: QTreeWidgetItem) -> None:
+        shown: _Shown | None = item.data(0, _ROLE)
+        if shown is None:
+            return
+        screen = shown.screen or (shown.difference.after if isinstance(shown.difference, ScreenDifference) else "")
+        if screen:
+            self.screen_wanted.emit(screen)
+
+    def _leave_for(self, deed: Callable[[], object]) -> None:
+        self.accept()
+        deed()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Compare anew if a project was edited while another window was in front."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
+            projects = (self._sides[0].project(), self._sides[1].project())
+            if any(now is not then for now, then in zip(projects, self._projects, strict=True)):
+                self._projects = projects
+                self._compare()
+
+
+def _entry(name: str, kind: str, words: str, shown: _Shown) -> QTreeWidgetItem:
+    item = QTreeWidgetItem([f"{SIGNS[kind]}  {name}", words])
+    item.setToolTip(0, plain_tip(name))
+    item.setData(0, _ROLE, shown)
+    return item
+
+
+def _row(change: Change, *, indent: bool = False) -> QTreeWidgetItem:
+    row = QTreeWidgetItem([("      " if indent else "") + change.key, change.before, change.after])
+    for column in (1, 2):
+        row.setToolTip(column, plain_tip(row.text(column)))
+    return row
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

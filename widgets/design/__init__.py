@@ -1,0 +1,1 @@
+"""The Design workspace: screens, page map, tables, properties and findings. Never talks to a line."""

@@ -1,0 +1,1 @@
+"""Screen changes and actions in Design: their properties."""

@@ -1,0 +1,1 @@
+"""Register lists in and out: the dialogs of import and export."""

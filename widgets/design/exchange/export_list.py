@@ -1,0 +1,209 @@
+"""The dialog that writes signals to a file for a spreadsheet or another project."""
+
+from __future__ import annotations
+
+from concurrent.futures import Future
+from pathlib import Path
+from typing import Any, Final
+
+from PySide6.QtCore import QCoreApplication, Qt, QTimer
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QLabel,
+    QProgressBar,
+    QPushButton,
+    QRadioButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.edits.signals import AnySignal
+from app.exchange.sheet import Progress, Stopped
+from app.exchange.writing import CannotWrite, TextStyle, as_text, as_workbook, write_file
+from app.project.model import BitSignal, Project, RegisterSignal
+from widgets.design.exchange.import_choices import box
+from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.settings import Settings
+from widgets.kit.long_work import LongWork
+
+translate = QCoreApplication.translate
+
+PROGRESS_AFTER_MS: Final = 250
+
+
+class ExportDialog(QDialog):
+    """Choose which signals and which kind of file; nothing of the project is changed."""
+
+    def __init__(
+        self,
+        project: Project,
+        settings: Settings,
+        name: str,
+        selected: tuple[AnySignal, ...] = (),
+        parent: QWidget | None = None,
+    ) -> None:
+        """`name`: of the file that is suggested, without its ending. `selected`: offered besides all of them."""
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Export signals"))
+        self._settings = settings
+        self._name = name
+        self.written: Path | None = None
+        """The file, once it is written."""
+        self._choices = _choices(project, selected)
+        self._work = LongWork(self)
+        self._late = QTimer(self)
+        self._late.setSingleShot(True)
+        self._late.setInterval(PROGRESS_AFTER_MS)
+        self._make_parts()
+        self._lay_out()
+        self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
+        self._work.ended.connect(self._ended)
+        self._late.timeout.connect(self.progress.show)
+        self._enable()
+
+    def _make_parts(self) -> None:
+        self.which = box([(f"{text} ({len(signals)})", at) for at, (text, signals) in enumerate(self._choices)])
+        self.workbook = QRadioButton(self.tr("&Workbook (XLSX)"))
+        self.text = QRadioButton(self.tr("&Text with separators (CSV, UTF-8)"))
+        self.workbook.setChecked(True)
+        self.separator = box([(self.tr("Comma ,"), ","), (self.tr("Semicolon ;"), ";"), (self.tr("Tabulator"), "\t")])
+        self.decimal_mark = box([(self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")])
+        self.byte_order_mark = QCheckBox(self.tr("With a &byte order mark, so that spreadsheets see that it is UTF-8"))
+        self.byte_order_mark.setChecked(True)
+        self.trouble = QLabel()
+        self.trouble.setWordWrap(True)
+        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
+        self.trouble.setProperty("look", "fault")
+        self.trouble.hide()
+        self.progress = QProgressBar()
+        self.progress.setAccessibleName(self.tr("Progress"))
+        self.progress.hide()
+        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel, self)
+        self.save = QPushButton(self.tr("&Save as\u2026"))
+        self.save.setProperty("look", "primary")
+        self.buttons.addButton(self.save, QDialogButtonBox.ButtonRole.AcceptRole)
+        self.save.setDefault(True)
+        self.save.clicked.connect(self._choose_file)
+        self.buttons.rejected.connect(self.reject)
+        self.text.toggled.connect(lambda _on: self._enable())
+        self.separator.currentIndexChanged.connect(lambda _index: self._keep_apart())
+
+    def _lay_out(self) -> None:
+        form = QFormLayout()
+        form.addRow(self.tr("S&ignals"), self.which)
+        form.addRow(self.tr("File"), self.workbook)
+        form.addRow("", self.text)
+        form.addRow(self.tr("S&eparator"), self.separator)
+        form.addRow(self.tr("&Decimal mark"), self.decimal_mark)
+        form.addRow("", self.byte_order_mark)
+        for editor, name in (
+            (self.which, self.tr("Signals")),
+            (self.separator, self.tr("Separator")),
+            (self.decimal_mark, self.tr("Decimal mark")),
+        ):
+            editor.setAccessibleName(name)
+        said = QLabel(
+            self.tr(
+                "The file has a column for each property of a signal and comes back unchanged by Import. "
+                "Registers are counted as their followers count them."
+            )
+        )
+        said.setWordWrap(True)
+        said.setProperty("look", "faint")
+        layout = QVBoxLayout(self)
+        layout.addLayout(form)
+        layout.addWidget(said)
+        layout.addWidget(self.trouble)
+        layout.addWidget(self.progress)
+        layout.addWidget(self.buttons)
+
+    def _enable(self) -> None:
+        for editor in (self.separator, self.decimal_mark, self.byte_order_mark):
+            editor.setEnabled(self.text.isChecked())
+
+    def _keep_apart(self) -> None:
+        """The decimal mark is not the separator: a semicolon goes with a comma, as spreadsheets do it."""
+        self.decimal_mark.setCurrentIndex(1 if self.separator.currentData() == ";" else 0)
+        comma = self.separator.currentData() == ","
+        model: Any = self.decimal_mark.model()
+        model.item(1).setEnabled(not comma)
+
+    def _choose_file(self) -> None:
+        ending = ".csv" if self.text.isChecked() else ".xlsx"
+        kind = self.tr("Text (*.csv)") if self.text.isChecked() else self.tr("Workbooks (*.xlsx)")
+        title = self.tr("Save the signals as")
+        place = where_to_save(
+            self, self._settings, "list_folder", title, self._name + ending, (FileKind(kind, ending),)
+        )
+        if place is not None:
+            self._write(place[0])
+
+    def _write(self, path: Path) -> None:
+        signals = self._choices[self.which.currentData()][1]
+        style = TextStyle(
+            self.separator.currentData(), self.decimal_mark.currentData(), self.byte_order_mark.isChecked()
+        )
+        as_csv = self.text.isChecked()
+
+        def work(progress: Progress) -> Path:
+            write_file(path, as_text(signals, style, progress) if as_csv else as_workbook(signals, progress))
+            return path
+
+        self.trouble.hide()
+        self.save.setEnabled(False)
+        self.progress.setValue(0)
+        self._late.start()
+        self._work.start(work)
+
+    def _ended(self, future: Future[Path]) -> None:
+        self._late.stop()
+        self.progress.hide()
+        self.save.setEnabled(True)
+        try:
+            self.written = future.result()
+        except CannotWrite as error:
+            self.trouble.setText(f"\N{WARNING SIGN} {error}")
+            self.trouble.show()
+            return
+        except Stopped:
+            return
+        self._settings.list_folder = self.written.parent
+        self.accept()
+
+    def done(self, result: int) -> None:
+        """Closed in any way: the work is stopped."""
+        self._work.close()
+        super().done(result)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape stops the writing before it closes the dialog."""
+        if event.key() == Qt.Key.Key_Escape and self._work.busy:
+            self._work.stop()
+            return
+        super().keyPressEvent(event)
+
+
+def _choices(project: Project, selected: tuple[AnySignal, ...]) -> list[tuple[str, tuple[AnySignal, ...]]]:
+    found: list[tuple[str, tuple[AnySignal, ...]]] = [(translate("ExportDialog", "All"), project.signals)]
+    if len(selected) > 1:
+        found.append((translate("ExportDialog", "Selected"), selected))
+    if len(project.followers) > 1:
+        for follower in project.followers:
+            own = tuple(
+                signal
+                for signal in project.signals
+                if isinstance(signal, RegisterSignal) and signal.follower == follower.name
+            )
+            words = {signal.name for signal in own}
+            bits = tuple(
+                signal for signal in project.signals if isinstance(signal, BitSignal) and signal.bit.of in words
+            )
+            if own:
+                found.append(
+                    (translate("ExportDialog", "Of follower {name}").format(name=follower.name), (*own, *bits))
+                )
+    return found

@@ -1,0 +1,265 @@
+"""The choices of an import: how the file is read, what its rows mean, and where its signals go."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any, Final
+
+from PySide6.QtCore import QSignalBlocker, Signal
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app import edits
+from app.edits import EditRefused
+from app.edits.refused import free_name
+from app.exchange.column_mapping import Matching
+from app.exchange.delimited import CODINGS
+from app.exchange.import_plan import Target
+from app.exchange.importing import Import
+from app.exchange.reading import Way
+from app.exchange.sheet import MOST_ROWS
+from app.language import translate as translate_of_app
+from app.project.model import Follower, Project
+from widgets.design.lines.forms import line_of_kind
+from widgets.kit.flow import FlowLayout
+from widgets.kit.scaling import scaled
+from widgets.kit.steady import Choice, WholeNumber
+
+_NEW: Final = "\0new"
+"""Stands for a new follower; no name has this character."""
+_NEW_TCP: Final = "\0tcp"
+_NEW_SERIAL: Final = "\0serial"
+
+
+class ChoiceRow(QWidget):
+    """Choices side by side, each below its caption."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._row = FlowLayout(self, spacing=10)
+        self._captions: dict[QWidget, QLabel] = {}
+        self._both: dict[QWidget, QWidget] = {}
+
+    def add(self, caption: str, editor: QWidget, hint: str = "") -> None:
+        """One more choice. `caption` may name its key with &."""
+        label = QLabel(caption)
+        label.setBuddy(editor)
+        label.setToolTip(hint)
+        editor.setToolTip(hint)
+        editor.setAccessibleName(caption.replace("&", ""))
+        both = QWidget()
+        column = QVBoxLayout(both)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(label)
+        column.addWidget(editor)
+        self._row.addWidget(both)
+        self._captions[editor] = label
+        self._both[editor] = both
+
+    def show_choice(self, editor: QWidget, on: bool) -> None:
+        """Show or hide a choice together with its caption."""
+        editor.setVisible(on)
+        self._captions[editor].setVisible(on)
+        self._both[editor].setVisible(on)
+
+
+def box(options: Sequence[tuple[str, Any]]) -> QComboBox:
+    """A box of options: what a person reads, and what it stands for."""
+    made = Choice()
+    for text, value in options:
+        made.addItem(text, value)
+    return made
+
+
+def put(editor: QComboBox, value: object) -> None:
+    """Show what stands for a value, without telling."""
+    with QSignalBlocker(editor):
+        for at in range(editor.count()):
+            if editor.itemData(at) == value:
+                editor.setCurrentIndex(at)
+                return
+
+
+class ReadingChoices(ChoiceRow):
+    """How the file is read, and what its numbers mean."""
+
+    way_changed = Signal()
+    """Another way of reading: the file must be read again."""
+    heading_changed = Signal()
+    """Another row has the titles: what the columns hold must be guessed again."""
+    matching_changed = Signal()
+    """The rows mean something else."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.sheet = box([])
+        self.separator = box(
+            [
+                (self.tr("Comma ,"), ","),
+                (self.tr("Semicolon ;"), ";"),
+                (self.tr("Tabulator"), "\t"),
+                (self.tr("Bar |"), "|"),
+            ]
+        )
+        self.coding = box([(translate_of_app("exchange", name), coding) for coding, name in CODINGS.items()])
+        self.heading = WholeNumber()
+        self.heading.setRange(0, MOST_ROWS)
+        self.heading.setSpecialValueText(self.tr("none"))
+        self.heading.setKeyboardTracking(False)
+        self.decimal_mark = box(
+            [(self.tr("not known"), None), (self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")]
+        )
+        self.numbering = box(
+            [
+                (self.tr("as the follower does"), None),
+                (self.tr("from 0"), "from-0"),
+                (self.tr("from 1"), "from-1"),
+                (self.tr("with the table's digit, 40001"), "prefixed"),
+            ]
+        )
+        self.table = box(
+            [
+                (self.tr("Holding"), "holding"),
+                (self.tr("Input"), "input"),
+                (self.tr("Coil"), "coil"),
+                (self.tr("Discrete"), "discrete"),
+            ]
+        )
+        self.hexadecimal = QCheckBox(self.tr("&hexadecimal"))
+        self.add(self.tr("&Sheet"), self.sheet)
+        self.add(self.tr("Se&parator"), self.separator, self.tr("What stands between two cells of a row."))
+        self.add(self.tr("&Characters"), self.coding, self.tr("How the bytes of the file are taken for characters."))
+        self.add(self.tr("&Titles in row"), self.heading, self.tr("What stands above this row is left aside."))
+        self.add(
+            self.tr("&Decimal mark"),
+            self.decimal_mark,
+            self.tr("Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose."),
+        )
+        self.add(
+            self.tr("&Registers are counted"), self.numbering, self.tr("In the list. The follower keeps its own way.")
+        )
+        self.add(self.tr("T&able by default"), self.table, self.tr("Of registers for which the list names none."))
+        self.add(" ", self.hexadecimal, self.tr("Plain digits of registers are hexadecimal."))
+        self.hexadecimal.setAccessibleName(self.tr("Registers are hexadecimal"))
+        for editor in (self.sheet, self.separator, self.coding):
+            editor.activated.connect(lambda _index: self.way_changed.emit())
+        self.heading.valueChanged.connect(lambda _value: self.heading_changed.emit())
+        for editor in (self.decimal_mark, self.numbering, self.table):
+            editor.activated.connect(lambda _index: self.matching_changed.emit())
+        self.hexadecimal.clicked.connect(lambda _on: self.matching_changed.emit())
+
+    def show_import(self, done: Import) -> None:
+        """Show how a file was read and is understood."""
+        kind = done.source.kind
+        self.show_choice(self.sheet, kind == "workbook")
+        self.show_choice(self.separator, kind == "text")
+        self.show_choice(self.coding, kind == "text")
+        for editor in (self.heading, self.decimal_mark, self.numbering, self.table, self.hexadecimal):
+            self.show_choice(editor, kind != "model")
+        with QSignalBlocker(self.sheet):
+            self.sheet.clear()
+            for name in done.source.sheets:
+                self.sheet.addItem(name, name)
+        put(self.sheet, done.way.sheet)
+        put(self.separator, done.way.text.separator)
+        put(self.coding, done.way.text.coding)
+        put(self.decimal_mark, done.matching.mark)
+        put(self.numbering, done.matching.numbering)
+        put(self.table, done.matching.table)
+        with QSignalBlocker(self.heading), QSignalBlocker(self.hexadecimal):
+            self.heading.setValue(done.matching.heading)
+            self.hexadecimal.setChecked(done.matching.hexadecimal)
+
+    def way(self, way: Way) -> Way:
+        """`way` as chosen here."""
+        text = replace(way.text, coding=self.coding.currentData(), separator=self.separator.currentData())
+        return replace(way, text=text, sheet=self.sheet.currentData())
+
+    def matching(self, matching: Matching) -> Matching:
+        """`matching` as chosen here."""
+        return replace(
+            matching,
+            mark=self.decimal_mark.currentData(),
+            numbering=self.numbering.currentData(),
+            table=self.table.currentData(),
+            hexadecimal=self.hexadecimal.isChecked(),
+        )
+
+
+class TargetChoices(ChoiceRow):
+    """Where the signals of a list go."""
+
+    changed = Signal()
+
+    def __init__(self, project: Project, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._project = project
+        self.follower = box([(follower.name, follower.name) for follower in project.followers])
+        self.follower.addItem(self.tr("New follower"), _NEW)
+        self.follower.addItem(self.tr("None: such rows stay out"), None)
+        self.name = QLineEdit(free_name(self.tr("follower"), project.follower_named))
+        self.name.setMaxLength(40)
+        self.name.setMinimumWidth(scaled(140))
+        self.line = box([(line.name, line.name) for line in project.lines])
+        self.line.addItem(self.tr("New line, Modbus TCP"), _NEW_TCP)
+        self.line.addItem(self.tr("New line, serial port"), _NEW_SERIAL)
+        self.same_name = box(
+            [
+                (self.tr("stay as they are"), "skip"),
+                (self.tr("are replaced"), "replace"),
+                (self.tr("stay; the new ones get a number"), "rename"),
+            ]
+        )
+        self.add(self.tr("&Follower of the signals"), self.follower, self.tr("Of rows that name none themselves."))
+        self.add(self.tr("&Name of the new one"), self.name)
+        self.add(
+            self.tr("New followers are on &line"),
+            self.line,
+            self.tr("Also followers that the list names and the project does not have."),
+        )
+        self.add(self.tr("Signals with the same na&me"), self.same_name)
+        for editor in (self.follower, self.line, self.same_name):
+            editor.activated.connect(lambda _index: self._told())
+        self.name.editingFinished.connect(self._told)
+        self._last: Target | None = None
+        self._told()
+
+    def _told(self) -> None:
+        self.show_choice(self.name, self.follower.currentData() == _NEW)
+        if self._last is not None and self.target() != self._last:
+            self.changed.emit()
+        self._last = self.target()
+
+    def fill_name(self, name: str) -> None:
+        """Suggest a name for a new follower, unless somebody typed one."""
+        if not self.name.isModified() and name:
+            self.name.setText(free_name(name[:34], self._project.follower_named))
+            self._last = self.target()
+
+    def target(self) -> Target:
+        """What is chosen."""
+        project = self._project
+        chosen = self.line.currentData()
+        line = project.line_named.get(chosen)
+        if line is None:
+            kind = "tcp" if chosen == _NEW_TCP else "serial"
+            line = line_of_kind(kind, free_name(self.tr("line"), project.line_named))
+        follower: Follower | None = None
+        if self.follower.currentData() == _NEW:
+            taken = {other.unit for other in project.followers if other.line == line.name}
+            unit = next((number for number in range(1, 248) if number not in taken), 1)
+            try:
+                follower = edits.follower(name=self.name.text().strip(), line=line.name, unit=unit)
+            except EditRefused:
+                follower = None  # without a name it is none; the rows say so
+        elif self.follower.currentData() is not None:
+            follower = project.follower_named[self.follower.currentData()]
+        return Target(follower, line, self.same_name.currentData())

@@ -1,0 +1,378 @@
+"""The dialog that brings a register list into the project: its rows, how they are understood, and what comes in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from concurrent.futures import Future
+from dataclasses import replace
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QKeyEvent
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QFileDialog,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QProgressBar,
+    QPushButton,
+    QSplitter,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.exchange.column_mapping import remembered
+from app.exchange.importing import Import, begin, match_again, plan_again, read_again
+from app.exchange.row_summary import account
+from app.exchange.sheet import CannotRead, Progress, Stopped
+from widgets.design.exchange.import_choices import ReadingChoices, TargetChoices
+from widgets.design.exchange.import_model import ModelChoices
+from widgets.design.exchange.import_notes import NotesList
+from widgets.design.exchange.import_table import SheetView
+from widgets.document.document import Document
+from widgets.document.settings import Settings
+from widgets.kit.long_work import LongWork
+from widgets.kit.look import set_look
+from widgets.kit.scaling import comfortable
+
+PROGRESS_AFTER_MS: Final = 250
+"""Work that is done sooner shows no progress."""
+
+
+class ImportDialog(QDialog):
+    """Choose a list, look at what becomes of its rows, mend the matching, bring it in as one step."""
+
+    def __init__(
+        self, document: Document, settings: Settings, path: Path | None = None, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Import signals"))
+        self.setSizeGripEnabled(True)
+        self._document = document
+        self._settings = settings
+        self._path = path
+        self.done_so_far: Import | None = None
+        self._work = LongWork(self)
+        self._make_parts()
+        self._lay_out()
+        self._connect()
+        self.resize(comfortable(self, 1180, 680))
+        self._show_nothing(self.tr("Choose a CSV or XLSX file with registers, or a SunSpec model (JSON)."))
+        self.choose.setFocus()
+        if path is not None:
+            self.open(path)
+
+    def _make_parts(self) -> None:
+        self.file = QLineEdit()
+        self.file.setReadOnly(True)
+        self.file.setAccessibleName(self.tr("File"))
+        self.choose = QPushButton(self.tr("Ch&oose a file\u2026"))
+        # The frame of a default button takes room of its own.
+        self.choose.setMinimumWidth(self.fontMetrics().horizontalAdvance(self.choose.text()) + 40)
+        self.reading = ReadingChoices()
+        self.model = ModelChoices()
+        self.target = TargetChoices(self._document.project)
+        self.remarks = QLabel()
+        self.remarks.setWordWrap(True)
+        self.remarks.setTextFormat(Qt.TextFormat.PlainText)
+        self.remarks.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.trouble = QLabel()
+        self.trouble.setWordWrap(True)
+        self.trouble.setTextFormat(Qt.TextFormat.PlainText)
+        self.trouble.setProperty("look", "fault")
+        self.table = SheetView()
+        self.becomes = QLabel()
+        self.becomes.setTextFormat(Qt.TextFormat.PlainText)
+        self.becomes.setWordWrap(True)
+        self.becomes.setAccessibleName(self.tr("What becomes of the row"))
+        self.notes = NotesList()
+        self.summary = QLabel()
+        self.summary.setTextFormat(Qt.TextFormat.PlainText)
+        self.summary.setWordWrap(True)
+        self.progress = QProgressBar()
+        self.progress.setRange(0, 100)
+        self.progress.setMaximumWidth(220)
+        self.progress.setAccessibleName(self.tr("Progress"))
+        self.stop = QPushButton(self.tr("S&top"))
+        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        self.bring_in = QPushButton(self.tr("&Import"))
+        self.bring_in.setProperty("look", "primary")
+        self.buttons.addButton(self.bring_in, QDialogButtonBox.ButtonRole.AcceptRole)
+        widest = self.tr("&Import {count} of {all} signals").format(count=20_000, all=20_000)
+        self.bring_in.setMinimumWidth(self.fontMetrics().horizontalAdvance(widest) + 40)
+        self.stop.setAutoDefault(False)
+        self._late = QTimer(self)
+        self._late.setSingleShot(True)
+        self._late.setInterval(PROGRESS_AFTER_MS)
+
+    def _lay_out(self) -> None:
+        top = QHBoxLayout()
+        caption = QLabel(self.tr("File"))
+        caption.setBuddy(self.choose)
+        top.addWidget(caption)
+        top.addWidget(self.file, 1)
+        top.addWidget(self.choose)
+        self._upper = QWidget()
+        upper = QVBoxLayout(self._upper)
+        upper.setContentsMargins(0, 0, 0, 0)
+        upper.setSpacing(8)
+        upper.addWidget(self.reading)
+        upper.addWidget(self.model)
+        upper.addWidget(self.target)
+        upper.addWidget(self.remarks)
+        self._split = QSplitter(Qt.Orientation.Vertical)
+        rows = QWidget()
+        column = QVBoxLayout(rows)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addWidget(self.table, 1)
+        column.addWidget(self.becomes)
+        self._split.addWidget(rows)
+        self._split.addWidget(self.notes)
+        self._split.setStretchFactor(0, 3)
+        self._split.setStretchFactor(1, 1)
+        self._split.setChildrenCollapsible(False)
+        rule = QFrame()
+        rule.setFrameShape(QFrame.Shape.HLine)
+        bottom = QHBoxLayout()
+        bottom.addWidget(self.summary, 1)
+        bottom.addWidget(self.progress)
+        bottom.addWidget(self.stop)
+        bottom.addWidget(self.buttons)
+        layout = QVBoxLayout(self)
+        layout.setSpacing(8)
+        layout.addLayout(top)
+        layout.addWidget(self.trouble)
+        layout.addWidget(self._upper)
+        layout.addWidget(self._split, 1)
+        layout.addLayout(bottom)
+
+    def _connect(self) -> None:
+        self.choose.clicked.connect(self._choose)
+        self.stop.clicked.connect(self._work.stop)
+        self.buttons.rejected.connect(self.reject)
+        self.bring_in.clicked.connect(self._bring_in)
+        self.reading.way_changed.connect(lambda: self._read(None))
+        self.reading.heading_changed.connect(lambda: self._read(self.reading.heading.value()))
+        self.reading.matching_changed.connect(self._match)
+        self.model.changed.connect(lambda: self._read(None))
+        self.target.changed.connect(self._plan)
+        self.table.header.matched.connect(self._take_column)
+        self.table.row_chosen.connect(self._tell_row)
+        self.notes.chosen.connect(self.table.go_to)
+        self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
+        self._work.ended.connect(self._ended)
+        self._late.timeout.connect(lambda: self._show_progress(True))
+
+    # What is done in the background
+
+    def open(self, path: Path) -> None:  # type: ignore[override]
+        """Read this file."""
+        self._path = path
+        self.file.setText(str(path))
+        self._say(self.tr("Reading {file}\u2026").format(file=path.name))
+        self.target.fill_name(path.stem)
+        project, target = self._document.project, self.target.target()
+        memory = self._settings.matching
+        self._start(lambda progress: begin(path, project, target, memory, progress))
+
+    def _read(self, heading: int | None) -> None:
+        done = self.done_so_far
+        if done is None:
+            return
+        way = self.reading.way(done.way)
+        if done.source.kind == "model":
+            way = replace(way, model=self.model.way())
+        project, target, memory = self._document.project, self.target.target(), self._settings.matching
+        self._start(lambda progress: read_again(done.source, way, project, target, memory, progress, heading))
+
+    def _take_column(self, column: int, key: object) -> None:
+        done = self.done_so_far
+        if done is not None:
+            self.done_so_far = replace(done, matching=done.matching.with_key(column, key))  # type: ignore[arg-type]
+            self._match()
+
+    def _match(self) -> None:
+        done = self.done_so_far
+        if done is None:
+            return
+        matching = done.matching if done.source.kind == "model" else self.reading.matching(done.matching)
+        project, target = self._document.project, self.target.target()
+        self.done_so_far = replace(done, matching=matching)
+        self._start(
+            lambda progress: match_again(
+                done.source, done.way, done.sheet, done.guessed, matching, project, target, progress
+            )
+        )
+
+    def _plan(self) -> None:
+        done = self.done_so_far
+        if done is not None:
+            project, target = self._document.project, self.target.target()
+            self._start(lambda progress: plan_again(done, project, target, progress))
+
+    def _start(self, work: Callable[[Progress], Import]) -> None:
+        self.bring_in.setEnabled(False)
+        self.progress.setValue(0)
+        self._late.start()
+        self._work.start(work)
+
+    def _ended(self, future: Future[Import]) -> None:
+        self._late.stop()
+        self._show_progress(False)
+        try:
+            done = future.result()
+        except CannotRead as error:
+            self._show_nothing(str(error), trouble=True)
+        except Stopped:
+            self._say(self.tr("Stopped. Nothing was changed; choose the file again, or another one."))
+        else:
+            self._show(done)
+
+    def _show_progress(self, on: bool) -> None:
+        self.progress.setVisible(on)
+        self.stop.setVisible(on)
+        self.summary.setVisible(not on)
+
+    # What is shown
+
+    def _show_nothing(self, words: str, *, trouble: bool = False) -> None:
+        self.done_so_far = None
+        self._upper.setVisible(False)
+        self._split.setVisible(False)
+        self.table.clear()
+        self.bring_in.setEnabled(False)
+        self.bring_in.setText(self.tr("&Import"))
+        self.choose.setDefault(True)
+        self.summary.clear()
+        self._show_progress(False)
+        set_look(self.trouble, "fault" if trouble else "faint")
+        self._say(("\N{WARNING SIGN} " if trouble else "") + words)
+
+    def _say(self, words: str) -> None:
+        self.trouble.setText(words)
+        self.trouble.setVisible(bool(words))
+
+    def _show(self, done: Import) -> None:
+        self.done_so_far = done
+        self._say("")
+        self.reading.setVisible(done.source.kind != "model")
+        self.reading.show_import(done)
+        self.model.setVisible(done.source.model is not None)
+        if done.source.model is not None:
+            self.model.show_model(done.source.model)
+        self.remarks.setText("\n".join(f"\N{BULLET} {remark}" for remark in self._remarks(done)))
+        self.remarks.setVisible(bool(self.remarks.text()))
+        self._upper.setVisible(True)
+        self._split.setVisible(True)
+        self.table.show_sheet(done.sheet, done.matching, done.plan)
+        self.notes.show_notes(done.sheet, done.matching, done.plan)
+        self.notes.setVisible(bool(done.plan.notes))
+        self._show_counts(done)
+        self.bring_in.setDefault(True)
+        if self.bring_in.isEnabled() and self.focusWidget() is self.choose:
+            self.bring_in.setFocus()  # Enter goes on from what was chosen
+        first = done.plan.incoming[0].row if done.plan.incoming else 0
+        self._tell_row(self.table.current_row() or first)
+
+    def _tell_row(self, row: int) -> None:
+        """Say what becomes of a row, or why nothing does."""
+        done = self.done_so_far
+        if done is None:
+            return
+        incoming = next((one for one in reversed(done.plan.incoming) if one.row == row), None)
+        if incoming is not None:
+            followers = {follower.name: follower for follower in (*done.project.followers, *done.plan.followers)}
+            self.becomes.setText(account(incoming, followers))
+        else:
+            why = [note.message for note in done.plan.notes if note.row == row]
+            words = self.tr("Row {row} stays out: {why}").format(row=row, why="; ".join(why)) if why else ""
+            self.becomes.setText(words)
+
+    def _remarks(self, done: Import) -> list[str]:
+        remarks = list(done.remarks)
+        if done.from_memory:
+            remarks.insert(0, self.tr("The columns are matched as in the last list with these titles."))
+        follower = self.target.target().follower
+        if done.source.kind == "model" and follower is not None and follower.byte_order == "low-first":
+            words = self.tr("SunSpec sends the high byte first, but {follower} is set otherwise.")
+            remarks.insert(0, words.format(follower=follower.name))
+        if (
+            done.source.kind != "model"
+            and "register" not in done.matching.columns
+            and "held" not in done.matching.columns
+        ):
+            remarks.insert(0, self.tr("No column is taken for the register yet: choose it above the table."))
+        return remarks
+
+    def _show_counts(self, done: Import) -> None:
+        plan = done.plan
+        coming = len({incoming.row for incoming in plan.incoming})
+        self.bring_in.setEnabled(coming > 0)
+        self.bring_in.setText(
+            self.tr("&Import {count} of {all} signals").format(count=coming, all=max(plan.rows, coming))
+        )
+        faults = {note.row for note in plan.notes if note.level == "fault"}
+        parts = [
+            (self.tr("Rows that stay out for a fault: {count}"), len(faults)),
+            (self.tr("Replaced: {count}"), plan.count("replaces")),
+            (self.tr("Under another name: {count}"), plan.count("renamed")),
+        ]
+        told = [text.format(count=count) for text, count in parts if count]
+        if plan.followers:
+            names = ", ".join(follower.name for follower in plan.followers[:4])
+            more = len(plan.followers) - 4
+            named = names if more <= 0 else self.tr("{names} and {count} more").format(names=names, count=more)
+            told.append(self.tr("New followers: {names}").format(names=named))
+        if plan.lines:
+            told.append(self.tr("New line: {name}").format(name=plan.lines[0].name))
+        self.summary.setText("   ".join(told))
+
+    # The end
+
+    def _choose(self) -> None:
+        folder = str(self._path.parent if self._path else self._settings.list_folder)
+        name, _ = QFileDialog.getOpenFileName(
+            self,
+            self.tr("Choose a register list"),
+            folder,
+            self.tr("Register lists (*.csv *.txt *.tsv *.xlsx *.xlsm *.json);;All files (*)"),
+        )
+        if name:
+            self.open(Path(name))
+
+    def _bring_in(self) -> None:
+        done = self.done_so_far
+        if done is None or self._work.busy or not done.plan.incoming:
+            return
+        refused = self._document.do(self.tr("Import signals"), done.edit, aloud=False)
+        if refused is not None:
+            set_look(self.trouble, "fault")
+            self._say("\N{WARNING SIGN} " + self.tr("Nothing was brought in: {reason}").format(reason=refused))
+            return
+        if key := done.signature():
+            self._settings.keep_matching(key, remembered(done.matching))
+        if self._path is not None:
+            self._settings.list_folder = self._path.parent
+        self.accept()
+
+    def done(self, result: int) -> None:
+        """Closed in any way: the work is stopped."""
+        self._work.close()
+        super().done(result)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape stops what goes on before it closes the dialog."""
+        if event.key() == Qt.Key.Key_Escape and self._work.busy:
+            self._work.stop()
+            return
+        super().keyPressEvent(event)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Closed by its frame."""
+        self._work.close()
+        super().closeEvent(event)

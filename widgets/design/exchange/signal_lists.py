@@ -1,0 +1,64 @@
+"""The way of register lists in and out of the project that a window edits."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from app.edits.signals import AnySignal
+from app.exchange.reading import ENDINGS
+from widgets.document.document import Document
+from widgets.document.settings import Settings
+
+translate = QCoreApplication.translate
+
+
+class SignalLists:
+    """Opens the dialogs of import and export, and tells what came of them."""
+
+    def __init__(self, document: Document, settings: Settings, window: QWidget, tell: Callable[[str], None]) -> None:
+        self._document = document
+        self._settings = settings
+        self._window = window
+        self._tell = tell
+
+    def bring_in(self, path: Path | None = None) -> str | None:
+        """Import a list, of this file or of one that is chosen. The name of the first new signal; None if none came."""
+        from widgets.design.exchange.import_list import ImportDialog  # made, and so imported, when it is first wanted
+
+        before = self._document.project
+        dialog = ImportDialog(self._document, self._settings, path, self._window)
+        dialog.exec()
+        dialog.deleteLater()
+        after = self._document.project
+        if after is before:
+            return None
+        new = [signal.name for signal in after.signals if before.signal_named.get(signal.name) is not signal]
+        self._tell(
+            translate("SignalLists", "Signals brought in: {count}. One undo takes them back.").format(count=len(new))
+        )
+        return next(iter(new), None)
+
+    def write_out(self, selected: tuple[AnySignal, ...] = ()) -> None:
+        """Export the signals of the project, or some of them."""
+        from widgets.design.exchange.export_list import ExportDialog
+
+        project = self._document.project
+        if not project.signals:
+            self._tell(translate("SignalLists", "There are no signals to export yet."))
+            return
+        path = self._document.path
+        stem = path.stem if path is not None else translate("SignalLists", "signals")
+        dialog = ExportDialog(project, self._settings, stem, selected, self._window)
+        dialog.exec()
+        dialog.deleteLater()
+        if dialog.written is not None:
+            self._tell(translate("SignalLists", "Signals written to {file}").format(file=dialog.written.name))
+
+
+def is_list(path: Path) -> bool:
+    """Whether a file is one that may hold a register list, by its name."""
+    return path.suffix.lower() in ENDINGS

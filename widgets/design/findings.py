@@ -1,0 +1,352 @@
+"""The list of what the design checks found, and of what was typed but could not be taken over yet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtCore import QModelIndex, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QTreeView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.checks.finding import GRAVITY, Finding, Severity
+from app.project.model import Turn
+from widgets.design.findings_model import FindingsModel, Order, Row, ordered
+from widgets.document.drafts import Drafts, subject_text
+from widgets.document.unfinished import Begun, lacking
+from widgets.kit.flow import FlowLayout
+from widgets.kit.plain import plain_label, plain_tip
+from widgets.kit.row_list import RowDelegate
+from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.severity import severity_icon
+from widgets.kit.steady import Choice
+
+_LONGEST_BUTTON: Final = 44
+"""Characters of a mend on its button; the rest is in its tool tip."""
+
+
+class FindingsList(QWidget):
+    """Findings, the gravest first. A click or Enter asks to go to the place, a button to mend.
+
+    What is selected stays so while findings come and go around it.
+    """
+
+    place_chosen = Signal(object)
+    """A `Place` of a finding."""
+    draft_chosen = Signal(object, str)
+    """Subject and row of something typed and not taken over."""
+    mend_wanted = Signal(object)
+    """A `Finding` that can be mended by itself."""
+    accept_wanted = Signal(object)
+    """A `Finding` that is to be accepted, or one that is and shall not be any more."""
+
+    def __init__(self, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._drafts = drafts
+        self._begun = begun
+        self._findings: tuple[Finding, ...] = ()
+        self._checked = False
+        self._accepted: tuple[Finding, ...] = ()
+        self.model = FindingsModel(self)
+        self.tree = _Tree()
+        self.tree.setModel(self.model)
+        self.tree.keep_headings_whole()
+        self.tree.setAccessibleName(self.tr("Findings of the design checks"))
+        self.tree.clicked.connect(lambda index: self._choose(index.row()))
+        self.tree.entered_by_key.connect(self._choose)
+        self.tree.selectionModel().currentRowChanged.connect(lambda _now, _before: self._show_current())
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(2)
+        layout.addLayout(self._make_top())
+        layout.addWidget(self.tree, 1)
+        layout.addLayout(self._make_bottom())
+        drafts.changed.connect(self._fill)
+        begun.changed.connect(self._fill)
+        begun.completed.connect(self._fill)
+        self._fill()
+
+    def _make_top(self) -> FlowLayout:
+        top = FlowLayout(spacing=6)
+        top.setContentsMargins(8, 2, 8, 0)
+        self.title = QLabel(self.tr("Findings"))
+        self.title.setProperty("look", "heading")
+        top.addWidget(self.title)
+        self.filters: dict[Severity, QToolButton] = {}
+        for severity in GRAVITY:
+            button = QToolButton()
+            button.setCheckable(True)
+            button.setChecked(True)
+            button.setAutoRaise(True)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+            button.setIcon(severity_icon(severity))
+            button.toggled.connect(lambda _on: self._fill())
+            self.filters[severity] = button
+            top.addWidget(button)
+        self.accepted = QToolButton()
+        self.accepted.setCheckable(True)
+        self.accepted.setAutoRaise(True)
+        self.accepted.toggled.connect(lambda _on: self._fill())
+        top.addWidget(self.accepted)
+        self.summary = plain_label()
+        self.summary.setProperty("look", "faint")
+        top.addWidget(self.summary)
+        top.add_stretch()
+        self.order = Choice()
+        self.order.addItem(self.tr("the gravest first"), "gravity")
+        self.order.addItem(self.tr("by place"), "place")
+        self.order.setAccessibleName(self.tr("Order of the findings"))
+        self.order.setToolTip(self.tr("Order of the findings"))
+        self.order.currentIndexChanged.connect(lambda _index: self._fill())
+        top.addWidget(self.order)
+        return top
+
+    def _make_bottom(self) -> QHBoxLayout:
+        bottom = QHBoxLayout()
+        bottom.setContentsMargins(8, 2, 8, 4)
+        bottom.setSpacing(8)
+        self.detail = plain_label()
+        self.detail.setWordWrap(True)
+        self.detail.setAlignment(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)
+        self.detail.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        # Two lines, whether something is selected or not, so that the list never moves under the pointer.
+        self.detail.setFixedHeight(2 * self.detail.fontMetrics().lineSpacing() + 2)
+        self.detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.mend = QPushButton()
+        self.mend.clicked.connect(lambda _checked=False: self._mend())
+        self.accept = QPushButton()
+        self.accept.clicked.connect(lambda _checked=False: self.accept_current())
+        bottom.addWidget(self.detail, 1)
+        bottom.addWidget(self.accept)
+        bottom.addWidget(self.mend)
+        return bottom
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was found, also what the filters hide."""
+        return self._findings
+
+    def set_findings(
+        self, findings: Sequence[Finding], accepted: Sequence[Finding] = (), *, checked: bool = True
+    ) -> None:
+        """List these, which come the gravest first, and apart from them those that are accepted.
+
+        Without `checked` the project has not been looked at yet.
+        """
+        self._findings, self._accepted, self._checked = tuple(findings), tuple(accepted), checked
+        self._fill()
+
+    def current(self) -> Row | None:
+        """The selected row."""
+        at = self.tree.currentIndex().row()
+        return self.model.rows[at] if 0 <= at < len(self.model.rows) else None
+
+    def select(self, at: int) -> Row | None:
+        """Select the row with this number, counted from 0 and on from the other end; None if there is no row."""
+        count = len(self.model.rows)
+        if not count:
+            return None
+        self.tree.setCurrentIndex(self.model.index(at % count, 0))
+        return self.current()
+
+    def step(self, way: int) -> None:
+        """Select the next row (1) or the one before (-1), and ask to go to its place."""
+        at = self.tree.currentIndex().row()
+        if self.select(at + way if at >= 0 else min(way, 0)) is not None:
+            self._choose(self.tree.currentIndex().row())
+
+    def _fill(self) -> None:
+        rows = [
+            Row(
+                "draft",
+                f"{subject_text(subject)}, {row}",
+                self.tr("'{text}' is not taken over: {reason}").format(text=" ".join(texts), reason=reason),
+                self.tr("correct it there"),
+                None,
+                subject,
+                row,
+            )
+            for subject, row, texts, reason in self._drafts.all()
+        ]
+        rows += [
+            Row(
+                "draft",
+                self.tr("a turn") if isinstance(rule, Turn) else self.tr("an action"),
+                self.tr("it is not complete and does nothing yet; to choose: {what}").format(
+                    what=", ".join(lacking(rule))
+                ),
+                self.tr("complete it there, or delete it"),
+                None,
+                ("begun", number),
+            )
+            for number, rule in enumerate(self._begun.all())
+        ]
+        order: Order = "place" if self.order.currentData() == "place" else "gravity"
+        rows += [
+            Row(finding.severity, finding.where, finding.message, finding.hint, finding)
+            for finding in ordered(self._findings, order)
+            if self.filters[finding.severity].isChecked()
+        ]
+        if self.accepted.isChecked():
+            rows += [
+                Row(
+                    "accepted",
+                    finding.where,
+                    finding.message,
+                    self.tr("accepted: {reason}").format(reason=finding.accepted),
+                    finding,
+                )
+                for finding in ordered(self._accepted, order)
+            ]
+        before, at = self.current(), self.tree.currentIndex().row()
+        self.model.show(rows)
+        if before is not None and self.current() != before:
+            self._select_again(before, at)
+        self._count()
+        self._show_current()
+
+    def _select_again(self, before: Row, at: int) -> None:
+        """Select what was selected, though it is called otherwise now; else what stands in its place."""
+        rows = self.model.rows
+        found = next((number for number, row in enumerate(rows) if row.same == before.same), min(at, len(rows) - 1))
+        self.tree.setCurrentIndex(self.model.index(found, 0) if found >= 0 else QModelIndex())
+
+    def _count(self) -> None:
+        counts = dict.fromkeys(GRAVITY, 0)
+        for finding in self._findings:
+            counts[finding.severity] += 1
+        words = {
+            "error": self.tr("Errors: {count}"),
+            "warning": self.tr("Warnings: {count}"),
+            "note": self.tr("Notes: {count}"),
+        }
+        for severity, button in self.filters.items():
+            text = words[severity].format(count=counts[severity])
+            if button.text() != text:
+                button.setText(text)
+                button.setAccessibleName(text)
+            button.setToolTip(self.tr("Hide them") if button.isChecked() else self.tr("Show them"))
+        self.accepted.setText(self.tr("Accepted: {count}").format(count=len(self._accepted)))
+        self.accepted.setAccessibleName(self.accepted.text())
+        self.accepted.setToolTip(self.tr("Hide them") if self.accepted.isChecked() else self.tr("Show them"))
+        self.accepted.setVisible(bool(self._accepted) or self.accepted.isChecked())
+        parts = []
+        if drafts := len(self._drafts.all()) + len(self._begun.all()):
+            parts.append(self.tr("{count} not taken over").format(count=drafts))
+        elif not self._findings:
+            parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))
+        if hidden := sum(counts[severity] for severity, button in self.filters.items() if not button.isChecked()):
+            parts.append(self.tr("{count} hidden").format(count=hidden))
+        self.summary.setText(", ".join(parts))
+
+    def _show_current(self) -> None:
+        row = self.current()
+        self.detail.setText(
+            "" if row is None else self.tr("{what}. To do: {hint}.").format(what=row.what, hint=row.hint)
+        )
+        self.detail.setToolTip(plain_tip(self.detail.text()))
+        self._show_accepting(row)
+        mend = None if row is None or row.finding is None or row.finding.accepted else row.finding.mend
+        # A button that went while it has the focus would take the focus elsewhere.
+        self.mend.setEnabled(mend is not None or self.mend.hasFocus())
+        words = self.tr("Mend") if mend is None else mend.words
+        self.mend.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
+        if mend is not None:
+            self.mend.setToolTip(plain_tip(self.tr("{words} (Ctrl+F7). It can be undone.").format(words=mend.words)))
+        elif row is None:
+            self.mend.setToolTip(self.tr("Choose a finding first."))
+        else:
+            self.mend.setToolTip(self.tr("Only you can know what is meant here; Enter leads to the place."))
+        self.mend.setAccessibleName(self.tr("Mend: {words}").format(words=words) if mend is not None else words)
+
+    def _show_accepting(self, row: Row | None) -> None:
+        finding = None if row is None else row.finding
+        taken_back = finding is not None and bool(finding.accepted)
+        can = finding is not None and finding.severity != "error"
+        self.accept.setText(self.tr("Accept no more") if taken_back else self.tr("Accept\u2026"))
+        self.accept.setEnabled(can or self.accept.hasFocus())
+        if finding is None:
+            self.accept.setToolTip(self.tr("Choose a finding first."))
+        elif not can:
+            self.accept.setToolTip(self.tr("An error cannot be accepted: the panel cannot work as designed."))
+        else:
+            self.accept.setToolTip(self.tr("Say why it is meant so; it is kept in the file (Ctrl+Shift+F7)"))
+
+    def accept_current(self) -> None:
+        """Ask for the selected finding to be accepted, or not any more."""
+        row = self.current()
+        if row is not None and row.finding is not None:
+            self.accept_wanted.emit(row.finding)
+
+    def _choose(self, at: int) -> None:
+        row = self.model.rows[at] if 0 <= at < len(self.model.rows) else None
+        if row is None:
+            return
+        if row.finding is None:
+            self.draft_chosen.emit(row.subject, row.row)
+        else:
+            self.place_chosen.emit(row.finding.place)
+
+    def _mend(self) -> None:
+        row = self.current()
+        if row is not None and row.finding is not None and row.finding.mend is not None:
+            self.mend_wanted.emit(row.finding)
+
+    def refresh_colours(self) -> None:
+        """Draw the shapes in the colours of now."""
+        for severity, button in self.filters.items():
+            button.setIcon(severity_icon(severity))
+        self.model.refresh()
+
+
+class _Tree(QTreeView):
+    entered_by_key = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setRootIsDecorated(False)
+        self.setUniformRowHeights(True)
+        self.setItemDelegate(RowDelegate(self))
+        self.setAlternatingRowColors(True)
+        self.setIconSize(QSize(scaled(14), scaled(14)))
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setTextElideMode(Qt.TextElideMode.ElideRight)
+        header = self.header()
+        header.setStretchLastSection(True)
+        header.setProperty("look", "narrow")
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+
+    def keep_headings_whole(self) -> None:
+        """Let no column become narrower than any heading."""
+        header, model = self.header(), self.model()
+        titles = [str(model.headerData(at, Qt.Orientation.Horizontal)) for at in range(model.columnCount())]
+        widest = max(heading_width(header, title) for title in titles)
+        header.setMinimumSectionSize(widest)
+        header.setDefaultSectionSize(max(widest, header.defaultSectionSize()))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            width = self.viewport().width()
+            gravity = self.fontMetrics().horizontalAdvance("warning") + scaled(42)
+            place = min(scaled(200), width // 5)
+            self.header().resizeSection(0, gravity)
+            self.header().resizeSection(1, place)
+            self.header().resizeSection(2, (width - gravity - place) * 56 // 100)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():
+            self.entered_by_key.emit(self.currentIndex().row())
+            return
+        super().keyPressEvent(event)

@@ -1,0 +1,153 @@
+"""The findings as a table for a view: filtered and ordered, and changed row by row so that nothing jumps."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Sequence
+from dataclasses import dataclass
+from typing import Any, Final, Literal
+
+from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, QPersistentModelIndex, Qt
+
+from app.checks.finding import GRAVITY, Finding, Severity
+from widgets.kit.plain import plain_tip
+from widgets.kit.severity import severity_icon
+
+Index = QModelIndex | QPersistentModelIndex
+Kind = Severity | Literal["draft", "accepted"]
+Order = Literal["gravity", "place"]
+
+translate = QCoreApplication.translate
+
+_SECTIONS: Final = ("panel", "line", "follower", "signal", "screen", "turn", "action")
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the list: a finding, or something typed and not taken over (then with its subject and row)."""
+
+    kind: Kind
+    where: str
+    what: str
+    hint: str
+    finding: Finding | None = None
+    subject: Hashable = None
+    row: str = ""
+
+    @property
+    def same(self) -> tuple[Hashable, ...]:
+        """By this the row is known again when its part has moved."""
+        return self.kind, self.where, self.what if self.finding is None else self.finding.rule, self.subject, self.row
+
+
+def kind_words(kind: Kind) -> str:
+    """The name of a kind, for what is read out and for those who see no colours."""
+    return {
+        "draft": translate("Findings", "not taken over"),
+        "error": translate("Findings", "error"),
+        "warning": translate("Findings", "warning"),
+        "note": translate("Findings", "note"),
+        "accepted": translate("Findings", "accepted"),
+    }[kind]
+
+
+def ordered(findings: Sequence[Finding], order: Order) -> list[Finding]:
+    """The findings in another order than that of the checks, which is by gravity."""
+    if order == "gravity":
+        return list(findings)
+
+    def place(finding: Finding) -> tuple[int, list[tuple[int, str]]]:
+        section = finding.place[0] if finding.place else ""
+        at = _SECTIONS.index(section) if section in _SECTIONS else -1
+        rest = [(step, "") if isinstance(step, int) else (-1, step) for step in finding.place[1:]]
+        return at, [*rest, (GRAVITY[finding.severity], finding.rule)]
+
+    return sorted(findings, key=place)
+
+
+class FindingsModel(QAbstractTableModel):
+    """Severity, place, what is wrong, what to do; one row each."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.rows: list[Row] = []
+        self._headers = (
+            translate("Findings", "How grave"),
+            translate("Findings", "Place"),
+            translate("Findings", "What is wrong"),
+            translate("Findings", "What to do"),
+        )
+
+    def show(self, rows: list[Row]) -> None:
+        """Show these. Rows that stay are left alone."""
+        old = self.rows
+        shorter = min(len(old), len(rows))
+        begin = next((at for at in range(shorter) if old[at] != rows[at]), shorter)
+        tail = next((at for at in range(shorter - begin) if old[-1 - at] != rows[-1 - at]), shorter - begin)
+        self._take_out(begin, len(old) - tail, set(rows[begin : len(rows) - tail]))
+        rest = self.rows[begin : len(self.rows) - tail]
+        wanted = rows[begin : len(rows) - tail]
+        going = iter(wanted)
+        if not all(any(row == other for other in going) for row in rest):  # in another order
+            self._take_out(begin, begin + len(rest), set())
+        at = begin
+        while at < len(rows):
+            if at < len(self.rows) and self.rows[at] == rows[at]:
+                at += 1
+                continue
+            end = at
+            stop = self.rows[at] if at < len(self.rows) else None
+            while end < len(rows) and rows[end] != stop:
+                end += 1
+            self.beginInsertRows(QModelIndex(), at, end - 1)
+            self.rows[at:at] = rows[at:end]
+            self.endInsertRows()
+            at = end
+
+    def _take_out(self, begin: int, end: int, stay: set[Row]) -> None:
+        last = end
+        while last > begin:
+            if self.rows[last - 1] in stay:
+                last -= 1
+                continue
+            first = last - 1
+            while first > begin and self.rows[first - 1] not in stay:
+                first -= 1
+            self.beginRemoveRows(QModelIndex(), first, last - 1)
+            del self.rows[first:last]
+            self.endRemoveRows()
+            last = first
+
+    def refresh(self) -> None:
+        """Draw all anew: in other colours."""
+        if self.rows:
+            self.dataChanged.emit(self.index(0, 0), self.index(len(self.rows) - 1, len(self._headers) - 1))
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - as Qt has it
+        """How many rows there are."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - as Qt has it
+        """How many columns there are."""
+        return 0 if parent.isValid() else len(self._headers)
+
+    def headerData(self, section: int, way: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """The titles of the columns."""
+        if way == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
+            return self._headers[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What a cell shows and says."""
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return (kind_words(row.kind), row.where, row.what, row.hint)[index.column()]
+        if role == Qt.ItemDataRole.DecorationRole and index.column() == 0:
+            return severity_icon(row.kind)
+        if role == Qt.ItemDataRole.ToolTipRole:
+            said = f"{row.where}: {row.what}; {row.hint}"
+            if row.finding is not None and row.finding.mend is not None:
+                said += "\n" + translate("Findings", "Mend: {words}").format(words=row.finding.mend.words)
+            return plain_tip(said)
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{kind_words(row.kind)}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None
+        return None

@@ -1,0 +1,310 @@
+"""Rows of an inspector: a label, an editor that is checked as one types, and beneath it in words what is wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Sequence
+from typing import Final
+
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import (
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QScrollArea,
+    QWidget,
+)
+
+from widgets.document.drafts import Drafts, Texts
+from widgets.kit.look import set_look
+from widgets.kit.plain import plain_label
+from widgets.kit.scaling import percent, scaled
+
+Get = Callable[[], Texts | None]
+"""What the document holds now, as the editors show it; None: this row does not apply."""
+Put = Callable[[Texts], str | None]
+"""Takes what was typed into the document. Returns None, or in words why not."""
+Options = Callable[[], Sequence[tuple[str, str]]]
+"""The choices: what is stored, and what a person reads."""
+
+
+class NotYet(str):
+    """A reason that is none to be alarmed about while somebody is still typing: more is to come."""
+
+    __slots__ = ()
+
+
+class FormRow(QWidget):
+    """One row: the editors of one value. Subclasses make the editors and say what stands in them."""
+
+    def __init__(self, label: str, get: Get, put: Put, hint: str = "") -> None:
+        super().__init__()
+        self.label = label
+        self.hint = hint
+        self.get = get
+        self.put = put
+        self.caption = QLabel(label)
+        self.caption.setWordWrap(True)
+        self.caption.setToolTip(hint)
+        self.message = plain_label()
+        self.message.setProperty("look", "fault")
+        self.message.setWordWrap(True)
+        self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.message.hide()
+        self._layout = QHBoxLayout(self)
+        self._layout.setContentsMargins(0, 0, 0, 0)
+        self._layout.setSpacing(4)
+        self._form: Form | None = None
+        self._setting = False
+        self._committing = False
+        self._taken: tuple[Texts, Texts] | None = None
+        self._first: Texts | None = None
+        """What stood here before somebody began to type."""
+        self._reason = ""
+        self.company: Sequence[FormRow] = (self,)
+        """The rows that make one value together: while one of them is typed in, the others may wait."""
+
+    # For subclasses
+
+    def editors(self) -> tuple[QWidget, ...]:
+        """The widgets that are edited."""
+        raise NotImplementedError
+
+    def texts(self) -> Texts:
+        """What stands in the editors."""
+        raise NotImplementedError
+
+    def set_texts(self, texts: Texts) -> None:
+        """Show these."""
+        raise NotImplementedError
+
+    def before_refresh(self) -> None:
+        """Bring choices up to date."""
+
+    # The way of a value
+
+    def join(self, form: Form) -> None:
+        """Belong to a form."""
+        self._form = form
+        for number, editor in enumerate(self.editors()):
+            name = self.label if len(self.editors()) == 1 else f"{self.label}, {number + 1}"
+            if not editor.accessibleName():
+                editor.setAccessibleName(name)
+            if self.hint:
+                editor.setAccessibleDescription(self.hint)
+                if not editor.toolTip():
+                    editor.setToolTip(self.hint)
+            editor.installEventFilter(self)
+
+    def commit(self) -> None:
+        """Something was typed or chosen: take it over, or say why not."""
+        if self._setting or self._form is None:
+            return
+        self._committing = True
+        try:
+            self._commit(self._form)
+        finally:
+            self._committing = False
+
+    def _commit(self, form: Form) -> None:
+        texts = self.texts()
+        if self._first is None:
+            self._first = self.get()
+        reason = self.put(texts)
+        if reason is None:
+            form.drafts.drop(form.subject, self.label)
+            now = self.get()
+            self._taken = (texts, now) if now is not None else None
+            self.show_reason("")
+            return
+        # On the way to "31o" stood "31": that nobody meant, so what stood here before comes back.
+        if self._first is not None and self.get() != self._first:
+            self.put(self._first)
+        form.drafts.keep(form.subject, self.label, texts, reason)
+        self.show_reason(reason)
+
+    def refresh(self, other: bool = False) -> None:
+        """Show what the document holds, or what was typed here and is not right yet. `other`: of another part."""
+        form = self._form
+        if form is None or self._committing:
+            return  # what is being typed stays as it is typed
+        if other:
+            self._taken = self._first = None
+        now = self.get()
+        applies = now is not None
+        self.setVisible(applies)
+        self.caption.setVisible(applies)
+        if now is None:
+            self.message.hide()
+            return
+        self.before_refresh()
+        draft = form.drafts.get(form.subject, self.label)
+        shown = self.texts()
+        if draft is not None:
+            self._set(draft[0])
+            self.show_reason(draft[1])
+            return
+        self.show_reason("")
+        typing = any(editor.hasFocus() for editor in self.editors())
+        if typing and self._taken == (shown, now):
+            return  # "5." stands for 5: do not take the point away while somebody types on
+        self._taken = None
+        self._set(now)
+
+    def _set(self, texts: Texts) -> None:
+        if self.texts() != texts:
+            self._setting = True
+            try:
+                self.set_texts(texts)
+            finally:
+                self._setting = False
+
+    def show_reason(self, reason: str) -> None:
+        """Say beneath the row what is wrong; empty: nothing is."""
+        self._reason = reason
+        waiting = isinstance(reason, NotYet) and any(
+            editor.hasFocus() for row in self.company for editor in row.editors()
+        )
+        set_look(self.message, "faint" if waiting else "fault")
+        self.message.setText(reason)
+        self.message.setVisible(bool(reason) and not self.isHidden())
+        for editor in self.editors():
+            set_look(editor, "wrong" if reason and not waiting else "")
+
+    def _left(self) -> None:
+        """The focus is elsewhere now: what was still to come is missing."""
+        for row in self.company:
+            if isinstance(row._reason, NotYet):
+                row.show_reason(row._reason)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Watch the editors or the parent."""
+        if isinstance(event, QKeyEvent) and event.type() in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
+            return self._key(event)
+        if event.type() == QEvent.Type.FocusOut and isinstance(event, QFocusEvent):
+            self._first = None
+            QTimer.singleShot(0, self, self._left)
+            if event.reason() != Qt.FocusReason.PopupFocusReason and self._taken is not None:
+                self._taken = None
+                now = self.get()
+                if (
+                    now is not None
+                    and self._form is not None
+                    and not self._form.drafts.get(self._form.subject, self.label)
+                ):
+                    self._set(now)
+        return super().eventFilter(watched, event)
+
+    def _key(self, event: QKeyEvent) -> bool:
+        """Undo belongs to the document, not to the editor; but what is not taken over yet is dropped first."""
+        undo = event.matches(QKeySequence.StandardKey.Undo)
+        if not undo and not event.matches(QKeySequence.StandardKey.Redo):
+            return False
+        form = self._form
+        draft = form is not None and form.drafts.get(form.subject, self.label) is not None
+        if undo and draft and form is not None:
+            if event.type() == QEvent.Type.ShortcutOverride:
+                event.accept()
+            else:
+                form.drafts.drop(form.subject, self.label)
+                self.refresh()
+            return True
+        event.ignore()
+        return event.type() == QEvent.Type.ShortcutOverride
+
+
+CAPTION_WIDTH: Final = 92
+"""Of a caption beside its row, in pixels at 100 per cent."""
+BESIDE_UP_TO: Final = 125
+"""Per cent of size up to which captions stand beside their rows; at larger sizes they stand above."""
+
+
+class Form(QWidget):
+    """Rows under one another, for one subject at a time."""
+
+    def __init__(self, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.drafts = drafts
+        self.subject: Hashable = None
+        self.rows: list[FormRow] = []
+        self._headings: list[tuple[QLabel, int]] = []
+        """Each with how many rows stand before it."""
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(10, 8, 10, 8)
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setVerticalSpacing(4)
+        self._beside = percent() <= BESIDE_UP_TO
+        self._grid.setColumnMinimumWidth(0, scaled(CAPTION_WIDTH) if self._beside else 0)
+        self._grid.setColumnStretch(1, 1)
+        self._at = 0
+
+    def add(self, row: FormRow) -> FormRow:
+        """Put a row beneath the others."""
+        row.caption.setBuddy(row.editors()[0] if row.editors() else row)
+        row.caption.setContentsMargins(0, 4, 0, 0)
+        if self._beside:
+            row.caption.setFixedWidth(scaled(CAPTION_WIDTH))
+            self._grid.addWidget(row.caption, self._at, 0, Qt.AlignmentFlag.AlignTop)
+            self._grid.addWidget(row, self._at, 1)
+        else:
+            self._grid.addWidget(row.caption, self._at, 0, 1, 2)
+            self._at += 1
+            self._grid.addWidget(row, self._at, 0, 1, 2)
+        self._grid.addWidget(row.message, self._at + 1, 0 if not self._beside else 1, 1, 1 if self._beside else 2)
+        self._at += 2
+        self.rows.append(row)
+        row.join(self)
+        return row
+
+    def add_heading(self, text: str) -> QLabel:
+        """A heading over the rows that follow; it goes when none of them applies."""
+        heading = QLabel(text)
+        self._headings.append((heading, len(self.rows)))
+        heading.setProperty("look", "heading")
+        heading.setWordWrap(True)
+        heading.setContentsMargins(0, 8 if self._at else 0, 0, 0)
+        self._grid.addWidget(heading, self._at, 0, 1, 2)
+        self._at += 1
+        return heading
+
+    def add_wide(self, widget: QWidget) -> None:
+        """Something over the whole width."""
+        self._grid.addWidget(widget, self._at, 0, 1, 2)
+        self._at += 1
+
+    def finish(self) -> None:
+        """Push all rows to the top."""
+        self._grid.setRowStretch(self._at, 1)
+
+    def show_subject(self, subject: Hashable) -> None:
+        """Show another subject (or the same again after a change). None: nothing to show."""
+        other = subject != self.subject
+        self.subject = subject
+        for row in self.rows:
+            row.refresh(other)
+        end = len(self.rows)
+        for heading, start in reversed(self._headings):
+            heading.setHidden(start < end and all(row.isHidden() for row in self.rows[start:end]))
+            end = start
+
+    def focus_row(self, label: str) -> bool:
+        """Give the focus to the row of that label. False if it is not there."""
+        for row in self.rows:
+            if row.label == label and row.editors() and row.isVisibleTo(self):
+                _go_to(row.editors()[0])
+                return True
+        return False
+
+
+def _go_to(editor: QWidget) -> None:
+    editor.setFocus(Qt.FocusReason.OtherFocusReason)
+    # Not before a form that has just come to the front is laid out.
+    QTimer.singleShot(0, editor, lambda: _bring_into_view(editor))
+
+
+def _bring_into_view(editor: QWidget) -> None:
+    area = editor.parentWidget()
+    while area is not None and not isinstance(area, QScrollArea):
+        area = area.parentWidget()
+    if area is not None:
+        area.ensureWidgetVisible(editor)

@@ -1,0 +1,471 @@
+"""The properties of a field, of a screen, and of the panel."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from typing import Any
+
+from PySide6.QtCore import QCoreApplication, Qt, Signal
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QWidget
+
+from app import edits
+from app.project.binding import value_span
+from app.project.model import Field, Panel, Project, Screen
+from app.signals.text import number_digits
+from widgets.design.forms.condition_row import ConditionRow, condition_texts, read_condition
+from widgets.design.forms.part_form import PartForm
+from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
+from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow, NotesRow
+from widgets.design.forms.signal_picker import kinds, signal_choices
+from widgets.document.document import Document, Edit, Selection
+from widgets.document.drafts import Drafts, Texts
+from widgets.face.sample_values import width_needed
+from widgets.kit.commands import ENTRY
+from widgets.kit.parse import pair, plain, whole
+from widgets.kit.row_list import RowList
+
+translate = QCoreApplication.translate
+
+
+class FieldForm(PartForm):
+    """Shows and edits the selected field."""
+
+    signal_wanted = Signal(str)
+    """The properties of this signal are wanted."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change field")
+        self.choice(self.tr("Signal"), "signal", lambda: signal_choices(self.project))
+        self.choice(self.tr("Shown as"), "kind", kinds)
+        self.add(
+            LineRow(
+                self.tr("Row, column"),
+                lambda: None if (part := self.part) is None else (str(part.at[0] + 1), str(part.at[1] + 1)),
+                self.put(self._read_at),
+                self.tr("Of its first cell, counted from 1"),
+                between=[","],
+                names=(self.tr("Row"), self.tr("Column")),
+            )
+        )
+        self.line(self.tr("Width"), "width", whole, suffix=self.tr("cells"))
+        self.add(InfoRow(self.tr("Needs"), self._needs))
+        self.check(self.tr("Entry"), "entry", self.tr("the operator may change it"))
+        self.add(
+            LineRow(
+                self.tr("Bar range"),
+                lambda: (
+                    None
+                    if (part := self.part) is None or part.kind != "bar"
+                    else tuple(plain(value) for value in part.range or ("", ""))
+                ),
+                self.put(lambda texts: self.change(range=pair(texts))),
+                self.tr("The values of the empty and of the full bar. Empty: the limits of the signal"),
+                between=[self.tr("to")],
+                names=(self.tr("Empty at"), self.tr("Full at")),
+            )
+        )
+        self.add(
+            ConditionRow(
+                self.tr("Blinks when"),
+                lambda: None if self.part is None else condition_texts(self.part.blink),
+                self.put(lambda texts: self.change(blink=read_condition(texts))),
+                lambda: signal_choices(self.project),
+                optional=True,
+            )
+        )
+        self.go_button = QPushButton(self.tr("Properties of the signal"))
+        self.go_button.clicked.connect(self._go)
+        self.add_wide(self.go_button)
+        self.nothing = QLabel(
+            self.tr("No field is selected. Put the cursor on one, or place a new one at the cursor with Ctrl+Enter.")
+        )
+        self.nothing.setWordWrap(True)
+        self.nothing.setProperty("look", "faint")
+        self.add_wide(self.nothing)
+        self.finish()
+
+    @property
+    def part(self) -> Field | None:
+        """The field that is shown."""
+        if not isinstance(self.subject, tuple):
+            return None
+        screen = self.project.screen_named.get(self.subject[1])
+        index = self.subject[2]
+        return screen.fields[index] if screen is not None and 0 <= index < len(screen.fields) else None
+
+    def show_selection(self, selection: Selection) -> None:
+        """Show the one selected field, or say that there is none."""
+        one = len(selection.fields) == 1
+        self.show_subject(("field", selection.screen, selection.fields[0]) if one else None)
+        self.nothing.setVisible(not one)
+        self.go_button.setVisible(one)
+        if len(selection.fields) > 1:
+            self.nothing.setText(self.tr("{n} fields are selected.").format(n=len(selection.fields)))
+        else:
+            self.nothing.setText(
+                self.tr(
+                    "No field is selected. Put the cursor on one, or place a new one at the cursor with Ctrl+Enter."
+                )
+            )
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the field."""
+        if not isinstance(self.subject, tuple):
+            return lambda project: project
+        _, screen, index = self.subject
+        return lambda project: edits.change_field(project, screen, index, **changes)
+
+    def _read_at(self, texts: Texts) -> Edit:
+        row, column = (whole(text) - 1 for text in texts)
+        return self.change(at=(row, column))
+
+    def _needs(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        signal = self.project.signal_named.get(part.signal)
+        if signal is None:
+            return (self.tr("a signal that exists"),)
+        if part.kind == "bar":
+            return (self.tr("any width"),)
+        needed = width_needed(self.project, part.signal, part.kind)
+        text = self.tr("{n} cells").format(n=needed) if needed != 1 else self.tr("1 cell")
+        span = value_span(self.project, part.signal)
+        if span is not None and not (part.kind == "choice" and signal.texts):
+            low, high = (number_digits(value, signal.decimals) for value in span)
+            return (
+                self.tr("{cells} for {low} to {high} {unit}")
+                .format(cells=text, low=low, high=high, unit=signal.unit)
+                .rstrip(),
+            )
+        return (text,)
+
+    def _go(self) -> None:
+        if self.part is not None:
+            self.signal_wanted.emit(self.part.signal)
+
+
+class ScreenForm(PartForm):
+    """Shows and edits the screen, and lists the turns and actions that concern it."""
+
+    turn_wanted = Signal(int)
+    action_wanted = Signal(int)
+    add_turn_wanted = Signal(str)
+    add_action_wanted = Signal(str)
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change screen")
+        self.name_row(self.tr("Name"), edits.rename_screen, self.tr("Changing it changes every use"))
+        self.start_button = QPushButton(self.tr("Make it the start screen"))
+        self.start_button.clicked.connect(self._make_start)
+        self.add_wide(self.start_button)
+        self.add_heading(self.tr("Turns from here and to here"))
+        self.turns = RowList()
+        self.turns.setAccessibleName(self.tr("Turns from here and to here"))
+        self.turns.itemActivated.connect(lambda _item, _column: self.turn_wanted.emit(self.turns.chosen()))
+        self.add_wide(self.turns)
+        add_turn = QPushButton(self.tr("Add a turn from here"))
+        add_turn.clicked.connect(lambda: self._of_screen(self.add_turn_wanted))
+        self.add_wide(add_turn)
+        self.add_heading(self.tr("Actions of its keys"))
+        self.actions_list = RowList()
+        self.actions_list.setAccessibleName(self.tr("Actions of its keys"))
+        self.actions_list.itemActivated.connect(
+            lambda _item, _column: self.action_wanted.emit(self.actions_list.chosen())
+        )
+        self.add_wide(self.actions_list)
+        add_action = QPushButton(self.tr("Add an action here"))
+        add_action.clicked.connect(lambda: self._of_screen(self.add_action_wanted))
+        self.add_wide(add_action)
+        for each in (self.turns, self.actions_list):
+            each.setFixedHeight(5 * (each.fontMetrics().height() + 6) + 6)
+            each.setToolTip(self.tr("Enter or a double click shows it in the Turns and actions view"))
+        self.add_heading(self.tr("About"))
+        self.notes(self.tr("Notes"))
+        self.finish()
+
+    @property
+    def part(self) -> Screen | None:
+        """The screen that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.screen_named.get(name)
+
+    def show_screen(self, name: str) -> None:
+        """Show this screen."""
+        self.show_subject(("screen", name) if name in self.project.screen_named else None)
+        part = self.part
+        self.setEnabled(part is not None)
+        start = part is not None and self.project.panel.start == part.name
+        self.start_button.setEnabled(not start)
+        self.start_button.setText(self.tr("This is the start screen") if start else self.tr("Make it the start screen"))
+        _fill(self.turns, turns_of(self.project, name))
+        _fill(self.actions_list, actions_of(self.project, name))
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes the notes of the screen."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.set_screen_notes(project, name, **changes)
+
+    def _make_start(self) -> None:
+        part = self.part
+        if part is not None:
+            self.document.do(self.tr("Change the start screen"), lambda project: edits.set_start(project, part.name))
+
+    def _of_screen(self, signal: Any) -> None:
+        if self.part is not None:
+            signal.emit(self.part.name)
+
+
+def turns_of(project: Project, screen: str) -> list[tuple[int, str]]:
+    """The turns from a screen, those of every screen, and those that lead to it: index and words."""
+    found = []
+    for index, turn in enumerate(project.turns):
+        if turn.from_ == screen or (turn.from_ is None and turn.when is None):
+            if turn.from_ is not None:
+                text = translate("ScreenForm", "{cause} \u2192 {to}")
+            else:
+                text = translate("ScreenForm", "{cause} \u2192 {to} (from every screen)")
+            found.append((index, text.format(cause=cause_text(turn), to=target_text(turn))))
+        elif turn.to == screen:
+            text = (
+                translate("ScreenForm", "shown {cause}")
+                if turn.when
+                else translate("ScreenForm", "here by {cause} from {screen}")
+            )
+            found.append((index, text.format(cause=cause_text(turn), screen=from_text(turn))))
+    return found
+
+
+def actions_of(project: Project, screen: str) -> list[tuple[int, str]]:
+    """The actions of keys on a screen: index and words."""
+    found = []
+    for index, action in enumerate(project.actions):
+        if action.key is not None and action.from_ in (None, screen):
+            if action.from_ is not None:
+                text = translate("ScreenForm", "{cause} {deed}")
+            else:
+                text = translate("ScreenForm", "{cause} {deed} (on every screen)")
+            found.append((index, text.format(cause=cause_text(action), deed=deed_text(action))))
+    return found
+
+
+def _fill(view: RowList, items: list[tuple[int, str]]) -> None:
+    shown = []
+    for row in range(view.topLevelItemCount()):
+        item = view.topLevelItem(row)
+        if item is not None:
+            shown.append((item.data(0, Qt.ItemDataRole.UserRole), item.text(0)))
+    if shown == items:
+        return
+    at = view.row()
+    view.clear()
+    for index, text in items:
+        view.add_row(index, text)
+    view.choose_row(min(at, len(items) - 1))
+
+
+class PanelForm(PartForm):
+    """Shows and edits the panel and the title of the project."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change panel")
+        self.add(
+            LineRow(
+                self.tr("Title"),
+                lambda: (self.project.title,),
+                self.put(lambda texts: lambda project: edits.set_title(project, texts[0])),
+                self.tr("Of the project, as it stands in its documents"),
+            )
+        )
+        self.line(self.tr("Rows"), "rows", whole, self.tr("1 to 64"))
+        self.line(self.tr("Columns"), "columns", whole, self.tr("1 to 132"))
+        self.choice(self.tr("Characters"), "repertoire", _repertoires, self.tr("What the panel's display can show"))
+        self.line(
+            self.tr("Keys"),
+            "keys",
+            read_keys,
+            self.tr("Their names, with commas between: left, right, up, down, enter, escape, F1"),
+        )
+        self.choice(self.tr("Start screen"), "start", lambda: [(name, name) for name in self.project.screen_named])
+        self._language_rows()
+        self.add_heading(self.tr("While the operator changes a value"))
+        self.add(
+            ChoiceRow(
+                self.tr("Changed by"),
+                lambda: (self.project.panel.entry.by,),
+                self.put(lambda texts: self._change_entry(by=texts[0])),
+                lambda: [("step", self.tr("steps")), ("digit", self.tr("digits, one after the other"))],
+            )
+        )
+        for attribute, label in (
+            ("begin", self.tr("Key to begin")),
+            ("up", self.tr("Key for more")),
+            ("down", self.tr("Key for less")),
+            ("left", self.tr("Key to the left")),
+            ("right", self.tr("Key to the right")),
+            ("confirm", self.tr("Key to confirm")),
+            ("abandon", self.tr("Key to abandon")),
+        ):
+            self._entry_key(attribute, label)
+        self.add(
+            LineRow(
+                self.tr("Abandoned after"),
+                lambda: (str(self.project.panel.entry.timeout_s),),
+                self.put(lambda texts: self._change_entry(timeout_s=whole(texts[0]))),
+                self.tr("Seconds without a key after which the change is abandoned. 0: never"),
+                suffix="s",
+            )
+        )
+        self.add_heading(self.tr("About"))
+        self.add(
+            NotesRow(
+                self.tr("Notes"),
+                lambda: (self.project.notes,),
+                self.put(lambda texts: lambda project: edits.set_notes(project, texts[0])),
+            )
+        )
+        self.finish()
+
+    def _language_rows(self) -> None:
+        self.add_heading(self.tr("Languages of its texts"))
+        self.line(
+            self.tr("Languages"),
+            "languages",
+            read_languages,
+            self.tr("Their names, with commas between; the first is shown where another has no text. Empty: one only"),
+        )
+        self.add(
+            ChoiceRow(
+                self.tr("Chosen by"),
+                lambda: (self.project.panel.language or "",) if len(self.project.panel.languages) > 1 else None,
+                self.put(lambda texts: lambda project: edits.set_language_signal(project, texts[0] or None)),
+                lambda: [("", self.tr("keys, by an action")), *((name, name) for name in self.project.signal_named)],
+                self.tr("A signal whose value is the number of the language; 0 is the first one"),
+            )
+        )
+        self.take_out = QPushButton(self.tr("Take a language out"))
+        self._take_out_menu = QMenu(self.take_out)
+        self.take_out.setMenu(self._take_out_menu)
+        self.add_wide(self.take_out)
+
+    def show_subject(self, subject: Hashable) -> None:
+        """Show the panel as it is now."""
+        super().show_subject(subject)
+        languages = self.project.panel.languages
+        self.take_out.setVisible(len(languages) > 1)
+        if [action.text() for action in self._take_out_menu.actions()] != list(languages):
+            self._take_out_menu.clear()
+            for language in languages:
+                action = self._take_out_menu.addAction(language.replace("&", "&&"))
+                action.setProperty(ENTRY, True)
+                action.triggered.connect(lambda _checked=False, language=language: self._take_out(language))
+
+    def _take_out(self, language: str) -> None:
+        left = [each for each in self.project.panel.languages if each != language]
+        self.document.do(
+            self.tr("Take out the language \u201c{name}\u201d").format(name=language),
+            lambda project: edits.set_languages(project, left),
+        )
+
+    def _entry_key(self, attribute: str, label: str) -> None:
+        def options() -> list[tuple[str, str]]:
+            # A name that the panel has not means that the step is not offered; it can be chosen as such.
+            return [(key, key) for key in self.project.panel.keys]
+
+        self.add(
+            ChoiceRow(
+                label,
+                lambda: (str(getattr(self.project.panel.entry, attribute)),),
+                self.put(lambda texts: self._change_entry(**{attribute: texts[0]})),
+                options,
+            )
+        )
+
+    @property
+    def part(self) -> Panel:
+        """The panel."""
+        return self.project.panel
+
+    def show_panel(self) -> None:
+        """Show the panel of the document."""
+        self.show_subject(("panel",))
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes one attribute of the panel."""
+        ((attribute, value),) = changes.items()
+        panel = self.project.panel
+        return {
+            "rows": lambda project: edits.set_size(project, value, panel.columns),
+            "columns": lambda project: edits.set_size(project, panel.rows, value),
+            "repertoire": lambda project: edits.set_repertoire(project, value),
+            "keys": lambda project: with_keys(project, value),
+            "start": lambda project: edits.set_start(project, value),
+            "languages": lambda project: with_languages(project, value),
+        }[attribute]
+
+    def _change_entry(self, **changes: Any) -> Edit:
+        return lambda project: edits.change_entry(project, **changes)
+
+
+def with_keys(project: Project, keys: tuple[str, ...]) -> Project:
+    """With these keys on the panel; where one was only spelled anew, what uses it follows."""
+    old = project.panel.keys
+    differing = [place for place, (one, other) in enumerate(zip(old, keys, strict=False)) if one != other]
+    if len(old) == len(keys) and len(differing) == 1 and keys[differing[0]] not in old:
+        return edits.rename_key(project, old[differing[0]], keys[differing[0]])
+    return edits.set_keys(project, keys)
+
+
+def read_keys(text: str) -> tuple[str, ...]:
+    """Key names with commas between. Raises ValueError in words for a name that stands there twice."""
+    names = tuple(name.strip() for name in text.split(",") if name.strip())
+    twice = next((name for name in names if names.count(name) > 1), None)
+    if twice is not None:
+        raise ValueError(translate("PanelForm", "the key '{name}' stands there twice").format(name=twice))
+    return names
+
+
+def with_languages(project: Project, languages: tuple[str, ...]) -> Project:
+    """With these languages of the panel; where one was only spelled anew, its texts follow.
+
+    Refused where texts would go: a slip of the keyboard must not delete what somebody translated.
+    """
+    old = project.panel.languages
+    differing = [place for place, (one, other) in enumerate(zip(old, languages, strict=False)) if one != other]
+    if len(old) == len(languages) and len(differing) == 1 and languages[differing[0]] not in old:
+        return edits.rename_language(project, old[differing[0]], languages[differing[0]])
+    # Where another language becomes the first, its texts come into the place of those of the first one.
+    first_goes = bool(old and languages) and languages[0] in old and _has_texts(project, languages[0])
+    for language in old if first_goes else old[1:]:
+        if language not in languages and (language == old[0] or _has_texts(project, language)):
+            raise edits.EditRefused(
+                translate(
+                    "PanelForm", "there are texts in \u201c{name}\u201d; take that language out by the button"
+                ).format(name=language)
+            )
+    return edits.set_languages(project, languages)
+
+
+def _has_texts(project: Project, language: str) -> bool:
+    return (
+        language in project.panel.messages_in
+        or any(language in screen.text_in for screen in project.screens)
+        or any(language in signal.texts_in for signal in project.signals)
+    )
+
+
+def read_languages(text: str) -> tuple[str, ...]:
+    """Names of languages with commas between."""
+    return tuple(name.strip() for name in text.split(",") if name.strip())
+
+
+def _repertoires() -> list[tuple[str, str]]:
+    return [
+        ("ascii", "ASCII"),
+        ("latin-1", "Latin-1"),
+        ("hd44780-a00", "HD44780 A00"),
+        ("hd44780-a02", "HD44780 A02"),
+    ]

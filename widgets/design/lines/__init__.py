@@ -1,0 +1,1 @@
+"""Lines and devices in Design: their tables and their properties."""

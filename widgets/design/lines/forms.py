@@ -1,0 +1,313 @@
+"""The properties of lines and followers."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any, Final
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from app import edits
+from app.project.binding import bindings
+from app.project.drive_roles import OWN_REGISTERS
+from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
+from widgets.design.forms.part_form import PartForm
+from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
+from widgets.design.values.signal_texts import orders
+from widgets.document.document import Document, Edit
+from widgets.document.drafts import Drafts, Texts
+from widgets.kit.parse import number, plain, whole
+
+translate = QCoreApplication.translate
+_RANGE: Final = re.compile(
+    r"(?:(?P<table>coil|discrete|holding|input)\s+)?(?P<first>\d{1,6})(?:\s*-\s*(?P<last>\d{1,6}))?"
+)
+BAUD_RATES: Final = ("1200", "2400", "4800", "9600", "19200", "38400", "57600", "115200")
+
+
+def line_kinds() -> list[tuple[str, str]]:
+    """The kinds of lines: stored word and what a person reads."""
+    return [
+        ("serial", translate("LineForm", "serial port (RTU)")),
+        ("tcp", translate("LineForm", "Modbus TCP")),
+        ("serial-over-tcp", translate("LineForm", "RTU frames over TCP")),
+    ]
+
+
+class LineForm(PartForm):
+    """Shows and edits one line, by name."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change line")
+        self.name_row(self.tr("Name"), edits.rename_line, self.tr("Changing it changes every use"))
+        self.add(
+            ChoiceRow(
+                self.tr("Kind"),
+                lambda: None if self.part is None else (self.part.kind,),
+                self.put(self._read_kind),
+                line_kinds,
+            )
+        )
+        self.line(self.tr("Port"), "device", str.strip, self.tr("Such as /dev/ttyUSB0 or COM3"))
+        self.line(self.tr("Baud"), "baud", whole, completions=lambda: BAUD_RATES)
+        self.choice(self.tr("Parity"), "parity", _parities)
+        self.choice(self.tr("Stop bits"), "stop_bits", lambda: [("1", "1"), ("2", "2")], read=whole)
+        self.line(self.tr("Host"), "host", str.strip, self.tr("A name or an address"))
+        self.line(self.tr("TCP port"), "port", whole)
+        self.line(self.tr("Time-out"), "timeout_ms", whole, self.tr("How long an answer may take"), suffix="ms")
+        self.add(InfoRow(self.tr("Followers"), self._followers_text))
+        self.finish()
+
+    @property
+    def part(self) -> SerialLine | TcpLine | SerialOverTcpLine | None:
+        """The line that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.line_named.get(name)
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the line."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.change_line(project, name, **changes)
+
+    def _read_kind(self, texts: Texts) -> Edit:
+        part = self.part
+        if part is None or part.kind == texts[0]:
+            return lambda project: project
+        other = line_of_kind(texts[0], part.name, part)
+        return lambda project: edits.replace_line(project, part.name, other)
+
+    def _followers_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        names = [f"{each.name} ({each.unit})" for each in self.project.followers if each.line == part.name]
+        return (", ".join(names) if names else self.tr("none yet"),)
+
+
+def line_of_kind(
+    kind: str, name: str, like: SerialLine | TcpLine | SerialOverTcpLine | None = None
+) -> SerialLine | TcpLine | SerialOverTcpLine:
+    """A new line of a kind, with what another one has in common with it."""
+    timeout = like.timeout_ms if like is not None else 300
+    if kind == "serial":
+        return SerialLine(name=name, timeout_ms=timeout, device="/dev/ttyUSB0")
+    host = like.host if isinstance(like, TcpLine | SerialOverTcpLine) else UNCHOSEN_HOST
+    port = like.port if isinstance(like, TcpLine | SerialOverTcpLine) else 502
+    if kind == "tcp":
+        return TcpLine(name=name, timeout_ms=timeout, host=host, port=port)
+    return SerialOverTcpLine(name=name, timeout_ms=timeout, host=host, port=port)
+
+
+class FollowerForm(PartForm):
+    """Shows and edits one follower, by name."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change follower")
+        self.name_row(self.tr("Name"), edits.rename_follower, self.tr("Changing it changes every use"))
+        self.choice(self.tr("Line"), "line", lambda: [(part.name, part.name) for part in self.project.lines])
+        self.line(self.tr("Unit"), "unit", whole, self.tr("Its address: 1 to 247; on Modbus TCP also 255 or 0"))
+        self.choice(self.tr("Numbering"), "numbering", _numberings, self.tr("How its manual counts registers"))
+        self.choice(
+            self.tr("Word order"),
+            "word_order",
+            orders,
+            self.tr("Of the words of a value of two or more registers"),
+        )
+        self.choice(self.tr("Byte order"), "byte_order", orders, self.tr("Of the two bytes of each word"))
+        self.line(
+            self.tr("Longest read"),
+            "max_registers",
+            whole,
+            self.tr("The most registers that it answers in one read"),
+            suffix=self.tr("registers"),
+        )
+        self.check(self.tr("Gaps"), "gaps", self.tr("registers that no signal names may be read along"))
+        self.add(
+            LineRow(
+                self.tr("Never read"),
+                lambda: None if self.part is None else (ranges_text(self.part.never_read),),
+                self.put(lambda texts: self.change(never_read=ranges(texts[0]))),
+                self.tr("Ranges in its own numbering, such as: holding 500-599, input 7. Never read, not even along"),
+            )
+        )
+        self.line(
+            self.tr("Writes with"),
+            "write_functions",
+            functions,
+            self.tr("Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask"),
+        )
+        self.line(
+            self.tr("Line silence"),
+            "communication_timeout_ms",
+            whole,
+            self.tr("It stops by itself when the line is silent this long. 0: it does not"),
+            suffix="ms",
+        )
+        self.add(InfoRow(self.tr("Signals"), self._signals_text))
+        self.add_heading(self.tr("When it is simulated"))
+        self.add(
+            ChoiceRow(
+                self.tr("Simulated as"),
+                lambda: None if self.part is None else (self.part.played.model,),
+                self.put(lambda texts: self.change(simulate=texts[0])),
+                simulations,
+                self.tr("What plays it when there is no device at hand"),
+            )
+        )
+        self.add(InfoRow(self.tr("Obeys"), self._registers_text))
+        for attribute, label, suffix in (
+            ("power_kw", self.tr("Motor power"), "kW"),
+            ("speed_rpm", self.tr("Rated speed"), self.tr("min-1")),
+            ("voltage", self.tr("Rated voltage"), "V"),
+            ("load_share", self.tr("Load torque"), self.tr("of the rated one")),
+            ("friction", self.tr("Friction"), self.tr("of the rated one")),
+            ("inertia", self.tr("Inertia"), "kg m\u00b2"),
+        ):
+            self._machine_number(attribute, label, suffix)
+        self._machine_choice("load", self.tr("Load goes"), loads)
+        self._machine_choice("trip_class", self.tr("Trip class"), lambda: [(each, each) for each in ("10", "20", "30")])
+        self.finish()
+
+    def _registers_text(self) -> Texts | None:
+        """Which registers a simulated drive has."""
+        part = self.part
+        if part is None or part.played.model != "drive":
+            return None
+        count = sum(
+            binding.follower.name == part.name and binding.signal.plays is not None
+            for binding in bindings(self.project).values()
+        )
+        if count:
+            return (self.tr("the signals that say what they play: {count}").format(count=count),)
+        first, last = OWN_REGISTERS["holding"]
+        return (
+            self.tr(
+                "registers of its own ({first} to {last} on the wire), until a signal of it says what it plays"
+            ).format(first=first, last=last),
+        )
+
+    def _machine(self, attribute: str) -> Texts | None:
+        """A datum of the machine that a simulated drive turns."""
+        part = self.part
+        if part is None or part.played.model != "drive":
+            return None
+        return (plain(getattr(part.played, attribute)),)
+
+    def _with_machine(self, attribute: str, value: Any) -> Edit:
+        part = self.part
+        if part is None:
+            return lambda project: project
+        return self.change(simulate=part.played.but(**{attribute: value}))
+
+    def _machine_number(self, attribute: str, label: str, suffix: str) -> None:
+        self.add(
+            LineRow(
+                label,
+                lambda: self._machine(attribute),
+                self.put(lambda texts: self._with_machine(attribute, number(texts[0]))),
+                suffix=suffix,
+            )
+        )
+
+    def _machine_choice(self, attribute: str, label: str, options: Callable[[], list[tuple[str, str]]]) -> None:
+        def read(text: str) -> Any:
+            return int(text) if text.isdecimal() else text
+
+        self.add(
+            ChoiceRow(
+                label,
+                lambda: self._machine(attribute),
+                self.put(lambda texts: self._with_machine(attribute, read(texts[0]))),
+                options,
+            )
+        )
+
+    @property
+    def part(self) -> Follower | None:
+        """The follower that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.follower_named.get(name)
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the follower."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.change_follower(project, name, **changes)
+
+    def _signals_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        count = sum(getattr(signal, "follower", None) == part.name for signal in self.project.signals)
+        return (str(count),)
+
+
+def ranges_text(parts: tuple[NeverRead, ...]) -> str:
+    """Ranges as a person types them: 'holding 500-599, input 7'."""
+    return ", ".join(
+        f"{part.table} {part.first}" + (f"-{part.last}" if part.last != part.first else "") for part in parts
+    )
+
+
+def ranges(text: str) -> tuple[NeverRead, ...]:
+    """What `ranges_text` gives; a range without a table is in holding registers. Raises ValueError in words."""
+    found = []
+    for piece in filter(None, (piece.strip() for piece in text.split(","))):
+        match = _RANGE.fullmatch(piece)
+        if match is None:
+            raise ValueError(
+                translate("FollowerForm", "'{text}' is no range; write them as: holding 500-599, input 7").format(
+                    text=piece
+                )
+            )
+        first = int(match["first"])
+        last = int(match["last"] or first)
+        if last < first:
+            raise ValueError(translate("FollowerForm", "'{text}' ends before it begins").format(text=piece))
+        found.append(NeverRead.model_validate({"table": match["table"] or "holding", "first": first, "last": last}))
+    return tuple(found)
+
+
+def functions(text: str) -> tuple[int, ...]:
+    """Function codes with commas between. Raises ValueError in words."""
+    found = tuple(dict.fromkeys(whole(piece) for piece in text.split(",") if piece.strip()))
+    for code in found:
+        if code not in (5, 6, 15, 16, 22):
+            raise ValueError(translate("FollowerForm", "{code} is not one of 5, 6, 15, 16 and 22").format(code=code))
+    return found
+
+
+def _parities() -> list[tuple[str, str]]:
+    return [
+        ("even", translate("LineForm", "even")),
+        ("odd", translate("LineForm", "odd")),
+        ("none", translate("LineForm", "none")),
+    ]
+
+
+def _numberings() -> list[tuple[str, str]]:
+    return [
+        ("from-0", translate("FollowerForm", "from 0, as on the wire")),
+        ("from-1", translate("FollowerForm", "from 1")),
+        ("prefixed", translate("FollowerForm", "prefixed by the table (40001)")),
+    ]
+
+
+def loads() -> list[tuple[str, str]]:
+    """How the torque of a load goes with the speed: stored word and what a person reads."""
+    return [
+        ("quadratic", translate("FollowerForm", "with the square of the speed: fan, pump")),
+        ("linear", translate("FollowerForm", "with the speed: mixer")),
+        ("constant", translate("FollowerForm", "alike at every speed: conveyor")),
+    ]
+
+
+def simulations() -> list[tuple[str, str]]:
+    """What can play a follower: stored word and what a person reads."""
+    return [
+        ("bank", translate("FollowerForm", "bank of registers")),
+        ("drive", translate("FollowerForm", "drive with motor and load")),
+    ]

@@ -1,0 +1,253 @@
+"""The ways to the parts of a project in Design: each to its view, its row there and its properties at the right."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QLineEdit
+
+from app.project.messages import MESSAGES
+from app.project.model import Project
+from app.project.problems import Place
+from widgets.document.document import Selection
+
+if TYPE_CHECKING:
+    from widgets.design.workspace import DesignWorkplace
+
+
+class Ways(QObject):
+    """Shows a part and its properties, and leads the focus there."""
+
+    def __init__(self, design: DesignWorkplace) -> None:
+        super().__init__(design)
+        self._design = design
+        self._document = design.document
+        self._inspector = design.inspector
+        self._played = design.inspector.add_guest(design.editor.tryout.followers, self.tr("Simulated followers"))
+
+    def show_properties(self) -> None:
+        """Show the properties of what is chosen in the view in the middle; while a screen is tried, its followers."""
+        project = self._document.project
+        if self._design.editor.tryout.running:
+            self._inspector.show_guest(self._played)
+        elif self._design.view in ("screen", "map"):
+            turn = self._design.map.selected_turn() if self._design.view == "map" else None
+            if turn is None:
+                self._inspector.show_screen()
+            else:
+                self._show_turn_form(turn)
+        elif self._design.view == "behaviour":
+            kind, index = self._design.behaviour.current()
+            if kind == "turn":
+                self._show_turn_form(index)
+            else:
+                some = self._design.begun.rule(project, "action", index) is not None
+                title = self.tr("Action {n}").format(n=index + 1)
+                self._inspector.show_part("action", ("action", index) if some else None, title)
+        elif self._design.view == "signals":
+            index = self._design.signals.current()
+            name = project.signals[index].name if 0 <= index < len(project.signals) else None
+            title = self.tr("Signal '{name}'").format(name=name)
+            self._inspector.show_part("signal", None if name is None else ("signal", name), title)
+        else:
+            kind, index = self._design.lines.current()
+            parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
+            name = parts[index].name if 0 <= index < len(parts) else None
+            title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Follower '{name}'")).format(name=name)
+            self._inspector.show_part(kind, None if name is None else (kind, name), title)
+
+    def _show_turn_form(self, index: int) -> None:
+        some = self._design.begun.rule(self._document.project, "turn", index) is not None
+        title = self.tr("Turn {n}").format(n=index + 1)
+        self._inspector.show_part("turn", ("turn", index) if some else None, title)
+
+    def show_signal(self, name: str) -> None:
+        """Go to a signal in its table."""
+        names = [signal.name for signal in self._document.project.signals]
+        if name in names:
+            self._design.turn_to("signals")
+            self._design.signals.select(names.index(name))
+            self.show_properties()
+
+    def show_turn(self, index: int) -> None:
+        """Go to a turn in its table."""
+        self._design.turn_to("behaviour")
+        self._design.behaviour.select("turn", index)
+        self.show_properties()
+
+    def show_action(self, index: int) -> None:
+        """Go to an action in its table."""
+        self._design.turn_to("behaviour")
+        self._design.behaviour.select("action", index)
+        self.show_properties()
+
+    def to_properties(self) -> None:
+        """Give the focus to the first of the properties that are shown."""
+        page = self._inspector.current_form()
+        if page is None:
+            self._played.focusNextChild()
+            return
+        if page is self._inspector.field_form and not self._document.selection.fields:
+            page = self._inspector.screen_form  # no field is selected: the screen has properties all the same
+            self._inspector.show_tab(page)
+        for row in page.rows:
+            if row.editors() and row.isVisibleTo(page):
+                editor = row.editors()[0]
+                editor.setFocus(Qt.FocusReason.ShortcutFocusReason)
+                if isinstance(editor, QLineEdit):  # it may have had the focus already, on another part
+                    editor.selectAll()
+                return
+
+    def to_messages(self) -> None:
+        """Go to the messages of the panel, in the language that is shown."""
+        self._show_messages(self._document.language)
+        self._inspector.messages_form.focus_first()
+
+    def _show_messages(self, language: int) -> None:
+        self._design.turn_to("screen")
+        self._document.choose_language(language)
+        self._inspector.show_screen()
+        self._inspector.show_tab(self._inspector.messages_form)
+
+    def to_uses(self) -> None:
+        """Go to the list of the places where the current signal is used."""
+        row = self._inspector.signal_form.used_row
+        if self._design.signals.current() < 0 or not row.texts():
+            self._design.editor.say(self.tr("No signal is selected, or nothing uses it yet."))
+        else:
+            self._inspector.signal_form.focus_row(row.label)
+
+    def open_field(self) -> None:
+        """Go to the properties of the selected field."""
+        self._inspector.show_tab(self._inspector.field_form)
+        self.to_properties()
+
+    def open_screen(self, name: str) -> None:
+        """Go to the face of a screen."""
+        self._document.select_screen(name)
+        self._design.show_view("screen")
+
+    def next_screen(self, way: int) -> None:
+        """Select the screen `way` places further on in their list, round its end."""
+        names = list(self._document.project.screen_named)
+        if names:
+            at = names.index(self._document.selection.screen) + way
+            self._document.select_screen(names[at % len(names)])
+
+    def add_signal(self, name: str) -> None:
+        """Make a signal of a register and go to its properties."""
+        self._design.show_view("signals")
+        self._design.signals.add("register", name)
+        self.to_properties()
+
+    def add_turn_from(self, screen: str) -> None:
+        """Make a turn by a key of this screen and go to its properties."""
+        self._design.turn_to("behaviour")
+        self._design.behaviour.add_turn("key", screen)
+        self.to_properties()
+
+    def add_action_on(self, screen: str) -> None:
+        """Make an action of a key on this screen and go to its properties."""
+        self._design.turn_to("behaviour")
+        self._design.behaviour.add_action("key", screen)
+        self.to_properties()
+
+    def go_to(self, place: Place) -> None:
+        """Show the part at a place of the project, as a finding names it, with the focus on it."""
+        project = self._document.project
+        kind = place[0] if place else "project"
+        index = place[1] if len(place) > 1 and isinstance(place[1], int) else None
+        if kind == "screen" and index is None:
+            self._design.screens.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif kind == "screen" and index is not None and index < len(project.screens):
+            self._go_to_screen(project, index, place[2:])
+        elif kind == "signal" and index is None:
+            # A signal needs a follower to be read from: begin with what is missing first.
+            self._design.show_view("signals" if project.followers else "lines")
+        elif kind == "signal" and index is not None and index < len(project.signals):
+            self.show_signal(project.signals[index].name)
+            self._design.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
+        elif kind in ("turn", "action"):
+            (self.show_turn if kind == "turn" else self.show_action)(index or 0)
+            self._design.behaviour.focus(str(kind))
+        elif kind in ("line", "follower"):
+            self._design.turn_to("lines")
+            self._design.lines.select(str(kind), index or 0)
+            self.show_properties()
+            self._design.lines.focus(str(kind))
+        elif kind == "panel" and place[1:2] in (("messages",), ("messages_in",)):
+            self._go_to_messages(project, place[1:])
+        else:
+            self._design.turn_to("screen")
+            self._inspector.show_screen()
+            self._inspector.show_tab(self._inspector.panel_form)
+            self.to_properties()
+
+    def _go_to_screen(self, project: Project, index: int, rest: Place) -> None:
+        screen = project.screens[index]
+        selection = Selection(screen=screen.name)
+        if len(rest) > 1:
+            if rest[0] == "field" and isinstance(rest[1], int) and rest[1] < len(screen.fields):
+                selection = Selection(screen.name, screen.fields[rest[1]].at, (rest[1],))
+            elif rest[0] == "text" and isinstance(rest[1], int):
+                self._document.choose_language(0)
+                selection = Selection(screen.name, (rest[1], 0))
+            elif rest[0] == "text_in" and rest[1] in project.panel.languages:
+                self._document.choose_language(project.panel.languages.index(str(rest[1])))
+                row = rest[2] if len(rest) > 2 and isinstance(rest[2], int) else 0
+                selection = Selection(screen.name, (row, 0))
+        self._document.select(selection)
+        self._design.show_view("screen")
+        self._inspector.show_tab(self._inspector.field_form if selection.fields else self._inspector.screen_form)
+
+    def _go_to_messages(self, project: Project, place: Place) -> None:
+        """Go to the messages of the first language, or of another that `place` names, or to one of them."""
+        languages, message = project.panel.languages, place[1:]
+        number = 0
+        if place[0] == "messages_in":
+            number = languages.index(str(place[1])) if place[1] in languages else 0
+            message = place[2:]
+        self._show_messages(number)
+        form = self._inspector.messages_form
+        known = next((each for each in MESSAGES if message == (each,)), None)
+        if known is None:
+            form.focus_first()
+        else:
+            form.focus_message(known)
+
+    def go_to_draft(self, subject: Any, row: str) -> None:
+        """Go to the row of the properties in which something typed is not taken over yet."""
+        kind = subject[0]
+        project = self._document.project
+        if kind == "begun":
+            self.go_to(self._design.begun.place(project, self._design.begun.all()[subject[1]]))
+            self.to_properties()
+            return
+        if kind == "field":
+            self._design.turn_to("screen")
+            screen = project.screen_named.get(subject[1])
+            if screen is not None and subject[2] < len(screen.fields):
+                self._document.select(Selection(screen.name, screen.fields[subject[2]].at, (subject[2],)))
+            self._inspector.show_tab(self._inspector.field_form)
+        elif kind == "screen":
+            self._design.turn_to("screen")
+            self._document.select_screen(subject[1])
+            self._inspector.show_tab(self._inspector.screen_form)
+        elif kind == "panel":
+            self._design.turn_to("screen")
+            self._inspector.show_tab(self._inspector.panel_form)
+        elif kind == "messages":
+            languages = project.panel.languages
+            self._show_messages(languages.index(subject[1]) if subject[1:] and subject[1] in languages else 0)
+        elif kind == "signal":
+            self.show_signal(subject[1])
+        elif kind in ("turn", "action"):
+            (self.show_turn if kind == "turn" else self.show_action)(subject[1])
+        else:
+            names = list(project.line_named if kind == "line" else project.follower_named)
+            if subject[1] in names:
+                self._design.turn_to("lines")
+                self._design.lines.select(kind, names.index(subject[1]))
+                self.show_properties()
+        self._inspector.form_of(kind).focus_row(row)

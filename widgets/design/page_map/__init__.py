@@ -1,0 +1,1 @@
+"""The page map: screens as small faces, screen changes as arrows between them."""

@@ -1,0 +1,146 @@
+"""Adding a turn by keyboard: which key of a screen, and where it leads."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QGridLayout,
+    QLabel,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.model import Project
+from widgets.design.page_map.keys import KeyUse, key_uses
+from widgets.kit.fuzzy_match import best_first
+from widgets.kit.plain import plain_label
+from widgets.kit.scaling import comfortable
+
+_NAME = Qt.ItemDataRole.UserRole
+
+
+class TurnDialog(QDialog):
+    """Choose a key with Up and Down, type to narrow the screens, Enter to add the turn."""
+
+    wanted = Signal(object, str, str)
+    """From a screen (None: from every screen), by a key, to a screen or to "next" or "previous"."""
+
+    def __init__(self, project: Project, screen: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._screen = screen
+        self._targets = [name for name in project.screen_named if name != screen]
+        self._uses = key_uses(project, screen)
+        self.setWindowTitle(self.tr("Add a turn from '{screen}'").format(screen=screen))
+        self.keys = QListWidget()
+        self.keys.setAccessibleName(self.tr("Key"))
+        self.keys.setWordWrap(True)
+        self.keys.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        for use in self._uses:
+            item = QListWidgetItem(self.tr("{key}: {uses}").format(key=use.key, uses=use.words))
+            item.setData(_NAME, use)
+            self.keys.addItem(item)
+        self.search = QLineEdit()
+        self.search.setAccessibleName(self.tr("Narrow the screens"))
+        self.search.setPlaceholderText(self.tr("Name of a screen"))
+        self.search.setClearButtonEnabled(True)
+        self.targets = QListWidget()
+        self.targets.setAccessibleName(self.tr("Leads to"))
+        self.everywhere = QCheckBox(self.tr("On &every screen, not only on '{screen}'").format(screen=screen))
+        self.told = plain_label()
+        self.told.setWordWrap(True)
+        self.told.setProperty("look", "faint")
+        buttons = QDialogButtonBox()
+        self.add = buttons.addButton(self.tr("&Add the turn"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.add.setDefault(True)
+        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
+        key_label, to_label = QLabel(self.tr("&Key")), QLabel(self.tr("&Leads to"))
+        key_label.setBuddy(self.keys)
+        to_label.setBuddy(self.search)
+        grid = QGridLayout()
+        grid.addWidget(key_label, 0, 0)
+        grid.addWidget(to_label, 0, 1)
+        grid.addWidget(self.keys, 1, 0, 2, 1)
+        grid.addWidget(self.search, 1, 1)
+        grid.addWidget(self.targets, 2, 1)
+        layout = QVBoxLayout(self)
+        layout.addLayout(grid)
+        layout.addWidget(self.everywhere)
+        layout.addWidget(self.told)
+        layout.addWidget(buttons)
+        self.resize(comfortable(self, 560, 360))
+        self._narrow("")
+        # The first key that does nothing yet is most likely meant.
+        free = (row for row, use in enumerate(self._uses) if use.leads_to is None and not use.deeds)
+        self.keys.setCurrentRow(next(free, 0))
+        self.search.textChanged.connect(self._narrow)
+        self.search.installEventFilter(self)
+        self.keys.currentRowChanged.connect(lambda _row: self._tell())
+        self.targets.currentRowChanged.connect(lambda _row: self._tell())
+        self.everywhere.toggled.connect(lambda _on: self._tell())
+        self.targets.itemDoubleClicked.connect(lambda _item: self._accept())
+        buttons.accepted.connect(self._accept)
+        buttons.rejected.connect(self.reject)
+        self._tell()
+        self.keys.setFocus()
+
+    def _narrow(self, text: str) -> None:
+        """The screens whose names fit, the best first; without a text the two directions of the ring last."""
+        choices = [(name, name) for name in self._targets]
+        choices += [("next", self.tr("the next screen")), ("previous", self.tr("the previous screen"))]
+        self.targets.clear()
+        for value, words in best_first(text, choices, lambda each: each[1], lambda _each: ""):
+            item = QListWidgetItem(words)
+            item.setData(_NAME, value)
+            self.targets.addItem(item)
+        self.targets.setCurrentRow(0)
+        self._tell()
+
+    def _choice(self) -> tuple[KeyUse, str] | None:
+        key, target = self.keys.currentItem(), self.targets.currentItem()
+        return None if key is None or target is None else (key.data(_NAME), target.data(_NAME))
+
+    def _tell(self) -> None:
+        choice = self._choice()
+        self.add.setEnabled(choice is not None)
+        if choice is None:
+            text = (
+                self.tr("The panel has no keys yet.") if not self._uses else self.tr("No other screen has that name.")
+            )
+        elif self.everywhere.isChecked():
+            text = self.tr("Screens on which the key {key} has a turn of their own keep it.").format(key=choice[0].key)
+        elif choice[0].leads_to is not None and choice[0].own:
+            text = self.tr("The key {key} leads to {screen} now; it will lead elsewhere.").format(
+                key=choice[0].key, screen=choice[0].leads_to
+            )
+        elif choice[0].leads_to is not None:
+            text = self.tr("On the other screens the key {key} goes on doing what it does.").format(key=choice[0].key)
+        elif choice[0].deeds:
+            text = self.tr("The key {key} goes on doing this too: {deeds}.").format(
+                key=choice[0].key, deeds=", ".join(choice[0].deeds)
+            )
+        else:
+            text = self.tr("The key {key} is free on this screen.").format(key=choice[0].key)
+        self.told.setText(text)
+        self.told.setAccessibleName(text)
+
+    def _accept(self) -> None:
+        choice = self._choice()
+        if choice is not None:
+            self.wanted.emit(None if self.everywhere.isChecked() else self._screen, choice[0].key, choice[1])
+            self.accept()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Let Up and Down choose while one types."""
+        if watched is self.search and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            by = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(Qt.Key(event.key()))
+            if by is not None and self.targets.count():
+                self.targets.setCurrentRow(min(max(self.targets.currentRow() + by, 0), self.targets.count() - 1))
+                return True
+        return super().eventFilter(watched, event)

@@ -1,0 +1,237 @@
+"""The page map: screens as small faces, turns as labelled arrows between them."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, Signal
+from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent
+from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
+
+from app.panel.paging import PagingGraph
+from app.project.model import Project
+from widgets.design.page_map.arrows import Edge, InletItem, Turning
+from widgets.design.page_map.gestures import Dragging, Drawing, Drawn, head_at, node_at
+from widgets.design.page_map.keyboard import WalkedMap
+from widgets.design.page_map.keys import KeyStrip, key_uses
+from widgets.design.page_map.node import Node
+
+HOVER_MS: Final = 250
+"""How long the mouse rests on a screen until its keys are shown."""
+
+
+class PageMap(WalkedMap):
+    """Shows all screens of a project, and reports what is asked for by mouse and keyboard; it edits nothing itself."""
+
+    turn_drawn = Signal(str, str, str)
+    """From a screen, by a key, to a screen."""
+    turn_dropped = Signal(str, str, object, QPoint)
+    """From a screen, by a key, to an empty place (a Place), at this point of the display."""
+    turn_led = Signal(int, object, str)
+    """A turn, at the screen it was taken hold of (None: everywhere), leads to this screen from now on."""
+    menu_wanted = Signal(QPoint, object)
+    """At a point of the display, over a Place."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setMouseTracking(True)
+        self.strip = KeyStrip()
+        self.map_scene.addItem(self.strip)
+        self._drawing: Drawing | None = None
+        self._dragging: Dragging | None = None
+        self._held: tuple[QPoint, Edge | InletItem] | None = None
+        self._hovered: Node | None = None
+        self._hover = QTimer(self)
+        self._hover.setSingleShot(True)
+        self._hover.setInterval(HOVER_MS)
+        self._hover.timeout.connect(self._show_keys)
+
+    # Keys of a screen
+
+    def _show_keys(self) -> None:
+        """Show the keys of the screen on which the mouse rests."""
+        node = self._hovered
+        project = self.map_scene.project
+        if self._dragging is not None or node is None or project is None or node.name not in project.screen_named:
+            self.strip.show_at(None, [])
+        else:
+            self.strip.show_at(node, key_uses(project, node.name))
+
+    def _hover_over(self, point: QPoint) -> None:
+        if self.strip.covers(point, self):
+            self._hover.stop()
+            return
+        node = node_at(self.map_scene, self.mapToScene(point))
+        if node is not self._hovered:
+            self._hovered = node
+            self._hover.start()
+
+    def set_project(self, project: Project, graph: PagingGraph, spoken: Project | None = None) -> None:
+        """Draw this project, the faces as `spoken` has them: in another language."""
+        super().set_project(project, graph, spoken)
+        if self._hovered is not None and self.nodes.get(self._hovered.name) is not self._hovered:
+            self._hovered = None
+        self._show_keys()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Give up what is being drawn; use the keys of this part."""
+        if event.key() == Qt.Key.Key_Escape and (self._drawing is not None or self._dragging is not None):
+            self.give_up()
+            event.accept()
+        else:
+            super().keyPressEvent(event)
+
+    # The mouse
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin to draw, to move or to look around."""
+        point = event.position().toPoint()
+        if event.button() == Qt.MouseButton.LeftButton:
+            key = self.strip.key_at(point, self)
+            if key is not None and self.strip.node is not None:
+                self._draw(Drawn(key, self.strip.node.name, key), self.mapToScene(self.strip.cap_point(key, self)))
+                return
+            item = self.itemAt(point)
+            over = head_at(self, self.map_scene, point)
+            self._held = None if over is None else (point, over)
+            if isinstance(item, Turning) and item.isSelected() and len(item.labels) > 1:
+                # Another click on an arrow of several turns goes to the next of them.
+                item.current = (item.current + 1) % len(item.labels)
+                item.update()
+                self._selected()
+            self._fits = False if item is None else self._fits
+            if item is None and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+                self.setDragMode(QGraphicsView.DragMode.RubberBandDrag)
+        super().mousePressEvent(event)
+        if event.button() == Qt.MouseButton.LeftButton and isinstance(self.map_scene.mouseGrabberItem(), Node):
+            self._dragging = Dragging(self.map_scene, self.selected_screens())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Go on with what was begun, or look what is under the mouse."""
+        point = event.position().toPoint()
+        if self._drawing is not None:
+            self._drawing.to(self.mapToScene(point), self.transform().m11())
+            self.scroll_along(point)
+            return
+        if self._held is not None:
+            begun, item = self._held
+            if (point - begun).manhattanLength() >= QApplication.startDragDistance():
+                self._held = None
+                self._take_hold(item, begun)
+                return
+        super().mouseMoveEvent(event)
+        if self._dragging is not None and self._dragging.has_moved:
+            self.strip.hide()
+            self._dragging.moved()
+        elif not event.buttons():
+            self.strip.key_at(point, self)
+            self._hover_over(point)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Finish what was begun."""
+        self._held = None
+        if self._drawing is not None:
+            if event.button() == Qt.MouseButton.LeftButton:
+                self._finish(event.position().toPoint(), event.globalPosition().toPoint())
+            return
+        super().mouseReleaseEvent(event)
+        self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
+        dragging, self._dragging = self._dragging, None
+        if dragging is not None and dragging.has_moved:
+            self._dropped(dragging)
+        elif dragging is not None:
+            self._show_keys()
+
+    def _draw(self, what: Drawn, start: QPointF) -> None:
+        self._hover.stop()
+        self._drawing = Drawing(self.map_scene, what, start)
+        self._drawing.to(start, self.transform().m11())
+        self.viewport().setCursor(Qt.CursorShape.CrossCursor)
+        self.setFocus(Qt.FocusReason.MouseFocusReason)
+
+    def _take_hold(self, item: Edge | InletItem, point: QPoint) -> None:
+        """Take the head of an arrow to another screen."""
+        self.choose((item,))
+        if isinstance(item, Edge):
+            self._draw(Drawn(item.labels[item.current].text, item.arrow.from_, turn=item.turn), item.start)
+        else:
+            self._draw(Drawn(item.labels[item.current].text, None, turn=item.turn), self.mapToScene(point))
+
+    def _finish(self, point: QPoint, at: QPoint) -> None:
+        drawing = self._drawing
+        if drawing is None:
+            return
+        what, target = drawing.what, drawing.target
+        # A press that was not drawn anywhere is not meant.
+        stayed = self.strip.covers(point, self) or node_at(self.map_scene, self.mapToScene(point)) is not None
+        self.give_up()
+        if what.turn >= 0:
+            if target is not None:
+                self.turn_led.emit(what.turn, what.from_, target.name)
+        elif target is not None and what.from_ is not None:
+            self.turn_drawn.emit(what.from_, what.key, target.name)
+        elif not stayed:
+            self.turn_dropped.emit(what.from_, what.key, self.place_under(point), at)
+
+    def _dropped(self, dragging: Dragging) -> None:
+        scene = self.map_scene
+        if dragging.into is not None:
+            name, to = dragging.names[0], dragging.number
+            dragging.give_up()
+            self.ring_moved.emit(name, to)
+            return
+        places = {name: scene.place_of(self.nodes[name].pos()) for name in dragging.names}
+        if any(scene.places[name] != place for name, place in places.items()):
+            self.screens_placed.emit(places)
+        else:
+            dragging.give_up()
+        self.see_to_room()
+        self._show_keys()
+
+    def give_up(self) -> None:
+        """Leave what is being drawn or moved as it was."""
+        if self._drawing is not None:
+            self._drawing.end()
+            self._drawing = None
+            self.viewport().setCursor(Qt.CursorShape.OpenHandCursor)
+        if self._dragging is not None:
+            if (grabber := self.map_scene.mouseGrabberItem()) is not None:
+                grabber.ungrabMouse()
+            dragging, self._dragging = self._dragging, None
+            dragging.give_up()
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Open what is under the mouse."""
+        item = self.itemAt(event.position().toPoint())
+        if isinstance(item, Node):
+            self.screen_opened.emit(item.name)
+        elif isinstance(item, Turning):
+            self.turn_opened.emit(item.turn)
+        else:
+            super().mouseDoubleClickEvent(event)
+            return
+        event.accept()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Select what is under the mouse and ask for a menu."""
+        if event.reason() == QContextMenuEvent.Reason.Mouse:
+            item = self.itemAt(event.pos())
+            if isinstance(item, Node | Turning):
+                if not item.isSelected():
+                    self.choose((item,))
+            else:
+                self.choose(())
+        self.menu_wanted.emit(event.globalPos(), self.place_under(event.pos()))
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is under the mouse any more."""
+        super().leaveEvent(event)
+        self._hovered = None
+        self._hover.start()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Give up what is being drawn when the window is left."""
+        super().focusOutEvent(event)
+        if event.reason() != Qt.FocusReason.PopupFocusReason:
+            self.give_up()

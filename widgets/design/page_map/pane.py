@@ -1,0 +1,451 @@
+"""The page map with its tools: what is drawn on it becomes edits of the document."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, Signal
+from PySide6.QtGui import QAction, QKeyEvent
+from PySide6.QtWidgets import (
+    QFrame,
+    QLineEdit,
+    QMenu,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app import edits
+from app.edits.refused import free_name
+from app.page_map.arrows import KINDS, Kind
+from app.page_map.layout import Place, arranged, free_place
+from app.panel.paging import PagingGraph
+from app.project.model import Project, Turn
+from widgets.design.page_map.add_screen_change import TurnDialog
+from widgets.design.page_map.arrows import Edge, InletItem
+from widgets.design.page_map.icons import arrange_icon, fit_icon, line_icon, selection_icon
+from widgets.design.page_map.items import PageMap
+from widgets.design.page_map.keyboard import STEP_OF_ZOOM
+from widgets.document.document import Document, Selection
+from widgets.kit.commands import OWN_KEYS, command, native, plain
+from widgets.kit.flow import FlowLayout
+from widgets.kit.fuzzy_match import best_first
+from widgets.kit.own_keys import MAP
+from widgets.kit.scaling import scaled
+
+MERGE_MOVES: Final = "map"
+"""Moves of the same screens one after the other are one step."""
+USUAL_IDLE_S: Final = 120
+"""Seconds of a new idle return."""
+
+
+class PageMapPane(QWidget):
+    """Edits the project by its map: draws, leads and deletes turns, places, orders and adds screens."""
+
+    wanted = Signal()
+    """A command of the map was chosen somewhere else: it should come into view."""
+    rename_wanted = Signal()
+    """Of the screen that is edited."""
+    delete_wanted = Signal(str)
+    """Of a screen: it may need questions that belong to the list of screens."""
+
+    def __init__(self, document: Document, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document = document
+        self._graph: PagingGraph | None = None
+        self.view = PageMap()
+        self.search = QLineEdit()
+        self.search.setPlaceholderText(self.tr("Find a screen"))
+        self.search.setAccessibleName(self.tr("Find a screen on the map"))
+        self.search.setClearButtonEnabled(True)
+        self.search.setMinimumWidth(scaled(130))
+        self.search.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.search.setMaximumWidth(scaled(240))
+        self._make_actions()
+        self._lay_out()
+        self._connect()
+        self.setFocusProxy(self.view)
+
+    # Making it
+
+    def _make_actions(self) -> None:
+        self._commands: list[QAction | None] = []
+        self.turn_action = self._action(self.tr("Add a &turn\u2026"), self.add_turn, "Ctrl+T")
+        self.earlier_action = self._action(
+            self.tr("&Earlier in the ring"), lambda: self.view.move_in_ring(-1), "Alt+Left"
+        )
+        self.later_action = self._action(self.tr("&Later in the ring"), lambda: self.view.move_in_ring(1), "Alt+Right")
+        self._commands.append(None)
+        self.arrange_action = self._action(self.tr("A&rrange the map"), self.arrange, "Ctrl+Shift+M")
+        self.find_action = self._action(self.tr("&Find a screen on the map"), self.look_for, "Ctrl+M")
+        self.fit_action = self._action(self.tr("Show the &whole map"), self.view.fit, "Ctrl+0")
+        self.selection_action = self._action(self.tr("Show the &selected screens"), self.view.fit_selection, "Ctrl+9")
+        self._commands.append(None)
+        view = self.view
+        self._own(self.tr("O&pen what is selected"), view.open, "open")
+        self._own(self.tr("&Delete what is selected"), self.delete, "delete")
+        self._own(self.tr("&Next turn of the screen"), lambda: view.next_turn(1), "turn after")
+        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_turn(-1), "turn before")
+        self._own(self.tr("To the st&art screen"), view.go_to_start, "start")
+        self._own(self.tr("Lar&ger"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
+        self._own(self.tr("S&maller"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
+        self._commands.append(None)
+        self.override_action = self._toggle(self.tr("Show &overrides"), "Ctrl+Shift+Y")
+        self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
+
+    def _action(self, text: str, run: Callable[[], object], keys: str) -> QAction:
+        def run_here() -> None:
+            self.wanted.emit()
+            run()
+
+        action = command(self, text, run_here, keys, within=True)
+        self._commands.append(action)
+        return action
+
+    def _own(self, text: str, run: Callable[[], object], deed: str) -> None:
+        """A command whose keys the map handles itself: they mean something else elsewhere."""
+        action = QAction(text, self)
+        action.setProperty(OWN_KEYS, MAP.first_key(deed))
+
+        def run_here() -> None:
+            self.wanted.emit()
+            run()
+
+        action.triggered.connect(lambda _checked=False: run_here())
+        self._commands.append(action)
+
+    def _toggle(self, text: str, keys: str) -> QAction:
+        action = command(self, text, self._show_kinds, keys, toggles=True, within=True)
+        action.blockSignals(True)
+        action.setChecked(True)
+        action.blockSignals(False)
+        self._commands.append(action)
+        return action
+
+    @property
+    def wide_actions(self) -> tuple[QAction, ...]:
+        """The commands that are of use from everywhere around the map too."""
+        return self.turn_action, self.arrange_action, self.find_action
+
+    def _lay_out(self) -> None:
+        bar = QFrame()
+        bar.setProperty("look", "bar")
+        row = FlowLayout(bar, spacing=4)
+        row.setContentsMargins(6, 3, 6, 3)
+        row.addWidget(self.search)
+        tools: tuple[tuple[QAction | None, str], ...] = (
+            (self.turn_action, self.tr("Add a turn")),
+            (self.arrange_action, self.tr("Arrange")),
+            (None, ""),
+            (self.override_action, self.tr("Overrides")),
+            (self.idle_action, self.tr("Idle")),
+            (None, ""),
+            (self.selection_action, self.tr("Selection")),
+            (self.fit_action, self.tr("All")),
+        )
+        for action, text in tools:
+            if action is None:
+                row.add_stretch()
+                continue
+            button = QToolButton()
+            action.setIconText(text)
+            button.setDefaultAction(action)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+            button.setAutoRaise(True)
+            button.setAccessibleName(plain(action.text()))
+            tip = f"{plain(action.text())} ({native(action.shortcuts())})"
+            if action is self.turn_action:
+                tip += "\n" + self.tr("Or rest on a screen, and drag one of its keys to another screen.")
+            button.setToolTip(tip)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            row.addWidget(button)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(bar)
+        layout.addWidget(self.view, 1)
+        self.refresh_colours()
+
+    def _connect(self) -> None:
+        view, document = self.view, self._document
+        document.replaced.connect(view.forget)
+        document.language_changed.connect(self._language_changed)
+        view.refused.connect(document.refused)
+        view.turn_drawn.connect(self.lead)
+        view.turn_dropped.connect(self._offer_screen)
+        view.turn_led.connect(self._lead_turn)
+        view.screens_placed.connect(self._place)
+        view.ring_moved.connect(self._move_in_ring)
+        view.delete_wanted.connect(self.delete)
+        view.add_wanted.connect(self._add_screen)
+        view.search_begun.connect(self.look_for)
+        view.menu_wanted.connect(self._menu)
+        self.search.textChanged.connect(self._mark)
+        self.search.installEventFilter(self)
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands of the map into a menu."""
+        for action in self._commands:
+            if action is None:
+                menu.addSeparator()
+            else:
+                menu.addAction(action)
+
+    def refresh_colours(self) -> None:
+        """Draw in the colours of now."""
+        self.turn_action.setIcon(line_icon(Qt.PenStyle.SolidLine))
+        self.override_action.setIcon(line_icon(Qt.PenStyle.DashLine))
+        self.idle_action.setIcon(line_icon(Qt.PenStyle.DotLine))
+        self.arrange_action.setIcon(arrange_icon())
+        self.selection_action.setIcon(selection_icon())
+        self.fit_action.setIcon(fit_icon())
+        self.view.refresh_colours()
+
+    # What is shown
+
+    def set_project(self, project: Project, graph: PagingGraph) -> None:
+        """Draw this project, in the language in which its texts are typed."""
+        self._graph = graph
+        self.view.set_project(project, graph, self._document.spoken)
+        if self.search.text():
+            self._mark(self.search.text())
+
+    def _language_changed(self) -> None:
+        if self._graph is not None and self.view.map_scene.project is self._document.project:
+            self.set_project(self._document.project, self._graph)
+
+    def _show_kinds(self, _on: bool = True) -> None:
+        shown: list[Kind] = [kind for kind in KINDS if kind == "key"]
+        shown += ["override"] * self.override_action.isChecked()
+        shown += ["idle"] * self.idle_action.isChecked()
+        self.view.set_kinds(shown)
+
+    # Finding
+
+    def look_for(self, text: str = "") -> None:
+        """Look for a screen by its name, which begins with `text`."""
+        self.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        if text:
+            self.search.setText(text)
+        else:
+            self.search.selectAll()
+
+    def _found(self) -> list[str]:
+        """The screens whose names fit what is searched, the best first."""
+        wanted = self.search.text()
+        return best_first(wanted, self.view.nodes, lambda name: name, lambda _name: "") if wanted else []
+
+    def _mark(self, text: str) -> None:
+        self.view.mark(self._found() if text else None)
+
+    def _go_to_found(self, way: int) -> None:
+        found = self._found()
+        if not found:
+            return
+        here = self.view.selected_screen()
+        at = found.index(here) + way if here in found else 0
+        self._document.select_screen(found[at % len(found)])
+        self.view.go_to(found[at % len(found)])
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Enter goes to the screen that was found, Up and Down to the others, Escape back to the map."""
+        if watched is self.search and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            key = event.key()
+            if key in (Qt.Key.Key_Down, Qt.Key.Key_Up):
+                self._go_to_found(1 if key == Qt.Key.Key_Down else -1)
+                return True
+            if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape):
+                if key != Qt.Key.Key_Escape and self.view.selected_screen() not in self._found():
+                    self._go_to_found(1)
+                self.search.clear()
+                self.view.setFocus(Qt.FocusReason.OtherFocusReason)
+                return True
+        return super().eventFilter(watched, event)
+
+    # Turns
+
+    def add_turn(self) -> None:
+        """Ask which key of the selected screen shall lead where."""
+        name = self.view.selected_screen() or self._document.selection.screen
+        project = self._document.project
+        if name not in project.screen_named:
+            self._document.refused.emit(self.tr("A turn needs a screen to begin on; add one first."))
+            return
+        dialog = TurnDialog(project, name, self)
+        dialog.wanted.connect(self.lead)
+        dialog.exec()
+        dialog.deleteLater()
+        self.view.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def lead(self, screen: str | None, key: str, to: str) -> None:
+        """Let a key lead from one screen (None: from every screen) to another."""
+        if self._document.do(self.tr("Draw turn"), lambda project: edits.lead_key(project, screen, key, to)) is None:
+            self._select_turn_of(screen, key)
+
+    def _select_turn_of(self, screen: str | None, key: str) -> None:
+        for index, turn in enumerate(self._document.project.turns):
+            if turn.from_ == screen and turn.key == key:
+                self.view.select_turn(index, screen)
+
+    def _lead_turn(self, index: int, from_: str | None, to: str) -> None:
+        turn = self._document.project.turns[index]
+        if from_ is not None and turn.from_ is None and turn.key is not None:
+            # One of many arrows of a turn that counts everywhere: this screen gets a turn of its own.
+            self.lead(from_, turn.key, to)
+            return
+        step = self.tr("Lead turn elsewhere")
+        if self._document.do(step, lambda project: edits.change_turn(project, index, to=to)) is None:
+            self.view.select_turn(index, from_)
+
+    def _show_on_condition(self, name: str) -> None:
+        """Add an override that shows a screen; its condition is then chosen in the properties."""
+        signals = self._document.project.signal_named
+        if not signals:
+            self._document.refused.emit(self.tr("A condition needs a signal, and the project has none yet."))
+            return
+        condition = edits.condition(signal=next(iter(signals)))
+        self._add_and_open(self.tr("Add override"), edits.turn(when=condition, to=name))
+
+    def _return_when_idle(self, name: str) -> None:
+        """Add an idle return to a screen; its time can then be changed in the properties."""
+        self._add_and_open(self.tr("Add idle return"), edits.turn(idle_s=USUAL_IDLE_S, to=name))
+
+    def _add_and_open(self, step: str, turn: Turn) -> None:
+        index = len(self._document.project.turns)
+        if self._document.do(step, lambda project: edits.add_turn(project, turn)) is None:
+            self.override_action.setChecked(True)
+            self.idle_action.setChecked(True)
+            self.view.select_turn(index)
+            self.view.turn_opened.emit(index)
+
+    def _offer_screen(self, screen: str, key: str, place: Place, at: QPoint) -> None:
+        menu = QMenu(self)
+        menu.addAction(self.tr("A new &screen here"), lambda: self.lead_to_new(screen, key, place))
+        menu.addSeparator()
+        menu.addAction(self.tr("To the &next screen"), lambda: self.lead(screen, key, "next"))
+        menu.addAction(self.tr("To the &previous screen"), lambda: self.lead(screen, key, "previous"))
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(at)
+
+    def lead_to_new(self, screen: str, key: str, place: Place) -> None:
+        """Add a screen at a place, with a turn to it."""
+        project = self._document.project
+        name = free_name(self.tr("screen"), project.screen_named)
+        at = list(project.screen_named).index(screen) + 1
+        free = free_place(self.view.map_scene.places.values(), place)
+
+        def edit(project: Project) -> Project:
+            project = edits.place_screens(edits.add_screen(project, name, at), {name: free})
+            return edits.lead_key(project, screen, key, name)
+
+        self._document.do(self.tr("Draw turn to a new screen"), edit, select=Selection(name))
+
+    # Screens
+
+    def _add_screen(self, place: Place | None) -> None:
+        project = self._document.project
+        name = free_name(self.tr("screen"), project.screen_named)
+        names, current = list(project.screen_named), self._document.selection.screen
+        at = names.index(current) + 1 if current in names else len(names)
+
+        def edit(project: Project) -> Project:
+            added = edits.add_screen(project, name, at)
+            if place is None:
+                return added
+            return edits.place_screens(added, {name: free_place(self.view.map_scene.places.values(), place)})
+
+        self._document.do(self.tr("Add screen"), edit, select=Selection(name))
+
+    def _place(self, places: dict[str, Place]) -> None:
+        self._document.do(
+            self.tr("Move on the map"),
+            lambda project: edits.place_screens(project, places),
+            merge=(MERGE_MOVES, tuple(sorted(places))),
+        )
+
+    def _move_in_ring(self, name: str, to: int) -> None:
+        ring = self.view.map_scene.ring_at(name)
+        if ring is None:
+            return
+
+        def edit(project: Project) -> Project:
+            if ring.keys:
+                return edits.relink_ring(project, name, to, ring.screens, ring.keys)
+            return edits.reorder_ring(project, name, to, ring.screens)
+
+        self._document.do(self.tr("Move in the ring"), edit, merge=(MERGE_MOVES, name))
+
+    def arrange(self) -> None:
+        """Give every screen the place that the automatic layout finds."""
+        across, down = self.view.map_scene.step()
+
+        def edit(project: Project) -> Project:
+            return edits.place_screens(project, arranged(PagingGraph(project), across / down))
+
+        self._document.do(self.tr("Arrange the map"), edit)
+        self.view.fit()
+
+    def delete(self) -> None:
+        """Delete the turn or the screen that is selected."""
+        item, name = self.view.selected_turning(), self.view.selected_screen()
+        if item is None:
+            if name is not None:
+                self.delete_wanted.emit(name)
+            else:
+                self._document.refused.emit(self.tr("Select a screen or an arrow to delete it."))
+            return
+        index = item.turn
+        step = self.tr("Delete turn")
+        turn = self._document.project.turns[index]
+        shared = turn.from_ is None and isinstance(item, Edge)
+
+        def delete() -> None:
+            self._document.do(step, lambda project: edits.delete_turn(project, index))
+
+        if shared:
+            self._document.offered.emit(
+                self.tr("This turn counts on every screen: all arrows of the key {key} would go.").format(key=turn.key),
+                self.tr("Delete it on all"),
+                delete,
+            )
+        else:
+            delete()
+            if isinstance(item, Edge):
+                self.view.select_screen(item.arrow.from_)
+            elif isinstance(item, InletItem):
+                self.view.select_screen(item.inlet.to)
+
+    def _menu(self, at: QPoint, place: Place) -> None:
+        menu = QMenu(self)
+        name, turn = self.view.selected_screen(), self.view.selected_turn()
+        if turn is not None:
+            menu.addAction(self.tr("&Properties"), lambda: self.view.turn_opened.emit(turn))
+            menu.addAction(self.tr("&Delete the turn"), self.delete)
+        elif name is not None:
+            menu.addAction(self.tr("&Open"), lambda: self.view.screen_opened.emit(name))
+            menu.addAction(self.turn_action)
+            menu.addAction(self.tr("Re&name"), self.rename_wanted.emit)
+            menu.addAction(
+                self.tr("&Make it the start screen"),
+                lambda: self._document.do(
+                    self.tr("Change the start screen"), lambda project: edits.set_start(project, name)
+                ),
+            )
+            menu.addSeparator()
+            menu.addAction(self.tr("Show it while a &condition holds\u2026"), lambda: self._show_on_condition(name))
+            menu.addAction(self.tr("Return here when &idle\u2026"), lambda: self._return_when_idle(name))
+            if self.view.map_scene.ring_at(name) is not None:
+                menu.addSeparator()
+                menu.addAction(self.earlier_action)
+                menu.addAction(self.later_action)
+            menu.addSeparator()
+            menu.addAction(self.tr("&Delete the screen"), self.delete)
+        else:
+            menu.addAction(self.tr("&Add a screen here"), lambda: self._add_screen(place))
+            menu.addSeparator()
+            menu.addAction(self.arrange_action)
+            menu.addAction(self.fit_action)
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(at)

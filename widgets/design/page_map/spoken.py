@@ -1,0 +1,42 @@
+"""What the page map says to those who do not see it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QCoreApplication
+
+from widgets.design.page_map.arrows import Edge, InletItem, Turning
+from widgets.design.page_map.node import Node
+
+translate = QCoreApplication.translate
+
+
+def screen_in_words(node: Node, turnings: Iterable[Turning]) -> str:
+    """A screen: what is said of it, what leads there from everywhere, and where its own arrows lead."""
+    comes, leads = [], []
+    for item in turnings:
+        if isinstance(item, InletItem) and item.inlet.to == node.name:
+            comes.append(item.label)
+        elif isinstance(item, Edge) and item.arrow.from_ == node.name:
+            leads.append(f"{item.label} \N{RIGHTWARDS ARROW} {item.arrow.to}")
+    facts = node.facts
+    said = (node.name, *facts.words, facts.ring_words, facts.findings_words, *comes, *leads)
+    return "; ".join(part for part in said if part)
+
+
+def turn_in_words(item: Turning) -> str:
+    """The current turn of an arrow or an inlet, and which of how many it is."""
+    cause = item.labels[item.current].text
+    text = cause
+    if isinstance(item, Edge):
+        text = translate("PageMap", "Turn from {from_} to {to}: {cause}").format(
+            from_=item.arrow.from_, to=item.arrow.to, cause=cause
+        )
+    elif isinstance(item, InletItem):
+        text = translate("PageMap", "Turn from every screen to {to}: {cause}").format(to=item.inlet.to, cause=cause)
+    if len(item.labels) > 1:
+        text = translate("PageMap", "{turn}; {n} of {count} here").format(
+            turn=text, n=item.current + 1, count=len(item.labels)
+        )
+    return text

@@ -1,0 +1,105 @@
+"""Commands that add parts of every kind from anywhere in Design, and that work on the rows of its tables."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMenu
+
+from widgets.design.tables.part_table import PartTable
+from widgets.kit.commands import OWN_KEYS, command
+from widgets.kit.own_keys import TABLE
+
+if TYPE_CHECKING:
+    from widgets.design.workspace import DesignWorkplace
+
+
+class PartCommands(QObject):
+    """Each brings the view into which it adds. Their keys are Ctrl+W and then a letter for the kind of part."""
+
+    def __init__(self, design: DesignWorkplace) -> None:
+        super().__init__(design)
+        self._design = design
+        signals, behaviour, lines = design.signals, design.behaviour, design.lines
+        self._adding: list[QAction | None] = [
+            self._adds(self.tr("&Signal read from a follower"), "signals", lambda: signals.add("register"), "S"),
+            self._adds(self.tr("Signal that is one &bit of another"), "signals", lambda: signals.add("bit"), "B"),
+            self._adds(self.tr("Signal &held in the panel"), "signals", lambda: signals.add("held"), "H"),
+            None,
+            self._adds(self.tr("&Turn by a key"), "behaviour", lambda: behaviour.add_turn("key"), "T"),
+            self._adds(self.tr("Turn by a &condition"), "behaviour", lambda: behaviour.add_turn("when"), "C"),
+            self._adds(self.tr("Turn after &idle time"), "behaviour", lambda: behaviour.add_turn("idle"), "I"),
+            self._adds(self.tr("&Action by a key"), "behaviour", lambda: behaviour.add_action("key"), "A"),
+            self._adds(
+                self.tr("Action &when a condition holds"), "behaviour", lambda: behaviour.add_action("when"), "W"
+            ),
+            None,
+            self._adds(self.tr("&Line on a serial port (RTU)"), "lines", lambda: lines.add_line("serial"), "L"),
+            self._adds(self.tr("Line by &Modbus TCP"), "lines", lambda: lines.add_line("tcp"), "M"),
+            self._adds(
+                self.tr("Line by RTU frames &over TCP"), "lines", lambda: lines.add_line("serial-over-tcp"), "O"
+            ),
+            self._adds(self.tr("&Follower"), "lines", lines.add_follower, "F"),
+        ]
+        self._rows = [
+            self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "duplicate rows"),
+            self._on_rows(self.tr("Delete the rows"), lambda table: table.delete_rows(), "delete rows"),
+            self._on_rows(self.tr("Move the rows up"), lambda table: table.move_rows(-1), "move up"),
+            self._on_rows(self.tr("Move the rows down"), lambda table: table.move_rows(1), "move down"),
+        ]
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands that add parts into a menu."""
+        for action in self._adding:
+            if action is None:
+                menu.addSeparator()
+            else:
+                menu.addAction(action)
+
+    def fill_rows_menu(self, menu: QMenu) -> None:
+        """Put the commands on rows of tables into a menu."""
+        menu.addSeparator()
+        menu.addActions(self._rows)
+
+    def _adds(self, text: str, view: str, add: Callable[[], object], letter: str) -> QAction:
+        design = self._design
+
+        def run() -> None:
+            design.wanted.emit()
+            if design.view != view:
+                design.show_view(view)
+            add()
+
+        return command(design, text, run, f"Ctrl+W, {letter}", within=True)
+
+    def _table(self) -> PartTable | None:
+        """The table in front; of two the one that was used last."""
+        design = self._design
+        design.wanted.emit()
+        match design.view:
+            case "signals":
+                return design.signals.table
+            case "lines":
+                return design.lines.table
+            case "behaviour":
+                kind, _ = design.behaviour.current()
+                return design.behaviour.turns if kind == "turn" else design.behaviour.actions_table
+        design.document.refused.emit(self.tr("This works on the rows of tables: signals, turns, actions, lines."))
+        return None
+
+    def _on_rows(self, text: str, run: Callable[[PartTable], object], deed: str) -> QAction:
+        """A command whose keys the table handles itself: they mean something else elsewhere."""
+        action = QAction(text, self._design)
+        action.setProperty(OWN_KEYS, TABLE.first_key(deed))
+
+        def run_there() -> None:
+            table = self._table()
+            if table is not None:
+                table.table.setFocus(Qt.FocusReason.OtherFocusReason)
+                run(table)
+
+        action.triggered.connect(lambda _checked=False: run_there())
+        return action

@@ -1,0 +1,1 @@
+"""The screen under edit: cursor, mouse, clipboard, and the panel tried in place."""

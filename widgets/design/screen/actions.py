@@ -1,0 +1,164 @@
+"""The commands of the screen editor, with their keys and their places in the Design menu."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction, QActionGroup
+from PySide6.QtWidgets import QMenu, QWidget
+
+from widgets.face.sample_values import Shown
+from widgets.kit.commands import Keys, allow, command
+
+if TYPE_CHECKING:
+    from widgets.design.screen.editor import ScreenEditor
+
+
+class EditorActions(QObject):
+    """Keys about cells hold while the face has the focus, those of the search in the whole editor."""
+
+    def __init__(self, editor: ScreenEditor) -> None:
+        super().__init__(editor)
+        self._editor = editor
+        self._menus: list[tuple[str, list[QAction | None]]] = []
+        self._state: tuple[object, ...] = ()
+        self._make_cells()
+        self._make_arranging()
+        self._make_search()
+        self._make_view()
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands, in groups, into a menu of the window."""
+        for title, actions in self._menus:
+            _fill(menu.addMenu(title), actions)
+
+    def fill_arranging(self, menu: QMenu) -> None:
+        """Put the commands that arrange what is selected into a menu."""
+        title, actions = self._menus[1]
+        _fill(menu.addMenu(title), actions)
+
+    def show_state(self, *, screen: bool, trying: bool, insert: bool, shown: Shown, keys: bool) -> None:
+        """Whether there is a screen, whether it is tried just now, whether typing inserts.
+
+        And what the fields show, and whether the keys of the panel are drawn.
+        """
+        state = (screen, trying, insert, shown, keys)
+        if state == self._state:
+            return
+        self._state = state
+        why_not = self.tr("the panel is being tried") if trying else self.tr("this project has no screen yet")
+        for _, actions in self._menus:
+            for action in actions:
+                if action is not None:
+                    allow(action, screen and not trying, why_not)
+        for action, on in ((self.insert, insert), (self.keys, keys), (self.shown[shown], True)):
+            before = action.blockSignals(True)  # only what a person does is a command
+            action.setChecked(on)
+            action.blockSignals(before)
+
+    def _make_cells(self) -> None:
+        editor, commands, clipboard = self._editor, self._editor.commands, self._editor.clipboard
+        self.insert = self._on_face(self.tr("&Insert instead of writing over"), editor.set_insert, "Ins", toggles=True)
+        self.transfer = [
+            self._on_face(self.tr("Cu&t"), clipboard.cut, ["Ctrl+X", "Shift+Del"]),
+            self._on_face(self.tr("&Copy"), clipboard.copy, ["Ctrl+C", "Ctrl+Ins"]),
+            self._on_face(self.tr("&Paste"), clipboard.paste, ["Ctrl+V", "Shift+Ins"]),
+            self._on_face(self.tr("D&uplicate"), editor.arranging.duplicate, "Ctrl+D"),
+        ]
+        select_all = self._on_face(self.tr("Select &all"), commands.select_all, "Ctrl+A")
+        self._menus.append((self.tr("&Cells"), [*self.transfer, None, select_all, self.insert]))
+
+    def _make_arranging(self) -> None:
+        arranging = self._editor.arranging
+        self._menus.append(
+            (
+                self.tr("Arran&ge"),
+                [
+                    self._on_face(self.tr("Move &up"), lambda: arranging.move(-1, 0), "Alt+Up"),
+                    self._on_face(self.tr("Move &down"), lambda: arranging.move(1, 0), "Alt+Down"),
+                    self._on_face(self.tr("Move to the &left"), lambda: arranging.move(0, -1), "Alt+Left"),
+                    self._on_face(self.tr("Move to the &right"), lambda: arranging.move(0, 1), "Alt+Right"),
+                    None,
+                    self._on_face(self.tr("&Wider"), lambda: arranging.widen(1), ["Alt+Shift+Right", "Ctrl+Alt+Right"]),
+                    self._on_face(
+                        self.tr("&Narrower"), lambda: arranging.widen(-1), ["Alt+Shift+Left", "Ctrl+Alt+Left"]
+                    ),
+                    self._on_face(self.tr("&Fit to the widest value"), arranging.fit_width, "Ctrl+B"),
+                    self._on_face(self.tr("&Equally wide"), arranging.same_width, "Ctrl+G"),
+                    None,
+                    self._on_face(self.tr("&Align left"), lambda: arranging.align("left"), "Alt+Home"),
+                    self._on_face(self.tr("&Centre"), lambda: arranging.align("centre"), "Ctrl+E"),
+                    self._on_face(self.tr("Align ri&ght"), lambda: arranging.align("right"), "Alt+End"),
+                ],
+            )
+        )
+
+    def _make_search(self) -> None:
+        editor = self._editor
+        self.find = self._in_editor(self.tr("&Find\u2026"), editor.find_text, "Ctrl+F")
+        self.replace = self._in_editor(self.tr("&Replace\u2026"), editor.replace_text, "Ctrl+H")
+        self._menus.append(
+            (
+                self.tr("Find on &screens"),
+                [
+                    self.find,
+                    self.replace,
+                    None,
+                    self._in_editor(self.tr("&Next place"), lambda: editor.find_next(1), "F3"),
+                    self._in_editor(self.tr("&Previous place"), lambda: editor.find_next(-1), "Shift+F3"),
+                ],
+            )
+        )
+
+    def _make_view(self) -> None:
+        editor = self._editor
+        group = QActionGroup(self)
+        self.shown: dict[Shown, QAction] = {}
+        for shown, text, keys in (
+            (Shown.SAMPLE, self.tr("&Sample values"), "Ctrl+Shift+F2"),
+            (Shown.WIDEST, self.tr("&Widest values"), "Ctrl+Shift+F3"),
+            (Shown.MARKS, self.tr("&Marks"), "Ctrl+Shift+F4"),
+            (Shown.LIVE, self.tr("&Live values"), "Ctrl+Shift+F5"),
+        ):
+            action = self._in_editor(text, lambda shown=shown: editor.set_shown(shown), keys)
+            action.setCheckable(True)
+            group.addAction(action)
+            self.shown[shown] = action
+        self.keys = self._in_editor(self.tr("&Keys of the panel"), editor.set_keys_shown, "Shift+F4", toggles=True)
+        self._menus.append(
+            (
+                self.tr("Sho&w in the fields"),
+                [
+                    *self.shown.values(),
+                    None,
+                    self.keys,
+                    None,
+                    self._on_face(self.tr("Lar&ger"), lambda: editor.zoom(2), ["Ctrl++", "Ctrl+="]),
+                    self._on_face(self.tr("Smalle&r"), lambda: editor.zoom(-2), "Ctrl+-"),
+                    self._on_face(self.tr("As large as &fits"), lambda: editor.zoom(0), "Ctrl+0"),
+                ],
+            )
+        )
+
+    def _on_face(self, text: str, run: Callable[..., object], keys: Keys, *, toggles: bool = False) -> QAction:
+        return self._command(self._editor.face, text, run, keys, toggles)
+
+    def _in_editor(self, text: str, run: Callable[..., object], keys: Keys, *, toggles: bool = False) -> QAction:
+        return self._command(self._editor, text, run, keys, toggles)
+
+    def _command(self, owner: QWidget, text: str, run: Callable[..., object], keys: Keys, toggles: bool) -> QAction:
+        def run_here(*arguments: object) -> None:
+            self._editor.wanted.emit()
+            run(*arguments)
+
+        return command(owner, text, run_here, keys, toggles=toggles, within=True)
+
+
+def _fill(menu: QMenu, actions: list[QAction | None]) -> None:
+    for action in actions:
+        if action is None:
+            menu.addSeparator()
+        else:
+            menu.addAction(action)

@@ -1,0 +1,157 @@
+"""Two lines under the face: the cell under the cursor, and all that must be known of the field on it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from app.project.binding import value_span
+from app.project.model import Field, Project, RegisterSignal, Screen
+from app.signals.repertoire import characters
+from app.signals.text import number_digits
+from widgets.design.forms.signal_picker import kinds
+from widgets.design.screen.field_places import field_at
+from widgets.document.document import Selection
+from widgets.face.accessibility import announce
+from widgets.face.sample_values import widest_text, width_needed
+from widgets.kit.look import set_look
+from widgets.kit.plain import plain_tip
+
+LONGEST: Final = 40
+"""Characters of a widest text that are shown; the whole of it is in the tip."""
+BETWEEN: Final = "   \N{MIDDLE DOT}   "
+
+
+class CursorLine(QWidget):
+    """Always as tall as two lines, so that the face does not move with the cursor; taller only if it must wrap."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(self.tr("Under the cursor"))
+        self.where = self._label()
+        self.what = self._label()
+        self._drag = ""
+        self._announced = ""
+        self._said = ("", "", "", False)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(10, 3, 10, 4)
+        layout.setSpacing(1)
+        layout.addWidget(self.where)
+        layout.addWidget(self.what)
+
+    def _label(self) -> QLabel:
+        label = QLabel()
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        label.setWordWrap(True)
+        label.setMinimumWidth(10)
+        label.setMinimumHeight(label.fontMetrics().lineSpacing())
+        label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        return label
+
+    def minimumSizeHint(self) -> QSize:
+        """Two lines of text."""
+        return QSize(10, super().minimumSizeHint().height())
+
+    def text(self) -> str:
+        """All that it says."""
+        return BETWEEN.join(part for part in (self.where.text(), self.what.text()) if part)
+
+    def show_cursor(
+        self, project: Project, screen: Screen, selection: Selection, character: str, reading: str = ""
+    ) -> None:
+        """Say what lies under the cursor: `character` is what its cell shows, `reading` what its field reads now."""
+        row, column = selection.cell
+        parts = [self.tr("Row {row}, column {column}").format(row=row + 1, column=column + 1)]
+        index = field_at(screen, row, column)
+        tip, wrong = "", False
+        if index is None:
+            parts.append(self._cell(project, character))
+            what = self.tr("No field here. Type text, or place a field with Ctrl+Enter.")
+        else:
+            field = screen.fields[index]
+            parts.append(
+                self.tr("field {number}, cell {cell} of {width}").format(
+                    number=index + 1, cell=column - field.at[1] + 1, width=field.width
+                )
+            )
+            what, tip, wrong = self._field(project, field)
+            if reading:
+                parts.append(reading)
+        if selection.block is not None:
+            block = selection.block
+            parts.append(
+                self.tr("{rows} x {columns} cells selected").format(rows=block.height(), columns=block.width())
+            )
+        if len(selection.fields) > 1:
+            parts.append(self.tr("fields selected: {count}").format(count=len(selection.fields)))
+        self._said = (BETWEEN.join(parts), what, tip, wrong)
+        self._show(faint=index is None)
+
+    def say_drag(self, text: str) -> None:
+        """Say where what is dragged would go, or why it does not fit there; empty: the drag is over."""
+        if text != self._drag:
+            self._drag = text
+            self._show(faint=False)
+
+    def _show(self, *, faint: bool) -> None:
+        where, what, tip, wrong = self._said
+        self.where.setText(self._drag or where)
+        self.what.setText(what)
+        self.what.setToolTip(plain_tip(tip))
+        set_look(self.what, "caution" if wrong else "faint" if faint else "")
+        if self.text() != self.accessibleDescription():
+            self.setAccessibleDescription(self.text())
+            # Another cell of the same field is told by its place alone: the rest was read out before.
+            news = (self._drag or where) if what == self._announced else self.text()
+            self._announced = what
+            announce(self, news)
+
+    def _cell(self, project: Project, character: str) -> str:
+        if not character.strip():
+            return self.tr("blank")
+        if character not in characters(project.panel.repertoire):
+            return self.tr("{character} is none of the characters of this panel").format(character=character)
+        return self.tr("text \u201c{character}\u201d").format(character=character)
+
+    def _field(self, project: Project, field: Field) -> tuple[str, str, bool]:
+        """What is said of a field, the tip, and whether its widest text does not fit."""
+        signal = project.signal_named.get(field.signal)
+        if signal is None:
+            return self.tr("'{name}', a signal that does not exist").format(name=field.signal), "", True
+        kind = next((text for value, text in kinds() if value == field.kind), field.kind)
+        parts = [self.tr("{signal}: {kind}, {width} wide").format(signal=field.signal, kind=kind, width=field.width)]
+        span = value_span(project, field.signal)
+        if field.kind == "choice" and signal.texts:
+            parts.append(self.tr("texts: {count}").format(count=len(signal.texts)))
+        elif isinstance(signal, RegisterSignal) and signal.encoding == "string":
+            parts.append(self.tr("any text of up to {count} characters").format(count=2 * (signal.length or 1)))
+        elif span is None:
+            parts.append(self.tr("can be anything"))
+        else:
+            low, high = (number_digits(value, signal.decimals) for value in span)
+            parts.append(self.tr("can be {low} to {high} {unit}").format(low=low, high=high, unit=signal.unit).rstrip())
+        widest, needed = widest_text(project, field), width_needed(project, field.signal, field.kind)
+        tip, wrong = "", False
+        if widest is not None:
+            shown = (
+                widest if len(widest) <= LONGEST else f"{widest[: LONGEST - 12]}\N{HORIZONTAL ELLIPSIS}{widest[-11:]}"
+            )
+            tip = "" if shown == widest else widest
+            wrong = max(needed, len(widest)) > field.width
+            template = (
+                self.tr("widest \u201c{text}\u201d: \u26a0 needs {needed}, has {width}")
+                if wrong
+                else self.tr("widest \u201c{text}\u201d: fits")
+            )
+            parts.append(
+                template.format(
+                    text=shown,
+                    needed=max(needed, len(widest)),
+                    width=field.width,
+                )
+            )
+        if field.entry:
+            parts.append(self.tr("entry"))
+        return BETWEEN.join(parts), tip, wrong

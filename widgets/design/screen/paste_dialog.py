@@ -1,0 +1,79 @@
+"""The question about signals and followers that a paste brings, and that mean something else in this project."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QDialog,
+    QDialogButtonBox,
+    QLabel,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.edits import Arrivals
+from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import comfortable
+
+
+class ArrivalsDialog(QDialog):
+    """Lists what differs, and offers both ways out; Escape pastes nothing."""
+
+    chosen = Signal(bool)
+    """Go on: True with what differs under new names, False with what this project has."""
+
+    def __init__(self, arrivals: Arrivals, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(self.tr("The same names, but not the same"))
+        self.resize(comfortable(self, 560, 340))
+        heading = QLabel(
+            self.tr(
+                "What is pasted shows signals whose names this project has too, but with other meanings. "
+                "Which are to be shown?"
+            )
+        )
+        heading.setWordWrap(True)
+        self.tree = QTreeWidget()
+        self.tree.setAccessibleName(self.tr("What differs"))
+        self.tree.setHeaderLabels(
+            [self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("In what is pasted")]
+        )
+        self.tree.setRootIsDecorated(False)
+        self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        templates = {"signal": self.tr("signal '{name}'"), "follower": self.tr("follower '{name}'")}
+        for each in arrivals.differing:
+            name = templates[each.kind].format(name=each.name)
+            for unlike in each.unlike:
+                item = QTreeWidgetItem([name, unlike.key, unlike.here, unlike.there])
+                for column in range(4):
+                    item.setToolTip(column, plain_tip(item.text(column)))
+                self.tree.addTopLevelItem(item)
+        for column in range(3):
+            self.tree.resizeColumnToContents(column)
+            self.tree.setColumnWidth(column, min(self.tree.columnWidth(column) + 16, 220))
+        first = self.tree.topLevelItem(0)
+        if first is not None:
+            self.tree.setCurrentItem(first)
+        buttons = QDialogButtonBox()
+        role = QDialogButtonBox.ButtonRole.AcceptRole
+        self.keep = buttons.addButton(self.tr("&Those of this project"), role)
+        self.rename = buttons.addButton(self.tr("The pasted ones, under &new names"), role)
+        buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
+        self.keep.setDefault(True)
+        self.keep.clicked.connect(lambda: self._choose(False))
+        self.rename.clicked.connect(lambda: self._choose(True))
+        buttons.rejected.connect(self.reject)
+        layout = QVBoxLayout(self)
+        layout.setSpacing(10)
+        layout.addWidget(heading)
+        layout.addWidget(self.tree, 1)
+        layout.addWidget(buttons)
+        self.keep.setFocus()
+
+    def _choose(self, renaming: bool) -> None:
+        self.accept()
+        self.chosen.emit(renaming)

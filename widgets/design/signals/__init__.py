@@ -1,0 +1,1 @@
+"""Signals in Design: their table, their properties, the aid for their scale."""

@@ -1,0 +1,372 @@
+"""The properties of a signal: where it comes from, how it is scaled, shown and changed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Final
+
+from pydantic import ValidationError
+from PySide6.QtCore import QCoreApplication, Signal
+from PySide6.QtWidgets import QWidget
+
+from app import edits
+from app.project.binding import Unbound, bind, value_span
+from app.project.model import OTHERWISE, BitSignal, HeldSignal, RegisterSignal, Scale
+from app.project_file.validation_messages import refusal_of
+from app.signals.encoding import ENCODINGS
+from app.signals.text import number_digits, number_width
+from widgets.design.forms.form import NotYet, Put
+from widgets.design.forms.link_rows import ButtonRow, PlacesRow
+from widgets.design.forms.part_form import PartForm
+from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow, NotesRow
+from widgets.design.signals.cells import is_of_several_words, units
+from widgets.design.signals.scaling_aid import ScalingAid
+from widgets.design.signals.uses import places_of
+from widgets.design.values.drive_roles import can_play, drive_values
+from widgets.design.values.signal_texts import orders
+from widgets.document.document import Document, Edit
+from widgets.document.drafts import Drafts, Texts
+from widgets.kit.parse import number, optional_number, pair, plain, whole
+
+translate = QCoreApplication.translate
+AnySignal = RegisterSignal | BitSignal | HeldSignal
+_WORD_TABLES: Final = ("holding", "input")
+
+
+class SignalForm(PartForm):
+    """Shows and edits one signal, by name."""
+
+    place_wanted = Signal(object)
+    """A place where the signal is used, see app.project.problems.Place."""
+
+    def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
+        super().__init__(document, drafts, parent)
+        self.step_name = self.tr("Change signal")
+        self.name_row(self.tr("Name"), edits.rename_signal, self.tr("Changing it changes every use"))
+        self.add(InfoRow(self.tr("Kind"), self._kind_text))
+        self.used_row = self.add(
+            PlacesRow(
+                self.tr("Used by"),
+                self._used_texts,
+                self._go_to_use,
+                self.tr("nothing yet"),
+                self.tr("A click or Enter leads there"),
+            )
+        )
+        self._build_source()
+        self._build_scale()
+        self._build_shown()
+        self._build_changed()
+        self.add_heading(self.tr("About"))
+        self.notes(self.tr("Notes"))
+        self.finish()
+
+    @property
+    def part(self) -> AnySignal | None:
+        """The signal that is shown."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return self.project.signal_named.get(name)
+
+    def show_signal(self, name: str | None) -> None:
+        """Show this signal."""
+        self.show_subject(None if name is None else ("signal", name))
+
+    def change(self, **changes: Any) -> Edit:
+        """The edit that changes attributes of the signal."""
+        name = self.subject[1] if isinstance(self.subject, tuple) else ""
+        return lambda project: edits.change_signal(project, name, **changes)
+
+    def _build_source(self) -> None:
+        self.add_heading(self.tr("Source"))
+        self.choice(
+            self.tr("Follower"), "follower", lambda: [(part.name, part.name) for part in self.project.followers]
+        )
+        self.choice(self.tr("Table"), "table", table_names)
+        self.line(self.tr("Register"), "number", whole, self.tr("The number as the follower's manual gives it"))
+        self.add(
+            InfoRow(self.tr("On the wire"), self._wire_text, self.tr("The address in the request, counted from 0"))
+        )
+        self.choice(
+            self.tr("Encoding"),
+            "encoding",
+            lambda: [(name, name) for name in ENCODINGS],
+            where=lambda signal: getattr(signal, "table", "") in _WORD_TABLES,
+        )
+        self.line(
+            self.tr("Length"),
+            "length",
+            lambda text: whole(text) if text.strip() else None,
+            self.tr("Registers of the text, two characters each"),
+            suffix=self.tr("registers"),
+            where=_is_string,
+        )
+        self.choice(
+            self.tr("Word order"),
+            "word_order",
+            lambda: [("", self.tr("(as its follower)")), *orders()],
+            self.tr("Of the words of its value"),
+            where=is_of_several_words,
+            read=lambda text: text or None,
+        )
+        self.add(
+            LineRow(
+                self.tr("Bit"),
+                lambda: (str(part.bit.number),) if isinstance(part := self.part, BitSignal) else None,
+                self.put(lambda texts: self._change_bit(number=whole(texts[0]))),
+                self.tr("Counted from 0 at the least significant end"),
+            )
+        )
+        self.add(
+            ChoiceRow(
+                self.tr("Of signal"),
+                lambda: (part.bit.of,) if isinstance(part := self.part, BitSignal) else None,
+                self.put(lambda texts: self._change_bit(of=texts[0])),
+                lambda: [(part.name, part.name) for part in self.project.signals if isinstance(part, RegisterSignal)],
+            )
+        )
+        self.line(self.tr("First content"), "held", number, self.tr("What the value is when the panel is switched on"))
+
+    def _build_scale(self) -> None:
+        def get(index: int) -> Callable[[], Texts | None]:
+            def texts() -> Texts | None:
+                part = self.part
+                if not isinstance(part, RegisterSignal) or not _is_scaled(part):
+                    return None
+                scale = part.scale
+                return ("", "") if scale is None else (plain(scale.raw[index]), plain(scale.value[index]))
+
+            return texts
+
+        hint = self.tr("Two points of a straight line: raw counts of the register, and what they mean. Empty: as read")
+        labels = (self.tr("Scale, from"), self.tr("Scale, to"))
+        self._scale_rows = [
+            LineRow(
+                label,
+                get(index),
+                self._scale_put(index),
+                hint,
+                between=[self.tr("raw is")],
+                names=(
+                    self.tr("{label}, raw").format(label=label),
+                    self.tr("{label}, value").format(label=label),
+                ),
+            )
+            for index, label in enumerate(labels)
+        ]
+        for row in self._scale_rows:
+            row.company = self._scale_rows
+            self.add(row)
+        self.add(
+            ButtonRow(
+                self.tr("Scaling"),
+                lambda: () if isinstance(part := self.part, RegisterSignal) and _is_scaled(part) else None,
+                self.tr("Points and factor\u2026"),
+                self.open_scaling,
+                self.tr("Two points side by side, a factor, and what comes of them"),
+            )
+        )
+
+    def _scale_put(self, index: int) -> Put:
+        return lambda texts: self._put_scale(index, texts)
+
+    def _put_scale(self, index: int, texts: Texts) -> str | None:
+        """Both rows are one value: they are taken over together."""
+        other = self._scale_rows[1 - index]
+        if _half(texts):
+            return NotYet(self.tr("raw and value are needed, or neither"))
+        if _half(other.texts()):
+            return NotYet(self.tr("the other point is not complete yet"))
+        try:
+            first, second = (pair(each) for each in ((texts, other.texts()) if index == 0 else (other.texts(), texts)))
+            if (first is None) != (second is None):
+                return NotYet(self.tr("the other point is needed too, or none"))
+            scale = None
+            if first is not None and second is not None:
+                scale = Scale(raw=(first[0], second[0]), value=(first[1], second[1]))
+        except ValidationError as error:
+            return refusal_of(error)
+        except ValueError as error:
+            return str(error)
+        before = self.drafts.get(self.subject, other.label)
+        self.drafts.drop(self.subject, other.label)
+        reason = self.document.do(self.step_name, self.change(scale=scale), merge=(self.subject, "scale"), aloud=False)
+        if reason is not None and before is not None:
+            self.drafts.keep(self.subject, other.label, *before)
+        return reason
+
+    def _build_shown(self) -> None:
+        self.add_heading(self.tr("Shown"))
+        self.line(self.tr("Unit"), "unit", str.strip, completions=lambda: units(self.project))
+        self.line(self.tr("Decimals"), "decimals", whole, where=lambda part: not _is_string(part))
+        self.add(InfoRow(self.tr("Can be"), self._span_text))
+        self.add(
+            NotesRow(
+                self.tr("Texts"),
+                lambda: None if self.part is None else ("\n".join(f"{k} = {t}" for k, t in self.part.texts.items()),),
+                self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
+                self.tr("A text per value, one a line: 1 = running. otherwise = unknown is for all other values"),
+                fixed=True,
+                example=self.tr("0 = stopped\n1 = running\notherwise = unknown"),
+            )
+        )
+
+    def _build_changed(self) -> None:
+        self.add_heading(self.tr("Changed and read"))
+        self.check(self.tr("Writing"), "write", self.tr("may be written"))
+        self.add(
+            LineRow(
+                self.tr("Limits"),
+                lambda: None if self.part is None else tuple(plain(value) for value in self.part.limits or ("", "")),
+                self.put(lambda texts: self.change(limits=pair(texts))),
+                self.tr("The least and the greatest value that may be entered"),
+                between=[self.tr("to")],
+                names=(self.tr("Lower limit"), self.tr("Upper limit")),
+            )
+        )
+        self.line(
+            self.tr("Step"),
+            "step",
+            optional_number,
+            self.tr("What one press of a key changes. Empty: one unit of the last decimal"),
+        )
+        self.line(self.tr("Read every"), "every_ms", whole, self.tr("How fresh the value should be"), suffix="ms")
+        self.line(
+            self.tr("Write every"),
+            "refresh_ms",
+            whole,
+            self.tr("For followers with a communication time-out: the value is written again and again. 0: it is not"),
+            suffix="ms",
+        )
+        self.add_heading(self.tr("When it is simulated"))
+        self.line(
+            self.tr("Start value"),
+            "start_value",
+            self._read_start,
+            self.tr("What a simulated follower holds at first"),
+        )
+        self.choice(
+            self.tr("Plays"),
+            "plays",
+            self._plays_options,
+            self.tr(
+                "What of the simulated drive it is. A drive of which a signal is something "
+                "has the registers of the project, and none of its own"
+            ),
+            where=lambda part: can_play(self.project, part),
+            read=lambda text: text or None,
+        )
+
+    def _plays_options(self) -> list[tuple[str, str]]:
+        return [("", self.tr("(nothing of the drive)")), *drive_values(self.part).items()]
+
+    def _change_bit(self, **changes: Any) -> Edit:
+        part = self.part
+        if not isinstance(part, BitSignal):
+            return lambda project: project
+        return self.change(bit=part.bit.but(**changes))
+
+    def _read_start(self, text: str) -> Any:
+        if not text.strip():
+            return None
+        return text if _is_string(self.part) else number(text)
+
+    # What is to be read
+
+    def _kind_text(self) -> Texts | None:
+        part = self.part
+        if part is None:
+            return None
+        if isinstance(part, BitSignal):
+            return (self.tr("one bit of another signal"),)
+        return (self.tr("held in the panel") if isinstance(part, HeldSignal) else self.tr("read from a follower"),)
+
+    def _wire_text(self) -> Texts | None:
+        part = self.part
+        if not isinstance(part, RegisterSignal):
+            return None
+        try:
+            binding = bind(self.project, part.name)
+        except Unbound as error:
+            return (str(error),)
+        if binding.count == 1:
+            return (self.tr("address {address}").format(address=binding.address),)
+        last = binding.address + binding.count - 1
+        return (self.tr("addresses {first} to {last}").format(first=binding.address, last=last),)
+
+    def _span_text(self) -> Texts | None:
+        part = self.part
+        if part is None or _is_string(part):
+            return None
+        span = value_span(self.project, part.name)
+        if span is None:
+            return (self.tr("anything, since it has no limits"),)
+        low, high = (number_digits(value, part.decimals) for value in span)
+        wide = max(number_width(value, part.decimals) for value in span)
+        text = self.tr("{low} to {high} {unit}").format(low=low, high=high, unit=part.unit).rstrip()
+        cells = self.tr("1 cell") if wide == 1 else self.tr("{wide} cells").format(wide=wide)
+        return (f"{text} ({cells})",)
+
+    def _used_texts(self) -> Texts | None:
+        part = self.part
+        return None if part is None else tuple(use.where for use in places_of(self.project, part.name))
+
+    def _go_to_use(self, row: int) -> None:
+        part = self.part
+        places = () if part is None else places_of(self.project, part.name)
+        if 0 <= row < len(places):
+            self.place_wanted.emit(places[row].place[:-1])
+
+    def open_scaling(self) -> None:
+        """Edit the scale of the signal with everything in sight that comes of it."""
+        part = self.part
+        if not isinstance(part, RegisterSignal) or not _is_scaled(part):
+            self.document.refused.emit(self.tr("Only a number in registers has a scale."))
+            return
+        aid = ScalingAid(self.project, part, self.window())
+        if aid.exec() == ScalingAid.DialogCode.Accepted:
+            for row in self._scale_rows:
+                self.drafts.drop(self.subject, row.label)
+            self.document.do(self.tr("Change scale"), aid.edit())
+        aid.deleteLater()
+
+
+def _half(texts: Texts) -> bool:
+    return len({bool(text.strip()) for text in texts}) > 1
+
+
+def _is_scaled(part: RegisterSignal) -> bool:
+    return part.table in _WORD_TABLES and not _is_string(part)
+
+
+def _is_string(part: object) -> bool:
+    return isinstance(part, RegisterSignal) and part.encoding == "string"
+
+
+def read_texts(text: str) -> dict[str, str]:
+    """A text per value from lines such as "1 = running". Raises ValueError in words, with the number of the line."""
+    found: dict[str, str] = {}
+    for line_number, line in enumerate(text.splitlines(), start=1):
+        if not line.strip():
+            continue
+        value, equals, words = line.partition("=")
+        if not equals:
+            raise ValueError(translate("SignalForm", "line {n}: write value = text").format(n=line_number))
+        try:
+            key = OTHERWISE if value.strip().casefold() == OTHERWISE else str(whole(value))
+        except ValueError as error:
+            raise ValueError(translate("SignalForm", "line {n}: {why}").format(n=line_number, why=error)) from None
+        if key in found:
+            why = translate("SignalForm", "line {n}: the value {key} has a text already")
+            raise ValueError(why.format(n=line_number, key=key))
+        found[key] = words.strip()
+    return found
+
+
+def table_names() -> list[tuple[str, str]]:
+    """The four tables: stored word and what a person reads."""
+    return [
+        ("holding", translate("SignalForm", "holding register")),
+        ("input", translate("SignalForm", "input register")),
+        ("coil", translate("SignalForm", "coil")),
+        ("discrete", translate("SignalForm", "discrete input")),
+    ]

@@ -1,0 +1,121 @@
+"""Which cells could not be taken, and whether the rest shall come in all the same."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtGui import QGuiApplication, QShowEvent
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QHeaderView,
+    QLabel,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from widgets.design.values.cell_reading import Proposal
+from widgets.design.values.pasted_tables import text_of
+from widgets.kit.plain import plain_tip
+from widgets.kit.row_list import RowDelegate
+from widgets.kit.scaling import comfortable, heading_width, scaled
+
+MOST_LISTED: Final = 500
+
+
+class BadCellsDialog(QDialog):
+    """Lists bad cells by row and column, in words; the rest can come in without them."""
+
+    def __init__(self, proposal: Proposal, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("bad cells")
+        self.setWindowTitle(self.tr("Cells that cannot be taken over"))
+        bad = proposal.bad
+        heading = QLabel(self.tr("Cells that cannot be taken over: {count}").format(count=len(bad)))
+        heading.setProperty("look", "heading")
+        changed, added = len(proposal.parts), len(proposal.added)
+        self.rest = QLabel(
+            self.tr("What can be taken over without them: changed rows: {changed}, new rows: {added}").format(
+                changed=changed, added=added
+            )
+            if changed or added
+            else self.tr("Without them there is nothing to take over.")
+        )
+        self.rest.setWordWrap(True)
+        self.left_out = QLabel(
+            self.tr(
+                "New rows that stay out: {count}. A new row with a cell that cannot be taken over is not added, since "
+                "something would stand there that nobody chose."
+            ).format(count=len(proposal.left_out))
+        )
+        self.left_out.setWordWrap(True)
+        self.left_out.setVisible(bool(proposal.left_out))
+        self.list = QTreeWidget()
+        self.list.setAccessibleName(self.windowTitle())
+        self.list.setHeaderLabels([self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Why not")])
+        self.list.setRootIsDecorated(False)
+        self.list.setUniformRowHeights(True)
+        self.list.setAlternatingRowColors(True)
+        self.list.setItemDelegate(RowDelegate(self.list))
+        for cell in bad[:MOST_LISTED]:
+            item = QTreeWidgetItem([str(cell.row), cell.column, cell.text, cell.reason])
+            item.setTextAlignment(0, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            item.setToolTip(2, plain_tip(cell.text))
+            item.setToolTip(3, plain_tip(cell.reason))
+            self.list.addTopLevelItem(item)
+        self._rows = [(str(cell.row), cell.column, cell.text, cell.reason) for cell in bad]
+        header = self.list.header()
+        header.setProperty("look", "narrow")
+        for column, width in enumerate((56, 90, 160)):
+            header.resizeSection(column, max(scaled(width), heading_width(header, self.list.headerItem().text(column))))
+        header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
+        buttons = QDialogButtonBox()
+        self.take = buttons.addButton(self.tr("Take over the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.take.setEnabled(bool(changed or added))
+        copy = buttons.addButton(self.tr("&Copy the list"), QDialogButtonBox.ButtonRole.ActionRole)
+        self.cancel = buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
+        copy.clicked.connect(self._copy)
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        layout = QVBoxLayout(self)
+        layout.addWidget(heading)
+        layout.addWidget(self.list, 1)
+        if len(bad) > MOST_LISTED:
+            layout.addWidget(QLabel(self.tr("The first {count} are listed.").format(count=MOST_LISTED)))
+        layout.addWidget(self.left_out)
+        layout.addWidget(self.rest)
+        layout.addWidget(buttons)
+        self.cancel.setDefault(True)
+        self.resize(comfortable(self, 720, 380))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Nothing comes in by an Enter that was meant for something else."""
+        super().showEvent(event)
+        self.cancel.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _copy(self) -> None:
+        head = tuple(self.list.headerItem().text(column) for column in range(4))
+        QGuiApplication.clipboard().setText(text_of([head, *self._rows]))
+
+
+def take_the_rest(proposal: Proposal, parent: QWidget) -> bool:
+    """Ask what is to become of the rest."""
+    dialog = BadCellsDialog(proposal, parent.window())
+    try:
+        return dialog.exec() == QDialog.DialogCode.Accepted
+    finally:
+        dialog.deleteLater()
+
+
+def counted_text(proposal: Proposal) -> str:
+    """What came in, in words."""
+    words = QCoreApplication.translate("BadCells", "Changed rows: {changed}. New rows: {added}.").format(
+        changed=len(proposal.parts), added=len(proposal.added)
+    )
+    if not proposal.left_out:
+        return words
+    left_out = QCoreApplication.translate("BadCells", "New rows that stay out: {count}.")
+    return f"{words} {left_out.format(count=len(proposal.left_out))}"

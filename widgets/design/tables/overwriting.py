@@ -1,0 +1,64 @@
+"""Whether what is pasted may go over cells that are not selected."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QMessageBox, QWidget
+
+from widgets.kit.questions import answer_to, question_box
+
+translate = QCoreApplication.translate
+MOST_LISTED: Final = 8
+
+
+class Over(enum.Enum):
+    """What becomes of what is pasted."""
+
+    OVERWRITE = enum.auto()
+    AS_NEW = enum.auto()
+    NOTHING = enum.auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Overwritten:
+    """A cell that would be overwritten: the name of its row, its column, what stands there and what would."""
+
+    name: str
+    column: str
+    old: str
+    new: str
+
+
+def what_of_overwriting(cells: Sequence[Overwritten], parent: QWidget) -> Over:
+    """Say what would be overwritten, and ask."""
+    lines = [
+        translate("Overwriting", "{name}, {column}: {old} \u2192 {new}").format(
+            name=cell.name,
+            column=cell.column,
+            old=cell.old,
+            new=cell.new or translate("Overwriting", "(empty)"),
+        )
+        for cell in cells[:MOST_LISTED]
+    ]
+    if len(cells) > MOST_LISTED:
+        lines.append(translate("Overwriting", "and {count} more").format(count=len(cells) - MOST_LISTED))
+    box = question_box(
+        parent.window(),
+        QMessageBox.Icon.Warning,
+        translate("Overwriting", "Paste over cells"),
+        translate("Overwriting", "This overwrites cells that are not selected: {count}").format(count=len(cells)),
+        "\n".join(lines),
+    )
+    return answer_to(
+        box,
+        (
+            (translate("Overwriting", "&Overwrite"), Over.OVERWRITE),
+            (translate("Overwriting", "Paste as &new rows"), Over.AS_NEW),
+        ),
+        Over.NOTHING,
+    )

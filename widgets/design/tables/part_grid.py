@@ -1,0 +1,197 @@
+"""The grid of a table of parts: its cells and rows, what is selected of them, and the keys that work on them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QFont, QFontMetrics, QKeyEvent, QMouseEvent
+from PySide6.QtWidgets import QAbstractItemView, QTableView
+
+from widgets.design.tables.part_model import PartModel
+from widgets.kit.own_keys import TABLE
+from widgets.kit.scaling import scaled
+
+WIDEST_NAMES: Final = 190
+"""Pixels at 100 per cent for the names at the left of the rows."""
+NAME_EDGES: Final = 10
+"""What is left free beside them, in pixels."""
+_FLAG: Final = QItemSelectionModel.SelectionFlag
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """What is selected: rows as they are shown, columns, and whether whole rows are."""
+
+    rows: tuple[int, ...]
+    columns: tuple[int, ...]
+    whole: bool
+
+
+class PartGrid(QTableView):
+    """Cells that can be selected one by one where they can be edited, else whole rows."""
+
+    key = Signal(object)
+    """A key was pressed; whoever uses it accepts the event."""
+    gained_focus = Signal()
+
+    def __init__(self, model: PartModel, *, cells: bool) -> None:
+        super().__init__()
+        self.parts = model
+        self._cells = cells
+        self.setModel(model)
+        behaviour = QAbstractItemView.SelectionBehavior
+        self.setSelectionBehavior(behaviour.SelectItems if cells else behaviour.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        trigger = QAbstractItemView.EditTrigger
+        self.setEditTriggers(
+            trigger.DoubleClicked | trigger.EditKeyPressed | trigger.AnyKeyPressed if cells else trigger.NoEditTriggers
+        )
+        self.setAlternatingRowColors(True)
+        self.setShowGrid(cells)
+        self.setWordWrap(False)
+        self.setTabKeyNavigation(False)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.horizontalHeader().setHighlightSections(False)
+        self.horizontalHeader().setProperty("look", "narrow")
+        self.verticalHeader().setHighlightSections(False)
+        self.verticalHeader().setProperty("look", "narrow")
+        self.verticalHeader().setVisible(cells)
+        self.setCornerButtonEnabled(cells)
+        self.verticalHeader().setMaximumWidth(scaled(WIDEST_NAMES))
+        if cells:
+            self.horizontalScrollBar().valueChanged.connect(self._scrolled)
+        self._fit_rows()
+
+    def _scrolled(self, to: int) -> None:
+        """Keep the names in sight where their column has gone out of it."""
+        self.parts.name_rows(to > self.columnWidth(0) // 2, self._cut)
+
+    def _cut(self, name: str) -> str:
+        """A name with dots where it is too wide. Qt would measure it in another weight than the look draws it in."""
+        letters = QFont(self.verticalHeader().font())
+        letters.setWeight(QFont.Weight.DemiBold)
+        room = self.verticalHeader().maximumWidth() - NAME_EDGES
+        return QFontMetrics(letters).elidedText(name, Qt.TextElideMode.ElideRight, room)
+
+    def _fit_rows(self) -> None:
+        header = self.verticalHeader()
+        header.setMinimumSectionSize(10)
+        header.setDefaultSectionSize(self.fontMetrics().height() + 8)
+        header.setSectionResizeMode(header.ResizeMode.Fixed)
+
+    # What is selected
+
+    def area(self) -> Area:
+        """The rows and columns in which anything is selected; the empty row at the end holds nothing to work on."""
+        last = self.parts.columnCount() - 1
+        rows: set[int] = set()
+        columns: set[int] = set()
+        whole = True
+        selection = self.selectionModel().selection()
+        for number in range(selection.size()):
+            block = selection.at(number)
+            rows.update(range(block.top(), block.bottom() + 1))
+            columns.update(range(block.left(), block.right() + 1))
+            whole = whole and block.left() == 0 and block.right() == last
+        if not rows and self.currentIndex().isValid():
+            rows, columns, whole = {self.currentIndex().row()}, {self.currentIndex().column()}, False
+        rows.discard(self.parts.shown)
+        return Area(tuple(sorted(rows)), tuple(sorted(columns)), whole and bool(rows))
+
+    def places(self) -> tuple[int, ...]:
+        """The indices in the project of the parts that are selected, in their order there."""
+        return tuple(sorted(self.parts.place(row) for row in self.area().rows))
+
+    def select_rows(self, rows: list[int], *, current: int | None = None) -> None:
+        """Select these whole rows. `current` is the one that has the focus, left out the first."""
+        selection = QItemSelection()
+        last = self.parts.columnCount() - 1
+        start = None
+        for row, following in zip(rows, [*rows[1:], None], strict=True):
+            start = row if start is None else start
+            if following != row + 1:
+                selection.select(self.parts.index(start, 0), self.parts.index(row, last))
+                start = None
+        if not rows:
+            return
+        column = max(self.currentIndex().column(), 0) if self._cells else 0
+        at = self.parts.index(rows[0] if current is None else current, column)
+        self.selectionModel().setCurrentIndex(at, _FLAG.NoUpdate)
+        self.selectionModel().select(selection, _FLAG.ClearAndSelect)
+
+    def select_cells(self, top: int, left: int, bottom: int, right: int) -> None:
+        """Select a block of cells."""
+        selection = QItemSelection(self.parts.index(top, left), self.parts.index(bottom, right))
+        self.selectionModel().setCurrentIndex(self.parts.index(top, left), _FLAG.NoUpdate)
+        self.selectionModel().select(selection, _FLAG.ClearAndSelect)
+
+    def go(self, row: int, column: int) -> None:
+        """Make one cell current, and nothing else selected."""
+        index = self.parts.index(row, column)
+        if index.isValid():
+            self.selectionModel().setCurrentIndex(index, _FLAG.ClearAndSelect)
+            self.scrollTo(index)
+
+    def next_editable(self, row: int, column: int, way: int) -> tuple[int, int] | None:
+        """The next cell that can be edited, in reading order or (-1) against it; None if there is none."""
+        columns = self.parts.columnCount()
+        count = self.parts.rowCount() * columns
+        at = row * columns + column + way
+        while 0 <= at < count:
+            if self.parts.editable(*divmod(at, columns)):
+                return divmod(at, columns)
+            at += way
+        return None
+
+    def edit_cell(self, row: int, column: int) -> bool:
+        """Open the editor of a cell. False if it has none."""
+        self.go(row, column)
+        if not self.parts.editable(row, column):
+            return False
+        self.edit(self.parts.index(row, column))
+        return True
+
+    # Events
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Under the last row is the empty one: what is pasted there shall not go over the cell that was left."""
+        super().mousePressEvent(event)
+        place = event.position().toPoint()
+        if self.rowAt(place.y()) < 0 and self.parts.rowCount() > self.parts.shown:
+            self.go(self.parts.shown, 0)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The table's own keys first."""
+        if self.state() != QAbstractItemView.State.EditingState:
+            event.ignore()
+            self.key.emit(event)
+            if event.isAccepted():
+                return
+        super().keyPressEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        """Keep keys for the table that are shortcuts elsewhere in the window."""
+        if (
+            event.type() == QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and self._cells
+            and TABLE.deed(event) is not None
+        ):
+            event.accept()
+            return True
+        return super().event(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show what is current as selected."""
+        super().focusInEvent(event)
+        if self.currentIndex().isValid() and not self.selectionModel().hasSelection():
+            self.selectRow(self.currentIndex().row())
+        self.gained_focus.emit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Keep the rows as high as the font needs."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._fit_rows()

@@ -1,0 +1,401 @@
+"""A table of parts of one kind: its heading, filter and buttons, and the grid that they work on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QHeaderView,
+    QLabel,
+    QLineEdit,
+    QMenu,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.model import Project
+from widgets.design.tables.cell_editor import CellDelegate, CellWays
+from widgets.design.tables.part_editing import PartEditing
+from widgets.design.tables.part_grid import PartGrid
+from widgets.design.tables.part_model import Column, PartModel
+from widgets.design.tables.table_keys import press
+from widgets.design.tables.table_work import TableWork
+from widgets.kit.commands import mark_entry
+from widgets.kit.flow import FlowLayout
+from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon
+from widgets.kit.plain import plain_label
+from widgets.kit.scaling import heading_width, scaled
+from widgets.kit.steady import Choice
+
+Keep = Callable[[Project, Any, int], bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Narrowing:
+    """How a list is narrowed: the text in which words are sought, and choices of which parts are shown."""
+
+    text: Callable[[Project, Any], str]
+    choices: Sequence[tuple[str, Keep]] = ()
+
+
+class PartTable(QWidget):
+    """Places in signals are indices in the list of the project, whatever the view shows and in which order."""
+
+    chosen = Signal(int)
+    """A row became current; -1: none."""
+    opened = Signal(int)
+    """The properties of a part are wanted."""
+    add_wanted = Signal(str)
+    """One of the kinds that were offered."""
+    duplicate_wanted = Signal(object)
+    """Places, a tuple."""
+    delete_wanted = Signal(object)
+    """Places, a tuple."""
+    move_wanted = Signal(object, int)
+    """Places, a tuple, and -1 for up or 1 for down."""
+    arranged = Signal()
+    """Other rows are shown, or in another order, or more of them are selected."""
+
+    def __init__(
+        self,
+        title: str,
+        columns: Sequence[Column],
+        kinds: Sequence[tuple[str, str]],
+        *,
+        narrowing: Narrowing | None = None,
+        editing: PartEditing | None = None,
+        empty: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
+        """`empty` is what an empty table says, such as how to begin."""
+        super().__init__(parent)
+        self._empty = empty
+        self.model = PartModel(columns, spare=editing is not None)
+        self.editing = editing
+        self.table = PartGrid(self.model, cells=editing is not None)
+        self.table.setAccessibleName(title)
+        self._kinds = tuple(kinds)
+        self._narrowing = narrowing
+        self._quiet = False
+        self._faded = False
+        self.work = TableWork(self.table, editing) if editing is not None else None
+        self._lay_out(title)
+        self._fit_columns(columns)
+        self._connect()
+        self._enable()
+
+    def _lay_out(self, title: str) -> None:
+        self.heading = QLabel(title)
+        self.heading.setProperty("look", "heading")
+        self.narrow = QLineEdit(self)
+        self.narrow.setPlaceholderText(self.tr("Narrow the list"))
+        self.narrow.setAccessibleName(self.tr("Narrow the list"))
+        self.narrow.setClearButtonEnabled(True)
+        self.narrow.setMaximumWidth(scaled(220))
+        self.which = Choice(self)
+        self.which.setAccessibleName(self.tr("Which of them are shown"))
+        self.which.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        self.which.addItem(self.tr("all"))
+        for text, _ in self._narrowing.choices if self._narrowing is not None else ():
+            self.which.addItem(text)
+        self.file_order = QPushButton(self.tr("File order"))
+        self.file_order.setToolTip(self.tr("Sorted is the view only. Back to the order of the file"))
+        self.add_button = tool(plus_icon(), self.tr("Add"), self, self.tr("Add (Insert)"))
+        self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
+        self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
+        self.down_button = tool(down_icon(), self.tr("Move down"), self, self.tr("Move down (Alt+Down)"))
+        self.delete_button = tool(cross_icon(), self.tr("Delete"), self, self.tr("Delete the rows (Ctrl+Delete)"))
+        if len(self._kinds) > 1:
+            menu = QMenu(self)
+            for value, text in self._kinds:
+                mark_entry(menu.addAction(text, lambda value=value: self.add_wanted.emit(value)))  # type: ignore[misc]
+            self.add_button.setMenu(menu)
+            self.add_button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        bar = FlowLayout(spacing=4)
+        bar.setContentsMargins(8, 2, 4, 0)
+        narrowed = self._narrowing is not None
+        self.narrow.setVisible(narrowed)
+        self.which.setVisible(narrowed and self.which.count() > 1)
+        bar.addWidget(self.heading)
+        if narrowed:
+            self.narrow.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+            bar.addWidget(self.narrow)
+            bar.addWidget(self.which)
+        bar.add_stretch()
+        bar.addWidget(self.file_order)
+        for button in (self.add_button, self.copy_button, self.up_button, self.down_button, self.delete_button):
+            bar.addWidget(button)
+        self.file_order.hide()
+        self.nothing = plain_label()
+        self.nothing.setProperty("look", "faint")
+        self.nothing.setWordWrap(True)
+        self.nothing.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        over = QVBoxLayout(self.table.viewport())
+        free = self.table.verticalHeader().defaultSectionSize() * self.model.rowCount()
+        over.setContentsMargins(12, free + 10, 12, 10)
+        over.addWidget(self.nothing, 0, Qt.AlignmentFlag.AlignTop)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(2)
+        layout.addLayout(bar)
+        layout.addWidget(self.table, 1)
+
+    def _fit_columns(self, columns: Sequence[Column]) -> None:
+        header = self.table.horizontalHeader()
+        for number, column in enumerate(columns):
+            if column.width:
+                self.table.setColumnWidth(number, max(scaled(column.width), heading_width(header, column.title)))
+            elif sum(each.width for each in columns) < 700:
+                header.setSectionResizeMode(number, QHeaderView.ResizeMode.Stretch)
+                header.setMinimumSectionSize(max(header.minimumSectionSize(), heading_width(header, column.title)))
+            else:
+                self.table.setColumnWidth(number, scaled(150))
+
+    def _connect(self) -> None:
+        editing = self.editing
+        ways = None
+        if editing is not None:
+            ways = CellWays(
+                lambda row, column, text: editing.refusal(self.model.place(row), column, text),
+                lambda row, column: editing.completions(self.model.place(row), column),
+                self._take,
+            )
+            # What was typed into a cell of another project is not meant for this one.
+            editing.document.replaced.connect(self.table.reset)
+            header = self.table.horizontalHeader()
+            header.setSortIndicatorClearable(True)
+            header.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+            header.setSectionsClickable(True)
+            header.setSortIndicatorShown(False)  # the arrow stands in the heading, where it can be seen
+            header.sortIndicatorChanged.connect(self.sort)
+            self.table.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self._delegate = CellDelegate(self.table, self.model, ways)
+        if self.work is not None:
+            self._delegate.done.connect(self.work.edited)
+            self.work.hidden.connect(self.show_all)
+        self.table.setItemDelegate(self._delegate)
+        if len(self._kinds) == 1:
+            self.add_button.clicked.connect(lambda: self.add_wanted.emit(self._kinds[0][0]))
+        self.copy_button.clicked.connect(lambda: self._of_selected(self.duplicate_wanted.emit))
+        self.delete_button.clicked.connect(self.delete_rows)
+        self.up_button.clicked.connect(lambda: self.move_rows(-1))
+        self.down_button.clicked.connect(lambda: self.move_rows(1))
+        self.file_order.clicked.connect(self.to_file_order)
+        self.narrow.textChanged.connect(lambda _text: self._narrow())
+        self.which.currentIndexChanged.connect(lambda _index: self._narrow())
+        selection = self.table.selectionModel()
+        selection.currentRowChanged.connect(lambda _now, _before: self._chosen())
+        selection.selectionChanged.connect(lambda _now, _before: self._enable())
+        if editing is None:
+            self.table.doubleClicked.connect(lambda _index: self.open_current())
+        self.table.key.connect(lambda event: press(self, event))
+
+    def _take(self, row: int, column: int, text: str) -> None:
+        if self.editing is not None and not self.editing.take(self.model.place(row), column, text):
+            self.chosen.emit(self.current())  # the properties show what is not taken over
+
+    # What is shown
+
+    def show_parts(
+        self, project: Project, parts: tuple[Any, ...], wrong: frozenset[int] = frozenset(), *, redraw: bool = True
+    ) -> None:
+        """Show these parts, keeping the current row where it can be kept.
+
+        `redraw`: other parts may say something else of those that did not change, such as how often they are used.
+        """
+        current = self.current()
+        self._quiet = True
+        self.model.show(project, parts, wrong)
+        self._quiet = False
+        lost = current >= 0 or not self.table.currentIndex().isValid()
+        if self.current() < 0 and lost and self.model.shown:
+            self.select(self.model.place(min(max(current, 0), self.model.shown - 1)))
+        if redraw and self.isVisible():
+            self.table.viewport().update()
+        self._enable()
+
+    def current(self) -> int:
+        """The place of the current part; -1 if there is none, also in the empty row."""
+        index = self.table.currentIndex()
+        return self.model.place(index.row()) if index.isValid() else -1
+
+    def select(self, index: int) -> None:
+        """Make a part current, its whole row selected, without telling."""
+        marked = self._faded or self.table.selectionModel().hasSelection()
+        if index == self.current() and (index < 0 or marked):
+            return
+        self.select_places((index,) if index >= 0 else ())
+
+    def select_places(self, places: Sequence[int]) -> None:
+        """Select these whole rows without telling; shows them if they are left out."""
+        self._faded = False
+        self._quiet = True
+        rows = [self.model.row_of(place) for place in places]
+        if any(row < 0 for row in rows):
+            self.show_all()
+            rows = [self.model.row_of(place) for place in places]
+        if rows:
+            self.table.select_rows(sorted(rows), current=rows[0])
+            self.table.scrollTo(self.table.currentIndex())
+        else:
+            self.table.setCurrentIndex(self.model.index(-1, -1))
+        self._quiet = False
+        self._enable()
+
+    def fade(self) -> None:
+        """Show no row as selected, since something else is. The current row is kept for the return."""
+        self._faded = True
+        self.table.clearSelection()
+
+    def light_up(self) -> None:
+        """Show the current row as selected again."""
+        self._faded = False
+        index = self.table.currentIndex()
+        if index.isValid() and not self.table.selectionModel().hasSelection():
+            self.table.selectRow(index.row())
+
+    # Sorting and narrowing
+
+    def sort(self, column: int, order: Qt.SortOrder) -> None:
+        """Sort the view by a column; -1: as in the file."""
+        self.model.sort(column, order)
+        self._arranged()
+
+    def sort_by_current(self) -> None:
+        """Sort by the column of the current cell; again: the other way; once more: as in the file."""
+        column = max(self.table.currentIndex().column(), 0)
+        header = self.table.horizontalHeader()
+        up = Qt.SortOrder.AscendingOrder
+        now = self.model.sorted_by
+        if now is None or now[0] != column:
+            header.setSortIndicator(column, up)
+        elif now[1] == up:
+            header.setSortIndicator(column, Qt.SortOrder.DescendingOrder)
+        else:
+            self.to_file_order()
+
+    def to_file_order(self) -> None:
+        """Show the parts in the order of the file."""
+        self.table.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+
+    def to_narrow(self) -> None:
+        """Give the filter the focus, where there is one."""
+        if self._narrowing is not None:
+            self.narrow.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self.narrow.selectAll()
+
+    def show_all(self) -> None:
+        """Leave none out."""
+        self.narrow.clear()
+        self.which.setCurrentIndex(0)
+
+    def _narrow(self) -> None:
+        narrowing = self._narrowing
+        if narrowing is None:
+            return
+        words = self.narrow.text().casefold().split()
+        choice = self.which.currentIndex() - 1
+        text = narrowing.text
+
+        def keep(project: Project, part: Any, place: int) -> bool:
+            if choice >= 0 and not narrowing.choices[choice][1](project, part, place):
+                return False
+            return not words or all(word in text(project, part).casefold() for word in words)
+
+        self.model.leave_out(keep if words or choice >= 0 else None)
+        self._arranged()
+
+    def _arranged(self) -> None:
+        self.file_order.setVisible(self.model.sorted_by is not None)
+        self.model.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self.model.columns) - 1)
+        index = self.table.currentIndex()
+        if index.isValid():
+            self.table.scrollTo(index)
+        elif self.model.shown:
+            self.table.go(0, 0)
+        self._enable()
+
+    # Keys and buttons
+
+    def _chosen(self) -> None:
+        self._enable()
+        if not self._quiet:
+            self.chosen.emit(self.current())
+
+    def _enable(self) -> None:
+        at = self.current()
+        none = self.model.shown == 0
+        if none:
+            left_out = self.model.filtered and bool(self.model.parts)
+            self.nothing.setText(self.tr("All of them are left out by the filter.") if left_out else self._empty)
+        self.nothing.setVisible(none)
+        self.copy_button.setEnabled(at >= 0)
+        self.delete_button.setEnabled(at >= 0)
+        ordered = self.model.in_file_order
+        rows = self.table.area().rows if at >= 0 and ordered else ()
+        self.up_button.setEnabled(bool(rows) and rows[0] > 0)
+        self.down_button.setEnabled(bool(rows) and rows[-1] < len(self.model.parts) - 1)
+        self.arranged.emit()
+
+    def _of_selected(self, emit: Callable[[tuple[int, ...]], None]) -> None:
+        places = self.table.places()
+        if places:
+            emit(places)
+
+    def open_current(self) -> None:
+        """Ask for the properties of the current part."""
+        if self.current() >= 0:
+            self.opened.emit(self.current())
+
+    def delete_rows(self) -> None:
+        """Ask for the selected parts to be deleted."""
+        self._of_selected(self.delete_wanted.emit)
+
+    def move_rows(self, way: Literal[-1, 1]) -> None:
+        """Ask for the selected parts to be moved up or down in the file."""
+        if self.model.in_file_order:
+            self._of_selected(lambda places: self.move_wanted.emit(places, way))
+
+    def add(self) -> None:
+        """Add a part, or ask of which kind."""
+        if self.add_button.menu() is not None:
+            self.add_button.showMenu()
+        else:
+            self.add_wanted.emit(self._kinds[0][0])
+
+    def duplicate(self) -> None:
+        """Duplicate the selected rows; cells of several rows are filled down instead."""
+        area = self.table.area()
+        if self.work is not None and not area.whole and len(area.rows) > 1:
+            self.work.fill_down()
+        else:
+            self.duplicate_rows()
+
+    def duplicate_rows(self) -> None:
+        """Ask for copies of the selected parts."""
+        self._of_selected(self.duplicate_wanted.emit)
+
+    def delete(self) -> None:
+        """Delete whole rows, and parts whose names are selected; empty other cells."""
+        area = self.table.area()
+        if self.work is None or area.whole or area.columns == (0,):
+            self.delete_rows()
+        else:
+            self.work.clear()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "delete_button"):
+            self.add_button.setIcon(plus_icon())
+            self.copy_button.setIcon(copies_icon())
+            self.up_button.setIcon(up_icon())
+            self.down_button.setIcon(down_icon())
+            self.delete_button.setIcon(cross_icon())

@@ -1,0 +1,461 @@
+"""The Design workplace: screens at the left, the face, map and tables in the middle, properties at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QInputDialog, QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
+
+from app.checks.accepting import accept, withdraw
+from app.checks.finding import GRAVITY, Finding
+from app.panel.paging import PagingGraph
+from widgets.design.exchange.signal_lists import SignalLists
+from widgets.design.findings import FindingsList
+from widgets.design.inspector import Inspector
+from widgets.design.lines.lines_view import LinesView
+from widgets.design.navigation import Ways
+from widgets.design.page_map.pane import PageMapPane
+from widgets.design.part_commands import PartCommands
+from widgets.design.screen.editor import ScreenEditor
+from widgets.design.screen.live_rows import LiveReadings
+from widgets.design.screens_pane import ScreensPane
+from widgets.design.signals.signals_view import SignalsView
+from widgets.design.table_commands import TableCommands
+from widgets.design.tables.part_views import BehaviourView
+from widgets.document.document import Document
+from widgets.document.drafts import Drafts, follow_drafts, subject_text
+from widgets.document.running_checks import RunningChecks
+from widgets.document.settings import Settings
+from widgets.document.unfinished import Begun
+from widgets.kit.commands import Keys, command
+from widgets.kit.elided import shorten_tabs
+from widgets.kit.notice import Notice
+from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import percent, scaled
+
+BRIEF_ABOVE: Final = 125
+"""Per cent of size above which the views have brief titles; their tool tips say the rest."""
+VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
+
+
+class DesignWorkplace(QWidget):
+    """Everything about a project is edited here; `document` holds it."""
+
+    wanted = Signal()
+    """A command of this workplace was chosen, perhaps while another workplace is in front."""
+    not_taken_over_changed = Signal()
+    """Something was begun, typed, completed or put away that is not in the project."""
+
+    def __init__(self, document: Document, settings: Settings | None = None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.document = document
+        self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.editor.say(words))
+        self.drafts = Drafts(self)
+        self.begun = Begun(self)
+        self.checks = RunningChecks(document, self)
+        self._before = document.project
+        self._graph = PagingGraph(document.project)
+        self._graph_of = document.project
+        self._make_parts()
+        self._lay_out()
+        self.ways = Ways(self)
+        self._make_actions()
+        self._connect()
+        self.setFocusProxy(self.editor.face)
+        self._changed()
+        self._shown_changed()
+
+    def _make_parts(self) -> None:
+        document = self.document
+        self.screens = ScreensPane(document)
+        self.views = QTabWidget()
+        self.views.setDocumentMode(True)
+        self.notice = Notice(self.views)
+        self.editor = ScreenEditor(document, self.notice)
+        self.screens.use_clipboard(self.editor.clipboard)
+        self.map_pane = PageMapPane(document)
+        self.map = self.map_pane.view
+        self.behaviour = BehaviourView(document, self.begun)
+        self.signals = SignalsView(document, self.drafts)
+        self.lines = LinesView(document, self.drafts)
+        self.findings = FindingsList(self.drafts, self.begun)
+        self.inspector = Inspector(document, self.drafts, self.begun)
+        self._titles = [
+            self.tr("Screen"),
+            self.tr("Page map"),
+            self.tr("Turns and actions"),
+            self.tr("Signals"),
+            self.tr("Lines and followers"),
+        ]
+        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Turns"), self.tr("Signals"), self.tr("Lines")]
+        widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines)
+        for widget, title in zip(widgets, self._titles if percent() <= BRIEF_ABOVE else brief, strict=True):
+            self.views.addTab(widget, title)
+        shorten_tabs(self.views.tabBar())
+
+    def _lay_out(self) -> None:
+        self._upright = QSplitter(Qt.Orientation.Vertical)
+        self._upright.setObjectName("design upright")
+        self._upright.addWidget(self.views)
+        self._upright.addWidget(self.findings)
+        self._upright.setStretchFactor(0, 1)
+        self._upright.setCollapsible(0, False)
+        self._upright.setSizes([430, 180])
+        self._across = QSplitter(Qt.Orientation.Horizontal)
+        self._across.setObjectName("design across")
+        self._across.addWidget(self.screens)
+        self._across.addWidget(self._upright)
+        self._across.addWidget(self.inspector)
+        self._across.setStretchFactor(1, 1)
+        self._across.setCollapsible(1, False)
+        self._across.setSizes([230, 780, 350] if percent() == 100 else [1, 780, 1])
+        # The middle needs the room most, so at larger sizes the sides grow by less than their texts.
+        self.screens.setMinimumWidth(scaled(120) + 70)
+        self.inspector.setMinimumWidth(scaled(170) + 140)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(self._across)
+
+    def _make_actions(self) -> None:
+        self._actions: list[QAction | None] = []
+        editor = self.editor
+        self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
+        self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
+        self._actions.append(None)
+        self._action(self.tr("&Try it in place"), self.try_it, ("F9", "Ctrl+Space"))
+        self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")
+        self._actions.append(None)
+        self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
+        self._action(self.tr("&Rename the screen"), self.screens.list.rename_current, "Shift+F2")
+        self._action(self.tr("Pre&vious screen"), lambda: self.ways.next_screen(-1), "Alt+PgUp")
+        self._action(self.tr("Ne&xt screen"), lambda: self.ways.next_screen(1), "Alt+PgDown")
+        self._actions.append(None)
+        self.views.tabBar().setAccessibleName(self.tr("Views"))
+        for number, (name, title) in enumerate(zip(VIEWS, self._titles, strict=True), start=1):
+            self._action(
+                self.tr("Show: {view}").format(view=title),
+                lambda name=name: self.show_view(name),  # type: ignore[misc]
+                f"Alt+{number}",
+            )
+            self.views.setTabToolTip(number - 1, f"{title} (Alt+{number})")
+        self._actions.append(None)
+        self._action(self.tr("&Import signals\u2026"), self.import_signals, "Ctrl+I")
+        self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
+        self._actions.append(None)
+        self._action(self.tr("Go to the pr&operties"), self.ways.to_properties, "F4")
+        self._action(self.tr("Write what the panel sa&ys"), self.ways.to_messages, "Ctrl+Shift+D")
+        self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
+        self.table_commands = TableCommands(self)
+        self.part_commands = PartCommands(self)
+        self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
+        self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
+        self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
+        self._action(self.tr("Accept the finding\u2026"), self._accept_current, "Ctrl+Shift+F7")
+        self.addActions(self.map_pane.wide_actions)
+        self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])
+
+    def try_it(self) -> None:
+        """Operate the screen where it is drawn, with simulated values; once more, and it is edited again."""
+        if self.view != "screen":
+            self.show_view("screen")
+        self.editor.try_it()
+
+    def import_signals(self, path: Path | None = None) -> None:
+        """Bring signals in from a register list: of this file, or of one that is chosen."""
+        first = self.lists.bring_in(path)
+        if first is not None:
+            self.show_view("signals")
+            self.ways.show_signal(first)
+
+    def export_signals(self) -> None:
+        """Write the signals to a file; those selected in their table are offered apart."""
+        self.lists.write_out(self.signals.selected() if self.view == "signals" else ())
+
+    def _next_language(self) -> None:
+        count = len(self.document.project.panel.languages)
+        if count < 2:
+            self._refused(self.tr("The panel has one language only; more are named in the panel's properties."))
+        else:
+            self.document.choose_language((self.document.language + 1) % count)
+
+    def _action(self, text: str, run: Callable[[], object], shortcut: Keys) -> None:
+        def run_here() -> None:
+            self.wanted.emit()
+            run()
+
+        self._actions.append(command(self, text, run_here, shortcut, within=True))
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands of this workplace into a menu of the window."""
+        for action in self._actions:
+            if action is None:
+                menu.addSeparator()
+            else:
+                menu.addAction(action)
+        menu.addSeparator()
+        self.screens.list.fill_menu(menu.addMenu(self.tr("W&hole screens")))
+        self.editor.actions_of.fill_menu(menu)
+        self.part_commands.fill_menu(menu.addMenu(self.tr("Add a part")))
+        self.map_pane.fill_menu(menu.addMenu(self.tr("Pag&e map")))
+        tables = menu.addMenu(self.tr("Ta&bles"))
+        self.table_commands.fill_menu(tables)
+        self.part_commands.fill_rows_menu(tables)
+
+    def _connect(self) -> None:
+        document = self.document
+        document.replaced.connect(self._replaced)
+        document.changed.connect(self._changed)
+        document.selection_changed.connect(self._selection_changed)
+        document.shown_changed.connect(self._shown_changed)
+        document.refused.connect(self._refused)
+        document.offered.connect(self._offered)
+        self.views.currentChanged.connect(lambda _index: self._view_changed())
+        self.views.tabBarClicked.connect(lambda index: self.show_view(VIEWS[index]) if index >= 0 else None)
+        self.editor.trying_changed.connect(lambda _on: self.ways.show_properties())
+        self.editor.wanted.connect(self._to_editor)
+        self.editor.field_opened.connect(self.ways.open_field)
+        self.editor.next_screen_wanted.connect(self.ways.next_screen)
+        self.editor.new_signal_wanted.connect(self.ways.add_signal)
+        self.screens.opened.connect(lambda _name: self.show_view("screen"))
+        self.map.screen_chosen.connect(document.select_screen)
+        self.map.screen_opened.connect(self.ways.open_screen)
+        self.map.turn_chosen.connect(lambda _index: self.ways.show_properties())
+        self.map.turn_opened.connect(lambda _index: self.ways.to_properties())
+        self.map_pane.wanted.connect(self._to_map)
+        self.map_pane.delete_wanted.connect(self.screens.delete)
+        self.map_pane.rename_wanted.connect(self.screens.list.rename_current)
+        self.signals.lines_wanted.connect(lambda: self.show_view("lines"))
+        self.signals.import_wanted.connect(self.import_signals)
+        self.signals.export_wanted.connect(self.export_signals)
+        self.behaviour.chosen.connect(self.ways.show_properties)
+        self.begun.changed.connect(self._begun_changed)
+        for signal in (self.begun.changed, self.begun.completed, self.drafts.changed):
+            signal.connect(lambda *_: self.not_taken_over_changed.emit())
+        self.signals.chosen.connect(self.ways.show_properties)
+        self.signals.scaling_wanted.connect(self.inspector.signal_form.open_scaling)
+        self.signals.uses_wanted.connect(self.ways.to_uses)
+        self.inspector.signal_form.place_wanted.connect(self.ways.go_to)
+        self.lines.chosen.connect(self.ways.show_properties)
+        for view in (self.behaviour, self.signals, self.lines):
+            view.opened.connect(self.ways.to_properties)
+            view.added.connect(self.ways.to_properties)
+        self.inspector.signal_wanted.connect(self.ways.show_signal)
+        self.inspector.screen_form.turn_wanted.connect(self.ways.show_turn)
+        self.inspector.screen_form.action_wanted.connect(self.ways.show_action)
+        self.inspector.screen_form.add_turn_wanted.connect(self.ways.add_turn_from)
+        self.inspector.screen_form.add_action_wanted.connect(self.ways.add_action_on)
+        self.findings.place_chosen.connect(self.ways.go_to)
+        self.findings.draft_chosen.connect(self.ways.go_to_draft)
+        self.findings.mend_wanted.connect(self._mend)
+        self.findings.accept_wanted.connect(self._accept)
+        self.checks.found.connect(self._found)
+
+    # Keeping it in step
+
+    def _changed(self) -> None:
+        project = self.document.project
+        follow_drafts(self.drafts, self._before, project)
+        self.begun.follow(project)
+        self._before = project
+        self.screens.show_project(project, self._paging(), self.checks.findings)
+        self._refresh_view()
+
+    def _refresh_view(self) -> None:
+        """Bring the view in the middle up to date. The others are when they come there."""
+        project, found = self.document.project, self.checks.by_part
+        if self.view == "map":
+            self.map_pane.set_project(project, self._paging())
+            self.map.set_findings(self.checks.findings)
+        elif self.view == "behaviour":
+            self.behaviour.show_project(project, found.parts("turn"), found.parts("action"))
+        elif self.view == "signals":
+            self.signals.show_project(project, found.parts("signal"), found.parts("signal", *GRAVITY))
+        elif self.view == "lines":
+            self.lines.show_project(project, found.parts("line"), found.parts("follower"))
+
+    def _begun_changed(self) -> None:
+        if self.view == "behaviour":
+            self._refresh_view()
+            self.ways.show_properties()
+
+    def _shown_changed(self) -> None:
+        self._mark_fields()
+        self.ways.show_properties()
+
+    def _replaced(self) -> None:
+        """Another project: nothing of the former one is true any more."""
+        self.drafts.clear()
+        self.begun.clear()
+        self.map.set_findings(())
+        self._before = self.document.project
+
+    def _paging(self) -> PagingGraph:
+        """The graph of the project as it is now; the former one where no turn, key or screen has changed."""
+        now, then = self.document.project, self._graph_of
+        if now is not then:
+            same = now.turns is then.turns and now.panel is then.panel
+            if not same or list(now.screen_named) != list(then.screen_named):
+                self._graph = PagingGraph(now)
+            self._graph_of = now
+        return self._graph
+
+    def _selection_changed(self) -> None:
+        self.screens.show_selection()
+        if self.view == "map":
+            self.map.select_screen(self.document.selection.screen)
+        elif self.view == "screen" and self.document.selection.fields:
+            self.inspector.show_tab(self.inspector.field_form)
+
+    def _found(self) -> None:
+        """Show what the checks found."""
+        self.findings.set_findings(self.checks.findings, self.checks.accepted, checked=self.checks.checked)
+        self.screens.show_project(self.document.project, self._paging(), self.checks.findings)
+        self._refresh_view()
+        self._mark_fields()
+
+    def _mend(self, finding: Finding) -> None:
+        """Make the edit that takes a finding away, as one step."""
+        if not self.checks.up_to_date:
+            self.checks.finish()
+        if finding.mend is None or finding not in self.checks.findings:
+            self._refused(self.tr("Nothing was changed: this is not found any more."))
+        elif self.document.do(finding.mend.words, finding.mended) is None:
+            self.checks.finish()
+
+    def _accept(self, finding: Finding) -> None:
+        """Accept a finding with a reason, or not any more, as one step."""
+        if finding.accepted:
+            self.document.do(self.tr("Accept a finding no more"), lambda project: withdraw(project, finding))
+        else:
+            words = self.tr("{what}.\n\nWhy is it meant so?").format(what=finding.message)
+            reason, go = QInputDialog.getText(self, self.tr("Accept the finding"), plain_tip(words))
+            if not go:
+                return
+            still = self.checks.accepted
+            self.document.do(self.tr("Accept a finding"), lambda project: accept(project, finding, reason, still))
+        self.checks.finish()
+
+    def _accept_current(self) -> None:
+        if self.findings.current() is None:
+            self._refused(self.tr("Choose a finding first: F8 leads to the findings."))
+        else:
+            self.findings.accept_current()
+
+    def _mend_current(self) -> None:
+        row = self.findings.current()
+        if row is not None and row.finding is not None and row.finding.mend is not None:
+            self._mend(row.finding)
+        elif row is None:
+            self._refused(self.tr("Choose a finding first: F8 leads to the findings."))
+        else:
+            self._refused(self.tr("This finding cannot be mended by itself; Enter on it leads to its place."))
+
+    def _mark_fields(self) -> None:
+        screen = self.document.screen
+        if screen is None or self.view != "screen":
+            return
+        project = self.document.project
+        at = next(index for index, other in enumerate(project.screens) if other is screen)
+        fields, rows = set[int](), set[int]()
+        for finding in self.checks.by_part.about("screen", at):
+            place = finding.place
+            if len(place) < 4 or finding.severity == "note":
+                continue
+            number = place[-1] if place[2] == "text_in" else place[3]
+            if not isinstance(number, int):
+                continue
+            if place[2] == "field":
+                fields.add(number)
+            elif number < project.panel.rows and (place[2] == "text_in") == bool(self.document.language):
+                rows.add(number)
+        self.editor.set_wrong(frozenset(fields), frozenset(rows))
+
+    def _refused(self, text: str) -> None:
+        self.editor.say(text)
+
+    def _offered(self, text: str, button: str, deed: Callable[[], object]) -> None:
+        self.editor.say(text, button, deed)
+
+    def not_taken_over(self) -> list[str]:
+        """What was begun or typed and is not in the project, so in no file either, in words."""
+        project = self.document.project
+        return [
+            *(subject_text(self.begun.place(project, rule)) for rule in self.begun.all()),
+            *(f"{subject_text(subject)}, {row}" for subject, row, _, _ in self.drafts.all()),
+        ]
+
+    # Views
+
+    @property
+    def view(self) -> str:
+        """Which view is in the middle; one of VIEWS."""
+        return VIEWS[self.views.currentIndex()]
+
+    def succeed(self, former: DesignWorkplace) -> None:
+        """Go on with what was typed in a former workplace and not taken over yet, in the same view."""
+        self.begun.succeed(former.begun)
+        self.drafts.succeed(former.drafts, self.inspector.rows_since(former.inspector))
+        self.views.setCurrentIndex(former.views.currentIndex())
+
+    def show_view(self, name: str) -> None:
+        """Bring a view to the middle and give it the focus."""
+        if self.views.currentIndex() != VIEWS.index(name):
+            # What has the focus may go with the former view, and Qt would give it to whatever is next.
+            self.views.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
+        self.turn_to(name)
+        {
+            "screen": self.editor.face,
+            "map": self.map,
+            "behaviour": self.behaviour.first,
+            "signals": self.signals.first,
+            "lines": self.lines.first,
+        }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def turn_to(self, name: str) -> None:
+        """Bring a view to the middle and leave the focus where it is."""
+        self.views.setCurrentIndex(VIEWS.index(name))
+
+    def _view_changed(self) -> None:
+        self.notice.hide()
+        self._refresh_view()
+        if self.view == "screen":
+            self.editor.refresh()
+            self._mark_fields()
+        elif self.view == "map":
+            self.map.select_screen(self.document.selection.screen)
+            self.inspector.show_tab(self.inspector.screen_form)
+        self.ways.show_properties()
+
+    def set_readings_source(self, source: LiveReadings) -> None:
+        """Where the live values come from that the face can show. Nothing here writes to a line."""
+        self.editor.set_readings_source(source)
+
+    def _to_editor(self) -> None:
+        self.wanted.emit()
+        if self.view != "screen":
+            self.show_view("screen")
+
+    def _to_map(self) -> None:
+        self.wanted.emit()
+        if self.view != "map":
+            self.show_view("map")
+
+    def _to_findings(self) -> None:
+        self.findings.tree.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        if self.findings.current() is None:
+            self.findings.select(0)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of the palette or the font."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "findings"):
+            self.findings.refresh_colours()
+            self.map_pane.refresh_colours()
+
+    def sizeHint(self) -> QSize:
+        """The size that suits it best."""
+        return QSize(1366, 640)

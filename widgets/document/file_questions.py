@@ -1,0 +1,147 @@
+"""The questions about a project file that must be answered before something is done or lost."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QMessageBox, QWidget
+
+from widgets.kit.questions import answer_to, asked, question_box
+
+translate = QCoreApplication.translate
+MOST_NAMED: Final = 4
+"""Of what is not complete."""
+
+
+class Leaving(enum.Enum):
+    """What becomes of unsaved changes."""
+
+    SAVE = enum.auto()
+    DISCARD = enum.auto()
+    STAY = enum.auto()
+
+
+class Conflict(enum.Enum):
+    """What is done where another program has changed the file that is to be saved."""
+
+    COMPARE = enum.auto()
+    SAVE_OVER = enum.auto()
+    SAVE_AS = enum.auto()
+    RELOAD = enum.auto()
+    NOTHING = enum.auto()
+
+
+def what_of_changes(parent: QWidget, name: str, lost: Sequence[str] = ()) -> Leaving:
+    """Ask what becomes of the unsaved changes to `name`; `lost` is what is not complete and lost either way."""
+    more = translate("files", "Otherwise they are lost.")
+    if lost:
+        more = f"{more}\n\n{_loss(lost)}"
+    box = question_box(
+        parent,
+        QMessageBox.Icon.Question,
+        translate("files", "Unsaved changes"),
+        translate("files", "Save the changes to \u201c{name}\u201d?").format(name=name),
+        more,
+    )
+    button = QMessageBox.StandardButton
+    box.setStandardButtons(button.Save | button.Discard | button.Cancel)
+    box.setDefaultButton(button.Save)
+    pressed = box.exec()
+    box.deleteLater()
+    return {button.Save: Leaving.SAVE, button.Discard: Leaving.DISCARD}.get(
+        QMessageBox.StandardButton(pressed), Leaving.STAY
+    )
+
+
+def may_lose(parent: QWidget, name: str, lost: Sequence[str]) -> bool:
+    """Ask whether `name` may be left though `lost` is not complete."""
+    words = translate("files", "Leave \u201c{name}\u201d, though not everything is complete?").format(name=name)
+    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Not complete"), words, _loss(lost))
+    return answer_to(box, ((translate("files", "&Leave"), True),), False)
+
+
+def some_of(things: Sequence[str]) -> str:
+    """The first of them, and how many more there are."""
+    text = "; ".join(things[:MOST_NAMED])
+    more = len(things) - MOST_NAMED
+    return translate("files", "{first}; and {count} more").format(first=text, count=more) if more > 0 else text
+
+
+def _loss(lost: Sequence[str]) -> str:
+    words = translate("files", "Not complete, so no file holds it: {what}. It is lost.")
+    return words.format(what=some_of(lost))
+
+
+def may_let_go(parent: QWidget, lines: Sequence[str], disarmed: str = "") -> bool:
+    """Ask whether armed `lines` may be disconnected, and those that disarmed themselves, which says `disarmed`."""
+    why = f"{disarmed[:1].upper()}{disarmed[1:]}"
+    more = translate(
+        "files", "Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone."
+    )
+    if lines:
+        title = translate("files", "Armed")
+        words = translate("files", "Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines))
+        more = f"{why}.\n{more}" if disarmed else more
+    else:
+        title = translate("files", "Disarmed by itself")
+        words = translate("files", "{why}. Keys that stop still write until you disconnect. Disconnect?").format(
+            why=why
+        )
+    box = question_box(parent, QMessageBox.Icon.Warning, title, words, more)
+    return answer_to(box, ((translate("files", "&Disconnect"), True),), False)
+
+
+def may_replace(parent: QWidget, path: Path, title: str) -> bool:
+    """Ask whether a file that exists already may be replaced; `title` says what for."""
+    words = translate("files", "{file} exists already. Replace it?").format(file=path.name)
+    box = question_box(parent, QMessageBox.Icon.Question, title, words)
+    return asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No)
+
+
+def may_drop_remarks(parent: QWidget, path: Path) -> bool:
+    """Ask whether saving may go on though the file holds remarks, which are not kept."""
+    words = translate(
+        "files",
+        "{file} holds remarks after '#', and saving does not keep them. "
+        "The file as it is now stays beside it as {file}.bak until the next saving. "
+        "What should last belongs into the notes. Save?",
+    ).format(file=path.name)
+    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Remarks in the file"), words)
+    return asked(box, QMessageBox.StandardButton.Save, QMessageBox.StandardButton.Cancel)
+
+
+def wants_another_place(parent: QWidget, why: str) -> bool:
+    """Say why a project was not saved, and ask whether it should be saved elsewhere."""
+    box = question_box(parent, QMessageBox.Icon.Critical, translate("files", "Not saved"), why)
+    return answer_to(box, ((translate("files", "Save &as\u2026"), True),), False, QMessageBox.StandardButton.Close)
+
+
+def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
+    """Ask what to do where another program has changed the file meanwhile."""
+    box = question_box(
+        parent,
+        QMessageBox.Icon.Warning,
+        translate("files", "Changed by another program"),
+        translate(
+            "files", "{file} was changed by another program since it was read here. Nothing was saved yet."
+        ).format(file=path.name),
+        translate(
+            "files",
+            "Compare shows both versions side by side. Save over it writes your version; the other one stays beside it "
+            "as a file of its own. Reload takes the other version; undo brings yours back.",
+        ),
+    )
+    return answer_to(
+        box,
+        (
+            (translate("files", "&Compare"), Conflict.COMPARE),
+            (translate("files", "Save &over it"), Conflict.SAVE_OVER),
+            (translate("files", "Save &as\u2026"), Conflict.SAVE_AS),
+            (translate("files", "&Reload"), Conflict.RELOAD),
+        ),
+        Conflict.NOTHING,
+    )

@@ -1,0 +1,164 @@
+"""How the file of a project stands while it is edited: is it still the same, whose is it, may it be written?"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+from PySide6.QtCore import QObject
+
+from app.project_file.files import may_write
+from app.project_file.locks import take
+from widgets.document.document import Document
+from widgets.document.file_watch import FileWatch
+from widgets.kit.notice_slot import Deed, NoticeSlot
+
+if TYPE_CHECKING:
+    from filelock import BaseFileLock
+
+
+class Ways(Protocol):
+    """What can be done about a file that is not as it should be."""
+
+    def save(self) -> bool:
+        """Save to the file."""
+
+    def save_as(self) -> bool:
+        """Save elsewhere."""
+
+    def reload(self) -> bool:
+        """Take what the file holds."""
+
+    def compare_conflict(self, path: Path) -> None:
+        """Show both versions."""
+
+
+class FileStanding(QObject):
+    """Follows one file, and says in its bar whatever the user should know about it."""
+
+    def __init__(self, document: Document, state: Path | None, ways: Ways, parent: QObject | None = None) -> None:
+        """`state` is the folder for notes of open files; None keeps none."""
+        super().__init__(parent)
+        self._document = document
+        self._state = state
+        self._ways = ways
+        self.bar = NoticeSlot()
+        self.known: str | None = None
+        """The digest of the file as it was read or saved here last."""
+        self._path: Path | None = None
+        self._open_here: BaseFileLock | None = None
+        self._watch = FileWatch(self)
+        self._watch.found.connect(self._found)
+
+    def follow(self, path: Path | None, known: str | None) -> None:
+        """The document belongs to this file from now on, which holds the content `known`."""
+        former, self._path, self.known = self._path, path, known
+        self._watch.follow(path, known)
+        self.bar.clear()
+        if path == former:
+            return
+        self._leave()
+        if path is None:
+            return
+        alone, self._open_here = self._enter(path)
+        if not alone:
+            self._say_open_elsewhere(path)
+        elif path.exists() and not may_write(path):
+            self._say_read_only(path)
+
+    def look(self) -> None:
+        """Look now: the user comes back from another program."""
+        self._watch.look()
+        if self._path is not None and self._open_here is None:
+            alone, self._open_here = self._enter(self._path)
+            if alone:
+                self.bar.retract("elsewhere")
+
+    def is_open_elsewhere(self, path: Path) -> bool:
+        """Whether another window has this file open."""
+        alone, lock = self._enter(path)
+        if lock is not None:
+            lock.release()
+        return not alone
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._watch.stop()
+        self._leave()
+
+    def _enter(self, path: Path) -> tuple[bool, BaseFileLock | None]:
+        """Note that this window has the file open. False if another one has noted that already, and the note."""
+        if self._state is None:
+            return True, None
+        folder = self._state / "open"
+        name = hashlib.sha256(os.fsencode(os.path.realpath(path))).hexdigest()[:32]
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+            lock = take(folder / f"{name}.lock")
+        except OSError:
+            return True, None  # no note can be kept; that the folder is no good is said along with the first copy
+        return lock is not None, lock
+
+    def _leave(self) -> None:
+        if self._open_here is not None:
+            self._open_here.release()
+            self._open_here = None
+
+    def _found(self, path: Path, digest: str | None) -> None:
+        if path != self._path:
+            return
+        if digest == self.known:
+            self.bar.retract("changed")
+            self.bar.retract("gone")
+        elif digest is None:
+            self._say_gone(path)
+        else:
+            self.say_changed(path)
+
+    # What the bar says
+
+    def say_changed(self, path: Path) -> None:
+        """Another program has changed the file."""
+        if self._document.modified:
+            words = self.tr("{file} was changed by another program, and you have changes that are not saved.")
+        else:
+            words = self.tr("{file} was changed by another program.")
+        deeds: tuple[Deed, ...] = (
+            (self.tr("Co&mpare"), lambda: self._ways.compare_conflict(path)),
+            (self.tr("Re&load"), self._ways.reload),
+        )
+        self.bar.say("changed", words.format(file=path.name), deeds)
+
+    def say_no_copy(self, reason: str) -> None:
+        """The copy of unsaved work cannot be written."""
+        words = self.tr("No recovery copy can be written to {folder}: {reason}. Save often.")
+        self.bar.say("no-copy", words.format(folder=self._state, reason=reason))
+
+    def say_not_opened(self, why: str, again: Deed) -> None:
+        """The project of the last window was not opened at the start."""
+        words = self.tr("{why} This window begins with an empty project.")
+        self.bar.say("last", words.format(why=why), (again,))
+
+    def _say_gone(self, path: Path) -> None:
+        words = self.tr(
+            "{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. "
+            "What you see is all there is."
+        )
+        deeds: tuple[Deed, ...] = (
+            (self.tr("Save it &there again"), self._ways.save),
+            (self.tr("Save &as\u2026"), self._ways.save_as),
+        )
+        self.bar.say("gone", words.format(file=path.name), deeds)
+
+    def _say_open_elsewhere(self, path: Path) -> None:
+        words = self.tr(
+            "{file} is open in another window too. You can edit it here; if both are saved, "
+            "the second one is asked first."
+        )
+        self.bar.say("elsewhere", words.format(file=path.name))
+
+    def _say_read_only(self, path: Path) -> None:
+        words = self.tr("{file} can only be read: you may edit it, but it must be saved under another name.")
+        self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self._ways.save_as),))

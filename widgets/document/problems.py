@@ -1,0 +1,93 @@
+"""All that is wrong with a file, shown at once: where, what, and what would be right."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QTextCursor
+from PySide6.QtWidgets import (
+    QApplication,
+    QDialog,
+    QDialogButtonBox,
+    QHBoxLayout,
+    QLabel,
+    QStyle,
+    QTextBrowser,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.problems import Problem
+from widgets.kit.scaling import comfortable
+
+MOST_SHOWN: Final = 500
+"""Nobody reads further; a hostile file may hold a million."""
+
+
+class ProblemsDialog(QDialog):
+    """A readable list, which can be copied as text."""
+
+    def __init__(self, title: str, summary: str, problems: Sequence[Problem], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(title)
+        self.resize(comfortable(self, 720, min(560, 190 + 52 * len(problems))))
+        self._text = "\n".join([summary, "", *(_plain(problem) for problem in problems)])
+        sign = QLabel()
+        size = self.style().pixelMetric(QStyle.PixelMetric.PM_LargeIconSize)
+        sign.setPixmap(self.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxWarning).pixmap(size, size))
+        words = QLabel(summary)
+        words.setTextFormat(Qt.TextFormat.PlainText)
+        words.setWordWrap(True)
+        words.setProperty("look", "heading")
+        top = QHBoxLayout()
+        top.addWidget(sign, 0, Qt.AlignmentFlag.AlignTop)
+        top.addWidget(words, 1)
+        self.list = QTextBrowser()
+        self.list.setOpenLinks(False)
+        self.list.setAccessibleName(self.tr("Problems"))
+        self._fill(problems)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        copy = buttons.addButton(self.tr("&Copy as text"), QDialogButtonBox.ButtonRole.ActionRole)
+        copy.clicked.connect(lambda: QApplication.clipboard().setText(self._text))
+        buttons.rejected.connect(self.reject)
+        layout = QVBoxLayout(self)
+        layout.addLayout(top)
+        layout.addWidget(self.list, 1)
+        layout.addWidget(buttons)
+        close = buttons.button(QDialogButtonBox.StandardButton.Close)
+        close.setDefault(True)
+        close.setFocus()
+
+    @property
+    def text(self) -> str:
+        """Everything, as plain text."""
+        return self._text
+
+    def _fill(self, problems: Sequence[Problem]) -> None:
+        # Built cell by cell with plain insertions: text of a file is never taken for markup.
+        cursor = self.list.textCursor()
+        bold, plain, faint = (cursor.charFormat() for _ in range(3))
+        bold.setFontWeight(600)
+        faint.setForeground(self.palette().placeholderText())
+        for number, problem in enumerate(problems[:MOST_SHOWN], start=1):
+            if number > 1:
+                cursor.insertBlock()
+                cursor.insertBlock()
+            cursor.insertText(f"{number}.  {problem.where}" if problem.where else f"{number}.", bold)
+            cursor.insertBlock()
+            cursor.insertText(problem.message, plain)
+            if problem.hint:
+                cursor.insertBlock()
+                cursor.insertText(f"\u2192 {problem.hint}", faint)
+        if len(problems) > MOST_SHOWN:
+            cursor.insertBlock()
+            cursor.insertText(self.tr("... and {count} more.").format(count=len(problems) - MOST_SHOWN), faint)
+        cursor.movePosition(QTextCursor.MoveOperation.Start)
+        self.list.setTextCursor(cursor)
+
+
+def _plain(problem: Problem) -> str:
+    head = f"{problem.where}: {problem.message}" if problem.where else problem.message
+    return f"{head}\n    {problem.hint}" if problem.hint else head

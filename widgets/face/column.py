@@ -1,0 +1,105 @@
+"""A face with what belongs below it, placed by nothing but the size of the column: no key moves under a pointer."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QWidget
+
+from widgets.face.face import PanelFace
+from widgets.kit.scaling import scaled
+
+MOST_BELOW: Final = 0.44
+"""Of the height: what may stand below the face even in a low window."""
+BELOW_FACE: Final = 4
+"""Pixels between the panel and the words below it."""
+LEAST_FACE: Final = (420, 90)
+"""Pixels at 100 per cent below which the face, at its smallest, is scrolled rather than the window made larger."""
+LEAST_BELOW: Final = 40
+"""Pixels at 100 per cent of it that a low window keeps; the rest is scrolled."""
+
+
+class FaceColumn(QWidget):
+    """The face at the top, one slot for words below it, and at the lower end something of a height that never changes.
+
+    No layout of Qt: that would ask the parts what they want, and what they want depends on what they say just now.
+    """
+
+    def __init__(
+        self,
+        face: PanelFace,
+        slot: QWidget,
+        below: QWidget | None = None,
+        wanted: int = 0,
+        narrowest: int = LEAST_FACE[0],
+    ) -> None:
+        """`wanted` is the height of what stands `below`, in pixels; where it needs more, or gets less, it scrolls.
+
+        `narrowest` is the width, in pixels at 100 per cent, that the window is made larger for and no more.
+        """
+        super().__init__()
+        self._face = face
+        self._face_area = scrolled(face)
+        self._slot = slot
+        self._below = below if below is None or isinstance(below, QScrollArea) else scrolled(below)
+        self._narrowest = narrowest
+        self._wanted = wanted if below is not None else 0
+        face.fitted.connect(self._place_slot)
+        for part in (self._face_area, self._slot, self._below):
+            if part is not None:
+                part.setParent(self)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def set_wanted(self, wanted: int) -> None:
+        """Another project wants another height of what stands below."""
+        if wanted != self._wanted:
+            self._wanted = wanted
+            self.updateGeometry()
+            self._arrange()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Place the parts."""
+        super().resizeEvent(event)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        width, height = self.width(), self.height()
+        said = self._slot.sizeHint().height()
+        # All keys first: what stands below can be scrolled, and a STOP that must be looked for is none.
+        beside_keys = height - said - self._face.minimumSizeHint().height()
+        low = min(self._wanted, int(height * MOST_BELOW), max(scaled(LEAST_BELOW), beside_keys))
+        top = max(0, height - low - said)
+        self._face_area.setGeometry(0, 0, width, top)
+        self._place_slot()
+        if self._below is not None:
+            self._below.setGeometry(0, height - low, width, low)
+
+    def _place_slot(self) -> None:
+        """Right below the panel, where the eye is; nothing but the size of the window moves that either."""
+        area = self._face_area.geometry()
+        top = min(area.bottom() + 1, self._face.bezel_rect().bottom() + 1 + BELOW_FACE)
+        self._slot.setGeometry(0, top, self.width(), self._slot.sizeHint().height())
+
+    def sizeHint(self) -> QSize:
+        """Room for all of it."""
+        face = self._face.sizeHint()
+        return QSize(face.width(), face.height() + self._slot.sizeHint().height() + self._wanted)
+
+    def minimumSizeHint(self) -> QSize:
+        """Some of the face, which can be scrolled to the rest, beside the least of what else there is."""
+        least = QSize(scaled(self._narrowest), scaled(LEAST_FACE[1]))
+        face = self._face.minimumSizeHint().boundedTo(least)
+        below = min(self._wanted, scaled(LEAST_BELOW))
+        return QSize(face.width(), face.height() + self._slot.sizeHint().height() + below)
+
+
+def scrolled(widget: QWidget) -> QScrollArea:
+    """A frame around a part that is scrolled where it has no room."""
+    area = QScrollArea()
+    area.setWidget(widget)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    return area

@@ -1,0 +1,262 @@
+"""The keys of the panel face: real buttons with legends of our own, and how keys of a keyboard stand for them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import ceil
+from typing import Final
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QKeySequence, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
+
+from widgets.face.colours import LIGHT, FaceColours
+from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import scaled
+
+ARROWS: Final = ("left", "right", "up", "down")
+ROOMY: Final = 36
+"""The height in pixels, at 100 per cent, of a key where there is room."""
+APART: Final = {True: 8, False: 2}
+"""Pixels between keys, roomy or not."""
+BETWEEN: Final = 3
+"""The column between the arrows and the others."""
+BESIDE_ARROWS: Final = 16
+"""Its width in pixels."""
+_PLACES: Final = {"up": (0, 1), "left": (1, 0), "down": (1, 1), "right": (1, 2)}
+_NAMED: Final = {
+    "left": Qt.Key.Key_Left,
+    "right": Qt.Key.Key_Right,
+    "up": Qt.Key.Key_Up,
+    "down": Qt.Key.Key_Down,
+    "enter": Qt.Key.Key_Return,
+    "escape": Qt.Key.Key_Escape,
+    "home": Qt.Key.Key_Home,
+    "end": Qt.Key.Key_End,
+    "plus": Qt.Key.Key_Plus,
+    "minus": Qt.Key.Key_Minus,
+}
+
+
+def keyboard_map(keys: Iterable[str]) -> dict[Qt.Key, str]:
+    """Which key of the keyboard stands for which key of the panel.
+
+    Arrows, Enter and Escape stand for themselves, a key named by a letter, digit or sign for that character, F1 to F12
+    for keys of that name; all others get the function keys that are left, in order. Keys past F12 have none.
+    """
+    keys = tuple(keys)
+    found: dict[Qt.Key, str] = {}
+    left_over: list[str] = []
+    for name in keys:
+        low = name.lower()
+        key = _NAMED.get(low)
+        if key is None and len(name) == 1 and name.isascii():
+            key = Qt.Key(ord(name.upper()))
+        if key is None and low[:1] == "f" and low[1:].isdecimal() and 1 <= int(low[1:]) <= 12:
+            key = Qt.Key(Qt.Key.Key_F1.value + int(low[1:]) - 1)
+        if key is None or key in found:
+            left_over.append(name)
+        else:
+            found[key] = name
+    free = (Qt.Key(Qt.Key.Key_F1.value + number) for number in range(12))
+    for key in free:
+        if left_over and key not in found:
+            found[key] = left_over.pop(0)
+    if Qt.Key.Key_Return in found:
+        found.setdefault(Qt.Key.Key_Enter, found[Qt.Key.Key_Return])
+    return found
+
+
+class PanelKey(QAbstractButton):
+    """One key of the panel. Space presses it while it has the focus; the other keys belong to the face."""
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.key = name
+        self._colours = LIGHT
+        self.setText(name)
+        self.setAccessibleName(self.tr("Key %s") % name)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def set_colours(self, colours: FaceColours) -> None:
+        """Another set of colours."""
+        self._colours = colours
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """The size that it needs."""
+        return self.size_when(roomy=False)
+
+    def size_when(self, *, roomy: bool) -> QSize:
+        """The size of a roomy or of a compact key: by its legend, never by what the panel shows or does."""
+        height = max(self.fontMetrics().height() + 14, scaled(ROOMY) if roomy else 0)
+        if self.key in ARROWS:
+            return QSize(height + 10, height)
+        return QSize(max(height + 10, self.fontMetrics().horizontalAdvance(self.text()) + 24), height)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
+        if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
+            super().keyPressEvent(event)
+        else:
+            event.ignore()
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Use the keys of this part; leave all others to whom they belong."""
+        if event.key() in (Qt.Key.Key_Space, Qt.Key.Key_Select):
+            super().keyReleaseEvent(event)
+        else:
+            event.ignore()
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: ARG002
+        """Draw it."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        colours = self._colours
+        body = QRectF(self.rect()).adjusted(2.5, 2.5, -2.5, -2.5)
+        down = self.isDown()
+        painter.setPen(QPen(colours.key_rim, 1))
+        painter.setBrush(colours.key_down if down else colours.key)
+        painter.drawRoundedRect(body, 6, 6)
+        if not down:
+            painter.setPen(QPen(colours.key_rim, 2))
+            painter.drawLine(QPointF(body.left() + 6, body.bottom()), QPointF(body.right() - 6, body.bottom()))
+        if self.hasFocus():
+            painter.setPen(QPen(colours.accent, 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 8, 8)
+        ink = colours.key_ink if self.isEnabled() else colours.mark
+        if self.key in ARROWS:
+            self._paint_arrow(painter, body.center() + QPointF(0, 1 if down else 0), ink)
+        else:
+            painter.setPen(ink)
+            painter.drawText(body.translated(0, 1 if down else 0), Qt.AlignmentFlag.AlignCenter, self.text())
+
+    def _paint_arrow(self, painter: QPainter, centre: QPointF, ink: QColor) -> None:
+        """A chevron with a dot behind it."""
+        reach = self.height() * 0.17
+        painter.save()
+        painter.translate(centre)
+        painter.rotate({"right": 0, "down": 90, "left": 180, "up": 270}[self.key])
+        pen = QPen(ink, max(2.0, self.height() / 14))
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+        painter.setPen(pen)
+        painter.drawPolyline(QPolygonF([QPointF(0, -reach), QPointF(reach, 0), QPointF(0, reach)]))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(ink)
+        painter.drawEllipse(QPointF(-reach * 0.9, 0), reach / 3, reach / 3)
+        painter.restore()
+
+
+class KeyPad(QWidget):
+    """All keys of a panel: the arrows as a cluster, the others beside it."""
+
+    key_pressed = Signal(str)
+    key_released = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._keys: tuple[str, ...] = ()
+        self._colours = LIGHT
+        self._cells: dict[str, tuple[int, int]] = {}
+        self.buttons: dict[str, PanelKey] = {}
+
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """The names of the keys."""
+        return self._keys
+
+    def set_colours(self, colours: FaceColours) -> None:
+        """Another set of colours."""
+        self._colours = colours
+        for button in self.buttons.values():
+            button.set_colours(colours)
+
+    def set_keys(self, keys: Iterable[str]) -> None:
+        """Other keys. A key that is held is released first."""
+        keys = tuple(dict.fromkeys(keys))
+        if keys == self._keys:
+            return
+        for button in self.buttons.values():
+            if button.isDown():
+                self.key_released.emit(button.key)
+            button.hide()
+            button.deleteLater()
+        self._keys = keys
+        self._cells = _cells(keys)
+        self._make()
+
+    def _make(self) -> None:
+        keyboard = {name: key for key, name in reversed(keyboard_map(self._keys).items())}
+        self.buttons = {}
+        for name in self._keys:
+            button = PanelKey(name, self)
+            button.set_colours(self._colours)
+            if name in keyboard:
+                shown = QKeySequence(keyboard[name]).toString(QKeySequence.SequenceFormat.NativeText)
+                button.setToolTip(plain_tip(self.tr("On the keyboard: %s") % shown))
+            button.pressed.connect(lambda name=name: self.key_pressed.emit(name))
+            button.released.connect(lambda name=name: self.key_released.emit(name))
+            self.buttons[name] = button
+            button.show()
+
+    def sizeHint(self) -> QSize:
+        """The size that suits it best."""
+        return self.size_when(roomy=True)
+
+    def size_when(self, *, roomy: bool) -> QSize:
+        """The size of all keys together: high and well apart, or low and close together."""
+        widths, height, gap = self._measure(roomy=roomy)
+        rows = 1 + max((row for row, _column in self._cells.values()), default=-1)
+        return QSize(sum(widths.values()) + gap * max(0, len(widths) - 1), rows * height + gap * max(0, rows - 1))
+
+    def arrange(self, *, roomy: bool) -> None:
+        """Place the keys, from the upper left corner."""
+        widths, height, gap = self._measure(roomy=roomy)
+        for name, (row, column) in self._cells.items():
+            left = sum(width + gap for other, width in widths.items() if other < column)
+            size = self.buttons[name].size_when(roomy=roomy)
+            width = size.width() if name in ARROWS else widths[column]
+            self.buttons[name].setGeometry(left + (widths[column] - width) // 2, row * (height + gap), width, height)
+
+    def _measure(self, *, roomy: bool) -> tuple[dict[int, int], int, int]:
+        """The width of each column, the height of all rows and the gap between keys, in pixels."""
+        widths: dict[int, int] = {}
+        height = 0
+        for name, (_row, column) in self._cells.items():
+            size = self.buttons[name].size_when(roomy=roomy)
+            widths[column] = max(widths.get(column, 0), size.width())
+            height = max(height, size.height())
+        if len({name in ARROWS for name in self._cells}) == 2:
+            widths[BETWEEN] = BESIDE_ARROWS
+        return widths, height, APART[roomy]
+
+    def held(self) -> tuple[str, ...]:
+        """The keys that are down by the mouse or the space bar."""
+        return tuple(name for name, button in self.buttons.items() if button.isDown())
+
+    def release_all(self) -> None:
+        """Let go of every key that is down."""
+        for name in self.held():
+            self.buttons[name].setDown(False)
+            self.key_released.emit(name)
+
+
+def _cells(keys: tuple[str, ...]) -> dict[str, tuple[int, int]]:
+    """The row and the column of each key: the arrows as a cluster, the others in two rows beside it."""
+    arrows = [name for name in keys if name in ARROWS]
+    others = [name for name in keys if name not in ARROWS]
+    across = max(1, min(8, ceil(len(others) / 2)))
+    upright = bool({"up", "down"} & set(arrows))
+    two_rows = len(others) > across
+    cells: dict[str, tuple[int, int]] = {}
+    for name in arrows:
+        row, column = _PLACES[name]
+        cells[name] = (row if upright else int(two_rows), column)
+    for number, name in enumerate(others):
+        row, column = divmod(number, across)
+        cells[name] = (row if two_rows or not upright else 1, column + BETWEEN + 1)
+    highest = min((row for row, _column in cells.values()), default=0)
+    return {name: (row - highest, column) for name, (row, column) in cells.items()}

@@ -1,0 +1,140 @@
+"""The inputs of a simulated follower and the trouble between it and its line, in a window that stays open."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QDialogButtonBox,
+    QDoubleSpinBox,
+    QFormLayout,
+    QLabel,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from widgets.kit.steady import Choice, DecimalNumber, WholeNumber
+
+if TYPE_CHECKING:  # followers are simulated only when a project is connected
+    from app.follower.register_bank import Bank
+
+REBOOT_S: Final = 5.0
+
+
+class TroubleDialog(QDialog):
+    """What somebody at the bench can do to one simulated follower. Everything acts at once."""
+
+    def __init__(self, bank: Bank, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._bank = bank
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(self.tr("Inputs and line of \u201c{name}\u201d").format(name=bank.name))
+        form = QFormLayout()
+        inputs = getattr(bank, "inputs", None)
+        if inputs is not None:
+            self._add_inputs(form, inputs)
+        self._add_faults(form)
+        self.reboot = QPushButton(self.tr("Reboot: away for {seconds} s").format(seconds=f"{REBOOT_S:g}"))
+        self.reboot.setAutoDefault(False)
+        self.reboot.clicked.connect(lambda: bank.reboot(REBOOT_S))
+        self.clear = QPushButton(self.tr("No trouble any more"))
+        self.clear.setAutoDefault(False)
+        self.clear.clicked.connect(self._clear)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons.rejected.connect(self.close)
+        layout = QVBoxLayout(self)
+        layout.addLayout(form)
+        layout.addWidget(self.reboot)
+        layout.addWidget(self.clear)
+        layout.addWidget(buttons)
+
+    def _add_inputs(self, form: QFormLayout, inputs: Any) -> None:
+        form.addRow(_heading(self.tr("Inputs of the drive")))
+        self._check(form, self.tr("Safe torque off"), inputs, "safe_torque_off")
+        self._check(form, self.tr("Something holds the shaft fast"), inputs, "jammed")
+        self.preset = Choice()
+        self.preset.addItem(self.tr("none"), 0)
+        for number in range(1, 5):
+            self.preset.addItem(str(number), number)
+        self.preset.setCurrentIndex(self.preset.findData(inputs.preset))
+        self.preset.activated.connect(lambda _index: setattr(inputs, "preset", self.preset.currentData()))
+        _row(form, self.tr("Preset speed"), self.preset)
+        self.supply = self._share(form, self.tr("Supply voltage"), lambda: inputs.supply, 150)
+        self.supply.valueChanged.connect(lambda value: setattr(inputs, "supply", value / 100))
+
+    def _add_faults(self, form: QFormLayout) -> None:
+        faults = self._bank.faults
+        form.addRow(_heading(self.tr("Trouble on the line")))
+        self._numbers: list[tuple[QDoubleSpinBox, Callable[[], float]]] = []
+        for attribute, label in (
+            ("delay_ms", self.tr("Answers come later by")),
+            ("jitter_ms", self.tr("give or take")),
+        ):
+            box = DecimalNumber()
+            box.setRange(0, 60_000)
+            box.setDecimals(0)
+            box.setSuffix(self.tr(" ms"))
+            box.setValue(getattr(faults, attribute))
+            box.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value))
+            self._numbers.append((box, lambda attribute=attribute: getattr(faults, attribute)))  # type: ignore[misc]
+            _row(form, label, box)
+        for attribute, label in (
+            ("silence", self.tr("Answers left out")),
+            ("noise", self.tr("Answers behind noise")),
+            ("bad_crc", self.tr("Wrong checksums")),
+            ("exceptions", self.tr("Exceptions instead")),
+        ):
+            share = self._share(form, label, lambda attribute=attribute: getattr(faults, attribute), 100)  # type: ignore[misc]
+            share.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value / 100))
+        from app.client.faults import EXCEPTIONS, exception_text
+
+        self.code = Choice()
+        for code in EXCEPTIONS:
+            self.code.addItem(exception_text(code)[0], code)
+        self.code.setCurrentIndex(max(0, self.code.findData(faults.exception)))
+        self.code.activated.connect(lambda _index: setattr(faults, "exception", self.code.currentData()))
+        _row(form, self.tr("Exception code"), self.code)
+        self.seed = WholeNumber()
+        self.seed.setRange(0, 2**31 - 1)
+        self.seed.setValue(faults.seed)
+        self.seed.setToolTip(self.tr("The same number brings the same trouble in the same order"))
+        self.seed.valueChanged.connect(faults.reseed)
+        _row(form, self.tr("Seed"), self.seed)
+
+    def _check(self, form: QFormLayout, label: str, inputs: Any, attribute: str) -> None:
+        box = QCheckBox(label)
+        box.setChecked(getattr(inputs, attribute))
+        box.toggled.connect(lambda on: setattr(inputs, attribute, on))
+        form.addRow(box)
+
+    def _share(self, form: QFormLayout, label: str, get: Callable[[], float], most: int) -> QDoubleSpinBox:
+        box = DecimalNumber()
+        box.setRange(0, most)
+        box.setDecimals(0)
+        box.setSuffix(" %")
+        box.setValue(100 * get())
+        _row(form, label, box)
+        if most == 100:
+            self._numbers.append((box, lambda: 100 * get()))
+        return box
+
+    def _clear(self) -> None:
+        self._bank.faults.clear()
+        for box, get in self._numbers:
+            box.setValue(get())
+
+
+def _row(form: QFormLayout, label: str, widget: QWidget) -> None:
+    widget.setAccessibleName(label)
+    form.addRow(label, widget)
+
+
+def _heading(text: str) -> QLabel:
+    label = QLabel(text)
+    label.setProperty("look", "heading")
+    return label

@@ -1,0 +1,359 @@
+"""The rows of the table of readings. Only rows that are in sight are worked out, whatever number there is."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any, Final
+
+from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
+
+from app.project.binding import bindings, plain_text
+from app.project.model import Project
+from app.signals.raw_text import RawForm, raw_text
+from app.signals.reading import NEVER_READ, NOT_YET, Quality, Reading
+from widgets.kit import palette
+from widgets.kit.plain import plain_tip
+from widgets.kit.quick_cells import Index
+
+translate = QCoreApplication.translate
+
+_ROOT: Final = QModelIndex()
+MANY: Final = 4000
+"""Rows above which they are sorted and filtered anew less often."""
+
+
+class Column(enum.IntEnum):
+    """The columns, from the left."""
+
+    SIGNAL = 0
+    VALUE = 1
+    QUALITY = 2
+    RAW = 3
+    AGE = 4
+    REASON = 5
+
+
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """One row as it stands in the table."""
+
+    texts: tuple[str, ...]
+    """By column."""
+    quality: Quality
+    doubtful: bool
+
+    def ink(self, column: int) -> str:
+        """The name of the colour of a cell's text."""
+        if self.doubtful:
+            return "caution" if column == Column.QUALITY else "ink"
+        if self.quality is Quality.GOOD:
+            return "good" if column == Column.QUALITY else "ink"
+        if column == Column.QUALITY:
+            return "caution" if self.quality in (Quality.STALE, Quality.NONE) else "fault"
+        return "faint" if column in (Column.VALUE, Column.RAW) else "ink"
+
+
+MARKS: Final = {
+    Quality.GOOD: "\u2713",
+    Quality.STALE: "\u25f7",
+    Quality.NONE: "\u2026",
+    Quality.REFUSED: "\u2298",
+    Quality.IMPLAUSIBLE: "\u26a0",
+}
+"""A mark for each quality, so that colour is never the only sign."""
+DOUBTFUL: Final = "?"
+"""That of a good value which hardly can be what its signal says."""
+
+
+def quality_words(quality: Quality) -> str:
+    """The quality in words for people."""
+    words = {
+        Quality.GOOD: translate("Quality", "good"),
+        Quality.STALE: translate("Quality", "stale"),
+        Quality.NONE: translate("Quality", "never read"),
+        Quality.REFUSED: translate("Quality", "refused"),
+        Quality.IMPLAUSIBLE: translate("Quality", "implausible"),
+    }
+    return words[quality]
+
+
+def doubtful_words() -> str:
+    """In words, of a value that is good and hardly can be."""
+    return translate("Quality", "doubtful")
+
+
+def age_text(seconds: float | None) -> str:
+    """An age, coarse enough not to flicker: below one second it is only said to be that."""
+    if seconds is None:
+        return "\u2013"
+    if seconds < 1:
+        return "< 1 s"
+    if seconds < 120:
+        return f"{int(seconds)} s"
+    if seconds < 7200:
+        return f"{int(seconds // 60)} min"
+    return f"{int(seconds // 3600)} h"
+
+
+class ReadingsModel(QAbstractTableModel):
+    """The readings of a project's signals, sorted and filtered.
+
+    Readings are only kept when they come; a row is worked out when it is drawn or asked for. Whoever shows the rows
+    asks by `changes` which of the cells that are in sight say something else than before.
+    """
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._project: Project | None = None
+        self._names: tuple[str, ...] = ()
+        self._registers: Mapping[str, int] = {}
+        self._readings: Mapping[str, Reading] = {}
+        self._now = 0.0
+        self._form = RawForm.DECIMAL
+        self._order: list[str] = []
+        self._made: dict[str, tuple[Reading, _Shown]] = {}
+        self._drawn: dict[str, _Shown] = {}
+        self._words: tuple[str, ...] = ()
+        self._not_good_only = False
+        self._column = -1
+        self._falling = False
+        self._arranged_at = 0.0
+
+    def set_project(self, project: Project) -> None:
+        """Show this project's signals, all still unread."""
+        self.beginResetModel()
+        self._project = project
+        self._names = tuple(project.signal_named)
+        self._registers = {
+            name: 0 if binding.single or binding.bit is not None else binding.count
+            for name, binding in bindings(project).items()
+        }
+        self._readings = {}
+        self._made, self._drawn = {}, {}
+        self._order = self._arranged()
+        self.endResetModel()
+
+    @property
+    def most_registers(self) -> int:
+        """The most registers that a number of the project has, 0 to 4."""
+        return max((count for count in self._registers.values() if count <= 4), default=0)
+
+    def set_readings(self, readings: Mapping[str, Reading], now: float) -> None:
+        """Show these readings. `now` is `time.monotonic()` in seconds."""
+        self._readings = readings
+        self._now = now
+        moving = self._not_good_only or self._words or self._column > Column.SIGNAL
+        if moving and (len(self._names) <= MANY or now - self._arranged_at >= 2.0 or now < self._arranged_at):
+            self._arrange()
+
+    def set_form(self, form: RawForm) -> None:
+        """Write raw numbers so from now on."""
+        self._form = form
+        self._made, self._drawn = {}, {}
+        if self._order:
+            self.dataChanged.emit(self.index(0, Column.RAW), self.index(len(self._order) - 1, Column.RAW))
+
+    @property
+    def form(self) -> RawForm:
+        """How raw numbers are written."""
+        return self._form
+
+    @property
+    def signals(self) -> int:
+        """How many signals there are, shown or not."""
+        return len(self._names)
+
+    def not_good(self) -> int:
+        """How many of them are not good, or doubtful."""
+        return sum(not _sound(self._reading(name)) for name in self._names)
+
+    # Rows
+
+    def name(self, row: int) -> str:
+        """The signal in this row."""
+        return self._order[row]
+
+    def changes(self, first: int, last: int) -> list[tuple[int, Column]]:
+        """The cells of these rows that say something else than when they were drawn."""
+        found: list[tuple[int, Column]] = []
+        for row in range(max(0, first), min(last + 1, len(self._order))):
+            name = self._order[row]
+            former, now = self._drawn.get(name), self._shown(name)
+            if former is not None and former is not now:
+                recoloured = former.quality is not now.quality or former.doubtful is not now.doubtful
+                found += [
+                    (row, column) for column in _DIFFER if recoloured or former.texts[column] != now.texts[column]
+                ]
+        return found
+
+    def cell(self, row: int, column: int) -> tuple[str, str]:
+        """What stands in a cell, and the name of its colour: all that is needed to draw it."""
+        name = self._order[row]
+        shown = self._drawn[name] = self._shown(name)
+        return shown.texts[column], shown.ink(column)
+
+    def _reading(self, name: str) -> Reading:
+        return self._readings.get(name, NEVER_READ)
+
+    def _shown(self, name: str) -> _Shown:
+        reading = self._reading(name)
+        former = self._made.get(name)
+        age = "" if reading.value is None and reading.time is None else age_text(reading.age(self._now))
+        if former is not None and former[0] is reading and former[1].texts[Column.AGE] == age:
+            return former[1]
+        shown = self._worked_out(name, reading, age)
+        if former is not None and former[1] == shown:
+            shown = former[1]
+        self._made[name] = reading, shown
+        return shown
+
+    def _worked_out(self, name: str, reading: Reading, age: str) -> _Shown:
+        project = self._project
+        assert project is not None, "there are no rows without a project"
+        unit = project.signal_named[name].unit
+        value = "" if reading.value is None else plain_text(project, name, reading.value)
+        doubtful = reading.good and bool(reading.doubt)
+        texts = (
+            name,
+            f"{value} {unit}" if unit and value else value,
+            f"{DOUBTFUL} {doubtful_words()}"
+            if doubtful
+            else f"{MARKS[reading.quality]} {quality_words(reading.quality)}",
+            raw_text(reading.raw, self._registers.get(name, 0), self._form),
+            age,
+            reading.doubt or (translate("signals", NOT_YET) if reading.reason == NOT_YET else reading.reason),
+        )
+        return _Shown(texts, reading.quality, doubtful)
+
+    # Order
+
+    def search(self, text: str, *, not_good_only: bool) -> None:
+        """Show only rows that have all these words in name, value, quality or reason, or only those not good."""
+        self._words = tuple(text.casefold().split())
+        self._not_good_only = not_good_only
+        self._arrange()
+
+    @property
+    def sort_column(self) -> int:
+        """The column that the rows are sorted by; -1: as in the project."""
+        return self._column
+
+    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        """Sort the rows: numbers by size and before texts. Column -1: as in the project."""
+        self._column = column
+        self._falling = order is Qt.SortOrder.DescendingOrder
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Sort and filter anew; what is selected stays so."""
+        self._arranged_at = self._now
+        order = self._arranged()
+        if order == self._order:
+            return
+        if len(order) != len(self._order) or set(order) != set(self._order):
+            self.beginResetModel()
+            self._order = order
+            self.endResetModel()
+            return
+        self.layoutAboutToBeChanged.emit()
+        kept = self.persistentIndexList()
+        place = {name: row for row, name in enumerate(order)}
+        moved = [self.index(place[self._order[index.row()]], index.column()) for index in kept]
+        self._order = order
+        self.changePersistentIndexList(kept, moved)
+        self.layoutChanged.emit()
+
+    def _arranged(self) -> list[str]:
+        order: Iterable[str] = self._names
+        if self._not_good_only:
+            order = [name for name in order if not _sound(self._reading(name))]
+        if self._words:
+            order = [name for name in order if self._found(name)]
+        if self._column >= 0:
+            return sorted(order, key=self._key, reverse=self._falling)
+        return list(order)
+
+    def _found(self, name: str) -> bool:
+        missing = [word for word in self._words if word not in name.casefold()]
+        if not missing:
+            return True
+        texts = self._shown(name).texts
+        looked_at = (Column.SIGNAL, Column.VALUE, Column.QUALITY, Column.REASON)
+        text = " ".join(texts[column] for column in looked_at).casefold()
+        return all(word in text for word in self._words)
+
+    def _key(self, name: str) -> tuple[bool, Any]:
+        """Numbers before texts."""
+        reading = self._reading(name)
+        if self._column == Column.VALUE:
+            key: Any = float(reading.value) if isinstance(reading.value, Fraction) else reading.value or ""
+        elif self._column == Column.QUALITY:
+            key = list(Quality).index(reading.quality) + (0.5 if reading.doubt else 0.0)
+        elif self._column == Column.RAW:
+            key = "" if reading.raw is None else reading.raw
+        elif self._column == Column.AGE:
+            age = reading.age(self._now)
+            key = float("inf") if age is None else float(int(age))
+        else:
+            key = name.casefold() if self._column == Column.SIGNAL else reading.reason
+        return isinstance(key, str), key
+
+    # What Qt asks for
+
+    def rowCount(self, parent: Index = _ROOT) -> int:
+        """One row a signal."""
+        return 0 if parent.isValid() else len(self._order)
+
+    def columnCount(self, parent: Index = _ROOT) -> int:
+        """See Column."""
+        return 0 if parent.isValid() else len(Column)
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """The heads of the columns."""
+        if orientation is not Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return {
+                Column.SIGNAL: self.tr("Signal"),
+                Column.VALUE: self.tr("Value"),
+                Column.QUALITY: self.tr("Quality"),
+                Column.RAW: self.tr("Raw"),
+                Column.AGE: self.tr("Age"),
+                Column.REASON: self.tr("Reason"),
+            }[Column(section)]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return ALIGNMENT[Column(section)]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What stands in a cell."""
+        name, column = self._order[index.row()], Column(index.column())
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return ALIGNMENT[column]
+        shown = self._shown(name)
+        if role == Qt.ItemDataRole.DisplayRole:
+            return shown.texts[column]
+        if role == Qt.ItemDataRole.ForegroundRole:
+            return palette.current().colour(shown.ink(column))
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return plain_tip(shown.texts[Column.REASON]) or None
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            head = self.headerData(column, Qt.Orientation.Horizontal)
+            return f"{head}: {shown.texts[column]}"
+        return None
+
+
+def _sound(reading: Reading) -> bool:
+    return reading.quality is Quality.GOOD and not reading.doubt
+
+
+_DIFFER: Final = tuple(column for column in Column if column is not Column.SIGNAL)
+_NUMBERS: Final = (Column.VALUE, Column.RAW, Column.AGE)
+ALIGNMENT: Final[Mapping[int, Qt.AlignmentFlag]] = {
+    column: Qt.AlignmentFlag.AlignVCenter
+    | (Qt.AlignmentFlag.AlignRight if column in _NUMBERS else Qt.AlignmentFlag.AlignLeft)
+    for column in Column
+}

@@ -1,0 +1,239 @@
+"""Making a recording, of what comes or of the last minutes: the commands, and how it is doing in words."""
+
+from __future__ import annotations
+
+import datetime
+from concurrent.futures import Future, ThreadPoolExecutor
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from app.recording.limits import Limits
+from widgets.document.save_as import FileKind, where_to_save
+from widgets.document.settings import Settings
+from widgets.kit.commands import allow, command
+from widgets.kit.elided import ShortLabel
+from widgets.kit.plain import plain_tip
+from widgets.kit.scaling import scaled
+from widgets.live.live_session import Live
+from widgets.live.live_source import Observation
+
+if TYPE_CHECKING:
+    from app.recording.history import Kept
+    from app.recording.recorder import Progress
+
+ENDING: Final = ".fanrec"
+"""Of the names of recordings."""
+LOOK_EVERY_MS: Final = 100
+LEAST_WIDTH: Final = 300
+"""Of the words about the recording, in pixels at 100 per cent: where there is less room, they begin another line."""
+
+
+class RecordingControl(QObject):
+    """Makes recordings of what is observed, by the limits of the settings, for the widget that it belongs to."""
+
+    said = Signal(str, bool)
+    """Something to tell the user, and whether it is trouble."""
+
+    def __init__(self, owner: QWidget, live: Live, observation: Observation, settings: Settings) -> None:
+        super().__init__(owner)
+        self._owner = owner
+        self._live = live
+        self._observation = observation
+        self._settings = settings
+        self.record_action = command(owner, self.tr("&Record\u2026"), self.record, "Ctrl+R")
+        self.end_action = command(owner, self.tr("&End the recording"), observation.end_recording, "Ctrl+Alt+R")
+        self.limits_action = command(owner, self.tr("&Limits of recordings\u2026"), self.ask_limits, "Alt+Shift+L")
+        self.actions = (self.record_action, self.end_action)
+        """Those that are wanted all the time."""
+        self.state = ShortLabel(parent=owner)
+        """How the recording is doing, or how the last one ended."""
+        self.state.setMinimumWidth(scaled(LEAST_WIDTH))
+        self.state.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self._trouble = ""
+        observation.recording_changed.connect(self.look)
+        live.frame.connect(self._watch)
+        self.look()
+
+    def record(self) -> None:
+        """Ask for a file and record into it."""
+        if not self._live.connected:
+            self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
+            return
+        path = _ask(self._owner, self.tr("Record into a new file"), self._settings)
+        if path is not None:
+            self.record_into(path)
+
+    def record_into(self, path: Path) -> bool:
+        """Record into this new file. False if that cannot be done; that has been said."""
+        from app.recording.writer import CannotRecord
+
+        try:
+            self._observation.record(path, self._settings.recording_limits)
+        except CannotRecord as why:
+            self.said.emit(str(why), True)
+            return False
+        self._settings.start_up_folder = path.parent
+        return True
+
+    def ask_limits(self) -> None:
+        """Ask for the limits, beside the window: the keys of the panel and disarming stay in reach."""
+        from widgets.live.recording_limits import LimitsDialog
+
+        window = self._owner.window()
+        open_already = window.findChild(LimitsDialog)
+        if open_already is not None:
+            open_already.raise_()
+            open_already.activateWindow()
+            return
+        dialog = LimitsDialog(self._settings.recording_limits, window)
+        dialog.accepted.connect(lambda: self._limit(dialog.limits))
+        dialog.show()
+
+    def _limit(self, limits: Limits) -> None:
+        self._settings.recording_limits = limits
+        self._observation.limit_recording(limits)
+        self.say()
+
+    def look(self) -> None:
+        """A recording began or ended."""
+        recording = self._observation.recording
+        allow(self.record_action, not recording, self.tr("a recording is being made"))
+        allow(self.end_action, recording, self.tr("no recording is being made"))
+        self.say()
+
+    def _watch(self) -> None:
+        """Tell of trouble once, wherever in the window somebody is: what is not written may be lost."""
+        progress = self._observation.progress
+        trouble = progress.trouble if progress is not None else ""
+        if trouble != self._trouble:
+            self._trouble = trouble
+            if trouble:
+                self.said.emit(trouble, True)
+            elif self._observation.recording:
+                self.said.emit(self.tr("The recording goes on."), False)
+
+    def say(self) -> None:
+        """Bring the words up to date."""
+        progress = self._observation.progress
+        if progress is None:
+            return  # it keeps its room: nothing moves when it begins to speak
+        words = self._words(progress)
+        if progress.lost:
+            words += self.tr("; \u26a0 {count} samples lost").format(count=progress.lost)
+        if progress.trouble:
+            words = "\u26a0 " + progress.trouble
+        if self.state.text() != words:
+            self.state.setText(words)
+            self.state.setToolTip(plain_tip(f"{words}\n{progress.path}"))
+
+    def _words(self, progress: Progress) -> str:
+        limits = self._observation.limits
+        following = progress.files > 1 or limits.parted
+        if not self._observation.recording:
+            if progress.files > 1:
+                words = self.tr(
+                    "recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples altogether"
+                )
+            else:
+                words = self.tr("recorded {name}: {seconds} s, {samples} samples, {size}")
+        elif not following:
+            words = self.tr("\u25cf recording {name}: {seconds} s, {samples} samples, {size}")
+        elif limits.parted and limits.files:
+            words = self.tr(
+                "\u25cf recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; "
+                "{samples} samples altogether"
+            )
+        else:
+            words = self.tr("\u25cf recording {name}, file {number}: {seconds} s, {size}; {samples} samples altogether")
+        size = f"{progress.size / 1e6:.1f} MB" if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
+        return words.format(
+            name=progress.path.name,
+            number=progress.files,
+            kept=limits.files,
+            seconds=f"{progress.seconds:.0f}",
+            size=size,
+            samples=progress.samples,
+        )
+
+
+class LastMinutes(QObject):
+    """The command that saves as a recording what the window has kept of its session, in every workplace."""
+
+    said = Signal(str, bool)
+    """Something to tell the user, and whether it is trouble."""
+
+    def __init__(self, owner: QWidget, observation: Observation, settings: Settings) -> None:
+        super().__init__(owner)
+        self._owner = owner
+        self._observation = observation
+        self._settings = settings
+        self.action = command(owner, self.tr("Save the last &minutes as a recording\u2026"), self.save, "Ctrl+Alt+S")
+        self._saving: tuple[Path, Kept, Future[int]] | None = None
+        self._timer = QTimer(self)
+        self._timer.setInterval(LOOK_EVERY_MS)
+        self._timer.timeout.connect(self._look)
+        observation.begun.connect(self.allow)
+        self.allow()
+
+    def allow(self) -> None:
+        """Let the command be used while there is something to save, and nothing is being saved."""
+        if self._saving is not None:
+            allow(self.action, False, self.tr("they are being saved"))
+        else:
+            allow(self.action, self._observation.history is not None, self.tr("nothing has been connected yet"))
+
+    def save(self) -> None:
+        """Ask for a file and save all that is kept."""
+        path = _ask(self._owner, self.tr("Save the last minutes into a new file"), self._settings)
+        if path is not None:
+            self.save_into(path)
+
+    def save_into(self, path: Path) -> None:
+        """Save all that is kept into this new file. It will be said when that is done, or why it cannot be."""
+        from app.recording.saving import save
+        from widgets.shell.help import program
+
+        history = self._observation.history
+        if history is None or self._saving is not None:
+            return
+        kept = history.kept()
+        # Its thread ends with its one task, also when the window is closed meanwhile.
+        executor = ThreadPoolExecutor(1, "fanlight-last-minutes")
+        self._saving = (
+            path,
+            kept,
+            executor.submit(save, kept, path, program(), self._observation.curves),
+        )
+        executor.shutdown(wait=False)
+        self._timer.start()
+        self.allow()
+
+    def _look(self) -> None:
+        from app.recording.writer import CannotRecord
+
+        if self._saving is None or not self._saving[2].done():
+            return
+        (path, kept, saved), self._saving = self._saving, None
+        self._timer.stop()
+        self.allow()
+        try:
+            saved.result()
+        except CannotRecord as why:
+            self.said.emit(str(why), True)
+            return
+        self._settings.start_up_folder = path.parent
+        minutes, seconds = divmod(round(kept.end - kept.begin), 60)
+        words = self.tr("Saved in {name}: the last {minutes} min {seconds} s")
+        self.said.emit(words.format(name=path.name, minutes=minutes, seconds=seconds), False)
+
+
+def _ask(owner: QWidget, title: str, settings: Settings) -> Path | None:
+    """Ask for a new file for a recording."""
+    usual = datetime.datetime.now().astimezone().strftime("%Y-%m-%d %H-%M") + ENDING
+    kinds = QCoreApplication.translate("RecordingControl", "Recordings (*.fanrec)")
+    kind = FileKind(kinds, ENDING)
+    place = where_to_save(owner, settings, "start_up_folder", title, usual, (kind,), new_only=True)
+    return None if place is None else place[0]

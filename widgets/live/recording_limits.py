@@ -1,0 +1,243 @@
+"""The limits of recordings: when one goes on in another file, and how many files of it are kept."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Final
+
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.recording.limits import LEAST_S, LEAST_SIZE, MOST_FILES, MOST_S, MOST_SIZE, Limits
+from widgets.face.accessibility import announce
+from widgets.kit.parse import optional_number, plain, whole
+from widgets.kit.scaling import comfortable, scaled
+from widgets.kit.steady import Choice
+
+translate = QCoreApplication.translate
+
+MB: Final = 1_000_000
+SECOND: Final = 1
+MINUTE: Final = 60
+HOUR: Final = 3600
+
+
+class LimitsDialog(QDialog):
+    """Asks for the limits, and says what will come of them. `limits` are what was chosen once it is accepted."""
+
+    def __init__(self, limits: Limits, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.limits = limits
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(self.tr("Limits of recordings"))
+        self.size_edit = self._edit(self.tr("Size of a file in MB"), self.tr("never"))
+        self.time_edit = self._edit(self.tr("Time of a file"), self.tr("never"))
+        self.unit = Choice()
+        self.unit.setAccessibleName(self.tr("Unit of the time of a file"))
+        self.unit.addItem(self.tr("seconds"), SECOND)
+        self.unit.addItem(self.tr("minutes"), MINUTE)
+        self.unit.addItem(self.tr("hours"), HOUR)
+        self.files_edit = self._edit(self.tr("Number of files kept"), self.tr("all"))
+        self.form = QFormLayout()
+        self._row(self.tr("Go on in another file &at"), self.size_edit, QLabel(self.tr("MB")))
+        self._row(self.tr("Go on in another file a&fter"), self.time_edit, self.unit)
+        self._row(self.tr("&Keep only the newest"), self.files_edit, QLabel(self.tr("files")))
+        self.outcome = _sentences()
+        self.reason = _sentences("fault")
+        self.reason.hide()
+        when = _sentences("faint")
+        when.setText(
+            self.tr(
+                "They are for every recording that this window makes. One that is being made now goes by them at once."
+            )
+        )
+        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
+        self.buttons.accepted.connect(self.accept)
+        self.buttons.rejected.connect(self.reject)
+        layout = QVBoxLayout(self)
+        layout.addLayout(self.form)
+        layout.addSpacing(scaled(6))
+        layout.addWidget(self.outcome)
+        layout.addWidget(self.reason)
+        layout.addStretch(1)
+        layout.addWidget(when)
+        layout.addWidget(self.buttons)
+        self.resize(comfortable(self, 520, 250))
+        self._show(limits)
+        self._read()
+        self.unit.currentIndexChanged.connect(lambda _index: self._read())
+        for edit in (self.size_edit, self.time_edit, self.files_edit):
+            edit.textChanged.connect(lambda _text: self._read())
+        self.size_edit.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.size_edit.selectAll()
+
+    def _edit(self, name: str, empty: str) -> QLineEdit:
+        edit = QLineEdit()
+        edit.setAccessibleName(name)
+        edit.setPlaceholderText(empty)
+        edit.setFixedWidth(scaled(110))
+        return edit
+
+    def _row(self, words: str, edit: QLineEdit, behind: QWidget) -> None:
+        label = QLabel(words)
+        label.setBuddy(edit)
+        row = QHBoxLayout()
+        row.addWidget(edit)
+        row.addWidget(behind)
+        row.addStretch(1)
+        self.form.addRow(label, row)
+
+    def _show(self, limits: Limits) -> None:
+        unit = _unit(limits.seconds)
+        self.unit.setCurrentIndex(self.unit.findData(unit))
+        self.size_edit.setText(_typed(limits.size, MB))
+        self.time_edit.setText(_typed(limits.seconds, unit))
+        self.files_edit.setText(str(limits.files) if limits.files else "")
+
+    def _read(self) -> None:
+        """Take what stands there and say what comes of it, or why it cannot be taken."""
+        reason = ""
+        try:
+            self.limits = Limits(size=self._size(), seconds=self._seconds(), files=self._files())
+        except ValueError as error:
+            reason = str(error)
+        self.outcome.setText("\n".join(outcome(self.limits)))
+        self.outcome.setVisible(not reason)
+        self.reason.setVisible(bool(reason))
+        if self.reason.text() != reason:
+            self.reason.setText(reason)
+            announce(self.reason, reason)
+        self.buttons.button(QDialogButtonBox.StandardButton.Ok).setEnabled(not reason)
+
+    def _size(self) -> int:
+        wanted = _number(self.size_edit) * MB
+        if wanted and not LEAST_SIZE <= wanted <= MOST_SIZE:
+            raise ValueError(
+                self.tr("A file has {least} at least and {most} at most.").format(
+                    least=size_words(LEAST_SIZE), most=size_words(MOST_SIZE)
+                )
+            )
+        return round(wanted)
+
+    def _seconds(self) -> float:
+        wanted = _number(self.time_edit) * self.unit.currentData()
+        if wanted and not LEAST_S <= wanted <= MOST_S:
+            raise ValueError(
+                self.tr("A file lasts {least} at least and {most} at most.").format(
+                    least=time_words(LEAST_S), most=time_words(MOST_S)
+                )
+            )
+        return float(wanted)
+
+    def _files(self) -> int:
+        text = self.files_edit.text()
+        try:
+            wanted = whole(text) if text.strip() else 0
+        except ValueError as error:
+            raise ValueError(_at(self.files_edit, error)) from None
+        if not 0 <= wanted <= MOST_FILES:
+            raise ValueError(self.tr("{most} files are kept at most, 0 means all.").format(most=MOST_FILES))
+        return wanted
+
+
+def outcome(limits: Limits) -> list[str]:
+    """What will come of these limits, sentence by sentence."""
+    return [_goes_on(limits), _kept(limits)]
+
+
+def size_words(size: float) -> str:
+    """Bytes in the unit that gives the fewest digits."""
+    for unit, name in ((10**12, "TB"), (10**9, "GB")):
+        if size >= unit:
+            return f"{round(size / unit, 2):g} {name}"
+    return f"{round(size / MB, 2):g} MB"
+
+
+def time_words(seconds: float) -> str:
+    """Seconds in the unit that is easily grasped."""
+    for unit, least, name in ((HOUR, 2 * HOUR, "h"), (MINUTE, MINUTE, "min")):
+        if seconds >= least or seconds == unit:
+            return f"{plain(Decimal(str(round(seconds / unit, 1))).normalize())} {name}"
+    return f"{round(seconds, 1):g} s"
+
+
+def _goes_on(limits: Limits) -> str:
+    size, time = size_words(limits.size), time_words(limits.seconds)
+    if limits.size and limits.seconds:
+        words = translate("LimitsDialog", "A recording goes on in another file at {size} or after {time}.")
+    elif limits.size:
+        words = translate("LimitsDialog", "A recording goes on in another file at {size}.")
+    elif limits.seconds:
+        words = translate("LimitsDialog", "A recording goes on in another file after {time}.")
+    else:
+        words = translate("LimitsDialog", "A recording is one file, however long it lasts.")
+    return words.format(size=size, time=time)
+
+
+def _kept(limits: Limits) -> str:
+    if not limits.parted:
+        if limits.files:
+            return translate("LimitsDialog", "The number of files counts once files follow one another.")
+        return translate("LimitsDialog", "Nothing is deleted.")
+    if not limits.files:
+        return translate("LimitsDialog", "All its files are kept.")
+    if limits.files == 1:
+        return translate("LimitsDialog", "\u26a0 Whenever another file begins, what was recorded before is deleted.")
+    size, time = size_words(limits.size * limits.files), time_words(limits.seconds * limits.files)
+    if limits.size and limits.seconds:
+        words = translate(
+            "LimitsDialog",
+            "At most about {size} and {time} of a recording are kept; its oldest file is deleted then.",
+        )
+    elif limits.size:
+        words = translate(
+            "LimitsDialog", "At most about {size} of a recording are kept; its oldest file is deleted then."
+        )
+    else:
+        words = translate(
+            "LimitsDialog", "At most about {time} of a recording are kept; its oldest file is deleted then."
+        )
+    return words.format(size=size, time=time)
+
+
+def _number(edit: QLineEdit) -> Decimal:
+    try:
+        return optional_number(edit.text()) or Decimal(0)
+    except ValueError as error:
+        raise ValueError(_at(edit, error)) from None
+
+
+def _at(edit: QLineEdit, error: ValueError) -> str:
+    """What is wrong, with its place."""
+    return translate("LimitsDialog", "{place}: {reason}").format(place=edit.accessibleName(), reason=error)
+
+
+def _unit(seconds: float) -> int:
+    """The largest unit that needs no long fraction."""
+    if not seconds:
+        return MINUTE
+    if seconds % HOUR == 0:
+        return HOUR
+    return MINUTE if seconds > MINUTE and seconds % (MINUTE / 10) == 0 else SECOND
+
+
+def _typed(amount: float, unit: int) -> str:
+    """An amount as a person types it in that unit; none is empty."""
+    return plain((Decimal(str(amount)) / unit).normalize()) if amount else ""
+
+
+def _sentences(look: str = "") -> QLabel:
+    label = QLabel()
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setProperty("look", look)
+    return label

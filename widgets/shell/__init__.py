@@ -1,0 +1,1 @@
+"""The application and its main window: menus, help, files. Everything comes together here."""

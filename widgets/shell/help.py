@@ -1,0 +1,218 @@
+"""The dialogs of the Help menu: keys and shortcuts, cautions, what this program is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from importlib.metadata import PackageNotFoundError, version
+from platform import python_version
+
+from PySide6.QtCore import Qt, qVersion
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QApplication,
+    QDialog,
+    QDialogButtonBox,
+    QHeaderView,
+    QLabel,
+    QLineEdit,
+    QMenu,
+    QPushButton,
+    QTreeWidget,
+    QTreeWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.project.model import Panel
+from widgets.face.keypad import keyboard_map
+from widgets.kit.commands import keys_of, listed, native, plain
+from widgets.kit.elided import shorten_placeholder
+from widgets.kit.fuzzy_match import fit
+from widgets.kit.licences import packages
+from widgets.kit.own_keys import own_keys, shown_keys
+from widgets.kit.plain import plain_tip
+from widgets.kit.row_list import RowDelegate
+from widgets.kit.scaling import comfortable, heading_width, scaled
+from widgets.live.arming import cautions
+
+
+class ShortcutsDialog(QDialog):
+    """Every command with its keys, which key of the keyboard stands for which of the panel, and all other keys."""
+
+    def __init__(self, menus: Sequence[QMenu], panel: Panel, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Keys and shortcuts"))
+        self.resize(comfortable(self, 780, 640))
+        self.search = QLineEdit()
+        shorten_placeholder(self.search, self.tr("Parts of a command or of a key"))
+        self.search.setAccessibleName(self.tr("What to find"))
+        self.search.setClearButtonEnabled(True)
+        self.search.textChanged.connect(self._narrow)
+        self.tree = QTreeWidget()
+        self.tree.setHeaderLabels([self.tr("Command"), self.tr("Keys")])
+        self.tree.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.tree.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
+        self.tree.header().setStretchLastSection(False)
+        self.tree.header().setMinimumSectionSize(heading_width(self.tree.header(), self.tr("Command")))
+        self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.tree.setAccessibleName(self.tr("Keys and shortcuts"))
+        self.tree.setItemDelegate(RowDelegate(self.tree))
+        for menu in menus:
+            self._add(plain(menu.title()), _commands(menu))
+        for part in own_keys():
+            self._add(part.part, [(row.words, shown_keys(row.keys)) for row in part.rows if row.words])
+        of_panel = [
+            (self.tr("Key {name}").format(name=name), native([QKeySequence(key)])) for key, name in _keys(panel)
+        ]
+        self._add(self.tr("The panel, while it has the focus"), of_panel)
+        self.tree.expandAll()
+        copy = QPushButton(self.tr("&Copy as text"))
+        copy.setAutoDefault(False)
+        copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))
+        _finish(self, self.search, self.tree, button=copy)
+        self.search.setFocus()
+
+    def text(self) -> str:
+        """What is listed now as text for a printer: a line for each command, its keys in a second column."""
+        shown = [(group, [row for row in _children(group) if not row.isHidden()]) for group in self._groups()]
+        widest = max((len(row.text(0)) for _, rows in shown for row in rows), default=0)
+        lines: list[str] = []
+        for group, rows in shown:
+            if rows:
+                lines += ["", group.text(0), *(f"  {row.text(0):<{widest}}  {row.text(1)}".rstrip() for row in rows)]
+        return "\n".join(lines[1:]) + "\n"
+
+    def _groups(self) -> list[QTreeWidgetItem]:
+        return _children(self.tree.invisibleRootItem())
+
+    def _narrow(self, typed: str) -> None:
+        for group in self._groups():
+            rows = _children(group)
+            for row in rows:
+                row.setHidden(fit(typed, row.text(0), f"{row.text(1)} {group.text(0)}") is None)
+            group.setHidden(all(row.isHidden() for row in rows))
+
+    def _add(self, head: str, rows: Iterable[tuple[str, str]]) -> None:
+        top = QTreeWidgetItem([head])
+        font = top.font(0)
+        font.setBold(True)
+        top.setFont(0, font)
+        for command, keys in rows:
+            row = QTreeWidgetItem([command, keys])
+            row.setToolTip(0, plain_tip(command))
+            top.addChild(row)
+        if top.childCount():
+            self.tree.addTopLevelItem(top)
+
+
+def _children(item: QTreeWidgetItem) -> list[QTreeWidgetItem]:
+    children = (item.child(number) for number in range(item.childCount()))
+    return [child for child in children if child is not None]
+
+
+class CautionsDialog(QDialog):
+    """What everybody must know who lets a panel write to a machine."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Cautions"))
+        label = QLabel(
+            "\n\n".join(
+                [
+                    self.tr("Fanlight can write to a machine. Before it does, all of this must hold:"),
+                    *(f"\u2022  {text}" for text in cautions()),
+                    self.tr(
+                        "Fanlight only reads until a line is armed, and disarms when you disconnect, close the window "
+                        "or press Disarm. A follower may go on with the last command it got: set its communication "
+                        "time-out so that it stops by itself when the panel falls silent."
+                    ),
+                ]
+            )
+        )
+        label.setWordWrap(True)
+        label.setMinimumWidth(scaled(480))
+        label.setMinimumHeight(label.heightForWidth(scaled(480)))
+        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
+        _finish(self, label)
+
+
+class AboutDialog(QDialog):
+    """What this program is, and which packages with which licences it runs on."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("About Fanlight"))
+        self.resize(comfortable(self, 620, 520))
+        heading = QLabel(program())
+        heading.setProperty("look", "heading")
+        text = QLabel(
+            self.tr(
+                "Design small text panels for Modbus devices, prove them against the device or a simulation of it, "
+                "and hand them over."
+            )
+        )
+        text.setWordWrap(True)
+        text.setMinimumWidth(scaled(420))
+        text.setMinimumHeight(text.heightForWidth(scaled(420)))
+        runtime = QLabel(f"Python {python_version()}, Qt {qVersion()}")
+        runtime.setProperty("look", "faint")
+        runtime.setTextInteractionFlags(
+            Qt.TextInteractionFlag.TextSelectableByKeyboard | Qt.TextInteractionFlag.TextSelectableByMouse
+        )
+        self.packages = QTreeWidget()
+        self.packages.setHeaderLabels([self.tr("Package"), self.tr("Version"), self.tr("Licence")])
+        self.packages.setAccessibleName(self.tr("Packages that Fanlight uses, with their licences"))
+        self.packages.setRootIsDecorated(False)
+        self.packages.setUniformRowHeights(True)
+        self.packages.setItemDelegate(RowDelegate(self.packages))
+        self.packages.header().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        for each in packages():
+            licence = each.licence or self.tr("not stated")
+            row = QTreeWidgetItem([each.name, each.version, licence])
+            row.setToolTip(2, plain_tip(licence))
+            self.packages.addTopLevelItem(row)
+        copy = QPushButton(self.tr("&Copy as text"))
+        copy.setAutoDefault(False)
+        copy.clicked.connect(lambda: QApplication.clipboard().setText(self.text()))
+        _finish(self, heading, text, runtime, self.packages, button=copy)
+
+    def text(self) -> str:
+        """This program, what it runs on and all packages with their licences, a line each."""
+        rows = [
+            "\t".join(row.text(column) for column in range(3)) for row in _children(self.packages.invisibleRootItem())
+        ]
+        return "\n".join([program(), *rows]) + "\n"
+
+
+def _finish(dialog: QDialog, *parts: QWidget, button: QPushButton | None = None) -> None:
+    layout = QVBoxLayout(dialog)
+    layout.setSpacing(10)
+    for part in parts:
+        layout.addWidget(part)
+    buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+    if button is not None:
+        buttons.addButton(button, QDialogButtonBox.ButtonRole.ActionRole)
+    buttons.rejected.connect(dialog.reject)
+    layout.addWidget(buttons)
+    buttons.button(QDialogButtonBox.StandardButton.Close).setFocus()
+
+
+def _commands(menu: QMenu) -> list[tuple[str, str]]:
+    return [(": ".join((*each.path[1:], each.name)), native(keys_of(each.action))) for each in listed([menu])]
+
+
+def _keys(panel: Panel) -> list[tuple[Qt.Key, str]]:
+    return list(keyboard_map(panel.keys).items())
+
+
+def program() -> str:
+    """The name and version of this program."""
+    return f"Fanlight {_version('fanlight')}"
+
+
+def _version(package: str) -> str:
+    try:
+        return version(package)
+    except PackageNotFoundError:
+        return "?"

@@ -1,0 +1,231 @@
+"""The dialog that offers unsaved work which windows left that are gone."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QDateTime, QLocale, Qt
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QListWidgetItem,
+    QMessageBox,
+    QPlainTextEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.comparison.comparison import compare
+from app.comparison.words import in_lines, summary
+from app.project.model import Project
+from app.project.problems import quoted
+from app.project_file.files import ProjectFileError, load
+from app.project_file.recovery import Origin, Slot, Work
+from widgets.compare.window import ComparisonWindow, Side
+from widgets.document.drafts import subject_text
+from widgets.kit.questions import asked, question_box, say
+from widgets.kit.scaling import comfortable
+
+MOST_LINES = 200
+"""Of differences that are listed; the comparison shows them all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """Unsaved work, read."""
+
+    slot: Slot
+    work: Work
+    saved: Project | None
+    """What its file holds now; None if it has none or it cannot be read."""
+
+
+class RecoveryDialog(QDialog):
+    """Lists the copies, the newest first, and tells of the chosen one where it belongs and how it differs from there.
+
+    Nothing is lost by closing it: what is not recovered waits for the next start, unless it is deleted here.
+    """
+
+    def __init__(self, slots: Sequence[Slot], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Recover unsaved work"))
+        self.resize(comfortable(self, 760, 440))
+        self._slots = list(slots)
+        self._read: dict[int, Copy | ProjectFileError] = {}
+        words = QLabel(
+            self.tr(
+                "Fanlight ended without saving this work. Recover one to go on with it; it is not saved to its file "
+                "before you save it."
+            )
+        )
+        words.setWordWrap(True)
+        self.list = QListWidget()
+        self.list.setAccessibleName(self.tr("Unsaved work"))
+        self.where = QLabel()
+        self.where.setTextFormat(Qt.TextFormat.PlainText)
+        self.where.setWordWrap(True)
+        self.differences = QPlainTextEdit()
+        self.differences.setReadOnly(True)
+        self.differences.setTabChangesFocus(True)
+        self.differences.setAccessibleName(self.tr("How it differs from its file"))
+        self.recover_button = QPushButton(self.tr("&Recover"))
+        self.compare_button = QPushButton(self.tr("&Compare\u2026"))
+        self.delete_button = QPushButton(self.tr("&Delete\u2026"))
+        buttons = QDialogButtonBox()
+        buttons.addButton(self.recover_button, QDialogButtonBox.ButtonRole.AcceptRole)
+        buttons.addButton(self.compare_button, QDialogButtonBox.ButtonRole.ActionRole)
+        buttons.addButton(self.delete_button, QDialogButtonBox.ButtonRole.DestructiveRole)
+        keep = buttons.addButton(self.tr("&Keep for later"), QDialogButtonBox.ButtonRole.RejectRole)
+        keep.setAutoDefault(False)  # else a dialog shown for the first time makes it the default
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        self.compare_button.setAutoDefault(False)
+        self.compare_button.clicked.connect(self._compare)
+        self.delete_button.setAutoDefault(False)
+        self.delete_button.clicked.connect(self._delete)
+        side = QVBoxLayout()
+        side.addWidget(self.where)
+        side.addWidget(self.differences, 1)
+        middle = QHBoxLayout()
+        middle.addWidget(self.list, 2)
+        middle.addLayout(side, 3)
+        layout = QVBoxLayout(self)
+        layout.addWidget(words)
+        layout.addLayout(middle, 1)
+        layout.addWidget(buttons)
+        for slot in self._slots:
+            self.list.addItem(QListWidgetItem(self._entry(slot)))
+        self.list.currentRowChanged.connect(self._show)
+        self.list.itemDoubleClicked.connect(lambda _item: self.recover_button.click())
+        self.list.setCurrentRow(0)
+        self.recover_button.setDefault(True)
+        self.list.setFocus()
+
+    def exec_chosen(self) -> Copy | None:
+        """Ask. The copy to be recovered; None if none is wanted now."""
+        if not self.exec():
+            return None
+        found = self._copy(self.list.currentRow())
+        return found if isinstance(found, Copy) else None
+
+    def _entry(self, slot: Slot) -> str:
+        origin = slot.origin
+        name = origin.path.name if origin.path is not None else self.tr("never saved")
+        return self.tr("{name}\n{time}").format(name=name, time=_moment(origin.at))
+
+    def _copy(self, row: int) -> Copy | ProjectFileError | None:
+        if not 0 <= row < len(self._slots):
+            return None
+        slot = self._slots[row]
+        if id(slot) not in self._read:
+            try:
+                work = slot.read()
+                self._read[id(slot)] = Copy(slot, work, _saved(work.origin))
+            except ProjectFileError as error:
+                self._read[id(slot)] = error
+        return self._read[id(slot)]
+
+    def _show(self, row: int) -> None:
+        found = self._copy(row)
+        self.recover_button.setEnabled(isinstance(found, Copy))
+        self.delete_button.setEnabled(found is not None)
+        self.compare_button.setEnabled(isinstance(found, Copy) and found.saved is not None)
+        if found is None:
+            self.where.setText("")
+            self.differences.setPlainText("")
+            return
+        if isinstance(found, ProjectFileError):
+            self.where.setText(self.tr("This copy cannot be read. It is kept in {file}").format(file=found.path))
+            self.differences.setPlainText("\n".join(str(problem) for problem in found.problems[:MOST_LINES]))
+            return
+        lines = [self.tr("Title: {title}").format(title=found.work.project.title or self.tr("none"))]
+        if found.work.origin.path is not None:
+            lines.append(self.tr("File: {file}").format(file=found.work.origin.path))
+        lines.append(self.tr("Last kept: {time}").format(time=_moment(found.work.origin.at)))
+        self.where.setText("\n".join(lines))
+        said = [self._how_it_differs(found), *self._not_taken_over(found.work)]
+        self.differences.setPlainText("\n\n".join(said))
+
+    def _how_it_differs(self, copy: Copy) -> str:
+        if copy.saved is None:
+            if copy.work.origin.path is None:
+                return self.tr("It was never saved. Screens: {screens}, signals: {signals}").format(
+                    screens=len(copy.work.project.screens), signals=len(copy.work.project.signals)
+                )
+            return self.tr("Its file is gone or cannot be read.")
+        comparison = compare(copy.saved, copy.work.project)
+        if comparison.same:
+            if copy.work.drafts:
+                return self.tr("All that was taken over stands in its file.")
+            return self.tr("It is the same as its file: nothing is to be recovered.")
+        lines = list(in_lines(comparison))
+        if len(lines) > MOST_LINES:
+            lines[MOST_LINES:] = ["\u2026"]
+        text = summary(comparison)
+        return "\n".join([text[:1].upper() + text[1:], "", *lines])
+
+    def _not_taken_over(self, work: Work) -> list[str]:
+        """What was typed and was not right yet, in one piece of text, and whether some of that is lost."""
+        said = []
+        if work.drafts:
+            words = self.tr("Typed and not taken over yet: {count}").format(count=len(work.drafts))
+            lines = [
+                f"{subject_text(each.subject)}, {each.row}: {quoted(' '.join(each.texts))}"
+                for each in work.drafts[:MOST_LINES]
+            ]
+            if len(work.drafts) > MOST_LINES:
+                lines.append("\u2026")
+            said.append("\n".join([words, "", *lines]))
+        if not work.all_drafts:
+            said.append(self.tr("Some of what was not taken over yet cannot be brought back."))
+        return said
+
+    def _compare(self) -> None:
+        found = self._copy(self.list.currentRow())
+        if not isinstance(found, Copy) or found.saved is None or found.work.origin.path is None:
+            return
+        saved, project = found.saved, found.work.project
+        before = Side(self.tr("{file}, as saved").format(file=found.work.origin.path.name), lambda: saved)
+        dialog = ComparisonWindow(before, Side(self.tr("Unsaved work"), lambda: project), (), self)
+        dialog.exec()
+        dialog.deleteLater()
+
+    def _delete(self) -> None:
+        row = self.list.currentRow()
+        words = self.tr("Delete this unsaved work for good?")
+        box = question_box(self, QMessageBox.Icon.Question, self.windowTitle(), words)
+        if not asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No):
+            return
+        try:
+            self._slots[row].clear()
+        except OSError as error:
+            say(self, QMessageBox.Icon.Critical, self.windowTitle(), error.strerror or str(error))
+            return
+        del self._slots[row]
+        self.list.takeItem(row)
+        if not self._slots:
+            self.reject()
+
+
+def _saved(origin: Origin) -> Project | None:
+    if origin.path is None:
+        return None
+    try:
+        return load(origin.path)
+    except ProjectFileError:
+        return None
+
+
+def _moment(at: float) -> str:
+    """A time of day, with its date unless it is today's."""
+    moment = QDateTime.fromSecsSinceEpoch(int(at))
+    locale = QLocale.system()
+    if time.localtime(at)[:3] == time.localtime()[:3]:
+        return locale.toString(moment.time(), "HH:mm:ss")
+    return locale.toString(moment, QLocale.FormatType.ShortFormat)

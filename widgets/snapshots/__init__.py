@@ -1,0 +1,1 @@
+"""Registers as found and as left, in the window."""

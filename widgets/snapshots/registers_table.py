@@ -1,0 +1,208 @@
+"""The table of registers as found and as left: what differs, what can be written back, and what became of it."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final, TypeAlias
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QTreeView, QWidget
+
+from app.snapshots.differences import Row
+from app.snapshots.restoring import Offer, Restored, place_text
+from app.snapshots.snapshot import Place
+from widgets.kit.plain import plain_tip
+from widgets.kit.row_list import RowDelegate
+from widgets.kit.scaling import heading_width, scaled
+
+Index: TypeAlias = QModelIndex | QPersistentModelIndex
+_ROOT: Final = QModelIndex()
+_ROLE: Final = Qt.ItemDataRole
+
+
+class Column(enum.IntEnum):
+    """The columns, from the left."""
+
+    REGISTER = 0
+    WIRE = 1
+    BEFORE = 2
+    AFTER = 3
+    REMARK = 4
+
+
+class Sides(enum.Enum):
+    """What is shown."""
+
+    ONE = enum.auto()
+    """One snapshot."""
+    TWO = enum.auto()
+    """Two snapshots."""
+    LIVE = enum.auto()
+    """A snapshot, and the follower as it is now."""
+
+
+@dataclass(slots=True)
+class Line:
+    """A line of the table: a value on both sides, or registers that were not readable (without a `row`)."""
+
+    register: str
+    row: Row | None = None
+    remark: str = ""
+    ticked: bool | None = None
+    """Whether it is to be written back; None if it cannot be."""
+
+    @classmethod
+    def of(cls, row: Row, remark: str = "", offer: Offer | None = None) -> Line:
+        """The line of a row, with the offer to write it back if there is one."""
+        possible = offer is not None and offer.possible
+        return cls(place_text(row), row, remark, offer.chosen if possible and offer is not None else None)
+
+
+class RegistersModel(QAbstractTableModel):
+    """Lines as rows."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._lines: Sequence[Line] = ()
+        self._sides = Sides.ONE
+
+    def show(self, lines: Sequence[Line], sides: Sides) -> None:
+        """Show these instead."""
+        self.beginResetModel()
+        self._lines, self._sides = lines, sides
+        self.endResetModel()
+
+    @property
+    def lines(self) -> Sequence[Line]:
+        """What is shown, from the top."""
+        return self._lines
+
+    @property
+    def ticked(self) -> list[Row]:
+        """What is to be written back."""
+        return [line.row for line in self._lines if line.ticked and line.row is not None]
+
+    def report(self, done: Mapping[Place, Restored]) -> None:
+        """Say beside each value what became of it; nothing of it is ticked any longer."""
+        for line in self._lines:
+            each = done.get((line.row.table, line.row.address)) if line.row is not None else None
+            if each is not None:
+                line.remark = ("\N{CHECK MARK} " if each.ok else "\N{WARNING SIGN} ") + each.words
+                line.ticked = False
+        self._changed(range(len(self._lines)))
+
+    def tick(self, rows: Iterable[int]) -> None:
+        """Tick those of these lines that can be written back; take the ticks away if all of them have one."""
+        can = [row for row in rows if self._lines[row].ticked is not None]
+        on = not all(self._lines[row].ticked for row in can)
+        for row in can:
+            self._lines[row].ticked = on
+        self._changed(can)
+
+    def _changed(self, rows: Sequence[int]) -> None:
+        if rows:
+            last = len(Column) - 1
+            self.dataChanged.emit(self.index(min(rows), 0), self.index(max(rows), last))
+
+    # Qt
+
+    def rowCount(self, parent: Index = _ROOT) -> int:
+        """How many lines are shown."""
+        return 0 if parent.isValid() else len(self._lines)
+
+    def columnCount(self, parent: Index = _ROOT) -> int:
+        """How many columns there are."""
+        return 0 if parent.isValid() else len(Column)
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """What can be written back has a box."""
+        flags = super().flags(index)
+        if index.isValid() and index.column() == Column.REGISTER and self._lines[index.row()].ticked is not None:
+            flags |= Qt.ItemFlag.ItemIsUserCheckable
+        return flags
+
+    def text(self, row: int, column: int) -> str:
+        """What stands in a cell."""
+        line = self._lines[row]
+        if column == Column.REGISTER:
+            return line.register
+        if column == Column.REMARK:
+            return line.remark
+        if line.row is None:
+            return ""
+        if column == Column.WIRE:
+            return str(line.row.address)
+        return line.row.said_before if column == Column.BEFORE else line.row.said_after
+
+    def data(self, index: Index, role: int = _ROLE.DisplayRole) -> object:
+        """What stands in a cell; the whole of it as the tip."""
+        if not index.isValid():
+            return None
+        if role in (_ROLE.DisplayRole, _ROLE.ToolTipRole):
+            text = self.text(index.row(), index.column())
+            return plain_tip(text) if role == _ROLE.ToolTipRole else text
+        ticked = self._lines[index.row()].ticked
+        if role == _ROLE.CheckStateRole and index.column() == Column.REGISTER and ticked is not None:
+            return Qt.CheckState.Checked if ticked else Qt.CheckState.Unchecked
+        return None
+
+    def setData(self, index: Index, value: object, role: int = _ROLE.EditRole) -> bool:
+        """Tick a line, or not."""
+        if role != _ROLE.CheckStateRole or self._lines[index.row()].ticked is None:
+            return False
+        self._lines[index.row()].ticked = Qt.CheckState(value) == Qt.CheckState.Checked
+        self._changed([index.row()])
+        return True
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = _ROLE.DisplayRole) -> object:
+        """The headings."""
+        if orientation != Qt.Orientation.Horizontal or role != _ROLE.DisplayRole:
+            return None
+        return {
+            Column.REGISTER: self.tr("Register"),
+            Column.WIRE: self.tr("Wire"),
+            Column.BEFORE: self.tr("Value") if self._sides is Sides.ONE else self.tr("Before"),
+            Column.AFTER: self.tr("Now") if self._sides is Sides.LIVE else self.tr("After"),
+            Column.REMARK: self.tr("Remark"),
+        }[Column(section)]
+
+
+class RegistersTable(QTreeView):
+    """The table; the space bar ticks every selected line."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.registers = RegistersModel(self)
+        self.setModel(self.registers)
+        self.setItemDelegate(RowDelegate(self))
+        self.setAccessibleName(self.tr("Registers"))
+        self.setRootIsDecorated(False)
+        self.setUniformRowHeights(True)
+        self.setAllColumnsShowFocus(True)
+        self.setSelectionMode(QTreeView.SelectionMode.ExtendedSelection)
+        heading = self.header()
+        for column, width in (
+            (Column.REGISTER, scaled(260)),
+            (Column.WIRE, scaled(56)),
+            (Column.BEFORE, scaled(110)),
+            (Column.AFTER, scaled(110)),
+        ):
+            title = str(self.registers.headerData(column, Qt.Orientation.Horizontal))
+            self.setColumnWidth(column, max(width, heading_width(heading, title)))
+
+    def show_lines(self, lines: Sequence[Line], sides: Sides) -> None:
+        """Show these instead; one snapshot has one column of values."""
+        self.registers.show(lines, sides)
+        self.setColumnHidden(Column.AFTER, sides is Sides.ONE)
+        if lines:
+            self.setCurrentIndex(self.registers.index(0, 0))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The space bar ticks what is selected, not the current line alone."""
+        if event.key() == Qt.Key.Key_Space:
+            self.registers.tick({index.row() for index in self.selectionModel().selectedRows()})
+            return
+        super().keyPressEvent(event)

@@ -1,0 +1,47 @@
+"""The question before registers are written back: every value, old and new, and the cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QTreeWidget, QTreeWidgetItem, QVBoxLayout, QWidget
+
+from app.snapshots.differences import Row
+from app.snapshots.restoring import place_text
+from widgets.kit.scaling import comfortable, scaled
+from widgets.live.arming import HOLD_MS, HoldButton, cautions
+
+
+class RestoringDialog(QDialog):
+    """Accepted only when the button was held."""
+
+    def __init__(self, follower: str, rows: Sequence[Row], parent: QWidget | None = None, *, hold_ms: int = HOLD_MS):
+        super().__init__(parent)
+        self.setWindowTitle(self.tr("Write back to {follower}").format(follower=follower))
+        self.resize(comfortable(self, 620, 460))
+        layout = QVBoxLayout(self)
+        heading = QLabel(self.tr("These values are written to the follower now: {count}").format(count=len(rows)))
+        heading.setProperty("look", "heading")
+        layout.addWidget(heading)
+        self.tree = QTreeWidget()
+        self.tree.setAccessibleName(self.tr("Values to be written"))
+        self.tree.setRootIsDecorated(False)
+        self.tree.setHeaderLabels([self.tr("Where"), self.tr("Now"), self.tr("Then")])
+        for row in rows:
+            self.tree.addTopLevelItem(QTreeWidgetItem([place_text(row), row.said_after, row.said_before]))
+        self.tree.resizeColumnToContents(0)
+        self.tree.setColumnWidth(1, scaled(130))
+        layout.addWidget(self.tree, 1)
+        for text in cautions():
+            label = QLabel("\N{WARNING SIGN} " + text)
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+            layout.addWidget(label)
+        self.hold = HoldButton(self.tr("Hold to write"), hold_ms=hold_ms)
+        self.hold.setToolTip(self.tr("Press and hold, with the mouse or the space bar, until the bar is full."))
+        self.hold.held.connect(self.accept)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
+        buttons.addButton(self.hold, QDialogButtonBox.ButtonRole.ActionRole)
+        buttons.rejected.connect(self.reject)
+        layout.addWidget(buttons)

@@ -1,0 +1,1 @@
+"""The Start-up workspace: trends, events and recordings."""

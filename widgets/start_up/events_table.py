@@ -1,0 +1,309 @@
+"""The list of events: filtered by words and kinds, the newest below, and copied or written out as text."""
+
+from __future__ import annotations
+
+import bisect
+import csv
+import datetime
+import enum
+import io
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from operator import attrgetter
+from typing import Any, Final
+
+from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, Qt
+from PySide6.QtWidgets import QAbstractItemView, QWidget
+
+from app.events.events import Event, Kind
+from app.exchange.quoting import quoted
+from widgets.kit.plain import plain_tip
+from widgets.kit.quick_cells import PADDING, Index, QuickCells, QuickTable
+from widgets.kit.scaling import heading_width
+
+translate = QCoreApplication.translate
+_ROOT: Final = QModelIndex()
+
+KEPT: Final = 50_000
+SLACK: Final = 5_000
+"""Events that are kept at least, and how many more before the oldest go."""
+ROUNDING: Final = 2
+"""What a text may be wider, in pixels, than it is measured: signs of another font have broken widths."""
+
+_TIME: Final = attrgetter("at")
+
+Civil = Callable[[float], datetime.datetime]
+"""From the time of an event to the civil time."""
+
+
+class Column(enum.IntEnum):
+    """The columns, from the left."""
+
+    TIME = 0
+    KIND = 1
+    SUBJECT = 2
+    TEXT = 3
+
+
+class Group(enum.Enum):
+    """Kinds of events that are looked at together."""
+
+    ALL = enum.auto()
+    ALARMS = enum.auto()
+    OPERATOR = enum.auto()
+    SIGNALS = enum.auto()
+    LINE = enum.auto()
+
+
+_GROUPS: Final[dict[Group, frozenset[Kind]]] = {
+    Group.ALL: frozenset(Kind),
+    Group.ALARMS: frozenset({Kind.ALARM, Kind.STOP, Kind.LINE_FAULT, Kind.NOT_WRITTEN}),
+    Group.OPERATOR: frozenset(
+        {
+            Kind.ENTERED,
+            Kind.WRITTEN,
+            Kind.NOT_WRITTEN,
+            Kind.STOP,
+            Kind.REFUSED,
+            Kind.TURNED,
+            Kind.ARMED,
+            Kind.DISARMED,
+            Kind.NOTE,
+        }
+    ),
+    Group.SIGNALS: frozenset({Kind.RISE, Kind.FALL, Kind.CHANGED}),
+    Group.LINE: frozenset({Kind.LINE_FAULT, Kind.LINE_BACK, Kind.ARMED, Kind.DISARMED, Kind.RECORDING}),
+}
+
+_INKS: Final = {
+    Kind.ALARM: "fault",
+    Kind.STOP: "fault",
+    Kind.LINE_FAULT: "fault",
+    Kind.NOT_WRITTEN: "caution",
+    Kind.REFUSED: "caution",
+    Kind.ARMED: "caution",
+}
+"""Colours beside the words; all other kinds are plain."""
+
+
+def group_names() -> list[tuple[Group, str]]:
+    """The groups for a person, in the order of a choice."""
+    return [
+        (Group.ALL, translate("Events", "all events")),
+        (Group.ALARMS, translate("Events", "alarms and faults")),
+        (Group.OPERATOR, translate("Events", "what was done")),
+        (Group.SIGNALS, translate("Events", "signals")),
+        (Group.LINE, translate("Events", "lines and recording")),
+    ]
+
+
+def kind_text(kind: Kind) -> str:
+    """A kind of event for a person."""
+    return {
+        Kind.RISE: translate("Events", "\u2191 rose"),
+        Kind.FALL: translate("Events", "\u2193 fell"),
+        Kind.CHANGED: translate("Events", "changed"),
+        Kind.ENTERED: translate("Events", "entered"),
+        Kind.WRITTEN: translate("Events", "written"),
+        Kind.NOT_WRITTEN: translate("Events", "\u26a0 not written"),
+        Kind.STOP: translate("Events", "\u26a0 stop"),
+        Kind.REFUSED: translate("Events", "\u26a0 refused"),
+        Kind.TURNED: translate("Events", "screen"),
+        Kind.ARMED: translate("Events", "\u26a0 armed"),
+        Kind.DISARMED: translate("Events", "disarmed"),
+        Kind.LINE_FAULT: translate("Events", "\u26a0 line fault"),
+        Kind.LINE_BACK: translate("Events", "line back"),
+        Kind.ALARM: translate("Events", "\u26a0 alarm"),
+        Kind.RECORDING: translate("Events", "recording"),
+        Kind.NOTE: translate("Events", "remark"),
+    }[kind]
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """Which events are shown: those of a group that have all of the words."""
+
+    group: Group = Group.ALL
+    words: tuple[str, ...] = ()
+
+    def takes(self, event: Event) -> bool:
+        """Whether this event is shown."""
+        if event.kind not in _GROUPS[self.group]:
+            return False
+        if not self.words:
+            return True
+        text = f"{kind_text(event.kind)}\n{event.subject}\n{event.text}".casefold()
+        return all(word in text for word in self.words)
+
+
+class EventsModel(QAbstractTableModel):
+    """Events as rows, oldest first."""
+
+    def __init__(self, parent: QObject | None = None, *, keep: int = KEPT, slack: int = SLACK) -> None:
+        super().__init__(parent)
+        self._keep, self._slack = keep, slack
+        self._all: list[Event] = []
+        self._shown: list[Event] = []
+        self._wanted = Wanted()
+        self._civil: Civil = lambda at: datetime.datetime.fromtimestamp(at, datetime.UTC)
+
+    @property
+    def shown(self) -> Sequence[Event]:
+        """Those that are shown, oldest first."""
+        return self._shown
+
+    @property
+    def total(self) -> int:
+        """How many are kept, shown or not."""
+        return len(self._all)
+
+    def set_civil(self, civil: Civil) -> None:
+        """Show times by this clock."""
+        self._civil = civil
+        self._reset()
+
+    def set_events(self, events: Iterable[Event]) -> None:
+        """Show these instead."""
+        self._all = sorted(events, key=_TIME)[-self._keep :]
+        self._reset()
+
+    def add(self, events: Iterable[Event]) -> None:
+        """Add some, oldest first, each at the place that its time has: news of the line come later than they happen."""
+        new = list(events)
+        for event in new:
+            bisect.insort(self._all, event, key=_TIME)
+        taken = [event for event in new if self._wanted.takes(event)]
+        if taken and self._shown and taken[0].at < self._shown[-1].at:
+            for event in taken:
+                row = bisect.bisect_right(self._shown, event.at, key=_TIME)
+                self.beginInsertRows(QModelIndex(), row, row)
+                self._shown.insert(row, event)
+                self.endInsertRows()
+        elif taken:
+            first = len(self._shown)
+            self.beginInsertRows(QModelIndex(), first, first + len(taken) - 1)
+            self._shown += taken
+            self.endInsertRows()
+        if len(self._all) > self._keep + self._slack:
+            self._all = self._all[-self._keep :]
+            self._reset()
+
+    def want(self, wanted: Wanted) -> None:
+        """Show others."""
+        if wanted != self._wanted:
+            self._wanted = wanted
+            self._reset()
+
+    def _reset(self) -> None:
+        self.beginResetModel()
+        self._shown = [event for event in self._all if self._wanted.takes(event)]
+        self.endResetModel()
+
+    def cell(self, row: int, column: int) -> tuple[str, str, Qt.AlignmentFlag]:
+        """The text of a cell, the name of its colour, and how it is aligned."""
+        event = self._shown[row]
+        left = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        if column == Column.TIME:
+            return self._civil(event.at).strftime("%H:%M:%S.%f")[:-3], "faint", left
+        if column == Column.KIND:
+            return kind_text(event.kind), _INKS.get(event.kind, "ink"), left
+        return event.subject if column == Column.SUBJECT else event.text, "ink", left
+
+    def as_text(self, rows: Iterable[int], delimiter: str = "\t") -> str:
+        """Rows with a heading, to paste into a spreadsheet: civil times in ISO 8601."""
+        text = io.StringIO()
+        writer = csv.writer(text, delimiter=delimiter, lineterminator="\n")
+        writer.writerow([self.headerData(column, Qt.Orientation.Horizontal) for column in Column])
+        for row in rows:
+            event = self._shown[row]
+            when = self._civil(event.at).isoformat(timespec="milliseconds")
+            writer.writerow([when, kind_text(event.kind), quoted(event.subject), quoted(event.text)])
+        return text.getvalue()
+
+    # Qt
+
+    def rowCount(self, parent: Index = _ROOT) -> int:
+        """How many are shown."""
+        return 0 if parent.isValid() else len(self._shown)
+
+    def columnCount(self, parent: Index = _ROOT) -> int:
+        """How many columns there are."""
+        return 0 if parent.isValid() else len(Column)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What stands in a cell, for whoever does not draw it: screen readers and tips."""
+        if not index.isValid():
+            return None
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return self.cell(index.row(), index.column())[0]
+        if role == Qt.ItemDataRole.ToolTipRole:
+            event = self._shown[index.row()]
+            when = self._civil(event.at).isoformat(sep=" ", timespec="milliseconds")
+            return plain_tip(f"{when}\n{event.text}")
+        return None
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """The headings."""
+        if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
+            return None
+        return {
+            Column.TIME: self.tr("Time"),
+            Column.KIND: self.tr("What"),
+            Column.SUBJECT: self.tr("Where"),
+            Column.TEXT: self.tr("In words"),
+        }[Column(section)]
+
+
+class EventsTable(QuickTable):
+    """The table; it follows the newest event while its last row is in sight."""
+
+    def __init__(self, model: EventsModel, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._events = model
+        self.setModel(model)
+        self.setItemDelegate(QuickCells(self, model.cell))
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setShowGrid(False)
+        self.setTabKeyNavigation(False)
+        self.setWordWrap(False)
+        self.setAccessibleName(self.tr("Events"))
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 6)
+        heading = self.horizontalHeader()
+        heading.setStretchLastSection(True)
+        heading.setHighlightSections(False)
+        heading.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        metrics = self.fontMetrics()
+        widest_kind = max(metrics.horizontalAdvance(kind_text(kind)) for kind in Kind)
+        for column, width in (
+            (Column.TIME, metrics.horizontalAdvance("00:00:00.000")),
+            (Column.KIND, widest_kind),
+            (Column.SUBJECT, metrics.horizontalAdvance("n" * 16)),
+        ):
+            title = str(model.headerData(column, Qt.Orientation.Horizontal))
+            self.setColumnWidth(column, max(width + 2 * PADDING + ROUNDING, heading_width(heading, title)))
+        self._following = True
+        model.rowsInserted.connect(self._grown)
+        model.modelReset.connect(self.scrollToBottom)
+        self.verticalScrollBar().valueChanged.connect(self._scrolled)
+        # What came while it was hidden has a place only now.
+        self.verticalScrollBar().rangeChanged.connect(lambda _least, _most: self._grown())
+
+    def chosen_rows(self) -> list[int]:
+        """The selected rows, from the top; all if none is selected."""
+        chosen = sorted(index.row() for index in self.selectionModel().selectedRows())
+        return chosen or list(range(self._events.rowCount()))
+
+    def current_event(self) -> Event | None:
+        """The event of the current row."""
+        index = self.currentIndex()
+        return self._events.shown[index.row()] if index.isValid() else None
+
+    def _scrolled(self, value: int) -> None:
+        self._following = value >= self.verticalScrollBar().maximum()
+
+    def _grown(self) -> None:
+        if self._following:
+            self.scrollToBottom()

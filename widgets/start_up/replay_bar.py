@@ -1,0 +1,189 @@
+"""The bar of a recording that is played: run or stand still, faster or slower, to any moment, step by step."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import (
+    QLabel,
+    QMenu,
+    QStyle,
+    QStyleOptionSlider,
+    QToolButton,
+    QWidget,
+)
+
+from app.recording.replay import Replay
+from widgets.kit.commands import allow, command
+from widgets.kit.elided import ShortLabel
+from widgets.kit.flow import FlowLayout
+from widgets.kit.scaling import scaled
+from widgets.kit.steady import Choice, Slider
+from widgets.live.live_session import FRAME_MS
+
+SPEEDS: Final = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 60.0)
+STEPS: Final = 10_000
+"""Places of the slider."""
+
+
+class ReplayBar(QWidget):
+    """Moves a replay. Whoever shows its panel and its curves draws them anew on `moved`."""
+
+    moved = Signal(float)
+    """The replay shows another moment (seconds since the recording began), or the panel did something."""
+    closed = Signal()
+    """Somebody has seen enough of the recording."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._replay: Replay | None = None
+        self._setting = False
+        self._timer = QTimer(self)
+        self._timer.setInterval(FRAME_MS)
+        self._timer.timeout.connect(self._frame)
+        self.play_action = command(self, self.tr("&Play or pause"), self._toggle, "Alt+Shift+Space")
+        self.back_action = command(self, self.tr("One step &back"), lambda: self._step(-1), "Alt+Shift+,")
+        self.on_action = command(self, self.tr("One step o&n"), lambda: self._step(1), "Alt+Shift+.")
+        self.close_action = command(self, self.tr("&Close the recording"), self.closed.emit, "Alt+Shift+W")
+        self.play = self._button(self.tr("Play"))
+        self.play.clicked.connect(self.play_action.trigger)
+        self.back = self._button("\N{BLACK LEFT-POINTING SMALL TRIANGLE}|")
+        self.back.setAccessibleName(self.tr("One step back"))
+        self.back.setToolTip(self.tr("To the former sample or event"))
+        self.back.clicked.connect(self.back_action.trigger)
+        self.on = self._button("|\N{BLACK RIGHT-POINTING SMALL TRIANGLE}")
+        self.on.setAccessibleName(self.tr("One step on"))
+        self.on.setToolTip(self.tr("To the next sample or event"))
+        self.on.clicked.connect(self.on_action.trigger)
+        self.speeds = Choice()
+        self.speeds.setAccessibleName(self.tr("Speed"))
+        for speed in SPEEDS:
+            self.speeds.addItem(self.tr("{speed} times").format(speed=f"{speed:g}"), speed)
+        self.speeds.setCurrentIndex(SPEEDS.index(1.0))
+        self.speeds.activated.connect(lambda _index: self._choose_speed())
+        self.slider = _Slider(Qt.Orientation.Horizontal)
+        self.slider.setRange(0, STEPS)
+        self.slider.setAccessibleName(self.tr("Moment of the recording"))
+        self.slider.valueChanged.connect(self._slid)
+        self.name = ShortLabel()
+        self.name.setMinimumWidth(scaled(140))
+        self.time = QLabel()
+        self.time.setTextFormat(Qt.TextFormat.PlainText)
+        close = self._button(self.tr("Close"))
+        close.clicked.connect(self.close_action.trigger)
+        self.slider.setMinimumWidth(scaled(120))
+        row = FlowLayout(self)
+        row.setContentsMargins(6, 2, 6, 2)
+        for widget in (self.name, self.play, self.back, self.on, self.speeds, self.slider, self.time, close):
+            row.addWidget(widget)
+        self.set_replay(None)
+
+    @staticmethod
+    def _button(text: str) -> QToolButton:
+        button = QToolButton()
+        button.setText(text)
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        return button
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands into a menu."""
+        menu.addActions([self.play_action, self.back_action, self.on_action, self.close_action])
+
+    @property
+    def replay(self) -> Replay | None:
+        """What is played."""
+        return self._replay
+
+    def set_replay(self, replay: Replay | None) -> None:
+        """Play this from now on, from where it stands; None plays nothing."""
+        self._replay = replay
+        for action in (self.play_action, self.back_action, self.on_action, self.close_action):
+            allow(action, replay is not None, self.tr("open a recording first"))
+        self._timer.stop()
+        if replay is not None:
+            self.name.setText(replay.recording.path.name)
+            replay.speed = float(self.speeds.currentData())
+            self._timer.start()
+        self._show()
+
+    def seek(self, at: float) -> None:
+        """Go to a moment."""
+        if self._replay is not None:
+            self._replay.seek(at)
+            self._show()
+            self.moved.emit(self._replay.at)
+
+    def _toggle(self) -> None:
+        replay = self._replay
+        if replay is None:
+            return
+        if replay.playing:
+            replay.pause()
+        else:
+            replay.play()
+        self._show()
+        self.moved.emit(replay.at)
+
+    def _step(self, way: int) -> None:
+        if self._replay is not None:
+            self._replay.pause()
+            self._replay.step(way)
+            self._show()
+            self.moved.emit(self._replay.at)
+
+    def _choose_speed(self) -> None:
+        if self._replay is not None:
+            self._replay.speed = float(self.speeds.currentData())
+
+    def _slid(self, value: int) -> None:
+        replay = self._replay
+        if replay is not None and not self._setting:
+            self.seek(replay.begin + (replay.end - replay.begin) * value / STEPS)
+
+    def _frame(self) -> None:
+        replay = self._replay
+        if replay is None or not replay.playing:
+            return
+        replay.tick()
+        self._show()
+        self.moved.emit(replay.at)
+
+    def _show(self) -> None:
+        replay = self._replay
+        if replay is None:
+            self.time.clear()
+            return
+        self.play.setText(self.tr("Pause") if replay.playing else self.tr("Play"))
+        length = replay.end - replay.begin
+        self._setting = True
+        self.slider.setValue(round((replay.at - replay.begin) / length * STEPS) if length else 0)
+        self._setting = False
+        civil = replay.recording.civil(replay.at)
+        self.time.setText(
+            self.tr("{clock}   {at} of {all} s").format(
+                clock=civil.strftime("%d.%m.%Y %H:%M:%S"),
+                at=f"{replay.at - replay.begin:.2f}",
+                all=f"{length:.1f}",
+            )
+        )
+
+
+class _Slider(Slider):
+    """A slider that goes to where it is clicked."""
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Go there, unless the handle is taken hold of."""
+        option = QStyleOptionSlider()
+        self.initStyleOption(option)
+        handle = self.style().subControlRect(
+            QStyle.ComplexControl.CC_Slider, option, QStyle.SubControl.SC_SliderHandle, self
+        )
+        if event.button() == Qt.MouseButton.LeftButton and not handle.contains(event.position().toPoint()):
+            room = max(1, self.width() - handle.width())
+            at = round(event.position().x() - handle.width() / 2)
+            self.setValue(QStyle.sliderValueFromPosition(self.minimum(), self.maximum(), at, room))
+            event.accept()
+            return
+        super().mousePressEvent(event)

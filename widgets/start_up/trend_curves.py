@@ -1,0 +1,90 @@
+"""What a curve is drawn from: the shape of a signal over a span, as points with gaps, and its look."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPen
+
+from app.curves.source import Source
+from app.project.model import BitSignal, Project, RegisterSignal
+from app.recording.reader import TooMany
+
+Array = NDArray[np.float64]
+
+DENSE: Final = 4
+"""From so many samples for each pixel on, the extremes in each pixel are drawn instead of the samples."""
+
+_LIGHT: Final = ("#0b5fa5", "#b3420a", "#17693a", "#8a2b8f", "#7a5c00", "#006d77", "#a0143c", "#4b4fc4")
+_DARK: Final = ("#6cb6f5", "#f59a5c", "#74d093", "#d79be0", "#e0c04f", "#5fd0d8", "#ff8aa5", "#a7a9ff")
+_STYLES: Final = (Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine)
+LOOKS: Final = len(_LIGHT) * len(_STYLES)
+"""Curves that look different from one another."""
+
+
+def pen(number: int, *, dark: bool, width: float = 1.4) -> QPen:
+    """The pen of the curve with this number: eight colours, and after these another kind of line."""
+    colours = _DARK if dark else _LIGHT
+    made = QPen(QColor(colours[number % len(colours)]))
+    made.setWidthF(width)
+    made.setCosmetic(True)
+    made.setStyle(_STYLES[number // len(colours) % len(_STYLES)])
+    return made
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """Points to be joined by straight lines, but for those that are not-a-number: there the line is broken."""
+
+    times: Array
+    values: Array
+
+
+def is_lane(project: Project, name: str) -> bool:
+    """Whether a signal is 0 or 1 and is drawn as a lane under the curves."""
+    signal = project.signal_named.get(name)
+    return isinstance(signal, BitSignal) or (
+        isinstance(signal, RegisterSignal) and signal.table in ("coil", "discrete")
+    )
+
+
+def is_stepped(project: Project, name: str) -> bool:
+    """Whether a signal holds its value until the next one, as a set point does."""
+    signal = project.signal_named.get(name)
+    return is_lane(project, name) or (isinstance(signal, RegisterSignal) and (signal.write or bool(signal.texts)))
+
+
+def shape(source: Source, name: str, begin: float, end: float, pixels: int) -> Shape:
+    """The shape of a signal over a span in a picture of so many pixels. Raises KeyError for no such signal."""
+    expected = (end - begin) * 1000 / _every_ms(source.project, name)
+    if expected <= DENSE * pixels:
+        with suppress(TooMany):  # more than its project says
+            times, values = source.window(name, begin, end)
+            if is_stepped(source.project, name):
+                return _steps(times, values, min(end, source.span()[1]))
+            return Shape(times, values)
+    outline = source.outline(name, begin, end, pixels)
+    middles = (outline.edges[:-1] + outline.edges[1:]) / 2
+    return Shape(np.repeat(middles, 2), np.column_stack([outline.low, outline.high]).ravel())
+
+
+def _steps(times: Array, values: Array, until: float) -> Shape:
+    """The corners of a line that holds each value until the next one, the last one until now."""
+    if not len(times):
+        return Shape(times, values)
+    corners = np.flatnonzero(values[1:] != values[:-1]) + 1
+    times, values = times[[0, *corners]], values[[0, *corners]]
+    times, values = np.append(times, max(until, times[-1])), np.append(values, values[-1])
+    return Shape(np.repeat(times, 2)[1:-1], np.repeat(values, 2)[:-2])
+
+
+def _every_ms(project: Project, name: str) -> int:
+    signal = project.signal_named[name]
+    if isinstance(signal, BitSignal):
+        signal = project.signal_named.get(signal.bit.of, signal)
+    return signal.every_ms if isinstance(signal, RegisterSignal) else 500

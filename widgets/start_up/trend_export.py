@@ -1,0 +1,73 @@
+"""A trend written out: the picture as PNG or SVG, the values as CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+import numpy as np
+from PySide6.QtCore import QBuffer, QIODevice
+from PySide6.QtGui import QImage, QPaintDevice, QPainter
+from PySide6.QtSvg import QSvgGenerator
+from PySide6.QtWidgets import QGraphicsView
+
+from app.curves.source import Source
+from app.exchange.quoting import quoted
+from app.project_file.replace_file import write_whole
+
+SHARPNESS: Final = 2
+"""Pixels of a saved picture for each one on the screen, so that it can be printed."""
+
+
+def picture(plot: QGraphicsView, path: Path) -> None:
+    """Save the picture of a plot as it is shown, as PNG or SVG by the ending of `path`. Raises OSError."""
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    if path.suffix.lower() == ".svg":
+        drawing = QSvgGenerator()
+        drawing.setOutputDevice(buffer)
+        drawing.setSize(plot.viewport().size())
+        drawing.setViewBox(plot.viewport().rect())
+        _render(plot, drawing)
+    else:
+        image = QImage(plot.viewport().size() * SHARPNESS, QImage.Format.Format_RGB32)
+        image.fill(plot.backgroundBrush().color())
+        _render(plot, image)
+        image.save(buffer, "PNG")  # type: ignore[call-overload]  # the stubs want the name of the format as bytes
+    write_whole(path, bytes(buffer.data().data()))
+
+
+def _render(plot: QGraphicsView, on: QPaintDevice) -> None:
+    painter = QPainter(on)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    plot.render(painter)
+    painter.end()
+
+
+def values_text(source: Source, names: Sequence[str], begin: float, end: float) -> str:
+    """The samples of signals from `begin` to `end` as CSV: civil time, seconds, and a column for each signal.
+
+    Every row is a moment at which one of them was read; cells of the others are empty. A signal that could not be read
+    has the word "lost" there.
+    """
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    project = source.project
+    headings = []
+    for name in names:
+        unit = project.signal_named[name].unit
+        headings.append(f"{name} [{unit}]" if unit else name)
+    writer.writerow(["time", "seconds", *map(quoted, headings)])
+    rows: dict[float, list[str]] = {}
+    for column, name in enumerate(names):
+        times, values = source.window(name, begin, end)
+        for at, value in zip(times.tolist(), values.tolist(), strict=True):
+            if begin <= at <= end:
+                cell = "lost" if np.isnan(value) else f"{value:.12g}"
+                rows.setdefault(at, [""] * len(names))[column] = cell
+    for at in sorted(rows):
+        writer.writerow([source.civil(at).isoformat(timespec="milliseconds"), f"{at - begin:.6f}", *rows[at]])
+    return text.getvalue()

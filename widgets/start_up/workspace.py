@@ -1,0 +1,406 @@
+"""The Start-up workplace: the panel in one corner, what is measured beside it, what happened below; and recordings."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QAction, QHideEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QFrame,
+    QMenu,
+    QSplitter,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.curves.source import Recorded, Source, plottable
+from app.events.events import Event
+from app.panel.rendering import Rows
+from app.recording.reader import NotReadable, Recording
+from app.recording.replay import Replay
+from widgets.document.document import Document
+from widgets.document.settings import Settings
+from widgets.face.column import FaceColumn
+from widgets.face.face import PanelFace
+from widgets.kit.commands import command
+from widgets.kit.flow import FlowLayout
+from widgets.live.live_session import Live
+from widgets.live.live_source import Observation
+from widgets.live.panel_reason import PanelReason
+from widgets.live.recording import RecordingControl
+from widgets.start_up.events_view import EventsView
+from widgets.start_up.replay_bar import ReplayBar
+from widgets.start_up.response_view import ResponseView
+from widgets.start_up.trend_view import TrendView
+
+TREND_EVERY_S: Final = (0.25, 1.0)
+"""How often the trend is drawn, at most and at least: in between, as often as time moves on by a pixel."""
+BLINK_S: Final = 0.1
+
+
+class StartUpWorkplace(QWidget):
+    """Watches the machine live, or plays a recording of it."""
+
+    said = Signal(str, bool)
+    """Something to tell the user, and whether it is trouble."""
+    withheld = Signal(str)
+    """Why no recording takes the place of the live panel now; empty once one may."""
+
+    def __init__(
+        self,
+        document: Document,
+        live: Live,
+        observation: Observation,
+        settings: Settings,
+        connecting: Sequence[QAction] = (),
+    ) -> None:
+        """`connecting` are the commands of the window that connect and disconnect, offered here, too."""
+        super().__init__()
+        self._document = document
+        self._live = live
+        self._observation = observation
+        self._settings = settings
+        self._recording: Recording | None = None
+        self._told_to = 0.0
+        self._drawn = 0.0
+        self._seen: tuple[object, ...] = ()
+        self._rows: Rows = ()
+        self.face = PanelFace()
+        self.why = PanelReason()
+        self.trend = TrendView(settings)
+        self.events = EventsView(settings)
+        self.replay_bar = ReplayBar()
+        self.response = ResponseView()
+        self.recording_control = RecordingControl(self, live, observation, settings)
+        self._make_actions()
+        self._lay_out(connecting)
+        self.setFocusProxy(self.face)
+        self._connect()
+        self._begun()
+        self._connection_changed()
+
+    def _make_actions(self) -> None:
+        self.registers_action = command(self, self.tr("As &found, as left\u2026"), self.show_registers, "Alt+Shift+D")
+        self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
+
+    def fill_menu(self, menu: QMenu) -> None:
+        """Put the commands of this workplace into a menu of the window."""
+        menu.addActions([*self.recording_control.actions, self.open_action, self.recording_control.limits_action])
+        menu.addSeparator()
+        self.replay_bar.fill_menu(menu)
+        menu.addSeparator()
+        self.trend.fill_menu(menu.addMenu(self.tr("&Trend")))
+        self.events.fill_menu(menu.addMenu(self.tr("E&vents")))
+        menu.addSeparator()
+        menu.addAction(self.registers_action)
+
+    def _lay_out(self, connecting: Sequence[QAction]) -> None:
+        bar = QFrame()
+        bar.setProperty("look", "bar")
+        row = FlowLayout(bar)
+        row.setContentsMargins(6, 2, 8, 2)
+        for action in (*connecting, *self.recording_control.actions, self.open_action):
+            button = QToolButton()
+            button.setDefaultAction(action)
+            button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            row.addWidget(button)
+        row.addWidget(self.recording_control.state)
+        corner = FaceColumn(self.face, self.why, self.response, self.response.sizeHint().height())
+        right = QSplitter(Qt.Orientation.Vertical)
+        right.setObjectName("trend and events")
+        right.addWidget(self.trend)
+        right.addWidget(self.events)
+        right.setStretchFactor(0, 1)
+        right.setSizes([420, 200])
+        right.setCollapsible(0, False)
+        across = QSplitter(Qt.Orientation.Horizontal)
+        across.setObjectName("panel and measurements")
+        measured = QWidget()
+        upright = QVBoxLayout(measured)
+        upright.setContentsMargins(0, 0, 0, 0)
+        upright.setSpacing(0)
+        upright.addWidget(self.replay_bar)
+        upright.addWidget(right, 1)
+        across.addWidget(corner)
+        across.addWidget(measured)
+        across.setStretchFactor(1, 1)
+        across.setCollapsible(0, False)
+        across.setCollapsible(1, False)
+        across.setSizes([430, 930])
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(bar)
+        layout.addWidget(across, 1)
+        self.replay_bar.hide()
+
+    def _connect(self) -> None:
+        observation, live = self._observation, self._live
+        self.face.key_pressed.connect(lambda key: self._key(key, down=True))
+        self.face.key_released.connect(lambda key: self._key(key, down=False))
+        live.frame.connect(self._frame)
+        live.connection_changed.connect(self._connection_changed)
+        self._document.changed.connect(self._connection_changed)
+        observation.begun.connect(self._begun)
+        observation.happened.connect(self._happened)
+        self.recording_control.said.connect(self.said)
+        self.events.acknowledge_wanted.connect(observation.acknowledge)
+        self.events.note_wanted.connect(observation.note)
+        self.events.moment_chosen.connect(self._go_to)
+        self.events.said.connect(lambda words: self.said.emit(words, True))
+        self.trend.said.connect(lambda words: self.said.emit(words, True))
+        self.trend.moment_chosen.connect(self._go_to)
+        self.trend.span_chosen.connect(self.response.show_span)
+        self.trend.signals_changed.connect(self._curves_changed)
+        self.response.span_found.connect(self._mark)
+        self.replay_bar.moved.connect(self._moved)
+        self.replay_bar.closed.connect(self.close_recording)
+
+    def succeed(self, former: StartUpWorkplace) -> None:
+        """Go on where another one stands, which is about to go: with its curves and the recording it plays."""
+        self.trend.show_signals(former.trend.signals)
+        played = former._recording
+        if played is not None:
+            at = former.replay_bar.replay.at if former.replay_bar.replay is not None else 0.0
+            former.close_recording()
+            if self.play(played.path):
+                self.replay_bar.seek(at)
+        self.recording_control.look()
+
+    def show_registers(self) -> None:
+        """Open the registers as found and as left, beside the window: disarming stays in reach."""
+        from widgets.snapshots.dialog import SnapshotsDialog
+
+        SnapshotsDialog(self._document, self._live, self._settings, self.window()).show()
+
+    # Playing a recording
+
+    def open_recording(self) -> None:
+        """Ask for a recording and play it."""
+        if not self._may_play():
+            return
+        folder = str(self._settings.start_up_folder)
+        name, _ = QFileDialog.getOpenFileName(
+            self, self.tr("Open a recording"), folder, self.tr("Recordings (*.fanrec)")
+        )
+        if name and self.play(Path(name)):
+            self._settings.start_up_folder = Path(name).parent
+
+    def play(self, path: Path) -> bool:
+        """Play this recording. False if it cannot be read, or the panel operates a machine; that has been said."""
+        if not self._may_play():
+            return False
+        try:
+            recording = Recording.open(path)
+        except NotReadable as why:
+            self.said.emit(str(why), True)
+            return False
+        self.close_recording()
+        self._live.release_all()
+        self._recording = recording
+        replay = Replay(recording)
+        self.face.release_all()
+        self.face.set_panel(recording.project.panel)
+        self.face.set_mark(self.tr("Recording: nothing here is live"))
+        self.why.clear()
+        self.replay_bar.set_replay(replay)
+        self.replay_bar.show()
+        source = Recorded(recording)
+        self.trend.set_source(source, moment=replay.at)
+        if recording.curves:
+            self.trend.show_signals(recording.curves)
+        self.response.show_source(source, self.trend.signals)
+        self.events.set_source_clock(recording.civil)
+        self.events.set_events([])
+        self.events.show_alarms({})
+        self.events.set_notes_allowed(False)
+        self._told_to = replay.begin - 1.0
+        self._moved(replay.at)
+        if recording.damage:
+            self.said.emit(
+                self.tr("{name} is damaged; what can be read is shown: {reason}").format(
+                    name=path.name, reason="; ".join(recording.damage[:3])
+                ),
+                True,
+            )
+        elif recording.remark:
+            self.said.emit(recording.remark, True)
+        elif self._live.connected and recording.project != self._live_project():
+            self.said.emit(self.tr("This recording is of another state of the project than the one connected."), False)
+        else:
+            self.said.emit("", False)
+        return True
+
+    def _may_play(self) -> bool:
+        """Whether a recording may take the place of the live panel: a STOP that only looks like one stops nothing."""
+        writing = self._live.writing
+        if not writing.in_charge:
+            return True
+        if writing.armed:
+            why = self.tr(
+                "Writing is armed: the panel here operates the machine. Disarm first, then open the recording."
+            )
+        else:
+            why = self.tr(
+                "The line disarmed itself, but keys that stop still write: the panel here operates the machine. "
+                "Disarm first, then open the recording."
+            )
+        self.withheld.emit(why)
+        return False
+
+    def close_recording(self) -> None:
+        """Show what is live again."""
+        recording, self._recording = self._recording, None
+        if recording is None:
+            return
+        self.replay_bar.set_replay(None)
+        self.replay_bar.hide()
+        self.face.set_mark("")
+        self.why.clear()
+        self.events.set_notes_allowed(True)
+        self._begun()
+        self._connection_changed()
+        recording.close()  # last: until then some pane could still ask it for values
+
+    def _live_project(self) -> object:
+        session = self._live.session
+        return None if session is None else session.project
+
+    def _moved(self, at: float) -> None:
+        replay = self.replay_bar.replay
+        if replay is None:
+            return
+        self._show_rows(replay.rows())
+        self.why.follow(replay.state.said)
+        self.trend.set_moment(at)
+        recording = replay.recording
+        if at < self._told_to:
+            self.events.set_events(recording.events(replay.begin, at))
+        else:
+            news = [event for event in recording.events(self._told_to, at) if event.at > self._told_to]
+            if news:
+                self.events.add_events(tuple(news))
+        self._told_to = at
+
+    # Live
+
+    def _begun(self) -> None:
+        """Another session is observed."""
+        if self._recording is not None:
+            return
+        source, curves = self._observation.source, self._observation.curves
+        self.trend.set_source(source)
+        if source is not None and (known := set(curves) & set(plottable(source.project))):
+            self.trend.show_signals([name for name in curves if name in known])
+        self.response.show_source(source, self.trend.signals)
+        if source is not None:
+            self.events.set_source_clock(source.civil)
+        self.events.set_events(self._observation.events)
+        self._show_alarms()
+
+    def _connection_changed(self) -> None:
+        if not self._live.writing.in_charge:
+            self.withheld.emit("")
+        elif self._recording is not None:
+            self.close_recording()
+            self.withheld.emit(
+                self.tr("The recording was closed: writing is armed, and the panel here operates the machine.")
+            )
+        if self._recording is not None:
+            return
+        session = self._live.session
+        project = self._document.project if session is None else session.project
+        self.face.set_panel(project.panel)
+        self._rows, self._seen = (), ()
+        if session is None:
+            self.face.set_rows(())  # what was live, or was played, is so no longer
+
+    def _happened(self, events: tuple[Event, ...]) -> None:
+        if self._recording is None:
+            self.events.add_events(events)
+            self._show_alarms()
+
+    def _show_alarms(self) -> None:
+        watch = self._observation.watch
+        self.events.show_alarms({} if watch is None else watch.alarms.alarms)
+
+    def _frame(self) -> None:
+        session = self._live.session
+        if session is None or not self.isVisible():
+            return
+        now = time.monotonic()
+        if self._recording is None:
+            seen = (session.state, session.snapshot().number, int(now / BLINK_S))
+            if seen != self._seen:
+                self._seen = seen
+                self._show_rows(session.rows())
+                self.why.follow(session.state.said)
+        often, seldom = TREND_EVERY_S
+        if now - self._drawn >= min(seldom, max(often, self.trend.plot.pixel_s)):
+            self._drawn = now
+            self.recording_control.say()
+            if self._recording is None:
+                self.trend.refresh()
+
+    def _show_rows(self, rows: Rows) -> None:
+        if rows != self._rows:
+            self._rows = rows
+            self.face.set_rows(rows)
+
+    def _key(self, key: str, *, down: bool) -> None:
+        replay = self.replay_bar.replay
+        if replay is not None:
+            (replay.key_down if down else replay.key_up)(key)
+            self._show_rows(replay.rows())
+            self.why.follow(replay.state.said)
+        elif down:
+            self._live.key_down(key)
+        else:
+            self._live.key_up(key)
+
+    # Measuring
+
+    def _curves_changed(self) -> None:
+        source: Source | None = None if self._recording is None else Recorded(self._recording)
+        if self._recording is None:
+            source, self._observation.curves = self._observation.source, self.trend.signals
+        self.response.show_signals(source, self.trend.signals)
+
+    def _mark(self, begin: float, end: float) -> None:
+        length = end - begin
+        self.trend.look_at(begin - length * 0.1, end + length * 0.1)
+        self.trend.plot.set_cursor(0, begin)
+        self.trend.plot.set_cursor(1, end)
+
+    def _go_to(self, at: float) -> None:
+        if self._recording is not None:
+            self.replay_bar.seek(at)
+        else:
+            begin, end = self.trend.plot.span
+            self.trend.look_at(at - (end - begin) / 2, at + (end - begin) / 2)
+
+    # Events of Qt
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up."""
+        super().showEvent(event)
+        self._seen = ()
+        self.trend.refresh()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Let go of every key."""
+        super().hideEvent(event)
+        self._live.release_all()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """A window that is not in front holds no key."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and not self.isActiveWindow():
+            self.face.release_all()

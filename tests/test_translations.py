@@ -231,9 +231,7 @@ SENTENCES: Final = {
 }  # fmt: skip
 """Calls that take names and keys too, besides the words that people read."""
 NOT_SAID: Final = (
-    ("app/cli/parser.py", "the command line speaks English, since scripts read it"),
-    ("app/verbs/", "likewise"),
-    ("app/cli/terminal_panel.py", "likewise"),
+    ("app/cli/", "the command line speaks English, since scripts read it"),
     ("app/panel/", "what the panel itself shows is in the language of the panel"),
     ("app/signals/repertoire.py", "mistakes of the program"),
     ("app/client/client.py", "mistakes of the program"),

@@ -100,7 +100,7 @@ def _parser(chosen: str = "") -> argparse.ArgumentParser:
         module, help_text = VERBS[name]
         verb = verbs.add_parser(name, help=help_text, description=help_text)
         if name == chosen:
-            found = import_module(f"app.verbs.{module}")
+            found = import_module(f"app.cli.verbs.{module}")
             getattr(found, f"{name}_arguments")(verb)
             verb.set_defaults(run=getattr(found, name))
     return parser
@@ -121,4 +121,4 @@ VERBS: Final = {
     "snapshot": ("snapshots", "read all readable registers of a follower into a file"),
     "differences": ("snapshots", "show what differs between two snapshots of registers"),
 }
-"""The module of each verb in `app/verbs`, with a function of its name and one with `_arguments`; and its help."""
+"""The module of each verb in `app/cli/verbs`, with a function of its name and one with `_arguments`; and its help."""

@@ -20,8 +20,15 @@ from dataclasses import dataclass, field, replace
 from itertools import count as counting
 from typing import Final
 
-from app.client.timing import data_bytes
-from app.modbus.requests import MOST_BITS, MOST_REGISTERS, RETURN_QUERY_DATA, Request, query_data_request, read_request
+from app.modbus.requests import (
+    MOST_BITS,
+    MOST_REGISTERS,
+    RETURN_QUERY_DATA,
+    Request,
+    data_bytes,
+    query_data_request,
+    read_request,
+)
 
 LAST_ADDRESS: Final = 65_535
 MOST_SHAPES: Final = 8

@@ -18,6 +18,7 @@ from math import ceil
 from typing import Any, Final
 
 from app.client.endpoint import Endpoint
+from app.modbus.requests import data_bytes
 from app.signals.numbering import Table
 
 FASTEST_WITH_SCALED_SILENCE: Final = 19_200
@@ -113,11 +114,6 @@ class Turnarounds:
 def quantile(ordered: Sequence[float], share: float) -> float:
     """The least of some times in order that `share` (0..1) of them do not exceed: nearest rank, nothing in between."""
     return ordered[max(0, ceil(share * len(ordered)) - 1)]
-
-
-def data_bytes(table: Table, count: int) -> int:
-    """Bytes of data in the answer to a read of `count` registers (two each) or bits (eight to a byte)."""
-    return 2 * count if table in ("holding", "input") else (count + 7) // 8
 
 
 def character_bits(parity: str, stop_bits: int) -> int:

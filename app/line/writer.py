@@ -33,7 +33,7 @@ A start that meets a stop:
 - Asked for while the stop is not proved after that: it is refused. The operator starts again when the stop is proved or
   given up. Nothing else supersedes a stop.
 
-Disarming drops all that waits, but for stops. When somebody disarms, stops get `RELEASE_S` (`app.line.engine`). When the
+Disarming drops all that waits, but for stops. When somebody disarms, stops get `engine.RELEASE_S`. When the
 line disarms itself because a follower was lost, they keep their time, and stops asked for afterwards are sent, too: it
 is the starts that nobody can be sure of.
 """

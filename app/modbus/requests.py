@@ -28,7 +28,6 @@ from pymodbus.pdu.register_message import (
     WriteSingleRegisterRequest,
 )
 
-from app.client.timing import data_bytes
 from app.language import translate
 from app.signals.functions import WRITING
 from app.signals.numbering import Table
@@ -49,6 +48,11 @@ _READS: Final[dict[Table, type[ModbusPDU]]] = {
 }
 _RTU: Final = FramerRTU(DecodePDU(False))
 _MBAP: Final = FramerSocket(DecodePDU(False))
+
+
+def data_bytes(table: Table, count: int) -> int:
+    """Bytes of data in the answer to a read of `count` registers (two each) or bits (eight to a byte)."""
+    return 2 * count if table in ("holding", "input") else (count + 7) // 8
 
 
 @dataclass(frozen=True, slots=True)

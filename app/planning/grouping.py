@@ -7,7 +7,7 @@ be read on its own, or in a slow read that reaches across the fast one.
 With one period the grouping is the cheapest that there is. With several the signals, in order of address, are first cut
 into stretches as if each were one read, at the period of its most impatient signal; that says how often each signal is
 read. Then those of each period are grouped by themselves, across the others. Of all cuts this finds the cheapest, in
-near linear time; a grouping that fits signals together in another way may cost less, which `tests/app/bus` measures.
+near linear time; a grouping that fits signals together in another way may cost less, which the tests measure.
 """
 
 from __future__ import annotations

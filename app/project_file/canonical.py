@@ -1,6 +1,6 @@
 """A project as canonical TOML: equal projects give equal text, and a diff shows what changed.
 
-The keys stand in the order of `app.project_file.layout`. What equals its default is left out, unless the layout states it.
+The keys stand in the order of `layout`. What equals its default is left out, unless the layout states it.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """The JSON Schema of the project file, for editors that complete and check as one types.
 
-`python -m app.project_file.schema` writes it anew to resources/project.schema.json; do so after every change of the models.
+`python -m app.project_file.schema` writes it anew to resources/project.schema.json, after every change of the models.
 It says less than the program: names that point to nothing and the like are found only by loading.
 """
 

@@ -57,7 +57,6 @@ class Recorder:
         *,
         limits: Limits | None = None,
         compress: bool = True,
-        program: str = "",
         clock: CivilClock | None = None,
         state: State | None = None,
     ) -> None:
@@ -71,7 +70,7 @@ class Recorder:
         self._first = path
 
         def begin(file: Path) -> Writer:
-            return Writer(file, project, compress=compress, clock=clock, screen=self._screen, program=program)
+            return Writer(file, project, compress=compress, clock=clock, screen=self._screen)
 
         self._project = project
         self._screen = project.panel.start if state is None else state.screen

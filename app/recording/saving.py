@@ -19,13 +19,13 @@ COMMIT_EVERY = 200_000
 """Samples."""
 
 
-def save(kept: Kept, path: Path, program: str = "", curves: Iterable[str] = ()) -> int:
+def save(kept: Kept, path: Path, curves: Iterable[str] = ()) -> int:
     """Write a recording of it into a new file, in the caller's own time; gives how many samples.
 
     `curves` are the signals to be shown first when it is played.
     Raises CannotRecord; then there is no such file, unless there was one before.
     """
-    writer = Writer(path, kept.project, clock=kept.clock, begin=kept.begin, screen=kept.screen, program=program)
+    writer = Writer(path, kept.project, clock=kept.clock, begin=kept.begin, screen=kept.screen)
     try:
         writer.curves(curves)
         for at, signal, value in kept.held:

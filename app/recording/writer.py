@@ -8,6 +8,7 @@ import sqlite3
 from collections.abc import Iterable
 from contextlib import suppress
 from fractions import Fraction
+from importlib.metadata import version
 from pathlib import Path
 from typing import Final
 
@@ -62,7 +63,6 @@ class Writer:
         clock: CivilClock | None = None,
         begin: float | None = None,
         screen: str = "",
-        program: str = "",
     ) -> None:
         """Begin the recording `path`, which must not exist yet.
 
@@ -91,7 +91,12 @@ class Writer:
             )
         }
         began = civil_text(self._clock.at(self._zero))
-        about = [("format", str(FORMAT)), ("began", began), ("program", program), ("project", dump(project))]
+        about = [
+            ("format", str(FORMAT)),
+            ("began", began),
+            ("program", f"fanlight {version('fanlight')}"),
+            ("project", dump(project)),
+        ]
         self._insert("meta", *about, *([("screen", screen)] if screen else []))
         self._insert("clock", (0, began))
         self._insert("signal", *((each.number, name, each.width) for name, each in self._signals.items()))

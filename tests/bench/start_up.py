@@ -26,7 +26,8 @@ began = float(sys.argv[1])
 sys.argv[1:] = ["demo", "--for", "20"]
 
 def watch():
-    while "widgets.shell.application" not in sys.modules or not hasattr(sys.modules["widgets.shell.application"], "run_window"):
+    name = "widgets.shell.application"
+    while name not in sys.modules or not hasattr(sys.modules[name], "run_window"):
         time.sleep(0.005)
     from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication

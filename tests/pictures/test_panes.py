@@ -54,8 +54,8 @@ def test_the_window_can_be_made_narrower_than_the_smallest_screen(percent: int) 
 
 
 def every_dialog() -> set[type[QDialog]]:
-    for module in pkgutil.iter_modules(widgets.__path__):
-        importlib.import_module(f"widgets.{module.name}")
+    for module in pkgutil.walk_packages(widgets.__path__, "widgets."):
+        importlib.import_module(module.name)
 
     def below(kind: type[QDialog]) -> Iterator[type[QDialog]]:
         for each in kind.__subclasses__():

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Hashable
+from collections.abc import Sequence
 from decimal import Decimal, InvalidOperation
 from typing import Final
 
 from PySide6.QtCore import QCoreApplication
-
-from widgets.design.forms.form import Put
-from widgets.document.document import Document, Edit
-from widgets.document.drafts import Texts
 
 translate = QCoreApplication.translate
 _EITHER: Final = re.compile(r"([-+]?[1-9]\d{0,2}),(\d{3})")
@@ -59,7 +55,7 @@ def optional_number(text: str) -> Decimal | None:
     return number(text) if text.strip() else None
 
 
-def pair(texts: Texts) -> tuple[Decimal, Decimal] | None:
+def pair(texts: Sequence[str]) -> tuple[Decimal, Decimal] | None:
     """Two numbers, or None if both texts are empty. Raises ValueError in words if one is missing."""
     if not any(text.strip() for text in texts):
         return None
@@ -75,19 +71,3 @@ def plain(value: object) -> str:
     if isinstance(value, tuple):
         return ", ".join(plain(each) for each in value)
     return format(value, "f") if isinstance(value, Decimal) else str(value)
-
-
-def taking(document: Document, name: str, merge: Callable[[], Hashable], make: Callable[[Texts], Edit]) -> Put:
-    """A `Put` that reads the texts by `make` and makes the edit as a step called `name`.
-
-    `make` raises ValueError in words if it cannot read them.
-    """
-
-    def put(texts: Texts) -> str | None:
-        try:
-            edit = make(texts)
-        except ValueError as error:
-            return str(error)
-        return document.do(name, edit, merge=merge(), aloud=False)
-
-    return put

@@ -113,7 +113,6 @@ class Observation(QObject):
         """
         from app.recording.recorder import Recorder
         from app.recording.writer import CannotRecord
-        from widgets.shell.help import program
 
         session, history = self._session, self.history
         if session is None or history is None:
@@ -124,7 +123,6 @@ class Observation(QObject):
             session.project,
             session.engine.samples,
             limits=limits,
-            program=program(),
             clock=history.clock,
             state=session.state,
         )

@@ -194,7 +194,6 @@ class LastMinutes(QObject):
     def save_into(self, path: Path) -> None:
         """Save all that is kept into this new file. It will be said when that is done, or why it cannot be."""
         from app.recording.saving import save
-        from widgets.shell.help import program
 
         history = self._observation.history
         if history is None or self._saving is not None:
@@ -205,7 +204,7 @@ class LastMinutes(QObject):
         self._saving = (
             path,
             kept,
-            executor.submit(save, kept, path, program(), self._observation.curves),
+            executor.submit(save, kept, path, self._observation.curves),
         )
         executor.shutdown(wait=False)
         self._timer.start()

@@ -83,7 +83,7 @@ class MainWindow(QMainWindow):
     size_chosen = Signal(int)
     """The user wants everything drawn at this many per cent: a window of that size is to take this one's place."""
     language_chosen = Signal(object)
-    """The user wants to read another widgets.kit.language.Language: a window that speaks it is to take this one's place."""
+    """The user wants another `Language` (widgets.kit): a window that speaks it is to take this one's place."""
 
     def __init__(
         self,

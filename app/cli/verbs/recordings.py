@@ -7,7 +7,6 @@ import sys
 import threading
 import time
 from contextlib import suppress
-from importlib.metadata import version
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -59,7 +58,6 @@ def record(args: argparse.Namespace) -> int:
             session.samples,
             limits=limits,
             compress=not args.plain,
-            program=f"fanlight {version('fanlight')}",
             state=session.state,
         )
     except CannotRecord as why:

@@ -176,7 +176,7 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
         recorder.stop()
         look()
         kept = history.kept()
-    assert save(kept, tmp_path / "after.fanrec", "test") > 250
+    assert save(kept, tmp_path / "after.fanrec") > 250
     with Recording.open(tmp_path / "after.fanrec") as after, Recording.open(tmp_path / "beside.fanrec") as beside:
         assert after.ended is not None
         found = after.samples("answers", *after.span())

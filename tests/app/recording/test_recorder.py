@@ -44,7 +44,7 @@ def recorded(path: Path) -> list[int]:
 
 def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
     tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, program="test")
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap)
     for number in range(5000):
         put(tap, number, time.monotonic() + number * 1e-6)
     recorder.event(Event(time.monotonic(), Kind.NOTE, "", "a remark"))

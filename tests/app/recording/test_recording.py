@@ -233,7 +233,7 @@ def test_an_outline_has_every_peak_and_keeps_gaps(path: Path, clocks: Clocks) ->
 
 
 def test_the_documented_tables_are_enough_to_read_it(path: Path, clocks: Clocks) -> None:
-    """Nothing of the program is used here but the file: sqlite3, struct, zlib and what `app/recording/tables.py` says."""
+    """Nothing of the program is used here but the file: sqlite3, struct, zlib and what `tables.py` says."""
     written = writer(path, clocks)
     fill(written, clocks, BLOCK + 30)
     written.add("hours", clocks.now, Quality.REFUSED, ())

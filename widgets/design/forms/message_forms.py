@@ -26,12 +26,11 @@ from app.project.messages import (
 from app.project.model import Panel, PanelMessage, Project, Screen
 from widgets.design.forms.form import Get, Put
 from widgets.design.forms.message_preview import MessagePreview
-from widgets.design.forms.part_form import PartForm
+from widgets.design.forms.part_form import PartForm, taking
 from widgets.design.forms.rows import ChoiceRow, LineRow
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts, Texts
 from widgets.kit.elided import ELIDES
-from widgets.kit.parse import taking
 from widgets.kit.plain import plain_label, plain_tip
 
 translate = QCoreApplication.translate

@@ -12,9 +12,25 @@ from widgets.design.forms.form import Form, FormRow, Put
 from widgets.design.forms.rows import CheckRow, ChoiceRow, LineRow, NotesRow
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
-from widgets.kit.parse import plain, taking
+from widgets.kit.parse import plain
 
 Where = Callable[[Any], bool]
+
+
+def taking(document: Document, name: str, merge: Callable[[], Hashable], make: Callable[[Texts], Edit]) -> Put:
+    """A `Put` that reads the texts by `make` and makes the edit as a step called `name`.
+
+    `make` raises ValueError in words if it cannot read them.
+    """
+
+    def put(texts: Texts) -> str | None:
+        try:
+            edit = make(texts)
+        except ValueError as error:
+            return str(error)
+        return document.do(name, edit, merge=merge(), aloud=False)
+
+    return put
 
 
 def always(_part: object) -> bool:

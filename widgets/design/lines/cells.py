@@ -11,8 +11,8 @@ from PySide6.QtCore import QCoreApplication
 from app.edits.refused import free_name
 from app.project.model import Follower, Project, RegisterSignal, SerialLine
 from widgets.design.lines.forms import line_kinds, line_of_kind, simulations
-from widgets.design.tables.part_model import Column
 from widgets.design.values.cell_reading import CellReader, CellRefused, Texts, one_of
+from widgets.design.values.column import Column
 from widgets.kit.parse import whole
 
 translate = QCoreApplication.translate

@@ -12,8 +12,8 @@ from app.edits.refused import free_name
 from app.project.model import Bit, BitSignal, HeldSignal, Project, RegisterSignal, Shown
 from app.project.problems import did_you_mean
 from app.signals.encoding import ENCODINGS, has_word_order, register_count
-from widgets.design.tables.part_model import Column
 from widgets.design.values.cell_reading import CellReader, CellRefused, Texts, one_of
+from widgets.design.values.column import Column
 from widgets.design.values.signal_texts import (
     orders,
     table_words,

@@ -24,7 +24,7 @@ from widgets.design.signals.cells import (
     units,
 )
 from widgets.design.signals.uses import places_text, use_counts
-from widgets.design.tables.part_model import Column
+from widgets.design.values.column import Column
 from widgets.design.values.drive_roles import drive_values, plays_text, read_plays
 from widgets.design.values.signal_texts import (
     orders,

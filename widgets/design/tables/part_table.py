@@ -24,9 +24,10 @@ from app.project.model import Project
 from widgets.design.tables.cell_editor import CellDelegate, CellWays
 from widgets.design.tables.part_editing import PartEditing
 from widgets.design.tables.part_grid import PartGrid
-from widgets.design.tables.part_model import Column, PartModel
+from widgets.design.tables.part_model import PartModel
 from widgets.design.tables.table_keys import press
 from widgets.design.tables.table_work import TableWork
+from widgets.design.values.column import Column
 from widgets.kit.commands import mark_entry
 from widgets.kit.flow import FlowLayout
 from widgets.kit.icons import copies_icon, cross_icon, down_icon, plus_icon, tool, up_icon

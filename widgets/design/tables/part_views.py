@@ -11,8 +11,8 @@ from app import edits
 from app.edits.several import Listed, delete_parts, order_parts, parts_of, shifted_order
 from app.project.model import Action, Project, Turn
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
-from widgets.design.tables.part_model import Column
 from widgets.design.tables.part_table import PartTable
+from widgets.design.values.column import Column
 from widgets.document.document import Document
 from widgets.document.unfinished import Begun, Kind, no_condition, of_kind, unmade
 

@@ -14,7 +14,7 @@ from app.edits.several import Listed, parts_of, put_parts
 from app.project.model import Project
 from app.project.problems import quoted
 from app.project_file.validation_messages import refusal_of
-from widgets.design.tables.part_model import Column
+from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate
 Texts = Mapping[str, str]

@@ -13,7 +13,7 @@ from PySide6.QtCore import QCoreApplication
 
 from app.exchange.numbers import Mark, find_mark
 from app.exchange.titles import key_of_title
-from widgets.design.tables.part_model import Column
+from widgets.design.values.column import Column
 
 translate = QCoreApplication.translate
 

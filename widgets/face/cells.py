@@ -12,7 +12,6 @@ from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QBrush,
     QFont,
-    QFontDatabase,
     QFontMetricsF,
     QMouseEvent,
     QPainter,
@@ -37,6 +36,7 @@ from widgets.face.marks import (
     paint_ruler_mark,
     paint_selection,
 )
+from widgets.kit.fonts import for_cells
 
 SMALLEST: Final = 6
 LARGEST: Final = 40
@@ -62,15 +62,12 @@ class CellSize:
 
 @lru_cache(maxsize=128)
 def cell_size(pixels: int) -> CellSize:
-    """The cell that holds a character of `pixels` height in the system's fixed-pitch font.
+    """The cell that holds a character of `pixels` height in our font of fixed pitch.
 
     The letter spacing is set so that a character is exactly one cell wide: a run is painted in one call and still
     stands in its cells.
     """
-    font = QFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
-    font.setFamilies([*font.families(), "DejaVu Sans Mono", "Consolas", "Menlo", "Courier New"])
-    font.setStyleHint(QFont.StyleHint.Monospace)
-    font.setFixedPitch(True)
+    font = for_cells(QFont())
     font.setPixelSize(pixels)
     font.setKerning(False)
     metrics = QFontMetricsF(font)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
-from PySide6.QtGui import QAction, QFontDatabase, QFontMetrics, QKeySequence
+from PySide6.QtGui import QAction, QFontMetrics, QKeySequence
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QApplication,
@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.language import translate
 from widgets.kit import palette
+from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import heading_width
 
@@ -82,7 +83,7 @@ class TransactionParts(QWidget):
         self.tree.header().setStretchLastSection(True)
         self.tree.header().sectionResized.connect(lambda *_: self.tree.scheduleDelayedItemsLayout())
         self.tree.setItemDelegate(_Wrapped(self.tree))
-        self._fixed = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
+        self._fixed = for_cells(self.font())
         fixed = QFontMetrics(self._fixed)
         self.tree.setColumnWidth(BYTES, fixed.horizontalAdvance("00 ") * BYTES_A_ROW + 34)
         longest = translate("bus", "registers {first} to {last}").format(first=400, last=407)

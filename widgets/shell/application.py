@@ -23,6 +23,7 @@ from app.project_file.files import ProjectFileError, load_known
 from app.signals.visible import visible
 from widgets.document.settings import Settings
 from widgets.kit import scaling
+from widgets.kit.fonts import for_texts
 from widgets.kit.language import Language, Speech, spoken_for
 from widgets.kit.look import Look
 from widgets.kit.palette import Appearance, Theme
@@ -151,6 +152,7 @@ def make_application() -> QApplication:
     application.setDesktopFileName("fanlight")
     if not isinstance(application.style(), Look):
         application.setStyle(Look())
+        application.setFont(for_texts(application.font()))
     application.setWindowIcon(window_icon())
     logging.getLogger("pymodbus").addHandler(logging.NullHandler())
     return application

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 from widgets.design.forms.form import FormRow, Get, Options, Put
 from widgets.document.drafts import Texts
 from widgets.kit.elided import ShortChoice
+from widgets.kit.fonts import for_cells
 from widgets.kit.plain import plain_label
 
 NOTHING_CHOSEN: Final = "\0"
@@ -192,10 +193,7 @@ class NotesRow(FormRow):
         self._edit.setTabChangesFocus(True)
         self._edit.setFixedHeight(self._edit.fontMetrics().lineSpacing() * lines + 14)
         if fixed:
-            font = self._edit.font()
-            font.setFamily("monospace")
-            font.setStyleHint(font.StyleHint.Monospace)
-            self._edit.setFont(font)
+            self._edit.setFont(for_cells(self._edit.font()))
         self._edit.textChanged.connect(self.commit)
         self._layout.addWidget(self._edit, 1)
 

@@ -25,6 +25,7 @@ from app.project.model import Project, RegisterSignal, Scale
 from app.project.scale_figures import ScaleFigures, exact_text, points_of, too_narrow
 from app.project_file.validation_messages import refusal_of
 from app.signals.encoding import is_float
+from widgets.kit.fonts import for_cells
 from widgets.kit.look import set_look
 from widgets.kit.parse import number, pair, plain
 from widgets.kit.plain import plain_label
@@ -106,10 +107,7 @@ class ScalingAid(QDialog):
     @staticmethod
     def _shown() -> QLabel:
         label = plain_label()
-        font = label.font()
-        font.setFamily("monospace")
-        font.setStyleHint(font.StyleHint.Monospace)
-        label.setFont(font)
+        label.setFont(for_cells(label.font()))
         label.setMinimumWidth(110)
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         return label

@@ -187,10 +187,6 @@ class Settling:
         self._marker = (self._marker + 1) % 0x10000
         return query_data_request(request, self._marker)
 
-    def forget(self) -> None:
-        """Nothing that was sent can be answered any more."""
-        self._open.clear()
-
 
 def _shape(request: Request) -> bytes:
     return _MARKERS if request.function == RETURN_QUERY_DATA else request.answer_head

@@ -75,14 +75,10 @@ class StepResponse:
     `rise_s` and `settling_s` are None where the response did not get so far; `error` is None without a set point.
     """
 
-    begin: float
     initial: float
     final: float
     rise_s: Measured | None
     overshoot: Measured
-    peak: float
-    peak_s: float
-    """From the step to the peak."""
     settling_s: Measured | None
     settled: bool
     error: float | None
@@ -95,18 +91,15 @@ class RampResponse:
     """A ramp, measured between 20 % and 80 % of the change, where it is straight.
 
     `slope` is in the unit of the signal per second; `ramp_s` the time that the whole change takes at that slope;
-    `straightness` how far the samples there stray from the line at most, as a share of the change; `lag_s` how long
-    after the set ramp the signal passes the middle, None without one.
+    `lag_s` how long after the set ramp the signal passes the middle, None without one.
     """
 
-    begin: float
     initial: float
     final: float
     slope: Measured
     ramp_s: Measured
     set_ramp_s: Measured | None
     lag_s: Measured | None
-    straightness: float
     overshoot: Measured
     ripple: float
 
@@ -137,18 +130,14 @@ def step_response(
         )
     scaled = (values - initial) / change
     low, high = _first_crossing(times, scaled, 0.1), _first_crossing(times, scaled, 0.9)
-    top = int(np.argmax(scaled))
     rest = _settling(times, scaled, band)
     step = _Crossing(begin, begin if begin_after is None else begin_after, begin)
     settling = None if rest is None else step.until(rest)
     return StepResponse(
-        begin=begin,
         initial=initial,
         final=final,
         rise_s=None if low is None or high is None else low.until(high),
         overshoot=_overshoot(scaled, quantum / abs(change)),
-        peak=float(values[top]),
-        peak_s=float(times[top]) - begin,
         settling_s=settling,
         settled=settling is not None and settling <= (end - begin) * (1 - TAIL),
         error=None if set_point is None else set_point - final,
@@ -178,7 +167,7 @@ def ramp_response(
         raise NoResponse(
             translate("record", "the signal does not change more than it ripples; choose a span that holds a ramp")
         )
-    slope, straightness, middle = _straight_part(times, (values - before) / change)
+    slope, middle = _straight_part(times, (values - before) / change)
     set_ramp = lag = None
     if set_times is not None and set_values is not None:
         wanted_times, wanted, wanted_before = _span(set_times, set_values, begin, end)
@@ -194,14 +183,12 @@ def ramp_response(
     ramp = Measured(1 / slope, max(1 / slope - apart, apart), 1 / slope + apart)
     steepest, flattest = (change / ramp.low, change / ramp.high)
     return RampResponse(
-        begin=begin,
         initial=before,
         final=final,
         slope=Measured(slope * change, min(steepest, flattest), max(steepest, flattest)),
         ramp_s=ramp,
         set_ramp_s=set_ramp,
         lag_s=lag,
-        straightness=straightness,
         overshoot=_overshoot(scaled, quantum / abs(change)),
         ripple=ripple,
     )
@@ -300,8 +287,8 @@ def _settling(times: Array, scaled: Array, band: float) -> _Crossing | None:
     return _between(times, scaled, last + 1, 1.0 + band if scaled[last] > 1.0 else 1.0 - band)
 
 
-def _straight_part(times: Array, scaled: Array) -> tuple[float, float, _Crossing]:
-    """Slope per second, greatest deviation from the line, and the time of the middle, between 20 % and 80 %."""
+def _straight_part(times: Array, scaled: Array) -> tuple[float, _Crossing]:
+    """Slope per second, and the time of the middle, between 20 % and 80 %."""
     first, last = np.flatnonzero(scaled >= 0.2), np.flatnonzero(scaled >= 0.8)
     middle = _first_crossing(times, scaled, 0.5)
     if not len(first) or not len(last) or middle is None:
@@ -311,10 +298,9 @@ def _straight_part(times: Array, scaled: Array) -> tuple[float, float, _Crossing
         raise NoResponse(
             translate("record", "the change is over within three samples: measure it as a step, or read faster")
         )
-    line = np.polynomial.Polynomial.fit(times[part], scaled[part], 1).convert()
-    slope = float(line.coef[1])
+    slope = float(np.polynomial.Polynomial.fit(times[part], scaled[part], 1).convert().coef[1])
     if slope <= 0:
         raise NoResponse(
             translate("record", "the signal does not go straight to its final value; measure it as a step")
         )
-    return slope, float(np.abs(line(times[part]) - scaled[part]).max()), middle
+    return slope, middle

@@ -28,12 +28,6 @@ class Explanation:
     timing: str
     fault: str
 
-    @property
-    def result(self) -> str:
-        """How it ended, in at most 20 characters."""
-        fault = self.transaction.fault
-        return fault.short if fault else translate("bus", "good")
-
 
 def explain(transaction: Transaction, names: RegisterNames = NO_NAMES) -> Explanation:
     """Take a transaction apart; `names` puts the signals of a project to the registers."""

@@ -1,14 +1,13 @@
-"""Figures of a run of transactions: the time of a cycle, the share of the wire in use, turnaround, faults by kind."""
+"""Figures of a run of transactions: the time of a cycle, the share of the wire in use, turnaround."""
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Self
 
-from app.client.faults import FaultKind
 from app.client.timing import Pace, quantile
 from app.client.transactions import Transaction
 
@@ -37,31 +36,26 @@ class Figures:
     `seconds` is the time from its first request to its last answer; `used` the share of it, 0..1, in which the line
     was busy with a transaction or kept the silence before one; `cycle_ms` the time that one pass over all different
     reads takes, from the middle one of each read's times. `turnaround` is the time from the end of a request to its
-    complete answer without the answer's own characters, by follower and, under "", of all; good answers only.
+    complete answer without the answer's own characters, by follower; good answers only.
     """
 
     transactions: int
-    good: int
     seconds: float
     used: float
     cycle_ms: float
     turnaround: Mapping[str, Spread]
-    faults: Mapping[FaultKind, int]
 
 
 def figures(transactions: Sequence[Transaction], pace: Pace) -> Figures:
     """The figures of transactions of one line, in the order of their ends; `pace` is what the line charges."""
     times: defaultdict[str, list[float]] = defaultdict(list)
     reads: defaultdict[tuple[int, bytes], list[float]] = defaultdict(list)
-    faults: Counter[FaultKind] = Counter()
     for transaction in transactions:
         request = transaction.request
         if transaction.fault is not None:
-            faults[transaction.fault.kind] += 1
             continue
         characters = len(transaction.sent) + len(transaction.received)
         turnaround = max(0.0, transaction.ms - characters * pace.character_ms)
-        times[""].append(turnaround)
         times[transaction.follower].append(turnaround)
         if request.function < 5 and request.count:
             reads[request.unit, request.pdu].append(transaction.ms)
@@ -70,12 +64,10 @@ def figures(transactions: Sequence[Transaction], pace: Pace) -> Figures:
     seconds, busy = _busy(transactions, pace)
     return Figures(
         len(transactions),
-        len(times[""]),
         seconds,
         min(1.0, busy / seconds) if seconds > 0 else 0.0,
         cycle,
         MappingProxyType(spreads),
-        MappingProxyType(dict(faults.most_common())),
     )
 
 

@@ -128,7 +128,6 @@ class LineAtWork:
             statistics.requests,
             statistics.good,
             statistics.faults,
-            self.waiting,
             self._since,
             self._writing.owed,
             self._disarmed,

@@ -63,9 +63,9 @@ class LineState:
     """One line.
 
     `since` is `time.monotonic()` from when on it is connected or not. `reason` says in words why it is not;
-    `requests`, `good` and `faults` count since the engine started; `waiting` is the number of writes that have not gone
-    out yet. `owed` are the stops that are not proved yet; `disarmed` says in words why the line disarmed itself, empty
-    unless it did. `outages` are the times of a second or more in which no answer came, as far as they are over.
+    `requests`, `good` and `faults` count since the engine started; `owed` are the stops that are not proved yet;
+    `disarmed` says in words why the line disarmed itself, empty unless it did. `outages` are the times of
+    a second or more in which no answer came, as far as they are over.
     """
 
     name: str
@@ -77,7 +77,6 @@ class LineState:
     requests: int = 0
     good: int = 0
     faults: Mapping[FaultKind, int] = field(default_factory=dict)
-    waiting: int = 0
     since: float = 0.0
     owed: tuple[Owed, ...] = ()
     disarmed: str = ""

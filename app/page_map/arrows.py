@@ -21,8 +21,6 @@ class Lead:
 
     turn: int
     kind: Kind
-    shared: bool
-    """Whether the turn counts on every screen, so that this arrow is one of many."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +54,7 @@ def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
         turn = project.turns[edge.turn]
         if edge.source is None or edge.kind not in shown or _from_everywhere(turn):
             continue
-        lead = Lead(edge.turn, edge.kind, turn.from_ is None)
+        lead = Lead(edge.turn, edge.kind)
         found.setdefault((edge.source, edge.target), []).append(lead)
     beside: dict[frozenset[str], Ring] = {}
     for ring in rings_of(project, graph):
@@ -73,7 +71,7 @@ def inlets_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
     for edge in graph.edges:
         turn = project.turns[edge.turn]
         if edge.kind in shown and _from_everywhere(turn):
-            found.setdefault(edge.turn, Inlet(edge.target, Lead(edge.turn, edge.kind, True)))
+            found.setdefault(edge.turn, Inlet(edge.target, Lead(edge.turn, edge.kind)))
     return tuple(found.values())
 
 

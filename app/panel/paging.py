@@ -84,20 +84,15 @@ class PagingGraph:
         return tuple(screen for screen in self.screens if screen in self._places and screen not in back)
 
     @cached_property
-    def presses(self) -> Mapping[str, Mapping[str, int]]:
-        """The least number of key presses from each screen (first name) to each that keys lead to (second name)."""
-        return MappingProxyType({name: self._presses_from(index) for index, name in enumerate(self.screens)})
-
-    @cached_property
     def presses_from_start(self) -> Mapping[str, int]:
-        """The least number of key presses from the first screen to each that keys lead to."""
-        return (
-            self._presses_from(self.screens.index(self.start)) if self.start in self.screens else MappingProxyType({})
-        )
+        """The least number of key presses from the first screen to each that keys lead to.
 
-    def _presses_from(self, index: int) -> Mapping[str, int]:
-        """A breadth-first search from one screen, with the sets of screens as the bits of whole numbers."""
+        A breadth-first search, with the sets of screens as the bits of whole numbers.
+        """
         names, ahead = self.screens, self._ahead
+        if self.start not in names:
+            return MappingProxyType({})
+        index = names.index(self.start)
         row = {names[index]: 0}
         seen = 1 << index
         front = ahead[index] & ~seen

@@ -32,7 +32,6 @@ class Read:
     predicted time on the line, both in milliseconds.
     """
 
-    line: str
     follower: str
     unit: int
     table: Table
@@ -81,11 +80,6 @@ class LinePlan:
         """Predicted time of one pass over all reads, in milliseconds."""
         return sum(read.ms for read in self.reads)
 
-    @property
-    def share(self) -> float:
-        """Predicted share of the line's time that the reads take; above 1 it cannot keep up."""
-        return sum(read.ms / read.every_ms for read in self.reads)
-
 
 @dataclass(frozen=True, slots=True)
 class Plan:
@@ -93,10 +87,6 @@ class Plan:
 
     lines: tuple[LinePlan, ...]
     left_out: Mapping[str, str]
-
-    def of_line(self, name: str) -> LinePlan:
-        """The plan of one line; empty if the line has nothing to read."""
-        return next((line for line in self.lines if line.line == name), LinePlan(name, ()))
 
     def as_json(self) -> dict[str, Any]:
         """The plan in plain types, as `fanlight plan --json` gives it out."""
@@ -175,7 +165,6 @@ def reads_of(
         ms = pace.read_ms(table, count)
         reads.append(
             Read(
-                follower.line,
                 follower.name,
                 follower.unit,
                 table,

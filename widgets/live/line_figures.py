@@ -111,13 +111,10 @@ class LineFigures(QTreeWidget):
         rows.append((self.tr("One pass of reads"), f"{milliseconds(measured.cycle_ms)} ms", False))
         rows.append((self.tr("Wire in use"), f"{100 * measured.used:.0f} %", False))
         for follower, spread in measured.turnaround.items():
-            if follower:
-                named = {
-                    self.tr("{follower}: turnaround"): spread.median,
-                    self.tr("{follower}: 95 % within"): spread.most,
-                    self.tr("{follower}: worst"): spread.worst,
-                }
-                rows += [
-                    (label.format(follower=follower), f"{milliseconds(ms)} ms", False) for label, ms in named.items()
-                ]
+            named = {
+                self.tr("{follower}: turnaround"): spread.median,
+                self.tr("{follower}: 95 % within"): spread.most,
+                self.tr("{follower}: worst"): spread.worst,
+            }
+            rows += [(label.format(follower=follower), f"{milliseconds(ms)} ms", False) for label, ms in named.items()]
         return rows

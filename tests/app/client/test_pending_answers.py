@@ -175,12 +175,6 @@ def test_a_dead_follower_uses_up_only_so_many_lengths_and_is_then_asked_for_a_pr
     assert settling.distinct(TEN, 1001.0) is TEN
 
 
-def test_a_new_connection_may_forget() -> None:
-    settling = unsettled(TEN)
-    settling.forget()
-    assert not settling.mistakable(TEN)
-
-
 @dataclass
 class _LateFollower:
     """Answers in order, each request after as many further ones as chance says, or never; register n holds n."""

@@ -40,7 +40,6 @@ def keys_between(paging: PagingGraph, source: str, target: str) -> tuple[str, ..
 def test_the_least_presses_in_a_ring_go_the_shorter_way() -> None:
     ring = graph("a b c d e", key(None, "right", "next"), key(None, "left", "previous"))
     assert ring.presses_from_start == {"a": 0, "b": 1, "c": 2, "d": 2, "e": 1}
-    assert ring.presses["c"]["e"] == 2
     assert keys_between(ring, "a", "d") == ("left", "left")
     assert ring.unreachable == ()
     assert ring.no_way_back == ()

@@ -53,7 +53,7 @@ class Device:
     def __post_init__(self) -> None:
         self.due: Schedule[Job] = Schedule()
         followers = self.plan.follower_named
-        reads = make_plan(self.plan).of_line("bus").reads
+        reads = make_plan(self.plan).lines[0].reads
         pace = pace_of(Endpoint.tcp("unused"))
         self.jobs = Jobs(reads, self.job, self.due.put, followers, pace)
         for job in self.jobs:

@@ -29,7 +29,7 @@ def project(*signals: Signal, **follower: Any) -> Project:
 
 
 def reads(project: Project) -> list[tuple[str, int, int, tuple[str, ...]]]:
-    return [(read.table, read.address, read.count, read.signals) for read in make_plan(project).of_line("bus").reads]
+    return [(read.table, read.address, read.count, read.signals) for read in make_plan(project).lines[0].reads]
 
 
 def test_a_small_gap_is_read_along_and_a_wide_one_is_not() -> None:
@@ -45,7 +45,7 @@ def test_tables_are_read_apart() -> None:
 
 
 def periods(project: Project) -> list[tuple[int, int, int]]:
-    return [(read.every_ms, read.address, read.count) for read in make_plan(project).of_line("bus").reads]
+    return [(read.every_ms, read.address, read.count) for read in make_plan(project).lines[0].reads]
 
 
 def test_a_slow_signal_among_fast_ones_rides_along_for_nothing() -> None:
@@ -67,7 +67,7 @@ def test_a_slow_read_reaches_across_a_fast_one() -> None:
 def test_what_is_never_read_is_not_read_along_and_its_signals_are_left_out() -> None:
     never = (NeverRead(table="holding", first=12, last=12), NeverRead(table="input", first=10, last=20))
     plan = make_plan(project(word("a", 10), word("b", 14), word("c", 12), never_read=never))
-    assert [read.signals for read in plan.of_line("bus").reads] == [("a",), ("b",)]
+    assert [read.signals for read in plan.lines[0].reads] == [("a",), ("b",)]
     assert "never read" in plan.left_out["c"]
     assert reads(project(word("a", 10), word("b", 14))) == [("holding", 10, 5, ("a", "b"))]
 
@@ -106,13 +106,13 @@ def test_bits_and_held_values_ask_for_nothing_of_their_own() -> None:
 
 def test_signals_that_cannot_be_found_are_left_out_and_said() -> None:
     plan = make_plan(project(word("a", 70_000), word("b", 2)))
-    assert plan.of_line("bus").reads[0].signals == ("b",)
+    assert plan.lines[0].reads[0].signals == ("b",)
     assert "70000" in plan.left_out["a"]
 
 
 def test_a_project_without_signals_has_an_empty_plan() -> None:
     plan = make_plan(project())
-    assert plan.of_line("bus").reads == ()
+    assert plan.lines[0].reads == ()
     assert plan.as_json() == {"lines": [{"line": "bus", "cycle_ms": 0, "reads": []}]}
 
 
@@ -133,7 +133,7 @@ def test_as_json() -> None:
 
 
 def test_a_refused_read_is_split_at_its_gap() -> None:
-    (read,) = make_plan(project(word("a", 10), word("b", 11), word("c", 14))).of_line("bus").reads
+    (read,) = make_plan(project(word("a", 10), word("b", 11), word("c", 14))).lines[0].reads
     halves = read.halves(SERIAL)
     assert halves is not None
     assert [(half.address, half.count, half.signals) for half in halves] == [(10, 2, ("a", "b")), (14, 1, ("c",))]

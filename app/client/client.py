@@ -1,7 +1,39 @@
 """One line's client: requests go out, each answer is verified or its fault told, the silent interval kept.
 
-On a line of RTU frames one request comes after the other. On Modbus TCP several may be outstanding; each answer finds
-its request by the transaction identifier, in whatever order they come.
+A line is closed, open, or down: closed by itself, with the reason. On an open line of RTU frames one request comes
+after the other: it waits for silence, is outstanding, is perhaps listened for beyond its time-out, and is over. On
+Modbus TCP several may be outstanding; each answer finds its request by the transaction identifier, in whatever order
+they come.
+
+What can go wrong on the wire, and what takes care of it:
+
+- Bytes are missing, changed, or not ours, and come in whatever pieces. `app.client.reply_guard` lets only a verified
+  answer pass, and says what came instead.
+- Nothing comes in time. An RTU answer does not say which request it answers, so a late one could pass for the next of
+  its kind: `app.client.pending_answers` remembers what may still come, and how to ask without mistaking it. A device
+  that is merely slow is listened for first (`app.client.late_answers`). On Modbus TCP the number of a request that was
+  given up is not used again for KEPT_LATE requests.
+- An answer comes twice, or two devices answer: `app.client.repeated_answers` holds an answer back until it is proved to
+  be its own.
+- The adapter hands our own frames back. The echo of nearly every read is no answer; that of a write of one register
+  has the form of its acknowledgement, so before such a write a read finds out whether there is an echo. That may change
+  while the line is open, so every exchange that can tell does (`_learn`).
+- Another client asks on the same wire. What it asked may be answered while ours is outstanding, and is remembered like
+  a late answer of our own.
+- The connection ends, or the port vanishes: all that is outstanding fails at once.
+
+What holds, and why:
+
+- Bytes that came before a request left are never part of its answer: `_keep_silence` takes them away as the last thing
+  before the sending, and nothing is awaited in between.
+- `permit` is asked there too. So what it allowed is still true when the bytes go out.
+- Each request that left is told to have been answered or not, once, whatever ends it. Also when it was cancelled: its
+  answer comes all the same.
+- Whether an answer could be mistaken for an earlier one is not looked at here: whoever asks takes `distinct` first.
+- Everything happens in one event loop, so nothing changes between two awaits, and there are no locks.
+
+There are two clocks. `time.perf_counter()` measures the wire; `time.monotonic()`, which on Windows may stand still for
+16 ms, is what times are told in, since readings, samples and events are compared by it.
 """
 
 from __future__ import annotations
@@ -263,7 +295,7 @@ class Client:
             self._flight = None
         ended = time.perf_counter()
         if fault is None or fault.kind is FaultKind.EXCEPTION:
-            ended = min(ended, self._last_byte)
+            ended = min(ended, self._last_byte)  # the loop may have come to it later than its last byte did
         elif flight.late is not None and not pdu and not fault.of_connection:
             fault = flight.late
         fault = self._judge(request, guard, fault, pdu, at, at + (ended - sent))

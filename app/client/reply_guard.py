@@ -2,10 +2,26 @@
 
 Without any input or output of its own: bytes go in as they arrive, in whatever pieces; an answer comes out, or nothing.
 What passes has the unit, the function (or its exception), the length and, for a write, the echoed address and value
-that the request demands, and a CRC or an MBAP header that fits. Noise before it is skipped; whole frames of others are
-stepped over, so nothing inside them is taken for an answer. How the stream was cut into pieces makes no difference:
-where a frame may have begun that is not complete yet, nothing behind its beginning is judged before `last_look`. If no
-answer came, `verdict` says what did.
+that the request demands, and a CRC or an MBAP header that fits. If no answer came, `verdict` says what did.
+
+An RTU frame has no mark at its beginning. The standard parts frames by silence, but drivers, adapters and converters
+hand bytes on in lumps, and no silence outlives them. So the answer is looked for: from each place on, the bytes can be
+our echo, our answer, a whole frame of somebody else, the beginning of any of these, or none of them.
+
+- Noise is skipped a byte at a time. That lets no more damaged frames pass than their CRC does, since what begins
+  anywhere must also have the right head and length (`tests/faults` counts them).
+- A whole frame of somebody else is stepped over as a whole: what stands inside may look like an answer.
+- Where a frame may have begun that is not complete, nothing behind its beginning is judged before `last_look`, when no
+  more will come. So how the stream was cut into pieces makes no difference; `tests/fuzz` cuts it in any way.
+- Our echo is stripped once. Where it has the form of the answer it is stripped unless the line certainly has none: an
+  acknowledgement that was missed is told, an echo that is taken for one is a write that nobody did.
+- Once another client was heard to ask for what would be answered alike, nothing passes any more: whose answer comes
+  cannot be told.
+
+A Modbus TCP frame says how long it is, and which request it answers. So the stream is cut by lengths, by one
+`MbapStream` for as long as the connection lives: begun anew for each request, it would look for a header in the second
+half of a late answer. A frame that breaks off would swallow what follows it; so once it was given up, a header of
+something outstanding is taken for its end.
 """
 
 from __future__ import annotations

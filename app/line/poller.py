@@ -1,4 +1,36 @@
-"""One line at work: it connects and connects again, reads what is due, and lets writes go first."""
+"""One line at work: it connects and connects again, reads what is due, and lets writes go first.
+
+A line that works is connecting, up, or pausing before it connects again; `run` is all of it, and ends only when it is
+cancelled. While it is up, `_poll` does one thing after the other, the first of these that there is to do:
+
+1. a write; what stops something goes first among these (`app.line.writer`),
+2. an output that is to be written again so that its drive does not time out,
+3. nothing, while as many reads are under way as the line allows,
+4. a read that somebody wants beside the plan, where no read is due, or a few of these have gone before it,
+5. the read that is due, those of the shown screen ahead (`app.planning.schedule`),
+6. nothing, until something is due or `_wake` is called.
+
+What can go wrong:
+
+- A follower does not answer. It alone is left alone for a while, longer the more of them are silent, so that the others
+  have most of the line; its signals are not live any more, and say why (`app.line.followers`).
+- It is silent when an output must be written again: shortly before that a silent follower is put off, or listened for
+  no longer than there is time.
+- It refuses a read. The refusal may be for one register of many, so the read is parted (`app.planning.jobs`).
+- The connection ends: LineFault. All is down, what waits to be written is dropped but for stops, and the line connects
+  again, after pauses that grow. It seems dead without having said so: the same at once, without a pause.
+- Something here is wrong. Then the line ends with words that say so: an engine that goes on without a line must not
+  look as if it read.
+
+What holds, and why:
+
+- Each read is either due, or under way, or retired with others in its place: whoever takes it from the schedule puts it
+  back, on every way out of `_read`. A way that does not would stop a signal from being read, and nobody would be told.
+  Only the loss of the connection leaves them out; `_up` puts all of them in anew.
+- All that may give the line something to do calls `_wake`. It sleeps without a limit otherwise.
+- A value becomes a reading in one place, once its answer is proved, and not if its follower fell silent meanwhile.
+- Whoever waits for something gets an answer, whatever ends the line: writes and wanted reads fail with its reason.
+"""
 
 from __future__ import annotations
 

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import atexit
+import gc
 import os
+import shutil
 import sys
+import tempfile
 import threading
 from collections.abc import Iterator
 
@@ -15,6 +19,24 @@ from tests.builders import demo
 
 if sys.platform == "linux" and not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+if sys.dont_write_bytecode and "PYTHONPYCACHEPREFIX" not in os.environ:
+    # Tests start the program some hundred times: it is compiled once for all of them, and not into the tree.
+    os.environ["PYTHONPYCACHEPREFIX"] = tempfile.mkdtemp(prefix="fanlight-compiled-")
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    atexit.register(shutil.rmtree, os.environ["PYTHONPYCACHEPREFIX"], ignore_errors=True)
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers() -> int:
+    """Twice as many processes as cores, since tests wait half of their time: for lines, time-outs and frames."""
+    return 2 * (os.cpu_count() or 1)
+
+
+def pytest_collection_finish() -> None:
+    """What is imported is no garbage, and is looked through no more."""
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture(scope="session", autouse=True)

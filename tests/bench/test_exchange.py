@@ -19,7 +19,6 @@ from widgets.design.exchange.import_list import ImportDialog
 from widgets.document.document import Document
 from widgets.document.settings import Settings
 
-ROWS = 20_000
 LINE = TcpLine(name="hall", host="192.0.2.1")
 KILN = Follower(name="kiln", line="hall")
 EMPTY = Project.model_validate(
@@ -33,7 +32,13 @@ EMPTY = Project.model_validate(
 TITLES = ("Register", "Name", "Data type", "Scale", "Unit", "Access", "Min", "Max", "Description")
 
 
-def rows() -> list[tuple[object, ...]]:
+@pytest.fixture(scope="module")
+def count(measured: bool) -> int:
+    """How many rows."""
+    return 20_000 if measured else 1_000
+
+
+def rows(count: int) -> list[tuple[object, ...]]:
     """A list as a device's manual has it."""
     kinds = ("UINT", "INT", "UDINT", "REAL")
     return [
@@ -48,36 +53,40 @@ def rows() -> list[tuple[object, ...]]:
             number % 1000 + 0.5,
             f"Measured behind door {number} of the kiln",
         )
-        for number in range(ROWS)
+        for number in range(count)
     ]
 
 
 @pytest.fixture(scope="module")
-def files(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+def files(tmp_path_factory: pytest.TempPathFactory, count: int) -> dict[str, Path]:
     folder = tmp_path_factory.mktemp("lists")
     text = folder / "list.csv"
-    text.write_text("\n".join(",".join(map(str, row)) for row in (TITLES, *rows())), "utf-8")
+    text.write_text("\n".join(",".join(map(str, row)) for row in (TITLES, *rows(count))), "utf-8")
     book = openpyxl.Workbook(write_only=True)
     sheet = book.create_sheet("Registers")
-    for row in (TITLES, *rows()):
+    for row in (TITLES, *rows(count)):
         sheet.append(row)
     book.save(folder / "list.xlsx")
     own = folder / "own.csv"
-    own.write_bytes(as_text(big_project(1, ROWS).signals))
+    own.write_bytes(as_text(big_project(1, count).signals))
     return {"csv": text, "xlsx": folder / "list.xlsx", "own": own}
 
 
 @pytest.mark.parametrize("kind", ["csv", "xlsx"])
-def test_from_the_file_to_the_edited_project(benchmark: BenchmarkFixture, files: dict[str, Path], kind: str) -> None:
+def test_from_the_file_to_the_edited_project(
+    benchmark: BenchmarkFixture, files: dict[str, Path], count: int, kind: str
+) -> None:
     def bring_in() -> Project:
         return begin(files[kind], EMPTY, Target(KILN, LINE)).edit(EMPTY)
 
     after = benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)
-    assert len(after.signals) == ROWS
+    assert len(after.signals) == count
 
 
-def test_an_export_with_all_its_columns_comes_back(benchmark: BenchmarkFixture, files: dict[str, Path]) -> None:
-    big = big_project(1, ROWS)
+def test_an_export_with_all_its_columns_comes_back(
+    benchmark: BenchmarkFixture, files: dict[str, Path], count: int
+) -> None:
+    big = big_project(1, count)
     bare = big.but(signals=(), screens=(big.screens[0].but(fields=()),))
 
     def bring_in() -> Project:
@@ -87,13 +96,15 @@ def test_an_export_with_all_its_columns_comes_back(benchmark: BenchmarkFixture, 
 
 
 @pytest.mark.parametrize("kind", ["csv", "xlsx"])
-def test_writing(benchmark: BenchmarkFixture, kind: str) -> None:
-    signals = big_project(1, ROWS).signals
+def test_writing(benchmark: BenchmarkFixture, kind: str, count: int) -> None:
+    signals = big_project(1, count).signals
     data = benchmark.pedantic(as_text if kind == "csv" else as_workbook, (signals,), rounds=2)
-    assert len(data) > 100_000
+    assert len(data) > 20 * count
 
 
-def test_the_whole_way_through_the_dialog(benchmark: BenchmarkFixture, files: dict[str, Path], qtbot: QtBot) -> None:
+def test_the_whole_way_through_the_dialog(
+    benchmark: BenchmarkFixture, files: dict[str, Path], count: int, qtbot: QtBot
+) -> None:
     """From the file to the document, with the longest time in which the window did not answer."""
     longest = 0
 
@@ -116,7 +127,7 @@ def test_the_whole_way_through_the_dialog(benchmark: BenchmarkFixture, files: di
         dialog.bring_in.click()
         beat()
         timer.stop()
-        assert len(document.project.signals) == ROWS
+        assert len(document.project.signals) == count
 
     benchmark.pedantic(bring_in, rounds=3, warmup_rounds=1)
     benchmark.extra_info["longest_without_an_answer_ms"] = longest

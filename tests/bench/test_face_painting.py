@@ -29,4 +29,6 @@ def test_repaint(benchmark: BenchmarkFixture, qtbot: QtBot, rows: int, columns: 
     grid.resize(grid.sizeHint())
     image = QImage(grid.size(), QImage.Format.Format_RGB32)
     benchmark(grid.render, image)
-    assert image.pixelColor(grid.cell_rect(0, 4).center()) is not None
+    for row in range(rows):
+        plain, inverse = (image.pixelColor(grid.cell_rect(row, column).topLeft()) for column in (0, 4))
+        assert plain != inverse, "the ground of an inverse cell is another one"

@@ -5,8 +5,6 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 
-import pytest
-
 from app.line.engine import Engine
 from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
@@ -18,8 +16,7 @@ MOST_LOAD = 0.05
 PROJECT = pump_project(*(word(f"s{number}", number, every_ms=100) for number in (*range(0, 25), *range(500, 525))))
 
 
-def test_load_of_an_engine(request: pytest.FixtureRequest, record_property: Callable[[str, object], None]) -> None:
-    measured = request.config.getoption("benchmark_enable")
+def test_load_of_an_engine(measured: bool, record_property: Callable[[str, object], None]) -> None:
     # The follower has a thread in this process too; the time of the process is an upper bound of the engine's.
     with StagedFollower("tcp", Registers(), timeout_ms=500) as follower:
         engine = Engine(PROJECT, {"bus": follower.endpoint})

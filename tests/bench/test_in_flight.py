@@ -109,10 +109,9 @@ def test_reads_per_second_against_libmodbus(
     client: str,
     registers: int,
     in_flight: int,
-    request: pytest.FixtureRequest,
+    measured: bool,
     record_property: Callable[[str, object], None],
 ) -> None:
-    measured = request.config.getoption("benchmark_enable")
     reads, rounds = (4800, 7) if measured else (480, 1)
 
     def c() -> float:

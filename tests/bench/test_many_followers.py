@@ -32,9 +32,8 @@ PROJECT = Project(
 
 @pytest.mark.parametrize("in_flight", [1, 4])
 def test_a_thousand_reads_a_second(
-    tmp_path: Path, in_flight: int, request: pytest.FixtureRequest, record_property: Callable[[str, object], None]
+    tmp_path: Path, in_flight: int, measured: bool, record_property: Callable[[str, object], None]
 ) -> None:
-    measured = request.config.getoption("benchmark_enable")
     with fast_server(tmp_path) as port:
         engine = Engine(PROJECT, {"hall": Endpoint.tcp("127.0.0.1", port, timeout_ms=500, in_flight=in_flight)})
         engine.start()

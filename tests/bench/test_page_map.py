@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from PySide6.QtCore import QPoint
+from PySide6.QtGui import QPixmap
 from pytest_benchmark.fixture import BenchmarkFixture
 from pytestqt.qtbot import QtBot
 
@@ -82,13 +84,24 @@ def test_drawn_turn(benchmark: BenchmarkFixture, shown: PageMap, project: Projec
     assert len(shown.edges) >= 597
 
 
+def drawn(page_map: PageMap, picture: QPixmap) -> int:
+    """How many screens are in sight; each of them must be drawn on its ground."""
+    image = picture.toImage()
+    nodes = page_map.nodes.values()
+    faces = [page_map.mapFromScene(node.mapRectToScene(node.face_rect())).boundingRect() for node in nodes]
+    inside = [face for face in faces if image.rect().contains(face)]
+    ground = image.pixelColor(inside[0].topLeft() - QPoint(2, 2))
+    assert [face for face in inside if image.pixelColor(face.center()) == ground] == []
+    return len(inside)
+
+
 def test_whole_map_repainted(benchmark: BenchmarkFixture, shown: PageMap) -> None:
     shown.fit()
-    benchmark(shown.grab)
+    assert drawn(shown, benchmark(shown.grab)) == 200
 
 
 def test_readable_map_repainted(benchmark: BenchmarkFixture, shown: PageMap) -> None:
-    benchmark(shown.grab)
+    assert 0 < drawn(shown, benchmark(shown.grab)) < 200
 
 
 def test_layout(benchmark: BenchmarkFixture, project: Project) -> None:

@@ -33,11 +33,11 @@ MOST = 0.02
 @pytest.mark.parametrize("registers", [1, 10])
 def test_cost_of_the_proof(
     registers: int,
+    measured: bool,
     request: pytest.FixtureRequest,
     monkeypatch: pytest.MonkeyPatch,
     record_property: Callable[[str, object], None],
 ) -> None:
-    measured = request.config.getoption("benchmark_enable")
     rounds, reads = (12, 80) if measured else (1, 10)
     follower = subprocess.Popen(
         [sys.executable, "-m", "tests.paced_follower", str(BAUD)],

@@ -22,8 +22,8 @@ def readings(names: list[str], count: int) -> Mapping[str, Reading]:
 
 
 @pytest.mark.parametrize("signals", [50, 20_000])
-def test_new_readings(benchmark: BenchmarkFixture, qtbot: QtBot, signals: int) -> None:
-    names = [f"value {number}" for number in range(signals)]
+def test_new_readings(benchmark: BenchmarkFixture, qtbot: QtBot, measured: bool, signals: int) -> None:
+    names = [f"value {number}" for number in range(signals if measured else 50 + signals // 10)]
     project = Project(
         panel=Panel(start="run"),
         screens=(Screen(name="run"),),

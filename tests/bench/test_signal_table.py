@@ -21,8 +21,8 @@ from widgets.document.drafts import Drafts
 
 
 @pytest.fixture(params=[2_000, 20_000])
-def view(request: pytest.FixtureRequest, qtbot: QtBot) -> SignalsView:
-    document = Document(big_project(signals=request.param))
+def view(request: pytest.FixtureRequest, measured: bool, qtbot: QtBot) -> SignalsView:
+    document = Document(big_project(signals=request.param if measured else request.param // 10))
     view = SignalsView(document, Drafts())
     qtbot.addWidget(view)
     view.resize(786, 430)

@@ -54,9 +54,12 @@ def undisturbed() -> Iterator[None]:
 @pytest.mark.parametrize("registers", [1, 10, 50, 125])
 @pytest.mark.parametrize("baud", [19_200, 115_200])
 def test_share_of_the_wire(
-    baud: int, registers: int, request: pytest.FixtureRequest, record_property: Callable[[str, object], None]
+    baud: int,
+    registers: int,
+    measured: bool,
+    request: pytest.FixtureRequest,
+    record_property: Callable[[str, object], None],
 ) -> None:
-    measured = request.config.getoption("benchmark_enable")
     wanted_s = 3.0 if measured else 0.1
     reads = max(3, int(1000 * wanted_s / physical_ms(baud, registers)))
     follower = subprocess.Popen(

@@ -1,4 +1,4 @@
-"""Stages all faults and prints the table of what came of them, as it stands in DEVELOPERS.md."""
+"""Stages all faults and prints the table of what came of them, as it stands in README.md."""
 
 # ruff: noqa: T201 - a command
 from __future__ import annotations

@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal, Self
 
 from app.language import translate
+from app.modbus.serial_port import Parity
 from app.project.model import Line, SerialLine, SerialOverTcpLine, TcpLine
 from app.signals.visible import visible
 
 LineKind = Literal["tcp", "serial", "serial-over-tcp"]
-Parity = Literal["none", "even", "odd"]
 
 USUAL_PORT: Final = 502
 """The port registered for Modbus TCP."""

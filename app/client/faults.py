@@ -157,6 +157,11 @@ Protocol Specification V1.1b3, section 7 (from memory).
 """
 
 
+def bytes_text(count: int) -> str:
+    """So many bytes."""
+    return translate("bus", "1 byte") if count == 1 else translate("bus", "{count} bytes").format(count=count)
+
+
 def code_text(code: int) -> str:
     """An exception code in hexadecimal: as the standard writes its own, 02 or 0A; others with an h."""
     return f"{code:02X}" if code in EXCEPTIONS else f"{code:02X}h"

@@ -29,8 +29,8 @@ from app.modbus.requests import (
     query_data_request,
     read_request,
 )
+from app.signals.numbering import LAST_ADDRESS
 
-LAST_ADDRESS: Final = 65_535
 MOST_SHAPES: Final = 8
 """So many shapes may be open with one unit before no further one is tried: a dead follower uses up no more lengths."""
 

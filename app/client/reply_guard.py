@@ -29,7 +29,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from typing import Final, Protocol
 
-from app.client.faults import Fault, FaultKind
+from app.client.faults import Fault, FaultKind, bytes_text
 from app.language import translate
 from app.modbus.damage import likely_cause
 from app.modbus.framing import (
@@ -251,7 +251,7 @@ class RtuGuard:
         return Fault(
             FaultKind.GARBLED,
             translate("bus", "{bytes} arrived instead of an answer of unit {unit}: {seen}").format(
-                bytes=_bytes(len(data)), unit=unit, seen=cause.seen
+                bytes=bytes_text(len(data)), unit=unit, seen=cause.seen
             ),
             check=cause.check,
         )
@@ -431,7 +431,7 @@ def _other_frame(request: Request, unit: int, pdu: bytes) -> Fault:
         FaultKind.WRONG_LENGTH,
         translate(
             "bus", "unit {unit} answered {bytes} long; the answer to this request is {answer_length} long"
-        ).format(unit=unit, bytes=_bytes(len(pdu)), answer_length=request.answer_length),
+        ).format(unit=unit, bytes=bytes_text(len(pdu)), answer_length=request.answer_length),
     )
 
 
@@ -439,7 +439,7 @@ def _no_frame(data: bytes, unit: int) -> Fault:
     return Fault(
         FaultKind.GARBLED,
         translate("bus", "{bytes} arrived instead of an answer of unit {unit}, and no frame").format(
-            bytes=_bytes(len(data)), unit=unit
+            bytes=bytes_text(len(data)), unit=unit
         ),
     )
 
@@ -451,7 +451,3 @@ def _cut(unit: int, came: int, wanted: int) -> Fault:
             unit=unit, came=came, wanted=wanted
         ),
     )
-
-
-def _bytes(count: int) -> str:
-    return translate("bus", "1 byte") if count == 1 else translate("bus", "{count} bytes").format(count=count)

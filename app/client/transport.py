@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import asyncio
 import logging
-import os
 import socket
 import threading
 from collections.abc import Callable
@@ -21,6 +20,7 @@ from pymodbus.transport.serialtransport import SerialTransport
 from app.client.endpoint import Endpoint
 from app.client.faults import LineFault, opening_fault
 from app.language import translate
+from app.modbus.serial_port import parity_letter
 
 # What pymodbus logs is said better by our own faults; without a handler Python would print it to standard error.
 logging.getLogger("pymodbus").addHandler(logging.NullHandler())
@@ -28,7 +28,6 @@ logging.getLogger("pymodbus").addHandler(logging.NullHandler())
 OPENING_S: Final = 1.0
 """The least time that opening may take, in seconds; a longer time-out of the line lengthens it."""
 
-_PARITY: Final = {"none": "N", "even": "E", "odd": "O"}
 _T = TypeVar("_T")
 
 
@@ -85,8 +84,6 @@ class Wire(ModbusProtocol):
         parameters = self.comm_params
 
         def make() -> Any:
-            # A pseudo terminal carries no parity bit, and Linux refuses to pretend that it does.
-            pseudo = os.path.realpath(endpoint.device).startswith("/dev/pts/")
             try:
                 return SerialTransport(
                     loop,
@@ -94,7 +91,7 @@ class Wire(ModbusProtocol):
                     endpoint.device,
                     parameters.baudrate,
                     parameters.bytesize,
-                    "N" if pseudo else parameters.parity,
+                    parameters.parity,
                     parameters.stopbits,
                     parameters.timeout_connect,
                 )
@@ -156,7 +153,7 @@ def _parameters(endpoint: Endpoint) -> CommParams:
             host=endpoint.device,
             baudrate=endpoint.baud,
             bytesize=8,
-            parity=_PARITY[endpoint.parity],
+            parity=parity_letter(endpoint.device, endpoint.parity),
             stopbits=endpoint.stop_bits,
             reconnect_delay=0.0,
             timeout_connect=endpoint.timeout_ms / 1000,

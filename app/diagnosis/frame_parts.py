@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from app.client.faults import bytes_text
 from app.diagnosis.frame_words import (
     FUNCTIONS,
     bits_set,
     bits_text,
-    bytes_text,
     crc_words,
     cut_off,
     data_follow,
@@ -28,6 +28,7 @@ from app.diagnosis.frame_words import (
 from app.diagnosis.frames import Frame, Part, Role
 from app.diagnosis.register_names import RegisterNames
 from app.language import translate
+from app.modbus.framing import read_in
 from app.modbus.requests import RETURN_QUERY_DATA, Request, crc_fits
 from app.signals.functions import TABLE_OF_FUNCTION
 from app.signals.numbering import Table, register_text
@@ -88,15 +89,17 @@ class FrameReader:
 
     def frame(self, role: Role, data: bytes, *, headless: bool = False) -> Frame:
         """A frame in its parts. `headless`: its first byte, the unit, is missing."""
-        cursor = _Cursor(data)
-        asking = role in (Role.REQUEST, Role.ECHO)
+        cursor, reader = _Cursor(data), self
+        asking = role in (Role.REQUEST, Role.ECHO, Role.OTHER_CLIENT)
+        if role is Role.OTHER_CLIENT and (other := read_in(data)) is not None:
+            reader = replace(self, request=other, follower=self.follower if other.unit == self.request.unit else "")
         if self.label is None:
             if not headless:
                 self._unit(cursor)
             # The last two bytes are the check sum, unless the frame broke off before it.
             body = len(data) - 2 if role is not Role.CUT else len(data)
             pdu = _Cursor(data[cursor.at : body])
-            self._pdu(pdu, asking=asking)
+            reader._pdu(pdu, asking=asking)
             cursor.parts += pdu.parts
             cursor.at = max(cursor.at, body)
             covered = bytes((self.request.unit,)) + data[:-2] if headless else data[:-2]

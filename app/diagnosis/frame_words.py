@@ -6,7 +6,7 @@ from typing import Final
 
 from pymodbus.framer import FramerRTU
 
-from app.client.faults import EXCEPTIONS, code_text, exception_text
+from app.client.faults import EXCEPTIONS, bytes_text, code_text, exception_text
 from app.language import mark, translate
 
 FUNCTIONS: Final = {
@@ -102,11 +102,6 @@ def first_numbers(words: list[int]) -> str:
     return f"{shown} \u2026" if len(words) > 8 else shown
 
 
-def bytes_text(count: int) -> str:
-    """So many bytes."""
-    return translate("bus", "1 byte") if count == 1 else translate("bus", "{count} bytes").format(count=count)
-
-
 def hex_text(data: bytes) -> str:
-    """Bytes as pairs of hexadecimal digits."""
+    """Bytes in hexadecimal, a blank between them: '03 6B'."""
     return data.hex(" ").upper()

@@ -18,6 +18,8 @@ class Role(enum.StrEnum):
     """The follower answered with an exception."""
     ECHO = "echo"
     """Our own request, heard again through the adapter."""
+    OTHER_CLIENT = "other-client"
+    """The request of another client on the same serial line."""
     STRANGER = "stranger"
     """A sound frame that does not answer this request."""
     DAMAGED = "damaged"
@@ -33,6 +35,7 @@ ROLE_WORDS: Final = {
     Role.ANSWER: mark("bus", "answer"),
     Role.REFUSAL: mark("bus", "answer: refused"),
     Role.ECHO: mark("bus", "echo of the request, from the adapter"),
+    Role.OTHER_CLIENT: mark("bus", "request of another client"),
     Role.STRANGER: mark("bus", "a frame that does not answer this request"),
     Role.DAMAGED: mark("bus", "damaged answer"),
     Role.CUT: mark("bus", "answer that broke off"),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from app.client.faults import FaultKind
 from app.client.transactions import Transaction
@@ -11,15 +10,8 @@ from app.diagnosis.frame_parts import FrameReader
 from app.diagnosis.frame_words import cut_off
 from app.diagnosis.frames import Frame, Part, Role
 from app.language import translate
+from app.modbus.framing import COUNTED, LONGEST_RTU, MBAP_HEADER, SHORTEST_RTU, mbap_length, read_in, whole_frame
 from app.modbus.requests import Request, crc_fits
-
-_WHOLE: Final = {5: 8, 6: 8, 7: 5, 8: 8, 11: 8, 15: 8, 16: 8, 22: 10}
-"""RTU frames of answers that have one length, by function."""
-_COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
-"""Functions whose answers carry a byte count behind the function."""
-_LONGEST_RTU: Final = 256
-_MBAP: Final = 7
-_LONGEST_MBAP: Final = 254
 
 
 def rtu_frames(transaction: Transaction, reader: FrameReader) -> Iterator[Frame]:
@@ -36,9 +28,8 @@ def rtu_frames(transaction: Transaction, reader: FrameReader) -> Iterator[Frame]
             echoed = False
         elif data.startswith(head, at) and len(data) - at >= whole and crc_fits(data[at : at + whole]):
             found.append((at, whole, Role.ANSWER))
-        elif (length := _sound_length(data, at)) is not None:
-            refused = data[at] == request.unit and data[at + 1] == request.function | 0x80
-            found.append((at, length, Role.REFUSAL if refused else Role.STRANGER))
+        elif length := _sound_length(data, at):
+            found.append((at, length, _role(request, data[at : at + length])))
         else:
             at += 1
             continue
@@ -83,8 +74,8 @@ def _damaged(data: bytes, reader: FrameReader) -> Iterator[Frame]:
     rest = data[at:]
     if rest.startswith(refusal):
         length = 5
-    elif request.function in _COUNTED and len(rest) > 2:
-        length = min(rest[2] + 5, _LONGEST_RTU)
+    elif request.function in COUNTED and len(rest) > 2:
+        length = min(rest[2] + 5, LONGEST_RTU)
     else:
         length = request.answer_length + 3
     if len(rest) < length:
@@ -109,15 +100,22 @@ def _noise(data: bytes) -> Frame:
     return Frame(Role.NOISE, (Part(data, name, translate("bus", "no frame"), (), True),))
 
 
-def _sound_length(data: bytes, at: int) -> int | None:
-    """The length of a whole answer of whomever to whatever that begins at `at`, if its check sum fits."""
-    if len(data) - at < 5 or not 1 <= data[at] <= 247:
-        return None
-    function = data[at + 1]
-    length = data[at + 2] + 5 if function in _COUNTED else 5 if function >= 0x81 else _WHOLE.get(function, 0)
-    if not length or len(data) - at < length or not crc_fits(data[at : at + length]):
-        return None
-    return length
+def _role(request: Request, frame: bytes) -> Role:
+    """What a sound frame is that is neither our echo nor the answer."""
+    if read_in(frame) is not None:
+        return Role.OTHER_CLIENT
+    refused = frame[0] == request.unit and frame[1] == request.function | 0x80
+    return Role.REFUSAL if refused else Role.STRANGER
+
+
+def _sound_length(data: bytes, at: int) -> int:
+    """The length of the frame of whomever to whatever that begins at `at`, if its check sum fits; else 0.
+
+    All that is left may be one frame of a function, or of a length, that the standard does not have.
+    """
+    rest = data[at:]
+    odd = SHORTEST_RTU <= len(rest) <= LONGEST_RTU and 1 <= rest[0] <= 247 and crc_fits(rest)
+    return whole_frame(data, at, wait=False) or (len(rest) if odd else 0)
 
 
 def mbap_frames(data: bytes, reader: FrameReader) -> Iterator[Frame]:
@@ -125,7 +123,7 @@ def mbap_frames(data: bytes, reader: FrameReader) -> Iterator[Frame]:
     label = reader.label or b""
     at = stray = 0
     while at < len(data):
-        length = _mbap_length(data, at)
+        length = mbap_length(data, at)
         if length is None:
             at += 1
             continue
@@ -145,16 +143,8 @@ def _mbap_role(request: Request, label: bytes, frame: bytes, length: int) -> Rol
     if len(frame) < length:
         return Role.CUT
     ours = frame[:2] == label and frame[6] == request.unit
-    if ours and frame[7:].startswith(request.answer_head) and len(frame) == request.answer_length + _MBAP:
+    if ours and frame[7:].startswith(request.answer_head) and len(frame) == request.answer_length + MBAP_HEADER:
         return Role.ANSWER
-    if ours and frame[7] == request.function | 0x80 and len(frame) == _MBAP + 2:
+    if ours and frame[7] == request.function | 0x80 and len(frame) == MBAP_HEADER + 2:
         return Role.REFUSAL
     return Role.STRANGER
-
-
-def _mbap_length(data: bytes, at: int) -> int | None:
-    """The length of the frame whose header stands at `at`; None if none can stand there."""
-    if len(data) - at <= _MBAP or data[at + 2 : at + 4] != b"\0\0":
-        return None
-    length = int.from_bytes(data[at + 4 : at + 6], "big")
-    return 6 + length if 2 < length <= _LONGEST_MBAP and data[at + 7] & 0x7F else None

@@ -11,6 +11,7 @@ from app.client.statistics import Outages
 from app.client.transactions import Transaction
 from app.diagnosis.explain import Explanation, milliseconds
 from app.diagnosis.figures import Figures, Spread
+from app.diagnosis.frame_words import hex_text
 from app.diagnosis.frames import Frame, Role
 from app.language import translate
 from app.line.states import LineState
@@ -22,11 +23,6 @@ GOOD, BAD = "\u2713", "\u26a0"
 def clock_text(epoch_s: float) -> str:
     """The local time of day to the millisecond of a time in seconds since 1970: '14:05:03.214'."""
     return datetime.fromtimestamp(epoch_s).strftime("%H:%M:%S.%f")[:-3]
-
-
-def hex_text(data: bytes) -> str:
-    """Bytes in hexadecimal, a blank between them: '03 6B'."""
-    return data.hex(" ").upper()
 
 
 def result_text(transaction: Transaction) -> str:

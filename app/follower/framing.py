@@ -11,12 +11,12 @@ from typing import Final
 
 from pymodbus.framer import FramerRTU
 
-MBAP_SIZE: Final = 7
+from app.modbus.framing import LONGEST_RTU
+from app.modbus.requests import crc_fits
+
 LONGEST_MBAP: Final = 260
 """Greatest length in a header that is still read. The specification allows 254; what is a little longer, such as a
 write of 124 registers, gets the exception that it deserves instead of a closed connection."""
-LONGEST_RTU: Final = 256
-"""Bytes of the longest RTU frame."""
 
 _SHORTEST_RTU: Final = 4
 _LENGTHS: Final = {**dict.fromkeys((1, 2, 3, 4, 5, 6, 8), 8), 17: 4, 22: 10}
@@ -76,7 +76,7 @@ def rtu_request(data: bytes, units: Container[int]) -> tuple[int, tuple[int, byt
         size = _request_size(data[start + 1 : start + 12])
         if size is not None and start + size > len(data):
             unfinished = True
-        elif size is not None and _sound(data[start : start + size]):
+        elif size is not None and crc_fits(data[start : start + size]):
             return start + size, (data[start], data[start + 1 : start + size - 2])
         else:
             unfinished = len(data) - start < LONGEST_RTU and _ended_by_silence(data[start + 1 :])
@@ -93,7 +93,7 @@ def rtu_rest(data: bytes, units: Container[int]) -> tuple[int, bytes] | None:
     It changes nothing, since it is refused for what it is, or (08) only given back: so noise taken for it does no harm.
     """
     for start in range(len(data) - _SHORTEST_RTU + 1):
-        if data[start] in units and _ended_by_silence(data[start + 1 : -2]) and _sound(data[start:]):
+        if data[start] in units and _ended_by_silence(data[start + 1 : -2]) and crc_fits(data[start:]):
             return data[start], data[start + 1 : -2]
     return None
 
@@ -113,10 +113,6 @@ def _ended_by_silence(pdu: bytes) -> bool:
             return pdu[1:2] != bytes((14,))
         case function:
             return 0 < function < 0x80 and function not in _LENGTHS
-
-
-def _sound(frame: bytes) -> bool:
-    return FramerRTU.check_CRC(frame[:-2], int.from_bytes(frame[-2:], "big"))
 
 
 def _request_size(pdu: bytes) -> int | None:

@@ -17,6 +17,7 @@ from app.follower.errors import FollowerError
 from app.follower.faults import Faults
 from app.follower.identity import Identity
 from app.language import translate
+from app.modbus.requests import MOST_BITS
 from app.project.binding import Binding, bindings_of
 from app.project.capability import never_read
 from app.project.model import Follower, Project, RegisterSignal
@@ -25,8 +26,6 @@ from app.signals.numbering import Table
 from app.signals.reading import Value
 
 TABLES: Final[tuple[Table, ...]] = get_args(Table)
-MOST_BITS: Final = 2000
-"""Coils or discrete inputs that one read brings at most, MODBUS Application Protocol Specification V1.1b3."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,8 +20,9 @@ from pymodbus.simulator.simcore import SimCore
 
 from app.follower.errors import FollowerError
 from app.follower.identity import ENCAPSULATED, REPORT_SERVER_ID
-from app.follower.register_bank import MOST_BITS, Bank
+from app.follower.register_bank import Bank
 from app.language import translate
+from app.modbus.requests import MOST_BITS
 from app.project.model import DIRECT_UNITS
 from app.signals.functions import TABLE_OF_FUNCTION, WRITING
 from app.signals.numbering import LAST_ADDRESS, Table

@@ -16,15 +16,12 @@ import os
 import socket
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Final, Literal, TypeAlias, cast
 
 from pymodbus.transport.serialtransport import SerialTransport, create_serial_connection
 
 from app.follower.errors import FollowerError
 from app.follower.framing import (
-    LONGEST_RTU,
-    MBAP_SIZE,
     FrameError,
     mbap,
     mbap_frame,
@@ -36,9 +33,10 @@ from app.follower.framing import (
 from app.follower.requests import BROADCAST, Responder
 from app.follower.seldom import Seldom
 from app.language import translate
+from app.modbus.framing import LONGEST_RTU, MBAP_HEADER
+from app.modbus.serial_port import Parity, parity_letter
 
 Framing = Literal["tcp", "rtu"]
-Parity = Literal["none", "even", "odd"]
 Send: TypeAlias = Callable[[bytes], Awaitable[None]]
 
 FRAME_END_S: Final = 0.05
@@ -57,8 +55,6 @@ AT_ONCE: Final = 1024
 buffers are full at last: then it has to wait for its answers."""
 MOST_UNREAD: Final = 4096
 """Bytes of answers that may wait for a client to read them; until it has, its requests are not read either."""
-
-_PARITY: Final[dict[Parity, str]] = {"none": "N", "even": "E", "odd": "O"}
 
 try:
     import termios
@@ -211,7 +207,7 @@ class SerialServer:
                 self._device,
                 baudrate=settings.baud,
                 bytesize=8,
-                parity=_PARITY["none" if _is_pty(self._device) else settings.parity],
+                parity=parity_letter(self._device, settings.parity),
                 stopbits=settings.stop_bits,
                 timeout=0,
             )
@@ -252,8 +248,8 @@ async def _serve_mbap(responder: Responder, reader: asyncio.StreamReader, send: 
     held = b""
     while arrived := await reader.read(AT_ONCE):
         held += arrived
-        while len(held) >= MBAP_SIZE and len(held) >= (end := MBAP_SIZE + (header := mbap(held)).size):
-            pdu, held = held[MBAP_SIZE:end], held[end:]
+        while len(held) >= MBAP_HEADER and len(held) >= (end := MBAP_HEADER + (header := mbap(held)).size):
+            pdu, held = held[MBAP_HEADER:end], held[end:]
             answer = await _troubled(responder, header.unit, await responder.answer(header.unit, pdu))
             if answer is not None:
                 await send(mbap_frame(header.transaction, header.unit, answer))
@@ -358,11 +354,6 @@ def _cannot_listen(host: str, port: int, why: Exception) -> str:
             "follower", "{place}: this computer has no such address; use 127.0.0.1, or 0.0.0.0 for all its addresses"
         ).format(place=place)
     return f"{place}: {_reason(why)}"
-
-
-def _is_pty(device: str) -> bool:
-    """Whether it is a pseudo-terminal (Linux, macOS), which has no parity and refuses to be given one."""
-    return str(Path(device).resolve()).startswith(("/dev/pts/", "/dev/ttys"))
 
 
 def _cannot_open(device: str, why: Exception) -> str:

@@ -17,14 +17,15 @@ REQUEST: Final = 8
 """The length of a request to read in RTU framing, and of the answer to most writes."""
 MBAP_HEADER: Final = 7
 """Bytes of an MBAP header, the unit included."""
+LONGEST_RTU: Final = 256
+"""Bytes of the longest frame in RTU framing."""
 UNDECIDED: Final = -1
 """Of a frame that may have begun and is not complete."""
 
-_LONGEST_RTU: Final = 256
 _LONGEST_PDU: Final = 253
 _FIXED_LENGTH: Final = {5: 8, 6: 8, 7: 5, 8: 8, 11: 8, 15: 8, 16: 8, 22: 10}
 """Whole RTU frames of answers that have one length, by function."""
-_COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
+COUNTED: Final = frozenset((1, 2, 3, 4, 12, 17, 20, 21, 23))
 """Functions whose answers carry a byte count as their first data byte."""
 _OF_REGISTERS: Final = frozenset((3, 4, 23))
 """Those of them that answer with whole registers."""
@@ -82,12 +83,12 @@ def _lengths(data: bytes, at: int, left: int) -> tuple[int, ...] | None:
     function = data[at + 1]
     if function > 0x80:
         return (SHORTEST_RTU,)
-    if function in _COUNTED:
+    if function in COUNTED:
         if left < 3:
             return None
         amount = data[at + 2]
         counted = amount + SHORTEST_RTU
-        fits = amount > 0 and counted <= _LONGEST_RTU and not (function in _OF_REGISTERS and amount % 2)
+        fits = amount > 0 and counted <= LONGEST_RTU and not (function in _OF_REGISTERS and amount % 2)
         asked = (REQUEST,) if function in _READ_TABLES else ()
         return tuple(sorted({*asked, counted})) if fits else asked
     return (_FIXED_LENGTH[function],) if function in _FIXED_LENGTH else ()

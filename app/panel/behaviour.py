@@ -7,11 +7,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from types import MappingProxyType
-from typing import Final
 
 from app.project.model import Action, Condition, Panel, Turn
-
-_RING_WORDS: Final = ("next", "previous")
+from app.project.references import RELATIVE_SCREENS
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +66,7 @@ class Behaviour:
         for index, turn in enumerate(turns):
             if turn.from_ is not None and turn.from_ not in known:
                 continue
-            if turn.key is not None and turn.key in keys and (turn.to in known or turn.to in _RING_WORDS):
+            if turn.key is not None and turn.key in keys and (turn.to in known or turn.to in RELATIVE_SCREENS):
                 self.key_turns.setdefault((turn.from_, turn.key), (index, turn))
             elif turn.idle_s is not None and turn.to in known:
                 self._idle.setdefault(turn.from_, []).append((index, turn))
@@ -94,7 +92,7 @@ class Behaviour:
         if found is None:
             return None
         index, turn = found
-        to = self.neighbour(screen, 1 if turn.to == "next" else -1) if turn.to in _RING_WORDS else turn.to
+        to = self.neighbour(screen, 1 if turn.to == "next" else -1) if turn.to in RELATIVE_SCREENS else turn.to
         return None if to is None or to == screen else (index, turn, to)
 
     def neighbour(self, screen: str, way: int) -> str | None:

@@ -14,16 +14,13 @@ from app.panel.entry import Editing, cursor_cell
 from app.panel.layout import Layout
 from app.panel.state import State
 from app.panel.view import View
-from app.project.binding import shown_text
+from app.project.binding import UNKNOWN, shown_text
 from app.project.languages import in_language
 from app.project.messages import in_rows
 from app.project.model import Field, Panel, Project
 from app.signals.reading import Quality, Reading, Value
 from app.signals.repertoire import spelled
 from app.signals.text import OVERFLOW
-
-UNKNOWN: Final = "-"
-"""Fills a field whose signal has no value that may be shown."""
 
 
 class Attribute(enum.IntFlag):

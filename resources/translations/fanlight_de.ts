@@ -8918,6 +8918,10 @@ otherwise = unbekannt</translation>
         <translation>Anfrage</translation>
     </message>
     <message>
+        <source>request of another client</source>
+        <translation>Anfrage eines anderen Clients</translation>
+    </message>
+    <message>
         <source>requests</source>
         <translation>Anfragen</translation>
     </message>

@@ -290,6 +290,25 @@ def test_another_units_frame_says_which_unit_answered() -> None:
     assert wrong(frame) == ["unit"]
 
 
+@pytest.mark.parametrize("unit", [3, 7])
+def test_what_another_client_asks_is_explained_as_its_request(unit: int, names: RegisterNames) -> None:
+    """The guard steps over it as a whole frame; so nobody must be told that it is none."""
+    asked = read_request(unit, "holding", 20, 4).rtu
+    told = explain(serial(READ, asked + GOOD), names)
+    assert roles(told) == [Role.OTHER_CLIENT, Role.ANSWER]
+    other = told.received[0]
+    assert (other.data, part(other, "count"), part(other, "check sum")) == (asked, "4 registers", "fits")
+    assert wrong(other) == ([] if unit == 3 else ["unit"])
+    assert not any(each.signals for each in other.parts)
+
+
+def test_a_sound_frame_that_the_standard_does_not_have_is_a_frame_all_the_same() -> None:
+    (frame,) = explain(serial(READ, framed(READ, bytes.fromhex("2B 0E 01 01 00")), SILENT)).received
+    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["function"])
+    (frame,) = explain(serial(READ, framed(READ, bytes.fromhex("03 03 01 02 03")), SILENT)).received
+    assert (frame.role, wrong(frame)) == (Role.STRANGER, ["byte count"])
+
+
 def test_another_function_is_marked() -> None:
     (frame,) = explain(serial(READ, framed(READ, b"\x04\x02\x00\x01"), SILENT)).received
     assert (frame.role, wrong(frame)) == (Role.STRANGER, ["function"])

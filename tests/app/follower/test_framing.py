@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from app.follower.framing import (
-    LONGEST_RTU,
     FrameError,
     mbap,
     mbap_frame,
@@ -14,6 +13,7 @@ from app.follower.framing import (
     rtu_rest,
     rtu_silence,
 )
+from app.modbus.framing import LONGEST_RTU
 from tests.app.follower.playing import rtu
 
 UNITS = {0, 17}

@@ -35,7 +35,7 @@ def big_project(screens: int = 200, signals: int = 2000, fields: int = 8) -> Pro
             "follower": followers,
             "signal": [_signal(number) for number in range(signals)],
             "screen": [_screen(number, signals, fields) for number in range(screens)],
-            "turn": [
+            "screen_change": [
                 {"key": "right", "to": "next"},
                 {"key": "left", "to": "previous"},
                 *(

@@ -123,7 +123,7 @@ def _exactly(connection: socket.socket, count: int) -> bytes | None:
 
 
 PROJECT_TEXT: Final = """\
-format = 1
+format = 2
 [panel]
 start = "s"
 keys = ["up", "down", "enter", "right"]

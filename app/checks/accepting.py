@@ -20,16 +20,16 @@ from app.project.problems import Place
 def about(project: Project, place: Place) -> str:
     """The place of a finding in words that hold in every language and as long as the parts keep their names.
 
-    Fields are told by their signal and their cell, turns and actions by all that they say.
+    Fields are told by their signal and their cell, screen changes and actions by all that they say.
     """
     words: list[str] = []
     node: object = project
     for key in place:
         node = at_key(node, key)
-        if isinstance(node, Part):
-            words.append(getattr(node, "name", None) or _said(node))
-        elif isinstance(key, str):
+        if isinstance(key, str):
             words.append(key)
+        elif isinstance(node, Part):
+            words.append(getattr(node, "name", None) or _said(node))
         elif not isinstance(node, tuple):
             words.append(str(key + 1))
     return " / ".join(words) or "project"

@@ -102,7 +102,7 @@ def _written(survey: Survey, action: Action) -> tuple[Fraction, ...]:
     return () if action.value is None else (Fraction(action.value),)
 
 
-@each("screen", "turn", "action", name="condition-without-number")
+@each("screen", "screen_change", "action", name="condition-without-number")
 def condition_without_number(survey: Survey, part: Screen | Turn | Action) -> Iterator[Fault]:
     """A condition on a text: it is never judged."""
     for place, condition in conditions_of(part):
@@ -118,7 +118,7 @@ def condition_without_number(survey: Survey, part: Screen | Turn | Action) -> It
             )
 
 
-@each("screen", "turn", "action", name="condition-settled")
+@each("screen", "screen_change", "action", name="condition-settled")
 def condition_settled(survey: Survey, part: Screen | Turn | Action) -> Iterator[Fault]:
     """A condition that never or always holds, whatever stands in the registers."""
     for place, condition in conditions_of(part):

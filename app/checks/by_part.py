@@ -18,8 +18,8 @@ class FindingsByPart:
                 self._of.setdefault(place[0], {}).setdefault(place[1], []).append(finding)
 
     def parts(self, kind: str, *severities: Severity) -> frozenset[int]:
-        """The indices of the parts of a kind ("signal", "turn" ...) that are found wrong; only errors, if nothing else
-        is said."""
+        """The indices of the parts of a kind ("signal", "screen_change" ...) that are found wrong; only errors, if
+        nothing else is said."""
         counted = severities or ("error",)
         return frozenset(
             index

@@ -61,13 +61,13 @@ _WORKED_OUT_FROM: Final[dict[str, tuple[str, ...]]] = {
     "entered_names": ("entered",),
     "chosen": ("screens",),
     "shown": ("screens",),
-    "used": ("panel", "signals", "turns", "actions", "shown"),
+    "used": ("panel", "signals", "screen_changes", "actions", "shown"),
     "known_names": ("panel", "lines", "followers", "signals", "screen_names"),
-    "paging": ("panel", "turns", "screen_names"),
+    "paging": ("panel", "screen_changes", "screen_names"),
     "blocks": ("signals", "followers"),
     "_spans": ("signals",),
     "_key_actions": ("actions",),
-    "_turns_by_key": ("turns",),
+    "_turns_by_key": ("screen_changes",),
     "_acting_on": ("actions", "signals", "panel"),
     "_command_words": ("signals",),
 }
@@ -145,7 +145,7 @@ class Survey:
         """The names of all signals that a field, a condition, an action or another signal makes use of."""
         project = self.project
         names = set(self.shown)
-        names.update(turn.when.signal for turn in project.turns if turn.when is not None)
+        names.update(turn.when.signal for turn in project.screen_changes if turn.when is not None)
         for action in project.actions:
             names.update(signals_named_in(action))
         names.update(signal.bit.of for signal in project.signals if isinstance(signal, BitSignal))
@@ -262,7 +262,7 @@ class Survey:
     @cached_property
     def _turns_by_key(self) -> dict[str | None, tuple[tuple[int, Turn], ...]]:
         found: dict[str | None, list[tuple[int, Turn]]] = {}
-        for index, turn in enumerate(self.project.turns):
+        for index, turn in enumerate(self.project.screen_changes):
             if turn.key is not None:
                 found.setdefault(turn.key, []).append((index, turn))
         return {key: tuple(turns) for key, turns in found.items()}
@@ -358,7 +358,7 @@ _SECTIONS: Final[dict[type[Part], PartKind]] = {
     BitSignal: "signal",
     HeldSignal: "signal",
     Screen: "screen",
-    Turn: "turn",
+    Turn: "screen_change",
     Action: "action",
 }
 

@@ -313,7 +313,7 @@ def _start_value_reason(survey: Survey, signal: RegisterSignal) -> str | None:
     return None
 
 
-@whole("panel", "turns", "actions", "entered", name="entry-without-keys")
+@whole("panel", "screen_changes", "actions", "entered", name="entry-without-keys")
 def entry_without_keys(survey: Survey) -> Iterator[Fault]:
     """Entry on a panel without the keys for it: it cannot be begun, adjusted, confirmed or left."""
     panel = survey.panel
@@ -363,7 +363,7 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
 def _with_key(survey: Survey, key: str) -> Mend | None:
     """The key put on the panel; None if something else waits for it, which would come to life with it."""
     project = survey.project
-    waiting = {turn.key for turn in project.turns} | {action.key for action in project.actions}
+    waiting = {turn.key for turn in project.screen_changes} | {action.key for action in project.actions}
     if key in waiting:
         return None
     return Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), fixes.add_key, (key,))

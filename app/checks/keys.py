@@ -20,11 +20,11 @@ from app.project.model import Action, Screen, Turn
 from app.project.problems import quoted
 
 
-@whole("turns", name="turns-fight")
+@whole("screen_changes", name="screen-changes-conflict")
 def turns_fight(survey: Survey) -> Iterator[Fault]:
     """Two turns by one key on one screen: the second is never taken."""
     first: dict[tuple[str | None, str], int] = {}
-    for index, turn in enumerate(survey.project.turns):
+    for index, turn in enumerate(survey.project.screen_changes):
         if turn.key is None:
             continue
         earlier = first.setdefault((turn.from_, turn.key), index)
@@ -38,11 +38,11 @@ def turns_fight(survey: Survey) -> Iterator[Fault]:
             )
         yield Fault(
             "error",
-            ("turn", index),
+            ("screen_change", index),
             message.format(
                 key=quoted(turn.key),
                 source=quoted(turn.from_ or ""),
-                screen=quoted(survey.project.turns[earlier].to),
+                screen=quoted(survey.project.screen_changes[earlier].to),
                 number=earlier + 1,
             ),
             translate("checks", "remove one of the two or give it another key"),
@@ -60,7 +60,7 @@ def remove_action() -> Mend:
     return Mend(translate("checks", "Remove this action"), fixes.remove)
 
 
-@each("turn", name="turn-to-itself")
+@each("screen_change", name="screen-change-to-itself")
 def turn_to_itself(_survey: Survey, turn: Turn) -> Iterator[Fault]:
     """A turn from a screen to that same screen: the key does nothing."""
     if turn.from_ is not None and turn.from_ == turn.to:
@@ -75,7 +75,7 @@ def turn_to_itself(_survey: Survey, turn: Turn) -> Iterator[Fault]:
         )
 
 
-@whole("actions", "signals", name="actions-fight")
+@whole("actions", "signals", name="actions-conflict")
 def actions_fight(survey: Survey) -> Iterator[Fault]:
     """Two actions by one key on one screen that write to the same place: the one undoes or repeats the other."""
     by_key: dict[str, list[tuple[int, Action]]] = {}
@@ -121,13 +121,13 @@ def actions_fight(survey: Survey) -> Iterator[Fault]:
             )
 
 
-@whole("actions", "turns", name="momentary-turned-away")
+@whole("actions", "screen_changes", name="momentary-left-behind")
 def momentary_turned_away(survey: Survey) -> Iterator[Fault]:
     """A momentary action whose key turns the screen too: the turn ends it the moment it begins."""
     for place, action in survey.actions():
         if action.do != "momentary" or action.key is None:
             continue
-        for index, turn in enumerate(survey.project.turns):
+        for index, turn in enumerate(survey.project.screen_changes):
             if turn.key == action.key and (None in (turn.from_, action.from_) or turn.from_ == action.from_):
                 yield Fault(
                     "error",
@@ -140,7 +140,7 @@ def momentary_turned_away(survey: Survey) -> Iterator[Fault]:
                 break
 
 
-@each("screen", name="begin-key-taken", sees=("turns", "actions"))
+@each("screen", name="begin-key-taken", sees=("screen_changes", "actions"))
 def begin_key_taken(survey: Survey, screen: Screen) -> Iterator[Fault]:
     """A screen with entry whose begin key has a turn or an action there: entry cannot be begun."""
     if not any(field.entry for field in screen.fields):
@@ -168,7 +168,7 @@ def begin_key_taken(survey: Survey, screen: Screen) -> Iterator[Fault]:
         yield Fault("error", (), message, hint)
 
 
-@whole("panel", "actions", "turns", "screen_names", "entered", name="nothing-to-enter")
+@whole("panel", "actions", "screen_changes", "screen_names", "entered", name="nothing-to-enter")
 def nothing_to_enter(survey: Survey) -> Iterator[Fault]:
     """An action that begins entry where there is no field to enter: the key only brings a refusal."""
     screens = set(survey.screen_names)
@@ -201,5 +201,5 @@ def _begins_without(survey: Survey, action: Action) -> bool:
         return True
     begin = survey.panel.entry.begin
     others = [other for other in survey.project.actions if other is not action]
-    taken = {turn.key for turn in survey.project.turns} | {other.key for other in others}
+    taken = {turn.key for turn in survey.project.screen_changes} | {other.key for other in others}
     return begin in survey.panel.keys and begin not in taken

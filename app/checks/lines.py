@@ -151,7 +151,7 @@ def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
         )
 
 
-@whole("followers", "signals", name="drive-by-itself")
+@whole("followers", "signals", name="drive-without-role")
 def drive_by_itself(survey: Survey) -> Iterator[Fault]:
     """A simulated drive that no signal of its follower reaches: it would stand still whatever the panel writes."""
     reached = set()
@@ -159,17 +159,17 @@ def drive_by_itself(survey: Survey) -> Iterator[Fault]:
     for binding in bindings(survey.project).values():
         known.add(binding.follower.name)
         first, last = OWN_REGISTERS[binding.table]
-        if binding.signal.plays is not None or (binding.address <= last and first < binding.address + binding.count):
+        if binding.signal.drive_role is not None or (
+            binding.address <= last and first < binding.address + binding.count
+        ):
             reached.add(binding.follower.name)
     for index, follower in enumerate(survey.project.followers):
         if follower.played.model == "drive" and follower.name in known - reached:
             yield Fault(
                 "note",
                 ("follower", index),
-                translate(
-                    "checks", "no signal of it is anything of the drive that simulates it, which will stand still"
-                ),
-                translate("checks", "say of its signals what of the drive they play ('plays')"),
+                translate("checks", "none of its signals has a role in the simulated drive, so the drive will not run"),
+                translate("checks", "give its signals roles in the drive ('drive_role')"),
                 Mend(translate("checks", "Simulate it as a bank of registers"), fixes.set_at, (("simulate",), "bank")),
             )
 

@@ -64,7 +64,7 @@ def translation_of_messages_missing(survey: Survey) -> Iterator[Fault]:
         )
 
 
-@whole("panel", "signals", "followers", "turns", "actions", "entered_names", name="message-too-long")
+@whole("panel", "signals", "followers", "screen_changes", "actions", "entered_names", name="message-too-long")
 def message_too_long(survey: Survey) -> Iterator[Fault]:
     """A message of the panel without room for all of its words, with the longest value that can stand in it."""
     panel = survey.panel

@@ -15,7 +15,7 @@ from app.project.problems import Place, Problem, nearest, quoted
 from app.project.references import RELATIVE_SCREENS, dangling_in, name_clashes
 
 
-@each("follower", "signal", "screen", "turn", "action", name="dangling-name", sees=("known_names",))
+@each("follower", "signal", "screen", "screen_change", "action", name="dangling-name", sees=("known_names",))
 def dangling_name(survey: Survey, part: Part) -> Iterator[Fault]:
     """A name that points to nothing, or to what cannot serve there: whatever hangs on it does not work."""
     section = section_of(part)

@@ -15,7 +15,7 @@ from app.project.problems import Place, quoted
 from app.project.references import RELATIVE_SCREENS
 
 
-@whole("panel", "turns", "actions", "screen_names", "entered", name="unreachable-screen")
+@whole("panel", "screen_changes", "actions", "screen_names", "entered", name="unreachable-screen")
 def unreachable_screen(survey: Survey) -> Iterator[Fault]:
     """A screen that no key, no condition and no idle time leads to: nobody ever sees it."""
     start = survey.paging.start
@@ -29,7 +29,7 @@ def unreachable_screen(survey: Survey) -> Iterator[Fault]:
         )
 
 
-@whole("panel", "turns", "actions", "screen_names", "entered", name="dead-end")
+@whole("panel", "screen_changes", "actions", "screen_names", "entered", name="dead-end")
 def dead_end(survey: Survey) -> Iterator[Fault]:
     """A screen from which neither keys nor idle time lead back to the start: the operator is stuck."""
     start = survey.paging.start
@@ -47,7 +47,7 @@ def dead_end(survey: Survey) -> Iterator[Fault]:
 
 def _turn(survey: Survey, source: str, target: str, wished: tuple[str, ...]) -> Mend | None:
     """A turn by the first key, the wished ones before the others, that does nothing on the source screen yet."""
-    taken = {turn.key for turn in survey.project.turns if turn.from_ in (None, source)}
+    taken = {turn.key for turn in survey.project.screen_changes if turn.from_ in (None, source)}
     taken |= {action.key for action in survey.project.actions if action.from_ in (None, source)}
     if source in survey.entered:
         taken.add(survey.panel.entry.begin)
@@ -60,12 +60,12 @@ def _turn(survey: Survey, source: str, target: str, wished: tuple[str, ...]) -> 
     return Mend(words, fixes.add_turn, (keys[0], source, target))
 
 
-@whole("turns", "screen_names", name="override-never-shown")
+@whole("screen_changes", "screen_names", name="override-never-shown")
 def override_never_shown(survey: Survey) -> Iterator[Fault]:
     """An override whose condition an earlier one has too: the earlier one is always shown in its place."""
     screens = set(survey.screen_names)
     first: list[tuple[Condition, int]] = []
-    for index, turn in enumerate(survey.project.turns):
+    for index, turn in enumerate(survey.project.screen_changes):
         if turn.when is None or turn.to not in screens:
             continue
         earlier = next((place for condition, place in first if condition == turn.when), None)
@@ -74,23 +74,25 @@ def override_never_shown(survey: Survey) -> Iterator[Fault]:
             continue
         yield Fault(
             "warning",
-            ("turn", index),
+            ("screen_change", index),
             translate(
                 "checks", "its condition is that of turn {number}, so {shown} is shown and {hidden} never"
-            ).format(number=earlier + 1, shown=quoted(survey.project.turns[earlier].to), hidden=quoted(turn.to)),
+            ).format(
+                number=earlier + 1, shown=quoted(survey.project.screen_changes[earlier].to), hidden=quoted(turn.to)
+            ),
             translate("checks", "mend one of the two conditions or remove one of the turns"),
             remove_turn(),
         )
 
 
-@whole("turns", name="idle-turns-fight")
+@whole("screen_changes", name="idle-screen-changes-conflict")
 def idle_turns_fight(survey: Survey) -> Iterator[Fault]:
     """Two idle turns from one screen: the one that waits longer never comes.
 
     Two from every screen to different ones are none: the second leads away from the screen that the first leads to.
     """
     soonest: dict[tuple[str | None, str], int] = {}
-    turns = survey.project.turns
+    turns = survey.project.screen_changes
     for index, turn in enumerate(turns):
         if turn.idle_s is None:
             continue
@@ -101,7 +103,7 @@ def idle_turns_fight(survey: Survey) -> Iterator[Fault]:
         former_wait = turns[earlier].idle_s or 0
         later, sooner = (index, earlier) if turn.idle_s >= former_wait else (earlier, index)
         soonest[cause] = sooner
-        place: Place = ("turn", later)
+        place: Place = ("screen_change", later)
         yield Fault(
             "warning",
             place,

@@ -19,7 +19,7 @@ from typing import Final, Literal, TypeVar
 
 from app.checks.finding import Fault
 
-PartKind = Literal["line", "follower", "signal", "screen", "turn", "action"]
+PartKind = Literal["line", "follower", "signal", "screen", "screen_change", "action"]
 """The kinds of parts that a project has many of, as the file calls them."""
 
 Fact = Literal[
@@ -27,7 +27,7 @@ Fact = Literal[
     "lines",
     "followers",
     "signals",
-    "turns",
+    "screen_changes",
     "actions",
     "screen_names",
     "entered",

@@ -48,7 +48,7 @@ RULE_MODULES = (
 )
 """The modules of rules: named here, so that their rules are in the list once this module is imported."""
 
-_KINDS: Final[tuple[PartKind | None, ...]] = (None, "line", "follower", "signal", "screen", "turn", "action")
+_KINDS: Final[tuple[PartKind | None, ...]] = (None, "line", "follower", "signal", "screen", "screen_change", "action")
 _PAUSE_AFTER: Final = 200
 """So many parts that have not changed are passed over before whoever drives the check may do something else."""
 

@@ -35,7 +35,7 @@ from app.project_file.canonical import inline, part_text
 from app.project_file.layout import LAYOUTS
 
 Kind = Literal["added", "removed", "renamed", "changed"]
-Sort = Literal["line", "follower", "signal", "screen", "field", "turn", "action"]
+Sort = Literal["line", "follower", "signal", "screen", "field", "screen_change", "action"]
 
 ALIKE: Final = 0.6
 """From this likeness of words and fields on, 0 to 1, a screen that is gone and a new one are taken for the same."""
@@ -83,7 +83,7 @@ class Comparison:
     followers: tuple[Difference, ...] = ()
     signals: tuple[Difference, ...] = ()
     screens: tuple[ScreenDifference, ...] = ()
-    turns: tuple[Difference, ...] = ()
+    screen_changes: tuple[Difference, ...] = ()
     actions: tuple[Difference, ...] = ()
     reordered: tuple[Sort, ...] = ()
     """Parts that stand in another order, apart from those that were added or removed."""
@@ -96,7 +96,7 @@ class Comparison:
     @property
     def parts(self) -> tuple[Difference, ...]:
         """The parts that differ, in the order of the file."""
-        return (*self.lines, *self.followers, *self.signals, *self.screens, *self.turns, *self.actions)
+        return (*self.lines, *self.followers, *self.signals, *self.screens, *self.screen_changes, *self.actions)
 
 
 def compare(before: Project, after: Project) -> Comparison:
@@ -107,13 +107,15 @@ def compare(before: Project, after: Project) -> Comparison:
     project, signals = _named(project, project.signals, after.signals, "signal", _likely_signal, reordered)
     project, screens = _screens(project, after, reordered)
     return Comparison(
-        project=_changes(before, after, leave=("panel", "line", "follower", "signal", "screen", "turn", "action")),
+        project=_changes(
+            before, after, leave=("panel", "line", "follower", "signal", "screen", "screen_change", "action")
+        ),
         panel=_changes(project.panel, after.panel),
         lines=lines,
         followers=followers,
         signals=signals,
         screens=screens,
-        turns=_unnamed("turn", project.turns, after.turns, reordered),
+        screen_changes=_unnamed("screen_change", project.screen_changes, after.screen_changes, reordered),
         actions=_unnamed("action", project.actions, after.actions, reordered),
         reordered=tuple(reordered),
     )
@@ -389,7 +391,7 @@ def _fields(before: Sequence[Field], after: Sequence[Field]) -> tuple[tuple[Diff
 
 
 def _unnamed(
-    sort: Literal["turn", "action"],
+    sort: Literal["screen_change", "action"],
     before: Sequence[Turn] | Sequence[Action],
     after: Sequence[Turn] | Sequence[Action],
     reordered: list[Sort],

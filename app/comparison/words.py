@@ -34,9 +34,9 @@ _TITLES: Final[dict[tuple[Sort, Kind], str]] = {
     ("field", "added"): mark("comparison", "field added: {after}"),
     ("field", "removed"): mark("comparison", "field removed: {before}"),
     ("field", "changed"): mark("comparison", "field changed: {before}"),
-    ("turn", "added"): mark("comparison", "turn added: {after}"),
-    ("turn", "removed"): mark("comparison", "turn removed: {before}"),
-    ("turn", "changed"): mark("comparison", "turn changed: {before}"),
+    ("screen_change", "added"): mark("comparison", "turn added: {after}"),
+    ("screen_change", "removed"): mark("comparison", "turn removed: {before}"),
+    ("screen_change", "changed"): mark("comparison", "turn changed: {before}"),
     ("action", "added"): mark("comparison", "action added: {after}"),
     ("action", "removed"): mark("comparison", "action removed: {before}"),
     ("action", "changed"): mark("comparison", "action changed: {before}"),
@@ -47,7 +47,7 @@ _ORDERS: Final[dict[Sort, str]] = {
     "follower": mark("comparison", "the followers stand in another order"),
     "signal": mark("comparison", "the signals stand in another order"),
     "screen": mark("comparison", "the screens stand in another order"),
-    "turn": mark("comparison", "the turns stand in another order"),
+    "screen_change": mark("comparison", "the turns stand in another order"),
     "action": mark("comparison", "the actions stand in another order"),
 }
 
@@ -109,7 +109,10 @@ def summary(comparison: Comparison) -> str:
         (translate("comparison", "screens: {count}"), len(comparison.screens)),
         (translate("comparison", "signals: {count}"), len(comparison.signals)),
         (translate("comparison", "lines and followers: {count}"), len(comparison.lines) + len(comparison.followers)),
-        (translate("comparison", "turns and actions: {count}"), len(comparison.turns) + len(comparison.actions)),
+        (
+            translate("comparison", "turns and actions: {count}"),
+            len(comparison.screen_changes) + len(comparison.actions),
+        ),
         (translate("comparison", "panel and project: {count}"), len(comparison.panel) + len(comparison.project)),
         (translate("comparison", "another order: {count}"), len(comparison.reordered)),
     ]
@@ -127,7 +130,7 @@ def as_json(comparison: Comparison) -> dict[str, Any]:
         "followers": [_part(part) for part in comparison.followers],
         "signals": [_part(part) for part in comparison.signals],
         "screens": [_part(part) for part in comparison.screens],
-        "turns": [_part(part) for part in comparison.turns],
+        "screen_changes": [_part(part) for part in comparison.screen_changes],
         "actions": [_part(part) for part in comparison.actions],
         "reordered": list(comparison.reordered),
     }
@@ -152,7 +155,7 @@ def _part(part: Difference) -> dict[str, Any]:
 
 def _name(sort: Sort, text: str) -> str:
     """A name between quotation marks; a part without one by its keys."""
-    if sort in ("field", "turn", "action"):
+    if sort in ("field", "screen_change", "action"):
         return _cut(text.removeprefix("{ ").removesuffix(" }"))
     return quoted(text)
 

@@ -160,8 +160,8 @@ def figures_json(state: LineState, told: Figures) -> dict[str, Any]:
         "measured": told.transactions,
         "seconds": round(told.seconds, 3),
         "cycle_ms": round(told.cycle_ms, 3),
-        "used": round(told.used, 4),
-        "turnaround_ms": {
+        "bus_load": round(told.used, 4),
+        "response_time_ms": {
             name: {"median": round(each.median, 3), "95": round(each.most, 3), "worst": round(each.worst, 3)}
             for name, each in told.turnaround.items()
         },

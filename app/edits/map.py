@@ -81,7 +81,7 @@ def lead_key(project: Project, screen: str | None, key: str, to: str) -> Project
     """
     if screen is not None:
         must_exist("screen", screen, project.screen_named)
-    for index, other in enumerate(project.turns):
+    for index, other in enumerate(project.screen_changes):
         if other.from_ == screen and other.key == key:
             return change_turn(project, index, to=to)
     return add_turn(project, turn(from_=screen, key=key, to=to))

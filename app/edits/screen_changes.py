@@ -11,18 +11,20 @@ from app.project.model import Action, Condition, Project, Turn
 
 def add_turn(project: Project, turn: Turn, at: int | None = None) -> Project:
     """With one more turn, at index `at` or at the end; of two overrides that hold, the earlier is shown."""
-    at = len(project.turns) if at is None else max(0, min(at, len(project.turns)))
-    return with_names_in_order(changed(project, turns=(*project.turns[:at], turn, *project.turns[at:])), project)
+    at = len(project.screen_changes) if at is None else max(0, min(at, len(project.screen_changes)))
+    return with_names_in_order(
+        changed(project, screen_changes=(*project.screen_changes[:at], turn, *project.screen_changes[at:])), project
+    )
 
 
 def change_turn(project: Project, index: int, **changes: Any) -> Project:
     """With other attributes of a turn. To change its cause, set the new one and the old one to None at once."""
-    return change_part(project, "turn", index, **changes)
+    return change_part(project, "screen_change", index, **changes)
 
 
 def delete_turn(project: Project, index: int) -> Project:
     """Without a turn."""
-    return delete_parts(project, "turn", [index])
+    return delete_parts(project, "screen_change", [index])
 
 
 def add_action(project: Project, action: Action, at: int | None = None) -> Project:

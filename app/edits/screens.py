@@ -51,10 +51,10 @@ def delete_screen(project: Project, name: str, *, with_turns: bool = False) -> P
     screen_called(project, name)
     in_the_way = uses_of_screen(project, name)
     if with_turns:
-        in_the_way = tuple(use for use in in_the_way if use.place[0] != "turn")
+        in_the_way = tuple(use for use in in_the_way if use.place[0] != "screen_change")
     if in_the_way:
         starts = any(use.place[0] == "panel" for use in in_the_way)
-        turns = tuple(use for use in in_the_way if use.place[0] == "turn")
+        turns = tuple(use for use in in_the_way if use.place[0] == "screen_change")
         if starts and turns:
             why = translate(
                 "project", "screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}"
@@ -67,7 +67,7 @@ def delete_screen(project: Project, name: str, *, with_turns: bool = False) -> P
     return changed(
         project,
         screens=tuple(screen for screen in project.screens if screen.name != name),
-        turns=tuple(turn for turn in project.turns if turn.from_ != name and turn.to != name),
+        screen_changes=tuple(turn for turn in project.screen_changes if turn.from_ != name and turn.to != name),
         actions=tuple(action for action in project.actions if action.from_ != name),
     )
 

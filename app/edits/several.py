@@ -19,7 +19,7 @@ from app.project.model import Action, BitSignal, Follower, Part, Project, Regist
 from app.project.problems import quoted
 from app.project.references import Kind, Use, renamed_all, uses_of
 
-Listed = Literal["line", "follower", "signal", "turn", "action"]
+Listed = Literal["line", "follower", "signal", "screen_change", "action"]
 """The kinds of parts that stand in a list of the project."""
 Named = Literal["line", "follower", "signal"]
 """Those of them whose parts have names."""
@@ -28,7 +28,7 @@ _LIST: Final[dict[Listed, str]] = {
     "line": "lines",
     "follower": "followers",
     "signal": "signals",
-    "turn": "turns",
+    "screen_change": "screen_changes",
     "action": "actions",
 }
 _MOST_NAMED: Final = 6

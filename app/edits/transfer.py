@@ -109,8 +109,8 @@ def screens_of(project: Project, names: Iterable[str]) -> Project:
     if not screens:
         raise EditRefused(translate("edits", "no screen is selected"))
     piece = _piece(project, screens, project.panel.rows, project.panel.columns)
-    turns = tuple(turn for turn in project.turns if turn.from_ in wanted and turn.to in wanted)
-    return changed(piece, turns=turns) if turns else piece
+    turns = tuple(turn for turn in project.screen_changes if turn.from_ in wanted and turn.to in wanted)
+    return changed(piece, screen_changes=turns) if turns else piece
 
 
 def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: int) -> Project:
@@ -230,12 +230,14 @@ def paste_screens(project: Project, piece: Project, at: int | None = None, *, re
     )
     at = len(project.screens) if at is None else max(0, min(at, len(project.screens)))
     screens = (*project.screens[:at], *screens, *project.screens[at:])
-    return changed(project, screens=screens, turns=(*project.turns, *turns) if turns else project.turns)
+    return changed(
+        project, screens=screens, screen_changes=(*project.screen_changes, *turns) if turns else project.screen_changes
+    )
 
 
 def turns_that_come(project: Project, piece: Project) -> tuple[Turn, ...]:
     """The turns of a piece for which the panel of the project has the keys."""
-    return tuple(turn for turn in piece.turns if turn.key is None or turn.key in project.panel.keys)
+    return tuple(turn for turn in piece.screen_changes if turn.key is None or turn.key in project.panel.keys)
 
 
 def _with_pasted_text(project: Project, before: Screen, part: Screen, block: Block) -> Project:

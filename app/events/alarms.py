@@ -59,7 +59,7 @@ class AlarmBook:
     def __init__(self, project: Project) -> None:
         self._alarms: dict[int, Alarm] = {
             index: Alarm(turn.to, in_words(turn.when))
-            for index, turn in enumerate(project.turns)
+            for index, turn in enumerate(project.screen_changes)
             if turn.when is not None
         }
 

@@ -75,7 +75,7 @@ class Watch:
                 words = translate("record", "the panel shows '{screen}': {cause}").format(
                     screen=effect.screen, cause=effect.cause
                 )
-                self._add(at, Kind.TURNED, effect.screen, words, cause=effect.cause)
+                self._add(at, Kind.SCREEN_CHANGED, effect.screen, words, cause=effect.cause)
             elif isinstance(effect, Entered):
                 old, new = (self._text(effect.signal, value) for value in (effect.old, effect.new))
                 words = translate("record", "the operator entered {new} for {old}").format(new=new, old=old)

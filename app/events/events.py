@@ -28,7 +28,7 @@ class Kind(enum.StrEnum):
     """A stop is not confirmed, failed, or was confirmed after all; or somebody has looked at the machine."""
     REFUSED = "refused"
     """A key or a condition asked for something that may not be done."""
-    TURNED = "turned"
+    SCREEN_CHANGED = "screen changed"
     """Another screen is shown."""
     ARMED = "armed"
     DISARMED = "disarmed"
@@ -63,7 +63,7 @@ def screen_after(project: Project, screen: str, event: Event) -> str:
 
     A screen that an override shows is none: it covers the operator's for as long as its condition holds.
     """
-    if event.kind is not Kind.TURNED or event.subject not in project.screen_named:
+    if event.kind is not Kind.SCREEN_CHANGED or event.subject not in project.screen_named:
         return screen
-    covers = any(turn.when is not None and turn.to == event.subject for turn in project.turns)
+    covers = any(turn.when is not None and turn.to == event.subject for turn in project.screen_changes)
     return screen if covers else event.subject

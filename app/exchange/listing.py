@@ -82,7 +82,7 @@ COLUMNS: Final[dict[Key, Column]] = {
     "every_ms": _register(lambda signal: Decimal(signal.every_ms)),
     "refresh_ms": _register(lambda signal: Decimal(signal.refresh_ms)),
     "start_value": _register(_start),
-    "plays": lambda signal: None if isinstance(signal, HeldSignal) else signal.plays,
+    "drive_role": lambda signal: None if isinstance(signal, HeldSignal) else signal.drive_role,
     "bit_of": _bit(lambda signal: OneLine(signal.bit.of)),
     "bit": _bit(lambda signal: Decimal(signal.bit.number)),
     "held": lambda signal: signal.held if isinstance(signal, HeldSignal) else None,

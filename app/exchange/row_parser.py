@@ -156,7 +156,7 @@ class _RowReader:
         self._read_shown(draft)
         if draft.held is None:
             self._put(draft, "write", _access)
-            self._put(draft, "plays", _drive_value)
+            self._put(draft, "drive_role", _drive_value)
         return (None if self._has_faults() else draft), self._notes
 
     def _has_faults(self) -> bool:

@@ -41,7 +41,7 @@ class PlayedDriveBank(DriveBank):
 
     def works_out(self, binding: Binding) -> bool:
         """Whether the signal shows something of the drive."""
-        return binding.signal.plays in SHOWN
+        return binding.signal.drive_role in SHOWN
 
     def _lay_out(self) -> None:
         drive = self.drive
@@ -112,7 +112,7 @@ class PlayedDriveBank(DriveBank):
 
 def _parts(drive: Drive, bindings: Sequence[Binding]) -> Iterator[_Part]:
     for binding in bindings:
-        value = binding.signal.plays
+        value = binding.signal.drive_role
         if value is None or (is_text(binding.base.encoding) and not binding.single):
             continue
         number: Command | Shown | None = SHOWN.get(value) or NUMBERS.get(value)

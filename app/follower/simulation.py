@@ -207,7 +207,7 @@ def _model(project: Project, follower: Follower) -> Bank:
     if follower.played.model == "bank":
         return Bank(project, follower)
     own = (binding.signal for binding in bindings_of(project, follower.name).values())
-    played = any(signal.plays is not None for signal in own)
+    played = any(signal.drive_role is not None for signal in own)
     return (PlayedDriveBank if played else DriveBank)(project, follower)
 
 

@@ -17,7 +17,7 @@ KINDS: Final[tuple[Kind, ...]] = ("key", "idle", "override")
 
 @dataclass(frozen=True, slots=True)
 class Lead:
-    """One turn as part of an arrow. `turn` is its index in `project.turns`."""
+    """One turn as part of an arrow. `turn` is its index in `project.screen_changes`."""
 
     turn: int
     kind: Kind
@@ -51,7 +51,7 @@ def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
     """An arrow for every two screens between which keys or idle time lead, as far as these kinds are `shown`."""
     found: dict[tuple[str, str], list[Lead]] = {}
     for edge in graph.edges:
-        turn = project.turns[edge.turn]
+        turn = project.screen_changes[edge.turn]
         if edge.source is None or edge.kind not in shown or _from_everywhere(turn):
             continue
         lead = Lead(edge.turn, edge.kind)
@@ -69,7 +69,7 @@ def inlets_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
     """The turns to one screen that count on every screen, as far as these kinds are `shown`; keys first."""
     found: dict[int, Inlet] = {}
     for edge in graph.edges:
-        turn = project.turns[edge.turn]
+        turn = project.screen_changes[edge.turn]
         if edge.kind in shown and _from_everywhere(turn):
             found.setdefault(edge.turn, Inlet(edge.target, Lead(edge.turn, edge.kind)))
     return tuple(found.values())
@@ -80,4 +80,4 @@ def _from_everywhere(turn: Turn) -> bool:
 
 
 def _goes_round(project: Project, ring: Ring | None, leads: Collection[Lead]) -> bool:
-    return ring is not None and any(ring.goes_round(project.turns[lead.turn]) for lead in leads)
+    return ring is not None and any(ring.goes_round(project.screen_changes[lead.turn]) for lead in leads)

@@ -49,7 +49,7 @@ def rings_of(project: Project, graph: PagingGraph) -> tuple[Ring, ...]:
     leads: dict[str, dict[str, str]] = {}
     for edge in graph.edges:
         # Turns that count on every screen cannot be led elsewhere for one ring alone.
-        if edge.kind == "key" and edge.source is not None and project.turns[edge.turn].from_ is not None:
+        if edge.kind == "key" and edge.source is not None and project.screen_changes[edge.turn].from_ is not None:
             leads.setdefault(edge.label, {})[edge.source] = edge.target
     every = [(screens, key) for key, by_key in leads.items() for screens in cycles(by_key, graph.screens)]
     every.sort(key=lambda each: (-len(each[0]), against_file(each[0], graph.screens)))

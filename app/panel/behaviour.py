@@ -14,7 +14,7 @@ from app.project.references import RELATIVE_SCREENS
 
 @dataclass(frozen=True, slots=True)
 class Override:
-    """A screen shown while a condition holds. `index` is the turn's in `project.turns`."""
+    """A screen shown while a condition holds. `index` is the turn's in `project.screen_changes`."""
 
     index: int
     condition: Condition
@@ -84,7 +84,7 @@ class Behaviour:
         return self._names == names and all(map(operator.is_, self._made_of, (panel, turns, actions)))
 
     def key_turn(self, screen: str, key: str) -> tuple[int, Turn, str] | None:
-        """The turn that `key` makes on `screen`: its index in `project.turns`, the turn, and the screen it leads to.
+        """The turn that `key` makes on `screen`: its index in `project.screen_changes`, the turn, and where it leads.
 
         None if the key turns nothing there, or leads to that same screen.
         """
@@ -123,7 +123,7 @@ class Behaviour:
         return [action for action in actions if action.from_ is None or action.from_ == screen] if actions else []
 
     def idle_turn(self, screen: str) -> tuple[int, Turn] | None:
-        """The idle turn that leads away from `screen`, with its index in `project.turns`, or None.
+        """The idle turn that leads away from `screen`, with its index in `project.screen_changes`, or None.
 
         The screen's own go before those of every screen; of several, the one with the shortest time.
         """

@@ -42,7 +42,7 @@ class Layout:
         self._signals = project.signal_named.keys()
         self._screens: Mapping[str, Screen] = screens
         self._made: dict[str, ScreenLayout] = {}
-        said = (panel, self.names, project.turns, project.actions)
+        said = (panel, self.names, project.screen_changes, project.actions)
         self.behaviour = former if former is not None and former.is_of(*said) else Behaviour(*said)
 
     @classmethod

@@ -19,7 +19,7 @@ class Edge:
 
     `source` is None for an arrow that comes from every screen: an override, or an idle turn without `from` (which
     does not hold on screens that have an idle turn of their own). A key turn without `from` has one arrow for each
-    screen on which it holds. `turn` is the index in `project.turns`.
+    screen on which it holds. `turn` is the index in `project.screen_changes`.
     """
 
     source: str | None

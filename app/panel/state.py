@@ -41,8 +41,9 @@ class Message:
 class State:
     """A panel at one moment. Only `app.panel.machine` makes new ones.
 
-    `screen` is where the operator is. `override` is the index in `project.turns` of the override that covers it, and
-    `cover` is that override's screen; both None while nothing covers it. Times are `time.monotonic()` in seconds.
+    `screen` is where the operator is. `override` is the index in `project.screen_changes` of the override that covers
+    it, and `cover` is that override's screen; both None while nothing covers it. Times are `time.monotonic()`
+    in seconds.
     """
 
     screen: str
@@ -53,7 +54,7 @@ class State:
     override: int | None = None
     cover: str | None = None
     holding: frozenset[int] = frozenset()
-    """Overrides whose condition holds (indexes in `project.turns`), shown or not."""
+    """Overrides whose condition holds (indexes in `project.screen_changes`), shown or not."""
     aside: frozenset[int] = frozenset()
     """Those of them that the operator has left by a key, for now."""
     judged: Mapping[int, bool] = field(default_factory=lambda: MappingProxyType({}))

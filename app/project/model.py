@@ -29,7 +29,7 @@ from app.signals.encoding import EncodingName
 from app.signals.numbering import Numbering, Table
 from app.signals.order import Order
 
-FORMAT: Final = 1
+FORMAT: Final = 2
 """The version of the project file that this program writes."""
 
 Name = Annotated[
@@ -48,7 +48,7 @@ def _exact(value: Any) -> Any:
 Number = Annotated[Decimal, BeforeValidator(_exact), Key(allow_inf_nan=False, max_digits=40)]
 """A number as it is written in the file, kept exactly."""
 
-Repertoire = Literal["ascii", "latin-1", "hd44780-a00", "hd44780-a02"]
+Repertoire = Literal["ascii", "latin-1", "lcd-kana", "lcd-european"]
 FieldKind = Literal["number", "hexadecimal", "choice", "bar"]
 Comparison = Literal["set", "clear", "above", "below", "equal"]
 Deed = Literal["set", "clear", "toggle", "write", "begin-entry", "momentary", "next-language"]
@@ -366,8 +366,8 @@ class Shown(Part):
         return self
 
 
-PLAYS: Final[DriveValue | None] = Key(
-    None, description="What of a simulated drive it is; a drive of which a signal is something has no own registers."
+DRIVE_ROLE: Final[DriveValue | None] = Key(
+    None, description="Its role in the simulated drive; once a signal has one, the drive has no registers of its own."
 )
 
 
@@ -389,7 +389,7 @@ class RegisterSignal(Shown):
     start_value: Number | str | None = Key(
         None, description="The engineering value that a simulated follower holds at first."
     )
-    plays: DriveValue | None = PLAYS
+    drive_role: DriveValue | None = DRIVE_ROLE
 
 
 class Bit(Part):
@@ -404,7 +404,7 @@ class BitSignal(Shown):
 
     bit: Bit
     write: bool = False
-    plays: DriveValue | None = PLAYS
+    drive_role: DriveValue | None = DRIVE_ROLE
 
 
 class HeldSignal(Shown):
@@ -489,7 +489,7 @@ class Turn(Part):
     @model_validator(mode="after")
     def _one_cause(self) -> Self:
         if sum(cause is not None for cause in (self.key, self.when, self.idle_s)) != 1:
-            raise ValueError(translate("project", "a turn needs exactly one of 'key', 'when' and 'idle_s'"))
+            raise ValueError(translate("project", "a screen change needs exactly one of 'key', 'when' and 'idle_s'"))
         if self.when is not None and self.from_ is not None:
             raise ValueError(translate("project", "an override ('when') holds on every screen and takes no 'from'"))
         if self.to in ("next", "previous") and self.key is None:
@@ -554,7 +554,7 @@ class Accepted(Part):
 class Project(Part):
     """Everything that a project file holds."""
 
-    format: Literal[1] = FORMAT
+    format: Literal[2] = FORMAT
     title: str = ""
     notes: str = ""
     panel: Panel
@@ -562,7 +562,7 @@ class Project(Part):
     followers: tuple[Follower, ...] = Key((), alias="follower")
     signals: tuple[Signal, ...] = Key((), alias="signal")
     screens: tuple[Screen, ...] = Key((), alias="screen")
-    turns: tuple[Turn, ...] = Key((), alias="turn")
+    screen_changes: tuple[Turn, ...] = Key((), alias="screen_change")
     actions: tuple[Action, ...] = Key((), alias="action")
     accepted: tuple[Accepted, ...] = Key((), description="Findings of the checks that are meant so.")
 

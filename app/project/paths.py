@@ -25,7 +25,7 @@ _CALLED: Final = {
     "signal": mark("project", "signal"),
     "screen": mark("project", "screen"),
     "field": mark("project", "field"),
-    "turn": mark("project", "turn"),
+    "screen_change": mark("project", "screen change"),
     "action": mark("project", "action"),
     "key": mark("project", "key"),
     "row": mark("project", "row"),

@@ -11,7 +11,7 @@ import stat
 import tomllib
 from decimal import Decimal, DecimalException
 from pathlib import Path
-from typing import Final
+from typing import Final, NamedTuple
 
 from pydantic import ValidationError
 
@@ -26,6 +26,9 @@ from app.project_file.locks import HeldByOthers, alone
 from app.project_file.migration import Tables, UnknownFormat, migrated
 from app.project_file.replace_file import clear_leftovers, sync_folder, temporary, write_new
 from app.project_file.validation_messages import kind_of, problems_of
+
+BACKUP: Final = ".bak"
+"""Behind the name of a file: what it held before it was saved last."""
 
 LARGEST_FILE: Final = 4 * 1024 * 1024
 """Bytes. A project of 200 screens and 2000 signals has about an eighth of this."""
@@ -96,19 +99,30 @@ class ChangedOnDisk(ProjectSaveError):
 # Reading ------------------------------------------------------------------------------------------------------------
 
 
+class Loaded(NamedTuple):
+    """A project as it came from a file."""
+
+    project: Project
+    known: str
+    """The digest by which `save` knows whether the file is still the same."""
+    format: int
+    """The format of the file; the project is in the present one."""
+
+
 def load(path: str | os.PathLike[str]) -> Project:
     """The project in a file. Raises ProjectFileError with all that is wrong with it."""
-    return load_known(path)[0]
+    return load_known(path).project
 
 
-def load_known(path: str | os.PathLike[str]) -> tuple[Project, str]:
-    """The project in a file, and the digest by which `save` knows whether the file is still the same.
+def load_known(path: str | os.PathLike[str]) -> Loaded:
+    """The project in a file, with what is to be known about the file.
 
     Raises ProjectFileError with all that is wrong with it.
     """
     try:
         content = _content(Path(path))
-        return parse(content), digest(content)
+        project, number = _parsed(content, loose=False)
+        return Loaded(project, digest(content), number)
     except ProjectFileError as error:
         raise ProjectFileError(error.problems, path, unreadable=error.unreadable) from None
 
@@ -132,8 +146,14 @@ def parse(text: str | bytes, *, loose: bool = False) -> Project:
     Raises ProjectFileError with all that is wrong with it. With `loose` names may point to nothing, as they may in
     the middle of an edit: for a copy of work that was not saved yet.
     """
+    return _parsed(text, loose=loose)[0]
+
+
+def _parsed(text: str | bytes, *, loose: bool) -> tuple[Project, int]:
+    """The same, with the format of the text."""
     tables = _tables(_decoded(text) if isinstance(text, bytes) else text.removeprefix("\ufeff"))
     problems = _format_problems(tables)
+    number = FORMAT if problems else int(tables["format"])
     if not problems:
         try:
             tables = migrated(tables)
@@ -150,7 +170,7 @@ def parse(text: str | bytes, *, loose: bool = False) -> Project:
         problems += problems_of_names(tables)
     if project is None or problems:
         raise ProjectFileError(tuple(sorted(problems, key=_order)))
-    return project
+    return project, number
 
 
 def has_comments(text: str) -> bool:
@@ -313,7 +333,7 @@ _SECTIONS: Final = (
     "follower",
     "signal",
     "screen",
-    "turn",
+    "screen_change",
     "action",
     "accepted",
 )
@@ -434,7 +454,7 @@ def _back_up(target: Path) -> None:
             copy.hardlink_to(target)
         except (OSError, NotImplementedError):  # sticks and network drives without hard links
             shutil.copy2(target, copy)
-        copy.replace(target.with_name(target.name + ".bak"))
+        copy.replace(target.with_name(target.name + BACKUP))
 
 
 def _save_trouble(error: Exception, path: Path) -> str:

@@ -48,7 +48,9 @@ def _layout(keys: str, stated: str = "") -> Layout:
 
 
 LAYOUTS: Final[dict[type[Part], Layout]] = {
-    Project: _layout("format title notes panel line follower signal screen turn action accepted", "format title"),
+    Project: _layout(
+        "format title notes panel line follower signal screen screen_change action accepted", "format title"
+    ),
     Panel: _layout(
         "rows columns repertoire keys languages language start entry messages messages_in",
         "rows columns repertoire keys",
@@ -69,10 +71,10 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     NeverRead: _layout("table first last", "table"),
     RegisterSignal: _layout(
         "name follower table register encoding length word_order scale unit decimals limits step texts "
-        "texts_in write every_ms refresh_ms start_value plays notes",
+        "texts_in write every_ms refresh_ms start_value drive_role notes",
         "table encoding",
     ),
-    BitSignal: _layout("name bit unit decimals limits step texts texts_in write plays notes"),
+    BitSignal: _layout("name bit unit decimals limits step texts texts_in write drive_role notes"),
     HeldSignal: _layout("name held unit decimals limits step texts texts_in notes"),
     Scale: _layout("raw value"),
     Bit: _layout("of number"),

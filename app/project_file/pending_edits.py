@@ -10,6 +10,8 @@ from typing import Final
 from app.project.model import Project
 
 _MARK: Final = "# fanlight not taken over: "
+_FORMER_KINDS: Final = {"turn": "screen_change"}
+"""What kinds of parts were called while project files had format 1."""
 LARGEST_LINE: Final = 4 * 1024 * 1024
 """Characters of such a line at most; what is pasted into a form by mistake may be of any size."""
 
@@ -45,8 +47,8 @@ class KeptDraft:
                 return name in project.line_named
             case ("follower", str(name)):
                 return name in project.follower_named
-            case ("turn", int(index)):
-                return index < len(project.turns)
+            case ("screen_change", int(index)):
+                return index < len(project.screen_changes)
             case ("action", int(index)):
                 return index < len(project.actions)
             case ("field", str(screen), int(index)):
@@ -110,6 +112,7 @@ def _draft(entry: object) -> KeptDraft | None:
         return None
     if not (isinstance(row, str) and isinstance(reason, str) and isinstance(place, int) and _is_place(place)):
         return None
+    subject[0] = _FORMER_KINDS.get(subject[0], subject[0])
     return KeptDraft(tuple(subject), row, place, tuple(texts), reason)
 
 

@@ -13,6 +13,7 @@ from pydantic_core import ErrorDetails
 
 from app.language import mark, translate
 from app.project.model import (
+    Accepted,
     Action,
     Bit,
     BitSignal,
@@ -39,7 +40,7 @@ from app.project.paths import at_key, in_words
 from app.project.problems import MOST_PROBLEMS, Place, Problem, did_you_mean, one_of, quoted
 from app.project_file.layout import LAYOUTS
 
-_TABLES: Final = ("line", "follower", "signal", "screen", "turn", "action", "field")
+_TABLES: Final = ("line", "follower", "signal", "screen", "screen_change", "action", "field", "accepted")
 """Keys that hold a list of tables: [[signal]]."""
 
 _LINES: Final[dict[str, type[Part]]] = {"serial": SerialLine, "tcp": TcpLine, "serial-over-tcp": SerialOverTcpLine}
@@ -56,17 +57,18 @@ _PARTS: Final[dict[tuple[str, ...], tuple[type[Part], str]]] = {
     ("screen",): (Screen, mark("parts", "a screen")),
     ("screen", "field"): (Field, mark("parts", "a field")),
     ("screen", "field", "blink"): (Condition, mark("parts", "a condition")),
-    ("turn",): (Turn, mark("parts", "a turn")),
-    ("turn", "when"): (Condition, mark("parts", "a condition")),
+    ("screen_change",): (Turn, mark("parts", "a screen change")),
+    ("screen_change", "when"): (Condition, mark("parts", "a condition")),
     ("action",): (Action, mark("parts", "an action")),
     ("action", "when"): (Condition, mark("parts", "a condition")),
     ("action", "value"): (HeldValue, mark("parts", "a value taken from the panel")),
+    ("accepted",): (Accepted, mark("parts", "an accepted finding")),
 }
 
 _HINTS: Final = {
     ("panel",): mark("project", "write [panel] with start = the name of the first screen"),
     ("panel", "start"): mark("project", "name the first screen"),
-    ("format",): mark("project", "write 'format = 1' at the top"),
+    ("format",): mark("project", "write 'format = 2' at the top"),
     ("line", "kind"): mark("project", "write {kinds}"),
 }
 """What to do where a key is missing."""

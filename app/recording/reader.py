@@ -330,7 +330,7 @@ class Recording:
             "SELECT t, kind, subject, text, data FROM event WHERE t BETWEEN ? AND ? ORDER BY t, id",
             (_moment(begin), _moment(end)),
         )
-        known = {str(kind): kind for kind in Kind}
+        known = {str(kind): kind for kind in Kind} | {"turned": Kind.SCREEN_CHANGED}  # what it was called at first
         found = []
         for t, kind, subject, text, data in rows:
             particulars = particulars_of(data)

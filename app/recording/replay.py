@@ -65,7 +65,7 @@ class Replay:
         self._at = self.begin
         self._seen = clock()
         self._chunks: dict[str, _Chunk] = {}
-        turned = [event for event in recording.events(self.begin, self.end) if event.kind is Kind.TURNED]
+        turned = [event for event in recording.events(self.begin, self.end) if event.kind is Kind.SCREEN_CHANGED]
         self._turned_at = [event.at for event in turned]
         first = recording.screen if recording.screen in self.project.screen_named else self.project.panel.start
         follow = partial(screen_after, self.project)

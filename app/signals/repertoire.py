@@ -13,7 +13,7 @@ from importlib import resources
 from types import MappingProxyType
 from typing import Final
 
-REPERTOIRES: Final = ("ascii", "latin-1", "hd44780-a00", "hd44780-a02")
+REPERTOIRES: Final = ("ascii", "latin-1", "lcd-kana", "lcd-european")
 """The names of all repertoires."""
 
 REPLACEMENT: Final = "?"

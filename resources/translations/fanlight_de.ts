@@ -1994,6 +1994,10 @@ Warum ist es so gemeint?</translation>
         <translation>{file} ist nur lesbar: Bearbeiten geht, gespeichert werden muss unter anderem Namen.</translation>
     </message>
     <message>
+        <source>{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier Fanlight cannot open; until the next save, the file as it is now stays beside it as {backup}.</source>
+        <translation>{file} hat noch das Format {format} eines früheren Fanlight. Beim Speichern wird Format {now} geschrieben, das ein früheres Fanlight nicht öffnen kann; bis zum nächsten Speichern bleibt die bisherige Datei daneben als {backup} erhalten.</translation>
+    </message>
+    <message>
         <source>{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. What you see is all there is.</source>
         <translation>{file} ist weg oder nicht lesbar: gelöscht, umbenannt, oder das Laufwerk wurde entfernt. Was hier zu sehen ist, ist alles, was es gibt.</translation>
     </message>
@@ -9771,6 +9775,10 @@ otherwise = unbekannt</translation>
         <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
     <message>
+        <source>give its signals roles in the drive (&apos;drive_role&apos;)</source>
+        <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
+    </message>
+    <message>
         <source>give that another key, or begin entry by an action of another key</source>
         <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
     </message>
@@ -10119,12 +10127,12 @@ otherwise = unbekannt</translation>
         <translation>noch zeigt kein Bild ein Signal</translation>
     </message>
     <message>
-        <source>no signal of it is anything of the drive that simulates it, which will stand still</source>
-        <translation>keines seiner Signale ist etwas an dem Antrieb, der es simuliert; der wird stillstehen</translation>
-    </message>
-    <message>
         <source>nobody has chosen its address yet: there can be no host {host}</source>
         <translation>ihre Adresse hat noch niemand gewählt: einen Rechner {host} kann es nicht geben</translation>
+    </message>
+    <message>
+        <source>none of its signals has a role in the simulated drive, so the drive will not run</source>
+        <translation>keines seiner Signale hat eine Rolle im simulierten Antrieb, daher läuft dieser nicht</translation>
     </message>
     <message>
         <source>nothing chooses the language, so only {language} is ever shown</source>
@@ -10193,10 +10201,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>say it shorter</source>
         <translation>es kürzer sagen</translation>
-    </message>
-    <message>
-        <source>say of its signals what of the drive they play (&apos;plays&apos;)</source>
-        <translation>bei seinen Signalen sagen, was sie am Antrieb spielen („plays“)</translation>
     </message>
     <message>
         <source>say that it stops (&apos;stops = true&apos;): then it is sent again until it is confirmed</source>
@@ -11100,6 +11104,10 @@ otherwise = unbekannt</translation>
         <translation>Divisor</translation>
     </message>
     <message>
+        <source>Drive role</source>
+        <translation>Rolle im Antrieb</translation>
+    </message>
+    <message>
         <source>Encoding</source>
         <translation>Datentyp</translation>
     </message>
@@ -11138,6 +11146,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>How many registers a value takes; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
         <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
+    </message>
+    <message>
+        <source>Its role in the simulated drive: run, output-frequency and the like.</source>
+        <translation>Seine Rolle im simulierten Antrieb: run, output-frequency und dergleichen.</translation>
     </message>
     <message>
         <source>Latin-1</source>
@@ -11182,10 +11194,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Padding that holds nothing was left out: {count}</source>
         <translation>Füllregister ohne Inhalt wurden weggelassen: {count}</translation>
-    </message>
-    <message>
-        <source>Plays</source>
-        <translation>Spielt</translation>
     </message>
     <message>
         <source>Raw 1</source>
@@ -11454,10 +11462,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>What a simulated follower holds at first.</source>
         <translation>Was ein simuliertes Gerät zuerst enthält.</translation>
-    </message>
-    <message>
-        <source>What of a simulated drive it is: run, output-frequency and the like.</source>
-        <translation>Was es an einem simulierten Antrieb ist: run, output-frequency und dergleichen.</translation>
     </message>
     <message>
         <source>What the signal is called. Left out: its table and register.</source>
@@ -12089,16 +12093,20 @@ otherwise = unbekannt</translation>
         <translation>einem Bild</translation>
     </message>
     <message>
+        <source>a screen change</source>
+        <translation>einem Bildwechsel</translation>
+    </message>
+    <message>
         <source>a signal</source>
         <translation>einem Signal</translation>
     </message>
     <message>
-        <source>a turn</source>
-        <translation>einem Wechsel</translation>
-    </message>
-    <message>
         <source>a value taken from the panel</source>
         <translation>einem Wert aus dem Panel</translation>
+    </message>
+    <message>
+        <source>an accepted finding</source>
+        <translation>einem akzeptierten Prüfergebnis</translation>
     </message>
     <message>
         <source>an action</source>
@@ -12335,16 +12343,16 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl mit Dezimalen</translation>
     </message>
     <message>
+        <source>a screen change needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
+        <translation>ein Bildwechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
+    </message>
+    <message>
         <source>a table</source>
         <translation>eine Tabelle</translation>
     </message>
     <message>
         <source>a text</source>
         <translation>ein Text</translation>
-    </message>
-    <message>
-        <source>a turn needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
-        <translation>ein Wechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
     </message>
     <message>
         <source>a value of {count} registers is written with function 16, which follower &apos;{follower}&apos; does not offer</source>
@@ -12719,6 +12727,10 @@ otherwise = unbekannt</translation>
         <translation>Bild</translation>
     </message>
     <message>
+        <source>screen change</source>
+        <translation>Bildwechsel</translation>
+    </message>
+    <message>
         <source>screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}</source>
         <translation>Bild {name} kann nicht gelöscht werden: das Panel beginnt damit, und dorthin führen {turns}</translation>
     </message>
@@ -12967,10 +12979,6 @@ otherwise = unbekannt</translation>
         <translation>true oder false</translation>
     </message>
     <message>
-        <source>turn</source>
-        <translation>Wechsel</translation>
-    </message>
-    <message>
         <source>turns use this word; call it otherwise</source>
         <translation>Wechsel benutzen dieses Wort; anders nennen</translation>
     </message>
@@ -13003,8 +13011,8 @@ otherwise = unbekannt</translation>
         <translation>ob die Leitung ihn führt</translation>
     </message>
     <message>
-        <source>write &apos;format = 1&apos; at the top</source>
-        <translation>oben „format = 1“ schreiben</translation>
+        <source>write &apos;format = 2&apos; at the top</source>
+        <translation>oben „format = 2“ schreiben</translation>
     </message>
     <message>
         <source>write [[{keys}]] for [{keys}]</source>

@@ -53,7 +53,7 @@ def test_json(files: tuple[Path, Path], capsys: pytest.CaptureFixture[str]) -> N
         "followers",
         "signals",
         "screens",
-        "turns",
+        "screen_changes",
         "actions",
         "reordered",
     }

@@ -33,7 +33,7 @@ def project() -> Project:
         for n in range(SIGNALS)
     )
     return parse(
-        'format = 1\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n'
+        'format = 2\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n'
         f'[[follower]]\nname = "f"\nline = "l"\n{signals}'
     )
 

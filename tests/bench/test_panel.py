@@ -44,7 +44,7 @@ def busy(rows: int, columns: int, fields_a_row: int, screens: int = 1) -> tuple[
                 {"name": f"screen {number}", "text": ["Text" * (columns // 4)] * rows, "field": fields}
                 for number in range(screens)
             ],
-            "turn": [
+            "screen_change": [
                 {"key": "right", "to": "next"},
                 {"key": "left", "to": "previous"},
                 *({"when": {"signal": f"s{n}", "is": "above", "value": 99}, "to": "screen 0"} for n in range(count)),

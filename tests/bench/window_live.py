@@ -56,7 +56,7 @@ def project(port: int) -> Project:
             Screen(name="first", text=("Values",) * 4, fields=tuple(shown)),
             Screen(name="second", text=("Second", "", "", "")),
         ),
-        turns=(Turn(key="right", to="next"), Turn(key="left", to="previous")),
+        screen_changes=(Turn(key="right", to="next"), Turn(key="left", to="previous")),
     )
 
 

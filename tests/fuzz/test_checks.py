@@ -98,7 +98,7 @@ PROJECTS = st.fixed_dictionaries(
                 "rows": st.integers(1, 5),
                 "columns": st.integers(1, 22),
                 "keys": st.lists(KEYS, max_size=5),
-                "repertoire": st.sampled_from(["ascii", "latin-1", "hd44780-a00", "hd44780-a02"]),
+                "repertoire": st.sampled_from(["ascii", "latin-1", "lcd-kana", "lcd-european"]),
             },
             optional={
                 "languages": st.lists(st.sampled_from(["English", "Deutsch", "svenska"]), unique=True, max_size=3),
@@ -123,7 +123,7 @@ PROJECTS = st.fixed_dictionaries(
         ),
         "signal": st.lists(SIGNALS, max_size=6),
         "screen": st.lists(SCREENS, max_size=4),
-        "turn": st.lists(TURNS, max_size=5),
+        "screen_change": st.lists(TURNS, max_size=5),
         "action": st.lists(ACTIONS, max_size=5),
     }
 )

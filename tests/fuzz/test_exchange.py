@@ -60,7 +60,7 @@ TABLES: tuple[Table, ...] = get_args(Table)
 LANGUAGES = ("English", "Deutsch", "a: b")
 
 
-PLAYS = st.sampled_from([None, *DRIVE_VALUES])
+DRIVE_ROLE = st.sampled_from([None, *DRIVE_VALUES])
 
 
 def texts() -> st.SearchStrategy[dict[str, str]]:
@@ -83,9 +83,9 @@ def lists(draw: st.DrawFn) -> Project:
         elif kind == "bit" and words:
             of, bits = draw(st.sampled_from(words))
             write = draw(st.booleans())
-            plays = draw(PLAYS)
+            plays = draw(DRIVE_ROLE)
             bit = {"of": of, "number": draw(st.integers(0, bits - 1))}
-            signals.append(shown | {"bit": bit, "write": write, "plays": plays})
+            signals.append(shown | {"bit": bit, "write": write, "drive_role": plays})
         else:
             made = draw(_register(numbering))
             signals.append(shown | {"follower": follower, **made})
@@ -140,7 +140,7 @@ def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
             "every_ms": st.integers(10, 3_600_000),
             "refresh_ms": st.integers(0, 600_000),
             "start_value": TEXTS if encoding == "string" else st.one_of(NUMBERS, TEXTS),
-            "plays": PLAYS,
+            "drive_role": DRIVE_ROLE,
         }
         | ({"word_order": st.sampled_from(["high-first", "low-first"])} if has_word_order(encoding) else {}),
     )

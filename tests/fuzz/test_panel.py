@@ -108,7 +108,7 @@ def _project(by: str) -> Project:
                 {"name": "warning", "text": ["WARNING"]},
                 {"name": "end", "text": ["nowhere to go but by time"]},
             ],
-            "turn": [
+            "screen_change": [
                 {"key": "right", "to": "next"},
                 {"key": "left", "to": "previous"},
                 {"from": "warning", "key": "escape", "to": "end"},

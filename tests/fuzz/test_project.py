@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Callable
 from decimal import Decimal
 from functools import cache, partial
@@ -16,10 +17,11 @@ from app.edits import EditRefused
 from app.edits.several import Listed
 from app.project.history import History
 from app.project.messages import MESSAGES
-from app.project.model import Condition, Field, HeldSignal, Project
+from app.project.model import FORMAT, Condition, Field, HeldSignal, Project
 from app.project.references import problems_of_names, uses
 from app.project_file.files import ProjectFileError, dump, has_comments, parse
 from projects import demo_path, demos
+from tests.former_formats import FORMAT_1
 
 # Words for names: some alike, some with what must be quoted in TOML.
 NAMES = st.sampled_from(
@@ -105,7 +107,8 @@ def projects(draw: st.DrawFn) -> Project:
         if form == "held":
             return made | {"held": draw(NUMBERS)}
         if form == "bit":
-            return made | {"bit": {"of": draw(st.sampled_from(words)), "number": draw(st.integers(0, 63))}}
+            bit = {"of": draw(st.sampled_from(words)), "number": draw(st.integers(0, 63))}
+            return made | {"bit": bit, **draw(some(drive_role=st.sampled_from(["run", "fault"])))}
         registers = some(
             table=st.sampled_from(["coil", "discrete", "holding", "input"]),
             encoding=st.sampled_from(["uint16", "float64", "bcd32", "string"]),
@@ -117,6 +120,7 @@ def projects(draw: st.DrawFn) -> Project:
             write=st.booleans(),
             every_ms=st.integers(10, 3_600_000),
             start_value=st.one_of(NUMBERS, TEXTS),
+            drive_role=st.sampled_from(["current", "torque"]),
         )
         follower = draw(st.sampled_from(followers))
         return made | {"follower": follower, "register": draw(st.integers(0, 465_536)), **draw(registers)}
@@ -169,7 +173,7 @@ def projects(draw: st.DrawFn) -> Project:
     panel = some(
         rows=st.integers(1, 64),
         columns=st.integers(1, 132),
-        repertoire=st.sampled_from(["ascii", "hd44780-a02"]),
+        repertoire=st.sampled_from(["ascii", "lcd-kana", "lcd-european"]),
         messages=messages(),
         messages_in=in_languages(messages()),
         entry=some(by=st.just("digit"), begin=NAMES, timeout_s=st.integers(0, 3600)),
@@ -183,7 +187,7 @@ def projects(draw: st.DrawFn) -> Project:
             "follower": [follower(name) for name in followers],
             "signal": [signal(name, form) for name, form in zip(signals, forms, strict=True)],
             "screen": [screen(name) for name in screens],
-            "turn": [turn() for _ in range(draw(st.integers(0, 4)))],
+            "screen_change": [turn() for _ in range(draw(st.integers(0, 4)))],
             "action": [action() for _ in range(draw(st.integers(0, 3)) if signals else 0)],
         }
     )
@@ -209,6 +213,20 @@ def test_a_project_saved_and_loaded_is_itself(project: Project) -> None:
 @given(projects(), projects())
 def test_equal_projects_and_only_those_have_equal_texts(one: Project, other: Project) -> None:
     assert (dump(one) == dump(other)) == (one == other)
+
+
+@SLOW
+@given(projects())
+def test_a_project_in_format_1_is_the_same_project(project: Project) -> None:
+    tables = tomllib.loads(dump(project), parse_float=Decimal)
+    tables["format"] = 1
+    tables["turn"] = tables.pop("screen_change", [])
+    for signal in tables.get("signal", []):
+        if "drive_role" in signal:
+            signal["plays"] = signal.pop("drive_role")
+    if number := {"lcd-kana": "0", "lcd-european": "2"}.get(tables["panel"]["repertoire"]):
+        tables["panel"]["repertoire"] = f"hd44780-a0{number}"
+    assert parse(tomli_w.dumps(tables)) == project
 
 
 # Edits: each takes a project and a source of choices.
@@ -386,7 +404,8 @@ def test_any_text_is_refused_in_words(text: str) -> None:
 
 @cache
 def _lines(name: str) -> list[str]:
-    return demo_path(name).read_text(encoding="utf-8").splitlines(keepends=True)
+    path = FORMAT_1 / f"{name}.toml" if name == "every-word" else demo_path(name)
+    return path.read_text(encoding="utf-8").splitlines(keepends=True)
 
 
 # fmt: off
@@ -398,7 +417,7 @@ VALUES = st.sampled_from([
 # fmt: on
 
 
-@pytest.mark.parametrize("name", demos())
+@pytest.mark.parametrize("name", [*demos(), "every-word"])
 @settings(max_examples=100, deadline=None)
 @given(st.data())
 def test_a_damaged_project_is_refused_in_words(name: str, data: st.DataObject) -> None:
@@ -429,7 +448,22 @@ TOML = st.recursive(
         st.lists(inside, max_size=3),
         st.dictionaries(
             st.sampled_from(
-                ["name", "signal", "field", "at", "is", "value", "from", "key", "kind", "bit", "held", "of", "x"]
+                [
+                    "name",
+                    "signal",
+                    "field",
+                    "at",
+                    "is",
+                    "value",
+                    "from",
+                    "key",
+                    "kind",
+                    "bit",
+                    "held",
+                    "of",
+                    "plays",
+                    "rule",
+                ]
             ),
             inside,
             max_size=4,
@@ -442,10 +476,13 @@ TOML = st.recursive(
 @settings(max_examples=300, deadline=None)
 @given(
     st.dictionaries(
-        st.sampled_from(["format", "panel", "line", "follower", "signal", "screen", "turn", "action", "title", "x"]),
+        st.sampled_from(
+            ["panel", "line", "follower", "signal", "screen", "screen_change", "turn", "action", "accepted", "x"]
+        ),
         st.one_of(TOML, st.lists(TOML, max_size=3)),
         max_size=6,
-    )
+    ),
+    st.one_of(TOML, st.integers(0, FORMAT + 1)),
 )
-def test_any_tables_are_refused_in_words(tables: dict[str, Any]) -> None:
-    _opened_or_refused(tomli_w.dumps(tables))
+def test_any_tables_are_refused_in_words(tables: dict[str, Any], number: Any) -> None:
+    _opened_or_refused(tomli_w.dumps({"format": number, **tables}))

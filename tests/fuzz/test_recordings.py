@@ -57,7 +57,7 @@ def _recording() -> bytes:
             for name in list(widths)[:3]:
                 writer.add(name, now, Quality.GOOD if number % 7 else Quality.STALE, [number] * widths[name])
             if number % 100 == 0:
-                writer.event(Event(now, Kind.TURNED, "run", "another screen", {"cause": "key"}))
+                writer.event(Event(now, Kind.SCREEN_CHANGED, "run", "another screen", {"cause": "key"}))
             if number == BLOCK:
                 writer.commit()
         writer.commit()

@@ -27,7 +27,7 @@ STOPS = {"coil": 5, "register": 6, "pair": 16, "bit": 22}
 """The keys that stop, and the function that each writes with."""
 
 PROJECT = """
-format = 1
+format = 2
 [panel]
 start = "run"
 keys = ["coil", "register", "pair", "bit"]

@@ -17,20 +17,20 @@ from app.signals.repertoire import repertoire
 # letters for cells that only resemble them. A check that let them pass would promise what the panel does not show.
 LOOKALIKES = "\u00a0\u2010\u2011\u2012\u2013\u2014\u2015"
 LEFT_OUT = {
-    "hd44780-a00": set(LOOKALIKES + "\u3000\u309b\u309c¤ˣ\u2c60\u03f4"),
-    "hd44780-a02": set(LOOKALIKES + "ᴼ\u2661\u2764"),
+    "lcd-kana": set(LOOKALIKES + "\u3000\u309b\u309c¤ˣ\u2c60\u03f4"),
+    "lcd-european": set(LOOKALIKES + "ᴼ\u2661\u2764"),
 }
 # What the reference has no entry for.
 ADDED = {
     # theta: the reference writes the capital symbol U+03F4, its comment says small theta; the micro sign and the
     # sharp s are drawn as mu and beta
-    "hd44780-a00": {"θ": 0xF2, "µ": 0xE4, "ß": 0xE2},
+    "lcd-kana": {"θ": 0xF2, "µ": 0xE4, "ß": 0xE2},
     # the ring at 0xB0 is where Latin-1 has its degree sign, as all cells around it are; the micro sign as mu
-    "hd44780-a02": {"°": 0xB0, "µ": 0xB5},
+    "lcd-european": {"°": 0xB0, "µ": 0xB5},
 }
 
 
-@pytest.mark.parametrize(("name", "reference"), [("hd44780-a00", hd44780_a00), ("hd44780-a02", hd44780_a02)])
+@pytest.mark.parametrize(("name", "reference"), [("lcd-kana", hd44780_a00), ("lcd-european", hd44780_a02)])
 def test_character_tables_are_those_of_the_reference(name: str, reference: ModuleType) -> None:
     free_for_own_characters = range(8)
     theirs = {
@@ -48,7 +48,7 @@ def test_character_tables_are_those_of_the_reference(name: str, reference: Modul
 
 @pytest.mark.parametrize("name", LEFT_OUT)
 def test_what_is_left_out_is_in_the_reference(name: str) -> None:
-    reference = {"hd44780-a00": hd44780_a00, "hd44780-a02": hd44780_a02}[name]
+    reference = {"lcd-kana": hd44780_a00, "lcd-european": hd44780_a02}[name]
     assert set(reference.encoding_table) >= LEFT_OUT[name]
     assert not LEFT_OUT[name] & set(repertoire(name).codes)
 

@@ -333,7 +333,7 @@ def panes() -> list[Pane]:
         Pane("design-panel-form", _view("screen", _tab("panel_form"))),
         Pane("design-messages", _view("screen", lambda window: window.design.ways.to_messages())),
         Pane("design-map", _view("map")),
-        Pane("design-turns", _view("behaviour", _go("turn", 0))),
+        Pane("design-turns", _view("behaviour", _go("screen_change", 0))),
         Pane("design-actions", _view("behaviour", _go("action", 0))),
         Pane("design-signal-register", _view("signals", _signal_of("RegisterSignal"))),
         Pane("design-signal-bit", _view("signals", _signal_of("BitSignal"))),

@@ -189,12 +189,12 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
     # Turns between the two screens, checked, tried, and saved.
     press_keys("Alt+3")
     press_keys("Ctrl+W, T")
-    assert not document.project.turns, "it has no screen to go to yet"
+    assert not document.project.screen_changes, "it has no screen to go to yet"
     for _ in range(5):
         if focused().accessibleName() != "To":
             press(KEY.Key_Tab)
     press(KEY.Key_Down)
-    assert document.project.turns
+    assert document.project.screen_changes
     press(KEY.Key_F8)
     assert focused() is window.design.findings.tree
     press_keys("Alt+1")

@@ -6,7 +6,7 @@ from app.project.model import Project
 from app.project_file.files import parse
 
 TEXT = """
-format = 1
+format = 2
 title = "Bench"
 
 [panel]
@@ -120,10 +120,10 @@ at = [0, 11]
 width = 3
 signal = "level"
 
-[[turn]]
+[[screen_change]]
 key = "right"
 to = "next"
-[[turn]]
+[[screen_change]]
 key = "left"
 to = "previous"
 

@@ -193,7 +193,7 @@ class ComparisonWindow(QDialog):
         for head, parts in (
             (self.tr("Signals"), found.signals),
             (self.tr("Lines and followers"), (*found.lines, *found.followers)),
-            (self.tr("Turns and actions"), (*found.turns, *found.actions)),
+            (self.tr("Turns and actions"), (*found.screen_changes, *found.actions)),
         ):
             self._group(head, [self._part(part) for part in parts])
         self.list.expandAll()
@@ -226,7 +226,7 @@ class ComparisonWindow(QDialog):
         name = part.after or part.before
         if part.kind == "renamed":
             name = self.tr("{before} \u2192 {after}").format(before=part.before, after=part.after)
-        elif part.sort in ("turn", "action"):
+        elif part.sort in ("screen_change", "action"):
             name = self._nameless(part)
         return _entry(name, part.kind, words[part.kind], _Shown(part, part.changes))
 
@@ -236,8 +236,8 @@ class ComparisonWindow(QDialog):
         project, index = self._projects[side], part.indexes[side]
         if index is None:
             return _capital(title(part))
-        if part.sort == "turn":
-            turn = project.turns[index]
+        if part.sort == "screen_change":
+            turn = project.screen_changes[index]
             return self.tr("{cause} \u2192 {target} ({screen})").format(
                 cause=cause_text(turn), target=target_text(turn), screen=from_text(turn)
             )

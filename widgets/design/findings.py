@@ -104,7 +104,7 @@ class FindingsList(QWidget):
         top.addWidget(self.summary)
         top.add_stretch()
         self.order = Choice()
-        self.order.addItem(self.tr("the gravest first"), "gravity")
+        self.order.addItem(self.tr("the gravest first"), "severity")
         self.order.addItem(self.tr("by place"), "place")
         self.order.setAccessibleName(self.tr("Order of the findings"))
         self.order.setToolTip(self.tr("Order of the findings"))
@@ -192,7 +192,7 @@ class FindingsList(QWidget):
             )
             for number, rule in enumerate(self._begun.all())
         ]
-        order: Order = "place" if self.order.currentData() == "place" else "gravity"
+        order: Order = "place" if self.order.currentData() == "place" else "severity"
         rows += [
             Row(finding.severity, finding.where, finding.message, finding.hint, finding)
             for finding in ordered(self._findings, order)

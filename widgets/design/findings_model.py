@@ -14,11 +14,11 @@ from widgets.kit.severity import severity_icon
 
 Index = QModelIndex | QPersistentModelIndex
 Kind = Severity | Literal["draft", "accepted"]
-Order = Literal["gravity", "place"]
+Order = Literal["severity", "place"]
 
 translate = QCoreApplication.translate
 
-_SECTIONS: Final = ("panel", "line", "follower", "signal", "screen", "turn", "action")
+_SECTIONS: Final = ("panel", "line", "follower", "signal", "screen", "screen_change", "action")
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +52,7 @@ def kind_words(kind: Kind) -> str:
 
 def ordered(findings: Sequence[Finding], order: Order) -> list[Finding]:
     """The findings in another order than that of the checks, which is by gravity."""
-    if order == "gravity":
+    if order == "severity":
         return list(findings)
 
     def place(finding: Finding) -> tuple[int, list[tuple[int, str]]]:

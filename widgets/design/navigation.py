@@ -39,7 +39,7 @@ class Ways(QObject):
                 self._show_turn_form(turn)
         elif self._design.view == "behaviour":
             kind, index = self._design.behaviour.current()
-            if kind == "turn":
+            if kind == "screen_change":
                 self._show_turn_form(index)
             else:
                 some = self._design.begun.rule(project, "action", index) is not None
@@ -58,9 +58,9 @@ class Ways(QObject):
             self._inspector.show_part(kind, None if name is None else (kind, name), title)
 
     def _show_turn_form(self, index: int) -> None:
-        some = self._design.begun.rule(self._document.project, "turn", index) is not None
+        some = self._design.begun.rule(self._document.project, "screen_change", index) is not None
         title = self.tr("Turn {n}").format(n=index + 1)
-        self._inspector.show_part("turn", ("turn", index) if some else None, title)
+        self._inspector.show_part("screen_change", ("screen_change", index) if some else None, title)
 
     def show_signal(self, name: str) -> None:
         """Go to a signal in its table."""
@@ -73,7 +73,7 @@ class Ways(QObject):
     def show_turn(self, index: int) -> None:
         """Go to a turn in its table."""
         self._design.turn_to("behaviour")
-        self._design.behaviour.select("turn", index)
+        self._design.behaviour.select("screen_change", index)
         self.show_properties()
 
     def show_action(self, index: int) -> None:
@@ -168,8 +168,8 @@ class Ways(QObject):
         elif kind == "signal" and index is not None and index < len(project.signals):
             self.show_signal(project.signals[index].name)
             self._design.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
-        elif kind in ("turn", "action"):
-            (self.show_turn if kind == "turn" else self.show_action)(index or 0)
+        elif kind in ("screen_change", "action"):
+            (self.show_turn if kind == "screen_change" else self.show_action)(index or 0)
             self._design.behaviour.focus(str(kind))
         elif kind in ("line", "follower"):
             self._design.turn_to("lines")
@@ -242,8 +242,8 @@ class Ways(QObject):
             self._show_messages(languages.index(subject[1]) if subject[1:] and subject[1] in languages else 0)
         elif kind == "signal":
             self.show_signal(subject[1])
-        elif kind in ("turn", "action"):
-            (self.show_turn if kind == "turn" else self.show_action)(subject[1])
+        elif kind in ("screen_change", "action"):
+            (self.show_turn if kind == "screen_change" else self.show_action)(subject[1])
         else:
             names = list(project.line_named if kind == "line" else project.follower_named)
             if subject[1] in names:

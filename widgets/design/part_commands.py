@@ -86,7 +86,7 @@ class PartCommands(QObject):
                 return design.lines.table
             case "behaviour":
                 kind, _ = design.behaviour.current()
-                return design.behaviour.turns if kind == "turn" else design.behaviour.actions_table
+                return design.behaviour.turns if kind == "screen_change" else design.behaviour.actions_table
         design.document.refused.emit(self.tr("This works on the rows of tables: signals, turns, actions, lines."))
         return None
 

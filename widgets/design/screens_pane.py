@@ -53,7 +53,7 @@ class ScreensPane(QWidget):
         """List the screens of the document's project with their marks, in the language that its texts are shown in."""
         self.list.thumbs.show(self._document.spoken)
         names = [screen.name for screen in project.screens]
-        now = (project.turns, graph, findings)
+        now = (project.screen_changes, graph, findings)
         if names != [listed[0] for listed in self._shown] or not all(map(operator.is_, now, self._shown_of)):
             self._shown_of = now
             self._shown = self._listed(project, graph, findings)
@@ -65,7 +65,7 @@ class ScreensPane(QWidget):
             finding.place[1] for finding in findings if finding.severity == "error" and finding.place[:1] == ("screen",)
         }
         when: dict[str, list[str]] = {}
-        for turn in project.turns:
+        for turn in project.screen_changes:
             if turn.when is not None:
                 text = self.tr("when {condition}").format(condition=condition_text(turn.when))
                 when.setdefault(turn.to, []).append(text)
@@ -121,7 +121,7 @@ class ScreensPane(QWidget):
         reason = self._document.do(step, lambda project: edits.delete_screen(project, name), aloud=False)
         if reason is None:
             return
-        if all(use.place[0] == "turn" for use in edits.uses_of_screen(self._document.project, name)):
+        if all(use.place[0] == "screen_change" for use in edits.uses_of_screen(self._document.project, name)):
             self._document.offered.emit(
                 reason,
                 self.tr("Delete it with these turns"),
@@ -135,8 +135,8 @@ class ScreensPane(QWidget):
 
         def edit(project: Project) -> Project:
             going = frozenset(names)
-            turns = tuple(turn for turn in project.turns if turn.from_ not in going or turn.to not in going)
-            project = project if len(turns) == len(project.turns) else project.but(turns=turns)
+            turns = tuple(turn for turn in project.screen_changes if turn.from_ not in going or turn.to not in going)
+            project = project if len(turns) == len(project.screen_changes) else project.but(screen_changes=turns)
             for name in names:
                 project = edits.delete_screen(project, name)
             return project

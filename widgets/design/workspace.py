@@ -271,7 +271,7 @@ class DesignWorkplace(QWidget):
             self.map_pane.set_project(project, self._paging())
             self.map.set_findings(self.checks.findings)
         elif self.view == "behaviour":
-            self.behaviour.show_project(project, found.parts("turn"), found.parts("action"))
+            self.behaviour.show_project(project, found.parts("screen_change"), found.parts("action"))
         elif self.view == "signals":
             self.signals.show_project(project, found.parts("signal"), found.parts("signal", *GRAVITY))
         elif self.view == "lines":
@@ -297,7 +297,7 @@ class DesignWorkplace(QWidget):
         """The graph of the project as it is now; the former one where no turn, key or screen has changed."""
         now, then = self.document.project, self._graph_of
         if now is not then:
-            same = now.turns is then.turns and now.panel is then.panel
+            same = now.screen_changes is then.screen_changes and now.panel is then.panel
             if not same or list(now.screen_named) != list(then.screen_named):
                 self._graph = PagingGraph(now)
             self._graph_of = now

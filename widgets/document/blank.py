@@ -18,4 +18,4 @@ def blank(rows: int, columns: int, *, paged: bool = False) -> Project:
         screens.append(Screen(name=translate("Template", "second")))
         turns = (Turn(key="right", to="next"), Turn(key="left", to="previous"))
     panel = Panel(rows=rows, columns=columns, start=first)
-    return Project(panel=panel, screens=tuple(screens), turns=turns)
+    return Project(panel=panel, screens=tuple(screens), screen_changes=turns)

@@ -93,8 +93,8 @@ def _followed(subject: tuple[Any, ...], before: Project, after: Project) -> tupl
     kind, *rest = subject
     if kind == "messages":
         return _messages_followed(before.panel.languages, after.panel.languages, rest)
-    if kind == "turn":
-        index = _moved(before.turns, after.turns, rest[0])
+    if kind == "screen_change":
+        index = _moved(before.screen_changes, after.screen_changes, rest[0])
         return None if index is None else (kind, index)
     if kind == "action":
         index = _moved(before.actions, after.actions, rest[0])

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Protocol
 
 from PySide6.QtCore import QObject
 
-from app.project_file.files import may_write
+from app.project.model import FORMAT
+from app.project_file.files import BACKUP, may_write
 from app.project_file.locks import take
 from widgets.document.document import Document
 from widgets.document.file_watch import FileWatch
@@ -47,16 +48,20 @@ class FileStanding(QObject):
         self.bar = NoticeSlot()
         self.known: str | None = None
         """The digest of the file as it was read or saved here last."""
+        self.format = FORMAT
+        """That of the file."""
         self._path: Path | None = None
         self._open_here: BaseFileLock | None = None
         self._watch = FileWatch(self)
         self._watch.found.connect(self._found)
 
-    def follow(self, path: Path | None, known: str | None) -> None:
-        """The document belongs to this file from now on, which holds the content `known`."""
-        former, self._path, self.known = self._path, path, known
+    def follow(self, path: Path | None, known: str | None, number: int = FORMAT) -> None:
+        """The document belongs to this file from now on, which holds the content `known` in the format `number`."""
+        former, self._path, self.known, self.format = self._path, path, known, number
         self._watch.follow(path, known)
         self.bar.clear()
+        if path is not None and number < FORMAT:
+            self._say_former_format(path)
         if path == former:
             return
         self._leave()
@@ -158,6 +163,14 @@ class FileStanding(QObject):
             "the second one is asked first."
         )
         self.bar.say("elsewhere", words.format(file=path.name))
+
+    def _say_former_format(self, path: Path) -> None:
+        words = self.tr(
+            "{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier "
+            "Fanlight cannot open; until the next save, the file as it is now stays beside it as {backup}."
+        )
+        backup = path.name + BACKUP
+        self.bar.say("format", words.format(file=path.name, format=self.format, now=FORMAT, backup=backup))
 
     def _say_read_only(self, path: Path) -> None:
         words = self.tr("{file} can only be read: you may edit it, but it must be saved under another name.")

@@ -162,7 +162,7 @@ class Settings:
         texts = {key: str(self._store.value(f"left_off/{key}", "") or "") for key in ("path", "view", "screen")}
         return LeftOff(
             path=Path(texts["path"]) if texts["path"] else None,
-            workplace=WORKPLACES.get(str(self._store.value("left_off/workplace", 0)), 0),
+            workplace=WORKPLACES.get(str(self._store.value("left_off/workspace", 0)), 0),
             view=texts["view"],
             screen=texts["screen"],
         )
@@ -170,7 +170,7 @@ class Settings:
     @left_off.setter
     def left_off(self, place: LeftOff) -> None:
         self._store.setValue("left_off/path", "" if place.path is None else str(place.path.absolute()))
-        self._store.setValue("left_off/workplace", place.workplace)
+        self._store.setValue("left_off/workspace", place.workplace)
         self._store.setValue("left_off/view", place.view)
         self._store.setValue("left_off/screen", place.screen)
 

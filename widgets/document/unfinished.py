@@ -15,7 +15,7 @@ from app.project.model import Action, Condition, HeldValue, Project, Turn
 translate = QCoreApplication.translate
 Rule = Turn | Action
 _R = TypeVar("_R", Turn, Action)
-Kind = Literal["turn", "action"]
+Kind = Literal["screen_change", "action"]
 
 
 class Begun(QObject):
@@ -52,7 +52,7 @@ class Begun(QObject):
     def follow(self, project: Project) -> None:
         """Drop changes of rules that are gone or were changed otherwise."""
         if self._kept:
-            there = {id(rule) for rule in (*project.turns, *project.actions)}
+            there = {id(rule) for rule in (*project.screen_changes, *project.actions)}
             self._keep([entry for entry in self._kept if entry[1] is None or id(entry[1]) in there])
 
     def _keep(self, entries: list[tuple[Rule, Rule | None]]) -> None:
@@ -107,11 +107,11 @@ class Begun(QObject):
 
 def of_kind(project: Project, kind: Kind) -> tuple[Rule, ...]:
     """The turns or the actions of a project."""
-    return project.turns if kind == "turn" else project.actions
+    return project.screen_changes if kind == "screen_change" else project.actions
 
 
 def _kind(rule: Rule) -> Kind:
-    return "turn" if isinstance(rule, Turn) else "action"
+    return "screen_change" if isinstance(rule, Turn) else "action"
 
 
 def unmade(rule: type[_R], **given: Any) -> _R:

@@ -103,8 +103,11 @@ def run_window(
         with _interruptible(place):
             recording = project_path is not None and project_path.suffix == RECORDING
             if project_path is not None and not recording:
-                project, known = load_known(project_path)
-                window.take(project, *((None,) if demo else (project_path, known)))
+                found = load_known(project_path)
+                if demo:
+                    window.take(found.project, None)
+                else:
+                    window.take(found.project, project_path, found.known, found.format)
             if grab is not None:
                 window.resize(*GRAB_SIZE)
             window.show()

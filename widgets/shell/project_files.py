@@ -11,9 +11,10 @@ from PySide6.QtCore import QObject, QSignalBlocker, Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QFileDialog, QMenu
 
-from app.project.model import Project
+from app.project.model import FORMAT, Project
 from app.project_file.files import (
     ChangedOnDisk,
+    Loaded,
     ProjectFileError,
     ProjectSaveError,
     digest_of,
@@ -126,7 +127,7 @@ class ProjectFiles(QObject):
         found = self._read(path)
         if found is None or not self.may_leave():
             return False
-        self.take(found[0], path, found[1])
+        self.take(found.project, path, found.known, found.format)
         return True
 
     def open_last(self, path: Path) -> bool:
@@ -134,7 +135,7 @@ class ProjectFiles(QObject):
         name = path.name
         try:
             words = self.tr("Opening {file}\u2026").format(file=path)
-            project, known = patiently(self._window, words, lambda: load_known(path))
+            found = patiently(self._window, words, lambda: load_known(path))
         except GaveUp:
             why = self.tr("{file}, which was open last, was not opened: the drive does not answer.").format(file=name)
         except ProjectFileError as error:
@@ -145,21 +146,22 @@ class ProjectFiles(QObject):
             if self.standing.is_open_elsewhere(path):
                 why = self.tr("{file}, which was open last, is open in another window.").format(file=name)
             else:
-                self.take(project, path, known)
+                self.take(found.project, path, found.known, found.format)
                 return True
         self.standing.say_not_opened(why, (self.tr("&Open it"), lambda: self.open_file(path)))
         return False
 
-    def take(self, project: Project, path: Path | None, known: str | None = None) -> None:
+    def take(self, project: Project, path: Path | None, known: str | None = None, number: int = FORMAT) -> None:
         """Edit this project from now on. What ran is disconnected.
 
-        `known` is the digest of the file when the project was read from it; looked up if it is left out.
+        `known` is the digest of the file when the project was read from it, looked up if it is left out; `number` is
+        that of its format.
         """
         self._window.live.disconnect_from_line()
         self._document.open(project, path)
         if path is not None and known is None:
             known = digest_of(path)
-        self._follow(path, known)
+        self._follow(path, known, number)
 
     def reload(self) -> bool:
         """Take what the file holds now, as one step that undo takes back. False if that was not possible."""
@@ -169,18 +171,18 @@ class ProjectFiles(QObject):
             if path is None:
                 self._tell(self.tr("This project was never saved; there is nothing to reload"), trouble=True)
             return False
-        project, known = found
+        project = found.project
         changed = self._document.project != project
         self._document.seal()
         self._document.do(self.tr("Reload"), lambda _: project)
         self._document.mark_saved(path)
-        self._follow(path, known)
+        self._follow(path, found.known, found.format)
         words = self.tr("Reloaded {file}; undo brings back what was here") if changed else self.tr("{file} is the same")
         self._tell(words.format(file=path.name))
         return True
 
-    def _read(self, path: Path) -> tuple[Project, str] | None:
-        """What a file holds, and its digest; None if it cannot be opened, which has been said."""
+    def _read(self, path: Path) -> Loaded | None:
+        """What a file holds; None if it cannot be opened, which has been said."""
         try:
             return patiently(self._window, self.tr("Opening {file}\u2026").format(file=path), lambda: load_known(path))
         except GaveUp:
@@ -366,13 +368,13 @@ class ProjectFiles(QObject):
     def succeed(self, former: ProjectFiles) -> None:
         """Go on with the file of a window that this one takes the place of: watch it, keep copies, hold its lock."""
         former.close(keep=False)
-        self._follow(self._document.path, former.standing.known)
+        self._follow(self._document.path, former.standing.known, former.standing.format)
 
     # The file meanwhile
 
-    def _follow(self, path: Path | None, known: str | None) -> None:
-        """The document belongs to this file now, which holds the content `known`."""
-        self.standing.follow(path, known)
+    def _follow(self, path: Path | None, known: str | None, number: int = FORMAT) -> None:
+        """The document belongs to this file now, which holds the content `known` in the format `number`."""
+        self.standing.follow(path, known, number)
         if self.autosave is not None:
             self.autosave.settle()
         if path is not None:

@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.project.model import Project
+from app.project.model import FORMAT, Project
 from widgets.bench.workspace import BenchWorkplace
 from widgets.document.blank import blank
 from widgets.document.document import Document
@@ -182,9 +182,9 @@ class MainWindow(QMainWindow):
             return True
         return self.files.open_file(path)
 
-    def take(self, project: Project, path: Path | None, known: str | None = None) -> None:
+    def take(self, project: Project, path: Path | None, known: str | None = None, number: int = FORMAT) -> None:
         """Edit this project from now on (see `ProjectFiles.take`)."""
-        self.files.take(project, path, known)
+        self.files.take(project, path, known, number)
 
     def save(self) -> bool:
         """Save the project to its file. False if it was not saved; that has been said."""

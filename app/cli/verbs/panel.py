@@ -130,7 +130,7 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
                 "screen": session.state.shown,
                 "cells": rows,
                 "entry": entry_report(session.project, session.state),
-                "standing": Standings(session.project, session.snapshot()).worst.as_json(),
+                "status": Standings(session.project, session.snapshot()).worst.as_json(),
             }
         )
     else:

@@ -71,7 +71,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
                     "good": sum(line.good for line in snapshot.lines.values()),
                     "faults": _faults(snapshot),
                 },
-                "standing": standing.as_json(),
+                "status": standing.as_json(),
             }
         )
     else:

@@ -11,7 +11,7 @@ from app.cli.options import seconds
 from app.cli.presses import Press, presses
 from app.project_file.files import load
 
-WORKPLACES = ("design", "bench", "start-up")
+WORKSPACES = ("design", "bench", "start-up")
 """In the order of the switcher of the window."""
 
 
@@ -48,7 +48,7 @@ def _grab(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--for", dest="for_s", metavar="S", type=seconds, help="seconds to run before the picture")
     verb.add_argument("--palette", choices=["light", "dark"], help="left out: as chosen in the window")
     verb.add_argument("--language", choices=["en", "de"], help="of the window; left out: as chosen in it")
-    verb.add_argument("--workplace", choices=WORKPLACES, help="the one to begin with")
+    verb.add_argument("--workspace", choices=WORKSPACES, help="the one to begin with")
 
 
 def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False, keys: Sequence[Press] = ()) -> int:
@@ -72,5 +72,5 @@ def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False,
         appearance=Appearance(args.palette) if args.palette else None,
         keys=keys,
         language=Language(args.language) if args.language else None,
-        workplace=WORKPLACES.index(args.workplace) if args.workplace else None,
+        workplace=WORKSPACES.index(args.workspace) if args.workspace else None,
     )

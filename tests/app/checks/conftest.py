@@ -13,7 +13,7 @@ from app.project.problems import Place
 from app.project_file.files import parse
 
 GOOD = """
-format = 1
+format = 2
 title = "Conveyor"
 
 [panel]
@@ -211,19 +211,19 @@ entry = true
 name = "fault"
 text = ["Fault"]
 
-[[turn]]
+[[screen_change]]
 key = "right"
 to = "next"
 
-[[turn]]
+[[screen_change]]
 key = "left"
 to = "previous"
 
-[[turn]]
+[[screen_change]]
 when = { signal = "fault" }
 to = "fault"
 
-[[turn]]
+[[screen_change]]
 idle_s = 120
 to = "run"
 
@@ -251,7 +251,13 @@ signal = "speed set"
 value = { from = "slow speed" }
 """
 
-SECTIONS = {"line": "lines", "follower": "followers", "signal": "signals", "screen": "screens", "turn": "turns"}
+SECTIONS = {
+    "line": "lines",
+    "follower": "followers",
+    "signal": "signals",
+    "screen": "screens",
+    "screen_change": "screen_changes",
+}
 SECTIONS |= {"action": "actions", "field": "fields"}
 
 
@@ -285,7 +291,9 @@ class Draft:
         """The project with parts added at the ends of their sections."""
         project = self.project
         for part in parts:
-            section = {Follower: "followers", Screen: "screens", Turn: "turns", Action: "actions"}.get(type(part))
+            section = {Follower: "followers", Screen: "screens", Turn: "screen_changes", Action: "actions"}.get(
+                type(part)
+            )
             section = section or ("lines" if "Line" in type(part).__name__ else "signals")
             project = project.but(**{section: (*getattr(project, section), part)})
         return Draft(project)

@@ -14,6 +14,7 @@ from app.checks.accepting import about, accept, withdraw
 from app.checks.finding import Finding
 from app.cli.parser import main
 from app.edits.refused import EditRefused
+from app.project.messages import MESSAGES
 from app.project.model import Project
 from app.project_file.files import dump, load, parse, save
 from projects import demo_path
@@ -81,6 +82,17 @@ def test_another_place_or_another_rule_is_not_accepted_with_it(project: Project)
     assert RULE not in {each.rule for each in check(moved)}
 
 
+def test_what_is_accepted_of_the_panel_stays_so_whatever_else_the_panel_says(project: Project) -> None:
+    wordy = project.but(panel=project.panel.but(messages=dict.fromkeys(MESSAGES, "x" * 160)))
+    finding = found(wordy, "message-too-long")
+    accepted = accept(wordy, finding, "never shown")
+    assert accepted.accepted[0].about == " / ".join(map(str, finding.place))
+    changed = edits.set_keys(accepted, [*accepted.panel.keys, "f9"])
+    checker = Checker()
+    checker.check(changed)
+    assert (finding.rule, finding.place) in {(each.rule, each.place) for each in checker.accepted}
+
+
 def test_errors_are_not_accepted_neither_by_hand_in_the_file(project: Project) -> None:
     broken = with_texts(project, "fault code", **{"0": "far too long for the field that shows it"})
     error = found(broken, "field-too-narrow")
@@ -96,7 +108,7 @@ def test_errors_are_not_accepted_neither_by_hand_in_the_file(project: Project) -
 def test_every_finding_of_the_demos_has_a_place_of_its_own_words() -> None:
     for demo in ("booster-pump", "drying-hall"):
         whole = load(demo_path(demo))
-        for kind, parts in (("turn", whole.turns), ("action", whole.actions)):
+        for kind, parts in (("screen_change", whole.screen_changes), ("action", whole.actions)):
             told = [about(whole, (kind, index)) for index in range(len(parts))]
             assert len(set(told)) == len(set(map(repr, parts)))
 

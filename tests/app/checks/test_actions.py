@@ -168,9 +168,9 @@ def test_a_condition_that_is_settled(good: Draft, is_: Any, value: Any, word: st
     condition = Condition(signal="frequency", is_=is_, value=value)
     broken = good.add(Screen(name="fast"), Turn(when=condition, to="fast"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("condition-settled", "warning", ("turn", 4))
+    assert (finding.rule, finding.severity, finding.place) == ("condition-settled", "warning", ("screen_change", 4))
     assert f"{word} holds" in finding.message
-    assert broken.change(("turn", 4), when=condition.but(value=mended)).clean()
+    assert broken.change(("screen_change", 4), when=condition.but(value=mended)).clean()
 
 
 def test_a_held_value_that_is_always_set(good: Draft) -> None:

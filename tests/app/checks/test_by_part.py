@@ -13,11 +13,13 @@ def finding(severity: Severity, *place: str | int) -> Finding:
 
 
 def test_parts_are_those_with_errors_unless_other_severities_are_asked_for() -> None:
-    found = FindingsByPart([finding("note", "signal", 1), finding("error", "signal", 3), finding("warning", "turn", 0)])
+    found = FindingsByPart(
+        [finding("note", "signal", 1), finding("error", "signal", 3), finding("warning", "screen_change", 0)]
+    )
     assert found.parts("signal") == {3}
     assert found.parts("signal", "error", "note") == {1, 3}
-    assert found.parts("turn") == set()
-    assert found.parts("turn", "warning") == {0}
+    assert found.parts("screen_change") == set()
+    assert found.parts("screen_change", "warning") == {0}
 
 
 def test_findings_inside_a_part_are_about_it_in_their_order() -> None:

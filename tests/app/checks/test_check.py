@@ -56,7 +56,7 @@ def test_a_finding_reads_as_a_sentence() -> None:
     assert str(finding) == "note: signal 'a': it is used nowhere; remove it [unused]"
 
 
-@pytest.mark.parametrize("section", ["lines", "followers", "signals", "screens", "turns", "actions"])
+@pytest.mark.parametrize("section", ["lines", "followers", "signals", "screens", "screen_changes", "actions"])
 def test_a_project_with_parts_missing_can_be_checked(good: Draft, section: str) -> None:
     parts = getattr(good.project, section)
     for index in range(len(parts)):

@@ -86,7 +86,7 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
         ),
     ],
     "action-refused": [(lambda good: good.signal("run", write=False), "Let 'run' be written")],
-    "actions-fight": [
+    "actions-conflict": [
         (lambda good: good.add(Action(key="stop", do="clear", signal="run")), "Remove this action"),
     ],
     "bar-without-range": [(lambda good: good.field("scale", 1, kind="bar"), "Make it a number field")],
@@ -152,7 +152,7 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Narrow the limits of 'slow speed' to 5 and 50",
         ),
     ],
-    "idle-turns-fight": [(lambda good: good.add(Turn(idle_s=200, to="run")), "Remove this turn")],
+    "idle-screen-changes-conflict": [(lambda good: good.add(Turn(idle_s=200, to="run")), "Remove this turn")],
     "limits-too-wide": [
         (lambda good: good.signal("speed set", limits=(Decimal(-5), Decimal(50))), "Narrow the limits to 0"),
     ],
@@ -236,8 +236,8 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Fill in the German messages",
         ),
     ],
-    "turn-to-itself": [(lambda good: good.add(Turn(from_="run", key="up", to="run")), "Remove this turn")],
-    "turns-fight": [(lambda good: good.add(Turn(key="right", to="run")), "Remove this turn")],
+    "screen-change-to-itself": [(lambda good: good.add(Turn(from_="run", key="up", to="run")), "Remove this turn")],
+    "screen-changes-conflict": [(lambda good: good.add(Turn(key="right", to="run")), "Remove this turn")],
     "unit-clash": [
         (
             lambda good: good.change(good.place("follower", "scale"), line="hall", unit=3),
@@ -273,7 +273,7 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
 
 def without_ring(good: Draft) -> Draft:
     """Without the turns to the next and the former screen."""
-    return type(good)(good.project.but(turns=good.project.turns[2:3]))
+    return type(good)(good.project.but(screen_changes=good.project.screen_changes[2:3]))
 
 
 @pytest.mark.parametrize(

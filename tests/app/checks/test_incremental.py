@@ -18,7 +18,7 @@ from tests.fuzz.test_checks import PROJECTS
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
 
-SECTIONS = ("lines", "followers", "signals", "screens", "turns", "actions")
+SECTIONS = ("lines", "followers", "signals", "screens", "screen_changes", "actions")
 
 
 @st.composite
@@ -89,12 +89,12 @@ def hidden(project: Project, rule: Rule) -> Project:
     """The project without what a rule about the whole does not say that it looks at."""
     sees: set[str] = set(rule.sees)
     if "used" in sees:
-        sees |= {"turns", "actions", "shown", "signals"}
+        sees |= {"screen_changes", "actions", "shown", "signals"}
     if "known_names" in sees:
         sees |= {"panel", "lines", "followers", "signals", "screen_names"}
     kept: dict[str, Any] = {
         section: getattr(project, section) if section in sees else ()
-        for section in ("lines", "followers", "signals", "turns", "actions")
+        for section in ("lines", "followers", "signals", "screen_changes", "actions")
     }
     kept["screens"] = ()
     if sees & {"screen_names", "entered", "entered_names", "chosen", "shown"}:

@@ -17,8 +17,8 @@ def test_two_turns_by_one_key(good: Draft, source: str | None) -> None:
     assert once.clean()
     broken = once.add(Turn(from_=source, key="down", to="slow"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("turns-fight", "error", ("turn", 5))
-    assert broken.change(("turn", 5), key="up").clean()
+    assert (finding.rule, finding.severity, finding.place) == ("screen-changes-conflict", "error", ("screen_change", 5))
+    assert broken.change(("screen_change", 5), key="up").clean()
 
 
 def test_a_turn_of_a_screen_goes_before_one_of_all(good: Draft) -> None:
@@ -28,26 +28,30 @@ def test_a_turn_of_a_screen_goes_before_one_of_all(good: Draft) -> None:
 def test_a_turn_to_the_same_screen(good: Draft) -> None:
     broken = good.add(Turn(from_="run", key="down", to="run"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("turn-to-itself", "warning", ("turn", 4))
-    assert broken.change(("turn", 4), to="slow").clean()
+    assert (finding.rule, finding.severity, finding.place) == (
+        "screen-change-to-itself",
+        "warning",
+        ("screen_change", 4),
+    )
+    assert broken.change(("screen_change", 4), to="slow").clean()
 
 
 def test_one_key_that_sets_and_clears(good: Draft) -> None:
     broken = good.add(Action(from_="run", key="start", do="clear", signal="run"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("actions-fight", "error", ("action", 4))
+    assert (finding.rule, finding.severity, finding.place) == ("actions-conflict", "error", ("action", 4))
     assert broken.change(("action", 4), key="down").clean()
 
 
 def test_one_key_that_does_the_same_twice(good: Draft) -> None:
     finding = good.add(Action(from_="run", key="start", do="set", signal="run")).only()
-    assert (finding.rule, finding.severity) == ("actions-fight", "warning")
+    assert (finding.rule, finding.severity) == ("actions-conflict", "warning")
 
 
 def test_one_key_that_writes_a_word_and_a_bit_of_it(good: Draft) -> None:
     broken = good.add(Action(key="stop", do="write", signal="command", value=Decimal(0)))
     finding = broken.only()
-    assert (finding.rule, finding.place) == ("actions-fight", ("action", 4))
+    assert (finding.rule, finding.place) == ("actions-conflict", ("action", 4))
 
 
 def test_one_key_that_does_two_things_is_fine(good: Draft) -> None:
@@ -64,9 +68,9 @@ def test_one_key_that_does_different_things_on_different_screens_is_fine(good: D
 def test_a_momentary_key_that_turns_the_screen(good: Draft, source: str | None) -> None:
     broken = good.add(Turn(from_=source, key="jog", to="run"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("momentary-turned-away", "error", ("action", 2))
-    assert broken.change(("turn", 4), key="up").clean()
-    assert broken.change(("turn", 4), from_="scale").clean()
+    assert (finding.rule, finding.severity, finding.place) == ("momentary-left-behind", "error", ("action", 2))
+    assert broken.change(("screen_change", 4), key="up").clean()
+    assert broken.change(("screen_change", 4), from_="scale").clean()
 
 
 def test_a_begin_key_that_turns_the_screen(good: Draft) -> None:
@@ -75,7 +79,7 @@ def test_a_begin_key_that_turns_the_screen(good: Draft) -> None:
     assert (finding.rule, finding.severity) == ("begin-key-taken", "error")
     assert finding.place == good.place("screen", "slow")
     assert broken.add(Action(from_="slow", key="down", do="begin-entry")).clean()
-    assert broken.change(("turn", 4), from_="fault").clean()
+    assert broken.change(("screen_change", 4), from_="fault").clean()
 
 
 def test_a_begin_key_that_acts(good: Draft) -> None:

@@ -9,7 +9,7 @@ from app.project.messages import MESSAGES
 from app.project_file.files import parse
 
 GOOD = """\
-format = 1
+format = 2
 
 [panel]
 rows = 2

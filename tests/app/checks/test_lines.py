@@ -106,6 +106,6 @@ def test_a_simulated_drive_that_no_signal_reaches(good: Draft) -> None:
     assert drive.clean(), "the coil of its lamp is the run command of a drive that has registers of its own"
     broken = drive.signal("lamp", number=100)
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("drive-by-itself", "note", ("follower", 1))
-    assert broken.signal("lamp", plays="run").clean()
+    assert (finding.rule, finding.severity, finding.place) == ("drive-without-role", "note", ("follower", 1))
+    assert broken.signal("lamp", drive_role="run").clean()
     assert broken.change(("follower", 1), simulate="bank").clean()

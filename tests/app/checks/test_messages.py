@@ -79,9 +79,10 @@ def test_the_longest_screen_that_covers_others_needs_room(good: Draft) -> None:
     assert found(named.project) == []
     long = named.change(named.place("screen", "fault"), name="a fault of the conveyor belt")
     turns = tuple(
-        turn.but(to="a fault of the conveyor belt") if turn.to == "fault" else turn for turn in long.project.turns
+        turn.but(to="a fault of the conveyor belt") if turn.to == "fault" else turn
+        for turn in long.project.screen_changes
     )
-    (finding,) = found(long.project.but(turns=turns))
+    (finding,) = found(long.project.but(screen_changes=turns))
     assert finding.rule == "message-too-long"
     assert "a fault of the conveyor belt" in finding.message
 

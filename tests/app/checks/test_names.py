@@ -24,7 +24,7 @@ def test_a_field_of_no_signal(good: Draft) -> None:
 
 def test_a_turn_to_no_screen(good: Draft) -> None:
     finding = good.add(Turn(from_="run", key="down", to="nowhere")).only()
-    assert (finding.rule, finding.place) == ("dangling-name", ("turn", 4, "to"))
+    assert (finding.rule, finding.place) == ("dangling-name", ("screen_change", 4, "to"))
     assert good.add(Turn(from_="run", key="down", to="scale")).clean()
 
 

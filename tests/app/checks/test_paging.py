@@ -15,8 +15,8 @@ def branched(good: Draft) -> Draft:
     """The good project with its ring replaced by single turns, and the idle turn gone."""
     draft = good
     for _ in range(2):
-        draft = draft.without(("turn", 0))
-    draft = draft.without(("turn", 1))
+        draft = draft.without(("screen_change", 0))
+    draft = draft.without(("screen_change", 1))
     for source, key, target in (
         ("run", "right", "scale"),
         ("scale", "right", "slow"),
@@ -37,7 +37,7 @@ def test_a_screen_that_nothing_leads_to(branched: Draft) -> None:
 
 
 def test_a_screen_without_a_way_back(branched: Draft) -> None:
-    broken = branched.without(("turn", 3))
+    broken = branched.without(("screen_change", 3))
     finding = broken.only()
     assert (finding.rule, finding.severity) == ("dead-end", "warning")
     assert finding.place == branched.place("screen", "slow")
@@ -53,7 +53,7 @@ def test_two_screens_that_lead_only_to_each_other(branched: Draft) -> None:
         Turn(from_="service", key="left", to="slow"),
     )
     assert broken.clean()
-    found = broken.without(("turn", 3)).only_all("dead-end")
+    found = broken.without(("screen_change", 3)).only_all("dead-end")
     assert [finding.place for finding in found] == [("screen", 2), ("screen", 4)]
 
 
@@ -65,17 +65,21 @@ def test_an_override_is_no_dead_end(branched: Draft) -> None:
 def test_an_override_behind_one_of_the_same_condition(good: Draft) -> None:
     broken = good.add(Screen(name="help"), Turn(when=Condition(signal="fault"), to="help"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("override-never-shown", "warning", ("turn", 4))
-    assert broken.change(("turn", 4), when=Condition(signal="fault", is_="clear")).clean()
+    assert (finding.rule, finding.severity, finding.place) == ("override-never-shown", "warning", ("screen_change", 4))
+    assert broken.change(("screen_change", 4), when=Condition(signal="fault", is_="clear")).clean()
 
 
 def test_two_idle_turns_from_one_screen(good: Draft) -> None:
     broken = good.add(Turn(from_="scale", idle_s=30, to="slow"), Turn(from_="scale", idle_s=60, to="run"))
     finding = broken.only()
-    assert (finding.rule, finding.severity, finding.place) == ("idle-turns-fight", "warning", ("turn", 5))
-    assert broken.change(("turn", 5), from_="slow").clean()
-    sooner = broken.change(("turn", 5), idle_s=10).only()
-    assert sooner.place == ("turn", 4)
+    assert (finding.rule, finding.severity, finding.place) == (
+        "idle-screen-changes-conflict",
+        "warning",
+        ("screen_change", 5),
+    )
+    assert broken.change(("screen_change", 5), from_="slow").clean()
+    sooner = broken.change(("screen_change", 5), idle_s=10).only()
+    assert sooner.place == ("screen_change", 4)
 
 
 def test_idle_turns_that_lead_on_from_each_other_are_fine(good: Draft) -> None:

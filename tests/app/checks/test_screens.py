@@ -222,14 +222,14 @@ def test_a_character_in_the_text_that_the_panel_lacks(good: Draft) -> None:
     assert (finding.rule, finding.severity, finding.place) == ("character-missing", "error", (*slow, "text", 2))
     assert finding.hint.startswith("write it with other characters; ")
     assert "'ä' (U+00E4) '→' (U+2192) '°' (U+00B0)" in finding.message
-    assert broken.panel(repertoire="hd44780-a00").clean()
+    assert broken.panel(repertoire="lcd-kana").clean()
 
 
 def test_the_repertoires_that_have_what_is_missing_are_named(good: Draft) -> None:
     hints = [good.signal("lamp", unit=unit).only().hint for unit in ("\u00b0C", "\u00e9", "\u4e2d")]
     assert [hint.partition(": ")[2] for hint in hints] == [
-        "latin-1, hd44780-a00, hd44780-a02",
-        "latin-1, hd44780-a02",
+        "latin-1, lcd-kana, lcd-european",
+        "latin-1, lcd-european",
         "",
     ]
     assert hints[2] == "write it with other characters; no repertoire has all of these"

@@ -39,7 +39,7 @@ def device(tmp_path: Path) -> Path:
     path = tmp_path / "device.toml"
     path.write_text(
         """
-format = 1
+format = 2
 panel = { start = "run" }
 [[line]]
 name = "bench"
@@ -107,8 +107,8 @@ def test_json_gives_an_object_a_line_and_the_statistics_at_the_end(
     assert 0 < len(told) <= len(follower.asked)
     assert line["good"] == line["requests"] > 0
     assert line["measured"] == len(told)
-    assert 0 < line["turnaround_ms"]["device"]["median"] <= line["turnaround_ms"]["device"]["worst"]
-    assert 0 < line["used"] < 1
+    assert 0 < line["response_time_ms"]["device"]["median"] <= line["response_time_ms"]["device"]["worst"]
+    assert 0 < line["bus_load"] < 1
     assert line["cycle_ms"] > 0
     assert line["faults"] == {}
 

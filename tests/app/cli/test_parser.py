@@ -247,7 +247,7 @@ def test_read_brings_every_signal_of_a_demo(capsys: pytest.CaptureFixture[str], 
         "age_ms",
     }
     assert set(read["line"]) == {"requests", "good", "faults"}
-    assert read["standing"]["level"] == "good"
+    assert read["status"]["level"] == "good"
     assert read["line"]["requests"] == read["line"]["good"] > 0
 
 
@@ -287,7 +287,7 @@ def test_keys_turn_every_screen_of_the_pump_round_its_ring(capsys: pytest.Captur
         assert shown["screen"] == screen
         assert [len(row) for row in shown["cells"]] == [20] * 4
         assert shown["entry"] is None
-        assert shown["standing"]["kind"] in ("good", "waiting", "connecting")
+        assert shown["status"]["kind"] in ("good", "waiting", "connecting")
     assert panel(capsys, path, "--via", "simulated", "--keys", "left")["screen"] == "top-up"
 
 

@@ -28,7 +28,7 @@ TRAPS: Final = "\x9b31m \u202epmup\u2066"
 """What a name may hold: a C1 control and marks that turn the direction of writing (Unicode Standard Annex 9)."""
 
 PROJECT: Final = """
-format = 1
+format = 2
 title = "Traps"
 [panel]
 rows = 2

@@ -118,9 +118,9 @@ def test_another_order_is_told_but_not_what_was_added(project: Project) -> None:
 
 
 def test_turns_and_actions_are_known_by_what_causes_them(project: Project) -> None:
-    turns = (project.turns[0].but(to="tank"), *project.turns[1:])
-    comparison = compare(project, project.but(turns=turns, actions=project.actions[:-1]))
-    (turn,) = comparison.turns
+    turns = (project.screen_changes[0].but(to="tank"), *project.screen_changes[1:])
+    comparison = compare(project, project.but(screen_changes=turns, actions=project.actions[:-1]))
+    (turn,) = comparison.screen_changes
     assert (turn.kind, turn.changes) == ("changed", (Change("to", '"next"', '"tank"'),))
     (action,) = comparison.actions
     assert action.kind == "removed"
@@ -163,7 +163,7 @@ def test_json_says_the_same_as_the_words(project: Project) -> None:
     assert told["same"] is False
     assert told["signals"] == [{"kind": "renamed", "before": "level", "after": "fill", "changes": []}]
     assert told["screens"][0]["cells"] == [[0, 1]]
-    assert told["turns"] == []
+    assert told["screen_changes"] == []
 
 
 EDITS: list[Callable[[Project, random.Random], Project]] = [
@@ -171,7 +171,7 @@ EDITS: list[Callable[[Project, random.Random], Project]] = [
     lambda p, r: edits.add_screen(p, f"new {r.randrange(1000)}"),
     lambda p, r: edits.rename_screen(p, r.choice(p.screens).name, f"screen {r.randrange(10**6)}"),
     lambda p, r: edits.rename_signal(p, r.choice(p.signals).name, f"signal {r.randrange(10**6)}"),
-    lambda p, r: p.but(turns=tuple(r.sample(p.turns, r.randrange(len(p.turns) + 1)))),
+    lambda p, r: p.but(screen_changes=tuple(r.sample(p.screen_changes, r.randrange(len(p.screen_changes) + 1)))),
     lambda p, r: p.but(actions=tuple(r.sample(p.actions, len(p.actions)))),
     lambda p, r: p.but(screens=tuple(r.sample(p.screens, len(p.screens)))),
     lambda p, r: p.but(signals=tuple(r.sample(p.signals, len(p.signals)))),

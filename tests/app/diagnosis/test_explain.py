@@ -211,7 +211,7 @@ def test_an_implausible_value_is_told_in_words() -> None:
 def _one_signal(numbering: str, register: int, more: str = "") -> Project:
     return parse(
         f"""
-format = 1
+format = 2
 panel = {{ start = "a" }}
 [[line]]
 name = "line"

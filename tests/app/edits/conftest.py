@@ -8,7 +8,7 @@ from app.project.model import Project
 from app.project_file.files import parse
 
 WHOLE = """
-format = 1
+format = 2
 [panel]
 rows = 3
 columns = 16
@@ -56,15 +56,15 @@ name = "status"
 text = ["Status"]
 [[screen]]
 name = "fault"
-[[turn]]
+[[screen_change]]
 from = "run"
 key = "right"
 to = "status"
-[[turn]]
+[[screen_change]]
 from = "status"
 key = "left"
 to = "run"
-[[turn]]
+[[screen_change]]
 when = { signal = "running" }
 to = "fault"
 [[action]]

@@ -83,9 +83,9 @@ def test_a_ring_of_turns_is_linked_anew(data: st.DataObject) -> None:
     after = edits.relink_ring(before, name, to, ring, ("right", "left"))
     wanted = [each for each in ring if each != name]
     wanted.insert(to, name)
-    leads = {(turn.from_, turn.key): turn.to for turn in after.turns}
+    leads = {(turn.from_, turn.key): turn.to for turn in after.screen_changes}
     assert all(leads[a, "right"] == b and leads[b, "left"] == a for a, b in pairwise([*wanted, wanted[0]]))
-    assert len(after.turns) == len(before.turns)
+    assert len(after.screen_changes) == len(before.screen_changes)
     assert leads[ring[0], "up"] == "other"
     assert names(after) == names(before), "the order of the file is not what makes this ring"
     assert [after.screen_named[each].map for each in wanted] == [before.screen_named[each].map for each in ring]
@@ -94,23 +94,29 @@ def test_a_ring_of_turns_is_linked_anew(data: st.DataObject) -> None:
 def test_a_key_leads_to_another_screen() -> None:
     project = plain("a", "b", "c")
     once = edits.lead_key(project, "a", "right", "b")
-    assert once.turns == (Turn(from_="a", key="right", to="b"),)
-    assert edits.lead_key(once, "a", "right", "c").turns == (Turn(from_="a", key="right", to="c"),)
-    assert edits.lead_key(once, "b", "right", "c").turns == (*once.turns, Turn(from_="b", key="right", to="c"))
+    assert once.screen_changes == (Turn(from_="a", key="right", to="b"),)
+    assert edits.lead_key(once, "a", "right", "c").screen_changes == (Turn(from_="a", key="right", to="c"),)
+    assert edits.lead_key(once, "b", "right", "c").screen_changes == (
+        *once.screen_changes,
+        Turn(from_="b", key="right", to="c"),
+    )
 
 
 def test_what_a_key_does_from_every_screen_stays_for_the_others() -> None:
     project = plain("a", "b", "c")
     shared = edits.add_turn(project, Turn(key="right", to="next"))
     after = edits.lead_key(shared, "a", "right", "c")
-    assert after.turns == (Turn(key="right", to="next"), Turn(from_="a", key="right", to="c"))
+    assert after.screen_changes == (Turn(key="right", to="next"), Turn(from_="a", key="right", to="c"))
 
 
 def test_a_key_leads_there_from_every_screen() -> None:
     own = edits.lead_key(plain("a", "b", "c"), "a", "right", "c")
     shared = edits.lead_key(own, None, "right", "b")
-    assert shared.turns == (*own.turns, Turn(key="right", to="b"))
-    assert edits.lead_key(shared, None, "right", "next").turns == (*own.turns, Turn(key="right", to="next"))
+    assert shared.screen_changes == (*own.screen_changes, Turn(key="right", to="b"))
+    assert edits.lead_key(shared, None, "right", "next").screen_changes == (
+        *own.screen_changes,
+        Turn(key="right", to="next"),
+    )
 
 
 def test_a_key_cannot_lead_nowhere() -> None:

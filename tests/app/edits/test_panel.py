@@ -59,7 +59,7 @@ def test_keys(project: Project) -> None:
 def test_uses_follow_a_renamed_key(project: Project) -> None:
     after = edits.rename_key(project, "right", "page")
     assert after.panel.keys[1] == "page"
-    assert after.turns[0].key == "page"
+    assert after.screen_changes[0].key == "page"
     assert after.panel.entry.right == "page"
     with pytest.raises(EditRefused, match="there is a key 'up' already"):
         edits.rename_key(project, "down", "up")

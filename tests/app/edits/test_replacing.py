@@ -99,7 +99,7 @@ def test_what_is_put_in_is_not_replaced_again(project: Project) -> None:
 def test_fields_get_the_signals_of_the_new_names(project: Project) -> None:
     named = parse(
         """
-        format = 1
+        format = 2
         [panel]
         start = "s"
         [[signal]]
@@ -158,7 +158,7 @@ def test_a_large_project_shares_what_was_left_alone() -> None:
 
 @given(st.text("ab .", max_size=16), st.text("ab", min_size=1, max_size=3), st.text("abc ", max_size=4), st.booleans())
 def test_nothing_behind_a_replaced_word_ever_moves(text: str, sought: str, put: str, case: bool) -> None:
-    project = parse('format = 1\n[panel]\nrows = 1\ncolumns = 16\nstart = "s"\n[[screen]]\nname = "s"\n')
+    project = parse('format = 2\n[panel]\nrows = 1\ncolumns = 16\nstart = "s"\n[[screen]]\nname = "s"\n')
     project = type_text(project, "s", 0, 0, text) if text else project
     before = project.screen_named["s"].text[0] if project.screen_named["s"].text else ""
     result = replace_all(project, Sought(sought, case), put)

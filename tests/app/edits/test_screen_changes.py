@@ -11,12 +11,12 @@ from app.project.model import Condition, Project
 
 def test_a_turn_is_added(project: Project) -> None:
     turn = edits.turn(key="down", to="next")
-    assert edits.add_turn(project, turn).turns == (*project.turns, turn)
-    assert edits.add_turn(project, turn, at=0).turns == (turn, *project.turns)
+    assert edits.add_turn(project, turn).screen_changes == (*project.screen_changes, turn)
+    assert edits.add_turn(project, turn, at=0).screen_changes == (turn, *project.screen_changes)
 
 
 def test_turns_that_cannot_be_added(project: Project) -> None:
-    with pytest.raises(EditRefused, match="a turn needs exactly one of 'key', 'when' and 'idle_s'"):
+    with pytest.raises(EditRefused, match="a screen change needs exactly one of 'key', 'when' and 'idle_s'"):
         edits.turn(to="run")
     with pytest.raises(EditRefused, match="screen 'rnu' does not exist; did you mean 'run'"):
         edits.add_turn(project, edits.turn(key="down", to="rnu"))
@@ -28,25 +28,25 @@ def test_turns_that_cannot_be_added(project: Project) -> None:
 
 def test_a_turn_is_changed(project: Project) -> None:
     after = edits.change_turn(project, 0, key=None, idle_s=60, from_=None)
-    assert after.turns[0] == edits.turn(idle_s=60, to="status")
-    assert after.turns[1] is project.turns[1]
+    assert after.screen_changes[0] == edits.turn(idle_s=60, to="status")
+    assert after.screen_changes[1] is project.screen_changes[1]
     assert edits.change_turn(project, 0, key="right") is project
     with pytest.raises(EditRefused, match="exactly one"):
         edits.change_turn(project, 0, idle_s=60)
     with pytest.raises(EditRefused, match="screen 'x' does not exist"):
         edits.change_turn(project, 0, to="x")
-    with pytest.raises(EditRefused, match="there is no turn 4; there are 3"):
+    with pytest.raises(EditRefused, match="there is no screen change 4; there are 3"):
         edits.change_turn(project, 3, key="up")
 
 
 def test_turns_are_deleted_and_change_places(project: Project) -> None:
-    one, two, three = project.turns
-    assert edits.delete_turn(project, 1).turns == (one, three)
-    with pytest.raises(EditRefused, match="there is no turn 4; there are 3"):
+    one, two, three = project.screen_changes
+    assert edits.delete_turn(project, 1).screen_changes == (one, three)
+    with pytest.raises(EditRefused, match="there is no screen change 4; there are 3"):
         edits.delete_turn(project, 3)
-    assert edits.order_parts(project, "turn", [2, 0, 1]).turns == (three, one, two)
-    assert edits.order_parts(project, "turn", [1, 2, 0]).turns == (two, three, one)
-    assert edits.order_parts(project, "turn", [0, 1, 2]) is project
+    assert edits.order_parts(project, "screen_change", [2, 0, 1]).screen_changes == (three, one, two)
+    assert edits.order_parts(project, "screen_change", [1, 2, 0]).screen_changes == (two, three, one)
+    assert edits.order_parts(project, "screen_change", [0, 1, 2]) is project
 
 
 def test_an_action_is_added(project: Project) -> None:

@@ -50,7 +50,7 @@ def test_a_copy_has_text_and_fields_but_no_turns(project: Project) -> None:
     assert names(after) == ["run", "run 2", "status", "fault"]
     assert after.screens[1].fields is project.screens[0].fields
     assert after.screens[1].text == project.screens[0].text
-    assert after.turns is project.turns
+    assert after.screen_changes is project.screen_changes
     longest = edits.rename_screen(project, "run", "x" * 40)
     assert names(edits.duplicate_screen(longest, "x" * 40))[1] == "x" * 34 + " 2"
 
@@ -59,7 +59,7 @@ def test_uses_follow_a_new_name(project: Project) -> None:
     after = edits.rename_screen(project, "run", "drive")
     assert names(after) == ["drive", "status", "fault"]
     assert after.panel.start == "drive"
-    assert [(turn.from_, turn.to) for turn in after.turns] == [
+    assert [(turn.from_, turn.to) for turn in after.screen_changes] == [
         ("drive", "status"),
         ("status", "drive"),
         (None, "fault"),
@@ -69,10 +69,12 @@ def test_uses_follow_a_new_name(project: Project) -> None:
 
 
 def test_a_screen_that_turns_lead_to_stays(project: Project) -> None:
-    with pytest.raises(EditRefused, match="screen 'status' cannot be deleted: these lead to it: turn 1") as caught:
+    with pytest.raises(
+        EditRefused, match="screen 'status' cannot be deleted: these lead to it: screen change 1"
+    ) as caught:
         edits.delete_screen(project, "status")
-    assert [use.place for use in caught.value.uses] == [("turn", 0, "to")]
-    with pytest.raises(EditRefused, match="the panel starts with it, and these lead to it: turn 2"):
+    assert [use.place for use in caught.value.uses] == [("screen_change", 0, "to")]
+    with pytest.raises(EditRefused, match="the panel starts with it, and these lead to it: screen change 2"):
         edits.delete_screen(project, "run")
 
 
@@ -80,14 +82,14 @@ def test_a_screen_is_deleted_with_what_begins_on_it(project: Project) -> None:
     alone = edits.delete_turn(project, 0)
     after = edits.delete_screen(alone, "status")
     assert names(after) == ["run", "fault"]
-    assert [turn.to for turn in after.turns] == ["fault"]
+    assert [turn.to for turn in after.screen_changes] == ["fault"]
     assert [action.key for action in after.actions] == ["up"]
     assert dangling(after) == ()
 
 
 def test_a_screen_is_deleted_with_the_turns_to_it(project: Project) -> None:
     after = edits.delete_screen(project, "status", with_turns=True)
-    assert [turn.to for turn in after.turns] == ["fault"]
+    assert [turn.to for turn in after.screen_changes] == ["fault"]
     assert dangling(after) == ()
     with pytest.raises(EditRefused, match="the panel starts with it"):
         edits.delete_screen(project, "run", with_turns=True)

@@ -70,7 +70,7 @@ def test_what_cannot_be_put(project: Project) -> None:
     with pytest.raises(EditRefused, match="there is a signal 'preset' already"):
         put_parts(project, "signal", {}, [preset])
     with pytest.raises(EditRefused, match="screen 'rnu' does not exist"):
-        put_parts(project, "turn", {0: project.turns[0].but(to="rnu")})
+        put_parts(project, "screen_change", {0: project.screen_changes[0].but(to="rnu")})
     with pytest.raises(EditRefused, match="key 'f1' does not exist"):
         put_parts(project, "action", {}, [project.actions[1].but(key="f1")])
 
@@ -78,11 +78,11 @@ def test_what_cannot_be_put(project: Project) -> None:
 def test_a_word_and_its_bits_are_deleted_together(project: Project) -> None:
     with pytest.raises(EditRefused, match="signal 'command' cannot be deleted: it is used by signal 'running'"):
         delete_parts(project, "signal", [1])
-    unused = project.but(screens=(), turns=(), actions=())
+    unused = project.but(screens=(), screen_changes=(), actions=())
     assert [part.name for part in delete_parts(unused, "signal", [1, 2]).signals] == ["speed", "preset", "spare"]
     with pytest.raises(EditRefused, match="'speed', 'running' cannot be deleted: they are used by screen 'run', field"):
         delete_parts(project, "signal", [0, 1, 2])
-    assert len(delete_parts(project, "turn", [0, 2]).turns) == 1
+    assert len(delete_parts(project, "screen_change", [0, 2]).screen_changes) == 1
 
 
 def test_another_order(project: Project) -> None:

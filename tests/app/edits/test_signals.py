@@ -66,7 +66,7 @@ def test_uses_follow_a_new_name(project: Project) -> None:
     assert after.signal_named["running"] == project.signal_named["running"].but(bit=Bit(of="command word", number=0))
     after = edits.change_signal(after, "running", name="turns", unit="x")
     assert after.screens[0].fields[1].signal == "turns"
-    assert after.turns[2].when == project.turns[2].when.but(signal="turns")  # type: ignore[union-attr]
+    assert after.screen_changes[2].when == project.screen_changes[2].when.but(signal="turns")  # type: ignore[union-attr]
     after = edits.rename_signal(after, "preset", "rate")
     assert after.actions[0].value == HeldValue(from_="rate")
     assert dangling(after) == ()

@@ -28,7 +28,7 @@ from app.project.model import Field, Project, RegisterSignal
 from app.project_file.files import dump, parse
 
 OTHER = """
-format = 1
+format = 2
 [panel]
 rows = 4
 columns = 20
@@ -206,20 +206,20 @@ def test_screens_are_pasted_with_their_signals_under_free_names(project: Project
 
 def test_turns_among_the_screens_come_along_and_actions_do_not(project: Project, other: Project) -> None:
     piece = screens_of(project, ["run", "status"])
-    assert [(turn.from_, turn.key, turn.to) for turn in piece.turns] == [
+    assert [(turn.from_, turn.key, turn.to) for turn in piece.screen_changes] == [
         ("run", "right", "status"),
         ("status", "left", "run"),
     ]
     assert piece.actions == ()
-    assert screens_of(project, ["run", "fault"]).turns == ()
+    assert screens_of(project, ["run", "fault"]).screen_changes == ()
     after = paste_screens(project, piece)
-    assert [(turn.from_, turn.to) for turn in after.turns[len(project.turns) :]] == [
+    assert [(turn.from_, turn.to) for turn in after.screen_changes[len(project.screen_changes) :]] == [
         ("run 2", "status 2"),
         ("status 2", "run 2"),
     ]
     fewer = other.but(panel=other.panel.but(keys=("right",)))
-    assert [turn.key for turn in paste_screens(fewer, piece).turns] == ["right"], "the panel has no other key"
-    assert parse(dump(paste_screens(fewer, piece))).turns == paste_screens(fewer, piece).turns
+    assert [turn.key for turn in paste_screens(fewer, piece).screen_changes] == ["right"], "the panel has no other key"
+    assert parse(dump(paste_screens(fewer, piece))).screen_changes == paste_screens(fewer, piece).screen_changes
 
 
 def test_a_screen_that_is_too_large_is_refused(project: Project, other: Project) -> None:

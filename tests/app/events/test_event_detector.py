@@ -85,7 +85,7 @@ def test_an_entry_is_told_with_both_values_and_its_write_with_what_was_read_back
 
 def test_bits_rise_and_fall_and_screens_turn(watched: Watched) -> None:
     watched.press("right")
-    assert watched.until(Kind.TURNED, watched.session.state.shown).data["cause"] == "key right"
+    assert watched.until(Kind.SCREEN_CHANGED, watched.session.state.shown).data["cause"] == "key right"
     watched.press("start")
     assert watched.until(Kind.RISE, "running").text == "running"
     watched.press("stop")

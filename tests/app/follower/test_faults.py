@@ -24,7 +24,7 @@ from projects import demo_path
 from tests.waiting import wait_for
 
 PROJECT = parse("""\
-format = 1
+format = 2
 [panel]
 start = "run"
 [[screen]]
@@ -163,7 +163,7 @@ def test_a_hundred_followers_are_read_ten_times_a_second_each() -> None:
         for n in range(100)
     )
     lines = "".join(f'[[line]]\nname = "l{n}"\nkind = "tcp"\nhost = "127.0.0.1"\n' for n in range(4))
-    project = parse(f'format = 1\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n{lines}{followers}')
+    project = parse(f'format = 2\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n{lines}{followers}')
     with Simulation(project) as simulation:
         ends = {line.name: simulation.serve_tcp(line.name, "127.0.0.1", 0) for line in project.lines}
         engine = Engine(project, {name: Endpoint.tcp(host, port) for name, (host, port) in ends.items()})

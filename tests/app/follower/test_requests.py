@@ -304,7 +304,7 @@ def test_what_is_never_read_is_refused_to_whoever_reads_it(request_pdu: str, ans
 @pytest.mark.parametrize(("model", "simulated"), [(Bank, "bank"), (DriveBank, "drive"), (PlayedDriveBank, "drive")])
 def test_every_model_keeps_to_what_the_project_says_of_the_follower(model: type[Bank], simulated: str) -> None:
     """Also where the registers are a drive's own: 310 is its speed reference, 311 the ramp-up time."""
-    plays = {"plays": "speed-reference"} if model is PlayedDriveBank else {}
+    plays = {"drive_role": "speed-reference"} if model is PlayedDriveBank else {}
     project = bank_project(
         signal("reference", 310, **plays),
         signal("ramp", 311, start_value=Decimal(50)),

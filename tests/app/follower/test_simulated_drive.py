@@ -23,7 +23,7 @@ HUNDREDTHS = {"raw": [0, 100], "value": [0, 1]}
 
 
 def bit(name: str, of: str, number: int, plays: str) -> dict[str, object]:
-    return {"name": name, "bit": {"of": of, "number": number}, "write": True, "plays": plays}
+    return {"name": name, "bit": {"of": of, "number": number}, "write": True, "drive_role": plays}
 
 
 LIST = (
@@ -31,15 +31,15 @@ LIST = (
     bit("start", "command", 4, "run"),
     bit("back", "command", 5, "reverse"),
     bit("acknowledge", "command", 7, "fault-reset"),
-    signal("wanted", 2001, plays="speed-reference", unit="Hz", scale=HUNDREDTHS, write=True, decimals=2),
-    signal("up", 2002, plays="ramp-up-time", unit="s", scale={"raw": [0, 10], "value": [0, 1]}, decimals=1),
+    signal("wanted", 2001, drive_role="speed-reference", unit="Hz", scale=HUNDREDTHS, write=True, decimals=2),
+    signal("up", 2002, drive_role="ramp-up-time", unit="s", scale={"raw": [0, 10], "value": [0, 1]}, decimals=1),
     signal("status", 2100),
     bit("runs", "status", 2, "running"),
     bit("tripped", "status", 3, "fault"),
-    signal("is", 2101, plays="output-frequency", unit="Hz", encoding="int16", scale=HUNDREDTHS),
-    signal("amperes", 2102, plays="current", unit="A", scale=HUNDREDTHS),
-    signal("code", 2104, plays="fault-code"),
-    signal("power", 2106, plays="mechanical-power", unit="W", encoding="float32"),
+    signal("is", 2101, drive_role="output-frequency", unit="Hz", encoding="int16", scale=HUNDREDTHS),
+    signal("amperes", 2102, drive_role="current", unit="A", scale=HUNDREDTHS),
+    signal("code", 2104, drive_role="fault-code"),
+    signal("power", 2106, drive_role="mechanical-power", unit="W", encoding="float32"),
     signal("room", 2110, start_value=21),
 )
 
@@ -115,7 +115,7 @@ def test_settings_stand_at_what_the_drive_goes_by() -> None:
 
 
 def test_a_start_value_is_obeyed() -> None:
-    it = played(signal("wanted", 1, plays="speed-reference", unit="Hz", start_value=30))
+    it = played(signal("wanted", 1, drive_role="speed-reference", unit="Hz", start_value=30))
     assert it.drive.reference == 30
 
 
@@ -135,15 +135,15 @@ def test_a_reference_may_be_told_in_hertz_per_cent_or_as_the_speed_of_the_field(
     unit: str, value: int, hertz: float
 ) -> None:
     it = played(
-        signal("wanted", 1, plays="speed-reference", unit=unit, write=True),
-        signal("back", 2, plays="speed-reference", unit="Hz"),
+        signal("wanted", 1, drive_role="speed-reference", unit=unit, write=True),
+        signal("back", 2, drive_role="speed-reference", unit="Hz"),
     )
     it.write("holding", 1, [value])
     assert it.drive.reference == hertz
 
 
 @pytest.mark.parametrize(
-    ("plays", "unit", "least", "most"),
+    ("drive_role", "unit", "least", "most"),
     [
         ("dc-link-voltage", "V", 535, 566),
         ("dc-link-voltage", "%", 94, 100),
@@ -157,9 +157,9 @@ def test_a_reference_may_be_told_in_hertz_per_cent_or_as_the_speed_of_the_field(
 )
 def test_what_is_told_is_told_in_the_unit_of_the_signal(plays: str, unit: str, least: int, most: int) -> None:
     it = played(
-        signal("run", 0, plays="run", write=True),
-        signal("wanted", 1, plays="speed-reference", unit="Hz", start_value=50),
-        signal("told", 2, plays=plays, unit=unit),
+        signal("run", 0, drive_role="run", write=True),
+        signal("wanted", 1, drive_role="speed-reference", unit="Hz", start_value=50),
+        signal("told", 2, drive_role=plays, unit=unit),
     )
     it.write("holding", 0, [1])
     it.advance(60)
@@ -170,9 +170,9 @@ def test_what_is_told_is_told_in_the_unit_of_the_signal(plays: str, unit: str, l
 
 def test_coils_and_discrete_inputs_are_bits_of_it_too() -> None:
     it = played(
-        signal("go", 7, table="coil", plays="run", write=True),
-        signal("wanted", 1, plays="speed-reference", unit="Hz", start_value=20),
-        signal("runs", 9, table="discrete", plays="running"),
+        signal("go", 7, table="coil", drive_role="run", write=True),
+        signal("wanted", 1, drive_role="speed-reference", unit="Hz", start_value=20),
+        signal("runs", 9, table="discrete", drive_role="running"),
     )
     it.write("coil", 7, [1])
     it.advance(1)
@@ -184,12 +184,12 @@ def test_coils_and_discrete_inputs_are_bits_of_it_too() -> None:
 
 def test_a_value_beyond_its_register_shows_the_end_of_the_register() -> None:
     tenths_of_a_millivolt = {"raw": [0, 10_000], "value": [0, 1]}
-    it = played(signal("told", 1, plays="dc-link-voltage", unit="V", scale=tenths_of_a_millivolt))
+    it = played(signal("told", 1, drive_role="dc-link-voltage", unit="V", scale=tenths_of_a_millivolt))
     assert it.read("holding", 1, 1) == [65_535]
 
 
 def test_the_order_of_words_and_bytes_is_that_of_the_follower() -> None:
-    keys = {"plays": "dc-link-voltage", "unit": "V", "encoding": "float32"}
+    keys = {"drive_role": "dc-link-voltage", "unit": "V", "encoding": "float32"}
     straight = played(signal("told", 1, **keys))
     turned = played(signal("told", 1, **keys), word_order="low-first")
     assert straight.read("holding", 1, 2) == turned.read("holding", 1, 2)[::-1]
@@ -207,7 +207,8 @@ def test_the_silence_of_the_line_is_watched_as_the_project_says() -> None:
 
 def test_a_text_register_is_nothing_of_a_drive() -> None:
     it = played(
-        signal("name", 1, encoding="string", length=2, plays="current", start_value="ab"), signal("go", 9, plays="run")
+        signal("name", 1, encoding="string", length=2, drive_role="current", start_value="ab"),
+        signal("go", 9, drive_role="run"),
     )
     assert it.get("name") == "ab"
 
@@ -220,7 +221,7 @@ def test_who_sets_values_by_hand_is_told_which_the_drive_works_out() -> None:
 
 
 def test_every_value_of_a_drive_can_be_played() -> None:
-    it = played(*(signal(value, number, plays=value) for number, value in enumerate(DRIVE_VALUES)))
+    it = played(*(signal(value, number, drive_role=value) for number, value in enumerate(DRIVE_VALUES)))
     it.advance(1)
     for value in DRIVE_VALUES:
         assert isinstance(it.get(value), Fraction)

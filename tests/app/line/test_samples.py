@@ -11,7 +11,7 @@ from app.signals.reading import NEVER_READ, Quality
 from tests.waiting import wait_for
 
 PROJECT = """\
-format = 1
+format = 2
 
 [panel]
 start = "run"

@@ -16,7 +16,7 @@ def made(screens: str, *turns: dict[str, Any]) -> Project:
         panel={"start": names[0], "keys": ["left", "right", "up", "escape"]},
         signal=[{"name": "fault", "held": 0}],
         screen=[{"name": name} for name in names],
-        turn=list(turns),
+        screen_change=list(turns),
     )
 
 

@@ -20,7 +20,7 @@ def project(*screens: str, turns: tuple[Turn, ...] = (), keys: tuple[str, ...] =
         panel=Panel(start=screens[0], keys=keys),
         screens=tuple(Screen(name=name) for name in screens),
         signals=(HeldSignal(name="fault", held=0),),  # type: ignore[arg-type]
-        turns=turns,
+        screen_changes=turns,
     )
 
 

@@ -21,7 +21,7 @@ def made(screens: str, *turns: dict[str, Any]) -> Project:
         panel={"start": names[0], "keys": ["left", "right", "up", "down"]},
         signal=[{"name": "fault", "held": 0}],
         screen=[{"name": name} for name in names],
-        turn=list(turns),
+        screen_change=list(turns),
     )
 
 

@@ -128,7 +128,9 @@ def menus() -> Project:
         ]
     keys = ("left", "right", "up", "down", "enter", "escape", "f0", "f1", "f2", "f3")
     return Project(
-        panel=Panel(start="home", keys=keys), screens=tuple(Screen(name=name) for name in names), turns=tuple(turns)
+        panel=Panel(start="home", keys=keys),
+        screens=tuple(Screen(name=name) for name in names),
+        screen_changes=tuple(turns),
     )
 
 

@@ -13,7 +13,7 @@ from app.project_file.files import parse
 from app.signals.reading import Quality, Reading
 
 PANEL = """\
-format = 1
+format = 2
 
 [panel]
 rows = 2

@@ -19,7 +19,7 @@ def leads(layout: Layout, screen: str, key: str) -> str | None:
 
 
 def made(*turns: dict[str, Any], **more: Any) -> Layout:
-    return Layout.of(project(screen=SCREENS, turn=list(turns), **more))
+    return Layout.of(project(screen=SCREENS, screen_change=list(turns), **more))
 
 
 def test_a_turn_of_the_screen_goes_before_one_of_every_screen() -> None:
@@ -61,7 +61,7 @@ def test_from_outside_the_ring_the_nearest_screen_of_it_follows() -> None:
 
 
 def test_a_ring_of_one_turns_nothing() -> None:
-    alone = Layout.of(project(screen=[{"name": "run"}], turn=[{"key": "right", "to": "next"}]))
+    alone = Layout.of(project(screen=[{"name": "run"}], screen_change=[{"key": "right", "to": "next"}]))
     assert leads(alone, "run", "right") is None
 
 

@@ -55,7 +55,7 @@ def panel(*turns: dict[str, Any], actions: list[dict[str, Any]] | None = None, *
     return Operator(
         project(
             panel={"keys": keys, **more.pop("panel", {})},
-            **{"signal": SIGNALS, "screen": SCREENS, "turn": list(turns), "action": actions or [], **more},
+            **{"signal": SIGNALS, "screen": SCREENS, "screen_change": list(turns), "action": actions or [], **more},
         )
     )
 
@@ -114,7 +114,7 @@ def test_an_override_that_was_edited_away_is_left() -> None:
     operator = with_faults()
     operator.read("status", FAULT)
     operator.tick()
-    operator.project = operator.project.but(turns=operator.project.turns[1:])
+    operator.project = operator.project.but(screen_changes=operator.project.screen_changes[1:])
     operator.tick()
     assert (operator.state.shown, operator.state.holding) == ("run", frozenset())
 

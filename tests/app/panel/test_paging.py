@@ -17,7 +17,9 @@ from tests.app.panel.operating import project
 
 def graph(screens: str, *turns: dict[str, Any]) -> PagingGraph:
     names = screens.split()
-    return PagingGraph(project(panel={"start": names[0]}, screen=[{"name": name} for name in names], turn=list(turns)))
+    return PagingGraph(
+        project(panel={"start": names[0]}, screen=[{"name": name} for name in names], screen_change=list(turns))
+    )
 
 
 def key(source: str | None, key: str, to: str) -> dict[str, Any]:

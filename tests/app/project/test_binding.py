@@ -434,7 +434,7 @@ def test_a_text_from_the_follower_is_shown_in_the_panels_characters() -> None:
 
 def test_a_bar_takes_the_range_of_its_field_first() -> None:
     assert shown_text(of({"limits": [0, 100]}), "it", 5, 4, "bar", (Fraction(0), Fraction(10))) == "==  "
-    solid = pump_of({"name": "it", "limits": [0, 100]}, repertoire="hd44780-a00")
+    solid = pump_of({"name": "it", "limits": [0, 100]}, repertoire="lcd-kana")
     assert shown_text(solid, "it", 50, 4, "bar") == "██  "
 
 

@@ -11,7 +11,7 @@ from app.project_file.files import parse
 from app.signals.reading import Quality, Reading
 
 TEXT = """
-format = 1
+format = 2
 [panel]
 start = "a"
 [[screen]]

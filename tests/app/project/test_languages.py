@@ -12,7 +12,7 @@ from app.project.references import dangling
 from app.project_file.files import ProjectFileError, dump, parse
 
 TEXT = """\
-format = 1
+format = 2
 
 [panel]
 rows = 2

@@ -14,7 +14,7 @@ from app.project.purpose import Purpose, purpose_of
 from app.project_file.files import ProjectFileError, dump, parse
 
 HEAD = """
-format = 1
+format = 2
 [panel]
 start = "run"
 keys = ["stop"]

@@ -13,7 +13,7 @@ from app.project_file.files import parse
 from tests.builders import project_of
 
 WHOLE = """
-format = 1
+format = 2
 [panel]
 start = "run"
 [panel.entry]
@@ -44,14 +44,14 @@ signal = "status"
 blink = { signal = "fault" }
 [[screen]]
 name = "next one"
-[[turn]]
+[[screen_change]]
 from = "run"
 key = "enter"
 to = "next one"
-[[turn]]
+[[screen_change]]
 when = { signal = "fault" }
 to = "run"
-[[turn]]
+[[screen_change]]
 key = "right"
 to = "next"
 [[action]]
@@ -78,12 +78,12 @@ def whole() -> Project:
         ("line", "hall", ["follower 'pump'"]),
         ("follower", "pump", ["signal 'status'"]),
         ("signal", "status", ["signal 'fault', bit", "screen 'run', field 1", "action 1", "action 2"]),
-        ("signal", "fault", ["screen 'run', field 1, blink", "turn 2, when", "action 2, when"]),
+        ("signal", "fault", ["screen 'run', field 1, blink", "screen change 2, when", "action 2, when"]),
         ("signal", "preset", ["action 1, value"]),
-        ("screen", "run", ["panel", "turn 1", "turn 2", "action 1"]),
-        ("screen", "next one", ["turn 1"]),
-        ("key", "enter", ["turn 1", "action 1"]),
-        ("key", "right", ["turn 3"]),
+        ("screen", "run", ["panel", "screen change 1", "screen change 2", "action 1"]),
+        ("screen", "next one", ["screen change 1"]),
+        ("key", "enter", ["screen change 1", "action 1"]),
+        ("key", "right", ["screen change 3"]),
         ("screen", "next", []),
         ("signal", "run", []),
     ],
@@ -139,10 +139,16 @@ def test_a_sound_project_has_no_dangling_names(whole: Project) -> None:
             {"signal": [{"name": "x", "bit": {"of": "x", "number": 1}}]},
             "signal 'x', bit: signal 'x' is a bit itself; name the signal that holds the bits",
         ),
-        ({"turn": [{"key": "up", "to": "status"}]}, "turn 1: screen 'status' does not exist"),
-        ({"turn": [{"key": "up", "from": "next", "to": "run"}]}, "turn 1: screen 'next' does not exist"),
-        ({"turn": [{"key": "F1", "to": "run"}]}, "turn 1: key 'F1' does not exist"),
-        ({"turn": [{"when": {"signal": "x"}, "to": "run"}]}, "turn 1, when: signal 'x' does not exist"),
+        ({"screen_change": [{"key": "up", "to": "status"}]}, "screen change 1: screen 'status' does not exist"),
+        (
+            {"screen_change": [{"key": "up", "from": "next", "to": "run"}]},
+            "screen change 1: screen 'next' does not exist",
+        ),
+        ({"screen_change": [{"key": "F1", "to": "run"}]}, "screen change 1: key 'F1' does not exist"),
+        (
+            {"screen_change": [{"when": {"signal": "x"}, "to": "run"}]},
+            "screen change 1, when: signal 'x' does not exist",
+        ),
         (
             {
                 "signal": [{"name": "x", "held": 1}, {"name": "y", "follower": "pump", "register": 1}],
@@ -189,7 +195,7 @@ def test_a_key_of_the_entry_that_the_panel_does_not_have_is_no_mistake() -> None
 
 def test_hints_stop_in_a_file_full_of_mistakes() -> None:
     turns = [{"key": "up", "to": "rum"} for _ in range(500)]
-    found = dangling(project_of(turn=turns))
+    found = dangling(project_of(screen_change=turns))
     assert len(found) == 500
     assert 0 < sum(bool(problem.hint) for problem in found) <= 200
 

@@ -14,7 +14,7 @@ from app.project_file.files import dump, parse
 from app.project_file.layout import LAYOUTS
 
 WHOLE = """\
-format = 1
+format = 2
 title = "Booster pump"
 notes = \"\"\"
 One pump.
@@ -124,16 +124,16 @@ kind = "choice"
 [[screen]]
 name = "fault"
 
-[[turn]]
+[[screen_change]]
 from = "run"
 key = "right"
 to = "next"
 
-[[turn]]
+[[screen_change]]
 when = { signal = "status", is = "above", value = 7 }
 to = "fault"
 
-[[turn]]
+[[screen_change]]
 idle_s = 120
 to = "run"
 

@@ -17,10 +17,9 @@ from app import edits
 from app.project.model import Field, Project, Screen
 from app.project_file import files
 from app.project_file.files import ProjectFileError, ProjectSaveError, dump, has_comments, load, parse, save
-from app.project_file.migration import MIGRATIONS, Tables
 from tests.builders import fresh_project
 
-HEAD = 'format = 1\n[panel]\nstart = "run"\n'
+HEAD = 'format = 2\n[panel]\nstart = "run"\n'
 SCREEN = '[[screen]]\nname = "run"\n'
 
 
@@ -56,7 +55,7 @@ def test_numbers_are_read_exactly() -> None:
 
 def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
     text = (
-        'format = 1\n[panel]\nstart = "rum"\nrows = "four"\n'
+        'format = 2\n[panel]\nstart = "rum"\nrows = "four"\n'
         '[[line]]\nname = "hall"\nkind = "serial"\ndevice = "COM3"\nbaud = "fast"\n'
         '[[follower]]\nname = "pump"\nline = "hal"\n'
         '[[signal]]\nname = "speed"\nfollower = "pump"\nregister = 1\nwidht = 4\n'
@@ -64,7 +63,7 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
         '[[screen.field]]\nat = [0, 0]\nwidth = 5\nsignal = "speed"\n'
         '[[screen.field]]\nat = [1, 0]\nwidth = 5\nsignal = "sped"\n'
         '[[screen]]\nname = "run"\n'
-        '[[turn]]\nkey = "rihgt"\nto = "next"\n'
+        '[[screen_change]]\nkey = "rihgt"\nto = "next"\n'
     )
     assert problems(text) == [
         "panel, rows: needs a whole number, not a text",
@@ -73,15 +72,15 @@ def test_all_problems_are_told_at_once_in_the_order_of_the_file() -> None:
         "follower 'pump': line 'hal' does not exist; did you mean 'hall'?",
         "signal 'speed': 'widht' is not a key of a signal; its keys are name, follower, table, register, encoding, "
         "length, word_order, scale, unit, decimals, limits, step, texts, texts_in, write, every_ms, refresh_ms, "
-        "start_value, plays, notes",
+        "start_value, drive_role, notes",
         "screen 'run', field 2: signal 'sped' does not exist; did you mean 'speed'?",
         "screen 2: has the same name as screen 1, 'run'; each screen needs a name of its own",
-        "turn 1: key 'rihgt' does not exist; did you mean 'right'?",
+        "screen change 1: key 'rihgt' does not exist; did you mean 'right'?",
     ]
 
 
 def test_the_attribute_names_of_the_program_are_no_keys() -> None:
-    assert problems('format = 1\n[panel]\nstart = "run"\n[[screens]]\nname = "run"\n')[-1].startswith(
+    assert problems('format = 2\n[panel]\nstart = "run"\n[[screens]]\nname = "run"\n')[-1].startswith(
         "project: 'screens' is not a key of a project; did you mean 'screen'?"
     )
 
@@ -115,9 +114,9 @@ def test_a_place_leads_a_program_to_the_spot() -> None:
         (b"  \n\t\n", "the file is empty; start a new project, or take the backup beside it"),
         (b"\x7fELF\x00\x01", "this is no text file; choose a project file"),
         (b"\xff\xfef\x00o\x00", "the text is UTF-16, not UTF-8; save it again as UTF-8"),
-        (b"format = 1\ntitle = '\xe4'", "line 2 holds a character that is not UTF-8; save the file again as UTF-8"),
+        (b"format = 2\ntitle = '\xe4'", "line 2 holds a character that is not UTF-8; save the file again as UTF-8"),
         (b"format = \n", "line 1, column 10: this is not TOML: invalid value"),
-        (b"format = 1\nformat = 1\n", "this is not TOML: cannot overwrite a value"),
+        (b"format = 2\nformat = 2\n", "this is not TOML: cannot overwrite a value"),
         (b"title = 'x", "this is not TOML"),
         (b"a = " + b"[" * 100_000, "tables or lists stand too deep inside each other"),
         (b"a." * 100_000 + b"a = 1", "tables or lists stand too deep inside each other"),
@@ -125,9 +124,9 @@ def test_a_place_leads_a_program_to_the_spot() -> None:
         (b"a = " + b"9" * 10_000, "a number has too many digits"),
         (b"a = 1e9999999999999999999", "a number has too many digits"),
         (b"a = [" + b"1," * 300_000 + b"]", "the file holds more than 200000 values"),
-        (b"format = 2", "the file has format 2, and this program reads formats up to 1; open it with a newer Fanlight"),
-        (b"format = 0", "there is no format 0; the present format is 1"),
-        (b"format = -5", "there is no format -5; the present format is 1"),
+        (b"format = 3", "the file has format 3, and this program reads formats up to 2; open it with a newer Fanlight"),
+        (b"format = 0", "there is no format 0; the present format is 2"),
+        (b"format = -5", "there is no format -5; the present format is 2"),
         (b"format = " + b"9" * 400, "the file has format of that number"),
     ],
 )
@@ -144,10 +143,10 @@ def test_what_is_no_project_file(tmp_path: Path, content: bytes, words: str) -> 
 
 def test_a_format_must_be_given() -> None:
     assert problems(f'[panel]\nstart = "run"\n{SCREEN}') == [
-        "project: 'format' is missing; the present format is written 'format = 1'"
+        "project: 'format' is missing; the present format is written 'format = 2'"
     ]
     assert problems(f'format = "1"\n[panel]\nstart = "run"\n{SCREEN}') == [
-        "format: needs a whole number, not a text; write 1"
+        "format: needs a whole number, not a text; write 2"
     ]
 
 
@@ -221,20 +220,17 @@ def test_a_path_that_cannot_be() -> None:
         load("pump\0.toml")
 
 
-def test_an_older_format_is_brought_forward(monkeypatch: pytest.MonkeyPatch) -> None:
-    def from_0_to_1(tables: Tables) -> Tables:
-        # A format that never was: pages instead of screens.
-        return {"screen" if key == "page" else key: value for key, value in tables.items()}
-
-    monkeypatch.setitem(MIGRATIONS, 0, from_0_to_1)
-    old = 'format = 0\n[panel]\nstart = "run"\n[[page]]\nname = "run"\n'
-    assert parse(old) == parse(HEAD + SCREEN)
-    assert parse(old).format == 1
+def test_an_older_format_is_brought_forward() -> None:
+    change = '[[turn]]\nkey = "right"\nto = "run"\n'
+    old = HEAD.replace("format = 2", "format = 1") + SCREEN + change
+    assert parse(old) == parse(HEAD + SCREEN + change.replace("turn", "screen_change"))
+    assert parse(old).format == 2
     # What comes out of it is checked like any other file.
-    assert problems(old.replace('"run"\n[[page]]', '"rum"\n[[page]]')) == [
-        "panel: start screen 'rum' does not exist; did you mean 'run'?"
+    assert problems(old.replace('to = "run"', 'to = "rum"')) == [
+        "screen change 1: screen 'rum' does not exist; did you mean 'run'?"
     ]
-    assert problems("format = -1\n") == ["there is no format -1; the present format is 1"]
+    # The words of an earlier format are not known in the present one.
+    assert problems(HEAD + SCREEN + change)[0].startswith("project: 'turn' is not a key of a project")
 
 
 @pytest.mark.parametrize(

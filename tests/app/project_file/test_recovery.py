@@ -14,9 +14,10 @@ import pytest
 
 from app.project.model import Project
 from app.project_file.canonical import canonical
-from app.project_file.files import ProjectFileError, dump, parse
+from app.project_file.files import ProjectFileError, dump, load, parse
 from app.project_file.pending_edits import LARGEST_LINE, KeptDraft
 from app.project_file.recovery import Origin, Slot, Work, left_behind, new_slot
+from tests.former_formats import FORMAT_1, FORMAT_2, FORMER
 
 
 @pytest.fixture
@@ -119,7 +120,7 @@ def test_the_newest_comes_first(folder: Path, pump: Project) -> None:
 
 @pytest.mark.parametrize(
     "content",
-    [b"", b"\0\1\2", b"# fanlight unsaved work: {", b"# fanlight unsaved work: [1]\nformat = 1\n", b"format = 99\n"],
+    [b"", b"\0\1\2", b"# fanlight unsaved work: {", b"# fanlight unsaved work: [1]\nformat = 2\n", b"format = 99\n"],
 )
 def test_a_damaged_copy_says_so_and_hides_no_other(folder: Path, slot: Slot, pump: Project, content: bytes) -> None:
     slot.write(canonical(pump), Origin(None))
@@ -162,12 +163,21 @@ def test_a_folder_that_cannot_be_is_an_error(tmp_path: Path) -> None:
         new_slot(tmp_path / "file" / "recovery")
 
 
+@pytest.mark.parametrize("name", FORMER)
+def test_a_copy_of_an_earlier_version_is_read_with_what_was_typed(slot: Slot, name: str) -> None:
+    text = (FORMAT_1 / f"{name}.toml").read_text("utf-8")
+    typed = replace(STEP, subject=("turn", 1))
+    slot.write(text, Origin(None, None, 5.0), [typed])
+    project = load(FORMAT_2 / f"{name}.toml")
+    assert slot.read() == Work(project, Origin(None, None, 5.0), (replace(typed, subject=("screen_change", 1)),))
+
+
 HOLDER = """
 import sys, time
 from pathlib import Path
 from app.project_file.recovery import Origin, new_slot
 slot = new_slot(Path(sys.argv[1]))
-slot.write('format = 1\\n[panel]\\nstart = "a"\\n[[screen]]\\nname = "a"\\n', Origin(Path("/x/pump.toml"), None, 7.0))
+slot.write('format = 2\\n[panel]\\nstart = "a"\\n[[screen]]\\nname = "a"\\n', Origin(Path("/x/pump.toml"), None, 7.0))
 print("held", flush=True)
 time.sleep(600)
 """

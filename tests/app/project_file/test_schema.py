@@ -39,7 +39,7 @@ def test_it_accepts_a_large_project(judge: jsonschema.Draft202012Validator, big_
 @pytest.mark.parametrize(
     "change",
     [
-        {"format": 2},
+        {"format": 1},
         {"titel": "x"},
         {"panel": {}},
         {"panel": {"start": "run", "rows": 0}},
@@ -56,16 +56,16 @@ def test_it_accepts_a_large_project(judge: jsonschema.Draft202012Validator, big_
         {"signal": [{"name": "x", "held": 1, "texts": {"a": "b"}}]},
         {"signal": [{"name": "x", "follower": "f", "number": 5}]},
         {"screen": [{"name": "run", "field": [{"at": [0, 0], "width": 5}]}]},
-        {"turn": [{"key": "up"}]},
+        {"screen_change": [{"key": "up"}]},
     ],
 )
 def test_it_refuses_what_the_program_refuses(judge: jsonschema.Draft202012Validator, change: dict[str, Any]) -> None:
-    whole = {"format": 1, "panel": {"start": "run"}, "screen": [{"name": "run"}]}
+    whole = {"format": 2, "panel": {"start": "run"}, "screen": [{"name": "run"}]}
     judge.validate(whole)
     assert not judge.is_valid(whole | change)
 
 
 @pytest.mark.parametrize("unit", [0, 1, 247, 255])
 def test_it_accepts_every_unit(judge: jsonschema.Draft202012Validator, unit: int) -> None:
-    whole = {"format": 1, "panel": {"start": "run"}, "screen": [{"name": "run"}]}
+    whole = {"format": 2, "panel": {"start": "run"}, "screen": [{"name": "run"}]}
     judge.validate(whole | {"follower": [{"name": "x", "line": "y", "unit": unit}]})

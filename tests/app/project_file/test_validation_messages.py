@@ -6,7 +6,7 @@ import pytest
 
 from app.project_file.files import ProjectFileError, parse
 
-HEAD = 'format = 1\n[panel]\nstart = "run"\n[[screen]]\nname = "run"\n'
+HEAD = 'format = 2\n[panel]\nstart = "run"\n[[screen]]\nname = "run"\n'
 SIGNAL = '[[signal]]\nname = "x"\n'
 LINE = '[[line]]\nname = "hall"\n'
 FIELD = '[[screen.field]]\nsignal = "x"\n'
@@ -22,10 +22,10 @@ def problems(text: str) -> list[str]:
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("format = 1\n", "project: 'panel' is missing; write [panel] with start = the name of the first screen"),
-        ("format = 1\npanel = 5\n", "panel: needs a table, not a whole number"),
-        ("format = 1\n[panel]\nstart = 5\n", "panel, start: needs a text, not a whole number"),
-        ("format = 1\n[panel]\n[[screen]]\nname='a'\n", "panel: 'start' is missing; name the first screen"),
+        ("format = 2\n", "project: 'panel' is missing; write [panel] with start = the name of the first screen"),
+        ("format = 2\npanel = 5\n", "panel: needs a table, not a whole number"),
+        ("format = 2\n[panel]\nstart = 5\n", "panel, start: needs a text, not a whole number"),
+        ("format = 2\n[panel]\n[[screen]]\nname='a'\n", "panel: 'start' is missing; name the first screen"),
         (HEAD + '[line]\nname = "hall"\n', "line: needs a list of tables; write [[line]] for [line]"),
         (
             HEAD + "[screen.field]\nwidth = 5\n",
@@ -95,8 +95,15 @@ def problems(text: str) -> list[str]:
             "screen 'run', field 1, blink, is: needs 'set', 'clear', 'above', 'below' or 'equal', not 'over'",
         ),
         (HEAD.replace('name = "run"', 'name = "run"\ntext = ["a", 5]'), "screen 'run', text, row 2: needs a text"),
-        (HEAD + '[[turn]]\nto = "run"\n', "turn 1: a turn needs exactly one of 'key', 'when' and 'idle_s'"),
-        (HEAD + '[[turn]]\nkey = "up"\n', "turn 1: 'to' is missing"),
+        (
+            HEAD + '[[screen_change]]\nto = "run"\n',
+            "screen change 1: a screen change needs exactly one of 'key', 'when' and 'idle_s'",
+        ),
+        (HEAD + '[[screen_change]]\nkey = "up"\n', "screen change 1: 'to' is missing"),
+        (
+            HEAD + '[[accepted]]\nrule = "x"\nabout = "y"\nreason = "z"\nwhy = 1\n',
+            "accepted 1: 'why' is not a key of an accepted finding; its keys are rule, about, reason",
+        ),
         (
             HEAD + HELD + "[[action]]\nkey = 'up'\ndo = 'write'\nsignal = 'x'\nvalue = 'y'\n",
             'action 1, value: needs a number or { from = "the name of a held value" }, not a text',
@@ -126,7 +133,7 @@ def test_a_wrong_value_of_two_kinds_is_told_once() -> None:
 
 
 def test_many_mistakes_are_cut_short() -> None:
-    text = HEAD + "[[turn]]\n" * 5000
+    text = HEAD + "[[screen_change]]\n" * 5000
     with pytest.raises(ProjectFileError) as caught:
         parse(text)
     assert 1 < len(caught.value.problems) <= 3000

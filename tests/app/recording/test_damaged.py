@@ -20,7 +20,7 @@ from app.recording.writer import BLOCK, Writer
 from app.signals.reading import Quality
 
 PROJECT = parse("""\
-format = 1
+format = 2
 title = "Damaged"
 [panel]
 start = "s"

@@ -83,7 +83,7 @@ def test_slow_signals_do_not_lose_their_newest_values_to_quick_ones() -> None:
 def test_many_signals_leave_the_room_as_it_is() -> None:
     signals = "".join(f'[[signal]]\nname = "s{number}"\nfollower = "f"\nregister = {number}\n' for number in range(500))
     project = parse(
-        'format = 1\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n'
+        'format = 2\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n'
         f'[[follower]]\nname = "f"\nline = "l"\n{signals}'
     )
     clocks = Clocks()
@@ -244,12 +244,12 @@ def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_ar
 
 def test_the_screen_of_the_panel_is_known_from_the_beginning_on(tmp_path: Path) -> None:
     two = parse(
-        'format = 1\n[panel]\nstart = "a"\nkeys = ["right"]\n[[screen]]\nname = "a"\n[[screen]]\nname = "b"\n'
-        '[[turn]]\nfrom = "a"\nto = "b"\nkey = "right"\n'
+        'format = 2\n[panel]\nstart = "a"\nkeys = ["right"]\n[[screen]]\nname = "a"\n[[screen]]\nname = "b"\n'
+        '[[screen_change]]\nfrom = "a"\nto = "b"\nkey = "right"\n'
     )
     clocks = Clocks()
     history = History(two, clocks.clock)
-    history.happened([Event(clocks.now + 1, Kind.TURNED, "b", "the panel shows 'b'")])
+    history.happened([Event(clocks.now + 1, Kind.SCREEN_CHANGED, "b", "the panel shows 'b'")])
     clocks.now = history.since = 1010.0
     save(history.kept(), tmp_path / "a.fanrec")
     with Recording.open(tmp_path / "a.fanrec") as recording:

@@ -14,15 +14,16 @@ import numpy as np
 import pytest
 
 from app.events.events import Event, Kind
-from app.project_file.files import dump, parse
+from app.project_file.files import dump, load, parse
 from app.recording.clock import CivilClock
 from app.recording.reader import NotReadable, Recording
 from app.recording.tables import QUALITIES, TABLES
 from app.recording.writer import BLOCK, CannotRecord, DiskFull, Writer
 from app.signals.reading import Quality
+from tests.former_formats import FORMAT_1, FORMAT_2, FORMER
 
 PROJECT = parse("""\
-format = 1
+format = 2
 title = "Recorded"
 [panel]
 start = "s"
@@ -232,6 +233,26 @@ def test_an_outline_has_every_peak_and_keeps_gaps(path: Path, clocks: Clocks) ->
 # A file that others can read
 
 
+@pytest.mark.parametrize("name", FORMER)
+def test_a_recording_of_a_project_in_an_earlier_format_is_read(path: Path, clocks: Clocks, name: str) -> None:
+    """Written with the present tables, which are as they were; then the project and an event as they stood in it."""
+    project = load(FORMAT_2 / f"{name}.toml")
+    written = Writer(path, project, clock=clocks.clock)
+    written.event(Event(clocks.now, Kind.SCREEN_CHANGED, "run", "the panel shows 'run'"))
+    written.close()
+    text = (FORMAT_1 / f"{name}.toml").read_text("utf-8")
+    database = sqlite3.connect(path)
+    database.execute("UPDATE meta SET value = ? WHERE key = 'project'", (text,))
+    database.execute("UPDATE event SET kind = 'turned'")
+    database.commit()
+    database.close()
+    with Recording.open(path) as recording:
+        assert recording.damage == []
+        assert recording.project == project
+        assert recording.project_text == text, "as it was recorded"
+        assert [event.kind for event in recording.events(0, 1e6)] == [Kind.SCREEN_CHANGED]
+
+
 def test_the_documented_tables_are_enough_to_read_it(path: Path, clocks: Clocks) -> None:
     """Nothing of the program is used here but the file: sqlite3, struct, zlib and what `tables.py` says."""
     written = writer(path, clocks)
@@ -242,7 +263,7 @@ def test_the_documented_tables_are_enough_to_read_it(path: Path, clocks: Clocks)
     database = sqlite3.connect(path)
     meta = dict(database.execute("SELECT key, value FROM meta"))
     assert meta["format"] == "1"
-    assert meta["project"].startswith("format = 1")
+    assert meta["project"].startswith("format = 2")
     assert datetime.fromisoformat(meta["began"]) < datetime.fromisoformat(meta["ended"])
     raw = []
     for first, count, packed, data, width in database.execute(
@@ -304,7 +325,7 @@ def test_a_full_disk_is_told_and_what_waits_goes_in_once_there_is_room(path: Pat
     ("content", "words"),
     [
         (b"", "no recording"),
-        (b"format = 1\n", "no recording, or damaged"),
+        (b"format = 2\n", "no recording, or damaged"),
         (b"SQLite format 3\x00" + bytes(84), "no recording"),
     ],
 )

@@ -24,7 +24,7 @@ NUMERIC = ["uint16", "int16", "uint32", "int32", "uint64", "int64", "float32", "
 
 def bound(encoding: str, word_order: str, byte_order: str, more: str = "") -> Binding:
     text = (
-        'format = 1\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n'
+        'format = 2\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n'
         '[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n'
         f'[[follower]]\nname = "f"\nline = "l"\nword_order = "{word_order}"\nbyte_order = "{byte_order}"\n'
         f'[[signal]]\nname = "x"\nfollower = "f"\nregister = 1\nencoding = "{encoding}"\n{more}\n'
@@ -75,7 +75,7 @@ def test_values_are_what_a_reading_has(
 @pytest.mark.parametrize("bit", [0, 7, 15, 31])
 def test_bits_are_taken_out_of_their_words(bit: int) -> None:
     text = (
-        'format = 1\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n'
+        'format = 2\n[panel]\nstart = "s"\n[[screen]]\nname = "s"\n'
         '[[line]]\nname = "l"\nkind = "tcp"\nhost = "h"\n[[follower]]\nname = "f"\nline = "l"\n'
         '[[signal]]\nname = "w"\nfollower = "f"\nregister = 1\nencoding = "int32"\n'
         f'[[signal]]\nname = "b"\nbit = {{ of = "w", number = {bit} }}\n'

@@ -14,7 +14,7 @@ from app.session.rehearsal import FollowerError, Rehearsal
 from projects import demo_path
 
 BANK = """\
-format = 1
+format = 2
 
 [panel]
 rows = 2

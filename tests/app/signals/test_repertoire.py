@@ -34,26 +34,26 @@ def test_a_panel_can_show_numbers_bars_and_what_stands_for_the_rest(name: str) -
 def test_missing_characters_are_named_once_in_their_order() -> None:
     assert missing("ascii", "20 °C, 5 µm, 30 °C") == "°µ"
     assert missing("latin-1", "20 °C, 5 µm") == ""
-    assert missing("hd44780-a00", "~20 \\ °C") == "~\\"
+    assert missing("lcd-kana", "~20 \\ °C") == "~\\"
 
 
 def test_a_missing_character_is_shown_as_a_question_mark() -> None:
     assert shown("ascii", "20 °C") == "20 ?C"
-    assert shown("hd44780-a00", "20 °C") == "20 °C"
+    assert shown("lcd-kana", "20 °C") == "20 °C"
     assert shown("ascii", "a\tb\n") == "a?b?"
 
 
 def test_characters_have_the_codes_of_the_display_controller() -> None:
     assert repertoire("ascii").codes["A"] == 0x41
     assert repertoire("latin-1").codes["°"] == 0xB0
-    assert [repertoire("hd44780-a00").codes[each] for each in "°Ω"] == [0xDF, 0xF4]
-    assert "~" not in repertoire("hd44780-a00").codes
+    assert [repertoire("lcd-kana").codes[each] for each in "°Ω"] == [0xDF, 0xF4]
+    assert "~" not in repertoire("lcd-kana").codes
 
 
 def test_messages_are_spelled_with_the_letters_that_a_panel_has() -> None:
     assert spelled("ascii", "„Größe“ – ändern… →") == '"Groesse" - aendern... ->'
     assert spelled("latin-1", "„Größe“") == '"Größe"'
-    assert spelled("hd44780-a00", "größer") == "größer"
+    assert spelled("lcd-kana", "größer") == "größer"
     assert spelled("ascii", "5 Ω") == "5 ?"
 
 

@@ -32,7 +32,7 @@ def after(before: Project) -> Project:
     screens = tuple(
         screen.but(fields=(run.fields[0], moved)) if screen.name == "run" else screen for screen in project.screens
     )
-    return project.but(screens=screens, turns=project.turns[1:])
+    return project.but(screens=screens, screen_changes=project.screen_changes[1:])
 
 
 @pytest.fixture

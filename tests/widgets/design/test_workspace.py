@@ -197,7 +197,11 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
     choose(turn, "Key", "right")
     choose(turn, "On", "first")
     choose(turn, "To", "second")
-    assert document.project.turns[0].model_dump(exclude_none=True) == {"from_": "first", "key": "right", "to": "second"}
+    assert document.project.screen_changes[0].model_dump(exclude_none=True) == {
+        "from_": "first",
+        "key": "right",
+        "to": "second",
+    }
     add(design.behaviour.actions_table, 0)
     action = design.inspector.action_form
     choose(action, "Key", "start")
@@ -366,19 +370,19 @@ def test_the_cause_of_a_turn_is_changed(design: DesignWorkplace, document: Docum
     design.ways.show_turn(0)
     form = design.inspector.turn_form
     choose(form, "Cause", "idle time")
-    assert document.project.turns[0].idle_s == 120
+    assert document.project.screen_changes[0].idle_s == 120
     type_over(form, "Idle for", "45")
-    assert document.project.turns[0].idle_s == 45
+    assert document.project.screen_changes[0].idle_s == 45
     choose(form, "Cause", "a condition (override)")
-    assert document.project.turns[0].idle_s == 45, "as it was, until a signal is chosen"
+    assert document.project.screen_changes[0].idle_s == 45, "as it was, until a signal is chosen"
     choose(form, "Condition", "status", 0)
-    turn = document.project.turns[0]
+    turn = document.project.screen_changes[0]
     assert turn.when is not None
     assert turn.from_ is None
     choose(form, "Condition", "is above", 1)
     assert "value" in reason(form, "Condition")
     type_over(form, "Condition", "3", 2)
-    turn = document.project.turns[0]
+    turn = document.project.screen_changes[0]
     assert turn.when is not None
     assert (turn.when.is_, str(turn.when.value)) == ("above", "3")
 
@@ -411,7 +415,7 @@ def test_a_screen_that_turns_lead_to_is_deleted_only_with_them(design: DesignWor
     assert "lead to it" in design.notice.text.text()
     QTest.mouseClick(design.notice.button, Qt.MouseButton.LeftButton)
     assert "measured" not in document.project.screen_named
-    assert all("measured" not in (turn.from_, turn.to) for turn in document.project.turns)
+    assert all("measured" not in (turn.from_, turn.to) for turn in document.project.screen_changes)
     document.undo()
     assert "measured" in document.project.screen_named
 
@@ -452,11 +456,11 @@ def test_the_list_of_signals_is_narrowed(design: DesignWorkplace, document: Docu
 
 def test_turns_are_reordered(design: DesignWorkplace, document: Document) -> None:
     design.show_view("behaviour")
-    turns = document.project.turns
-    design.behaviour.select("turn", 0)
+    turns = document.project.screen_changes
+    design.behaviour.select("screen_change", 0)
     QTest.keyClick(design.behaviour.turns.table, Key.Key_Down, ALT)
-    assert document.project.turns[:2] == (turns[1], turns[0])
-    assert design.behaviour.current() == ("turn", 1)
+    assert document.project.screen_changes[:2] == (turns[1], turns[0])
+    assert design.behaviour.current() == ("screen_change", 1)
 
 
 def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkplace) -> None:
@@ -471,7 +475,7 @@ def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkplac
     assert isinstance(box, QComboBox)
     assert box.currentText() == "every screen"
     turns.setFocus()
-    assert design.behaviour.current() == ("turn", 2)
+    assert design.behaviour.current() == ("screen_change", 2)
     assert turns.selectionModel().hasSelection()
 
 
@@ -517,7 +521,7 @@ def with_field(project: Project, name: str, field: Field) -> Project:
         (("screen", 1, "text", 2), "screen"),
         (("screen", 1, "field", 0, "signal"), "screen"),
         (("signal", 3), "signals"),
-        (("turn", 1), "behaviour"),
+        (("screen_change", 1), "behaviour"),
         (("action", 1), "behaviour"),
         (("line", 0), "lines"),
         (("follower", 0), "lines"),

@@ -117,7 +117,7 @@ def test_undo_goes_to_the_screen_that_it_changes(document: Document) -> None:
 
 
 def test_a_project_without_screens_can_be_held(qapp: object, project: Project) -> None:
-    bare = Document(project.but(screens=(), turns=(), actions=()))
+    bare = Document(project.but(screens=(), screen_changes=(), actions=()))
     assert bare.screen is None
     assert bare.selection == Selection()
     bare.do("Add", lambda p: edits.add_screen(p, "first"), select=Selection("first"))
@@ -127,7 +127,7 @@ def test_a_project_without_screens_can_be_held(qapp: object, project: Project) -
 
 
 LANGUAGES = """
-format = 1
+format = 2
 
 [panel]
 rows = 1

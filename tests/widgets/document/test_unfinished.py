@@ -63,19 +63,19 @@ def test_a_new_override_does_nothing_until_its_signal_and_its_screen_are_chosen(
     keys(design, "Ctrl+W, C")
     assert document.project is before, "an empty rule is no part of the project"
     table = design.behaviour.turns
-    assert table.model.rowCount() == len(before.turns) + 1
-    assert table.model.index(len(before.turns), 0).data() == "when (choose) is set"
+    assert table.model.rowCount() == len(before.screen_changes) + 1
+    assert table.model.index(len(before.screen_changes), 0).data() == "when (choose) is set"
     assert chosen(design, "Condition") == chosen(design, "To") == "(choose)"
     assert "the signal of the condition, the screen that it goes to" in state(design)
     choose(design, "To", "fault")
     assert document.project is before
     assert state(design).endswith("the signal of the condition")
     choose(design, "Condition", "remote")
-    turn = document.project.turns[-1]
+    turn = document.project.screen_changes[-1]
     assert turn.when is not None
     assert (turn.when.signal, turn.when.is_, turn.to) == ("remote", "set", "fault")
     assert state(design) == ""
-    assert table.model.rowCount() == len(before.turns) + 1
+    assert table.model.rowCount() == len(before.screen_changes) + 1
     document.undo()
     assert document.project is before
 
@@ -107,11 +107,11 @@ def test_a_key_gets_no_turn_before_its_screen_is_chosen(design: DesignWorkplace,
     keys(design, "Ctrl+W, T")
     assert document.project is before
     choose(design, "To", "times")
-    assert document.project.turns[-1].to == "times"
+    assert document.project.screen_changes[-1].to == "times"
     keys(design, "Ctrl+W, I")
-    assert len(document.project.turns) == len(before.turns) + 1
+    assert len(document.project.screen_changes) == len(before.screen_changes) + 1
     choose(design, "To", "times")
-    assert document.project.turns[-1].idle_s == 120
+    assert document.project.screen_changes[-1].idle_s == 120
 
 
 def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
@@ -179,7 +179,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     assert chosen(design, "Does") == "toggles the signal"
     assert table.model.index(count + 1, 0).data() == "when running is set"
     keys(design, "Ctrl+W, C")
-    assert design.behaviour.turns.model.rowCount() == len(before.turns) + 1
+    assert design.behaviour.turns.model.rowCount() == len(before.screen_changes) + 1
     assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["an action", "a turn"]
     design.findings.tree.setFocus()
     design.findings.select(0)

@@ -52,7 +52,7 @@ def test_a_width_that_is_enough_for_the_widest_passes_the_check(project: Project
         if width > project.panel.columns:
             continue
         field = Field.model_validate({"at": (0, 0), "width": width, "signal": name, "kind": kind})
-        alone = project.but(screens=(Screen(name="x", fields=(field,)),), turns=(), actions=())
+        alone = project.but(screens=(Screen(name="x", fields=(field,)),), screen_changes=(), actions=())
         narrow = [finding for finding in check(alone) if "narrow" in finding.rule]
         assert [finding for finding in narrow if finding.severity == "error"] == []
         assert "#" not in field_text(project, field, Shown.WIDEST)

@@ -140,4 +140,4 @@ def test_another_observation_goes_on_with_what_the_first_has(
     qtbot.waitUntil(lambda: len(second.events) > count)
     second_live.disconnect_from_line()
     with Recording.open(tmp_path / "run.fanrec") as recording:
-        assert Kind.TURNED in [event.kind for event in recording.events(-1e9, 1e9)]
+        assert Kind.SCREEN_CHANGED in [event.kind for event in recording.events(-1e9, 1e9)]

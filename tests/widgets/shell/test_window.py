@@ -22,7 +22,7 @@ from widgets.shell.help import AboutDialog, CautionsDialog, ShortcutsDialog
 from widgets.shell.window import MainWindow
 
 BAD = """
-format = 1
+format = 2
 [panel]
 start = "run"
 rows = 4
@@ -609,6 +609,8 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     assert face.hasFocus()
     QTest.keySequence(window, "Ctrl+Shift+K")
     qtbot.waitUntil(lambda: not window.live.connected)
-    window.take(bench_project().but(lines=(), followers=(), signals=(), actions=(), turns=(), screens=()), None)
+    window.take(
+        bench_project().but(lines=(), followers=(), signals=(), actions=(), screen_changes=(), screens=()), None
+    )
     window.bench.connect_line()
     assert "no line" in window.notices.text.text()

@@ -23,7 +23,7 @@ from widgets.start_up.events_view import EventsView
 
 ALT_SHIFT = Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.ShiftModifier
 EVENTS = (
-    Event(1.5, Kind.TURNED, "run", "the panel shows 'run': key right"),
+    Event(1.5, Kind.SCREEN_CHANGED, "run", "the panel shows 'run': key right"),
     Event(2.25, Kind.RISE, "running", "running"),
     Event(3.0, Kind.ALARM, "fault", "fault is set: active, not acknowledged", {"state": "UNACK"}),
     Event(4.0, Kind.ENTERED, "speed", "the operator entered 40.0 Hz for 41.7 Hz"),

@@ -27,7 +27,7 @@ from widgets.start_up.trend_legend import Column
 from widgets.start_up.trend_view import IN_ONE_MENU, TrendView
 
 PROJECT = parse("""\
-format = 1
+format = 2
 [panel]
 start = "s"
 [[screen]]

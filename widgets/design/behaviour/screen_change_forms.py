@@ -52,7 +52,7 @@ class _CausedForm(PartForm):
         attributes = {name: getattr(wanted, name) for name in type(wanted).model_fields}
 
         def edit(project: Project) -> Project:
-            if self.kind == "turn":
+            if self.kind == "screen_change":
                 if former is None:
                     project = edits.add_turn(project, Turn(**attributes))
                 else:
@@ -146,7 +146,7 @@ class _CausedForm(PartForm):
 class TurnForm(_CausedForm):
     """Shows and edits one turn, by its index."""
 
-    kind = "turn"
+    kind = "screen_change"
 
     def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, begun, parent)
@@ -182,7 +182,7 @@ class TurnForm(_CausedForm):
     @property
     def part(self) -> Turn | None:
         """The turn that is shown."""
-        rule = self.begun.rule(self.project, "turn", self._index)
+        rule = self.begun.rule(self.project, "screen_change", self._index)
         return rule if isinstance(rule, Turn) else None
 
     def _targets(self) -> list[tuple[str, str]]:

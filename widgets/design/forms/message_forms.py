@@ -125,7 +125,7 @@ class LongestValues:
 
     def of(self, project: Project) -> Mapping[PanelMessage, str]:
         """The values of `project`; an edit leaves most parts of it the same objects."""
-        entered, parts = self._entered, (project.signals, project.followers, project.turns, project.actions)
+        entered, parts = self._entered, (project.signals, project.followers, project.screen_changes, project.actions)
         if project.screens is not self._screens:
             self._screens, entered = project.screens, entered_in(project)
         same = len(parts) == len(self._parts) and all(map(is_, parts, self._parts))

@@ -221,7 +221,7 @@ class ScreenForm(PartForm):
 def turns_of(project: Project, screen: str) -> list[tuple[int, str]]:
     """The turns from a screen, those of every screen, and those that lead to it: index and words."""
     found = []
-    for index, turn in enumerate(project.turns):
+    for index, turn in enumerate(project.screen_changes):
         if turn.from_ == screen or (turn.from_ is None and turn.when is None):
             if turn.from_ is not None:
                 text = translate("ScreenForm", "{cause} \u2192 {to}")
@@ -466,6 +466,6 @@ def _repertoires() -> list[tuple[str, str]]:
     return [
         ("ascii", "ASCII"),
         ("latin-1", "Latin-1"),
-        ("hd44780-a00", "HD44780 A00"),
-        ("hd44780-a02", "HD44780 A02"),
+        ("lcd-kana", "LCD (Kana)"),
+        ("lcd-european", "LCD (European)"),
     ]

@@ -178,7 +178,7 @@ class FollowerForm(PartForm):
         if part is None or part.played.model != "drive":
             return None
         count = sum(
-            binding.follower.name == part.name and binding.signal.plays is not None
+            binding.follower.name == part.name and binding.signal.drive_role is not None
             for binding in bindings(self.project).values()
         )
         if count:

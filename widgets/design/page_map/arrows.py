@@ -59,7 +59,7 @@ class Label:
 
 def turn_label(project: Project, turn: int, from_everywhere: bool = False) -> str:
     """A turn in as few words as will do on the map."""
-    part = project.turns[turn]
+    part = project.screen_changes[turn]
     if part.when is not None:
         sign = {"above": ">", "below": "<", "equal": "="}.get(part.when.is_)
         if sign is not None:

@@ -151,7 +151,7 @@ class Dragging:
         if ring is None or project is None or self.into is None:
             return 0
         arrow = self.into.arrow
-        onward = any(ring.goes_onward(project.turns[lead.turn]) for lead in arrow.leads)
+        onward = any(ring.goes_onward(project.screen_changes[lead.turn]) for lead in arrow.leads)
         return ring.number_between(self.names[0], arrow.from_, arrow.to, onward)
 
     @property

@@ -285,12 +285,12 @@ class PageMapPane(QWidget):
             self._select_turn_of(screen, key)
 
     def _select_turn_of(self, screen: str | None, key: str) -> None:
-        for index, turn in enumerate(self._document.project.turns):
+        for index, turn in enumerate(self._document.project.screen_changes):
             if turn.from_ == screen and turn.key == key:
                 self.view.select_turn(index, screen)
 
     def _lead_turn(self, index: int, from_: str | None, to: str) -> None:
-        turn = self._document.project.turns[index]
+        turn = self._document.project.screen_changes[index]
         if from_ is not None and turn.from_ is None and turn.key is not None:
             # One of many arrows of a turn that counts everywhere: this screen gets a turn of its own.
             self.lead(from_, turn.key, to)
@@ -313,7 +313,7 @@ class PageMapPane(QWidget):
         self._add_and_open(self.tr("Add idle return"), edits.turn(idle_s=USUAL_IDLE_S, to=name))
 
     def _add_and_open(self, step: str, turn: Turn) -> None:
-        index = len(self._document.project.turns)
+        index = len(self._document.project.screen_changes)
         if self._document.do(step, lambda project: edits.add_turn(project, turn)) is None:
             self.override_action.setChecked(True)
             self.idle_action.setChecked(True)
@@ -398,7 +398,7 @@ class PageMapPane(QWidget):
             return
         index = item.turn
         step = self.tr("Delete turn")
-        turn = self._document.project.turns[index]
+        turn = self._document.project.screen_changes[index]
         shared = turn.from_ is None and isinstance(item, Edge)
 
         def delete() -> None:

@@ -86,7 +86,7 @@ class MapScene(QGraphicsScene):
         found: dict[tuple[str, int], tuple[int, int]] = {}
         for finding in findings:
             place = finding.place
-            if finding.severity == "note" or len(place) < 2 or place[0] not in ("screen", "turn"):
+            if finding.severity == "note" or len(place) < 2 or place[0] not in ("screen", "screen_change"):
                 continue
             if isinstance(place[0], str) and isinstance(place[1], int):
                 errors, warnings = found.get((place[0], place[1]), (0, 0))
@@ -237,8 +237,8 @@ class MapScene(QGraphicsScene):
         project, graph = self.project, self.graph
         if project is None or graph is None:
             return
-        marked = frozenset(index for kind, index in self._findings if kind == "turn")
-        now = (project.turns, graph, project.panel, self.places, self.kinds, marked)
+        marked = frozenset(index for kind, index in self._findings if kind == "screen_change")
+        now = (project.screen_changes, graph, project.panel, self.places, self.kinds, marked)
         if self._drawn == now:
             return
         self._drawn = now
@@ -310,7 +310,7 @@ class MapScene(QGraphicsScene):
 
     @staticmethod
     def _inlet_words(project: Project, inlets: Sequence[Inlet]) -> str:
-        turns = [project.turns[inlet.lead.turn] for inlet in inlets]
+        turns = [project.screen_changes[inlet.lead.turn] for inlet in inlets]
         return "\n".join(
             translate("PageMap", "From every screen to {to}: {cause}").format(to=turn.to, cause=cause_text(turn))
             for turn in turns

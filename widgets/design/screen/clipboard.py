@@ -236,7 +236,7 @@ class Clipboard(QObject):
         if len(after.screens) > len(before.screens):
             words.append(
                 self.tr("The turns among these screens came along; add those that lead here.")
-                if len(after.turns) > len(before.turns)
+                if len(after.screen_changes) > len(before.screen_changes)
                 else self.tr("No turn leads here yet; add those that are needed.")
             )
         if words:

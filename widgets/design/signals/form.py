@@ -246,7 +246,7 @@ class SignalForm(PartForm):
         )
         self.choice(
             self.tr("Plays"),
-            "plays",
+            "drive_role",
             self._plays_options,
             self.tr(
                 "What of the simulated drive it is. A drive of which a signal is something "

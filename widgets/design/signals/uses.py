@@ -38,7 +38,7 @@ def use_counts(project: Project) -> Counter[str]:
     if former is not None and former.project() is project:
         return former.counts
     bits = tuple(part.bit.of for part in project.signals if isinstance(part, BitSignal))
-    users = (project.screens, project.turns, project.actions, project.panel, bits)
+    users = (project.screens, project.screen_changes, project.actions, project.panel, bits)
     if former is not None and _same(users, former.users):
         counts = former.counts
     else:

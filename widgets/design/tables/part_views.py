@@ -124,11 +124,13 @@ class BehaviourView(TwoTables):
             [("key", self.tr("By a key")), ("when", self.tr("By a condition"))],
             empty=self.tr("No action yet. Insert adds one."),
         )
-        self._add_tables(("turn", self.turns), ("action", self.actions_table), [260, 220])
+        self._add_tables(("screen_change", self.turns), ("action", self.actions_table), [260, 220])
         self.turns.add_wanted.connect(lambda cause: self.add_turn(cause))
         self.turns.duplicate_wanted.connect(lambda places: self._duplicate_turn(places[-1]))
-        self.turns.delete_wanted.connect(lambda places: self._delete("turn", self.tr("Delete turn"), places))
-        self.turns.move_wanted.connect(lambda places, way: self._move("turn", self.tr("Move turn"), places, way))
+        self.turns.delete_wanted.connect(lambda places: self._delete("screen_change", self.tr("Delete turn"), places))
+        self.turns.move_wanted.connect(
+            lambda places, way: self._move("screen_change", self.tr("Move turn"), places, way)
+        )
         self.actions_table.add_wanted.connect(lambda cause: self.add_action(cause))
         self.actions_table.duplicate_wanted.connect(lambda places: self._duplicate_action(places[-1]))
         self.actions_table.delete_wanted.connect(
@@ -140,7 +142,7 @@ class BehaviourView(TwoTables):
 
     def show_project(self, project: Project, wrong_turns: frozenset[int], wrong_actions: frozenset[int]) -> None:
         """Show the turns and actions of a project; the wrong ones have errors."""
-        self.turns.show_parts(project, self._listed(project, "turn"), wrong_turns)
+        self.turns.show_parts(project, self._listed(project, "screen_change"), wrong_turns)
         self.actions_table.show_parts(project, self._listed(project, "action"), wrong_actions)
         kind, self._added = self._added, None
         if kind is not None and self.current() != (kind, at := len(of_kind(project, kind)) - 1):
@@ -198,7 +200,7 @@ class BehaviourView(TwoTables):
             return
         else:
             turn = unmade(Turn, key=_free_key(project, screen), from_=screen, to="")
-        self._begin("turn", turn)
+        self._begin("screen_change", turn)
 
     def add_action(self, cause: str, screen: str | None = None) -> None:
         """Add an action by `key` or by a condition (`when`); with `screen` on that screen only."""
@@ -216,11 +218,11 @@ class BehaviourView(TwoTables):
         self._begin("action", action)
 
     def _duplicate_turn(self, index: int) -> None:
-        if not self._complete("turn", (index,)):
+        if not self._complete("screen_change", (index,)):
             return
-        turn = self._document.project.turns[index]
+        turn = self._document.project.screen_changes[index]
         if self._document.do(self.tr("Duplicate turn"), lambda p: edits.add_turn(p, turn, index + 1)) is None:
-            self.select("turn", index + 1)
+            self.select("screen_change", index + 1)
             self.chosen.emit()
             self.added.emit()
 
@@ -236,6 +238,6 @@ class BehaviourView(TwoTables):
 
 def _free_key(project: Project, screen: str | None) -> str:
     """A key that turns nothing and does nothing there yet, or the first one."""
-    taken = {turn.key for turn in project.turns if turn.from_ in (None, screen)}
+    taken = {turn.key for turn in project.screen_changes if turn.from_ in (None, screen)}
     taken |= {action.key for action in project.actions if action.from_ in (None, screen)}
     return next((key for key in project.panel.keys if key not in taken), project.panel.keys[0])

@@ -22,7 +22,7 @@ def can_play(project: Project, part: Any) -> bool:
     """Whether a drive can stand behind the signal: its follower is simulated as one, or it says already what it is."""
     if not isinstance(part, RegisterSignal | BitSignal):
         return False
-    if part.plays is not None:
+    if part.drive_role is not None:
         return True
     binding = bindings(project).get(part.name)
     if binding is None or (is_text(binding.base.encoding) and not binding.single):
@@ -32,7 +32,7 @@ def can_play(project: Project, part: Any) -> bool:
 
 def plays_text(part: Any) -> str:
     """What a person reads of what the signal is; empty if it is nothing of a drive."""
-    return "" if part.plays is None else said("project", DRIVE_VALUES[part.plays])
+    return "" if part.drive_role is None else said("project", DRIVE_VALUES[part.drive_role])
 
 
 def read_plays(part: Any, text: str) -> str | None:

@@ -296,7 +296,9 @@ def test_undo_after_a_refused_import_takes_back_the_step_before_it(opened: Opene
     document.do("Retitle", lambda project: project.but(title="other"))
     dialog = opened("Name,Register\nflow,1\n")
     # What the list was read for changes while the dialog is open: its follower goes.
-    bare = document.project.but(followers=(), signals=(), screens=document.project.screens[:1], actions=(), turns=())
+    bare = document.project.but(
+        followers=(), signals=(), screens=document.project.screens[:1], actions=(), screen_changes=()
+    )
     bare = bare.but(screens=(bare.screens[0].but(fields=()),))
     document.do("Clear", lambda _project: bare)
     press(dialog.bring_in)

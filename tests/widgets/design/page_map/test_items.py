@@ -101,11 +101,11 @@ def test_what_is_said_of_screens(page_map: PageMap) -> None:
 
 def test_a_screen_without_a_way_to_it_or_from_it_stands_out(page_map: PageMap, project: Project) -> None:
     more = edits.add_screen(edits.add_screen(project, "lost"), "stuck")
-    more = more.but(turns=(Turn(from_="hall", key="up", to="stuck"), *project.turns[2:]))
+    more = more.but(screen_changes=(Turn(from_="hall", key="up", to="stuck"), *project.screen_changes[2:]))
     show(page_map, more)
     assert page_map.nodes["lost"].facts.words == ("no way here",)
     assert "no way back" not in page_map.nodes["stuck"].facts.words, "the idle turn leads back"
-    show(page_map, more.but(turns=(Turn(from_="hall", key="up", to="stuck"),)))
+    show(page_map, more.but(screen_changes=(Turn(from_="hall", key="up", to="stuck"),)))
     assert page_map.nodes["stuck"].facts.words == ("no way back", "1 press")
 
 
@@ -141,7 +141,7 @@ def test_findings_are_marked_on_screens_and_turns(page_map: PageMap) -> None:
         [
             finding("error", "screen", 1, "field", 0),
             finding("warning", "screen", 1),
-            finding("warning", "turn", 0),
+            finding("warning", "screen_change", 0),
             finding("note", "screen", 2),
         ]
     )
@@ -201,7 +201,7 @@ def test_a_renamed_screen_stands_where_it_stood(page_map: PageMap, project: Proj
 
 
 def test_a_map_without_screens_is_empty(page_map: PageMap, project: Project) -> None:
-    show(page_map, project.but(screens=(), turns=(), actions=()))
+    show(page_map, project.but(screens=(), screen_changes=(), actions=()))
     assert page_map.nodes == {}
     QTest.keyClick(page_map, Key.Key_Right)
     assert page_map.selected_screen() is None
@@ -235,7 +235,7 @@ def test_keys_walk_through_the_turns_of_a_screen(page_map: PageMap, project: Pro
     assert page_map.accessibleDescription() == "Turn from hall to climate: right"
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Turn from every screen to hall: idle 180 s"
-    assert project.turns[page_map.selected_turn() or 0].idle_s == 180
+    assert project.screen_changes[page_map.selected_turn() or 0].idle_s == 180
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Turn from hall to fan: left"
     QTest.keyClick(page_map, Key.Key_Left)
@@ -267,7 +267,7 @@ def test_several_screens_are_selected_and_moved_with_keys(page_map: PageMap, qtb
 def test_an_arrow_is_chosen_by_its_label(page_map: PageMap, project: Project, qtbot: QtBot) -> None:
     with qtbot.waitSignal(page_map.turn_chosen) as chosen:
         QTest.mouseClick(page_map.viewport(), LEFT, NO, label(page_map, "hall", "climate"))
-    assert project.turns[chosen.args[0]].to == "next"
+    assert project.screen_changes[chosen.args[0]].to == "next"
     with qtbot.waitSignal(page_map.turn_chosen) as left:
         QTest.mouseClick(page_map.viewport(), LEFT, NO, QPoint(2, 2))
     assert left.args == [-1]
@@ -354,7 +354,7 @@ def test_the_head_of_an_arrow_is_led_to_another_screen(page_map: PageMap, projec
     show(page_map, own)
     with qtbot.waitSignal(page_map.turn_led) as led:
         drag(page_map, tip(page_map, "too hot", "recipe") + QPoint(0, 3), middle(page_map, "climate"))
-    assert own.turns[led.args[0]].key == "up"
+    assert own.screen_changes[led.args[0]].key == "up"
     assert led.args[1:] == ["too hot", "climate"]
 
 
@@ -363,7 +363,7 @@ def test_an_inlet_is_led_to_another_screen(page_map: PageMap, project: Project, 
     start = page_map.mapFromScene(inlet.label_rect().center())
     with qtbot.waitSignal(page_map.turn_led) as led:
         drag(page_map, start, middle(page_map, "climate"))
-    assert project.turns[led.args[0]].idle_s == 180
+    assert project.screen_changes[led.args[0]].idle_s == 180
     assert led.args[1:] == [None, "climate"]
 
 

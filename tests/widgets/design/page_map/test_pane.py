@@ -98,10 +98,10 @@ def ring(document: Document) -> list[str]:
 def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
     before = document.project
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "recipe"))
-    assert document.project.turns[-1] == Turn(from_="hall", key="up", to="recipe")
+    assert document.project.screen_changes[-1] == Turn(from_="hall", key="up", to="recipe")
     assert document.undo_name == "Draw turn"
     assert design.map.accessibleDescription() == "Turn from hall to recipe: up"
-    assert design.inspector.current_form() is design.inspector.form_of("turn")
+    assert design.inspector.current_form() is design.inspector.form_of("screen_change")
     document.undo()
     assert document.project is before
 
@@ -110,19 +110,19 @@ def test_a_key_that_leads_somewhere_already_is_led_elsewhere(
     design: DesignWorkplace, document: Document, qtbot: QtBot
 ) -> None:
     document.do("Draw turn", lambda project: edits.lead_key(project, "hall", "up", "recipe"))
-    count = len(document.project.turns)
+    count = len(document.project.screen_changes)
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "fan"))
-    assert len(document.project.turns) == count
-    assert document.project.turns[-1] == Turn(from_="hall", key="up", to="fan")
+    assert len(document.project.screen_changes) == count
+    assert document.project.screen_changes[-1] == Turn(from_="hall", key="up", to="fan")
 
 
 def test_the_head_of_a_shared_arrow_makes_a_turn_for_its_screen_only(
     design: DesignWorkplace, document: Document
 ) -> None:
-    shared = document.project.turns
+    shared = document.project.screen_changes
     edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("climate", "recipe"))
     drag(design.map, design.map.mapFromScene(edge.tip) - QPoint(0, 4), middle(design.map, "too hot"))
-    assert document.project.turns == (*shared, Turn(from_="climate", key="right", to="too hot"))
+    assert document.project.screen_changes == (*shared, Turn(from_="climate", key="right", to="too hot"))
 
 
 def test_a_turn_drawn_to_an_empty_place_may_make_a_screen_there(
@@ -134,7 +134,7 @@ def test_a_turn_drawn_to_an_empty_place_may_make_a_screen_there(
     QTest.keyClick(menu, Key.Key_Down)
     QTest.keyClick(menu, Key.Key_Return)
     assert document.undo_name == "Draw turn to a new screen"
-    assert document.project.turns[-1] == Turn(from_="hall", key="up", to="screen")
+    assert document.project.screen_changes[-1] == Turn(from_="hall", key="up", to="screen")
     assert document.project.screen_named["screen"].map == design.map.map_scene.places["screen"]
     assert document.selection.screen == "screen"
     document.undo()
@@ -163,27 +163,27 @@ def test_a_turn_is_added_by_keyboard(design: DesignWorkplace, document: Document
         "The key up is free on this screen.",
         "On the other screens the key left goes on doing what it does.",
     ]
-    assert document.project.turns[-1] == Turn(from_="hall", key="left", to="recipe")
+    assert document.project.screen_changes[-1] == Turn(from_="hall", key="left", to="recipe")
 
 
 def test_the_delete_key_takes_the_selected_turn(design: DesignWorkplace, document: Document) -> None:
     document.do("Draw turn", lambda project: edits.lead_key(project, "too hot", "up", "recipe"))
-    before = document.project.turns
+    before = document.project.screen_changes
     design.map.select_turn(len(before) - 1)
     QTest.keyClick(design.map, Key.Key_Delete)
-    assert document.project.turns == before[:-1]
+    assert document.project.screen_changes == before[:-1]
     assert document.undo_name == "Delete turn"
     assert design.map.selected_screen() == "too hot"
 
 
 def test_a_turn_for_every_screen_goes_only_after_a_question(design: DesignWorkplace, document: Document) -> None:
-    before = document.project.turns
+    before = document.project.screen_changes
     design.map.select_turn(0, "climate")
     QTest.keyClick(design.map, Key.Key_Delete)
-    assert document.project.turns == before
+    assert document.project.screen_changes == before
     assert "every screen" in design.notice.text.text()
     QTest.mouseClick(design.notice.button, LEFT)
-    assert document.project.turns == before[1:]
+    assert document.project.screen_changes == before[1:]
 
 
 # Screens
@@ -245,7 +245,7 @@ def test_a_ring_of_turns_one_by_one_is_reordered_too(design: DesignWorkplace, do
     assert design.map.nodes["times"].facts.ring == (3, 4)
     edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("run", "measured"))
     drag(design.map, middle(design.map, "times"), design.map.mapFromScene(edge.label_rect().center()))
-    leads = {(turn.from_, turn.key): turn.to for turn in document.project.turns}
+    leads = {(turn.from_, turn.key): turn.to for turn in document.project.screen_changes}
     assert [leads[name, "right"] for name in ("run", "times", "measured", "top-up")] == [
         "times",
         "measured",
@@ -346,7 +346,7 @@ def test_enter_on_a_turn_goes_to_its_properties(design: DesignWorkplace) -> None
     focus = QApplication.focusWidget()
     assert focus is not None
     assert design.inspector.isAncestorOf(focus)
-    assert design.inspector.current_form() is design.inspector.form_of("turn")
+    assert design.inspector.current_form() is design.inspector.form_of("screen_change")
 
 
 def context(design: DesignWorkplace, at: QPoint, letter: Key) -> None:
@@ -363,12 +363,12 @@ def test_an_override_and_an_idle_return_are_added_from_the_menu_of_a_screen(
 ) -> None:
     first = document.project.signals[0].name
     context(design, middle(design.map, "recipe"), Key.Key_C)
-    assert document.project.turns[-1].to == "recipe"
-    assert document.project.turns[-1].when is not None
-    assert document.project.turns[-1].when.signal == first
-    assert design.inspector.current_form() is design.inspector.form_of("turn")
+    assert document.project.screen_changes[-1].to == "recipe"
+    assert document.project.screen_changes[-1].when is not None
+    assert document.project.screen_changes[-1].when.signal == first
+    assert design.inspector.current_form() is design.inspector.form_of("screen_change")
     context(design, middle(design.map, "climate"), Key.Key_I)
-    assert (document.project.turns[-1].to, document.project.turns[-1].idle_s) == ("climate", 120)
+    assert (document.project.screen_changes[-1].to, document.project.screen_changes[-1].idle_s) == ("climate", 120)
 
 
 def test_a_screen_is_added_where_the_menu_was_asked_for(design: DesignWorkplace, document: Document) -> None:
@@ -391,7 +391,7 @@ def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkplace, d
 
     QTimer.singleShot(0, fill)
     QTest.keyClick(design.map, Key.Key_T, CTRL)
-    assert document.project.turns[-1] == Turn(key="up", to="hall")
+    assert document.project.screen_changes[-1] == Turn(key="up", to="hall")
     assert design.map.accessibleDescription() == "Turn from every screen to hall: up, any screen"
 
 
@@ -425,7 +425,7 @@ def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkplace, 
         assert parse(dump(document.project)) == document.project
         assert set(design.map.nodes) == set(document.project.screen_named)
         drawn = {lead.turn for edge in design.map.edges for lead in edge.arrow.leads}
-        assert all(turn < len(document.project.turns) for turn in drawn)
+        assert all(turn < len(document.project.screen_changes) for turn in drawn)
     while document.undo_name is not None:
         document.undo()
     assert document.project is first

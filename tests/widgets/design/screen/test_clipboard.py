@@ -36,7 +36,7 @@ from widgets.document.document import Document, Selection
 from widgets.kit.notice import Notice
 
 OTHER = """
-format = 1
+format = 2
 [panel]
 rows = 4
 columns = 20
@@ -322,7 +322,7 @@ def test_a_megabyte_is_refused_in_words_and_at_once(editor: ScreenEditor, docume
 @pytest.mark.parametrize("kind", [CELLS, SCREENS])
 @pytest.mark.parametrize(
     "content",
-    [b"", b"\xff\xfe\x00", b"format = 1", b"not toml at all [", b"format = 99\n", b"x" * 5_000_000],
+    [b"", b"\xff\xfe\x00", b"format = 2", b"not toml at all [", b"format = 99\n", b"x" * 5_000_000],
     ids=["nothing", "no text", "no panel", "no toml", "newer", "huge"],
 )
 def test_damaged_content_is_refused_in_words(

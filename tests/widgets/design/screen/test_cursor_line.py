@@ -67,7 +67,7 @@ def with_long_signal(project: Project) -> Project:
     screens = tuple(
         screen.but(fields=(longest,)) if screen.name == "bench" else screen.but(fields=()) for screen in project.screens
     )
-    return project.but(signals=signals, screens=screens, actions=(), turns=())
+    return project.but(signals=signals, screens=screens, actions=(), screen_changes=())
 
 
 def test_nothing_is_cut_off_at_the_smallest_window(project: Project, qtbot: QtBot) -> None:

@@ -15,7 +15,7 @@ from widgets.document.document import Document
 def panel(rows: int, columns: int) -> Project:
     text = ", ".join(f'"{("word " * 27)[:columns]}"' for _ in range(rows // 2))
     return parse(
-        f'format = 1\n[panel]\nrows = {rows}\ncolumns = {columns}\nstart = "s"\n'
+        f'format = 2\n[panel]\nrows = {rows}\ncolumns = {columns}\nstart = "s"\n'
         f'[[screen]]\nname = "s"\ntext = [{text}]\n'
     )
 

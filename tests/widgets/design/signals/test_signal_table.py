@@ -239,7 +239,7 @@ def test_a_choice_from_the_list_is_taken_when_the_cell_is_left_by_the_mouse(
 
 
 def test_the_list_of_choices_is_as_wide_as_its_texts(design: DesignWorkplace, qtbot: QtBot) -> None:
-    go(design, "command", "plays")
+    go(design, "command", "drive_role")
     type_in("spe")
     choices = offered(qtbot)
     assert choices.sizeHintForColumn(0) <= choices.viewport().width()
@@ -427,7 +427,7 @@ def go_to_empty_row(design: DesignWorkplace) -> None:
 
 def test_rows_pasted_in_the_empty_area_are_new_ones(qtbot: QtBot) -> None:
     whole = load(demo_path("booster-pump"))
-    few = whole.but(signals=whole.signals[:4], screens=(), turns=(), actions=())
+    few = whole.but(signals=whole.signals[:4], screens=(), screen_changes=(), actions=())
     design = shown(Document(few), qtbot)
     design.resize(1366, 768)
     go(design, few.signals[1].name, "name")

@@ -41,7 +41,7 @@ def rows(box: object) -> list[str]:
 def plays(document: Document, name: str) -> str | None:
     part = document.project.signal_named[name]
     assert not isinstance(part, HeldSignal)
-    return part.plays
+    return part.drive_role
 
 
 def show(design: DesignWorkplace, name: str) -> SignalForm:
@@ -84,14 +84,14 @@ def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkplac
     design.ways.go_to(("follower", 0))
     form = design.inspector.follower_form
     assert row_of(form, "Obeys").texts()[0].startswith("registers of its own (300 to 413 on the wire)")
-    design.document.do("Play", lambda project: edits.change_signal(project, "start", plays="run"))
+    design.document.do("Play", lambda project: edits.change_signal(project, "start", drive_role="run"))
     assert row_of(form, "Obeys").texts() == ("the signals that say what they play: 1",)
 
 
 def test_bits_are_set_by_hand_but_for_those_that_the_drive_works_out(qtbot: QtBot) -> None:
     project = drive_project(
         *SIGNALS,
-        {"name": "ready", "bit": {"of": "room", "number": 0}, "plays": "ready"},
+        {"name": "ready", "bit": {"of": "room", "number": 0}, "drive_role": "ready"},
         {"name": "door", "bit": {"of": "room", "number": 3}},
     )
     model = Simulation(project).models["it"]

@@ -473,6 +473,7 @@ class Client:
                 self._unasked(guard.ahead, came)
             self._idle = guard.behind + self._idle
         elif guard.received:
+            # Where the copy of an earlier answer came instead, the device has not answered wrongly, but not at all.
             again = [
                 frame
                 for frame in sound_frames(guard.ahead)
@@ -552,6 +553,7 @@ class Client:
             wrongly = fault is not None and fault.kind in _WRONGLY
             self.settling.unanswered(request, at, wrongly=wrongly)
         if fault is not None and guard.received:
+            # Without our own echo, which would be taken for another client's request.
             for other in overheard(guard.received.replace(request.rtu, b"", 1)):
                 self.settling.unanswered(other, at)
 
@@ -720,6 +722,7 @@ class Client:
         if flight.answer.done():
             return
         now = time.perf_counter()
+        # A line that babbles on must not keep a request for ever: so the answer has its own length more to arrive.
         longest = flight.limit_s + (flight.request.answer_characters + 1) * self._character_s + self._quiet_s
         if flight.guard.received and now - self._last_byte < self._quiet_s and now - flight.sent < longest:
             asyncio.get_running_loop().call_later(self._quiet_s, self._give_up, flight)

@@ -179,7 +179,7 @@ def ramp_response(
             if from_ is not None and to is not None and halfway is not None:
                 set_ramp, lag = from_.until(to), halfway.until(middle)
     scaled = (values - before) / change
-    apart = float(np.median(np.diff(times)))
+    apart = _apart(times)
     ramp = Measured(1 / slope, max(1 / slope - apart, apart), 1 / slope + apart)
     steepest, flattest = (change / ramp.low, change / ramp.high)
     return RampResponse(
@@ -254,6 +254,11 @@ def _ripple(times: Array, values: Array, end: float) -> float:
     return float(np.ptp(_last_part(times, values, end)))
 
 
+def _apart(times: Array) -> float:
+    """The usual time from one sample to the next."""
+    return float(np.median(np.diff(times)))
+
+
 def _overshoot(scaled: Array, step: float) -> Measured:
     over = max(0.0, float(scaled.max()) - 1.0)
     return Measured(over, max(0.0, over - step), over + step)
@@ -266,7 +271,7 @@ def _first_crossing(times: Array, scaled: Array, level: float) -> _Crossing | No
     index = int(above[0])
     if index == 0:  # it was there already: since at most the time between two samples
         first = float(times[0])
-        return _Crossing(first, first - float(np.median(np.diff(times))), first)
+        return _Crossing(first, first - _apart(times), first)
     return _between(times, scaled, index, level)
 
 

@@ -12,7 +12,7 @@
         <translation>Über Fanlight</translation>
     </message>
     <message>
-        <source>Design small text panels for Modbus devices, prove them against the device or a simulation of it, and hand them over.</source>
+        <source>Design small text panels for Modbus devices, test them on the device or a simulation of it, and hand them over.</source>
         <translation>Kleine Textpanels für Modbus-Geräte entwerfen, am Gerät oder an dessen Simulation prüfen und übergeben.</translation>
     </message>
     <message>
@@ -135,74 +135,74 @@
     <name>ArmingBadge</name>
     <message>
         <source>ARMED: keys write to {lines}</source>
-        <translation>SCHARF: Tasten schreiben auf {lines}</translation>
+        <translation>FREIGEGEBEN: Tasten schreiben auf {lines}</translation>
     </message>
     <message>
         <source>Disarmed: only stops are written</source>
-        <translation>Entschärft: nur Stopps werden geschrieben</translation>
+        <translation>Schreiben gesperrt: nur Stopps werden geschrieben</translation>
     </message>
     <message>
-        <source>Not armed: only reading</source>
-        <translation>Nicht scharf: es wird nur gelesen</translation>
+        <source>Not armed: read only</source>
+        <translation>Schreiben gesperrt: nur lesen</translation>
     </message>
     <message>
         <source>Not connected: nothing is written</source>
         <translation>Nicht verbunden: nichts wird geschrieben</translation>
     </message>
     <message>
-        <source>Simulated: nothing real can move</source>
-        <translation>Simuliert: nichts Wirkliches bewegt sich</translation>
+        <source>Simulated: no machine can move</source>
+        <translation>Simuliert: keine Maschine kann sich bewegen</translation>
     </message>
 </context>
 <context>
     <name>ArmingDialog</name>
     <message>
-        <source>Arm: let Fanlight write</source>
-        <translation>Scharf schalten: Fanlight darf schreiben</translation>
+        <source>Arm: allow Fanlight to write</source>
+        <translation>Schreiben freigeben</translation>
     </message>
     <message>
         <source>Hold to arm</source>
-        <translation>Halten zum Scharfschalten</translation>
+        <translation>Zum Freigeben halten</translation>
     </message>
     <message>
-        <source>Lines to be armed</source>
-        <translation>Leitungen, die scharf werden</translation>
+        <source>Lines to arm</source>
+        <translation>Leitungen, auf die geschrieben werden darf</translation>
     </message>
     <message>
         <source>Now hold the button, with the mouse or the space bar, until its bar is full.</source>
-        <translation>Jetzt die Schaltfläche mit der Maus oder der Leertaste halten, bis ihr Balken voll ist.</translation>
+        <translation>Jetzt die Schaltfläche mit der Maus oder der Leertaste gedrückt halten, bis der Balken voll ist.</translation>
     </message>
     <message>
         <source>Once armed, panel keys write to a real line.</source>
-        <translation>Scharf geschaltet schreiben die Tasten des Panels auf eine echte Leitung.</translation>
+        <translation>Nach der Freigabe schreiben die Tasten des Panels auf eine echte Leitung.</translation>
     </message>
     <message>
         <source>Press and hold, with the mouse or the space bar, until the bar is full.</source>
         <translation>Mit der Maus oder der Leertaste gedrückt halten, bis der Balken voll ist.</translation>
     </message>
     <message>
-        <source>Read and tick each of these:</source>
-        <translation>Jeden dieser Punkte lesen und abhaken:</translation>
+        <source>Read and confirm each point:</source>
+        <translation>Jeden Punkt lesen und bestätigen:</translation>
     </message>
     <message>
-        <source>This project &amp;writes without a key:</source>
-        <translation>Ohne Taste &amp;schreibt dieses Projekt:</translation>
+        <source>This project &amp;writes without a key press:</source>
+        <translation>Dieses Projekt &amp;schreibt ohne Tastendruck:</translation>
     </message>
     <message>
-        <source>This project can start motion by itself, without a key: see the list above.</source>
-        <translation>Dieses Projekt kann von selbst, ohne Taste, Bewegung auslösen: siehe die Liste oben.</translation>
+        <source>This project can start motion by itself, without a key press: see the list above.</source>
+        <translation>Dieses Projekt kann von selbst, ohne Tastendruck, eine Bewegung auslösen: siehe die Liste oben.</translation>
     </message>
     <message>
-        <source>This project writes nothing without a key.</source>
-        <translation>Ohne Taste schreibt dieses Projekt nichts.</translation>
+        <source>This project writes only when a key is pressed.</source>
+        <translation>Dieses Projekt schreibt nur auf Tastendruck.</translation>
     </message>
     <message>
         <source>{count} left to confirm.</source>
         <translation>Noch {count} zu bestätigen.</translation>
     </message>
     <message>
-        <source>⚠ The project was changed since it was last armed on this computer.</source>
-        <translation>⚠ Seit dem letzten Scharfschalten auf diesem Rechner wurde das Projekt geändert.</translation>
+        <source>⚠ The project has changed since it was last armed on this computer.</source>
+        <translation>⚠ Das Projekt wurde geändert, seit das Schreiben auf diesem Rechner zuletzt freigegeben war.</translation>
     </message>
 </context>
 <context>
@@ -265,30 +265,34 @@
     </message>
     <message>
         <source>Select a field or cells to move them: put the cursor on the field.</source>
-        <translation>Zum Verschieben ein Feld oder Zellen auswählen: die Schreibmarke auf das Feld setzen.</translation>
+        <translation>Zum Verschieben ein Feld oder Zellen auswählen: den Cursor auf das Feld setzen.</translation>
     </message>
     <message>
         <source>Select a field to fit its width: put the cursor on it.</source>
-        <translation>Zum Anpassen der Breite ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
+        <translation>Zum Anpassen der Breite ein Feld auswählen: den Cursor darauf setzen.</translation>
     </message>
     <message>
         <source>Select one field to change its width: put the cursor on it.</source>
-        <translation>Zum Ändern der Breite ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
+        <translation>Zum Ändern der Breite ein Feld auswählen: den Cursor darauf setzen.</translation>
     </message>
     <message>
         <source>Select two or more fields to make them equally wide: Ctrl+click them.</source>
         <translation>Für gleiche Breite zwei oder mehr Felder auswählen: mit Strg anklicken.</translation>
     </message>
     <message>
-        <source>There is no room on this screen for a second one: text or fields are there.</source>
-        <translation>Auf diesem Bild ist kein Platz für ein zweites: dort stehen Text oder Felder.</translation>
+        <source>There is no room for a copy on this screen: text or fields are in the way.</source>
+        <translation>Auf diesem Bild ist kein Platz für eine Kopie: Text oder Felder sind im Weg.</translation>
     </message>
 </context>
 <context>
     <name>ArrivalsDialog</name>
     <message>
-        <source>&amp;Those of this project</source>
-        <translation>&amp;Die dieses Projekts</translation>
+        <source>&amp;Use those of this project</source>
+        <translation>&amp;Die dieses Projekts verwenden</translation>
+    </message>
+    <message>
+        <source>Differences</source>
+        <translation>Unterschiede</translation>
     </message>
     <message>
         <source>Differs in</source>
@@ -296,34 +300,30 @@
     </message>
     <message>
         <source>In this project</source>
-        <translation>Hier</translation>
-    </message>
-    <message>
-        <source>In what is pasted</source>
-        <translation>Eingefügt</translation>
+        <translation>In diesem Projekt</translation>
     </message>
     <message>
         <source>Name</source>
         <translation>Name</translation>
     </message>
     <message>
-        <source>The pasted ones, under &amp;new names</source>
-        <translation>Die eingefügten, unter &amp;neuen Namen</translation>
+        <source>Pasted</source>
+        <translation>Eingefügt</translation>
     </message>
     <message>
-        <source>The same names, but not the same</source>
-        <translation>Gleiche Namen, aber nicht das Gleiche</translation>
+        <source>Same names, different definitions</source>
+        <translation>Gleiche Namen, unterschiedliche Definitionen</translation>
     </message>
     <message>
-        <source>What differs</source>
-        <translation>Was sich unterscheidet</translation>
+        <source>The pasted fields use signal names that exist here with other definitions. Which should be used?</source>
+        <translation>Die eingefügten Felder verwenden Signalnamen, die es hier mit anderer Definition gibt. Welche sollen gelten?</translation>
     </message>
     <message>
-        <source>What is pasted shows signals whose names this project has too, but with other meanings. Which are to be shown?</source>
-        <translation>Das Eingefügte zeigt Signale, deren Namen auch dieses Projekt hat, aber mit anderer Bedeutung. Welche sollen gezeigt werden?</translation>
+        <source>Use the pasted ones under &amp;new names</source>
+        <translation>Die eingefügten unter &amp;neuen Namen verwenden</translation>
     </message>
     <message>
-        <source>follower &apos;{name}&apos;</source>
+        <source>device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
@@ -338,8 +338,8 @@
         <translation>Geänderte Zeilen: {changed}. Neue Zeilen: {added}.</translation>
     </message>
     <message>
-        <source>New rows that stay out: {count}.</source>
-        <translation>Neue Zeilen, die wegbleiben: {count}.</translation>
+        <source>New rows skipped: {count}.</source>
+        <translation>Übersprungene neue Zeilen: {count}.</translation>
     </message>
 </context>
 <context>
@@ -349,11 +349,15 @@
         <translation>Liste &amp;kopieren</translation>
     </message>
     <message>
-        <source>Cells that cannot be taken over</source>
+        <source>Accept the &amp;rest</source>
+        <translation>&amp;Rest übernehmen</translation>
+    </message>
+    <message>
+        <source>Cells that cannot be accepted</source>
         <translation>Zellen, die nicht übernommen werden können</translation>
     </message>
     <message>
-        <source>Cells that cannot be taken over: {count}</source>
+        <source>Cells that cannot be accepted: {count}</source>
         <translation>Zellen, die nicht übernommen werden können: {count}</translation>
     </message>
     <message>
@@ -361,36 +365,32 @@
         <translation>Spalte</translation>
     </message>
     <message>
-        <source>New rows that stay out: {count}. A new row with a cell that cannot be taken over is not added, since something would stand there that nobody chose.</source>
-        <translation>Neue Zeilen, die wegbleiben: {count}. Eine neue Zeile mit einer Zelle, die nicht übernommen werden kann, wird nicht angelegt, denn dort stünde sonst etwas, das niemand gewählt hat.</translation>
+        <source>New rows skipped: {count}. A new row with a cell that cannot be accepted is not added, because the cell would get a value that nobody chose.</source>
+        <translation>Übersprungene neue Zeilen: {count}. Eine neue Zeile mit einer Zelle, die nicht übernommen werden kann, wird nicht angelegt, denn die Zelle bekäme einen Wert, den niemand gewählt hat.</translation>
+    </message>
+    <message>
+        <source>Only the first {count} are listed.</source>
+        <translation>Nur die ersten {count} sind aufgeführt.</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
     </message>
     <message>
         <source>Row</source>
         <translation>Zeile</translation>
     </message>
     <message>
-        <source>Take over the &amp;rest</source>
-        <translation>&amp;Rest übernehmen</translation>
-    </message>
-    <message>
         <source>Text</source>
         <translation>Text</translation>
     </message>
     <message>
-        <source>The first {count} are listed.</source>
-        <translation>Aufgeführt sind die ersten {count}.</translation>
+        <source>The rest can be accepted: changed rows: {changed}, new rows: {added}</source>
+        <translation>Der Rest kann übernommen werden: geänderte Zeilen: {changed}, neue Zeilen: {added}</translation>
     </message>
     <message>
-        <source>What can be taken over without them: changed rows: {changed}, new rows: {added}</source>
-        <translation>Was ohne sie übernommen werden kann: geänderte Zeilen: {changed}, neue Zeilen: {added}</translation>
-    </message>
-    <message>
-        <source>Why not</source>
-        <translation>Warum nicht</translation>
-    </message>
-    <message>
-        <source>Without them there is nothing to take over.</source>
-        <translation>Ohne sie gibt es nichts zu übernehmen.</translation>
+        <source>There is nothing else to accept.</source>
+        <translation>Sonst gibt es nichts zu übernehmen.</translation>
     </message>
 </context>
 <context>
@@ -404,10 +404,6 @@
         <translation>die Taste</translation>
     </message>
     <message>
-        <source>the screen that it goes to</source>
-        <translation>das Bild, zu dem gewechselt wird</translation>
-    </message>
-    <message>
         <source>the signal</source>
         <translation>das Signal</translation>
     </message>
@@ -416,12 +412,16 @@
         <translation>das Signal der Bedingung</translation>
     </message>
     <message>
+        <source>the target screen</source>
+        <translation>das Zielbild</translation>
+    </message>
+    <message>
         <source>the value</source>
         <translation>der Wert</translation>
     </message>
     <message>
         <source>what it does</source>
-        <translation>was geschieht</translation>
+        <translation>die Wirkung</translation>
     </message>
 </context>
 <context>
@@ -515,7 +515,7 @@
     <name>BenchWorkplace</name>
     <message>
         <source>&amp;Arm…</source>
-        <translation>&amp;Scharf schalten…</translation>
+        <translation>S&amp;chreiben freigeben…</translation>
     </message>
     <message>
         <source>&amp;Connect</source>
@@ -523,7 +523,7 @@
     </message>
     <message>
         <source>&amp;Disarm</source>
-        <translation>&amp;Entschärfen</translation>
+        <translation>Sch&amp;reiben sperren</translation>
     </message>
     <message>
         <source>&amp;Operate the panel</source>
@@ -542,6 +542,14 @@
         <translation>Verbinden mit</translation>
     </message>
     <message>
+        <source>Connected, simulated: {where}</source>
+        <translation>Verbunden, simuliert: {where}</translation>
+    </message>
+    <message>
+        <source>Connected: {where}</source>
+        <translation>Verbunden: {where}</translation>
+    </message>
+    <message>
         <source>Connecting: {where}</source>
         <translation>Verbindet: {where}</translation>
     </message>
@@ -558,76 +566,68 @@
         <translation>Werte &amp;filtern</translation>
     </message>
     <message>
-        <source>Live, simulated: {where}</source>
-        <translation>Läuft, simuliert: {where}</translation>
-    </message>
-    <message>
-        <source>Live: {where}</source>
-        <translation>Läuft: {where}</translation>
-    </message>
-    <message>
         <source>Not connected</source>
         <translation>Nicht verbunden</translation>
     </message>
     <message>
-        <source>Ra&amp;w numbers in the next way</source>
-        <translation>Ro&amp;hwerte in der nächsten Schreibweise</translation>
+        <source>Show only &amp;bad readings</source>
+        <translation>Nur &amp;schlechte Werte zeigen</translation>
     </message>
     <message>
-        <source>Readings that are &amp;not good</source>
-        <translation>Werte, die &amp;nicht gut sind</translation>
-    </message>
-    <message>
-        <source>Simulated &amp;followers</source>
+        <source>Simulated d&amp;evices</source>
         <translation>Simulierte &amp;Geräte</translation>
     </message>
     <message>
-        <source>To &amp;simulated followers</source>
+        <source>Switch ra&amp;w number format</source>
+        <translation>Ro&amp;hwertformat wechseln</translation>
+    </message>
+    <message>
+        <source>To &amp;simulated devices</source>
         <translation>Mit s&amp;imulierten Geräten</translation>
     </message>
     <message>
         <source>To the &amp;real line</source>
-        <translation>Mit der &amp;wirklichen Leitung</translation>
+        <translation>Mit der &amp;echten Leitung</translation>
     </message>
     <message>
         <source>Write a &amp;value…</source>
         <translation>Wert schrei&amp;ben …</translation>
     </message>
     <message>
+        <source>already armed</source>
+        <translation>das Schreiben ist bereits freigegeben</translation>
+    </message>
+    <message>
         <source>connect first</source>
-        <translation>erst verbinden</translation>
+        <translation>zuerst verbinden</translation>
     </message>
     <message>
         <source>connect to the real line first</source>
-        <translation>zuerst mit der wirklichen Leitung verbinden</translation>
+        <translation>zuerst mit der echten Leitung verbinden</translation>
     </message>
     <message>
         <source>disconnect first</source>
         <translation>zuerst trennen</translation>
     </message>
     <message>
-        <source>it is armed already</source>
-        <translation>es ist bereits scharf</translation>
+        <source>none in this project</source>
+        <translation>keine in diesem Projekt</translation>
     </message>
     <message>
-        <source>nothing is armed</source>
-        <translation>nichts ist scharf</translation>
+        <source>not armed</source>
+        <translation>das Schreiben ist nicht freigegeben</translation>
     </message>
     <message>
         <source>nothing is connected</source>
         <translation>nichts ist verbunden</translation>
     </message>
     <message>
-        <source>simulated followers</source>
+        <source>simulated devices</source>
         <translation>simulierte Geräte</translation>
     </message>
     <message>
-        <source>the project has none</source>
-        <translation>das Projekt hat keine</translation>
-    </message>
-    <message>
         <source>the real line: {lines}</source>
-        <translation>die wirkliche Leitung: {lines}</translation>
+        <translation>die echte Leitung: {lines}</translation>
     </message>
     <message>
         <source>{line} at {endpoint}</source>
@@ -638,15 +638,15 @@
     <name>CautionsDialog</name>
     <message>
         <source>Cautions</source>
-        <translation>Vorsicht</translation>
+        <translation>Sicherheitshinweise</translation>
     </message>
     <message>
-        <source>Fanlight can write to a machine. Before it does, all of this must hold:</source>
-        <translation>Fanlight kann auf eine Maschine schreiben. Vorher muss all dies gelten:</translation>
+        <source>Fanlight can write to a machine. Before it does, all of these must be true:</source>
+        <translation>Fanlight kann auf eine Maschine schreiben. Vorher muss all dies erfüllt sein:</translation>
     </message>
     <message>
-        <source>Fanlight only reads until a line is armed, and disarms when you disconnect, close the window or press Disarm. A follower may go on with the last command it got: set its communication time-out so that it stops by itself when the panel falls silent.</source>
-        <translation>Fanlight liest nur, bis eine Leitung scharf ist, und entschärft beim Trennen, beim Schließen des Fensters oder mit „Entschärfen“. Ein Gerät kann mit dem zuletzt erhaltenen Befehl weiterlaufen: Seinen Kommunikations-Timeout so einstellen, dass es von selbst anhält, wenn das Panel verstummt.</translation>
+        <source>Fanlight only reads until a line is armed, and disarms when you disconnect, close the window or press Disarm. A device may keep following the last command it received: set its communication time-out so that it stops by itself when the panel no longer polls it.</source>
+        <translation>Fanlight liest nur, bis das Schreiben auf eine Leitung freigegeben ist, und sperrt es beim Trennen, beim Schließen des Fensters oder mit „Schreiben sperren“. Ein Gerät kann den zuletzt erhaltenen Befehl weiter ausführen: Seinen Kommunikations-Timeout so einstellen, dass es von selbst anhält, wenn das Panel es nicht mehr abfragt.</translation>
     </message>
 </context>
 <context>
@@ -682,16 +682,16 @@
 <context>
     <name>Clipboard</name>
     <message>
-        <source>Came along into this project: {parts}.</source>
-        <translation>In dieses Projekt mitgekommen: {parts}.</translation>
+        <source>Also copied: {parts}.</source>
+        <translation>Mitkopiert: {parts}.</translation>
     </message>
     <message>
         <source>Cut</source>
         <translation>Ausschneiden</translation>
     </message>
     <message>
-        <source>No turn leads here yet; add those that are needed.</source>
-        <translation>Noch führt kein Wechsel hierher; die nötigen anlegen.</translation>
+        <source>No screen change leads here yet; add one.</source>
+        <translation>Noch führt kein Bildwechsel hierher; einen anlegen.</translation>
     </message>
     <message>
         <source>Paste</source>
@@ -706,6 +706,10 @@
         <translation>Bilder einfügen</translation>
     </message>
     <message>
+        <source>Screen changes between these screens were copied too; add the screen changes that lead to them.</source>
+        <translation>Die Bildwechsel zwischen diesen Bildern wurden mitkopiert; die Bildwechsel zu ihnen noch anlegen.</translation>
+    </message>
+    <message>
         <source>The text on the clipboard has {count} characters; this panel has {cells} cells.</source>
         <translation>Der Text der Zwischenablage hat {count} Zeichen; dieses Panel hat {cells} Zellen.</translation>
     </message>
@@ -714,12 +718,8 @@
         <translation>Der Text der Zwischenablage ist leer.</translation>
     </message>
     <message>
-        <source>The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor.</source>
-        <translation>Der Text der Zwischenablage braucht {rows} x {columns} Zellen; an der Schreibmarke ist nicht so viel Platz.</translation>
-    </message>
-    <message>
-        <source>The turns among these screens came along; add those that lead here.</source>
-        <translation>Die Wechsel zwischen diesen Bildern kamen mit; die hierher führenden anlegen.</translation>
+        <source>The text on the clipboard needs {rows} x {columns} cells; there is not enough room at the cursor.</source>
+        <translation>Der Text der Zwischenablage braucht {rows} x {columns} Zellen; am Cursor ist nicht genug Platz.</translation>
     </message>
     <message>
         <source>There is no screen on the clipboard. Copy one in the list of screens.</source>
@@ -734,11 +734,11 @@
         <translation>Der Inhalt der Zwischenablage ist nicht lesbar: {why}</translation>
     </message>
     <message>
-        <source>followers {names}</source>
+        <source>devices {names}</source>
         <translation>Geräte {names}</translation>
     </message>
     <message>
-        <source>it holds no screen</source>
+        <source>it contains no screen</source>
         <translation>sie enthält kein Bild</translation>
     </message>
     <message>
@@ -765,19 +765,19 @@
         <translation>Befehle und Stellen</translation>
     </message>
     <message>
-        <source>Enter does it, Escape goes back.</source>
-        <translation>Eingabetaste führt aus, Esc geht zurück.</translation>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Enter runs it, Escape closes.</source>
+        <translation>Eingabetaste führt aus, Esc schließt.</translation>
     </message>
     <message>
         <source>Find a command</source>
         <translation>Befehl suchen</translation>
     </message>
     <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Go to the follower {name}</source>
+        <source>Go to the device {name}</source>
         <translation>Zum Gerät {name}</translation>
     </message>
     <message>
@@ -793,14 +793,6 @@
         <translation>Zum Signal {name}</translation>
     </message>
     <message>
-        <source>It cannot be used now.</source>
-        <translation>Jetzt nicht verwendbar.</translation>
-    </message>
-    <message>
-        <source>It cannot be used now: {why}</source>
-        <translation>Jetzt nicht verwendbar: {why}</translation>
-    </message>
-    <message>
         <source>Keys</source>
         <translation>Tasten</translation>
     </message>
@@ -809,12 +801,20 @@
         <translation>Leitung</translation>
     </message>
     <message>
-        <source>More that fit: {count}. Type on to narrow the list.</source>
-        <translation>Weitere passende: {count}. Weitertippen engt die Liste ein.</translation>
+        <source>More matches: {count}. Type more letters to narrow the list.</source>
+        <translation>Weitere Treffer: {count}. Mehr Buchstaben grenzen die Liste ein.</translation>
     </message>
     <message>
-        <source>Nothing has such a name. Fewer letters find more.</source>
-        <translation>Nichts heißt so. Weniger Buchstaben finden mehr.</translation>
+        <source>No match. Try fewer letters.</source>
+        <translation>Kein Treffer. Weniger Buchstaben versuchen.</translation>
+    </message>
+    <message>
+        <source>Not available now.</source>
+        <translation>Jetzt nicht verfügbar.</translation>
+    </message>
+    <message>
+        <source>Not available now: {why}</source>
+        <translation>Jetzt nicht verfügbar: {why}</translation>
     </message>
     <message>
         <source>Parts of a command, screen or signal</source>
@@ -825,12 +825,12 @@
         <translation>Bild</translation>
     </message>
     <message>
-        <source>Signal</source>
-        <translation>Signal</translation>
+        <source>Search term</source>
+        <translation>Suchbegriff</translation>
     </message>
     <message>
-        <source>What to find</source>
-        <translation>Suchbegriff</translation>
+        <source>Signal</source>
+        <translation>Signal</translation>
     </message>
     <message>
         <source>Where</source>
@@ -853,26 +853,42 @@
     </message>
     <message>
         <source>+ field added</source>
-        <translation>+ Feld hinzugekommen</translation>
+        <translation>+ Feld hinzugefügt</translation>
     </message>
     <message>
-        <source>Both projects are the same, down to the last cell.</source>
+        <source>Also &amp;show identical screens</source>
+        <translation>Auch &amp;gleiche Bilder zeigen</translation>
+    </message>
+    <message>
+        <source>Both projects are identical, down to the last cell.</source>
         <translation>Beide Projekte sind gleich, bis zur letzten Zelle.</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>Changes</source>
+        <translation>Änderungen</translation>
     </message>
     <message>
         <source>Compare: {before} – {after}</source>
         <translation>Vergleich: {before} – {after}</translation>
     </message>
     <message>
-        <source>How</source>
-        <translation>Wie</translation>
+        <source>Difference</source>
+        <translation>Unterschied</translation>
     </message>
     <message>
         <source>Key</source>
         <translation>Schlüssel</translation>
     </message>
     <message>
-        <source>Lines and followers</source>
+        <source>Keys and screen changes</source>
+        <translation>Tasten und Bildwechsel</translation>
+    </message>
+    <message>
+        <source>Lines and devices</source>
         <translation>Leitungen und Geräte</translation>
     </message>
     <message>
@@ -900,36 +916,24 @@
         <translation>Bilder</translation>
     </message>
     <message>
-        <source>Show screens that are the &amp;same, too</source>
-        <translation>Auch &amp;gleiche Bilder zeigen</translation>
-    </message>
-    <message>
         <source>Signals</source>
         <translation>Signale</translation>
-    </message>
-    <message>
-        <source>Turns and actions</source>
-        <translation>Wechsel und Aktionen</translation>
     </message>
     <message>
         <source>Wavy line: other text. Box: changed field. Dashed box: field on this side only.</source>
         <translation>Wellenlinie: anderer Text. Rahmen: geändertes Feld. Gestrichelt: Feld nur auf dieser Seite.</translation>
     </message>
     <message>
-        <source>What changed in it</source>
-        <translation>Was sich darin geändert hat</translation>
-    </message>
-    <message>
-        <source>What differs</source>
-        <translation>Was sich unterscheidet</translation>
-    </message>
-    <message>
         <source>added</source>
-        <translation>hinzugekommen</translation>
+        <translation>hinzugefügt</translation>
     </message>
     <message>
         <source>changed</source>
         <translation>geändert</translation>
+    </message>
+    <message>
+        <source>identical</source>
+        <translation>gleich</translation>
     </message>
     <message>
         <source>order</source>
@@ -942,10 +946,6 @@
     <message>
         <source>renamed</source>
         <translation>umbenannt</translation>
-    </message>
-    <message>
-        <source>the same</source>
-        <translation>gleich</translation>
     </message>
     <message>
         <source>{before} → {after}</source>
@@ -983,7 +983,7 @@
         <translation>(nie)</translation>
     </message>
     <message>
-        <source>a value to compare with is needed</source>
+        <source>a comparison value is needed</source>
         <translation>ein Vergleichswert ist nötig</translation>
     </message>
     <message>
@@ -1000,7 +1000,7 @@
     </message>
     <message>
         <source>is clear</source>
-        <translation>ist gelöscht</translation>
+        <translation>ist nicht gesetzt</translation>
     </message>
     <message>
         <source>is set</source>
@@ -1027,15 +1027,11 @@
     <name>CopiesDialog</name>
     <message>
         <source>&amp;Number of copies</source>
-        <translation>&amp;Zahl der Kopien</translation>
+        <translation>&amp;Anzahl der Kopien</translation>
     </message>
     <message>
-        <source>&amp;Registers on for each number</source>
-        <translation>&amp;Register weiter je Nummer</translation>
-    </message>
-    <message>
-        <source>Copies counting up</source>
-        <translation>Hochzählende Kopien</translation>
+        <source>&amp;Register offset per copy</source>
+        <translation>&amp;Registerversatz je Kopie</translation>
     </message>
     <message>
         <source>New signal</source>
@@ -1043,11 +1039,15 @@
     </message>
     <message>
         <source>Number of copies</source>
-        <translation>Zahl der Kopien</translation>
+        <translation>Anzahl der Kopien</translation>
     </message>
     <message>
-        <source>Registers on for each number</source>
-        <translation>Register weiter je Nummer</translation>
+        <source>Numbered copies</source>
+        <translation>Nummerierte Kopien</translation>
+    </message>
+    <message>
+        <source>Register offset per copy</source>
+        <translation>Registerversatz je Kopie</translation>
     </message>
     <message>
         <source>Source</source>
@@ -1070,23 +1070,19 @@
     </message>
     <message>
         <source>Under the cursor</source>
-        <translation>An der Schreibmarke</translation>
+        <translation>Am Cursor</translation>
     </message>
     <message>
         <source>any text of up to {count} characters</source>
         <translation>beliebiger Text bis {count} Zeichen</translation>
     </message>
     <message>
+        <source>any value</source>
+        <translation>beliebiger Wert</translation>
+    </message>
+    <message>
         <source>blank</source>
         <translation>leer</translation>
-    </message>
-    <message>
-        <source>can be anything</source>
-        <translation>kann alles sein</translation>
-    </message>
-    <message>
-        <source>can be {low} to {high} {unit}</source>
-        <translation>kann {low} bis {high} {unit} sein</translation>
     </message>
     <message>
         <source>entry</source>
@@ -1101,6 +1097,10 @@
         <translation>ausgewählte Felder: {count}</translation>
     </message>
     <message>
+        <source>range {low} to {high} {unit}</source>
+        <translation>Bereich {low} bis {high} {unit}</translation>
+    </message>
+    <message>
         <source>text “{character}”</source>
         <translation>Text „{character}“</translation>
     </message>
@@ -1109,16 +1109,16 @@
         <translation>Texte: {count}</translation>
     </message>
     <message>
+        <source>this panel cannot show {character}</source>
+        <translation>dieses Panel kann {character} nicht anzeigen</translation>
+    </message>
+    <message>
         <source>widest “{text}”: fits</source>
         <translation>breitester „{text}“: passt</translation>
     </message>
     <message>
         <source>widest “{text}”: ⚠ needs {needed}, has {width}</source>
         <translation>breitester „{text}“: ⚠ braucht {needed}, hat {width}</translation>
-    </message>
-    <message>
-        <source>{character} is none of the characters of this panel</source>
-        <translation>{character} gehört nicht zum Zeichensatz dieses Panels</translation>
     </message>
     <message>
         <source>{rows} x {columns} cells selected</source>
@@ -1140,16 +1140,16 @@
         <translation>Feld &amp;löschen</translation>
     </message>
     <message>
+        <source>&amp;Fix the finding</source>
+        <translation>Problem be&amp;heben</translation>
+    </message>
+    <message>
         <source>&amp;Import signals…</source>
         <translation>Signale &amp;importieren…</translation>
     </message>
     <message>
-        <source>&amp;Mend the finding</source>
-        <translation>Befund be&amp;heben</translation>
-    </message>
-    <message>
         <source>&amp;Next finding</source>
-        <translation>Nächster Befun&amp;d</translation>
+        <translation>Nächstes Prüferg&amp;ebnis</translation>
     </message>
     <message>
         <source>&amp;Place a field…</source>
@@ -1160,51 +1160,55 @@
         <translation>Bild &amp;umbenennen</translation>
     </message>
     <message>
-        <source>&amp;Try it in place</source>
-        <translation>An Ort und Stelle au&amp;sprobieren</translation>
+        <source>&amp;Try it here</source>
+        <translation>Hier au&amp;sprobieren</translation>
     </message>
     <message>
         <source>Accept a finding</source>
-        <translation>Befund akzeptieren</translation>
-    </message>
-    <message>
-        <source>Accept a finding no more</source>
-        <translation>Befund nicht mehr akzeptieren</translation>
+        <translation>Prüfergebnis akzeptieren</translation>
     </message>
     <message>
         <source>Accept the finding</source>
-        <translation>Befund akzeptieren</translation>
+        <translation>Prüfergebnis akzeptieren</translation>
     </message>
     <message>
         <source>Accept the finding…</source>
-        <translation>Befund akzeptieren…</translation>
+        <translation>Prüfergebnis akzeptieren…</translation>
     </message>
     <message>
         <source>Add a part</source>
-        <translation>Weiteres anlegen</translation>
+        <translation>Hinzufügen</translation>
     </message>
     <message>
-        <source>Choose a finding first: F8 leads to the findings.</source>
-        <translation>Zuerst einen Befund wählen: F8 führt zu den Befunden.</translation>
+        <source>Edit the panel &amp;messages</source>
+        <translation>Paneltexte &amp;bearbeiten</translation>
     </message>
     <message>
         <source>Export signals…</source>
         <translation>Signale exportieren…</translation>
     </message>
     <message>
-        <source>Go to the &amp;findings</source>
-        <translation>Zu den &amp;Befunden</translation>
+        <source>Go to the findings</source>
+        <translation>Zu den Prüfergebnissen</translation>
     </message>
     <message>
         <source>Go to the pr&amp;operties</source>
-        <translation>Zu den &amp;Eigenschaften</translation>
+        <translation>Zu &amp;den Eigenschaften</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Keys and screen changes</source>
+        <translation>Tasten und Bildwechsel</translation>
     </message>
     <message>
         <source>Lines</source>
         <translation>Leitungen</translation>
     </message>
     <message>
-        <source>Lines and followers</source>
+        <source>Lines and devices</source>
         <translation>Leitungen und Geräte</translation>
     </message>
     <message>
@@ -1220,8 +1224,8 @@
         <translation>Nächste Spra&amp;che der Texte</translation>
     </message>
     <message>
-        <source>Nothing was changed: this is not found any more.</source>
-        <translation>Nichts wurde geändert: Dies wird nicht mehr gefunden.</translation>
+        <source>Nothing changed: this problem no longer exists.</source>
+        <translation>Nichts geändert: Dieses Problem besteht nicht mehr.</translation>
     </message>
     <message>
         <source>Pag&amp;e map</source>
@@ -1237,11 +1241,15 @@
     </message>
     <message>
         <source>Previo&amp;us finding</source>
-        <translation>Vo&amp;riger Befund</translation>
+        <translation>Vo&amp;riges Prüfergebnis</translation>
     </message>
     <message>
         <source>Screen</source>
         <translation>Bild</translation>
+    </message>
+    <message>
+        <source>Select a finding first: F8 goes to the findings.</source>
+        <translation>Zuerst ein Prüfergebnis auswählen: F8 führt zu den Prüfergebnissen.</translation>
     </message>
     <message>
         <source>Show: {view}</source>
@@ -1256,20 +1264,12 @@
         <translation>&amp;Tabellen</translation>
     </message>
     <message>
-        <source>The panel has one language only; more are named in the panel&apos;s properties.</source>
-        <translation>Das Panel hat nur eine Sprache; weitere werden in den Eigenschaften des Panels benannt.</translation>
+        <source>The panel has only one language; add more in the panel&apos;s properties.</source>
+        <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
     </message>
     <message>
-        <source>This finding cannot be mended by itself; Enter on it leads to its place.</source>
-        <translation>Dieser Befund lässt sich nicht von selbst beheben; Eingabe darauf führt zu seiner Stelle.</translation>
-    </message>
-    <message>
-        <source>Turns</source>
-        <translation>Wechsel</translation>
-    </message>
-    <message>
-        <source>Turns and actions</source>
-        <translation>Wechsel und Aktionen</translation>
+        <source>There is no automatic fix for this; press Enter to go to it.</source>
+        <translation>Dafür gibt es keine automatische Abhilfe; die Eingabetaste führt zur Stelle.</translation>
     </message>
     <message>
         <source>Views</source>
@@ -1280,16 +1280,16 @@
         <translation>&amp;Komplette Bilder</translation>
     </message>
     <message>
-        <source>Write what the panel sa&amp;ys</source>
-        <translation>&amp;Meldungen des Panels schreiben</translation>
+        <source>Withdraw acceptance of a finding</source>
+        <translation>Prüfergebnis nicht mehr akzeptieren</translation>
     </message>
     <message>
         <source>{what}.
 
-Why is it meant so?</source>
+Why is this acceptable?</source>
         <translation>{what}.
 
-Warum ist es so gemeint?</translation>
+Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
@@ -1323,7 +1323,7 @@ Warum ist es so gemeint?</translation>
         <translation>An breitesten Wert an&amp;passen</translation>
     </message>
     <message>
-        <source>&amp;Insert instead of writing over</source>
+        <source>&amp;Insert instead of overwriting</source>
         <translation>Ein&amp;fügen statt überschreiben</translation>
     </message>
     <message>
@@ -1427,7 +1427,7 @@ Warum ist es so gemeint?</translation>
         <translation>&amp;Kleiner</translation>
     </message>
     <message>
-        <source>the panel is being tried</source>
+        <source>the panel is being tried out</source>
         <translation>das Panel wird gerade ausprobiert</translation>
     </message>
     <message>
@@ -1456,6 +1456,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Keys</source>
         <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>Language in which texts are shown and typed (Ctrl+Shift+Space)</source>
+        <translation>Sprache, in der die Texte gezeigt und getippt werden (Strg+Umschalt+Leertaste)</translation>
     </message>
     <message>
         <source>Language of the texts</source>
@@ -1491,15 +1495,15 @@ Warum ist es so gemeint?</translation>
     </message>
     <message>
         <source>Place a field at the cursor (Ctrl+Enter)</source>
-        <translation>Feld an der Schreibmarke platzieren (Strg+Eingabe)</translation>
+        <translation>Feld am Cursor platzieren (Strg+Eingabe)</translation>
     </message>
     <message>
         <source>Sample values</source>
         <translation>Beispielwerte</translation>
     </message>
     <message>
-        <source>Show the keys of the panel; pressing one goes where it turns</source>
-        <translation>Tasten des Panels zeigen; ein Druck folgt ihrem Wechsel</translation>
+        <source>Show the keys of the panel; pressing one goes to its target screen</source>
+        <translation>Tasten des Panels zeigen; ein Tastendruck wechselt zum Zielbild</translation>
     </message>
     <message>
         <source>Smaller</source>
@@ -1510,12 +1514,8 @@ Warum ist es so gemeint?</translation>
         <translation>Kleinere Zellen (Strg+-)</translation>
     </message>
     <message>
-        <source>The language that the texts are shown and typed in (Ctrl+Shift+Space)</source>
-        <translation>Sprache, in der die Texte gezeigt und getippt werden (Strg+Umschalt+Leertaste)</translation>
-    </message>
-    <message>
         <source>Try it</source>
-        <translation>Probelauf</translation>
+        <translation>Ausprobieren</translation>
     </message>
     <message>
         <source>Typing overwrites or inserts (Insert)</source>
@@ -1545,8 +1545,8 @@ Warum ist es so gemeint?</translation>
         <translation>Passt nicht: {why}</translation>
     </message>
     <message>
-        <source>Move to row {row}, column {column}; with Ctrl held it is copied</source>
-        <translation>Verschieben nach Zeile {row}, Spalte {column}; mit Strg wird kopiert</translation>
+        <source>Move to row {row}, column {column}; hold Ctrl to copy</source>
+        <translation>Verschieben nach Zeile {row}, Spalte {column}; mit Strg kopieren</translation>
     </message>
     <message>
         <source>Width {width}, from column {first} to {last}</source>
@@ -1573,19 +1573,23 @@ Warum ist es so gemeint?</translation>
     </message>
     <message>
         <source>disarmed</source>
-        <translation>entschärft</translation>
+        <translation>Schreiben gesperrt</translation>
     </message>
     <message>
         <source>entered</source>
         <translation>eingegeben</translation>
     </message>
     <message>
-        <source>line back</source>
-        <translation>Leitung zurück</translation>
+        <source>line restored</source>
+        <translation>Leitung wieder da</translation>
     </message>
     <message>
         <source>lines and recording</source>
         <translation>Leitungen und Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>operation</source>
+        <translation>Bedienung</translation>
     </message>
     <message>
         <source>recording</source>
@@ -1602,10 +1606,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>signals</source>
         <translation>Signale</translation>
-    </message>
-    <message>
-        <source>what was done</source>
-        <translation>Handlungen</translation>
     </message>
     <message>
         <source>written</source>
@@ -1625,7 +1625,7 @@ Warum ist es so gemeint?</translation>
     </message>
     <message>
         <source>⚠ armed</source>
-        <translation>⚠ scharf</translation>
+        <translation>⚠ Schreiben frei</translation>
     </message>
     <message>
         <source>⚠ line fault</source>
@@ -1647,20 +1647,20 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>EventsModel</name>
     <message>
-        <source>In words</source>
-        <translation>In Worten</translation>
+        <source>Description</source>
+        <translation>Beschreibung</translation>
+    </message>
+    <message>
+        <source>Event</source>
+        <translation>Ereignis</translation>
+    </message>
+    <message>
+        <source>Location</source>
+        <translation>Ort</translation>
     </message>
     <message>
         <source>Time</source>
         <translation>Zeit</translation>
-    </message>
-    <message>
-        <source>What</source>
-        <translation>Was</translation>
-    </message>
-    <message>
-        <source>Where</source>
-        <translation>Wo</translation>
     </message>
 </context>
 <context>
@@ -1701,24 +1701,28 @@ Warum ist es so gemeint?</translation>
         <translation>Ereignisse</translation>
     </message>
     <message>
+        <source>Filter</source>
+        <translation>Filter</translation>
+    </message>
+    <message>
+        <source>Filter of the events</source>
+        <translation>Filter der Ereignisse</translation>
+    </message>
+    <message>
         <source>Go to the &amp;moment</source>
         <translation>Zum &amp;Zeitpunkt</translation>
     </message>
     <message>
-        <source>Narrow the list</source>
-        <translation>Liste eingrenzen</translation>
-    </message>
-    <message>
-        <source>Narrow the list of events</source>
-        <translation>Liste der Ereignisse eingrenzen</translation>
-    </message>
-    <message>
         <source>Remark</source>
-        <translation>Bemerken</translation>
+        <translation>Bemerkung</translation>
     </message>
     <message>
         <source>Save the events</source>
         <translation>Ereignisse speichern</translation>
+    </message>
+    <message>
+        <source>Type a remark and press Enter</source>
+        <translation>Bemerkung eingeben, dann Eingabetaste</translation>
     </message>
     <message>
         <source>Which events</source>
@@ -1729,20 +1733,16 @@ Warum ist es so gemeint?</translation>
         <translation>&amp;Bemerkung schreiben</translation>
     </message>
     <message>
-        <source>Write a remark, then Enter</source>
-        <translation>Bemerkung schreiben, dann Eingabetaste</translation>
-    </message>
-    <message>
         <source>events</source>
         <translation>Ereignisse</translation>
     </message>
     <message>
-        <source>no alarm waits to be acknowledged</source>
-        <translation>kein Alarm wartet auf Quittierung</translation>
+        <source>no alarm to acknowledge</source>
+        <translation>kein Alarm zu quittieren</translation>
     </message>
     <message>
-        <source>only what is live can be remarked on</source>
-        <translation>Bemerkungen gehen nur zu Laufendem</translation>
+        <source>remarks can only be added while live</source>
+        <translation>Bemerkungen sind nur live möglich</translation>
     </message>
     <message>
         <source>{path} cannot be written: {reason}</source>
@@ -1773,7 +1773,7 @@ Warum ist es so gemeint?</translation>
     </message>
     <message>
         <source>&amp;Workbook (XLSX)</source>
-        <translation>&amp;Mappe (XLSX)</translation>
+        <translation>&amp;Arbeitsmappe (XLSX)</translation>
     </message>
     <message>
         <source>All</source>
@@ -1792,16 +1792,16 @@ Warum ist es so gemeint?</translation>
         <translation>Dezimalzeichen</translation>
     </message>
     <message>
+        <source>Device {name}</source>
+        <translation>Gerät {name}</translation>
+    </message>
+    <message>
         <source>Export signals</source>
         <translation>Signale exportieren</translation>
     </message>
     <message>
         <source>File</source>
         <translation>Datei</translation>
-    </message>
-    <message>
-        <source>Of follower {name}</source>
-        <translation>Von Gerät {name}</translation>
     </message>
     <message>
         <source>Point, 0.1</source>
@@ -1840,7 +1840,7 @@ Warum ist es so gemeint?</translation>
         <translation>Signale</translation>
     </message>
     <message>
-        <source>Tabulator</source>
+        <source>Tab</source>
         <translation>Tabulator</translation>
     </message>
     <message>
@@ -1848,16 +1848,16 @@ Warum ist es so gemeint?</translation>
         <translation>Text (*.csv)</translation>
     </message>
     <message>
-        <source>The file has a column for each property of a signal and comes back unchanged by Import. Registers are counted as their followers count them.</source>
-        <translation>Die Datei hat eine Spalte je Eigenschaft eines Signals und kommt durch Importieren unverändert zurück. Register zählen, wie ihre Geräte sie zählen.</translation>
+        <source>The file has one column for each property of a signal; Import reads it back unchanged. Registers are numbered as in the manual of each device.</source>
+        <translation>Die Datei hat eine Spalte je Eigenschaft eines Signals; Importieren liest sie unverändert wieder ein. Register sind gezählt wie im Handbuch des jeweiligen Geräts.</translation>
     </message>
     <message>
-        <source>With a &amp;byte order mark, so that spreadsheets see that it is UTF-8</source>
-        <translation>Mit &amp;Bytefolgemarke, damit Tabellenkalkulationen UTF-8 erkennen</translation>
+        <source>With &amp;BOM, so that spreadsheets recognise UTF-8</source>
+        <translation>Mit &amp;BOM, damit Tabellenkalkulationen UTF-8 erkennen</translation>
     </message>
     <message>
         <source>Workbooks (*.xlsx)</source>
-        <translation>Mappen (*.xlsx)</translation>
+        <translation>Arbeitsmappen (*.xlsx)</translation>
     </message>
 </context>
 <context>
@@ -1990,23 +1990,23 @@ Warum ist es so gemeint?</translation>
         <translation>Dort wieder &amp;speichern</translation>
     </message>
     <message>
-        <source>{file} can only be read: you may edit it, but it must be saved under another name.</source>
-        <translation>{file} ist nur lesbar: Bearbeiten geht, gespeichert werden muss unter anderem Namen.</translation>
-    </message>
-    <message>
         <source>{file} has the format {format} of an earlier Fanlight. Saving it writes format {now}, which an earlier Fanlight cannot open; until the next save, the file as it is now stays beside it as {backup}.</source>
         <translation>{file} hat noch das Format {format} eines früheren Fanlight. Beim Speichern wird Format {now} geschrieben, das ein früheres Fanlight nicht öffnen kann; bis zum nächsten Speichern bleibt die bisherige Datei daneben als {backup} erhalten.</translation>
     </message>
     <message>
-        <source>{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. What you see is all there is.</source>
-        <translation>{file} ist weg oder nicht lesbar: gelöscht, umbenannt, oder das Laufwerk wurde entfernt. Was hier zu sehen ist, ist alles, was es gibt.</translation>
+        <source>{file} is missing or cannot be read: deleted, renamed, or its disk was removed. This window holds the only copy.</source>
+        <translation>{file} fehlt oder ist nicht lesbar: gelöscht, umbenannt, oder der Datenträger wurde entfernt. Nur dieses Fenster enthält noch den Inhalt.</translation>
     </message>
     <message>
-        <source>{file} is open in another window too. You can edit it here; if both are saved, the second one is asked first.</source>
-        <translation>{file} ist auch in einem anderen Fenster offen. Bearbeiten geht hier; werden beide gespeichert, wird beim zweiten erst gefragt.</translation>
+        <source>{file} is open in another window too. You can edit it here; whichever window saves second asks before overwriting.</source>
+        <translation>{file} ist auch in einem anderen Fenster offen. Bearbeiten ist hier möglich; das Fenster, das als zweites speichert, fragt vor dem Überschreiben.</translation>
     </message>
     <message>
-        <source>{file} was changed by another program, and you have changes that are not saved.</source>
+        <source>{file} is read-only: you can edit it, but must save it under another name.</source>
+        <translation>{file} ist schreibgeschützt: Bearbeiten ist möglich, Speichern nur unter anderem Namen.</translation>
+    </message>
+    <message>
+        <source>{file} was changed by another program, and you have unsaved changes.</source>
         <translation>{file} wurde von einem anderen Programm geändert, und hier gibt es ungespeicherte Änderungen.</translation>
     </message>
     <message>
@@ -2014,16 +2014,12 @@ Warum ist es so gemeint?</translation>
         <translation>{file} wurde von einem anderen Programm geändert.</translation>
     </message>
     <message>
-        <source>{why} This window begins with an empty project.</source>
-        <translation>{why} Dieses Fenster beginnt mit einem leeren Projekt.</translation>
+        <source>{why} This window starts with an empty project.</source>
+        <translation>{why} Dieses Fenster startet mit einem leeren Projekt.</translation>
     </message>
 </context>
 <context>
     <name>FindBar</name>
-    <message>
-        <source>&amp;Capitals</source>
-        <translation>&amp;Groß/klein</translation>
-    </message>
     <message>
         <source>&amp;Replace</source>
         <translation>&amp;Ersetzen</translation>
@@ -2041,6 +2037,10 @@ Warum ist es so gemeint?</translation>
         <translation>Suche schließen (Esc)</translation>
     </message>
     <message>
+        <source>Distinguish upper and lower case</source>
+        <translation>Groß- und Kleinschreibung unterscheiden</translation>
+    </message>
+    <message>
         <source>Find</source>
         <translation>Suchen</translation>
     </message>
@@ -2053,8 +2053,8 @@ Warum ist es so gemeint?</translation>
         <translation>In den Texten der Bilder oder in den Namen der Signale, die Felder zeigen</translation>
     </message>
     <message>
-        <source>Left as it is: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
-        <translation>Unverändert gelassen: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
+        <source>Match &amp;case</source>
+        <translation>&amp;Groß/klein</translation>
     </message>
     <message>
         <source>Next place</source>
@@ -2069,8 +2069,12 @@ Warum ist es so gemeint?</translation>
         <translation>Nicht gefunden</translation>
     </message>
     <message>
-        <source>Places that were left as they are</source>
-        <translation>Unverändert gelassene Stellen</translation>
+        <source>Not replaced: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
+        <translation>Nicht ersetzt: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
+    </message>
+    <message>
+        <source>Places not replaced</source>
+        <translation>Nicht ersetzte Stellen</translation>
     </message>
     <message>
         <source>Previous place</source>
@@ -2101,16 +2105,16 @@ Warum ist es so gemeint?</translation>
         <translation>Ersetzt: {count}</translation>
     </message>
     <message>
-        <source>Replaced: {count}, left: {left}</source>
-        <translation>Ersetzt: {count}, gelassen: {left}</translation>
+        <source>Replaced: {count}, not replaced: {left}</source>
+        <translation>Ersetzt: {count}, nicht ersetzt: {left}</translation>
+    </message>
+    <message>
+        <source>Search in</source>
+        <translation>Suchen in</translation>
     </message>
     <message>
         <source>Signals</source>
         <translation>Signale</translation>
-    </message>
-    <message>
-        <source>Tell capital letters from small ones</source>
-        <translation>Große von kleinen Buchstaben unterscheiden</translation>
     </message>
     <message>
         <source>Texts</source>
@@ -2121,10 +2125,6 @@ Warum ist es so gemeint?</translation>
         <translation>Ganze &amp;Wörter</translation>
     </message>
     <message>
-        <source>Where to look</source>
-        <translation>Wo gesucht wird</translation>
-    </message>
-    <message>
         <source>{number} of {count}</source>
         <translation>{number} von {count}</translation>
     </message>
@@ -2132,24 +2132,24 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>Findings</name>
     <message>
-        <source>How grave</source>
-        <translation>Wie schwer</translation>
-    </message>
-    <message>
-        <source>Mend: {words}</source>
+        <source>Fix: {words}</source>
         <translation>Beheben: {words}</translation>
     </message>
     <message>
-        <source>Place</source>
+        <source>Location</source>
         <translation>Stelle</translation>
     </message>
     <message>
-        <source>What is wrong</source>
-        <translation>Was nicht stimmt</translation>
+        <source>Problem</source>
+        <translation>Problem</translation>
     </message>
     <message>
-        <source>What to do</source>
+        <source>Remedy</source>
         <translation>Abhilfe</translation>
+    </message>
+    <message>
+        <source>Severity</source>
+        <translation>Schweregrad</translation>
     </message>
     <message>
         <source>accepted</source>
@@ -2160,8 +2160,8 @@ Warum ist es so gemeint?</translation>
         <translation>Fehler</translation>
     </message>
     <message>
-        <source>not taken over</source>
-        <translation>offen</translation>
+        <source>not accepted</source>
+        <translation>nicht übernommen</translation>
     </message>
     <message>
         <source>note</source>
@@ -2175,12 +2175,8 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>FindingsList</name>
     <message>
-        <source>&apos;{text}&apos; is not taken over: {reason}</source>
-        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
-    </message>
-    <message>
-        <source>Accept no more</source>
-        <translation>Nicht mehr akzeptieren</translation>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
+        <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
     <message>
         <source>Accepted: {count}</source>
@@ -2195,60 +2191,64 @@ Warum ist es so gemeint?</translation>
         <translation>Ein Fehler kann nicht akzeptiert werden: Das Panel kann so nicht arbeiten.</translation>
     </message>
     <message>
-        <source>Choose a finding first.</source>
-        <translation>Zuerst einen Befund wählen.</translation>
-    </message>
-    <message>
         <source>Errors: {count}</source>
         <translation>Fehler: {count}</translation>
     </message>
     <message>
         <source>Findings</source>
-        <translation>Befunde</translation>
+        <translation>Prüfergebnisse</translation>
     </message>
     <message>
         <source>Findings of the design checks</source>
-        <translation>Befunde der Entwurfsprüfung</translation>
+        <translation>Ergebnisse der Entwurfsprüfung</translation>
     </message>
     <message>
-        <source>Hide them</source>
-        <translation>Verbergen</translation>
-    </message>
-    <message>
-        <source>Mend</source>
+        <source>Fix</source>
         <translation>Beheben</translation>
     </message>
     <message>
-        <source>Mend: {words}</source>
+        <source>Fix: {words}</source>
         <translation>Beheben: {words}</translation>
+    </message>
+    <message>
+        <source>Give a reason; it is kept in the file (Ctrl+Shift+F7)</source>
+        <translation>Grund angeben; er wird in der Datei gespeichert (Strg+Umschalt+F7)</translation>
+    </message>
+    <message>
+        <source>Hide</source>
+        <translation>Ausblenden</translation>
+    </message>
+    <message>
+        <source>No automatic fix; press Enter to go to the location.</source>
+        <translation>Keine automatische Abhilfe; die Eingabetaste führt zur Stelle.</translation>
     </message>
     <message>
         <source>Notes: {count}</source>
         <translation>Hinweise: {count}</translation>
     </message>
     <message>
-        <source>Only you can know what is meant here; Enter leads to the place.</source>
-        <translation>Was hier gemeint ist, weiß nur der Mensch; Eingabe führt zur Stelle.</translation>
-    </message>
-    <message>
         <source>Order of the findings</source>
-        <translation>Reihenfolge der Befunde</translation>
+        <translation>Reihenfolge der Prüfergebnisse</translation>
     </message>
     <message>
-        <source>Say why it is meant so; it is kept in the file (Ctrl+Shift+F7)</source>
-        <translation>Begründen, warum es so gemeint ist; das steht dann in der Datei (Strg+Umschalt+F7)</translation>
+        <source>Select a finding first.</source>
+        <translation>Zuerst ein Prüfergebnis auswählen.</translation>
     </message>
     <message>
-        <source>Show them</source>
-        <translation>Zeigen</translation>
+        <source>Show</source>
+        <translation>Anzeigen</translation>
     </message>
     <message>
         <source>Warnings: {count}</source>
         <translation>Warnungen: {count}</translation>
     </message>
     <message>
-        <source>a turn</source>
-        <translation>ein Wechsel</translation>
+        <source>Withdraw acceptance</source>
+        <translation>Nicht mehr akzeptieren</translation>
+    </message>
+    <message>
+        <source>a screen change</source>
+        <translation>ein Bildwechsel</translation>
     </message>
     <message>
         <source>accepted: {reason}</source>
@@ -2259,8 +2259,12 @@ Warum ist es so gemeint?</translation>
         <translation>eine Aktion</translation>
     </message>
     <message>
-        <source>by place</source>
+        <source>by location</source>
         <translation>nach Stelle</translation>
+    </message>
+    <message>
+        <source>by severity</source>
+        <translation>nach Schweregrad</translation>
     </message>
     <message>
         <source>checking…</source>
@@ -2275,31 +2279,27 @@ Warum ist es so gemeint?</translation>
         <translation>dort berichtigen</translation>
     </message>
     <message>
-        <source>it is not complete and does nothing yet; to choose: {what}</source>
-        <translation>unvollständig und noch ohne Wirkung; es fehlt: {what}</translation>
+        <source>incomplete and without effect; missing: {what}</source>
+        <translation>unvollständig und ohne Wirkung; es fehlt: {what}</translation>
     </message>
     <message>
         <source>nothing found</source>
         <translation>nichts gefunden</translation>
     </message>
     <message>
-        <source>the gravest first</source>
-        <translation>die schwersten zuerst</translation>
-    </message>
-    <message>
         <source>{count} hidden</source>
-        <translation>{count} verborgen</translation>
+        <translation>{count} ausgeblendet</translation>
     </message>
     <message>
-        <source>{count} not taken over</source>
+        <source>{count} not accepted</source>
         <translation>{count} nicht übernommen</translation>
     </message>
     <message>
-        <source>{what}. To do: {hint}.</source>
+        <source>{what}. Remedy: {hint}.</source>
         <translation>{what}. Abhilfe: {hint}.</translation>
     </message>
     <message>
-        <source>{words} (Ctrl+F7). It can be undone.</source>
+        <source>{words} (Ctrl+F7). Can be undone.</source>
         <translation>{words} (Strg+F7). Lässt sich rückgängig machen.</translation>
     </message>
 </context>
@@ -2318,20 +2318,20 @@ Warum ist es so gemeint?</translation>
         <translation>Eingänge und Leitung von {name}</translation>
     </message>
     <message>
-        <source>Its other inputs, and trouble on the line</source>
-        <translation>Seine weiteren Eingänge und Störungen der Leitung</translation>
-    </message>
-    <message>
         <source>More…</source>
         <translation>Mehr…</translation>
     </message>
     <message>
-        <source>Own values of {name}</source>
-        <translation>Eigene Werte von {name}</translation>
+        <source>Other inputs, and line faults</source>
+        <translation>Weitere Eingänge und Leitungsstörungen</translation>
     </message>
     <message>
         <source>Simulated:</source>
         <translation>Simuliert:</translation>
+    </message>
+    <message>
+        <source>Values of {name}</source>
+        <translation>Werte von {name}</translation>
     </message>
     <message>
         <source>not connected</source>
@@ -2342,12 +2342,12 @@ Warum ist es so gemeint?</translation>
         <translation>an Leitung {line}, gute Antworten: {good}, Störungen: {faults}</translation>
     </message>
     <message>
-        <source>{name}, unit {unit}</source>
-        <translation>{name}, Unit {unit}</translation>
+        <source>{name}, unit address {unit}</source>
+        <translation>{name}, Geräteadresse {unit}</translation>
     </message>
     <message>
-        <source>… not asked yet</source>
-        <translation>… noch nicht gefragt</translation>
+        <source>… not polled yet</source>
+        <translation>… noch nicht abgefragt</translation>
     </message>
     <message>
         <source>⚠ not answering</source>
@@ -2388,68 +2388,60 @@ Warum ist es so gemeint?</translation>
         <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is no range; write them as: holding 500-599, input 7</source>
-        <translation>„{text}“ ist kein Bereich; Schreibweise: holding 500-599, input 7</translation>
+        <source>&apos;{text}&apos; is not a range; write for example: holding 500-599, input 7</source>
+        <translation>„{text}“ ist kein Bereich; Beispiel: holding 500-599, input 7</translation>
+    </message>
+    <message>
+        <source>Address on the line: 1 to 247; on Modbus TCP also 255 or 0</source>
+        <translation>Adresse an der Leitung: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
         <source>Byte order</source>
-        <translation>Bytefolge</translation>
+        <translation>Byte-Reihenfolge</translation>
     </message>
     <message>
-        <source>Change follower</source>
+        <source>Change device</source>
         <translation>Gerät ändern</translation>
     </message>
     <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
+        <source>Communication time-out</source>
+        <translation>Kommunikations-Timeout</translation>
     </message>
     <message>
         <source>Friction</source>
         <translation>Reibung</translation>
     </message>
     <message>
-        <source>Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask</source>
-        <translation>Funktionscodes, die es zum Schreiben anbietet: 5, 6, 15, 16 und 22 für Bits per Maske</translation>
+        <source>Function codes that the device offers for writing: 5, 6, 15, 16, and 22 (mask write)</source>
+        <translation>Funktionscodes, die das Gerät zum Schreiben anbietet: 5, 6, 15, 16 und 22 (Schreiben mit Maske)</translation>
     </message>
     <message>
         <source>Gaps</source>
         <translation>Lücken</translation>
     </message>
     <message>
-        <source>How its manual counts registers</source>
-        <translation>Wie sein Handbuch Register zählt</translation>
+        <source>How the device is simulated when none is connected</source>
+        <translation>Womit das Gerät simuliert wird</translation>
     </message>
     <message>
         <source>Inertia</source>
         <translation>Trägheit</translation>
     </message>
     <message>
-        <source>It stops by itself when the line is silent this long. 0: it does not</source>
-        <translation>Es hält von selbst an, wenn die Leitung so lange still ist. 0: nie</translation>
-    </message>
-    <message>
-        <source>Its address: 1 to 247; on Modbus TCP also 255 or 0</source>
-        <translation>Seine Adresse: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
-    </message>
-    <message>
         <source>Line</source>
         <translation>Leitung</translation>
     </message>
     <message>
-        <source>Line silence</source>
-        <translation>Stille der Leitung</translation>
-    </message>
-    <message>
-        <source>Load goes</source>
-        <translation>Last verläuft</translation>
+        <source>Load curve</source>
+        <translation>Lastkennlinie</translation>
     </message>
     <message>
         <source>Load torque</source>
         <translation>Lastmoment</translation>
     </message>
     <message>
-        <source>Longest read</source>
-        <translation>Längstes Lesen</translation>
+        <source>Most registers that the device returns in one read</source>
+        <translation>So viele Register liefert das Gerät höchstens auf eine Anfrage</translation>
     </message>
     <message>
         <source>Motor power</source>
@@ -2468,20 +2460,16 @@ Warum ist es so gemeint?</translation>
         <translation>Zählweise</translation>
     </message>
     <message>
-        <source>Obeys</source>
-        <translation>Gehorcht</translation>
+        <source>Order of the two bytes in each word</source>
+        <translation>Reihenfolge der zwei Bytes in jedem Wort</translation>
     </message>
     <message>
-        <source>Of the two bytes of each word</source>
-        <translation>Der zwei Bytes jedes Wortes</translation>
+        <source>Order of the words in a value of two or more registers</source>
+        <translation>Reihenfolge der Wörter in einem Wert aus zwei oder mehr Registern</translation>
     </message>
     <message>
-        <source>Of the words of a value of two or more registers</source>
-        <translation>Der Wörter eines Wertes aus zwei oder mehr Registern</translation>
-    </message>
-    <message>
-        <source>Ranges in its own numbering, such as: holding 500-599, input 7. Never read, not even along</source>
-        <translation>Bereiche in seiner eigenen Zählweise, etwa: holding 500-599, input 7. Nie gelesen, auch nicht nebenbei</translation>
+        <source>Ranges in the device&apos;s numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
+        <translation>Bereiche in der Zählweise des Geräts, z. B. holding 500-599, input 7. Nie gelesen, auch nicht, um eine Lücke zu überbrücken</translation>
     </message>
     <message>
         <source>Rated speed</source>
@@ -2492,6 +2480,22 @@ Warum ist es so gemeint?</translation>
         <translation>Nennspannung</translation>
     </message>
     <message>
+        <source>Register map</source>
+        <translation>Registerbelegung</translation>
+    </message>
+    <message>
+        <source>Register numbering used in its manual</source>
+        <translation>Zählweise der Register in seinem Handbuch</translation>
+    </message>
+    <message>
+        <source>Registers per read</source>
+        <translation>Register je Anfrage</translation>
+    </message>
+    <message>
+        <source>Renaming updates every use</source>
+        <translation>Umbenennen ändert auch alle Verwendungen</translation>
+    </message>
+    <message>
         <source>Signals</source>
         <translation>Signale</translation>
     </message>
@@ -2500,48 +2504,48 @@ Warum ist es so gemeint?</translation>
         <translation>Simuliert als</translation>
     </message>
     <message>
-        <source>The most registers that it answers in one read</source>
-        <translation>Höchstzahl der Register in einer Leseantwort</translation>
+        <source>Simulation</source>
+        <translation>Simulation</translation>
+    </message>
+    <message>
+        <source>The device stops by itself if not polled for this long. 0: not monitored</source>
+        <translation>Das Gerät hält von selbst an, wenn es so lange nicht abgefragt wird. 0: nicht überwacht</translation>
     </message>
     <message>
         <source>Trip class</source>
         <translation>Auslöseklasse</translation>
     </message>
     <message>
-        <source>Unit</source>
-        <translation>Unit</translation>
-    </message>
-    <message>
-        <source>What plays it when there is no device at hand</source>
-        <translation>Was es spielt, wenn kein Gerät zur Hand ist</translation>
-    </message>
-    <message>
-        <source>When it is simulated</source>
-        <translation>Beim Simulieren</translation>
+        <source>Unit address</source>
+        <translation>Geräteadresse</translation>
     </message>
     <message>
         <source>Word order</source>
-        <translation>Wortfolge</translation>
+        <translation>Wortreihenfolge</translation>
     </message>
     <message>
         <source>Writes with</source>
         <translation>Schreibt mit</translation>
     </message>
     <message>
-        <source>alike at every speed: conveyor</source>
-        <translation>bei jeder Drehzahl gleich: Förderband</translation>
-    </message>
-    <message>
         <source>bank of registers</source>
         <translation>Registerbank</translation>
+    </message>
+    <message>
+        <source>built-in registers ({first} to {last}) until a signal is given a role</source>
+        <translation>eingebaute Register ({first} bis {last}), bis ein Signal eine Rolle bekommt</translation>
+    </message>
+    <message>
+        <source>constant at every speed: conveyor</source>
+        <translation>bei jeder Drehzahl gleich: Förderband</translation>
     </message>
     <message>
         <source>drive with motor and load</source>
         <translation>Antrieb mit Motor und Last</translation>
     </message>
     <message>
-        <source>from 0, as on the wire</source>
-        <translation>ab 0, wie auf der Leitung</translation>
+        <source>from 0, as in the frames</source>
+        <translation>ab 0, wie im Telegramm</translation>
     </message>
     <message>
         <source>from 1</source>
@@ -2556,40 +2560,36 @@ Warum ist es so gemeint?</translation>
         <translation>niedriges zuerst</translation>
     </message>
     <message>
-        <source>min-1</source>
-        <translation>min-1</translation>
+        <source>may read across unused registers</source>
+        <translation>unbenutzte Register dürfen mitgelesen werden</translation>
     </message>
     <message>
-        <source>of the rated one</source>
-        <translation>des Nennmoments</translation>
+        <source>min-1</source>
+        <translation>min-1</translation>
     </message>
     <message>
         <source>prefixed by the table (40001)</source>
         <translation>mit Ziffer der Tabelle (40001)</translation>
     </message>
     <message>
+        <source>proportional to the speed: mixer</source>
+        <translation>proportional zur Drehzahl: Rührwerk</translation>
+    </message>
+    <message>
         <source>registers</source>
         <translation>Register</translation>
     </message>
     <message>
-        <source>registers of its own ({first} to {last} on the wire), until a signal of it says what it plays</source>
-        <translation>eigenen Registern ({first} bis {last} auf der Leitung), bis ein Signal sagt, was es spielt</translation>
-    </message>
-    <message>
-        <source>registers that no signal names may be read along</source>
-        <translation>Register ohne Signal dürfen mitgelesen werden</translation>
-    </message>
-    <message>
-        <source>the signals that say what they play: {count}</source>
-        <translation>den Signalen, die sagen, was sie spielen: {count}</translation>
-    </message>
-    <message>
-        <source>with the speed: mixer</source>
-        <translation>mit der Drehzahl: Rührwerk</translation>
+        <source>signals with a role: {count}</source>
+        <translation>Signale mit Rolle: {count}</translation>
     </message>
     <message>
         <source>with the square of the speed: fan, pump</source>
         <translation>mit dem Quadrat der Drehzahl: Lüfter, Pumpe</translation>
+    </message>
+    <message>
+        <source>x rated torque</source>
+        <translation>x Nennmoment</translation>
     </message>
     <message>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
@@ -2619,6 +2619,10 @@ Warum ist es so gemeint?</translation>
         <translation>Registerliste wählen</translation>
     </message>
     <message>
+        <source>Columns are assigned as in the last list with these titles.</source>
+        <translation>Die Spalten sind zugeordnet wie bei der letzten Liste mit diesen Titeln.</translation>
+    </message>
+    <message>
         <source>File</source>
         <translation>Datei</translation>
     </message>
@@ -2627,7 +2631,7 @@ Warum ist es so gemeint?</translation>
         <translation>Signale importieren</translation>
     </message>
     <message>
-        <source>New followers: {names}</source>
+        <source>New devices: {names}</source>
         <translation>Neue Geräte: {names}</translation>
     </message>
     <message>
@@ -2635,12 +2639,12 @@ Warum ist es so gemeint?</translation>
         <translation>Neue Leitung: {name}</translation>
     </message>
     <message>
-        <source>No column is taken for the register yet: choose it above the table.</source>
-        <translation>Noch ist keine Spalte als Register genommen: über der Tabelle wählen.</translation>
+        <source>No column is assigned to the register yet; choose one above the table.</source>
+        <translation>Dem Register ist noch keine Spalte zugeordnet; über der Tabelle eine wählen.</translation>
     </message>
     <message>
-        <source>Nothing was brought in: {reason}</source>
-        <translation>Nichts wurde hereingeholt: {reason}</translation>
+        <source>Nothing was imported: {reason}</source>
+        <translation>Nichts wurde importiert: {reason}</translation>
     </message>
     <message>
         <source>Progress</source>
@@ -2659,12 +2663,16 @@ Warum ist es so gemeint?</translation>
         <translation>Ersetzt: {count}</translation>
     </message>
     <message>
-        <source>Row {row} stays out: {why}</source>
-        <translation>Zeile {row} bleibt draußen: {why}</translation>
+        <source>Result for the row</source>
+        <translation>Ergebnis für die Zeile</translation>
     </message>
     <message>
-        <source>Rows that stay out for a fault: {count}</source>
-        <translation>Zeilen, die wegen eines Fehlers draußen bleiben: {count}</translation>
+        <source>Row {row} skipped: {why}</source>
+        <translation>Zeile {row} übersprungen: {why}</translation>
+    </message>
+    <message>
+        <source>Rows skipped because of errors: {count}</source>
+        <translation>Wegen Fehlern übersprungene Zeilen: {count}</translation>
     </message>
     <message>
         <source>S&amp;top</source>
@@ -2675,20 +2683,12 @@ Warum ist es so gemeint?</translation>
         <translation>Angehalten. Nichts wurde geändert; die Datei erneut oder eine andere wählen.</translation>
     </message>
     <message>
-        <source>SunSpec sends the high byte first, but {follower} is set otherwise.</source>
+        <source>SunSpec sends the high byte first, but {follower} is set differently.</source>
         <translation>SunSpec sendet das höherwertige Byte zuerst, aber {follower} ist anders eingestellt.</translation>
-    </message>
-    <message>
-        <source>The columns are matched as in the last list with these titles.</source>
-        <translation>Die Spalten sind zugeordnet wie bei der letzten Liste mit diesen Titeln.</translation>
     </message>
     <message>
         <source>Under another name: {count}</source>
         <translation>Unter anderem Namen: {count}</translation>
-    </message>
-    <message>
-        <source>What becomes of the row</source>
-        <translation>Was aus der Zeile wird</translation>
     </message>
     <message>
         <source>{names} and {count} more</source>
@@ -2710,7 +2710,7 @@ Warum ist es so gemeint?</translation>
         <translation>Keine Aktion ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
     </message>
     <message>
-        <source>No follower is selected. Choose one in the table, or add one.</source>
+        <source>No device is selected. Choose one in the table, or add one.</source>
         <translation>Kein Gerät ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
     </message>
     <message>
@@ -2718,12 +2718,12 @@ Warum ist es so gemeint?</translation>
         <translation>Keine Leitung ausgewählt. In der Tabelle eine wählen oder anlegen.</translation>
     </message>
     <message>
-        <source>No signal is selected. Choose one in the table, or add one.</source>
-        <translation>Kein Signal ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
+        <source>No screen change is selected. Choose one in the table, or add one.</source>
+        <translation>Kein Bildwechsel ausgewählt. In der Tabelle einen wählen oder anlegen.</translation>
     </message>
     <message>
-        <source>No turn is selected. Choose one in the table, or add one.</source>
-        <translation>Kein Wechsel ausgewählt. In der Tabelle einen wählen oder anlegen.</translation>
+        <source>No signal is selected. Choose one in the table, or add one.</source>
+        <translation>Kein Signal ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
     </message>
     <message>
         <source>Panel</source>
@@ -2898,16 +2898,16 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>LineCells</name>
     <message>
-        <source>Followers</source>
+        <source>Address on the line: 1 to 247; on Modbus TCP also 255 or 0</source>
+        <translation>Adresse an der Leitung: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
+    </message>
+    <message>
+        <source>Connection</source>
+        <translation>Anschluss</translation>
+    </message>
+    <message>
+        <source>Devices</source>
         <translation>Geräte</translation>
-    </message>
-    <message>
-        <source>How long an answer may take, in milliseconds</source>
-        <translation>Wie lange eine Antwort dauern darf, in Millisekunden</translation>
-    </message>
-    <message>
-        <source>Its address: 1 to 247; on Modbus TCP also 255 or 0</source>
-        <translation>Seine Adresse: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
     </message>
     <message>
         <source>Kind</source>
@@ -2916,6 +2916,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Line</source>
         <translation>Leitung</translation>
+    </message>
+    <message>
+        <source>Longest wait for an answer, in milliseconds</source>
+        <translation>Längste Wartezeit auf eine Antwort, in Millisekunden</translation>
     </message>
     <message>
         <source>Name</source>
@@ -2931,43 +2935,43 @@ Warum ist es so gemeint?</translation>
     </message>
     <message>
         <source>The port: COM3 19200 8E1; or the host and its TCP port: 192.168.0.10:502</source>
-        <translation>Der Anschluss: COM3 19200 8E1; oder Rechner und TCP-Port: 192.168.0.10:502</translation>
+        <translation>Der Anschluss: COM3 19200 8E1; oder Host und TCP-Port: 192.168.0.10:502</translation>
     </message>
     <message>
         <source>Time-out</source>
         <translation>Timeout</translation>
     </message>
     <message>
-        <source>Unit</source>
-        <translation>Unit</translation>
+        <source>Unit address</source>
+        <translation>Geräteadresse</translation>
     </message>
     <message>
-        <source>Where</source>
-        <translation>Wo</translation>
+        <source>a device needs a line; add one first</source>
+        <translation>ein Gerät braucht eine Leitung; zuerst eine anlegen</translation>
     </message>
     <message>
-        <source>a follower answers on a line; add one first</source>
-        <translation>ein Gerät antwortet an einer Leitung; zuerst eine anlegen</translation>
+        <source>a new row needs a name</source>
+        <translation>eine neue Zeile braucht einen Namen</translation>
     </message>
     <message>
-        <source>a new one needs a name</source>
-        <translation>ein neues braucht einen Namen</translation>
-    </message>
-    <message>
-        <source>follower</source>
+        <source>device</source>
         <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>enter the port and its settings: COM3 19200 8E1</source>
+        <translation>Anschluss und Einstellungen angeben: COM3 19200 8E1</translation>
     </message>
     <message>
         <source>line</source>
         <translation>Leitung</translation>
     </message>
-    <message>
-        <source>write the port, and how it is set: COM3 19200 8E1</source>
-        <translation>Anschluss und Einstellung angeben: COM3 19200 8E1</translation>
-    </message>
 </context>
 <context>
     <name>LineFigures</name>
+    <message>
+        <source>Bus load</source>
+        <translation>Buslast</translation>
+    </message>
     <message>
         <source>Copy the statistics</source>
         <translation>Statistik kopieren</translation>
@@ -2981,12 +2985,12 @@ Warum ist es so gemeint?</translation>
         <translation>Gute Antworten</translation>
     </message>
     <message>
-        <source>One pass of reads</source>
-        <translation>Lesezyklus</translation>
-    </message>
-    <message>
         <source>Outages</source>
         <translation>Ausfälle</translation>
+    </message>
+    <message>
+        <source>Poll cycle</source>
+        <translation>Abfragezyklus</translation>
     </message>
     <message>
         <source>Requests</source>
@@ -3005,32 +3009,24 @@ Warum ist es so gemeint?</translation>
         <translation>Wert</translation>
     </message>
     <message>
-        <source>Wire in use</source>
-        <translation>Leitung belegt</translation>
-    </message>
-    <message>
         <source>none</source>
         <translation>keine</translation>
     </message>
     <message>
         <source>{follower}: 95 % within</source>
-        <translation>{follower}: 95 %</translation>
+        <translation>{follower}: 95 % innerhalb</translation>
     </message>
     <message>
-        <source>{follower}: turnaround</source>
-        <translation>{follower}: Antwort</translation>
-    </message>
-    <message>
-        <source>{follower}: worst</source>
+        <source>{follower}: longest</source>
         <translation>{follower}: längste</translation>
+    </message>
+    <message>
+        <source>{follower}: response time</source>
+        <translation>{follower}: Antwortzeit</translation>
     </message>
 </context>
 <context>
     <name>LineForm</name>
-    <message>
-        <source>A name or an address</source>
-        <translation>Ein Name oder eine Adresse</translation>
-    </message>
     <message>
         <source>Baud</source>
         <translation>Baud</translation>
@@ -3040,24 +3036,28 @@ Warum ist es so gemeint?</translation>
         <translation>Leitung ändern</translation>
     </message>
     <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo sie verwendet wird</translation>
-    </message>
-    <message>
-        <source>Followers</source>
+        <source>Devices</source>
         <translation>Geräte</translation>
     </message>
     <message>
-        <source>Host</source>
-        <translation>Rechner</translation>
+        <source>For example /dev/ttyUSB0 or COM3</source>
+        <translation>Zum Beispiel /dev/ttyUSB0 oder COM3</translation>
     </message>
     <message>
-        <source>How long an answer may take</source>
-        <translation>Wie lange eine Antwort dauern darf</translation>
+        <source>Host</source>
+        <translation>Host / IP-Adresse</translation>
+    </message>
+    <message>
+        <source>Host name or IP address</source>
+        <translation>Hostname oder IP-Adresse</translation>
     </message>
     <message>
         <source>Kind</source>
         <translation>Art</translation>
+    </message>
+    <message>
+        <source>Longest wait for an answer</source>
+        <translation>Längste Wartezeit auf eine Antwort</translation>
     </message>
     <message>
         <source>Modbus TCP</source>
@@ -3077,15 +3077,15 @@ Warum ist es so gemeint?</translation>
     </message>
     <message>
         <source>RTU frames over TCP</source>
-        <translation>RTU-Rahmen über TCP</translation>
+        <translation>RTU-Telegramme über TCP</translation>
+    </message>
+    <message>
+        <source>Renaming updates every use</source>
+        <translation>Umbenennen ändert auch alle Verwendungen</translation>
     </message>
     <message>
         <source>Stop bits</source>
         <translation>Stoppbits</translation>
-    </message>
-    <message>
-        <source>Such as /dev/ttyUSB0 or COM3</source>
-        <translation>Etwa /dev/ttyUSB0 oder COM3</translation>
     </message>
     <message>
         <source>TCP port</source>
@@ -3166,12 +3166,8 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>LineView</name>
     <message>
-        <source>&amp;Copy a line each</source>
+        <source>&amp;Copy one line each</source>
         <translation>Je eine &amp;Zeile kopieren</translation>
-    </message>
-    <message>
-        <source>&amp;Empty the list</source>
-        <translation>Liste &amp;leeren</translation>
     </message>
     <message>
         <source>&amp;Pause</source>
@@ -3182,32 +3178,40 @@ Warum ist es so gemeint?</translation>
         <translation>Als &amp;Text speichern…</translation>
     </message>
     <message>
-        <source>A line for each transaction (*.txt)</source>
-        <translation>Eine Zeile je Transaktion (*.txt)</translation>
+        <source>All devices</source>
+        <translation>Alle Geräte</translation>
     </message>
     <message>
-        <source>All followers</source>
-        <translation>Alle Geräte</translation>
+        <source>C&amp;lear list</source>
+        <translation>Liste &amp;leeren</translation>
     </message>
     <message>
         <source>Close the line view</source>
         <translation>Leitungsansicht schließen</translation>
     </message>
     <message>
+        <source>Continue</source>
+        <translation>Fortsetzen</translation>
+    </message>
+    <message>
         <source>Copy</source>
         <translation>Kopieren</translation>
     </message>
     <message>
-        <source>Copy a line each</source>
+        <source>Copy &amp;with explanation</source>
+        <translation>&amp;Mit Erklärung kopieren</translation>
+    </message>
+    <message>
+        <source>Copy one line each</source>
         <translation>Je eine Zeile kopieren</translation>
     </message>
     <message>
-        <source>Copy in &amp;words</source>
-        <translation>In &amp;Worten kopieren</translation>
+        <source>Device</source>
+        <translation>Gerät</translation>
     </message>
     <message>
-        <source>Every byte in words (*.txt)</source>
-        <translation>Jedes Byte in Worten (*.txt)</translation>
+        <source>Every byte explained (*.txt)</source>
+        <translation>Jedes Byte erklärt (*.txt)</translation>
     </message>
     <message>
         <source>F&amp;ilter the transactions</source>
@@ -3222,10 +3226,6 @@ Warum ist es so gemeint?</translation>
         <translation>Filter: Teil von Signal, Störung, Register oder Bytes</translation>
     </message>
     <message>
-        <source>Go on</source>
-        <translation>Weiter</translation>
-    </message>
-    <message>
         <source>Line</source>
         <translation>Leitung</translation>
     </message>
@@ -3236,6 +3236,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Not saved</source>
         <translation>Nicht gespeichert</translation>
+    </message>
+    <message>
+        <source>One line per transaction (*.txt)</source>
+        <translation>Eine Zeile je Transaktion (*.txt)</translation>
     </message>
     <message>
         <source>Only &amp;faults</source>
@@ -3266,10 +3270,6 @@ Warum ist es so gemeint?</translation>
         <translation>Zur &amp;neuesten</translation>
     </message>
     <message>
-        <source>Which follower</source>
-        <translation>Welches Gerät</translation>
-    </message>
-    <message>
         <source>the newest is shown</source>
         <translation>das Neueste ist zu sehen</translation>
     </message>
@@ -3289,11 +3289,11 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>LinesView</name>
     <message>
-        <source>A follower answers on a line; add one first.</source>
-        <translation>Ein Gerät antwortet an einer Leitung; zuerst eine anlegen.</translation>
+        <source>A device needs a line; add one first.</source>
+        <translation>Ein Gerät braucht eine Leitung; zuerst eine anlegen.</translation>
     </message>
     <message>
-        <source>Add follower</source>
+        <source>Add device</source>
         <translation>Gerät anlegen</translation>
     </message>
     <message>
@@ -3301,7 +3301,7 @@ Warum ist es so gemeint?</translation>
         <translation>Leitung anlegen</translation>
     </message>
     <message>
-        <source>Change followers</source>
+        <source>Change devices</source>
         <translation>Geräte ändern</translation>
     </message>
     <message>
@@ -3309,7 +3309,7 @@ Warum ist es so gemeint?</translation>
         <translation>Leitungen ändern</translation>
     </message>
     <message>
-        <source>Delete follower</source>
+        <source>Delete device</source>
         <translation>Gerät löschen</translation>
     </message>
     <message>
@@ -3317,7 +3317,15 @@ Warum ist es so gemeint?</translation>
         <translation>Leitung löschen</translation>
     </message>
     <message>
-        <source>Duplicate follower</source>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Devices</source>
+        <translation>Geräte</translation>
+    </message>
+    <message>
+        <source>Duplicate device</source>
         <translation>Gerät duplizieren</translation>
     </message>
     <message>
@@ -3325,19 +3333,11 @@ Warum ist es so gemeint?</translation>
         <translation>Leitung duplizieren</translation>
     </message>
     <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Followers</source>
-        <translation>Geräte</translation>
-    </message>
-    <message>
         <source>Lines</source>
         <translation>Leitungen</translation>
     </message>
     <message>
-        <source>Move follower</source>
+        <source>Move device</source>
         <translation>Gerät verschieben</translation>
     </message>
     <message>
@@ -3345,7 +3345,7 @@ Warum ist es so gemeint?</translation>
         <translation>Leitung verschieben</translation>
     </message>
     <message>
-        <source>No follower yet. Insert adds one, once there is a line for it.</source>
+        <source>No device yet. Insert adds one, once there is a line for it.</source>
         <translation>Noch kein Gerät. Einfg legt eines an, sobald es eine Leitung dafür gibt.</translation>
     </message>
     <message>
@@ -3353,7 +3353,7 @@ Warum ist es so gemeint?</translation>
         <translation>Noch keine Leitung. Einfg legt eine an.</translation>
     </message>
     <message>
-        <source>Paste followers</source>
+        <source>Paste devices</source>
         <translation>Geräte einfügen</translation>
     </message>
     <message>
@@ -3361,7 +3361,7 @@ Warum ist es so gemeint?</translation>
         <translation>Leitungen einfügen</translation>
     </message>
     <message>
-        <source>Reorder followers</source>
+        <source>Reorder devices</source>
         <translation>Geräte umordnen</translation>
     </message>
     <message>
@@ -3421,16 +3421,16 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>MatchHeader</name>
     <message>
-        <source>Column {letter}, {title}: is taken for</source>
-        <translation>Spalte {letter}, {title}: genommen als</translation>
+        <source>(ignore)</source>
+        <translation>(ignorieren)</translation>
     </message>
     <message>
-        <source>This column is left aside</source>
-        <translation>Diese Spalte bleibt beiseite</translation>
+        <source>Column {letter}, {title}: assigned to</source>
+        <translation>Spalte {letter}, {title}: zugeordnet zu</translation>
     </message>
     <message>
-        <source>– left aside –</source>
-        <translation>– bleibt beiseite –</translation>
+        <source>This column is ignored</source>
+        <translation>Diese Spalte wird ignoriert</translation>
     </message>
 </context>
 <context>
@@ -3653,12 +3653,12 @@ Warum ist es so gemeint?</translation>
         <translation>Jedes &amp;Bit eines Bitfeldes wird ein Signal</translation>
     </message>
     <message>
-        <source>How many {group}</source>
-        <translation>Wie viele {group}</translation>
-    </message>
-    <message>
         <source>In the device</source>
         <translation>Im Gerät</translation>
+    </message>
+    <message>
+        <source>Number of {group}</source>
+        <translation>Anzahl {group}</translation>
     </message>
     <message>
         <source>Repeats and scale factors</source>
@@ -3669,23 +3669,23 @@ Warum ist es so gemeint?</translation>
         <translation>Skalierungsfaktor {name}</translation>
     </message>
     <message>
-        <source>The address is that on the wire, counted from 0. Devices begin at 40000, 50000 or 0 with two registers that say SunS; then come the common model with 68 registers, and the others.</source>
-        <translation>Die Adresse ist die auf der Leitung, ab 0 gezählt. Geräte beginnen bei 40000, 50000 oder 0 mit zwei Registern, die SunS heißen; dann folgen das gemeinsame Modell mit 68 Registern und die übrigen.</translation>
+        <source>The address is 0-based, as in the frames. Devices begin at 40000, 50000 or 0 with two registers that contain SunS; then follow the common model with 68 registers, and the others.</source>
+        <translation>Die Adresse zählt ab 0, wie im Telegramm. Geräte beginnen bei 40000, 50000 oder 0 mit zwei Registern, die SunS enthalten; dann folgen das gemeinsame Modell mit 68 Registern und die übrigen.</translation>
     </message>
     <message>
         <source>Value</source>
         <translation>Wert</translation>
     </message>
     <message>
-        <source>not known</source>
-        <translation>nicht bekannt</translation>
+        <source>unknown</source>
+        <translation>unbekannt</translation>
     </message>
 </context>
 <context>
     <name>NotesList</name>
     <message>
         <source>Notes on rows</source>
-        <translation>Anmerkungen zu Zeilen</translation>
+        <translation>Hinweise zu Zeilen</translation>
     </message>
 </context>
 <context>
@@ -3699,12 +3699,12 @@ Warum ist es so gemeint?</translation>
         <translation>Spalte</translation>
     </message>
     <message>
-        <source>Row</source>
-        <translation>Zeile</translation>
+        <source>Note</source>
+        <translation>Hinweis</translation>
     </message>
     <message>
-        <source>What is to be said</source>
-        <translation>Was zu sagen ist</translation>
+        <source>Row</source>
+        <translation>Zeile</translation>
     </message>
 </context>
 <context>
@@ -3724,8 +3724,8 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>NumberingDialog</name>
     <message>
-        <source># stands for the number, ## for one of two digits at least</source>
-        <translation># steht für die Nummer, ## für eine mit mindestens zwei Ziffern</translation>
+        <source># stands for the number, ## for at least two digits</source>
+        <translation># steht für die Nummer, ## für mindestens zwei Ziffern</translation>
     </message>
     <message>
         <source>&amp;First number</source>
@@ -3736,20 +3736,16 @@ Warum ist es so gemeint?</translation>
         <translation>&amp;Muster (# ist die Nummer)</translation>
     </message>
     <message>
-        <source>Counting &amp;by</source>
+        <source>&amp;Step</source>
         <translation>&amp;Schrittweite</translation>
     </message>
     <message>
-        <source>Counting by</source>
-        <translation>Schrittweite</translation>
+        <source>Current name</source>
+        <translation>Bisheriger Name</translation>
     </message>
     <message>
         <source>First number</source>
         <translation>Erste Nummer</translation>
-    </message>
-    <message>
-        <source>Name now</source>
-        <translation>Name jetzt</translation>
     </message>
     <message>
         <source>New name</source>
@@ -3762,6 +3758,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Pattern</source>
         <translation>Muster</translation>
+    </message>
+    <message>
+        <source>Step</source>
+        <translation>Schrittweite</translation>
     </message>
 </context>
 <context>
@@ -4941,16 +4941,16 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>ReadingChoices</name>
     <message>
-        <source>&amp;Characters</source>
-        <translation>&amp;Kodierung</translation>
-    </message>
-    <message>
         <source>&amp;Decimal mark</source>
         <translation>&amp;Dezimalzeichen</translation>
     </message>
     <message>
-        <source>&amp;Registers are counted</source>
-        <translation>&amp;Register zählen</translation>
+        <source>&amp;Encoding</source>
+        <translation>&amp;Kodierung</translation>
+    </message>
+    <message>
+        <source>&amp;Register numbering</source>
+        <translation>&amp;Registerzählweise</translation>
     </message>
     <message>
         <source>&amp;Sheet</source>
@@ -4965,8 +4965,12 @@ Warum ist es so gemeint?</translation>
         <translation>&amp;hexadezimal</translation>
     </message>
     <message>
-        <source>Bar |</source>
-        <translation>Strich |</translation>
+        <source>Character between two cells of a row.</source>
+        <translation>Zeichen zwischen zwei Zellen einer Zeile.</translation>
+    </message>
+    <message>
+        <source>Character encoding of the file.</source>
+        <translation>Zeichenkodierung der Datei.</translation>
     </message>
     <message>
         <source>Coil</source>
@@ -4981,44 +4985,44 @@ Warum ist es so gemeint?</translation>
         <translation>Komma, 0,1</translation>
     </message>
     <message>
+        <source>Default t&amp;able</source>
+        <translation>Tabelle &amp;ohne Angabe</translation>
+    </message>
+    <message>
         <source>Discrete</source>
         <translation>Discrete</translation>
+    </message>
+    <message>
+        <source>For registers whose table is not given in the list.</source>
+        <translation>Für Register, deren Tabelle in der Liste nicht angegeben ist.</translation>
     </message>
     <message>
         <source>Holding</source>
         <translation>Holding</translation>
     </message>
     <message>
-        <source>How the bytes of the file are taken for characters.</source>
-        <translation>Wie die Bytes der Datei als Zeichen genommen werden.</translation>
-    </message>
-    <message>
-        <source>In the list. The follower keeps its own way.</source>
-        <translation>In der Liste. Das Gerät behält seine eigene Weise.</translation>
-    </message>
-    <message>
         <source>Input</source>
         <translation>Input</translation>
     </message>
     <message>
-        <source>Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose.</source>
-        <translation>Unbekannt: Zweifach lesbare Zahlen wie 1,500 bleiben draußen, bis es gewählt ist.</translation>
-    </message>
-    <message>
-        <source>Of registers for which the list names none.</source>
-        <translation>Von Registern, für die die Liste keine nennt.</translation>
-    </message>
-    <message>
-        <source>Plain digits of registers are hexadecimal.</source>
-        <translation>Bloße Ziffern von Registern sind hexadezimal.</translation>
+        <source>Of the list. The device keeps its own numbering.</source>
+        <translation>Der Liste. Das Gerät behält seine eigene Zählweise.</translation>
     </message>
     <message>
         <source>Point, 0.1</source>
         <translation>Punkt, 0.1</translation>
     </message>
     <message>
+        <source>Register numbers without prefix are hexadecimal.</source>
+        <translation>Registernummern ohne Präfix sind hexadezimal.</translation>
+    </message>
+    <message>
         <source>Registers are hexadecimal</source>
         <translation>Register sind hexadezimal</translation>
+    </message>
+    <message>
+        <source>Rows above this one are ignored.</source>
+        <translation>Zeilen darüber werden ignoriert.</translation>
     </message>
     <message>
         <source>Se&amp;parator</source>
@@ -5029,24 +5033,20 @@ Warum ist es so gemeint?</translation>
         <translation>Semikolon ;</translation>
     </message>
     <message>
-        <source>T&amp;able by default</source>
-        <translation>Tabelle &amp;ohne Angabe</translation>
-    </message>
-    <message>
-        <source>Tabulator</source>
+        <source>Tab</source>
         <translation>Tabulator</translation>
     </message>
     <message>
-        <source>What stands above this row is left aside.</source>
-        <translation>Was über dieser Zeile steht, bleibt beiseite.</translation>
+        <source>Unknown: ambiguous numbers such as 1,500 are skipped until you choose.</source>
+        <translation>Unbekannt: Mehrdeutige Zahlen wie 1,500 werden übersprungen, bis die Wahl getroffen ist.</translation>
     </message>
     <message>
-        <source>What stands between two cells of a row.</source>
-        <translation>Was zwischen zwei Zellen einer Zeile steht.</translation>
+        <source>Vertical bar |</source>
+        <translation>Senkrechter Strich |</translation>
     </message>
     <message>
-        <source>as the follower does</source>
-        <translation>wie das Gerät</translation>
+        <source>as set for the device</source>
+        <translation>wie beim Gerät eingestellt</translation>
     </message>
     <message>
         <source>from 0</source>
@@ -5061,12 +5061,12 @@ Warum ist es so gemeint?</translation>
         <translation>keine</translation>
     </message>
     <message>
-        <source>not known</source>
-        <translation>nicht bekannt</translation>
+        <source>prefixed by the table (40001)</source>
+        <translation>mit Ziffer der Tabelle (40001)</translation>
     </message>
     <message>
-        <source>with the table&apos;s digit, 40001</source>
-        <translation>mit Ziffer der Tabelle, 40001</translation>
+        <source>unknown</source>
+        <translation>unbekannt</translation>
     </message>
 </context>
 <context>
@@ -5820,12 +5820,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
-        <source>no value: {reason}</source>
-        <translation>kein Wert: {reason}</translation>
+        <source>last value {value}; {reason}</source>
+        <translation>letzter Wert {value}; {reason}</translation>
     </message>
     <message>
-        <source>read {value} last; {reason}</source>
-        <translation>zuletzt {value}; {reason}</translation>
+        <source>no value: {reason}</source>
+        <translation>kein Wert: {reason}</translation>
     </message>
     <message>
         <source>reads {value}</source>
@@ -5836,7 +5836,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>zeigt {value}, zweifelhaft: {reason}</translation>
     </message>
     <message>
-        <source>the signal was changed after the project was connected; connect again</source>
+        <source>the signal was changed after connecting; connect again</source>
         <translation>das Signal wurde nach dem Verbinden geändert; neu verbinden</translation>
     </message>
 </context>
@@ -5922,7 +5922,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>ScreenPair</name>
     <message>
-        <source>This screen is not there on this side.</source>
+        <source>This screen does not exist on this side.</source>
         <translation>Dieses Bild gibt es auf dieser Seite nicht.</translation>
     </message>
 </context>
@@ -6098,12 +6098,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Teile eines Befehls oder einer Taste</translation>
     </message>
     <message>
-        <source>The panel, while it has the focus</source>
-        <translation>Das Panel, solange es den Fokus hat</translation>
+        <source>Search term</source>
+        <translation>Suchbegriff</translation>
     </message>
     <message>
-        <source>What to find</source>
-        <translation>Suchbegriff</translation>
+        <source>The panel, while it has the focus</source>
+        <translation>Das Panel, solange es den Fokus hat</translation>
     </message>
 </context>
 <context>
@@ -6952,20 +6952,20 @@ otherwise = unbekannt</translation>
         <translation>&amp;Lokal</translation>
     </message>
     <message>
-        <source>As if unplugged from the line: it neither hears nor answers.</source>
-        <translation>Wie von der Leitung abgezogen: Es hört nichts und antwortet nicht.</translation>
+        <source>As if unplugged from the line: receives nothing and answers nothing.</source>
+        <translation>Wie von der Leitung getrennt: empfängt nichts und antwortet nicht.</translation>
     </message>
     <message>
         <source>Does not &amp;answer</source>
         <translation>Antwortet &amp;nicht</translation>
     </message>
     <message>
-        <source>Somebody switched the drive to local: the line commands it no longer.</source>
-        <translation>Jemand hat den Antrieb auf Lokal geschaltet: Die Leitung befiehlt ihm nichts mehr.</translation>
+        <source>The drive is switched to local: it takes no commands from the bus.</source>
+        <translation>Der Antrieb steht auf Lokal: Er nimmt vom Bus keine Befehle an.</translation>
     </message>
     <message>
-        <source>The drive&apos;s external fault input is tripped, and it stops with a fault until that is reset.</source>
-        <translation>Der Eingang für externe Störung ist ausgelöst; der Antrieb hält mit Störung an, bis sie quittiert wird.</translation>
+        <source>The external fault input of the drive is active; the drive trips and stays stopped until the fault is reset.</source>
+        <translation>Der Eingang für externe Störung ist aktiv; der Antrieb schaltet mit Störung ab und bleibt stehen, bis sie quittiert wird.</translation>
     </message>
 </context>
 <context>
@@ -7286,24 +7286,28 @@ otherwise = unbekannt</translation>
 <context>
     <name>TargetChoices</name>
     <message>
-        <source>&amp;Follower of the signals</source>
+        <source>&amp;Device of the signals</source>
         <translation>&amp;Gerät der Signale</translation>
     </message>
     <message>
-        <source>&amp;Name of the new one</source>
-        <translation>&amp;Name des neuen</translation>
+        <source>&amp;Line of new devices</source>
+        <translation>&amp;Leitung neuer Geräte</translation>
     </message>
     <message>
-        <source>Also followers that the list names and the project does not have.</source>
-        <translation>Auch Geräte, die die Liste nennt und das Projekt nicht hat.</translation>
+        <source>&amp;Name of the new device</source>
+        <translation>&amp;Name des neuen Geräts</translation>
     </message>
     <message>
-        <source>New follower</source>
+        <source>Also of devices that the list names and the project does not have.</source>
+        <translation>Auch von Geräten, die die Liste nennt und das Projekt nicht hat.</translation>
+    </message>
+    <message>
+        <source>For rows that do not name a device.</source>
+        <translation>Für Zeilen, die kein Gerät nennen.</translation>
+    </message>
+    <message>
+        <source>New device</source>
         <translation>Neues Gerät</translation>
-    </message>
-    <message>
-        <source>New followers are on &amp;line</source>
-        <translation>Neue Geräte an &amp;Leitung</translation>
     </message>
     <message>
         <source>New line, Modbus TCP</source>
@@ -7314,36 +7318,32 @@ otherwise = unbekannt</translation>
         <translation>Neue Leitung, serieller Anschluss</translation>
     </message>
     <message>
-        <source>None: such rows stay out</source>
-        <translation>Keines: solche Zeilen bleiben draußen</translation>
-    </message>
-    <message>
-        <source>Of rows that name none themselves.</source>
-        <translation>Von Zeilen, die selbst keines nennen.</translation>
+        <source>None: skip such rows</source>
+        <translation>Keines: solche Zeilen überspringen</translation>
     </message>
     <message>
         <source>Signals with the same na&amp;me</source>
         <translation>Signale gleichen Na&amp;mens</translation>
     </message>
     <message>
-        <source>are replaced</source>
-        <translation>werden ersetzt</translation>
+        <source>device</source>
+        <translation>Gerät</translation>
     </message>
     <message>
-        <source>follower</source>
-        <translation>Gerät</translation>
+        <source>keep both; number the new ones</source>
+        <translation>beide behalten; neue nummerieren</translation>
+    </message>
+    <message>
+        <source>keep the existing ones</source>
+        <translation>vorhandene behalten</translation>
     </message>
     <message>
         <source>line</source>
         <translation>Leitung</translation>
     </message>
     <message>
-        <source>stay as they are</source>
-        <translation>bleiben, wie sie sind</translation>
-    </message>
-    <message>
-        <source>stay; the new ones get a number</source>
-        <translation>bleiben; die neuen bekommen eine Nummer</translation>
+        <source>replace the existing ones</source>
+        <translation>vorhandene ersetzen</translation>
     </message>
 </context>
 <context>
@@ -7654,24 +7654,24 @@ otherwise = unbekannt</translation>
         <translation> ms</translation>
     </message>
     <message>
-        <source>Answers behind noise</source>
-        <translation>Antworten hinter Rauschen</translation>
+        <source>Answer delay</source>
+        <translation>Antwortverzögerung</translation>
     </message>
     <message>
-        <source>Answers come later by</source>
-        <translation>Antworten verspätet um</translation>
+        <source>Answers preceded by noise</source>
+        <translation>Störbytes vor der Antwort</translation>
     </message>
     <message>
-        <source>Answers left out</source>
-        <translation>Antworten ausgelassen</translation>
+        <source>Clear all line faults</source>
+        <translation>Alle Störungen aufheben</translation>
     </message>
     <message>
         <source>Exception code</source>
-        <translation>Ausnahmecode</translation>
+        <translation>Exception-Code</translation>
     </message>
     <message>
-        <source>Exceptions instead</source>
-        <translation>Ausnahmen stattdessen</translation>
+        <source>Exception responses</source>
+        <translation>Exception-Antworten</translation>
     </message>
     <message>
         <source>Inputs and line of “{name}”</source>
@@ -7682,48 +7682,48 @@ otherwise = unbekannt</translation>
         <translation>Eingänge des Antriebs</translation>
     </message>
     <message>
-        <source>No trouble any more</source>
-        <translation>Keine Störung mehr</translation>
+        <source>Jitter +/-</source>
+        <translation>Streuung +/-</translation>
+    </message>
+    <message>
+        <source>Line faults</source>
+        <translation>Leitungsstörungen</translation>
+    </message>
+    <message>
+        <source>Missing answers</source>
+        <translation>Fehlende Antworten</translation>
     </message>
     <message>
         <source>Preset speed</source>
         <translation>Festdrehzahl</translation>
     </message>
     <message>
-        <source>Reboot: away for {seconds} s</source>
-        <translation>Neustart: {seconds} s weg</translation>
+        <source>Random seed</source>
+        <translation>Zufalls-Startwert</translation>
     </message>
     <message>
-        <source>Safe torque off</source>
-        <translation>Sicher abgeschaltetes Moment</translation>
+        <source>Restart (offline for {seconds} s)</source>
+        <translation>Neustart ({seconds} s offline)</translation>
     </message>
     <message>
-        <source>Seed</source>
-        <translation>Startwert des Zufalls</translation>
+        <source>Safe torque off (STO)</source>
+        <translation>Sicher abgeschaltetes Moment (STO)</translation>
     </message>
     <message>
-        <source>Something holds the shaft fast</source>
-        <translation>Etwas hält die Welle fest</translation>
+        <source>Shaft blocked</source>
+        <translation>Welle blockiert</translation>
     </message>
     <message>
         <source>Supply voltage</source>
         <translation>Versorgungsspannung</translation>
     </message>
     <message>
-        <source>The same number brings the same trouble in the same order</source>
-        <translation>Dieselbe Zahl bringt dieselbe Störung in derselben Reihenfolge</translation>
-    </message>
-    <message>
-        <source>Trouble on the line</source>
-        <translation>Störung der Leitung</translation>
+        <source>The same number gives the same faults in the same order</source>
+        <translation>Dieselbe Zahl ergibt dieselben Störungen in derselben Reihenfolge</translation>
     </message>
     <message>
         <source>Wrong checksums</source>
         <translation>Falsche Prüfsummen</translation>
-    </message>
-    <message>
-        <source>give or take</source>
-        <translation>mehr oder weniger</translation>
     </message>
     <message>
         <source>none</source>
@@ -7914,8 +7914,8 @@ otherwise = unbekannt</translation>
         <translation>Setzen</translation>
     </message>
     <message>
-        <source>Set its</source>
-        <translation>Signal</translation>
+        <source>Set signal</source>
+        <translation>Signal setzen</translation>
     </message>
     <message>
         <source>Signal to set</source>
@@ -7952,7 +7952,7 @@ otherwise = unbekannt</translation>
         <translation>Aktion {n}</translation>
     </message>
     <message>
-        <source>Follower &apos;{name}&apos;</source>
+        <source>Device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
@@ -7964,16 +7964,16 @@ otherwise = unbekannt</translation>
         <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
     </message>
     <message>
+        <source>Screen change {n}</source>
+        <translation>Bildwechsel {n}</translation>
+    </message>
+    <message>
         <source>Signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
     <message>
-        <source>Simulated followers</source>
+        <source>Simulated devices</source>
         <translation>Simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>Turn {n}</source>
-        <translation>Wechsel {n}</translation>
     </message>
 </context>
 <context>
@@ -8161,8 +8161,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>_Asking</name>
     <message>
-        <source>What will come of it</source>
-        <translation>Was daraus wird</translation>
+        <source>Result</source>
+        <translation>Ergebnis</translation>
     </message>
     <message>
         <source>and more: {count}</source>
@@ -9442,58 +9442,58 @@ otherwise = unbekannt</translation>
     <name>cautions</name>
     <message>
         <source>Local regulations and a qualified person who knows this machine decide whether it may run now.</source>
-        <translation>Örtliche Vorschriften und eine befähigte Person, die diese Maschine kennt, entscheiden, ob sie jetzt laufen darf.</translation>
+        <translation>Örtliche Vorschriften und eine qualifizierte Person, die diese Maschine kennt, entscheiden, ob sie jetzt laufen darf.</translation>
     </message>
     <message>
         <source>Motion can start immediately and without warning, even from a value set earlier.</source>
-        <translation>Bewegung kann sofort und ohne Vorwarnung beginnen, auch durch einen früher gesetzten Wert.</translation>
+        <translation>Eine Bewegung kann sofort und ohne Vorwarnung beginnen, auch durch einen früher gesetzten Wert.</translation>
     </message>
     <message>
         <source>No key on this screen is an emergency stop. Keep a working emergency stop within reach.</source>
         <translation>Keine Taste auf diesem Bildschirm ist ein Not-Halt. Einen funktionierenden Not-Halt in Reichweite halten.</translation>
     </message>
     <message>
-        <source>Nobody is near the machine or anything that it moves, and nobody can come near unseen.</source>
-        <translation>Niemand ist nahe der Maschine oder bei etwas, das sie bewegt, und niemand kann ungesehen hinkommen.</translation>
+        <source>Nobody is near the machine or anything it moves, and nobody can approach unseen.</source>
+        <translation>Niemand ist in der Nähe der Maschine oder bewegter Teile, und niemand kann sich unbemerkt nähern.</translation>
     </message>
 </context>
 <context>
     <name>cells</name>
     <message>
-        <source>&apos;{text}&apos; can mean several: {choices}</source>
-        <translation>„{text}“ kann mehreres heißen: {choices}</translation>
+        <source>&apos;{text}&apos; is ambiguous: {choices}</source>
+        <translation>„{text}“ ist mehrdeutig: {choices}</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is none of these: {choices}</source>
+        <source>&apos;{text}&apos; is not one of these: {choices}</source>
         <translation>„{text}“ ist keines von diesen: {choices}</translation>
     </message>
     <message>
-        <source>one of these is needed: {choices}</source>
-        <translation>nötig ist eines von diesen: {choices}</translation>
+        <source>choose one of these: {choices}</source>
+        <translation>eines von diesen wählen: {choices}</translation>
     </message>
     <message>
-        <source>there is another one called {name}; choose another name</source>
-        <translation>{name} gibt es schon; einen anderen Namen wählen</translation>
+        <source>does not apply to this part; leave the cell empty</source>
+        <translation>gilt nicht für dieses Teil; die Zelle leer lassen</translation>
     </message>
     <message>
         <source>there is no &apos;{text}&apos;</source>
         <translation>„{text}“ gibt es nicht</translation>
     </message>
     <message>
-        <source>there is no such thing for this part; leave the cell empty</source>
-        <translation>das gibt es bei diesem Teil nicht; die Zelle leer lassen</translation>
-    </message>
-    <message>
         <source>there is nothing to choose from yet</source>
         <translation>noch nichts zur Auswahl</translation>
     </message>
     <message>
-        <source>{reason}; the row is left out</source>
-        <translation>{reason}; die Zeile wird weggelassen</translation>
+        <source>{name} already exists; choose another name</source>
+        <translation>{name} gibt es schon; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>{reason}; the row stays as it is</source>
-        <translation>{reason}; die Zeile bleibt, wie sie ist</translation>
+        <source>{reason}; the row is not changed</source>
+        <translation>{reason}; die Zeile bleibt unverändert</translation>
+    </message>
+    <message>
+        <source>{reason}; the row is skipped</source>
+        <translation>{reason}; die Zeile wird übersprungen</translation>
     </message>
 </context>
 <context>
@@ -11707,64 +11707,64 @@ otherwise = unbekannt</translation>
         <translation>&amp;Verlassen</translation>
     </message>
     <message>
+        <source>&amp;Overwrite</source>
+        <translation>&amp;Überschreiben</translation>
+    </message>
+    <message>
         <source>&amp;Reload</source>
         <translation>&amp;Neu laden</translation>
     </message>
     <message>
         <source>Armed</source>
-        <translation>Scharf</translation>
+        <translation>Schreiben freigegeben</translation>
     </message>
     <message>
         <source>Changed by another program</source>
         <translation>Von einem anderen Programm geändert</translation>
     </message>
     <message>
-        <source>Compare shows both versions side by side. Save over it writes your version; the other one stays beside it as a file of its own. Reload takes the other version; undo brings yours back.</source>
-        <translation>Vergleichen zeigt beide Fassungen nebeneinander. Überschreiben schreibt die hiesige Fassung; die andere bleibt als eigene Datei daneben. Neu laden nimmt die andere Fassung; Rückgängig bringt die hiesige zurück.</translation>
+        <source>Comments in the file</source>
+        <translation>Kommentare in der Datei</translation>
     </message>
     <message>
-        <source>Disarmed by itself</source>
-        <translation>Von selbst entschärft</translation>
+        <source>Compare shows both versions side by side. Overwrite saves your version and keeps the other one in a separate file. Reload opens the other version; undo brings yours back.</source>
+        <translation>Vergleichen zeigt beide Fassungen nebeneinander. Überschreiben speichert die hiesige Fassung und behält die andere in einer eigenen Datei. Neu laden öffnet die andere Fassung; Rückgängig bringt die hiesige zurück.</translation>
     </message>
     <message>
-        <source>Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone.</source>
-        <translation>Trennen hält nichts an: Eine laufende Maschine läuft weiter, und das Panel ist weg.</translation>
+        <source>Disarmed automatically</source>
+        <translation>Schreiben automatisch gesperrt</translation>
+    </message>
+    <message>
+        <source>Disconnecting does not stop anything: a running machine keeps running, and the panel can no longer stop it.</source>
+        <translation>Trennen hält nichts an: Eine laufende Maschine läuft weiter, und das Panel kann sie nicht mehr anhalten.</translation>
     </message>
     <message>
         <source>Fanlight is armed on {lines}. Disconnect?</source>
-        <translation>Fanlight ist scharf auf {lines}. Trennen?</translation>
+        <translation>Das Schreiben auf {lines} ist freigegeben. Trennen?</translation>
     </message>
     <message>
-        <source>Leave “{name}”, though not everything is complete?</source>
-        <translation>„{name}“ verlassen, obwohl nicht alles vollständig ist?</translation>
-    </message>
-    <message>
-        <source>Not complete</source>
+        <source>Incomplete</source>
         <translation>Unvollständig</translation>
     </message>
     <message>
-        <source>Not complete, so no file holds it: {what}. It is lost.</source>
-        <translation>Unvollständig, darum in keiner Datei: {what}. Es geht verloren.</translation>
+        <source>Incomplete and therefore not saved: {what}. It will be lost.</source>
+        <translation>Unvollständig und darum nicht gespeichert: {what}. Es geht verloren.</translation>
+    </message>
+    <message>
+        <source>Leave “{name}” with incomplete entries?</source>
+        <translation>„{name}“ mit unvollständigen Eingaben verlassen?</translation>
     </message>
     <message>
         <source>Not saved</source>
         <translation>Nicht gespeichert</translation>
     </message>
     <message>
-        <source>Otherwise they are lost.</source>
+        <source>Otherwise they will be lost.</source>
         <translation>Sonst gehen sie verloren.</translation>
-    </message>
-    <message>
-        <source>Remarks in the file</source>
-        <translation>Kommentare in der Datei</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
         <translation>Speichern &amp;unter…</translation>
-    </message>
-    <message>
-        <source>Save &amp;over it</source>
-        <translation>&amp;Überschreiben</translation>
     </message>
     <message>
         <source>Save the changes to “{name}”?</source>
@@ -11775,24 +11775,24 @@ otherwise = unbekannt</translation>
         <translation>Ungespeicherte Änderungen</translation>
     </message>
     <message>
-        <source>{file} exists already. Replace it?</source>
+        <source>{file} already exists. Replace it?</source>
         <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
-        <source>{file} holds remarks after &apos;#&apos;, and saving does not keep them. The file as it is now stays beside it as {file}.bak until the next saving. What should last belongs into the notes. Save?</source>
-        <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak daneben. Was bleiben soll, gehört in die Notizen. Speichern?</translation>
+        <source>{file} contains comments after &apos;#&apos;, which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
+        <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak erhalten. Was bleiben soll, in die Notizen schreiben. Speichern?</translation>
     </message>
     <message>
-        <source>{file} was changed by another program since it was read here. Nothing was saved yet.</source>
-        <translation>{file} wurde von einem anderen Programm geändert, seit es hier gelesen wurde. Noch wurde nichts gespeichert.</translation>
+        <source>{file} was changed by another program since it was opened here. Nothing has been saved yet.</source>
+        <translation>{file} wurde von einem anderen Programm geändert, seit sie hier geöffnet wurde. Noch wurde nichts gespeichert.</translation>
     </message>
     <message>
         <source>{first}; and {count} more</source>
         <translation>{first}; und {count} weitere</translation>
     </message>
     <message>
-        <source>{why}. Keys that stop still write until you disconnect. Disconnect?</source>
-        <translation>{why}. Tasten, die stoppen, schreiben weiterhin, bis getrennt wird. Trennen?</translation>
+        <source>{why}. Stop keys still write until you disconnect. Disconnect?</source>
+        <translation>{why}. Stopptasten schreiben weiterhin, bis getrennt wird. Trennen?</translation>
     </message>
 </context>
 <context>
@@ -13708,8 +13708,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>waiting</name>
     <message>
-        <source>Wait no longer</source>
-        <translation>Nicht länger warten</translation>
+        <source>Stop waiting</source>
+        <translation>Warten abbrechen</translation>
     </message>
 </context>
 </TS>

@@ -85,7 +85,7 @@ class BenchWorkplace(QWidget):
         self.readings.view.addAction(self.write_action)
         self.readings.view.doubleClicked.connect(lambda _index: self._write_value())
         self.cards = FollowerCards()
-        self._followers_menu = QMenu(self.tr("Simulated &followers"), self)
+        self._followers_menu = QMenu(self.tr("Simulated d&evices"), self)
         self.notices = notices or NoticeSlot()
         self._lay_out(own_notices=notices is None)
         self.setFocusProxy(self.face)
@@ -168,7 +168,7 @@ class BenchWorkplace(QWidget):
         self.connect_action = self._action(self.tr("&Connect"), self.connect_line, "Ctrl+K")
         self.disconnect_action = self._action(self.tr("D&isconnect"), self.disconnect_line, "Ctrl+Shift+K")
         self.simulated_action = self._action(
-            self.tr("To &simulated followers"), lambda: self.choose(SIMULATED), "Ctrl+Shift+I"
+            self.tr("To &simulated devices"), lambda: self.choose(SIMULATED), "Ctrl+Shift+I"
         )
         self.real_action = self._action(self.tr("To the &real line"), lambda: self.choose(REAL), "Ctrl+Shift+R")
         where = QActionGroup(self)
@@ -183,12 +183,10 @@ class BenchWorkplace(QWidget):
         # In the other workplace the same key looks for text.
         self.filter_action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         self.addAction(self.filter_action)
-        self.not_good_action = self._action(
-            self.tr("Readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
-        )
+        self.not_good_action = self._action(self.tr("Show only &bad readings"), self._toggle_not_good, "Ctrl+Shift+N")
 
         self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
-        self.raw_action = self._action(self.tr("Ra&w numbers in the next way"), self._next_raw_form, "Ctrl+Alt+X")
+        self.raw_action = self._action(self.tr("Switch ra&w number format"), self._next_raw_form, "Ctrl+Alt+X")
 
     def _action(self, text: str, run: Callable[[], object], shortcut: str | QKeySequence.StandardKey) -> QAction:
         action = QAction(text, self)
@@ -286,10 +284,10 @@ class BenchWorkplace(QWidget):
             allow(action, not connected, self.tr("disconnect first"))
         allow(self.disconnect_action, connected, self.tr("nothing is connected"))
         real = connected and not writing.simulated
-        why_not = self.tr("it is armed already") if real else self.tr("connect to the real line first")
+        why_not = self.tr("already armed") if real else self.tr("connect to the real line first")
         allow(self.arm_action, real and (not writing.armed or bool(writing.disarmed)), why_not)
         allow(self.write_action, connected, self.tr("connect first"))
-        allow(self.disarm_action, real and bool(writing.armed or writing.disarmed), self.tr("nothing is armed"))
+        allow(self.disarm_action, real and bool(writing.armed or writing.disarmed), self.tr("not armed"))
 
     def _say_how_it_is(self) -> None:
         from app.line.status import Level
@@ -309,7 +307,11 @@ class BenchWorkplace(QWidget):
             words = self.tr("Connecting: {where}")
             self._say_status("\u2026", words.format(where=where), "faint")
         else:
-            words = self.tr("Live, simulated: {where}") if session.simulation is not None else self.tr("Live: {where}")
+            words = (
+                self.tr("Connected, simulated: {where}")
+                if session.simulation is not None
+                else self.tr("Connected: {where}")
+            )
             self._say_status("\u25cf", words.format(where=where), "good")
 
     def _begin(self, session: Session | None) -> None:
@@ -350,8 +352,8 @@ class BenchWorkplace(QWidget):
 
     def _name_lines(self) -> None:
         lines = self._document.project.lines
-        named = ", ".join(_line_words(line) for line in lines) or self.tr("the project has none")
-        self.where.setItemText(SIMULATED, self.tr("simulated followers"))
+        named = ", ".join(_line_words(line) for line in lines) or self.tr("none in this project")
+        self.where.setItemText(SIMULATED, self.tr("simulated devices"))
         self.where.setItemText(REAL, self.tr("the real line: {lines}").format(lines=named))
 
     # A frame

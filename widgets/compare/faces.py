@@ -155,7 +155,7 @@ class ScreenPair(QWidget):
             caption.setProperty("look", "heading")
             caption.setTextFormat(Qt.TextFormat.PlainText)
             caption.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-            absent.setText(self.tr("This screen is not there on this side."))
+            absent.setText(self.tr("This screen does not exist on this side."))
             absent.setProperty("look", "faint")
             absent.setAlignment(Qt.AlignmentFlag.AlignCenter)
             absent.setWordWrap(True)

@@ -85,7 +85,7 @@ class ComparisonWindow(QDialog):
         self.pair = ScreenPair()
         self.table = QTreeWidget()
         self._nothing = plain_label()
-        self._same = QCheckBox(self.tr("Show screens that are the &same, too"))
+        self._same = QCheckBox(self.tr("Also &show identical screens"))
         self._lay_out(deeds)
         self._make_commands()
         self.list.currentItemChanged.connect(lambda item, _former: self._show(item))
@@ -96,16 +96,16 @@ class ComparisonWindow(QDialog):
         self.list.setFocus()
 
     def _lay_out(self, deeds: Sequence[tuple[str, Callable[[], object]]]) -> None:
-        self.list.setHeaderLabels([self.tr("What differs"), self.tr("How")])
-        self.list.setAccessibleName(self.tr("What differs"))
+        self.list.setHeaderLabels([self.tr("Difference"), self.tr("Change")])
+        self.list.setAccessibleName(self.tr("Difference"))
         self.list.header().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.list.header().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self.list.header().setStretchLastSection(False)
-        self.list.header().setMinimumSectionSize(heading_width(self.list.header(), self.tr("What differs")))
+        self.list.header().setMinimumSectionSize(heading_width(self.list.header(), self.tr("Difference")))
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
         self.table.setHeaderLabels([self.tr("Key"), self._sides[0].name, self._sides[1].name])
-        self.table.setAccessibleName(self.tr("What changed in it"))
+        self.table.setAccessibleName(self.tr("Changes"))
         self.table.setRootIsDecorated(False)
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setAlternatingRowColors(True)
@@ -192,8 +192,8 @@ class ComparisonWindow(QDialog):
         self._group(self.tr("Screens"), self._screens())
         for head, parts in (
             (self.tr("Signals"), found.signals),
-            (self.tr("Lines and followers"), (*found.lines, *found.followers)),
-            (self.tr("Turns and actions"), (*found.screen_changes, *found.actions)),
+            (self.tr("Lines and devices"), (*found.lines, *found.followers)),
+            (self.tr("Keys and screen changes"), (*found.screen_changes, *found.actions)),
         ):
             self._group(head, [self._part(part) for part in parts])
         self.list.expandAll()
@@ -210,7 +210,7 @@ class ComparisonWindow(QDialog):
         if self._same.isChecked():
             differing = {part.after for part in self.comparison.screens}
             entries += [
-                _entry(screen.name, "same", self.tr("the same"), _Shown(screen=screen.name))
+                _entry(screen.name, "same", self.tr("identical"), _Shown(screen=screen.name))
                 for screen in self._projects[1].screens
                 if screen.name not in differing
             ]
@@ -285,7 +285,7 @@ class ComparisonWindow(QDialog):
         self._above.setVisible(screens)
         self.table.clear()
         if shown is None:
-            self._say(self.tr("Both projects are the same, down to the last cell.") if item is None else "")
+            self._say(self.tr("Both projects are identical, down to the last cell.") if item is None else "")
             return
         if screens:
             self._show_screens(shown)

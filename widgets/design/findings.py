@@ -104,8 +104,8 @@ class FindingsList(QWidget):
         top.addWidget(self.summary)
         top.add_stretch()
         self.order = Choice()
-        self.order.addItem(self.tr("the gravest first"), "severity")
-        self.order.addItem(self.tr("by place"), "place")
+        self.order.addItem(self.tr("by severity"), "severity")
+        self.order.addItem(self.tr("by location"), "place")
         self.order.setAccessibleName(self.tr("Order of the findings"))
         self.order.setToolTip(self.tr("Order of the findings"))
         self.order.currentIndexChanged.connect(lambda _index: self._fill())
@@ -171,7 +171,7 @@ class FindingsList(QWidget):
             Row(
                 "draft",
                 f"{subject_text(subject)}, {row}",
-                self.tr("'{text}' is not taken over: {reason}").format(text=" ".join(texts), reason=reason),
+                self.tr("'{text}' was not accepted: {reason}").format(text=" ".join(texts), reason=reason),
                 self.tr("correct it there"),
                 None,
                 subject,
@@ -182,10 +182,8 @@ class FindingsList(QWidget):
         rows += [
             Row(
                 "draft",
-                self.tr("a turn") if isinstance(rule, Turn) else self.tr("an action"),
-                self.tr("it is not complete and does nothing yet; to choose: {what}").format(
-                    what=", ".join(lacking(rule))
-                ),
+                self.tr("a screen change") if isinstance(rule, Turn) else self.tr("an action"),
+                self.tr("incomplete and without effect; missing: {what}").format(what=", ".join(lacking(rule))),
                 self.tr("complete it there, or delete it"),
                 None,
                 ("begun", number),
@@ -236,14 +234,14 @@ class FindingsList(QWidget):
             if button.text() != text:
                 button.setText(text)
                 button.setAccessibleName(text)
-            button.setToolTip(self.tr("Hide them") if button.isChecked() else self.tr("Show them"))
+            button.setToolTip(self.tr("Hide") if button.isChecked() else self.tr("Show"))
         self.accepted.setText(self.tr("Accepted: {count}").format(count=len(self._accepted)))
         self.accepted.setAccessibleName(self.accepted.text())
-        self.accepted.setToolTip(self.tr("Hide them") if self.accepted.isChecked() else self.tr("Show them"))
+        self.accepted.setToolTip(self.tr("Hide") if self.accepted.isChecked() else self.tr("Show"))
         self.accepted.setVisible(bool(self._accepted) or self.accepted.isChecked())
         parts = []
         if drafts := len(self._drafts.all()) + len(self._begun.all()):
-            parts.append(self.tr("{count} not taken over").format(count=drafts))
+            parts.append(self.tr("{count} not accepted").format(count=drafts))
         elif not self._findings:
             parts.append(self.tr("nothing found") if self._checked else self.tr("checking\u2026"))
         if hidden := sum(counts[severity] for severity, button in self.filters.items() if not button.isChecked()):
@@ -253,35 +251,35 @@ class FindingsList(QWidget):
     def _show_current(self) -> None:
         row = self.current()
         self.detail.setText(
-            "" if row is None else self.tr("{what}. To do: {hint}.").format(what=row.what, hint=row.hint)
+            "" if row is None else self.tr("{what}. Remedy: {hint}.").format(what=row.what, hint=row.hint)
         )
         self.detail.setToolTip(plain_tip(self.detail.text()))
         self._show_accepting(row)
         mend = None if row is None or row.finding is None or row.finding.accepted else row.finding.mend
         # A button that went while it has the focus would take the focus elsewhere.
         self.mend.setEnabled(mend is not None or self.mend.hasFocus())
-        words = self.tr("Mend") if mend is None else mend.words
+        words = self.tr("Fix") if mend is None else mend.words
         self.mend.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
         if mend is not None:
-            self.mend.setToolTip(plain_tip(self.tr("{words} (Ctrl+F7). It can be undone.").format(words=mend.words)))
+            self.mend.setToolTip(plain_tip(self.tr("{words} (Ctrl+F7). Can be undone.").format(words=mend.words)))
         elif row is None:
-            self.mend.setToolTip(self.tr("Choose a finding first."))
+            self.mend.setToolTip(self.tr("Select a finding first."))
         else:
-            self.mend.setToolTip(self.tr("Only you can know what is meant here; Enter leads to the place."))
-        self.mend.setAccessibleName(self.tr("Mend: {words}").format(words=words) if mend is not None else words)
+            self.mend.setToolTip(self.tr("No automatic fix; press Enter to go to the location."))
+        self.mend.setAccessibleName(self.tr("Fix: {words}").format(words=words) if mend is not None else words)
 
     def _show_accepting(self, row: Row | None) -> None:
         finding = None if row is None else row.finding
         taken_back = finding is not None and bool(finding.accepted)
         can = finding is not None and finding.severity != "error"
-        self.accept.setText(self.tr("Accept no more") if taken_back else self.tr("Accept\u2026"))
+        self.accept.setText(self.tr("Withdraw acceptance") if taken_back else self.tr("Accept\u2026"))
         self.accept.setEnabled(can or self.accept.hasFocus())
         if finding is None:
-            self.accept.setToolTip(self.tr("Choose a finding first."))
+            self.accept.setToolTip(self.tr("Select a finding first."))
         elif not can:
             self.accept.setToolTip(self.tr("An error cannot be accepted: the panel cannot work as designed."))
         else:
-            self.accept.setToolTip(self.tr("Say why it is meant so; it is kept in the file (Ctrl+Shift+F7)"))
+            self.accept.setToolTip(self.tr("Give a reason; it is kept in the file (Ctrl+Shift+F7)"))
 
     def accept_current(self) -> None:
         """Ask for the selected finding to be accepted, or not any more."""

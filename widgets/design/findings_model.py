@@ -42,7 +42,7 @@ class Row:
 def kind_words(kind: Kind) -> str:
     """The name of a kind, for what is read out and for those who see no colours."""
     return {
-        "draft": translate("Findings", "not taken over"),
+        "draft": translate("Findings", "not accepted"),
         "error": translate("Findings", "error"),
         "warning": translate("Findings", "warning"),
         "note": translate("Findings", "note"),
@@ -71,10 +71,10 @@ class FindingsModel(QAbstractTableModel):
         super().__init__(parent)
         self.rows: list[Row] = []
         self._headers = (
-            translate("Findings", "How grave"),
-            translate("Findings", "Place"),
-            translate("Findings", "What is wrong"),
-            translate("Findings", "What to do"),
+            translate("Findings", "Severity"),
+            translate("Findings", "Location"),
+            translate("Findings", "Problem"),
+            translate("Findings", "Remedy"),
         )
 
     def show(self, rows: list[Row]) -> None:
@@ -146,7 +146,7 @@ class FindingsModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.ToolTipRole:
             said = f"{row.where}: {row.what}; {row.hint}"
             if row.finding is not None and row.finding.mend is not None:
-                said += "\n" + translate("Findings", "Mend: {words}").format(words=row.finding.mend.words)
+                said += "\n" + translate("Findings", "Fix: {words}").format(words=row.finding.mend.words)
             return plain_tip(said)
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{kind_words(row.kind)}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None

@@ -62,10 +62,14 @@ class Inspector(QWidget):
         self._pages: dict[str, tuple[Form, QWidget, QLabel]] = {}
         for kind, other, nothing in (
             ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
-            ("screen_change", self.turn_form, self.tr("No turn is selected. Choose one in the table, or add one.")),
+            (
+                "screen_change",
+                self.turn_form,
+                self.tr("No screen change is selected. Choose one in the table, or add one."),
+            ),
             ("action", self.action_form, self.tr("No action is selected. Choose one in the table, or add one.")),
             ("line", self.line_form, self.tr("No line is selected. Choose one in the table, or add one.")),
-            ("follower", self.follower_form, self.tr("No follower is selected. Choose one in the table, or add one.")),
+            ("follower", self.follower_form, self.tr("No device is selected. Choose one in the table, or add one.")),
         ):
             page = QWidget()
             column = QVBoxLayout(page)

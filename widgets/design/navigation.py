@@ -24,7 +24,7 @@ class Ways(QObject):
         self._design = design
         self._document = design.document
         self._inspector = design.inspector
-        self._played = design.inspector.add_guest(design.editor.tryout.followers, self.tr("Simulated followers"))
+        self._played = design.inspector.add_guest(design.editor.tryout.followers, self.tr("Simulated devices"))
 
     def show_properties(self) -> None:
         """Show the properties of what is chosen in the view in the middle; while a screen is tried, its followers."""
@@ -54,12 +54,12 @@ class Ways(QObject):
             kind, index = self._design.lines.current()
             parts: tuple[Any, ...] = project.lines if kind == "line" else project.followers
             name = parts[index].name if 0 <= index < len(parts) else None
-            title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Follower '{name}'")).format(name=name)
+            title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Device '{name}'")).format(name=name)
             self._inspector.show_part(kind, None if name is None else (kind, name), title)
 
     def _show_turn_form(self, index: int) -> None:
         some = self._design.begun.rule(self._document.project, "screen_change", index) is not None
-        title = self.tr("Turn {n}").format(n=index + 1)
+        title = self.tr("Screen change {n}").format(n=index + 1)
         self._inspector.show_part("screen_change", ("screen_change", index) if some else None, title)
 
     def show_signal(self, name: str) -> None:

@@ -87,11 +87,11 @@ class DesignWorkplace(QWidget):
         self._titles = [
             self.tr("Screen"),
             self.tr("Page map"),
-            self.tr("Turns and actions"),
+            self.tr("Keys and screen changes"),
             self.tr("Signals"),
-            self.tr("Lines and followers"),
+            self.tr("Lines and devices"),
         ]
-        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Turns"), self.tr("Signals"), self.tr("Lines")]
+        brief = [self.tr("Screen"), self.tr("Map"), self.tr("Keys"), self.tr("Signals"), self.tr("Lines")]
         widgets = (self.editor, self.map_pane, self.behaviour, self.signals, self.lines)
         for widget, title in zip(widgets, self._titles if percent() <= BRIEF_ABOVE else brief, strict=True):
             self.views.addTab(widget, title)
@@ -126,7 +126,7 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("&Place a field\u2026"), editor.pick_signal, "Ctrl+Return")
         self._action(self.tr("&Delete the field"), editor.delete_fields, "Ctrl+Delete")
         self._actions.append(None)
-        self._action(self.tr("&Try it in place"), self.try_it, ("F9", "Ctrl+Space"))
+        self._action(self.tr("&Try it here"), self.try_it, ("F9", "Ctrl+Space"))
         self._action(self.tr("Next &language of the texts"), self._next_language, "Ctrl+Shift+Space")
         self._actions.append(None)
         self._action(self.tr("&Add a screen"), self.screens.add, "Ctrl+Shift+A")
@@ -147,13 +147,13 @@ class DesignWorkplace(QWidget):
         self._action(self.tr("Export signals\u2026"), self.export_signals, "Ctrl+U")
         self._actions.append(None)
         self._action(self.tr("Go to the pr&operties"), self.ways.to_properties, "F4")
-        self._action(self.tr("Write what the panel sa&ys"), self.ways.to_messages, "Ctrl+Shift+D")
-        self._action(self.tr("Go to the &findings"), self._to_findings, "F8")
+        self._action(self.tr("Edit the panel &messages"), self.ways.to_messages, "Ctrl+Shift+D")
+        self._action(self.tr("Go to the findings"), self._to_findings, "F8")
         self.table_commands = TableCommands(self)
         self.part_commands = PartCommands(self)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
-        self._action(self.tr("&Mend the finding"), self._mend_current, "Ctrl+F7")
+        self._action(self.tr("&Fix the finding"), self._mend_current, "Ctrl+F7")
         self._action(self.tr("Accept the finding\u2026"), self._accept_current, "Ctrl+Shift+F7")
         self.addActions(self.map_pane.wide_actions)
         self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])
@@ -178,7 +178,7 @@ class DesignWorkplace(QWidget):
     def _next_language(self) -> None:
         count = len(self.document.project.panel.languages)
         if count < 2:
-            self._refused(self.tr("The panel has one language only; more are named in the panel's properties."))
+            self._refused(self.tr("The panel has only one language; add more in the panel's properties."))
         else:
             self.document.choose_language((self.document.language + 1) % count)
 
@@ -322,16 +322,16 @@ class DesignWorkplace(QWidget):
         if not self.checks.up_to_date:
             self.checks.finish()
         if finding.mend is None or finding not in self.checks.findings:
-            self._refused(self.tr("Nothing was changed: this is not found any more."))
+            self._refused(self.tr("Nothing changed: this problem no longer exists."))
         elif self.document.do(finding.mend.words, finding.mended) is None:
             self.checks.finish()
 
     def _accept(self, finding: Finding) -> None:
         """Accept a finding with a reason, or not any more, as one step."""
         if finding.accepted:
-            self.document.do(self.tr("Accept a finding no more"), lambda project: withdraw(project, finding))
+            self.document.do(self.tr("Withdraw acceptance of a finding"), lambda project: withdraw(project, finding))
         else:
-            words = self.tr("{what}.\n\nWhy is it meant so?").format(what=finding.message)
+            words = self.tr("{what}.\n\nWhy is this acceptable?").format(what=finding.message)
             reason, go = QInputDialog.getText(self, self.tr("Accept the finding"), plain_tip(words))
             if not go:
                 return
@@ -341,7 +341,7 @@ class DesignWorkplace(QWidget):
 
     def _accept_current(self) -> None:
         if self.findings.current() is None:
-            self._refused(self.tr("Choose a finding first: F8 leads to the findings."))
+            self._refused(self.tr("Select a finding first: F8 goes to the findings."))
         else:
             self.findings.accept_current()
 
@@ -350,9 +350,9 @@ class DesignWorkplace(QWidget):
         if row is not None and row.finding is not None and row.finding.mend is not None:
             self._mend(row.finding)
         elif row is None:
-            self._refused(self.tr("Choose a finding first: F8 leads to the findings."))
+            self._refused(self.tr("Select a finding first: F8 goes to the findings."))
         else:
-            self._refused(self.tr("This finding cannot be mended by itself; Enter on it leads to its place."))
+            self._refused(self.tr("There is no automatic fix for this; press Enter to go to it."))
 
     def _mark_fields(self) -> None:
         screen = self.document.screen

@@ -37,7 +37,7 @@ class Conflict(enum.Enum):
 
 def what_of_changes(parent: QWidget, name: str, lost: Sequence[str] = ()) -> Leaving:
     """Ask what becomes of the unsaved changes to `name`; `lost` is what is not complete and lost either way."""
-    more = translate("files", "Otherwise they are lost.")
+    more = translate("files", "Otherwise they will be lost.")
     if lost:
         more = f"{more}\n\n{_loss(lost)}"
     box = question_box(
@@ -59,8 +59,8 @@ def what_of_changes(parent: QWidget, name: str, lost: Sequence[str] = ()) -> Lea
 
 def may_lose(parent: QWidget, name: str, lost: Sequence[str]) -> bool:
     """Ask whether `name` may be left though `lost` is not complete."""
-    words = translate("files", "Leave \u201c{name}\u201d, though not everything is complete?").format(name=name)
-    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Not complete"), words, _loss(lost))
+    words = translate("files", "Leave \u201c{name}\u201d with incomplete entries?").format(name=name)
+    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Incomplete"), words, _loss(lost))
     return answer_to(box, ((translate("files", "&Leave"), True),), False)
 
 
@@ -72,7 +72,7 @@ def some_of(things: Sequence[str]) -> str:
 
 
 def _loss(lost: Sequence[str]) -> str:
-    words = translate("files", "Not complete, so no file holds it: {what}. It is lost.")
+    words = translate("files", "Incomplete and therefore not saved: {what}. It will be lost.")
     return words.format(what=some_of(lost))
 
 
@@ -80,24 +80,23 @@ def may_let_go(parent: QWidget, lines: Sequence[str], disarmed: str = "") -> boo
     """Ask whether armed `lines` may be disconnected, and those that disarmed themselves, which says `disarmed`."""
     why = f"{disarmed[:1].upper()}{disarmed[1:]}"
     more = translate(
-        "files", "Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone."
+        "files",
+        "Disconnecting does not stop anything: a running machine keeps running, and the panel can no longer stop it.",
     )
     if lines:
         title = translate("files", "Armed")
         words = translate("files", "Fanlight is armed on {lines}. Disconnect?").format(lines=", ".join(lines))
         more = f"{why}.\n{more}" if disarmed else more
     else:
-        title = translate("files", "Disarmed by itself")
-        words = translate("files", "{why}. Keys that stop still write until you disconnect. Disconnect?").format(
-            why=why
-        )
+        title = translate("files", "Disarmed automatically")
+        words = translate("files", "{why}. Stop keys still write until you disconnect. Disconnect?").format(why=why)
     box = question_box(parent, QMessageBox.Icon.Warning, title, words, more)
     return answer_to(box, ((translate("files", "&Disconnect"), True),), False)
 
 
 def may_replace(parent: QWidget, path: Path, title: str) -> bool:
     """Ask whether a file that exists already may be replaced; `title` says what for."""
-    words = translate("files", "{file} exists already. Replace it?").format(file=path.name)
+    words = translate("files", "{file} already exists. Replace it?").format(file=path.name)
     box = question_box(parent, QMessageBox.Icon.Question, title, words)
     return asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No)
 
@@ -106,11 +105,10 @@ def may_drop_remarks(parent: QWidget, path: Path) -> bool:
     """Ask whether saving may go on though the file holds remarks, which are not kept."""
     words = translate(
         "files",
-        "{file} holds remarks after '#', and saving does not keep them. "
-        "The file as it is now stays beside it as {file}.bak until the next saving. "
-        "What should last belongs into the notes. Save?",
+        "{file} contains comments after '#', which are lost when it is saved. The present file is kept as "
+        "{file}.bak until you save again. Put what should last into the notes. Save?",
     ).format(file=path.name)
-    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Remarks in the file"), words)
+    box = question_box(parent, QMessageBox.Icon.Question, translate("files", "Comments in the file"), words)
     return asked(box, QMessageBox.StandardButton.Save, QMessageBox.StandardButton.Cancel)
 
 
@@ -127,19 +125,19 @@ def what_of_conflict(parent: QWidget, path: Path) -> Conflict:
         QMessageBox.Icon.Warning,
         translate("files", "Changed by another program"),
         translate(
-            "files", "{file} was changed by another program since it was read here. Nothing was saved yet."
+            "files", "{file} was changed by another program since it was opened here. Nothing has been saved yet."
         ).format(file=path.name),
         translate(
             "files",
-            "Compare shows both versions side by side. Save over it writes your version; the other one stays beside it "
-            "as a file of its own. Reload takes the other version; undo brings yours back.",
+            "Compare shows both versions side by side. Overwrite saves your version and keeps the other one in a "
+            "separate file. Reload opens the other version; undo brings yours back.",
         ),
     )
     return answer_to(
         box,
         (
             (translate("files", "&Compare"), Conflict.COMPARE),
-            (translate("files", "Save &over it"), Conflict.SAVE_OVER),
+            (translate("files", "&Overwrite"), Conflict.SAVE_OVER),
             (translate("files", "Save &as\u2026"), Conflict.SAVE_AS),
             (translate("files", "&Reload"), Conflict.RELOAD),
         ),

@@ -127,7 +127,7 @@ class FileStanding(QObject):
     def say_changed(self, path: Path) -> None:
         """Another program has changed the file."""
         if self._document.modified:
-            words = self.tr("{file} was changed by another program, and you have changes that are not saved.")
+            words = self.tr("{file} was changed by another program, and you have unsaved changes.")
         else:
             words = self.tr("{file} was changed by another program.")
         deeds: tuple[Deed, ...] = (
@@ -143,13 +143,13 @@ class FileStanding(QObject):
 
     def say_not_opened(self, why: str, again: Deed) -> None:
         """The project of the last window was not opened at the start."""
-        words = self.tr("{why} This window begins with an empty project.")
+        words = self.tr("{why} This window starts with an empty project.")
         self.bar.say("last", words.format(why=why), (again,))
 
     def _say_gone(self, path: Path) -> None:
         words = self.tr(
-            "{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. "
-            "What you see is all there is."
+            "{file} is missing or cannot be read: deleted, renamed, or its disk was removed. This window holds the "
+            "only copy."
         )
         deeds: tuple[Deed, ...] = (
             (self.tr("Save it &there again"), self._ways.save),
@@ -159,8 +159,8 @@ class FileStanding(QObject):
 
     def _say_open_elsewhere(self, path: Path) -> None:
         words = self.tr(
-            "{file} is open in another window too. You can edit it here; if both are saved, "
-            "the second one is asked first."
+            "{file} is open in another window too. You can edit it here; whichever window saves second asks before "
+            "overwriting."
         )
         self.bar.say("elsewhere", words.format(file=path.name))
 
@@ -173,5 +173,5 @@ class FileStanding(QObject):
         self.bar.say("format", words.format(file=path.name, format=self.format, now=FORMAT, backup=backup))
 
     def _say_read_only(self, path: Path) -> None:
-        words = self.tr("{file} can only be read: you may edit it, but it must be saved under another name.")
+        words = self.tr("{file} is read-only: you can edit it, but must save it under another name.")
         self.bar.say("read-only", words.format(file=path.name), ((self.tr("Save &as\u2026"), self._ways.save_as),))

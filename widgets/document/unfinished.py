@@ -140,7 +140,7 @@ def lacking(rule: Rule) -> list[str]:
     elif rule.key is None and rule.when is None and not idle:
         lacks.append(translate("Begun", "the cause"))
     if isinstance(rule, Turn):
-        return lacks if rule.to else [*lacks, translate("Begun", "the screen that it goes to")]
+        return lacks if rule.to else [*lacks, translate("Begun", "the target screen")]
     if not rule.do:
         lacks.append(translate("Begun", "what it does"))
     if not rule.signal and rule.do not in ("begin-entry", "next-language"):

@@ -96,7 +96,7 @@ def patiently(parent: QWidget, words: str, job: Callable[[], _T]) -> _T:
 
 
 def _wait(parent: QWidget, words: str, thread: threading.Thread) -> None:
-    dialog = QProgressDialog("", translate("waiting", "Wait no longer"), 0, 0, parent)
+    dialog = QProgressDialog("", translate("waiting", "Stop waiting"), 0, 0, parent)
     dialog.setLabel(plain_label(words))
     dialog.setWindowModality(Qt.WindowModality.WindowModal)
     dialog.setWindowTitle("Fanlight")

@@ -63,7 +63,7 @@ def cautions() -> tuple[str, ...]:
             "No key on this screen is an emergency stop. Keep a working emergency stop within reach.",
         ),
         translate("cautions", "Motion can start immediately and without warning, even from a value set earlier."),
-        translate("cautions", "Nobody is near the machine or anything that it moves, and nobody can come near unseen."),
+        translate("cautions", "Nobody is near the machine or anything it moves, and nobody can approach unseen."),
         translate(
             "cautions",
             "Local regulations and a qualified person who knows this machine decide whether it may run now.",
@@ -135,7 +135,7 @@ class ArmingDialog(QDialog):
         `changed`: it was armed on this computer before, and is another project since.
         """
         super().__init__(parent)
-        self.setWindowTitle(self.tr("Arm: let Fanlight write"))
+        self.setWindowTitle(self.tr("Arm: allow Fanlight to write"))
         layout = QVBoxLayout(self)
         layout.setSpacing(10)
         heading = QLabel(self.tr("Once armed, panel keys write to a real line."))
@@ -145,18 +145,18 @@ class ArmingDialog(QDialog):
         where = QLabel("\n".join(lines))
         where.setTextFormat(Qt.TextFormat.PlainText)
         where.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByKeyboard)
-        where.setAccessibleName(self.tr("Lines to be armed"))
+        where.setAccessibleName(self.tr("Lines to arm"))
         layout.addWidget(where)
         self.changed = QLabel()
         if changed:
-            self.changed.setText(self.tr("\u26a0 The project was changed since it was last armed on this computer."))
+            self.changed.setText(self.tr("\u26a0 The project has changed since it was last armed on this computer."))
             self.changed.setWordWrap(True)
             set_look(self.changed, "caution")
             layout.addWidget(self.changed)
         self.by_itself = QListWidget()
         self._list(layout, by_itself)
-        layout.addWidget(QLabel(self.tr("Read and tick each of these:")))
-        starting = [self.tr("This project can start motion by itself, without a key: see the list above.")]
+        layout.addWidget(QLabel(self.tr("Read and confirm each point:")))
+        starting = [self.tr("This project can start motion by itself, without a key press: see the list above.")]
         alone = starting if any(each.starts for each in by_itself) else []
         self.ticks = [_Caution(text, self) for text in (*cautions(), *alone)]
         for tick in self.ticks:
@@ -185,9 +185,9 @@ class ArmingDialog(QDialog):
     def _list(self, layout: QVBoxLayout, by_itself: Sequence[ByItself]) -> None:
         """What the project writes without a key, what may start something ahead."""
         if not by_itself:
-            layout.addWidget(QLabel(self.tr("This project writes nothing without a key.")))
+            layout.addWidget(QLabel(self.tr("This project writes only when a key is pressed.")))
             return
-        caption = QLabel(self.tr("This project &writes without a key:"))
+        caption = QLabel(self.tr("This project &writes without a key press:"))
         caption.setBuddy(self.by_itself)
         layout.addWidget(caption)
         self.by_itself.setWordWrap(True)
@@ -301,10 +301,10 @@ class ArmingBadge(QFrame):
         return self.tr("ARMED: keys write to {lines}").format(lines=lines)
 
     def _simulated_words(self) -> str:
-        return self.tr("Simulated: nothing real can move")
+        return self.tr("Simulated: no machine can move")
 
     def _locked_words(self) -> str:
-        return self.tr("Not armed: only reading")
+        return self.tr("Not armed: read only")
 
     def _disarmed_words(self) -> str:
         return self.tr("Disarmed: only stops are written")

@@ -65,7 +65,7 @@ class SimulatedSwitches:
         self.silent = self._switch(
             parent,
             translate("SimulatedSwitches", "Does not &answer"),
-            translate("SimulatedSwitches", "As if unplugged from the line: it neither hears nor answers."),
+            translate("SimulatedSwitches", "As if unplugged from the line: receives nothing and answers nothing."),
             lambda on: setattr(bank, "silent", on),
         )
         self.actions = [self.silent]
@@ -76,14 +76,15 @@ class SimulatedSwitches:
                 translate("SimulatedSwitches", "&External fault"),
                 translate(
                     "SimulatedSwitches",
-                    "The drive's external fault input is tripped, and it stops with a fault until that is reset.",
+                    "The external fault input of the drive is active; the drive trips and stays stopped until the "
+                    "fault is reset.",
                 ),
                 lambda on: setattr(inputs, "external_fault", on),
             )
             self.local = self._switch(
                 parent,
                 translate("SimulatedSwitches", "&Local"),
-                translate("SimulatedSwitches", "Somebody switched the drive to local: the line commands it no longer."),
+                translate("SimulatedSwitches", "The drive is switched to local: it takes no commands from the bus."),
                 lambda on: setattr(inputs, "remote", not on),
             )
             self.actions = [self.external_fault, self.local, self.silent]
@@ -126,7 +127,7 @@ class FollowerCard(QFrame):
         self._reason = ""
         self._refused = ""
         self.setProperty("look", "card")
-        self._name = ShortLabel(self.tr("{name}, unit {unit}").format(name=follower.name, unit=follower.unit))
+        self._name = ShortLabel(self.tr("{name}, unit address {unit}").format(name=follower.name, unit=follower.unit))
         self._name.setProperty("look", "heading")
         self.state = ShortLabel()
         self.state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -154,7 +155,7 @@ class FollowerCard(QFrame):
             self._values = ""
             self._say(self.tr("not connected"), "faint")
         elif state.answering is None:
-            self._say(self.tr("\u2026 not asked yet"), "faint")
+            self._say(self.tr("\u2026 not polled yet"), "faint")
         elif standing is not None and standing.level >= DOUBTED and (state.answering or state.two_devices):
             self._say(f"\u26a0 {standing.words}", standing_look(standing), standing.advice)
         elif state.answering:
@@ -179,7 +180,7 @@ class FollowerCard(QFrame):
         boxes: list[QWidget] = [_box(action) for action in self.switches.actions]
         more = QPushButton(self.tr("More\u2026"))
         more.setAutoDefault(False)
-        more.setToolTip(self.tr("Its other inputs, and trouble on the line"))
+        more.setToolTip(self.tr("Other inputs, and line faults"))
         more.setAccessibleName(self.tr("Inputs and line of {name}").format(name=self.follower.name))
         more.clicked.connect(self.switches.more.trigger)
         boxes.append(more)
@@ -228,7 +229,7 @@ class FollowerCard(QFrame):
         words = self._refused or self._reason or self._values
         if words != self.body.text():
             self.body.setText(words)
-            own = self.tr("Own values of {name}").format(name=self.follower.name)
+            own = self.tr("Values of {name}").format(name=self.follower.name)
             self.body.setAccessibleName(words if self._refused or self._reason else f"{own}: {words}" if words else "")
         set_look(self.body, "caution" if self._refused else "")
 
@@ -412,7 +413,7 @@ class ValueSetter(QWidget):
         button.setAutoDefault(False)
         row = FlowLayout(spacing=8)
         if not narrow:
-            caption = QLabel(self.tr("Set its"))
+            caption = QLabel(self.tr("Set signal"))
             caption.setProperty("look", "faint")
             row.addWidget(caption)
         self.signal.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

@@ -39,10 +39,10 @@ class TroubleDialog(QDialog):
         if inputs is not None:
             self._add_inputs(form, inputs)
         self._add_faults(form)
-        self.reboot = QPushButton(self.tr("Reboot: away for {seconds} s").format(seconds=f"{REBOOT_S:g}"))
+        self.reboot = QPushButton(self.tr("Restart (offline for {seconds} s)").format(seconds=f"{REBOOT_S:g}"))
         self.reboot.setAutoDefault(False)
         self.reboot.clicked.connect(lambda: bank.reboot(REBOOT_S))
-        self.clear = QPushButton(self.tr("No trouble any more"))
+        self.clear = QPushButton(self.tr("Clear all line faults"))
         self.clear.setAutoDefault(False)
         self.clear.clicked.connect(self._clear)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
@@ -55,8 +55,8 @@ class TroubleDialog(QDialog):
 
     def _add_inputs(self, form: QFormLayout, inputs: Any) -> None:
         form.addRow(_heading(self.tr("Inputs of the drive")))
-        self._check(form, self.tr("Safe torque off"), inputs, "safe_torque_off")
-        self._check(form, self.tr("Something holds the shaft fast"), inputs, "jammed")
+        self._check(form, self.tr("Safe torque off (STO)"), inputs, "safe_torque_off")
+        self._check(form, self.tr("Shaft blocked"), inputs, "jammed")
         self.preset = Choice()
         self.preset.addItem(self.tr("none"), 0)
         for number in range(1, 5):
@@ -69,11 +69,11 @@ class TroubleDialog(QDialog):
 
     def _add_faults(self, form: QFormLayout) -> None:
         faults = self._bank.faults
-        form.addRow(_heading(self.tr("Trouble on the line")))
+        form.addRow(_heading(self.tr("Line faults")))
         self._numbers: list[tuple[QDoubleSpinBox, Callable[[], float]]] = []
         for attribute, label in (
-            ("delay_ms", self.tr("Answers come later by")),
-            ("jitter_ms", self.tr("give or take")),
+            ("delay_ms", self.tr("Answer delay")),
+            ("jitter_ms", self.tr("Jitter +/-")),
         ):
             box = DecimalNumber()
             box.setRange(0, 60_000)
@@ -84,10 +84,10 @@ class TroubleDialog(QDialog):
             self._numbers.append((box, lambda attribute=attribute: getattr(faults, attribute)))  # type: ignore[misc]
             _row(form, label, box)
         for attribute, label in (
-            ("silence", self.tr("Answers left out")),
-            ("noise", self.tr("Answers behind noise")),
+            ("silence", self.tr("Missing answers")),
+            ("noise", self.tr("Answers preceded by noise")),
             ("bad_crc", self.tr("Wrong checksums")),
-            ("exceptions", self.tr("Exceptions instead")),
+            ("exceptions", self.tr("Exception responses")),
         ):
             share = self._share(form, label, lambda attribute=attribute: getattr(faults, attribute), 100)  # type: ignore[misc]
             share.valueChanged.connect(lambda value, attribute=attribute: setattr(faults, attribute, value / 100))
@@ -102,9 +102,9 @@ class TroubleDialog(QDialog):
         self.seed = WholeNumber()
         self.seed.setRange(0, 2**31 - 1)
         self.seed.setValue(faults.seed)
-        self.seed.setToolTip(self.tr("The same number brings the same trouble in the same order"))
+        self.seed.setToolTip(self.tr("The same number gives the same faults in the same order"))
         self.seed.valueChanged.connect(faults.reseed)
-        _row(form, self.tr("Seed"), self.seed)
+        _row(form, self.tr("Random seed"), self.seed)
 
     def _check(self, form: QFormLayout, label: str, inputs: Any, attribute: str) -> None:
         box = QCheckBox(label)

@@ -108,13 +108,13 @@ class LineFigures(QTreeWidget):
             rows.append((f"\u26a0 {out}", outages_text(state.outages), True))
         if measured is None or not measured.transactions:
             return rows
-        rows.append((self.tr("One pass of reads"), f"{milliseconds(measured.cycle_ms)} ms", False))
-        rows.append((self.tr("Wire in use"), f"{100 * measured.used:.0f} %", False))
+        rows.append((self.tr("Poll cycle"), f"{milliseconds(measured.cycle_ms)} ms", False))
+        rows.append((self.tr("Bus load"), f"{100 * measured.used:.0f} %", False))
         for follower, spread in measured.turnaround.items():
             named = {
-                self.tr("{follower}: turnaround"): spread.median,
+                self.tr("{follower}: response time"): spread.median,
                 self.tr("{follower}: 95 % within"): spread.most,
-                self.tr("{follower}: worst"): spread.worst,
+                self.tr("{follower}: longest"): spread.worst,
             }
             rows += [(label.format(follower=follower), f"{milliseconds(ms)} ms", False) for label, ms in named.items()]
         return rows

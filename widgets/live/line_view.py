@@ -162,8 +162,8 @@ class LineView(QWidget):
 
     def save(self) -> None:
         """Ask for a file, and save there what is shown."""
-        plain = self.tr("A line for each transaction (*.txt)")
-        words = self.tr("Every byte in words (*.txt)")
+        plain = self.tr("One line per transaction (*.txt)")
+        words = self.tr("Every byte explained (*.txt)")
         kinds = (FileKind(plain, ".txt"), FileKind(words, ".txt"))
         title = self.tr("Save the transactions as text")
         place = where_to_save(self, self._settings, "start_up_folder", title, "line.txt", kinds)
@@ -199,10 +199,12 @@ class LineView(QWidget):
         self.newest_action = self._action(self.tr("To the &newest"), self.to_newest, "Ctrl+Shift+E")
         self.filter_action = self._action(self.tr("F&ilter the transactions"), self._filter, "Ctrl+Shift+G")
         self.faults_action = self._action(self.tr("Only &faults"), self._search, "Ctrl+Shift+X", toggles=True)
-        self.copy_action = self._action(self.tr("&Copy a line each"), lambda: self.copy(words=False), "Ctrl+Shift+B")
-        self.copy_words_action = self._action(self.tr("Copy in &words"), lambda: self.copy(words=True), "Ctrl+Shift+C")
+        self.copy_action = self._action(self.tr("&Copy one line each"), lambda: self.copy(words=False), "Ctrl+Shift+B")
+        self.copy_words_action = self._action(
+            self.tr("Copy &with explanation"), lambda: self.copy(words=True), "Ctrl+Shift+C"
+        )
         self.save_action = self._action(self.tr("&Save as text\u2026"), self.save, "Ctrl+Shift+T")
-        self.clear_action = self._action(self.tr("&Empty the list"), self.clear, "Ctrl+Shift+Backspace")
+        self.clear_action = self._action(self.tr("C&lear list"), self.clear, "Ctrl+Shift+Backspace")
 
     def _action(self, text: str, run: Callable[[], object], keys: str, *, toggles: bool = False) -> QAction:
         action = QAction(text, self)
@@ -219,7 +221,7 @@ class LineView(QWidget):
 
     def _lay_out(self) -> None:
         self.follower = Choice()
-        self.follower.setAccessibleName(self.tr("Which follower"))
+        self.follower.setAccessibleName(self.tr("Device"))
         self.follower.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.follower.currentIndexChanged.connect(self._search)
         self.words = QLineEdit()
@@ -260,7 +262,7 @@ class LineView(QWidget):
         ):
             bar.addWidget(_button(action, text))
         bar.addWidget(self.away)
-        copy = QAction(self.tr("Copy a line each"), self.table)
+        copy = QAction(self.tr("Copy one line each"), self.table)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         copy.triggered.connect(lambda: self.copy(words=False))
@@ -295,7 +297,7 @@ class LineView(QWidget):
         self._tell()
 
     def _paused(self) -> None:
-        self.pause_action.setIconText(self.tr("Go on") if self.paused else self.tr("Pause"))
+        self.pause_action.setIconText(self.tr("Continue") if self.paused else self.tr("Pause"))
         if self._taking:
             self._take()
         self._tell()
@@ -348,7 +350,7 @@ class LineView(QWidget):
         before = self.follower.currentData()
         with QSignalBlocker(self.follower):
             self.follower.clear()
-            self.follower.addItem(self.tr("All followers"), "")
+            self.follower.addItem(self.tr("All devices"), "")
             for follower in session.project.followers:
                 self.follower.addItem(follower.name, follower.name)
             self.follower.setCurrentIndex(max(0, self.follower.findData(before)))

@@ -88,7 +88,7 @@ class CommandFinder(QDialog):
         self.setWindowTitle(self.tr("Find a command"))
         self.search = QLineEdit()
         self.search.setPlaceholderText(self.tr("Parts of a command, screen or signal"))
-        self.search.setAccessibleName(self.tr("What to find"))
+        self.search.setAccessibleName(self.tr("Search term"))
         self.search.setClearButtonEnabled(True)
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.tr("Commands and places"))
@@ -164,19 +164,19 @@ class CommandFinder(QDialog):
         item = self.list.currentItem()
         target = item.data(0, _TARGET) if item is not None else None
         if not isinstance(target, Target):
-            self.told.setText(self.tr("Nothing has such a name. Fewer letters find more."))
+            self.told.setText(self.tr("No match. Try fewer letters."))
         elif target.unusable:
             self.told.setText(
-                self.tr("It cannot be used now: {why}").format(why=target.why)
+                self.tr("Not available now: {why}").format(why=target.why)
                 if target.why
-                else self.tr("It cannot be used now.")
+                else self.tr("Not available now.")
             )
         elif self._left_off:
             self.told.setText(
-                self.tr("More that fit: {count}. Type on to narrow the list.").format(count=self._left_off)
+                self.tr("More matches: {count}. Type more letters to narrow the list.").format(count=self._left_off)
             )
         else:
-            self.told.setText(self.tr("Enter does it, Escape goes back."))
+            self.told.setText(self.tr("Enter runs it, Escape closes."))
 
     def _accept(self) -> None:
         item = self.list.currentItem()
@@ -229,8 +229,8 @@ def part_targets(design: DesignWorkplace) -> Iterator[Target]:
             ("line", index),
         )
     for index, follower in enumerate(project.followers):
-        name = translate("CommandFinder", "Go to the follower {name}").format(name=follower.name)
-        kind = translate("CommandFinder", "Follower")
+        name = translate("CommandFinder", "Go to the device {name}").format(name=follower.name)
+        kind = translate("CommandFinder", "Device")
         yield _part(design, name, follower.name, kind, ("follower", index))
 
 

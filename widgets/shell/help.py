@@ -46,7 +46,7 @@ class ShortcutsDialog(QDialog):
         self.resize(comfortable(self, 780, 640))
         self.search = QLineEdit()
         shorten_placeholder(self.search, self.tr("Parts of a command or of a key"))
-        self.search.setAccessibleName(self.tr("What to find"))
+        self.search.setAccessibleName(self.tr("Search term"))
         self.search.setClearButtonEnabled(True)
         self.search.textChanged.connect(self._narrow)
         self.tree = QTreeWidget()
@@ -120,12 +120,12 @@ class CautionsDialog(QDialog):
         label = QLabel(
             "\n\n".join(
                 [
-                    self.tr("Fanlight can write to a machine. Before it does, all of this must hold:"),
+                    self.tr("Fanlight can write to a machine. Before it does, all of these must be true:"),
                     *(f"\u2022  {text}" for text in cautions()),
                     self.tr(
-                        "Fanlight only reads until a line is armed, and disarms when you disconnect, close the window "
-                        "or press Disarm. A follower may go on with the last command it got: set its communication "
-                        "time-out so that it stops by itself when the panel falls silent."
+                        "Fanlight only reads until a line is armed, and disarms when you disconnect, close the "
+                        "window or press Disarm. A device may keep following the last command it received: set its "
+                        "communication time-out so that it stops by itself when the panel no longer polls it."
                     ),
                 ]
             )
@@ -148,8 +148,8 @@ class AboutDialog(QDialog):
         heading.setProperty("look", "heading")
         text = QLabel(
             self.tr(
-                "Design small text panels for Modbus devices, prove them against the device or a simulation of it, "
-                "and hand them over."
+                "Design small text panels for Modbus devices, test them on the device or a simulation of it, and "
+                "hand them over."
             )
         )
         text.setWordWrap(True)

@@ -91,7 +91,7 @@ def group_names() -> list[tuple[Group, str]]:
     return [
         (Group.ALL, translate("Events", "all events")),
         (Group.ALARMS, translate("Events", "alarms and faults")),
-        (Group.OPERATOR, translate("Events", "what was done")),
+        (Group.OPERATOR, translate("Events", "operation")),
         (Group.SIGNALS, translate("Events", "signals")),
         (Group.LINE, translate("Events", "lines and recording")),
     ]
@@ -112,7 +112,7 @@ def kind_text(kind: Kind) -> str:
         Kind.ARMED: translate("Events", "\u26a0 armed"),
         Kind.DISARMED: translate("Events", "disarmed"),
         Kind.LINE_FAULT: translate("Events", "\u26a0 line fault"),
-        Kind.LINE_BACK: translate("Events", "line back"),
+        Kind.LINE_BACK: translate("Events", "line restored"),
         Kind.ALARM: translate("Events", "\u26a0 alarm"),
         Kind.RECORDING: translate("Events", "recording"),
         Kind.NOTE: translate("Events", "remark"),
@@ -248,9 +248,9 @@ class EventsModel(QAbstractTableModel):
             return None
         return {
             Column.TIME: self.tr("Time"),
-            Column.KIND: self.tr("What"),
-            Column.SUBJECT: self.tr("Where"),
-            Column.TEXT: self.tr("In words"),
+            Column.KIND: self.tr("Event"),
+            Column.SUBJECT: self.tr("Location"),
+            Column.TEXT: self.tr("Description"),
         }[Column(section)]
 
 

@@ -61,11 +61,11 @@ class EventsView(QWidget):
         for group, name in group_names():
             self.groups.addItem(name, group)
         self.filter = QLineEdit()
-        self.filter.setPlaceholderText(self.tr("Narrow the list"))
-        self.filter.setAccessibleName(self.tr("Narrow the list of events"))
+        self.filter.setPlaceholderText(self.tr("Filter"))
+        self.filter.setAccessibleName(self.tr("Filter of the events"))
         self.filter.setClearButtonEnabled(True)
         self.note = QLineEdit()
-        self.note.setPlaceholderText(self.tr("Write a remark, then Enter"))
+        self.note.setPlaceholderText(self.tr("Type a remark and press Enter"))
         self.note.setAccessibleName(self.tr("Remark"))
         self._make_actions()
         self._lay_out()
@@ -153,7 +153,7 @@ class EventsView(QWidget):
                 item.setData(Qt.ItemDataRole.UserRole, index)
                 self.alarms.addItem(item)
         waiting = any(alarm.state in (AlarmState.UNACKNOWLEDGED, AlarmState.RETURNED) for alarm in listed.values())
-        allow(self.acknowledge_action, waiting, self.tr("no alarm waits to be acknowledged"))
+        allow(self.acknowledge_action, waiting, self.tr("no alarm to acknowledge"))
         self.acknowledge.setEnabled(waiting)
         self._alarm_row.setVisible(bool(listed))
         rows = min(len(listed), MOST_ALARMS)
@@ -162,7 +162,7 @@ class EventsView(QWidget):
     def set_notes_allowed(self, allowed: bool) -> None:
         """Whether remarks can be written: not into a recording that is played."""
         self.note.setVisible(allowed)
-        allow(self.note_action, allowed, self.tr("only what is live can be remarked on"))
+        allow(self.note_action, allowed, self.tr("remarks can only be added while live"))
 
     # What people do
 

@@ -79,7 +79,7 @@ def test_not_connected_it_says_so_and_shows_no_values(bench: BenchWorkplace) -> 
 def test_connected_it_shows_live_values_and_where(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     assert face(bench)[:3] == ["Set point    20.0 Hz", "Speed         0.0 Hz", "no fault"]
-    qtbot.waitUntil(lambda: "Live, simulated" in bench.status.text())
+    qtbot.waitUntil(lambda: "Connected, simulated" in bench.status.text())
     assert "127.0.0.1" in bench.status.text()
     assert bench.face.hasFocus()
     qtbot.waitUntil(lambda: bench.readings.summary.text().startswith("all"))
@@ -157,7 +157,7 @@ def test_the_menu_has_the_same_switches(bench: BenchWorkplace, qtbot: QtBot) -> 
     menu = QMenu()
     bench.fill_menu(menu)
     connect(bench, qtbot)
-    inner = next(action.menu() for action in menu.actions() if "followers" in action.text() and action.menu())
+    inner = next(action.menu() for action in menu.actions() if "devices" in action.text() and action.menu())
     assert isinstance(inner, QMenu)
     names = {action.text(): action.menu() for action in inner.actions()}
     assert list(names) == ["fan", "tank"]
@@ -188,7 +188,7 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     press(bench, Qt.Key.Key_Left)
     card.switches.silent.trigger()
     qtbot.waitUntil(lambda: card.state.text().startswith("✓"), timeout=10_000)
-    qtbot.waitUntil(lambda: "Live" in bench.status.text())
+    qtbot.waitUntil(lambda: "Connected, simulated" in bench.status.text())
     qtbot.waitUntil(lambda: face(bench)[0] == "Set point    20.0 Hz", timeout=10_000)
 
 
@@ -228,7 +228,7 @@ def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: B
     assert card.body.whole, "the sentence is cut"
     assert card.state.property("look") == "fault"
     drive(bench).faults.clear()
-    qtbot.waitUntil(lambda: "Live" in bench.status.text(), timeout=20_000)
+    qtbot.waitUntil(lambda: "Connected, simulated" in bench.status.text(), timeout=20_000)
     assert card.state.property("look") == "good"
 
 

@@ -149,7 +149,7 @@ def test_differences_are_gone_through_by_key_and_button_round_and_round(window: 
 
 def test_screens_that_are_the_same_are_shown_if_wanted_and_skipped_by_the_keys(window: ComparisonWindow) -> None:
     QTest.mouseClick(window._same, Qt.MouseButton.LeftButton, pos=QPoint(8, window._same.height() // 2))
-    assert ("=  tank", "the same") in listed(window)
+    assert ("=  tank", "identical") in listed(window)
     for _ in range(2 * len(listed(window))):
         QTest.keySequence(window, "F7")
         assert not current(window).startswith("=")

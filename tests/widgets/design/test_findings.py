@@ -285,7 +285,7 @@ def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: 
     row = found.select(-1)
     assert row is not None
     assert (row.kind, row.hint) == ("accepted", "accepted: the manual names no others")
-    assert found.accept.text() == "Accept no more"
+    assert found.accept.text() == "Withdraw acceptance"
     QTest.mouseClick(found.accept, Qt.MouseButton.LeftButton)
     assert document.project == before
     assert rule in {each.rule for each in found.findings}

@@ -205,7 +205,7 @@ def test_the_command_goes_round_the_languages_and_says_when_there_is_one(
 ) -> None:
     keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
     QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)
-    assert "one language only" in design.editor.notice.text.text()
+    assert "only one language" in design.editor.notice.text.text()
     name_languages(design, "english, deutsch")
     for expected in (1, 0):
         QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)

@@ -128,7 +128,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
     add(design.lines.followers)
     follower = design.inspector.follower_form
     type_over(follower, "Name", "fan")
-    type_over(follower, "Unit", "12")
+    type_over(follower, "Unit address", "12")
     choose(follower, "Numbering", "from 1")
     assert (document.project.followers[0].unit, document.project.followers[0].numbering) == (12, "from-1")
 
@@ -247,7 +247,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkplace, docume
     type_over(form, "Register", "31o")
     design.ways.show_signal("command")
     assert reason(form, "Register") == ""
-    assert "1 not taken over" in design.findings.summary.text()
+    assert "1 not accepted" in design.findings.summary.text()
     design.ways.show_signal("speed set point")
     assert row_of(form, "Register").texts() == ("31o",)
     assert reason(form, "Register")
@@ -258,7 +258,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkplace, docume
     QTest.keyClicks(editor, "5")
     assert reason(form, "Register") == ""
     assert signals(document.project)["speed set point"].number == 315
-    assert "not taken over" not in design.findings.summary.text()
+    assert "not accepted" not in design.findings.summary.text()
 
 
 def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkplace) -> None:
@@ -581,7 +581,7 @@ def test_another_project_forgets_what_was_typed(design: DesignWorkplace, documen
     document.open(load(demo_path("drying-hall")), None)
     assert design.drafts.all() == ()
     design.checks.finish()
-    assert "not taken over" not in design.findings.summary.text()
+    assert "not accepted" not in design.findings.summary.text()
 
 
 @pytest.mark.parametrize("view", VIEWS)
@@ -777,7 +777,7 @@ def test_while_the_panel_is_tried_its_screen_is_not_edited(design: DesignWorkpla
     assert design.editor.tryout.running
     actions = [*design.editor.actions_of.transfer, design.editor.actions_of.find]
     assert not any(action.isEnabled() for action in actions)
-    assert why_off(actions[0]) == "the panel is being tried"
+    assert why_off(actions[0]) == "the panel is being tried out"
     before = design.document.project
     screen = before.screens[0]
     design.document.select(Selection(screen.name, screen.fields[0].at, (0,)))

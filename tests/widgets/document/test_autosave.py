@@ -100,7 +100,7 @@ def test_a_kill_in_the_middle_of_typing_loses_a_few_seconds_at_most(
     window = start(windows, tmp_path, "both", file)
     drafts = window.say()["drafts"]
     assert len(drafts) == 1
-    assert f"'{STEP}' is not taken over" in drafts[0]
+    assert f"'{STEP}' was not accepted" in drafts[0]
     typed = [window.say() for _ in range(numbers)]
     wait_for(lambda: copies(tmp_path))
     killed = time.monotonic()

@@ -77,7 +77,7 @@ def test_the_ending_comes_before_the_question_and_the_question_always(
     (tmp_path / name).write_text("kept")
     desk.replace = False
     assert desk.save(*kinds) is None
-    assert desk.asked == [f"{name} exists already. Replace it?"]
+    assert desk.asked == [f"{name} already exists. Replace it?"]
     desk.replace = True
     assert desk.save(*kinds) == tmp_path / name
     assert desk.options == [QFileDialog.Option.DontConfirmOverwrite] * 3, "it is asked once, about the whole name"

@@ -66,7 +66,7 @@ def test_a_new_override_does_nothing_until_its_signal_and_its_screen_are_chosen(
     assert table.model.rowCount() == len(before.screen_changes) + 1
     assert table.model.index(len(before.screen_changes), 0).data() == "when (choose) is set"
     assert chosen(design, "Condition") == chosen(design, "To") == "(choose)"
-    assert "the signal of the condition, the screen that it goes to" in state(design)
+    assert "the signal of the condition, the target screen" in state(design)
     choose(design, "To", "fault")
     assert document.project is before
     assert state(design).endswith("the signal of the condition")
@@ -180,7 +180,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     assert table.model.index(count + 1, 0).data() == "when running is set"
     keys(design, "Ctrl+W, C")
     assert design.behaviour.turns.model.rowCount() == len(before.screen_changes) + 1
-    assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["an action", "a turn"]
+    assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["an action", "a screen change"]
     design.findings.tree.setFocus()
     design.findings.select(0)
     QTest.keyClick(design.findings.tree, Key.Key_Return)
@@ -190,7 +190,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     action = document.project.actions[-1]
     assert action.when is not None
     assert (action.when.signal, action.do, action.signal) == ("running", "set", "run command")
-    assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["a turn"]
+    assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["a screen change"]
 
 
 def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(

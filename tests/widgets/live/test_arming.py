@@ -105,7 +105,7 @@ def listed(dialog: ArmingDialog) -> list[str]:
 
 def test_it_says_that_nothing_is_written_without_a_key(dialog: ArmingDialog) -> None:
     assert listed(dialog) == []
-    assert any("nothing without a key" in label.text() for label in dialog.findChildren(QLabel))
+    assert any("only when a key is pressed" in label.text() for label in dialog.findChildren(QLabel))
 
 
 def test_it_lists_what_is_written_without_a_key_and_asks_for_what_can_start(qtbot: QtBot) -> None:
@@ -159,8 +159,8 @@ def test_enter_and_escape_never_arm(dialog: ArmingDialog, qtbot: QtBot) -> None:
     ("writing", "words", "button"),
     [
         (Writing(), "Not connected: nothing is written", None),
-        (Writing(live=True, simulated=True, armed=("a",)), "Simulated: nothing real can move", None),
-        (Writing(live=True), "Not armed: only reading", "Arm"),
+        (Writing(live=True, simulated=True, armed=("a",)), "Simulated: no machine can move", None),
+        (Writing(live=True), "Not armed: read only", "Arm"),
         (Writing(live=True, armed=("pump room", "roof")), "ARMED: keys write to pump room, roof", "Disarm"),
     ],
 )

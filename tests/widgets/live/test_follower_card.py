@@ -45,7 +45,7 @@ def test_a_card_in_the_making_opens_no_window_of_its_own(project: Project, narro
     ("state", "words", "reason"),
     [
         (None, "not connected", ""),
-        (FollowerState("fan", "hall", 1), "… not asked yet", ""),
+        (FollowerState("fan", "hall", 1), "… not polled yet", ""),
         (FollowerState("fan", "hall", 1, answering=True, answer_ms=0.4), "✓ answering, < 1 ms", ""),
         (FollowerState("fan", "hall", 1, answering=True, answer_ms=12.4), "✓ answering, 12 ms", ""),
         (FollowerState("fan", "hall", 1, answering=True, answer_ms=147.0), "✓ answering, 150 ms", ""),

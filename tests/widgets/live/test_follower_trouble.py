@@ -58,8 +58,8 @@ def test_inputs_act_at_once(dialog: TroubleDialog, simulation: Simulation) -> No
 
 def test_trouble_is_ordered_and_cleared(dialog: TroubleDialog, simulation: Simulation) -> None:
     faults = simulation.models["fan"].faults
-    type_into(number(dialog, "Answers come later by"), "250")
-    type_into(number(dialog, "Answers left out"), "5")
+    type_into(number(dialog, "Answer delay"), "250")
+    type_into(number(dialog, "Missing answers"), "5")
     type_into(number(dialog, "Wrong checksums"), "10")
     dialog.code.setFocus()
     QTest.keyClick(dialog.code, Qt.Key.Key_Home)
@@ -68,7 +68,7 @@ def test_trouble_is_ordered_and_cleared(dialog: TroubleDialog, simulation: Simul
     assert faults.away
     QTest.mouseClick(dialog.clear, Qt.MouseButton.LeftButton)
     assert not faults.any
-    assert number(dialog, "Answers left out").value() == 0
+    assert number(dialog, "Missing answers").value() == 0
 
 
 def test_a_bank_has_trouble_but_no_inputs(qtbot: QtBot, simulation: Simulation) -> None:
@@ -76,7 +76,7 @@ def test_a_bank_has_trouble_but_no_inputs(qtbot: QtBot, simulation: Simulation) 
     made.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose, False)
     qtbot.addWidget(made)
     assert not made.findChildren(QCheckBox)
-    assert number(made, "Answers left out") is not None
+    assert number(made, "Missing answers") is not None
 
 
 def test_it_opens_from_the_card_and_goes_with_it(qtbot: QtBot, simulation: Simulation) -> None:

@@ -175,13 +175,13 @@ def test_a_fault_is_told_by_mark_and_words_and_can_be_shown_alone(
 
 
 def test_the_statistics_tell_cycle_use_of_the_wire_and_turnaround(view: LineView, qtbot: QtBot) -> None:
-    qtbot.waitUntil(lambda: "tank: worst: " in view.figures.text())
+    qtbot.waitUntil(lambda: "tank: longest: " in view.figures.text())
     told = dict(line.strip().rsplit(": ", 1) for line in view.figures.text().splitlines() if ": " in line)
     assert int(told["Requests"]) >= int(told["Good answers"]) > 0
-    assert told["Wire in use"].endswith(" %")
-    times = [float(told[f"fan: {what}"].removesuffix(" ms")) for what in ("turnaround", "95 % within", "worst")]
+    assert told["Bus load"].endswith(" %")
+    times = [float(told[f"fan: {what}"].removesuffix(" ms")) for what in ("response time", "95 % within", "longest")]
     assert times == sorted(times)
-    assert float(told["One pass of reads"].removesuffix(" ms")) > 0
+    assert float(told["Poll cycle"].removesuffix(" ms")) > 0
 
 
 def test_paused_it_stands_still_and_goes_on_collecting(window: MainWindow, view: LineView, qtbot: QtBot) -> None:
@@ -227,7 +227,7 @@ def test_the_filter_looks_at_signals_registers_and_bytes(view: LineView, words: 
 
 
 def test_one_follower_alone(view: LineView) -> None:
-    assert [view.follower.itemText(n) for n in range(view.follower.count())] == ["All followers", "fan", "tank"]
+    assert [view.follower.itemText(n) for n in range(view.follower.count())] == ["All devices", "fan", "tank"]
     view.follower.setFocus()
     QTest.keyClick(view.follower, Qt.Key.Key_End)
     assert view.follower.currentText() == "tank"

@@ -120,7 +120,7 @@ def test_disarming_a_line_that_disarmed_itself_ends_its_stops_too(
     device.models["fan"].silent = False
     qtbot.waitUntil(lambda: window.live.readings()["command"].good)
     window.bench.disarm_action.trigger()
-    qtbot.waitUntil(lambda: window.badge.words == "Not armed: only reading")
+    qtbot.waitUntil(lambda: window.badge.words == "Not armed: read only")
     window.live.key_down("stop")
     window.live.key_up("stop")
     qtbot.waitUntil(lambda: not session(window).writing)

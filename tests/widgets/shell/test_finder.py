@@ -105,7 +105,7 @@ def test_what_cannot_be_used_is_listed_with_the_reason_and_not_run(window: MainW
 
     assert finding(window, use)[0] == "Disarm"
     assert "not now" in said[0]
-    assert "nothing is armed" in said[1]
+    assert "not armed" in said[1]
 
 
 def test_screens_and_signals_are_places_to_go_to(window: MainWindow) -> None:
@@ -160,7 +160,7 @@ def test_nothing_found_says_so_and_escape_changes_nothing(window: MainWindow) ->
         said.append(dialog.told.text())
 
     assert finding(window, use) == []
-    assert "Nothing" in said[0]
+    assert "No match" in said[0]
     assert window.document.project is before
 
 

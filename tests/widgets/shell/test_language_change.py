@@ -155,7 +155,7 @@ def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, spee
         english.live.arm()
         speech.speak(Language.GERMAN)
         german = MainWindow(workplace=1, former=english)
-        assert german.badge.words == "SCHARF: Tasten schreiben auf hall"
+        assert german.badge.words == "FREIGEGEBEN: Tasten schreiben auf hall"
         assert german.live.writing.armed == ("hall",)
         assert not english.live.writing.armed
         german.live.key_down("start")

@@ -122,7 +122,7 @@ def test_own_saving_is_no_change_by_another(window: MainWindow, file: Path, qtbo
     assert load(file).title == "theirs"
 
 
-@pytest.mark.parametrize("way", ["Save over it", "Save as", "Reload", "Compare", "Cancel"])
+@pytest.mark.parametrize("way", ["Overwrite", "Save as", "Reload", "Compare", "Cancel"])
 def test_a_file_changed_by_another_is_never_overwritten_unasked(
     window: MainWindow, file: Path, way: str, tmp_path: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -134,9 +134,9 @@ def test_a_file_changed_by_another_is_never_overwritten_unasked(
     asked = answer(way)
     saved = window.save()
     assert "pump room.toml was changed by another program" in asked[0]
-    assert saved == (way in ("Save over it", "Save as"))
+    assert saved == (way in ("Overwrite", "Save as"))
     others = list(tmp_path.glob("pump room (*).toml"))
-    if way == "Save over it":
+    if way == "Overwrite":
         assert load(file).title == "mine"
         assert [load(path).title for path in others] == ["theirs"], "the other version is not lost"
     else:
@@ -175,7 +175,7 @@ def test_after_reloading_and_undoing_it_is_saved_without_a_question(window: Main
 def test_a_file_that_is_gone_is_said_and_written_again(window: MainWindow, file: Path, qtbot: QtBot) -> None:
     window.open_file(file)
     file.unlink()
-    qtbot.waitUntil(lambda: "is gone" in bar(window))
+    qtbot.waitUntil(lambda: "is missing" in bar(window))
     press(window, "Save it there again")
     assert load(file).title == "Bench"
     assert bar(window) == ""
@@ -213,7 +213,7 @@ def test_a_read_only_file_is_said_when_it_is_opened(
     # An administrator may write everything; what an ordinary account may, `may_write` is tested for with files.
     monkeypatch.setattr(file_status, "may_write", lambda path: bool(path.stat().st_mode & 0o200))
     window.open_file(file)
-    assert "can only be read" in bar(window)
+    assert "is read-only" in bar(window)
     change(window)
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_a, **_m: (str(tmp_path / "mine.toml"), ""))
     press(window, "Save as")
@@ -434,7 +434,7 @@ def test_a_project_that_is_gone_is_said_plainly(make: Callable[[], MainWindow], 
     window_state.take_up(second)
     assert second.document.path is None
     assert "there is no such file" in bar(second)
-    assert "begins with an empty project" in bar(second)
+    assert "starts with an empty project" in bar(second)
 
 
 def test_a_project_that_another_window_has_open_is_left_to_it(make: Callable[[], MainWindow], file: Path) -> None:

@@ -371,7 +371,7 @@ def test_what_is_not_complete_is_unsaved_and_said_to_be_in_no_file(window: MainW
     window.design.begun.clear()
     assert not window.isWindowModified()
     window.save()
-    assert "Not complete" not in window.told
+    assert "Incomplete" not in window.told
 
 
 def test_what_is_typed_and_not_taken_over_is_unsaved_too(window: MainWindow, file: Path) -> None:
@@ -524,7 +524,7 @@ def test_connected_the_strip_and_the_badge_tell_and_closing_leaves_nothing(
     window.open_file(file)
     QTest.keySequence(window, "Ctrl+K")
     qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
-    assert window.badge.words == "Simulated: nothing real can move"
+    assert window.badge.words == "Simulated: no machine can move"
     window.close()
     assert not window.live.connected
     assert window.strip.lines == ()
@@ -570,7 +570,7 @@ def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> 
     window.bench.choose(1)
     QTest.keySequence(window, "Ctrl+K")
     qtbot.waitUntil(lambda: "hall" in window.strip.lines and "port 1" in window.strip.told("hall"))
-    assert window.badge.words == "Not armed: only reading"
+    assert window.badge.words == "Not armed: read only"
 
 
 @pytest.mark.parametrize("keys", ["Pause", "Ctrl+."])
@@ -586,7 +586,7 @@ def test_disarming_works_by_key_from_every_workplace(window: MainWindow, workpla
     assert focus is not None
     QTest.keySequence(focus, keys)
     assert not window.live.writing.armed
-    assert window.badge.words == "Not armed: only reading"
+    assert window.badge.words == "Not armed: read only"
 
 
 def test_another_project_disconnects(window: MainWindow, file: Path) -> None:

@@ -118,7 +118,7 @@ def test_events_are_copied_for_a_spreadsheet(view: EventsView) -> None:
     view.table.selectRow(3)
     QTest.keyClick(view.table, Qt.Key.Key_C, ALT_SHIFT)
     rows = [line.split("\t") for line in QGuiApplication.clipboard().text().splitlines()]
-    assert rows[0] == ["Time", "What", "Where", "In words"]
+    assert rows[0] == ["Time", "Event", "Location", "Description"]
     assert rows[1][0] == "2030-01-02T03:04:09.000+00:00"
     assert rows[1][2:] == ["speed", "the operator entered 40.0 Hz for 41.7 Hz"]
     assert len(rows) == 2

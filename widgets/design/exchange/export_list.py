@@ -70,9 +70,9 @@ class ExportDialog(QDialog):
         self.workbook = QRadioButton(self.tr("&Workbook (XLSX)"))
         self.text = QRadioButton(self.tr("&Text with separators (CSV, UTF-8)"))
         self.workbook.setChecked(True)
-        self.separator = box([(self.tr("Comma ,"), ","), (self.tr("Semicolon ;"), ";"), (self.tr("Tabulator"), "\t")])
+        self.separator = box([(self.tr("Comma ,"), ","), (self.tr("Semicolon ;"), ";"), (self.tr("Tab"), "\t")])
         self.decimal_mark = box([(self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")])
-        self.byte_order_mark = QCheckBox(self.tr("With a &byte order mark, so that spreadsheets see that it is UTF-8"))
+        self.byte_order_mark = QCheckBox(self.tr("With &BOM, so that spreadsheets recognise UTF-8"))
         self.byte_order_mark.setChecked(True)
         self.trouble = QLabel()
         self.trouble.setWordWrap(True)
@@ -108,8 +108,8 @@ class ExportDialog(QDialog):
             editor.setAccessibleName(name)
         said = QLabel(
             self.tr(
-                "The file has a column for each property of a signal and comes back unchanged by Import. "
-                "Registers are counted as their followers count them."
+                "The file has one column for each property of a signal; Import reads it back unchanged. Registers "
+                "are numbered as in the manual of each device."
             )
         )
         said.setWordWrap(True)
@@ -203,7 +203,5 @@ def _choices(project: Project, selected: tuple[AnySignal, ...]) -> list[tuple[st
                 signal for signal in project.signals if isinstance(signal, BitSignal) and signal.bit.of in words
             )
             if own:
-                found.append(
-                    (translate("ExportDialog", "Of follower {name}").format(name=follower.name), (*own, *bits))
-                )
+                found.append((translate("ExportDialog", "Device {name}").format(name=follower.name), (*own, *bits)))
     return found

@@ -105,8 +105,8 @@ class ReadingChoices(ChoiceRow):
             [
                 (self.tr("Comma ,"), ","),
                 (self.tr("Semicolon ;"), ";"),
-                (self.tr("Tabulator"), "\t"),
-                (self.tr("Bar |"), "|"),
+                (self.tr("Tab"), "\t"),
+                (self.tr("Vertical bar |"), "|"),
             ]
         )
         self.coding = box([(translate_of_app("exchange", name), coding) for coding, name in CODINGS.items()])
@@ -115,14 +115,14 @@ class ReadingChoices(ChoiceRow):
         self.heading.setSpecialValueText(self.tr("none"))
         self.heading.setKeyboardTracking(False)
         self.decimal_mark = box(
-            [(self.tr("not known"), None), (self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")]
+            [(self.tr("unknown"), None), (self.tr("Point, 0.1"), "."), (self.tr("Comma, 0,1"), ",")]
         )
         self.numbering = box(
             [
-                (self.tr("as the follower does"), None),
+                (self.tr("as set for the device"), None),
                 (self.tr("from 0"), "from-0"),
                 (self.tr("from 1"), "from-1"),
-                (self.tr("with the table's digit, 40001"), "prefixed"),
+                (self.tr("prefixed by the table (40001)"), "prefixed"),
             ]
         )
         self.table = box(
@@ -135,19 +135,19 @@ class ReadingChoices(ChoiceRow):
         )
         self.hexadecimal = QCheckBox(self.tr("&hexadecimal"))
         self.add(self.tr("&Sheet"), self.sheet)
-        self.add(self.tr("Se&parator"), self.separator, self.tr("What stands between two cells of a row."))
-        self.add(self.tr("&Characters"), self.coding, self.tr("How the bytes of the file are taken for characters."))
-        self.add(self.tr("&Titles in row"), self.heading, self.tr("What stands above this row is left aside."))
+        self.add(self.tr("Se&parator"), self.separator, self.tr("Character between two cells of a row."))
+        self.add(self.tr("&Encoding"), self.coding, self.tr("Character encoding of the file."))
+        self.add(self.tr("&Titles in row"), self.heading, self.tr("Rows above this one are ignored."))
         self.add(
             self.tr("&Decimal mark"),
             self.decimal_mark,
-            self.tr("Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose."),
+            self.tr("Unknown: ambiguous numbers such as 1,500 are skipped until you choose."),
         )
         self.add(
-            self.tr("&Registers are counted"), self.numbering, self.tr("In the list. The follower keeps its own way.")
+            self.tr("&Register numbering"), self.numbering, self.tr("Of the list. The device keeps its own numbering.")
         )
-        self.add(self.tr("T&able by default"), self.table, self.tr("Of registers for which the list names none."))
-        self.add(" ", self.hexadecimal, self.tr("Plain digits of registers are hexadecimal."))
+        self.add(self.tr("Default t&able"), self.table, self.tr("For registers whose table is not given in the list."))
+        self.add(" ", self.hexadecimal, self.tr("Register numbers without prefix are hexadecimal."))
         self.hexadecimal.setAccessibleName(self.tr("Registers are hexadecimal"))
         for editor in (self.sheet, self.separator, self.coding):
             editor.activated.connect(lambda _index: self.way_changed.emit())
@@ -203,9 +203,9 @@ class TargetChoices(ChoiceRow):
         super().__init__(parent)
         self._project = project
         self.follower = box([(follower.name, follower.name) for follower in project.followers])
-        self.follower.addItem(self.tr("New follower"), _NEW)
-        self.follower.addItem(self.tr("None: such rows stay out"), None)
-        self.name = QLineEdit(free_name(self.tr("follower"), project.follower_named))
+        self.follower.addItem(self.tr("New device"), _NEW)
+        self.follower.addItem(self.tr("None: skip such rows"), None)
+        self.name = QLineEdit(free_name(self.tr("device"), project.follower_named))
         self.name.setMaxLength(40)
         self.name.setMinimumWidth(scaled(140))
         self.line = box([(line.name, line.name) for line in project.lines])
@@ -213,17 +213,17 @@ class TargetChoices(ChoiceRow):
         self.line.addItem(self.tr("New line, serial port"), _NEW_SERIAL)
         self.same_name = box(
             [
-                (self.tr("stay as they are"), "skip"),
-                (self.tr("are replaced"), "replace"),
-                (self.tr("stay; the new ones get a number"), "rename"),
+                (self.tr("keep the existing ones"), "skip"),
+                (self.tr("replace the existing ones"), "replace"),
+                (self.tr("keep both; number the new ones"), "rename"),
             ]
         )
-        self.add(self.tr("&Follower of the signals"), self.follower, self.tr("Of rows that name none themselves."))
-        self.add(self.tr("&Name of the new one"), self.name)
+        self.add(self.tr("&Device of the signals"), self.follower, self.tr("For rows that do not name a device."))
+        self.add(self.tr("&Name of the new device"), self.name)
         self.add(
-            self.tr("New followers are on &line"),
+            self.tr("&Line of new devices"),
             self.line,
-            self.tr("Also followers that the list names and the project does not have."),
+            self.tr("Also of devices that the list names and the project does not have."),
         )
         self.add(self.tr("Signals with the same na&me"), self.same_name)
         for editor in (self.follower, self.line, self.same_name):

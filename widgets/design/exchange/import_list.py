@@ -88,7 +88,7 @@ class ImportDialog(QDialog):
         self.becomes = QLabel()
         self.becomes.setTextFormat(Qt.TextFormat.PlainText)
         self.becomes.setWordWrap(True)
-        self.becomes.setAccessibleName(self.tr("What becomes of the row"))
+        self.becomes.setAccessibleName(self.tr("Result for the row"))
         self.notes = NotesList()
         self.summary = QLabel()
         self.summary.setTextFormat(Qt.TextFormat.PlainText)
@@ -290,23 +290,23 @@ class ImportDialog(QDialog):
             self.becomes.setText(account(incoming, followers))
         else:
             why = [note.message for note in done.plan.notes if note.row == row]
-            words = self.tr("Row {row} stays out: {why}").format(row=row, why="; ".join(why)) if why else ""
+            words = self.tr("Row {row} skipped: {why}").format(row=row, why="; ".join(why)) if why else ""
             self.becomes.setText(words)
 
     def _remarks(self, done: Import) -> list[str]:
         remarks = list(done.remarks)
         if done.from_memory:
-            remarks.insert(0, self.tr("The columns are matched as in the last list with these titles."))
+            remarks.insert(0, self.tr("Columns are assigned as in the last list with these titles."))
         follower = self.target.target().follower
         if done.source.kind == "model" and follower is not None and follower.byte_order == "low-first":
-            words = self.tr("SunSpec sends the high byte first, but {follower} is set otherwise.")
+            words = self.tr("SunSpec sends the high byte first, but {follower} is set differently.")
             remarks.insert(0, words.format(follower=follower.name))
         if (
             done.source.kind != "model"
             and "register" not in done.matching.columns
             and "held" not in done.matching.columns
         ):
-            remarks.insert(0, self.tr("No column is taken for the register yet: choose it above the table."))
+            remarks.insert(0, self.tr("No column is assigned to the register yet; choose one above the table."))
         return remarks
 
     def _show_counts(self, done: Import) -> None:
@@ -318,7 +318,7 @@ class ImportDialog(QDialog):
         )
         faults = {note.row for note in plan.notes if note.level == "fault"}
         parts = [
-            (self.tr("Rows that stay out for a fault: {count}"), len(faults)),
+            (self.tr("Rows skipped because of errors: {count}"), len(faults)),
             (self.tr("Replaced: {count}"), plan.count("replaces")),
             (self.tr("Under another name: {count}"), plan.count("renamed")),
         ]
@@ -327,7 +327,7 @@ class ImportDialog(QDialog):
             names = ", ".join(follower.name for follower in plan.followers[:4])
             more = len(plan.followers) - 4
             named = names if more <= 0 else self.tr("{names} and {count} more").format(names=names, count=more)
-            told.append(self.tr("New followers: {names}").format(names=named))
+            told.append(self.tr("New devices: {names}").format(names=named))
         if plan.lines:
             told.append(self.tr("New line: {name}").format(name=plan.lines[0].name))
         self.summary.setText("   ".join(told))
@@ -352,7 +352,7 @@ class ImportDialog(QDialog):
         refused = self._document.do(self.tr("Import signals"), done.edit, aloud=False)
         if refused is not None:
             set_look(self.trouble, "fault")
-            self._say("\N{WARNING SIGN} " + self.tr("Nothing was brought in: {reason}").format(reason=refused))
+            self._say("\N{WARNING SIGN} " + self.tr("Nothing was imported: {reason}").format(reason=refused))
             return
         if key := done.signature():
             self._settings.keep_matching(key, remembered(done.matching))

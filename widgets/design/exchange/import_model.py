@@ -56,8 +56,8 @@ class ModelChoices(QWidget):
         self._factors: dict[str, QSpinBox] = {}
         explained = QLabel(
             self.tr(
-                "The address is that on the wire, counted from 0. Devices begin at 40000, 50000 or 0 with two "
-                "registers that say SunS; then come the common model with 68 registers, and the others."
+                "The address is 0-based, as in the frames. Devices begin at 40000, 50000 or 0 with two registers "
+                "that contain SunS; then follow the common model with 68 registers, and the others."
             )
         )
         explained.setWordWrap(True)
@@ -87,11 +87,11 @@ class ModelChoices(QWidget):
         self._repeats, self._factors = {}, {}
         self.numbers.setRowCount(0)
         for group in model.repeated:
-            editor = self._add(self.tr("How many {group}").format(group=group), 1, 200)
+            editor = self._add(self.tr("Number of {group}").format(group=group), 1, 200)
             self._repeats[group] = editor
         for factor in model.scale_factors:
             editor = self._add(self.tr("Scale factor {name}").format(name=factor), _NOT_KNOWN, 10)
-            editor.setSpecialValueText(self.tr("not known"))
+            editor.setSpecialValueText(self.tr("unknown"))
             self._factors[factor] = editor
         self.numbers.setVisible(bool(self._repeats or self._factors))
 

@@ -48,7 +48,7 @@ class NotesModel(QAbstractTableModel):
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole) -> Any:
         """The headings."""
         if orientation == Qt.Orientation.Horizontal and role == Role.DisplayRole:
-            return (self.tr("Row"), self.tr("Column"), self.tr("Cell"), self.tr("What is to be said"))[section]
+            return (self.tr("Row"), self.tr("Column"), self.tr("Cell"), self.tr("Note"))[section]
         if orientation == Qt.Orientation.Horizontal and role == Role.TextAlignmentRole:
             return Qt.AlignmentFlag.AlignLeft
         return None

@@ -207,20 +207,20 @@ class MatchHeader(QHeaderView):
             self._boxes.append(self._made(len(self._boxes)))
         for column, (box, key) in enumerate(zip(self._boxes, keys, strict=True)):
             box.setCurrentIndex(0 if key is None else KEYS.index(key) + 1)
-            name = translate("MatchHeader", "Column {letter}, {title}: is taken for").format(
+            name = translate("MatchHeader", "Column {letter}, {title}: assigned to").format(
                 letter=column_letter(column), title=titles[column] if column < len(titles) else ""
             )
             box.setAccessibleName(name)
             box.setToolTip(
                 translate_of_app("exchange", HINTS[key])
                 if key is not None
-                else translate("MatchHeader", "This column is left aside")
+                else translate("MatchHeader", "This column is ignored")
             )
         self._place()
 
     def _made(self, column: int) -> MatchBox:
         box = MatchBox(self.viewport())
-        box.addItem(translate("MatchHeader", "\u2013 left aside \u2013"), None)
+        box.addItem(translate("MatchHeader", "(ignore)"), None)
         for key in KEYS:
             box.addItem(key_title(key), key)
             box.setItemData(box.count() - 1, translate_of_app("exchange", HINTS[key]), Role.ToolTipRole)

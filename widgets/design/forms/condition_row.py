@@ -43,7 +43,7 @@ def read_condition(texts: Texts) -> Condition | None:
         return None
     if comparison in ("above", "below", "equal"):
         if not value.strip():
-            raise ValueError(translate("ConditionRow", "a value to compare with is needed"))
+            raise ValueError(translate("ConditionRow", "a comparison value is needed"))
         return Condition.model_validate({"signal": signal, "is": comparison, "value": number(value)})
     return Condition.model_validate({"signal": signal, "is": comparison or "set"})
 

@@ -39,7 +39,7 @@ def line_columns() -> list[Column]:
             completions=lambda _project, _part: list(dict(line_kinds()).values()),
         ),
         Column(
-            translate("LineCells", "Where"),
+            translate("LineCells", "Connection"),
             lambda _project, part: where_text(part),
             200,
             key="where",
@@ -56,13 +56,13 @@ def line_columns() -> list[Column]:
             read=lambda _project, _part, text: {"timeout_ms": whole(text.strip().removesuffix("ms"))},
             content=lambda _project, part: str(part.timeout_ms),
             order=lambda _project, part: part.timeout_ms,
-            hint=translate("LineCells", "How long an answer may take, in milliseconds"),
+            hint=translate("LineCells", "Longest wait for an answer, in milliseconds"),
             form_row=lambda _part: translate("LineForm", "Time-out"),
             numbers=True,
             also=("timeout",),
         ),
         Column(
-            translate("LineCells", "Followers"),
+            translate("LineCells", "Devices"),
             lambda project, part: str(sum(each.line == part.name for each in project.followers)),
             80,
             True,
@@ -92,15 +92,15 @@ def follower_columns() -> list[Column]:
             form_row=lambda _part: translate("FollowerForm", "Line"),
         ),
         Column(
-            translate("LineCells", "Unit"),
+            translate("LineCells", "Unit address"),
             lambda _project, part: str(part.unit),
             60,
             True,
             key="unit",
             read=lambda _project, _part, text: {"unit": whole(text)},
             order=lambda _project, part: part.unit,
-            hint=translate("LineCells", "Its address: 1 to 247; on Modbus TCP also 255 or 0"),
-            form_row=lambda _part: translate("FollowerForm", "Unit"),
+            hint=translate("LineCells", "Address on the line: 1 to 247; on Modbus TCP also 255 or 0"),
+            form_row=lambda _part: translate("FollowerForm", "Unit address"),
             numbers=True,
             also=("address", "id"),
         ),
@@ -163,7 +163,7 @@ def _read_where(_project: Project, part: Any, text: str) -> dict[str, Any]:
     if isinstance(part, SerialLine):
         match = _SERIAL.fullmatch(text)
         if match is None:
-            raise ValueError(translate("LineCells", "write the port, and how it is set: COM3 19200 8E1"))
+            raise ValueError(translate("LineCells", "enter the port and its settings: COM3 19200 8E1"))
         found: dict[str, Any] = {"device": match[1]}
         if match[2]:
             found["baud"] = int(match[2])
@@ -194,7 +194,7 @@ def _prepare_follower(project: Project, part: Any, texts: Texts, _above: Any) ->
     if part is not None:
         return part, texts
     if not project.lines:
-        raise CellRefused("line", translate("LineCells", "a follower answers on a line; add one first"))
+        raise CellRefused("line", translate("LineCells", "a device needs a line; add one first"))
     line = project.lines[0].name
     return Follower(name=_named("follower", texts), line=line, unit=free_unit(project, line)), {
         key: text for key, text in texts.items() if text.strip()
@@ -204,11 +204,11 @@ def _prepare_follower(project: Project, part: Any, texts: Texts, _above: Any) ->
 def _named(wanted: str, texts: Texts) -> str:
     if texts.get("name", "").strip():
         return wanted  # the name that was given is read with the other cells
-    raise CellRefused("name", translate("LineCells", "a new one needs a name"))
+    raise CellRefused("name", translate("LineCells", "a new row needs a name"))
 
 
 def new_name(project: Project, kind: str) -> str:
     """A free name for a new line or follower."""
     if kind == "line":
         return free_name(translate("LineCells", "line"), project.line_named)
-    return free_name(translate("LineCells", "follower"), project.follower_named)
+    return free_name(translate("LineCells", "device"), project.follower_named)

@@ -42,7 +42,7 @@ class LineForm(PartForm):
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.step_name = self.tr("Change line")
-        self.name_row(self.tr("Name"), edits.rename_line, self.tr("Changing it changes every use"))
+        self.name_row(self.tr("Name"), edits.rename_line, self.tr("Renaming updates every use"))
         self.add(
             ChoiceRow(
                 self.tr("Kind"),
@@ -51,14 +51,14 @@ class LineForm(PartForm):
                 line_kinds,
             )
         )
-        self.line(self.tr("Port"), "device", str.strip, self.tr("Such as /dev/ttyUSB0 or COM3"))
+        self.line(self.tr("Port"), "device", str.strip, self.tr("For example /dev/ttyUSB0 or COM3"))
         self.line(self.tr("Baud"), "baud", whole, completions=lambda: BAUD_RATES)
         self.choice(self.tr("Parity"), "parity", _parities)
         self.choice(self.tr("Stop bits"), "stop_bits", lambda: [("1", "1"), ("2", "2")], read=whole)
-        self.line(self.tr("Host"), "host", str.strip, self.tr("A name or an address"))
+        self.line(self.tr("Host"), "host", str.strip, self.tr("Host name or IP address"))
         self.line(self.tr("TCP port"), "port", whole)
-        self.line(self.tr("Time-out"), "timeout_ms", whole, self.tr("How long an answer may take"), suffix="ms")
-        self.add(InfoRow(self.tr("Followers"), self._followers_text))
+        self.line(self.tr("Time-out"), "timeout_ms", whole, self.tr("Longest wait for an answer"), suffix="ms")
+        self.add(InfoRow(self.tr("Devices"), self._followers_text))
         self.finish()
 
     @property
@@ -106,69 +106,77 @@ class FollowerForm(PartForm):
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
-        self.step_name = self.tr("Change follower")
-        self.name_row(self.tr("Name"), edits.rename_follower, self.tr("Changing it changes every use"))
+        self.step_name = self.tr("Change device")
+        self.name_row(self.tr("Name"), edits.rename_follower, self.tr("Renaming updates every use"))
         self.choice(self.tr("Line"), "line", lambda: [(part.name, part.name) for part in self.project.lines])
-        self.line(self.tr("Unit"), "unit", whole, self.tr("Its address: 1 to 247; on Modbus TCP also 255 or 0"))
-        self.choice(self.tr("Numbering"), "numbering", _numberings, self.tr("How its manual counts registers"))
+        self.line(
+            self.tr("Unit address"),
+            "unit",
+            whole,
+            self.tr("Address on the line: 1 to 247; on Modbus TCP also 255 or 0"),
+        )
+        self.choice(self.tr("Numbering"), "numbering", _numberings, self.tr("Register numbering used in its manual"))
         self.choice(
             self.tr("Word order"),
             "word_order",
             orders,
-            self.tr("Of the words of a value of two or more registers"),
+            self.tr("Order of the words in a value of two or more registers"),
         )
-        self.choice(self.tr("Byte order"), "byte_order", orders, self.tr("Of the two bytes of each word"))
+        self.choice(self.tr("Byte order"), "byte_order", orders, self.tr("Order of the two bytes in each word"))
         self.line(
-            self.tr("Longest read"),
+            self.tr("Registers per read"),
             "max_registers",
             whole,
-            self.tr("The most registers that it answers in one read"),
+            self.tr("Most registers that the device returns in one read"),
             suffix=self.tr("registers"),
         )
-        self.check(self.tr("Gaps"), "gaps", self.tr("registers that no signal names may be read along"))
+        self.check(self.tr("Gaps"), "gaps", self.tr("may read across unused registers"))
         self.add(
             LineRow(
                 self.tr("Never read"),
                 lambda: None if self.part is None else (ranges_text(self.part.never_read),),
                 self.put(lambda texts: self.change(never_read=ranges(texts[0]))),
-                self.tr("Ranges in its own numbering, such as: holding 500-599, input 7. Never read, not even along"),
+                self.tr(
+                    "Ranges in the device's numbering, e.g. holding 500-599, input 7. Never read, not even to "
+                    "bridge a gap"
+                ),
             )
         )
         self.line(
             self.tr("Writes with"),
             "write_functions",
             functions,
-            self.tr("Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask"),
+            self.tr("Function codes that the device offers for writing: 5, 6, 15, 16, and 22 (mask write)"),
         )
         self.line(
-            self.tr("Line silence"),
+            self.tr("Communication time-out"),
             "communication_timeout_ms",
             whole,
-            self.tr("It stops by itself when the line is silent this long. 0: it does not"),
+            self.tr("The device stops by itself if not polled for this long. 0: not monitored"),
             suffix="ms",
         )
         self.add(InfoRow(self.tr("Signals"), self._signals_text))
-        self.add_heading(self.tr("When it is simulated"))
+        self.add_heading(self.tr("Simulation"))
         self.add(
             ChoiceRow(
                 self.tr("Simulated as"),
                 lambda: None if self.part is None else (self.part.played.model,),
                 self.put(lambda texts: self.change(simulate=texts[0])),
                 simulations,
-                self.tr("What plays it when there is no device at hand"),
+                self.tr("How the device is simulated when none is connected"),
             )
         )
-        self.add(InfoRow(self.tr("Obeys"), self._registers_text))
+        self.add(InfoRow(self.tr("Register map"), self._registers_text))
         for attribute, label, suffix in (
             ("power_kw", self.tr("Motor power"), "kW"),
             ("speed_rpm", self.tr("Rated speed"), self.tr("min-1")),
             ("voltage", self.tr("Rated voltage"), "V"),
-            ("load_share", self.tr("Load torque"), self.tr("of the rated one")),
-            ("friction", self.tr("Friction"), self.tr("of the rated one")),
+            ("load_share", self.tr("Load torque"), self.tr("x rated torque")),
+            ("friction", self.tr("Friction"), self.tr("x rated torque")),
             ("inertia", self.tr("Inertia"), "kg m\u00b2"),
         ):
             self._machine_number(attribute, label, suffix)
-        self._machine_choice("load", self.tr("Load goes"), loads)
+        self._machine_choice("load", self.tr("Load curve"), loads)
         self._machine_choice("trip_class", self.tr("Trip class"), lambda: [(each, each) for each in ("10", "20", "30")])
         self.finish()
 
@@ -182,12 +190,12 @@ class FollowerForm(PartForm):
             for binding in bindings(self.project).values()
         )
         if count:
-            return (self.tr("the signals that say what they play: {count}").format(count=count),)
+            return (self.tr("signals with a role: {count}").format(count=count),)
         first, last = OWN_REGISTERS["holding"]
         return (
-            self.tr(
-                "registers of its own ({first} to {last} on the wire), until a signal of it says what it plays"
-            ).format(first=first, last=last),
+            self.tr("built-in registers ({first} to {last}) until a signal is given a role").format(
+                first=first, last=last
+            ),
         )
 
     def _machine(self, attribute: str) -> Texts | None:
@@ -259,9 +267,9 @@ def ranges(text: str) -> tuple[NeverRead, ...]:
         match = _RANGE.fullmatch(piece)
         if match is None:
             raise ValueError(
-                translate("FollowerForm", "'{text}' is no range; write them as: holding 500-599, input 7").format(
-                    text=piece
-                )
+                translate(
+                    "FollowerForm", "'{text}' is not a range; write for example: holding 500-599, input 7"
+                ).format(text=piece)
             )
         first = int(match["first"])
         last = int(match["last"] or first)
@@ -290,7 +298,7 @@ def _parities() -> list[tuple[str, str]]:
 
 def _numberings() -> list[tuple[str, str]]:
     return [
-        ("from-0", translate("FollowerForm", "from 0, as on the wire")),
+        ("from-0", translate("FollowerForm", "from 0, as in the frames")),
         ("from-1", translate("FollowerForm", "from 1")),
         ("prefixed", translate("FollowerForm", "prefixed by the table (40001)")),
     ]
@@ -300,8 +308,8 @@ def loads() -> list[tuple[str, str]]:
     """How the torque of a load goes with the speed: stored word and what a person reads."""
     return [
         ("quadratic", translate("FollowerForm", "with the square of the speed: fan, pump")),
-        ("linear", translate("FollowerForm", "with the speed: mixer")),
-        ("constant", translate("FollowerForm", "alike at every speed: conveyor")),
+        ("linear", translate("FollowerForm", "proportional to the speed: mixer")),
+        ("constant", translate("FollowerForm", "constant at every speed: conveyor")),
     ]
 
 

@@ -40,13 +40,13 @@ class LinesView(TwoTables):
             empty=self.tr("No line yet. Insert adds one."),
         )
         columns = follower_columns()
-        steps = Steps(self.tr("Change followers"), self.tr("Paste followers"), self.tr("Reorder followers"))
+        steps = Steps(self.tr("Change devices"), self.tr("Paste devices"), self.tr("Reorder devices"))
         self.followers = PartTable(
-            self.tr("Followers"),
+            self.tr("Devices"),
             columns,
-            [("follower", self.tr("Follower"))],
+            [("follower", self.tr("Device"))],
             editing=PartEditing(document, drafts, follower_reader(columns), steps),
-            empty=self.tr("No follower yet. Insert adds one, once there is a line for it."),
+            empty=self.tr("No device yet. Insert adds one, once there is a line for it."),
         )
         for table in (self.lines, self.followers):
             if table.work is not None:
@@ -61,10 +61,10 @@ class LinesView(TwoTables):
         self.followers.add_wanted.connect(lambda _kind: self.add_follower())
         self.followers.duplicate_wanted.connect(lambda places: self._duplicate_follower(places[-1]))
         self.followers.delete_wanted.connect(
-            lambda places: self._delete_several("follower", self.tr("Delete follower"), places)
+            lambda places: self._delete_several("follower", self.tr("Delete device"), places)
         )
         self.followers.move_wanted.connect(
-            lambda places, way: self._move_several("follower", self.tr("Move follower"), places, way)
+            lambda places, way: self._move_several("follower", self.tr("Move device"), places, way)
         )
 
     def show_project(self, project: Project, wrong_lines: frozenset[int], wrong_followers: frozenset[int]) -> None:
@@ -87,14 +87,12 @@ class LinesView(TwoTables):
         """Add a follower on the current line."""
         project = self._document.project
         if not project.lines:
-            self._document.refused.emit(self.tr("A follower answers on a line; add one first."))
+            self._document.refused.emit(self.tr("A device needs a line; add one first."))
             return
         kind, index = self.current()
         line = project.lines[index if kind == "line" and index >= 0 else 0].name
         follower = Follower(name=new_name(project, "follower"), line=line, unit=free_unit(project, line))
-        self._add(
-            "follower", self.tr("Add follower"), lambda p: edits.add_follower(p, follower), len(project.followers)
-        )
+        self._add("follower", self.tr("Add device"), lambda p: edits.add_follower(p, follower), len(project.followers))
 
     def _duplicate_follower(self, index: int) -> None:
         project = self._document.project
@@ -103,7 +101,7 @@ class LinesView(TwoTables):
             name=free_name(part.name, project.follower_named), unit=free_unit(project, part.line, part.unit)
         )
         self._add(
-            "follower", self.tr("Duplicate follower"), lambda p: edits.add_follower(p, copy), len(project.followers)
+            "follower", self.tr("Duplicate device"), lambda p: edits.add_follower(p, copy), len(project.followers)
         )
 
     def _add(self, kind: str, name: str, edit: Any, at: int) -> None:

@@ -48,7 +48,7 @@ class EditorActions(QObject):
         if state == self._state:
             return
         self._state = state
-        why_not = self.tr("the panel is being tried") if trying else self.tr("this project has no screen yet")
+        why_not = self.tr("the panel is being tried out") if trying else self.tr("this project has no screen yet")
         for _, actions in self._menus:
             for action in actions:
                 if action is not None:
@@ -60,7 +60,7 @@ class EditorActions(QObject):
 
     def _make_cells(self) -> None:
         editor, commands, clipboard = self._editor, self._editor.commands, self._editor.clipboard
-        self.insert = self._on_face(self.tr("&Insert instead of writing over"), editor.set_insert, "Ins", toggles=True)
+        self.insert = self._on_face(self.tr("&Insert instead of overwriting"), editor.set_insert, "Ins", toggles=True)
         self.transfer = [
             self._on_face(self.tr("Cu&t"), clipboard.cut, ["Ctrl+X", "Shift+Del"]),
             self._on_face(self.tr("&Copy"), clipboard.copy, ["Ctrl+C", "Ctrl+Ins"]),

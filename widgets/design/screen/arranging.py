@@ -51,9 +51,7 @@ class Arranging(QObject):
             return
         offset = free_offset(self._document.project, screen, block, chosen)
         if offset is None:
-            self._commands.refuse(
-                self.tr("There is no room on this screen for a second one: text or fields are there.")
-            )
+            self._commands.refuse(self.tr("There is no room for a copy on this screen: text or fields are in the way."))
         else:
             self.copy(*offset, self.tr("Duplicate"))
 

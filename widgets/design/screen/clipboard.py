@@ -140,7 +140,7 @@ class Clipboard(QObject):
         if row + len(lines) > panel.rows or column + widest > panel.columns:
             self._commands.refuse(
                 self.tr(
-                    "The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor."
+                    "The text on the clipboard needs {rows} x {columns} cells; there is not enough room at the cursor."
                 ).format(rows=len(lines), columns=widest)
             )
             return
@@ -227,17 +227,19 @@ class Clipboard(QObject):
             template.format(names=_listed(new))
             for template, new in (
                 (self.tr("signals {names}"), _new(after.signal_named, before.signal_named)),
-                (self.tr("followers {names}"), _new(after.follower_named, before.follower_named)),
+                (self.tr("devices {names}"), _new(after.follower_named, before.follower_named)),
                 (self.tr("lines {names}"), _new(after.line_named, before.line_named)),
             )
             if new
         ]
-        words = [self.tr("Came along into this project: {parts}.").format(parts="; ".join(parts))] if parts else []
+        words = [self.tr("Also copied: {parts}.").format(parts="; ".join(parts))] if parts else []
         if len(after.screens) > len(before.screens):
             words.append(
-                self.tr("The turns among these screens came along; add those that lead here.")
+                self.tr(
+                    "Screen changes between these screens were copied too; add the screen changes that lead to them."
+                )
                 if len(after.screen_changes) > len(before.screen_changes)
-                else self.tr("No turn leads here yet; add those that are needed.")
+                else self.tr("No screen change leads here yet; add one.")
             )
         if words:
             self.said.emit(" ".join(words))
@@ -262,7 +264,7 @@ class Clipboard(QObject):
             else:
                 if piece.screens:
                     return piece
-                why = self.tr("it holds no screen")
+                why = self.tr("it contains no screen")
         self._commands.refuse(self.tr("What is on the clipboard cannot be read: {why}").format(why=why))
         return None
 

@@ -112,7 +112,7 @@ class CursorLine(QWidget):
         if not character.strip():
             return self.tr("blank")
         if character not in characters(project.panel.repertoire):
-            return self.tr("{character} is none of the characters of this panel").format(character=character)
+            return self.tr("this panel cannot show {character}").format(character=character)
         return self.tr("text \u201c{character}\u201d").format(character=character)
 
     def _field(self, project: Project, field: Field) -> tuple[str, str, bool]:
@@ -128,10 +128,10 @@ class CursorLine(QWidget):
         elif isinstance(signal, RegisterSignal) and signal.encoding == "string":
             parts.append(self.tr("any text of up to {count} characters").format(count=2 * (signal.length or 1)))
         elif span is None:
-            parts.append(self.tr("can be anything"))
+            parts.append(self.tr("any value"))
         else:
             low, high = (number_digits(value, signal.decimals) for value in span)
-            parts.append(self.tr("can be {low} to {high} {unit}").format(low=low, high=high, unit=signal.unit).rstrip())
+            parts.append(self.tr("range {low} to {high} {unit}").format(low=low, high=high, unit=signal.unit).rstrip())
         widest, needed = widest_text(project, field), width_needed(project, field.signal, field.kind)
         tip, wrong = "", False
         if widest is not None:

@@ -64,12 +64,12 @@ class FindBar(QFrame):
         self.put = _Line(self.tr("Replace with"))
         self.put.entered.connect(lambda _way: self.replace())
         self.where = Choice()
-        self.where.setAccessibleName(self.tr("Where to look"))
+        self.where.setAccessibleName(self.tr("Search in"))
         self.where.setToolTip(self.tr("In the texts of the screens, or in the names of the signals that fields show"))
         self.where.addItems([self.tr("Texts"), self.tr("Signals"), self.tr("Both")])
         self.where.activated.connect(lambda _index: self._sought_changed())
-        self.case = QCheckBox(self.tr("&Capitals"))
-        self.case.setToolTip(self.tr("Tell capital letters from small ones"))
+        self.case = QCheckBox(self.tr("Match &case"))
+        self.case.setToolTip(self.tr("Distinguish upper and lower case"))
         self.case.toggled.connect(lambda _on: self._sought_changed())
         self.words = QCheckBox(self.tr("Wh&ole words"))
         self.words.toggled.connect(lambda _on: self._sought_changed())
@@ -88,7 +88,7 @@ class FindBar(QFrame):
         self.all_button.clicked.connect(self.replace_everywhere)
         self.put_label = QLabel(self.tr("Replace with"))
         self.left = QListWidget()
-        self.left.setAccessibleName(self.tr("Places that were left as they are"))
+        self.left.setAccessibleName(self.tr("Places not replaced"))
         self.left.itemActivated.connect(self._go_to_left)
         self.left.currentItemChanged.connect(lambda item: None if item is None else self._go_to_left(item))
         grid = QGridLayout()
@@ -302,13 +302,15 @@ class FindBar(QFrame):
         self.left.setVisible(bool(result.refused))
         words = self.tr("Replaced: {count}").format(count=result.count)
         if result.refused:
-            words = self.tr("Replaced: {count}, left: {left}").format(count=result.count, left=len(result.refused))
+            words = self.tr("Replaced: {count}, not replaced: {left}").format(
+                count=result.count, left=len(result.refused)
+            )
         self._timer.stop()
         self._say(words, "caution" if result.refused else "good")
 
     def _in_words(self, refusal: Refusal) -> str:
         match = refusal.match
-        return self.tr("Left as it is: screen '{screen}', row {row}, column {column}: {reason}").format(
+        return self.tr("Not replaced: screen '{screen}', row {row}, column {column}: {reason}").format(
             screen=match.screen, row=match.row + 1, column=match.column + 1, reason=refusal.reason
         )
 

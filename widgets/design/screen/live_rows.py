@@ -109,10 +109,10 @@ def reading_in_words(project: Project, name: str, reading: Reading) -> str:
     if reading.good:
         return translate("ScreenEditor", "reads {value}").format(value=text)
     if reading.quality is Quality.STALE:
-        return translate("ScreenEditor", "read {value} last; {reason}").format(value=text, reason=reading.reason)
+        return translate("ScreenEditor", "last value {value}; {reason}").format(value=text, reason=reading.reason)
     return translate("ScreenEditor", "no value: {reason}").format(reason=reading.reason)
 
 
 def _changed_since() -> Reading:
-    reason = translate("ScreenEditor", "the signal was changed after the project was connected; connect again")
+    reason = translate("ScreenEditor", "the signal was changed after connecting; connect again")
     return Reading(None, None, Quality.NONE, reason, None)

@@ -179,7 +179,7 @@ class EditorMouse(QObject):
         template = (
             self.tr("Copy to row {row}, column {column}")
             if drag.copies
-            else self.tr("Move to row {row}, column {column}; with Ctrl held it is copied")
+            else self.tr("Move to row {row}, column {column}; hold Ctrl to copy")
         )
         where = template.format(row=area.top() + 1, column=area.left() + 1)
         return self._with_covered(where, self._covered(ghost))

@@ -28,23 +28,20 @@ class ArrivalsDialog(QDialog):
     def __init__(self, arrivals: Arrivals, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(self.tr("The same names, but not the same"))
+        self.setWindowTitle(self.tr("Same names, different definitions"))
         self.resize(comfortable(self, 560, 340))
         heading = QLabel(
-            self.tr(
-                "What is pasted shows signals whose names this project has too, but with other meanings. "
-                "Which are to be shown?"
-            )
+            self.tr("The pasted fields use signal names that exist here with other definitions. Which should be used?")
         )
         heading.setWordWrap(True)
         self.tree = QTreeWidget()
-        self.tree.setAccessibleName(self.tr("What differs"))
+        self.tree.setAccessibleName(self.tr("Differences"))
         self.tree.setHeaderLabels(
-            [self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("In what is pasted")]
+            [self.tr("Name"), self.tr("Differs in"), self.tr("In this project"), self.tr("Pasted")]
         )
         self.tree.setRootIsDecorated(False)
         self.tree.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        templates = {"signal": self.tr("signal '{name}'"), "follower": self.tr("follower '{name}'")}
+        templates = {"signal": self.tr("signal '{name}'"), "follower": self.tr("device '{name}'")}
         for each in arrivals.differing:
             name = templates[each.kind].format(name=each.name)
             for unlike in each.unlike:
@@ -60,8 +57,8 @@ class ArrivalsDialog(QDialog):
             self.tree.setCurrentItem(first)
         buttons = QDialogButtonBox()
         role = QDialogButtonBox.ButtonRole.AcceptRole
-        self.keep = buttons.addButton(self.tr("&Those of this project"), role)
-        self.rename = buttons.addButton(self.tr("The pasted ones, under &new names"), role)
+        self.keep = buttons.addButton(self.tr("&Use those of this project"), role)
+        self.rename = buttons.addButton(self.tr("Use the pasted ones under &new names"), role)
         buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
         self.keep.setDefault(True)
         self.keep.clicked.connect(lambda: self._choose(False))

@@ -42,7 +42,7 @@ class EditorBar(QWidget):
         self.mode.setCheckable(True)
         self.mode.clicked.connect(self.insert_turned)
         self.keys = self._button(
-            self.tr("Keys"), self.tr("Show the keys of the panel; pressing one goes where it turns")
+            self.tr("Keys"), self.tr("Show the keys of the panel; pressing one goes to its target screen")
         )
         self.keys.setCheckable(True)
         self.keys.setChecked(True)
@@ -57,7 +57,7 @@ class EditorBar(QWidget):
         self.contents.activated.connect(lambda _index: self.shown_chosen.emit(self.contents.currentData()))
         self.language = Choice()
         self.language.setAccessibleName(self.tr("Language of the texts"))
-        self.language.setToolTip(self.tr("The language that the texts are shown and typed in (Ctrl+Shift+Space)"))
+        self.language.setToolTip(self.tr("Language in which texts are shown and typed (Ctrl+Shift+Space)"))
         self.language.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.language.activated.connect(self.language_chosen)
         self.language.hide()

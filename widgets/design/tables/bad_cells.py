@@ -32,30 +32,30 @@ class BadCellsDialog(QDialog):
     def __init__(self, proposal: Proposal, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("bad cells")
-        self.setWindowTitle(self.tr("Cells that cannot be taken over"))
+        self.setWindowTitle(self.tr("Cells that cannot be accepted"))
         bad = proposal.bad
-        heading = QLabel(self.tr("Cells that cannot be taken over: {count}").format(count=len(bad)))
+        heading = QLabel(self.tr("Cells that cannot be accepted: {count}").format(count=len(bad)))
         heading.setProperty("look", "heading")
         changed, added = len(proposal.parts), len(proposal.added)
         self.rest = QLabel(
-            self.tr("What can be taken over without them: changed rows: {changed}, new rows: {added}").format(
+            self.tr("The rest can be accepted: changed rows: {changed}, new rows: {added}").format(
                 changed=changed, added=added
             )
             if changed or added
-            else self.tr("Without them there is nothing to take over.")
+            else self.tr("There is nothing else to accept.")
         )
         self.rest.setWordWrap(True)
         self.left_out = QLabel(
             self.tr(
-                "New rows that stay out: {count}. A new row with a cell that cannot be taken over is not added, since "
-                "something would stand there that nobody chose."
+                "New rows skipped: {count}. A new row with a cell that cannot be accepted is not added, because "
+                "the cell would get a value that nobody chose."
             ).format(count=len(proposal.left_out))
         )
         self.left_out.setWordWrap(True)
         self.left_out.setVisible(bool(proposal.left_out))
         self.list = QTreeWidget()
         self.list.setAccessibleName(self.windowTitle())
-        self.list.setHeaderLabels([self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Why not")])
+        self.list.setHeaderLabels([self.tr("Row"), self.tr("Column"), self.tr("Text"), self.tr("Reason")])
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
         self.list.setAlternatingRowColors(True)
@@ -73,7 +73,7 @@ class BadCellsDialog(QDialog):
             header.resizeSection(column, max(scaled(width), heading_width(header, self.list.headerItem().text(column))))
         header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
         buttons = QDialogButtonBox()
-        self.take = buttons.addButton(self.tr("Take over the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.take = buttons.addButton(self.tr("Accept the &rest"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.take.setEnabled(bool(changed or added))
         copy = buttons.addButton(self.tr("&Copy the list"), QDialogButtonBox.ButtonRole.ActionRole)
         self.cancel = buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
@@ -84,7 +84,7 @@ class BadCellsDialog(QDialog):
         layout.addWidget(heading)
         layout.addWidget(self.list, 1)
         if len(bad) > MOST_LISTED:
-            layout.addWidget(QLabel(self.tr("The first {count} are listed.").format(count=MOST_LISTED)))
+            layout.addWidget(QLabel(self.tr("Only the first {count} are listed.").format(count=MOST_LISTED)))
         layout.addWidget(self.left_out)
         layout.addWidget(self.rest)
         layout.addWidget(buttons)
@@ -117,5 +117,5 @@ def counted_text(proposal: Proposal) -> str:
     )
     if not proposal.left_out:
         return words
-    left_out = QCoreApplication.translate("BadCells", "New rows that stay out: {count}.")
+    left_out = QCoreApplication.translate("BadCells", "New rows skipped: {count}.")
     return f"{words} {left_out.format(count=len(proposal.left_out))}"

@@ -121,7 +121,7 @@ class CellReader:
             text = texts[key]
             if not column.applies(part):
                 if text.strip():
-                    bad[key] = translate("cells", "there is no such thing for this part; leave the cell empty")
+                    bad[key] = translate("cells", "does not apply to this part; leave the cell empty")
                 continue
             try:
                 part = part.but(**column.read(project, part, text))
@@ -165,9 +165,7 @@ class CellReader:
             name = part.name
             keeps = not new and row.place not in changing
             if not keeps and name in taken:
-                why = translate("cells", "there is another one called {name}; choose another name").format(
-                    name=quoted(name)
-                )
+                why = translate("cells", "{name} already exists; choose another name").format(name=quoted(name))
                 proposal.bad.append(BadCell(row.number, title, row.texts.get(self.columns[0].key, name), why))
                 if new:
                     proposal.left_out.add(row.number)
@@ -207,8 +205,8 @@ class CellReader:
 def _with_the_row(reason: str, part: Any) -> str:
     """What a row is made into decides what its other cells mean: without that none of them is taken."""
     if part is None:
-        return translate("cells", "{reason}; the row is left out").format(reason=reason)
-    return translate("cells", "{reason}; the row stays as it is").format(reason=reason)
+        return translate("cells", "{reason}; the row is skipped").format(reason=reason)
+    return translate("cells", "{reason}; the row is not changed").format(reason=reason)
 
 
 def one_of(text: str, options: Mapping[str, str]) -> str:
@@ -231,15 +229,15 @@ def one_of(text: str, options: Mapping[str, str]) -> str:
     if not options:
         raise ValueError(translate("cells", "there is nothing to choose from yet"))
     if not wanted:
-        raise ValueError(translate("cells", "one of these is needed: {choices}").format(choices=choices))
+        raise ValueError(translate("cells", "choose one of these: {choices}").format(choices=choices))
     if len(found) > 1:
         raise ValueError(
-            translate("cells", "'{text}' can mean several: {choices}").format(
+            translate("cells", "'{text}' is ambiguous: {choices}").format(
                 text=text.strip(), choices=", ".join(options[word] for word in found[:8])
             )
         )
     if len(options) > 12:
         raise ValueError(translate("cells", "there is no '{text}'").format(text=text.strip()))
     raise ValueError(
-        translate("cells", "'{text}' is none of these: {choices}").format(text=text.strip(), choices=choices)
+        translate("cells", "'{text}' is not one of these: {choices}").format(text=text.strip(), choices=choices)
     )

@@ -188,7 +188,7 @@ def test_names_that_exist(opened: Opened, document: Document, qtbot: QtBot) -> N
     dialog = opened("Name,Register\ncommand,700\nflow,701\n")
     assert dialog.bring_in.text() == "&Import 1 of 2 signals"
     assert "already" in said(dialog)[0][3]
-    choose(dialog.target.same_name, "are replaced")
+    choose(dialog.target.same_name, "replace the existing ones")
     settled(qtbot, dialog)
     assert dialog.bring_in.text() == "&Import 2 of 2 signals"
     assert "Replaced: 1" in dialog.summary.text()
@@ -200,10 +200,10 @@ def test_names_that_exist(opened: Opened, document: Document, qtbot: QtBot) -> N
 
 def test_a_new_follower_comes_in_with_its_signals(opened: Opened, document: Document, qtbot: QtBot) -> None:
     dialog = opened("Name,Register\nflow,40001\nlevel,40002\n", "flow meter.csv")
-    choose(dialog.target.follower, "New follower")
+    choose(dialog.target.follower, "New device")
     settled(qtbot, dialog)
     assert dialog.target.name.text() == "flow meter"
-    assert "New followers: flow meter" in dialog.summary.text()
+    assert "New devices: flow meter" in dialog.summary.text()
     press(dialog.bring_in)
     follower = document.project.follower_named["flow meter"]
     assert (follower.numbering, follower.line) == ("prefixed", document.project.lines[0].name)
@@ -303,7 +303,7 @@ def test_undo_after_a_refused_import_takes_back_the_step_before_it(opened: Opene
     document.do("Clear", lambda _project: bare)
     press(dialog.bring_in)
     assert dialog.isVisible()
-    assert "Nothing was brought in" in dialog.trouble.text()
+    assert "Nothing was imported" in dialog.trouble.text()
     assert document.project == bare
     assert document.undo_name == "Clear"
     document.undo()
@@ -325,7 +325,7 @@ def test_long_work_shows_its_progress_and_is_stopped(
             progress(0.5)
 
     monkeypatch.setattr(import_list, "plan_again", endless)
-    choose(dialog.target.same_name, "are replaced")
+    choose(dialog.target.same_name, "replace the existing ones")
     qtbot.waitUntil(reached.is_set)
     assert not dialog.bring_in.isEnabled()
     qtbot.waitUntil(lambda: dialog.stop.isVisible() and dialog.progress.value() >= 40)
@@ -344,7 +344,7 @@ def test_escape_stops_first_and_closes_then(opened: Opened, qtbot: QtBot, monkey
             progress(0.5)
 
     monkeypatch.setattr(import_list, "plan_again", endless)
-    choose(dialog.target.same_name, "are replaced")
+    choose(dialog.target.same_name, "replace the existing ones")
     assert dialog._work.busy
     QTest.keyClick(dialog, Key.Key_Escape)
     settled(qtbot, dialog)
@@ -363,7 +363,7 @@ def test_closing_ends_the_thread(opened: Opened, qtbot: QtBot, monkeypatch: pyte
             progress(0.5)
 
     monkeypatch.setattr(import_list, "plan_again", endless)
-    choose(dialog.target.same_name, "are replaced")
+    choose(dialog.target.same_name, "replace the existing ones")
     qtbot.waitUntil(started.is_set)
     dialog.close()
     assert not any("fanlight-long-work" in thread.name for thread in threading.enumerate())
@@ -414,7 +414,7 @@ def test_a_model_asks_for_what_it_does_not_say(opened: Opened, document: Documen
     assert "Flow_SF" in dialog.remarks.text()
     assert not dialog.reading.isVisible()
     factor = dialog.model.factors["Flow_SF"]
-    assert factor.text() == "not known"
+    assert factor.text() == "unknown"
     factor.setFocus()
     factor.selectAll()
     QTest.keyClicks(factor, "-1")
@@ -486,4 +486,4 @@ def test_what_becomes_of_a_row_is_said_before_it_comes_in(opened: Opened, qtbot:
     dialog.table.setFocus()
     QTest.keyClick(dialog.table, Key.Key_Down)
     QTest.keyClick(dialog.table, Key.Key_Down)
-    assert dialog.becomes.text() == "Row 3 stays out: 'x' is no register number"
+    assert dialog.becomes.text() == "Row 3 skipped: 'x' is no register number"

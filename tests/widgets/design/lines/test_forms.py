@@ -28,7 +28,7 @@ def test_ranges_are_read_as_they_are_shown() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "words"), [("holdings 5", "is no range"), ("5-", "is no range"), ("9-5", "ends before it begins")]
+    ("text", "words"), [("holdings 5", "is not a range"), ("5-", "is not a range"), ("9-5", "ends before it begins")]
 )
 def test_what_is_no_range_is_said(text: str, words: str) -> None:
     with pytest.raises(ValueError, match=words):

@@ -103,4 +103,4 @@ def test_followers_come_from_a_spreadsheet(design: DesignWorkplace, document: Do
     fan, mixer = document.project.followers[1:]
     assert (fan.name, fan.unit, fan.line) == ("fan", 12, "pump room")
     assert (mixer.name, mixer.unit, mixer.line) == ("mixer", 13, "pump room")
-    assert document.undo_name == "Paste followers"
+    assert document.undo_name == "Paste devices"

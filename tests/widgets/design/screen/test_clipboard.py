@@ -387,7 +387,7 @@ def test_screens_go_over_the_clipboard_into_another_project(
     assert document.selection == Selection("bench")
     assert document.undo_name == "Paste screens"
     assert "signals 'speed set point', 'status'" in notice_of(there)
-    assert "No turn leads here yet" in notice_of(there)
+    assert "No screen change leads here yet" in notice_of(there)
     document.undo()
     assert document.project is before
 

@@ -30,7 +30,7 @@ def test_cell_signal_range_and_widest_text_are_said(editor: ScreenEditor) -> Non
     click(editor, 0, 8)
     assert editor.status.where.text() == "Row 1, column 9   ·   field 1, cell 3 of 5"
     assert editor.status.what.text() == (
-        "frequency: number, 5 wide   ·   can be -163.8 to 163.8 Hz   ·   widest “-163.8”: ⚠ needs 6, has 5"
+        "frequency: number, 5 wide   ·   range -163.8 to 163.8 Hz   ·   widest “-163.8”: ⚠ needs 6, has 5"
     )
     click(editor, 2, 12)
     assert "running: text per value, 8 wide" in editor.status.what.text()
@@ -55,7 +55,7 @@ def test_selected_cells_and_fields_are_counted_and_the_field_stays_said(editor: 
 def test_a_character_that_the_panel_lacks_is_said(editor: ScreenEditor, document: Document) -> None:
     document.do("Type", lambda project: edits.type_text(project, "bench", 3, 0, "\N{SNOWMAN}"))
     click(editor, 3, 0)
-    assert "none of the characters" in editor.status.where.text()
+    assert "cannot show ☃" in editor.status.where.text()
 
 
 def with_long_signal(project: Project) -> Project:

@@ -165,7 +165,7 @@ def test_what_does_not_fit_is_not_pasted(editor: ScreenEditor, document: Documen
         QGuiApplication.clipboard().setText(text)
         editor.notice.hide()
         press(editor, Key.Key_V, modifiers=CTRL)
-        assert "no such room" in notice_of(editor) or "5000000 characters" in notice_of(editor), len(text)
+        assert "not enough room" in notice_of(editor) or "5000000 characters" in notice_of(editor), len(text)
         assert document.undo_name is None
 
 

@@ -82,7 +82,7 @@ def test_a_signal_changed_since_then_shows_nothing_old(
     qtbot.waitUntil(lambda: text_in(editor, document, "set point").strip() == "20.0")
     document.do("Change", lambda project: edits.change_signal(project, "set point", number=311))
     assert set(text_in(editor, document, "set point")) == {"-"}
-    assert "changed after the project was connected" in editor.status.where.text()
+    assert "changed after connecting" in editor.status.where.text()
     document.undo()
     assert text_in(editor, document, "set point").strip() == "20.0"
 

@@ -483,7 +483,7 @@ def test_a_name_typed_into_the_empty_row_must_be_free(design: DesignWorkplace, d
     grid_of(design).go(len(before.signals), 0)
     type_in("status")
     press(Key.Key_Return)
-    assert "there is another one called 'status'" in editor().words.text.text()
+    assert "'status' already exists" in editor().words.text.text()
     assert document.project is before
 
 
@@ -636,9 +636,9 @@ def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: Design
     when_asked(take)
     press(Key.Key_V, CTRL)
     assert [part.name for part in document.project.signals[count:]] == ["load"]
-    assert said[0].startswith("New rows that stay out: 3. ")
+    assert said[0].startswith("New rows skipped: 3. ")
     assert said[1].endswith("changed rows: 0, new rows: 1")
-    assert "New rows that stay out: 3." in design.notice.text.text()
+    assert "New rows skipped: 3." in design.notice.text.text()
 
 
 def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkplace, document: Document) -> None:

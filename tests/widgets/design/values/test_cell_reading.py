@@ -71,14 +71,14 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
     [
         ("command", "register", "31o", "'31o' is not a whole number"),
         ("command", "register", "", "a whole number is needed"),
-        ("command", "name", "status", "another one called 'status'"),
+        ("command", "name", "status", "'status' already exists"),
         ("command", "name", "", "is empty"),
-        ("command", "from", "punp", "'punp' is none of these: pump"),
-        ("command", "table", "coyl", "'coyl' is none of these: holding, input, coil, discrete, bit, held"),
-        ("command", "encoding", "int", "can mean several: int16, int32, int64"),
+        ("command", "from", "punp", "'punp' is not one of these: pump"),
+        ("command", "table", "coyl", "'coyl' is not one of these: holding, input, coil, discrete, bit, held"),
+        ("command", "encoding", "int", "is ambiguous: int16, int32, int64"),
         ("command", "encoding", "string", "needs its length"),
         ("command", "encoding", "int16 3", "only a string has a length"),
-        ("run time", "word_order", "sideways", "'sideways' is none of these: high first"),
+        ("run time", "word_order", "sideways", "'sideways' is not one of these: high first"),
         ("command", "limits", "50 to 0", "the lower limit 50 is above the upper limit 0"),
         ("command", "limits", "50", "write two numbers"),
         ("command", "limits", "0 to 1,500", "can mean 1.500 or 1500"),
@@ -90,7 +90,7 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
         ("command", "texts", "1 = a; 1 = b", "the value 1 has a text already"),
         ("command", "table", "bit", "a bit needs the signal that it is taken of"),
         ("command", "drive_role", "spead", "there is no 'spead'"),
-        ("running", "drive_role", "current", "is none of these: command: run, "),
+        ("running", "drive_role", "current", "is not one of these: command: run, "),
         ("running", "from", "fault", "holds no bits"),
         ("running", "from", "nobody", "signal 'nobody' does not exist"),
         ("running", "register", "64", "needs at most 63, not 64"),
@@ -202,9 +202,9 @@ def test_a_row_whose_kind_cannot_be_is_left_as_it_is_and_says_so() -> None:
     )
     assert (proposal.parts, proposal.added) == ({}, [])
     assert [cell.reason for cell in proposal.bad] == [
-        "a bit needs the signal that it is taken of; the row stays as it is",
+        "a bit needs the signal that it is taken of; the row is not changed",
         "a new signal needs a name",
-        "a new signal needs a name; the row is left out",
+        "a new signal needs a name; the row is skipped",
     ]
 
 
@@ -336,6 +336,6 @@ def test_lines_and_followers_in_cells(qapp: QApplication) -> None:
     assert other.added[0].device == "COM1"
     followers = follower_reader(follower_columns())
     assert "is not a unit address; that is 1 to 247" in followers.refusal(project, 0, "unit", "248")
-    assert "none of these" in followers.refusal(project, 0, "line", "nowhere")
+    assert "not one of these" in followers.refusal(project, 0, "line", "nowhere")
     proposal = followers.propose(project, [Row({"name": "spare", "unit": "77", "simulate": "drive"}, None, 1)])
     assert (proposal.added[0].unit, proposal.added[0].simulate) == (77, "drive")

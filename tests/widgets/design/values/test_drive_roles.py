@@ -83,9 +83,9 @@ def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkplace)
 def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkplace) -> None:
     design.ways.go_to(("follower", 0))
     form = design.inspector.follower_form
-    assert row_of(form, "Obeys").texts()[0].startswith("registers of its own (300 to 413 on the wire)")
+    assert row_of(form, "Register map").texts()[0].startswith("built-in registers (300 to 413)")
     design.document.do("Play", lambda project: edits.change_signal(project, "start", drive_role="run"))
-    assert row_of(form, "Obeys").texts() == ("the signals that say what they play: 1",)
+    assert row_of(form, "Register map").texts() == ("signals with a role: 1",)
 
 
 def test_bits_are_set_by_hand_but_for_those_that_the_drive_works_out(qtbot: QtBot) -> None:

@@ -8,7 +8,8 @@ from collections.abc import Sequence
 from app.checks.finding import Finding
 from app.cli.options import add_json, add_project
 from app.cli.outcome import FINE, FOUND_WRONG, put, put_json, tell
-from app.project_file.files import ProjectFileError, load
+from app.project.model import FORMAT
+from app.project_file.files import ProjectFileError, load, load_known
 
 
 def check_arguments(verb: argparse.ArgumentParser) -> None:
@@ -24,7 +25,11 @@ def check(args: argparse.Namespace) -> int:
     accepted: list[dict[str, str]] = []
     try:
         checker = Checker()
-        findings = [_told(finding) for finding in checker.check(load(args.project))]
+        project, _, number = load_known(args.project)
+        if number < FORMAT:
+            former = f"{args.project} has format {number} of an earlier Fanlight"
+            tell(f"{former}; saving it in the window writes format {FORMAT}")
+        findings = [_told(finding) for finding in checker.check(project)]
         accepted = [{**_told(finding), "reason": finding.accepted} for finding in checker.accepted]
     except ProjectFileError as error:
         if error.unreadable:

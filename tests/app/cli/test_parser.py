@@ -19,6 +19,7 @@ from app import edits
 from app.cli.parser import main
 from app.project_file.files import load, save
 from projects import demo_path, demos
+from tests.former_formats import FORMAT_1
 from tests.outside.lossy_device import LossyDevice
 from tests.outside.lossy_stops import PROJECT, set_going
 from tests.waiting import wait_for
@@ -96,6 +97,25 @@ def test_check_lists_findings_with_place_and_mend(capsys: pytest.CaptureFixture[
     assert status == 1
     assert out.count("error: ") == len(errors)
     assert f"{len(errors)} errors" in err
+
+
+def test_check_says_of_a_file_of_an_earlier_format_what_becomes_of_it(capsys: pytest.CaptureFixture[str]) -> None:
+    path = FORMAT_1 / "booster-pump.toml"
+    status, out, err = answers(capsys, "check", str(path), "--json")
+    assert status == 0
+    assert json.loads(out)["accepted"] == []
+    assert err == f"{path} has format 1 of an earlier Fanlight; saving it in the window writes format 2\n"
+
+
+def test_a_file_of_a_later_format_is_refused_plainly(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    path = tmp_path / "later.toml"
+    path.write_text("format = 3\n")
+    assert answers(capsys, "check", str(path)) == (
+        2,
+        "",
+        f"fanlight: {path}: the file has format 3, and this program reads formats up to 2; "
+        "open it with a newer Fanlight\n",
+    )
 
 
 def test_check_reports_the_problems_of_a_file_as_findings(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

@@ -22,8 +22,8 @@ from tests.app.follower.playing import drive_project, signal
 HUNDREDTHS = {"raw": [0, 100], "value": [0, 1]}
 
 
-def bit(name: str, of: str, number: int, plays: str) -> dict[str, object]:
-    return {"name": name, "bit": {"of": of, "number": number}, "write": True, "drive_role": plays}
+def bit(name: str, of: str, number: int, drive_role: str) -> dict[str, object]:
+    return {"name": name, "bit": {"of": of, "number": number}, "write": True, "drive_role": drive_role}
 
 
 LIST = (
@@ -155,11 +155,11 @@ def test_a_reference_may_be_told_in_hertz_per_cent_or_as_the_speed_of_the_field(
         ("status-word", "", 0x637, 0x637),
     ],
 )
-def test_what_is_told_is_told_in_the_unit_of_the_signal(plays: str, unit: str, least: int, most: int) -> None:
+def test_what_is_told_is_told_in_the_unit_of_the_signal(drive_role: str, unit: str, least: int, most: int) -> None:
     it = played(
         signal("run", 0, drive_role="run", write=True),
         signal("wanted", 1, drive_role="speed-reference", unit="Hz", start_value=50),
-        signal("told", 2, drive_role=plays, unit=unit),
+        signal("told", 2, drive_role=drive_role, unit=unit),
     )
     it.write("holding", 0, [1])
     it.advance(60)

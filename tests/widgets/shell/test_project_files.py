@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from app import edits
 from app.project_file.files import load, save
 from app.project_file.recovery import left_behind
+from tests.former_formats import FORMAT_1, FORMAT_2
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import MakeWindow
 from widgets.compare.window import ComparisonWindow
@@ -222,6 +223,27 @@ def test_a_read_only_file_is_said_when_it_is_opened(
 
 
 # Two windows
+
+
+def test_a_file_of_an_earlier_format_is_said_until_it_is_saved_in_the_present_one(
+    window: MainWindow, file: Path
+) -> None:
+    former = (FORMAT_1 / "every-word.toml").read_bytes()
+    file.write_bytes(former)
+    window.open_file(file)
+    said = bar(window)
+    assert "has the format 1 of an earlier Fanlight. Saving it writes format 2" in said
+    assert "stays beside it as pump room.toml.bak" in said
+    assert not window.document.modified
+    assert window.files.reload()
+    assert bar(window) == said
+    assert file.read_bytes() == former, "nothing is written unasked"
+    assert window.save()
+    assert bar(window) == ""
+    assert file.read_bytes() == (FORMAT_2 / "every-word.toml").read_bytes()
+    assert file.with_name("pump room.toml.bak").read_bytes() == former
+    window.open_file(file)
+    assert bar(window) == ""
 
 
 def test_the_second_window_on_a_file_says_so_and_is_asked_first(

@@ -466,6 +466,6 @@ def _repertoires() -> list[tuple[str, str]]:
     return [
         ("ascii", "ASCII"),
         ("latin-1", "Latin-1"),
-        ("lcd-kana", "LCD (Kana)"),
-        ("lcd-european", "LCD (European)"),
+        ("lcd-kana", translate("PanelForm", "LCD (Kana)")),
+        ("lcd-european", translate("PanelForm", "LCD (European)")),
     ]

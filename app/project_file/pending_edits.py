@@ -1,4 +1,4 @@
-"""What was typed into a form and not taken over yet, as one line of a recovery copy."""
+"""What was typed into a form and not accepted yet, as one line of a recovery copy."""
 
 from __future__ import annotations
 
@@ -9,9 +9,10 @@ from typing import Final
 
 from app.project.model import Project
 
-_MARK: Final = "# fanlight not taken over: "
+_MARK: Final = "# fanlight not accepted: "
+_MARKS: Final = (_MARK.encode(), b"# fanlight not taken over: ")
 _FORMER_KINDS: Final = {"turn": "screen_change"}
-"""What kinds of parts were called while project files had format 1."""
+"""The second mark, and what kinds of parts were called, are of the time when project files had format 1."""
 LARGEST_LINE: Final = 4 * 1024 * 1024
 """Characters of such a line at most; what is pasted into a form by mistake may be of any size."""
 
@@ -79,7 +80,7 @@ def line_of(drafts: Sequence[KeptDraft]) -> str:
 
 def is_line_of_drafts(line: bytes) -> bool:
     """Whether a line of a copy is such a remark, be it sound or not."""
-    return line.startswith(_MARK.encode())
+    return line.startswith(_MARKS)
 
 
 def drafts_in(line: bytes) -> tuple[tuple[KeptDraft, ...], bool]:
@@ -90,7 +91,7 @@ def drafts_in(line: bytes) -> tuple[tuple[KeptDraft, ...], bool]:
     if not is_line_of_drafts(line):
         return (), True
     try:
-        entries = json.loads(line.decode("ascii").removeprefix(_MARK))
+        entries = json.loads(line.partition(b": ")[2].decode("ascii"))
     except (ValueError, RecursionError):
         return (), False
     if not isinstance(entries, list):

@@ -168,6 +168,9 @@ def test_a_copy_of_an_earlier_version_is_read_with_what_was_typed(slot: Slot, na
     text = (FORMAT_1 / f"{name}.toml").read_text("utf-8")
     typed = replace(STEP, subject=("turn", 1))
     slot.write(text, Origin(None, None, 5.0), [typed])
+    copy = slot.file.read_bytes()
+    assert copy.count(b"# fanlight not accepted: ") == 1
+    slot.file.write_bytes(copy.replace(b"not accepted: ", b"not taken over: "))
     project = load(FORMAT_2 / f"{name}.toml")
     assert slot.read() == Work(project, Origin(None, None, 5.0), (replace(typed, subject=("screen_change", 1)),))
 

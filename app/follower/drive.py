@@ -13,7 +13,17 @@ from typing import Final
 
 from app.follower.motor import RPM, LoadData, MotorData, load_torque, rectifier_mean, rectifier_peak, stepped
 from app.follower.ramp import Ramp
-from app.follower.states import IN_FAULT, STATUS, DriveState, Event, StatusBit, after
+from app.follower.states import (
+    IN_FAULT,
+    STATUS,
+    ControlBit,
+    DriveState,
+    Event,
+    StatusBit,
+    after,
+    commanded,
+    leads,
+)
 from app.follower.thermal import Heat
 from app.language import mark
 
@@ -60,12 +70,12 @@ STANDSTILL: Final = 5 * RPM
 
 
 class CommandBit(enum.IntFlag):
-    """The bits of the command word."""
+    """The bits of the plain control word, a layout of our own; fault reset stands where the standard has it."""
 
-    RUN = 1 << 0
-    REVERSE = 1 << 1
-    FAULT_RESET = 1 << 2
-    QUICK_STOP = 1 << 3
+    QUICK_STOP = 1 << 2
+    RUN = 1 << 4
+    REVERSE = 1 << 5
+    FAULT_RESET = 1 << 7
 
 
 class FaultCode(enum.IntEnum):
@@ -132,6 +142,9 @@ _GIVES_TORQUE_SOON: Final = (
 class Drive:
     """A drive, its motor and its load. Not thread-safe but for `inputs`.
 
+    It is commanded by a plain control word (`obey`), for which it goes through the states by itself, or by the control
+    word of IEC 61800-7-201 (`obey_standard`), which takes it from state to state; whichever came last counts.
+
     Commands are obeyed only in remote. A run command that stood while the drive tripped, stopped quickly or came back
     from local must be taken away before it counts again, so nothing starts by itself. A motor that still turns is
     caught at its speed.
@@ -168,7 +181,7 @@ class Drive:
         protection remembers. Common practice, no source.
         """
         self.reference = 0.0
-        """Wanted output frequency without sign, Hz, 0..BASE_FREQUENCY."""
+        """Wanted output frequency, Hz, -BASE_FREQUENCY..BASE_FREQUENCY, negative in reverse."""
         self.ramp_up_s = 5.0
         self.ramp_down_s = 5.0
         self.rounding_s = 0.0
@@ -189,6 +202,8 @@ class Drive:
         self._limited_s = 0.0
         self._torn = False
         self._command = CommandBit(0)
+        self._control: ControlBit | None = None
+        """The control word of the standard, if that commands it."""
         self._run_asked = self._reverse_asked = self._quick_stop_asked = False
         self._reset = False
         self._locked = False
@@ -197,16 +212,32 @@ class Drive:
 
     @property
     def command(self) -> CommandBit:
-        """The command word that stands."""
+        """The plain control word that stands."""
         return self._command
 
     def obey(self, word: int) -> None:
-        """Take a new command word. A rising fault reset counts at this moment, and only in remote."""
-        before, self._command = self._command, CommandBit(word & 0xF)
+        """Take a new plain control word. A rising fault reset counts at this moment, and only in remote."""
+        before, self._command = self._command, CommandBit(word & sum(CommandBit))
+        self._control = None
         self._run_asked = CommandBit.RUN in self._command
         self._reverse_asked = CommandBit.REVERSE in self._command
         self._quick_stop_asked = CommandBit.QUICK_STOP in self._command
         if CommandBit.FAULT_RESET in self._command & ~before and self.inputs.remote:
+            self._reset = True
+
+    def obey_standard(self, word: int) -> None:
+        """Take a new control word of IEC 61800-7-201, its bits 0 to 3, 7 and 8; fault reset as with `obey`.
+
+        What the standard leaves to options is as it is by default there (from memory): disable operation goes down the
+        ramp first, shutdown and disable voltage let the motor coast, a quick stop ends in switch on disabled, and halt
+        goes down the ramp in operation enabled. In local the drive stops and ends in switch on disabled.
+        """
+        before, self._control = self._control or ControlBit(0), ControlBit(word & sum(ControlBit))
+        asked = commanded(word)
+        self._run_asked = asked is Event.ENABLE_OPERATION and ControlBit.HALT not in self._control
+        self._reverse_asked = False
+        self._quick_stop_asked = asked is Event.QUICK_STOP
+        if ControlBit.FAULT_RESET in self._control & ~before and self.inputs.remote:
             self._reset = True
 
     def heard(self) -> None:
@@ -238,11 +269,19 @@ class Drive:
         """Where the ramp leads, Hz, negative in reverse."""
         if self.state is not DriveState.OPERATION_ENABLED or not self._run:
             return 0.0
-        if self.direction_lock == (1 if self._reverse_asked else 2):
-            return 0.0
         preset = self.inputs.preset
         wanted = self.presets[preset - 1] if 1 <= preset <= len(self.presets) else self.reference
-        return -wanted if self._reverse_asked else wanted
+        if self._reverse_asked:
+            wanted = -wanted
+        locked = wanted < 0 if self.direction_lock == 1 else wanted > 0 if self.direction_lock else False
+        return 0.0 if locked else wanted
+
+    @property
+    def at_reference(self) -> bool:
+        """Whether it runs and its ramp has come to its end; while halted, whether it has come to zero."""
+        halted = self._control is not None and ControlBit.HALT in self._control
+        asked = self.state is DriveState.OPERATION_ENABLED and (self._run or halted)
+        return asked and self.frequency == self.target
 
     @property
     def status_word(self) -> int:
@@ -255,7 +294,7 @@ class Drive:
                 word |= StatusBit.NO_QUICK_STOP
         if self.inputs.remote:
             word |= StatusBit.REMOTE
-        if self.state is DriveState.OPERATION_ENABLED and self._run and self.frequency == self.target:
+        if self.at_reference:
             word |= StatusBit.TARGET_REACHED
         if self.limiting:
             word |= StatusBit.INTERNAL_LIMIT
@@ -379,7 +418,7 @@ class Drive:
 
     def _obey(self) -> None:
         """At most one transition of the state machine, so that every state can be seen."""
-        event = self._due()
+        event = self._due() if self._control is None else self._due_by_control(self._control)
         if self.inputs.safe_torque_off and self.state in _GIVES_TORQUE_SOON:
             event = Event.DISABLE_VOLTAGE
             self._locked = True
@@ -398,6 +437,7 @@ class Drive:
             self._silence_s = 0.0
 
     def _due(self) -> Event | None:
+        """Where the drive goes by itself for what the plain control word asks."""
         match self.state:
             case DriveState.NOT_READY_TO_SWITCH_ON:
                 return Event.AUTOMATIC
@@ -420,6 +460,28 @@ class Drive:
                 return Event.AUTOMATIC if self._standing or not self.running else None
             case DriveState.FAULT:
                 return None
+
+    def _due_by_control(self, control: ControlBit) -> Event | None:
+        """Where the control word of the standard takes it, one transition at a time."""
+        asked = commanded(control)
+        if not self.inputs.remote or self._locked:
+            asked = Event.DISABLE_VOLTAGE
+        match self.state:
+            case DriveState.NOT_READY_TO_SWITCH_ON | DriveState.FAULT_REACTION_ACTIVE:
+                return self._due()
+            case DriveState.SWITCH_ON_DISABLED if self.inputs.safe_torque_off:
+                return None
+            case DriveState.READY_TO_SWITCH_ON if asked is Event.ENABLE_OPERATION:
+                return Event.SWITCH_ON  # transitions 3 and 4 one after the other
+            case DriveState.OPERATION_ENABLED if asked is Event.SWITCH_ON:
+                return Event.DISABLE_OPERATION if self._standing else None
+            case DriveState.OPERATION_ENABLED if not self.inputs.remote or self._locked:
+                return asked if self._standing else None
+            case DriveState.QUICK_STOP_ACTIVE:
+                coasts = commanded(control) is Event.DISABLE_VOLTAGE and self.inputs.remote
+                return Event.DISABLE_VOLTAGE if self._standing or coasts else None
+            case _:
+                return asked if leads(self.state, asked) else None
 
     def _turn(self) -> None:
         """The ramp and the motion: J dw/dt = T_motor - T_load."""

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
-from app.follower.layout import COILS, COMMAND, COMMUNICATION_TIMEOUT, INDICATORS, MEASURED, SETTINGS, Measured, Setting
+from app.follower.layout import COILS, COMMUNICATION_TIMEOUT, INDICATORS, LAYOUTS, Measured, Setting
 from app.follower.motor import LoadData, MotorData
 from app.follower.register_bank import TABLES, Bank, Quantity
 from app.language import translate
@@ -18,14 +18,6 @@ from app.signals.numbering import LAST_ADDRESS, Table
 
 LONGEST_LEAP_S: Final = 60.0
 """Most time that is caught up at once, s; what a halted computer missed beyond it never happens to the drive."""
-
-_SETTING: Final = {setting.address: setting for setting in SETTINGS}
-_COIL: Final = {coil.address: coil for coil in COILS}
-_MEASURED: Final = tuple((measured, register_count(measured.encoding)) for measured in MEASURED)
-_COUNTS: Final = {
-    measured.encoding: (int(raw_range(measured.encoding)[0]), int(raw_range(measured.encoding)[1]))
-    for measured in MEASURED
-}
 
 
 class DriveBank(Bank):
@@ -38,6 +30,10 @@ class DriveBank(Bank):
     def __init__(self, project: Project, follower: Follower) -> None:
         """Raises FollowerError if a start value does not fit its signal or the drive."""
         self.drive = _drive(follower.played)
+        layout = LAYOUTS[follower.played.register_map]
+        self._control = layout.control
+        self._settings = {setting.address: setting for setting in layout.settings}
+        self._measured = tuple((measured, register_count(measured.encoding)) for measured in layout.measured)
         self._now: float | None = None
         super().__init__(project, follower)
 
@@ -101,12 +97,12 @@ class DriveBank(Bank):
         return binding.table != "coil" and self.read_only("holding", binding.address)
 
     def _lay_out(self) -> None:
-        for setting in SETTINGS:
+        for setting in self._settings.values():
             self._set(setting, setting.start)
         self._set(COMMUNICATION_TIMEOUT, min(self.follower.communication_timeout_ms, COMMUNICATION_TIMEOUT.high))
         self._kept.update(
             ("holding", address)
-            for measured, size in _MEASURED
+            for measured, size in self._measured
             for address in range(measured.address, measured.address + size)
         )
         for table in TABLES:
@@ -115,7 +111,7 @@ class DriveBank(Bank):
     def _refresh(self, table: Table, first: int, last: int) -> None:
         if table in ("input", "holding"):
             cells = self._cells[table]
-            for measured, size in _MEASURED:
+            for measured, size in self._measured:
                 if measured.address <= last and first < measured.address + size:
                     cells.update(enumerate(_words(measured, measured.raw(self.drive)), measured.address))
         elif table == "discrete":
@@ -126,8 +122,8 @@ class DriveBank(Bank):
         if table != "holding":
             return None
         for place, value in enumerate(values, address):
-            setting = _SETTING.get(place)
-            if setting is not None and not setting.low <= value <= setting.high:
+            setting = self._settings.get(place)
+            if setting is not None and not setting.low <= setting.count(value) <= setting.high:
                 return translate("follower", "the drive's {name} (register {register}) takes {low} to {high}").format(
                     name=translate("follower", setting.name), register=place, low=setting.low, high=setting.high
                 )
@@ -135,19 +131,18 @@ class DriveBank(Bank):
 
     def _written(self, table: Table, address: int, values: Sequence[int]) -> None:
         for place, value in enumerate(values, address):
-            if table == "holding" and place in _SETTING:
-                self._set(_SETTING[place], value)
-            elif table == "coil" and place in _COIL:
-                bit = 1 << _COIL[place].bit
-                command = self._cells["holding"][COMMAND.address]
-                self._set(COMMAND, command | bit if value else command & ~bit)
+            if table == "holding" and place in self._settings:
+                self._set(self._settings[place], value)
+            elif table == "coil" and place in COILS:
+                word = self._cells["holding"][self._control.address]
+                self._set(self._control, word | 1 << place if value else word & ~(1 << place))
 
-    def _set(self, setting: Setting, count: int) -> None:
-        self._cells["holding"][setting.address] = count
+    def _set(self, setting: Setting, word: int) -> None:
+        self._cells["holding"][setting.address] = word
         if setting.obey is not None:
-            setting.obey(self.drive, count)
-        if setting is COMMAND:
-            self._cells["coil"].update({coil.address: count >> coil.bit & 1 for coil in COILS})
+            setting.obey(self.drive, setting.count(word))
+        if setting is self._control:
+            self._cells["coil"].update({coil: word >> coil & 1 for coil in COILS})
 
 
 def _drive(played: Played) -> Drive:
@@ -174,6 +169,6 @@ def _words(measured: Measured, raw: float) -> tuple[int, ...]:
     """The registers of a measured value; a measurement beyond its register shows the register's end."""
     if is_float(measured.encoding):
         return encode(measured.encoding, raw)
-    least, greatest = _COUNTS[measured.encoding]
+    least, greatest = raw_range(measured.encoding)
     count = int(math.copysign(math.floor(abs(raw) + 0.5), raw))
-    return encode(measured.encoding, max(least, min(greatest, count)))
+    return encode(measured.encoding, max(int(least), min(int(greatest), count)))

@@ -1,16 +1,22 @@
-"""The registers of the simulated drive, as a table. Addresses are those on the wire, from 0; the layout is our own.
+"""The registers of the simulated drive, as tables. Addresses are those on the wire, from 0; the layout is our own.
 
-Whatever spans two registers has its high word first, whatever the project says of the follower.
+There are two register maps, with the same registers: in one the control word and the status word are those of
+IEC 61800-7-201, in the other plain ones of our own. Coils 0 to 15 are the bits of the control word. Whatever spans two
+registers has its high word first, whatever the project says of the follower.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import enum
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Final
 
 from app.follower.drive import BASE_FREQUENCY, FAULT_TEXT, Drive, FaultCode, WarningBit
+from app.follower.states import DriveState, StatusBit
 from app.language import mark
+from app.project.drive_roles import RegisterMap
 from app.signals.encoding import EncodingName
 
 FULL_SPEED: Final = 10_000
@@ -26,7 +32,10 @@ _WARNINGS: Final = ", ".join(
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """A holding register that the line reads and writes. Writing outside `low`..`high` is refused, exception 03."""
+    """A holding register that the line reads and writes. Writing outside `low`..`high` is refused, exception 03.
+
+    With a `low` below 0 it is an int16.
+    """
 
     name: str
     address: int
@@ -36,6 +45,10 @@ class Setting:
     meaning: str
     obey: Callable[[Drive, int], None] | None = None
     """What a written count does to the drive; None: it is only stored."""
+
+    def count(self, word: int) -> int:
+        """The number that a register means."""
+        return word - 0x10000 if self.low < 0 and word & 0x8000 else word
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,13 +74,44 @@ class Indicator:
 
 
 @dataclass(frozen=True, slots=True)
-class CommandCoil:
-    """A coil that is a bit of the command word under another address."""
+class Layout:
+    """The registers of one register map."""
 
-    name: str
-    address: int
-    bit: int
-    meaning: str
+    control: Setting
+    """The control word, whose bits the coils are."""
+    settings: tuple[Setting, ...]
+    """All of them, the control word too."""
+    measured: tuple[Measured, ...]
+
+
+class PlainStatusBit(enum.IntFlag):
+    """The bits of the plain status word: a bit of the control word is answered by the bit of the same number."""
+
+    QUICK_STOP = 1 << 2
+    RUNNING = 1 << 4
+    REVERSE = 1 << 5
+    FAULT = 1 << 7
+    READY = 1 << 8
+    REMOTE = 1 << 9
+    AT_REFERENCE = 1 << 10
+    INTERNAL_LIMIT = 1 << 11
+    WARNING = 1 << 12
+
+
+def plain_status(drive: Drive) -> int:
+    """The plain status word."""
+    shown = {
+        PlainStatusBit.QUICK_STOP: drive.state is DriveState.QUICK_STOP_ACTIVE,
+        PlainStatusBit.RUNNING: drive.running,
+        PlainStatusBit.REVERSE: drive.running and drive.frequency < 0,
+        PlainStatusBit.FAULT: drive.faulted,
+        PlainStatusBit.READY: bool(drive.status_word & StatusBit.READY_TO_SWITCH_ON) and not drive.faulted,
+        PlainStatusBit.REMOTE: drive.inputs.remote,
+        PlainStatusBit.AT_REFERENCE: drive.at_reference,
+        PlainStatusBit.INTERNAL_LIMIT: drive.limiting,
+        PlainStatusBit.WARNING: bool(drive.warnings),
+    }
+    return sum(bit for bit, on in shown.items() if on)
 
 
 def _reference(drive: Drive, count: int) -> None:
@@ -101,28 +145,20 @@ def _communication_timeout(drive: Drive, count: int) -> None:
     drive.communication_timeout_s = count / 1000
 
 
-COMMAND: Final = Setting(
-    mark("follower", "command word"),
-    300,
-    0,
-    _A_REGISTER,
-    0,
-    "bit 0 run, 1 reverse, 2 fault reset by rising edge, 3 quick stop",
-    Drive.obey,
-)
+CONTROL: Final = 300
+_CONTROL_NAME: Final = mark("follower", "control word")
+_REFERENCE_NAME: Final = mark("follower", "speed reference")
 COMMUNICATION_TIMEOUT: Final = Setting(
     mark("follower", "communication time-out"), 301, 0, _A_REGISTER, 0, "ms; 0 = none", _communication_timeout
 )
 
 _PRESET: Final = "as the speed reference; outranks it while its input is set"
 
-SETTINGS: Final = (
-    COMMAND,
+_SETTINGS: Final = (
     COMMUNICATION_TIMEOUT,
     Setting(
         mark("follower", "direction lock"), 302, 0, 2, 0, "0 none, 1 forward only, 2 reverse only", _direction_lock
     ),
-    Setting(mark("follower", "speed reference"), 310, 0, FULL_SPEED, 0, "10000 = base frequency, 50 Hz", _reference),
     Setting(mark("follower", "ramp-up time"), 311, 1, 36_000, 50, "0.1 s, from standstill to base frequency", _ramp_up),
     Setting(
         mark("follower", "ramp-down time"), 312, 1, 36_000, 50, "0.1 s, from base frequency to standstill", _ramp_down
@@ -136,8 +172,7 @@ SETTINGS: Final = (
     Setting(mark("follower", "preset speed 4"), 323, 0, FULL_SPEED, 0, _PRESET, _preset(3)),
 )
 
-MEASURED: Final = (
-    Measured("status word", 400, "uint16", "bits of IEC 61800-7-201; bit 9 remote", lambda drive: drive.status_word),
+_MEASURED: Final = (
     Measured(
         "output frequency",
         401,
@@ -168,7 +203,59 @@ INDICATORS: Final = (
     Indicator("warning", 6, "something is near to a trip", lambda drive: bool(drive.warnings)),
 )
 
-COILS: Final = (
-    CommandCoil("run", 0, 0, "bit 0 of the command word"),
-    CommandCoil("fault reset", 1, 2, "bit 2 of the command word"),
+COILS: Final = range(16)
+"""The bits of the control word under addresses of their own."""
+
+
+def _layout(control: Setting, reference: Setting, status: Measured) -> Layout:
+    return Layout(control, (control, reference, *_SETTINGS), (status, *_MEASURED))
+
+
+LAYOUTS: Final[Mapping[RegisterMap, Layout]] = MappingProxyType(
+    {
+        "plain": _layout(
+            Setting(
+                _CONTROL_NAME,
+                CONTROL,
+                0,
+                _A_REGISTER,
+                0,
+                "bit 2 quick stop, 4 run, 5 reverse, 7 fault reset by rising edge",
+                Drive.obey,
+            ),
+            Setting(_REFERENCE_NAME, 310, 0, FULL_SPEED, 0, "10000 = base frequency, 50 Hz", _reference),
+            Measured(
+                "status word",
+                400,
+                "uint16",
+                "bit 2 quick stop active, 4 running, 5 in reverse, 7 fault, 8 ready, 9 remote, 10 at reference, "
+                "11 torque limit, 12 warning",
+                plain_status,
+            ),
+        ),
+        "iec-61800-7-201": _layout(
+            Setting(
+                _CONTROL_NAME,
+                CONTROL,
+                0,
+                _A_REGISTER,
+                0,
+                "bit 0 switch on, 1 enable voltage, 2 no quick stop, 3 enable operation, 7 fault reset by rising edge, "
+                "8 halt",
+                Drive.obey_standard,
+            ),
+            Setting(
+                _REFERENCE_NAME,
+                310,
+                -FULL_SPEED,
+                FULL_SPEED,
+                0,
+                "int16, 10000 = base frequency, 50 Hz, negative in reverse",
+                _reference,
+            ),
+            Measured(
+                "status word", 400, "uint16", "bits of IEC 61800-7-201; bit 9 remote", lambda drive: drive.status_word
+            ),
+        ),
+    }
 )

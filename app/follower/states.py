@@ -1,7 +1,7 @@
 """The state machine of a power drive system, IEC 61800-7-201 (the CiA 402 profile).
 
-States, the events that lead from one to another, and what the status word shows in each. Masks and transitions are
-checked against an independent implementation in tests/outside.
+States, the events that lead from one to another, what the control word asks for, and what the status word shows in
+each state. Masks, transitions and control words are checked against an independent implementation in tests/outside.
 """
 
 from __future__ import annotations
@@ -97,6 +97,37 @@ def after(state: DriveState, event: Event) -> DriveState:
         return _NEXT[state, event]
     except KeyError:
         raise TransitionError(f"nothing leads from '{state.value}' by '{event.value}'") from None
+
+
+def leads(state: DriveState, event: Event) -> bool:
+    """Whether `event` leads anywhere from `state`."""
+    return (state, event) in _NEXT
+
+
+class ControlBit(enum.IntFlag):
+    """The bits of the control word that IEC 61800-7-201 gives a meaning in every mode of operation."""
+
+    SWITCH_ON = 1 << 0
+    ENABLE_VOLTAGE = 1 << 1
+    NO_QUICK_STOP = 1 << 2
+    ENABLE_OPERATION = 1 << 3
+    FAULT_RESET = 1 << 7
+    HALT = 1 << 8
+
+
+def commanded(control_word: int) -> Event:
+    """What a control word asks for. Its fault reset is not in this: that counts by its rising edge.
+
+    Switch on and disable operation have the same bits; they are given as switch on.
+    """
+    word = ControlBit(control_word & sum(ControlBit))
+    if ControlBit.ENABLE_VOLTAGE not in word:
+        return Event.DISABLE_VOLTAGE
+    if ControlBit.NO_QUICK_STOP not in word:
+        return Event.QUICK_STOP
+    if ControlBit.SWITCH_ON not in word:
+        return Event.SHUTDOWN
+    return Event.ENABLE_OPERATION if ControlBit.ENABLE_OPERATION in word else Event.SWITCH_ON
 
 
 class StatusBit(enum.IntFlag):

@@ -78,5 +78,14 @@ DRIVE_BITS: Final[frozenset[DriveValue]] = frozenset(
 )
 """Those that are on or off."""
 
-OWN_REGISTERS: Final = {"holding": (300, 413), "input": (400, 413), "coil": (0, 1), "discrete": (0, 6)}
+RegisterMap = Literal["plain", "iec-61800-7-201"]
+"""Which control word and status word a drive has that no signal says what it plays."""
+
+REGISTER_MAPS: Final[dict[RegisterMap, str]] = {
+    "plain": mark("project", "plain: bit 2 quick stop, 4 run, 5 reverse, 7 fault reset"),
+    "iec-61800-7-201": mark("project", "control word of IEC 61800-7-201"),
+}
+"""What a person reads of each."""
+
+OWN_REGISTERS: Final = {"holding": (300, 413), "input": (400, 413), "coil": (0, 15), "discrete": (0, 6)}
 """Where a drive stands on the wire of which no signal says what it plays: first and last address of each table."""

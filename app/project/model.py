@@ -24,7 +24,7 @@ from pydantic import (
 )
 
 from app.language import translate
-from app.project.drive_roles import DriveValue
+from app.project.drive_roles import DriveValue, RegisterMap
 from app.signals.encoding import EncodingName
 from app.signals.numbering import Numbering, Table
 from app.signals.order import Order
@@ -222,6 +222,11 @@ class Played(Part):
     """
 
     model: Model = "drive"
+    register_map: RegisterMap = Key(
+        "plain",
+        description="Of a drive's built-in registers: a plain control word and status word (control: bit 2 quick stop, "
+        "4 run, 5 reverse, 7 fault reset), or those of IEC 61800-7-201 with its states.",
+    )
     power_kw: Number = Key(Decimal("7.5"), gt=0, le=1000)
     speed_rpm: Number = Key(Decimal(1450), gt=0, le=3000, description="Rated, at 50 Hz.")
     poles: Literal[2, 4, 6, 8] = 4

@@ -65,7 +65,8 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
         "unit numbering word_order simulate",
     ),
     Played: _layout(
-        "model power_kw speed_rpm poles voltage power_factor efficiency load load_share friction inertia trip_class",
+        "model register_map power_kw speed_rpm poles voltage power_factor efficiency load load_share friction inertia "
+        "trip_class",
         "model",
     ),
     NeverRead: _layout("table first last", "table"),

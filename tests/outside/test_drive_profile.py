@@ -1,14 +1,23 @@
-"""The state machine of IEC 61800-7-201 against PyPI canopen, `canopen.profiles.p402.State402`.
+"""The state machine of IEC 61800-7-201 against PyPI canopen, `canopen.profiles.p402`.
 
-An independent implementation of the same profile (CiA 402): its SW_MASK and TRANSITIONTABLE.
+An independent implementation of the same profile (CiA 402): its SW_MASK and TRANSITIONTABLE, and its BaseNode402, which
+takes a drive from state to state by control words of its own, here a simulated one over a bare socket.
 """
 
 from __future__ import annotations
 
-import pytest
-from canopen.profiles.p402 import State402
+import math
+from collections.abc import Iterator
 
-from app.follower.states import STATUS, TRANSITIONS, DriveState, Event, after, state_shown
+import canopen
+import pytest
+from canopen.profiles.p402 import BaseNode402, State402
+
+from app.follower.drive_bank import DriveBank
+from app.follower.simulation import Simulation
+from app.follower.states import STATUS, TRANSITIONS, DriveState, Event, after, commanded, state_shown
+from tests.app.follower.playing import RawClient, client, drive_project
+from tests.waiting import wait_for
 
 # Its command codes, and which of our events each stands for. It has one code for switch on and disable operation.
 COMMANDS = {
@@ -65,3 +74,171 @@ def test_numbers_of_transitions() -> None:
     assert numbers["QUICK STOP ACTIVE", "SWITCH ON DISABLED"] == 12
     assert numbers["FAULT REACTION ACTIVE", "FAULT"] == 14
     assert numbers["FAULT", "SWITCH ON DISABLED"] == 15
+
+
+@pytest.mark.parametrize(("control", "events"), [(code, each) for code, each in COMMANDS.items() if code != 0x80])
+def test_their_control_words_ask_for_the_same(control: int, events: set[Event]) -> None:
+    assert commanded(control) in events
+
+
+@pytest.mark.parametrize(
+    ("pattern", "event"),
+    [
+        # IEC 61800-7-201, table of the commands in the control word, bits 7 and 3 to 0 (from memory); x is either.
+        ("0x110", Event.SHUTDOWN),
+        ("00111", Event.SWITCH_ON),
+        ("0xx0x", Event.DISABLE_VOLTAGE),
+        ("0x01x", Event.QUICK_STOP),
+        ("01111", Event.ENABLE_OPERATION),
+    ],
+)
+def test_the_bits_of_each_command(pattern: str, event: Event) -> None:
+    def fits(word: int) -> bool:
+        bits = f"{word >> 7 & 1}{word & 0xF:04b}"
+        return all(wanted in ("x", bit) for wanted, bit in zip(pattern, bits, strict=True))
+
+    assert {commanded(word) for word in range(0x200) if fits(word)} == {event}
+
+
+UNIT = 3
+CONTROL, REFERENCE, STATUS_WORD, FREQUENCY = 300, 310, 400, 401
+
+
+class NodeOverModbus(BaseNode402):
+    """Their client of the profile, with our register map instead of CANopen below it."""
+
+    TIMEOUT_SWITCH_STATE_FINAL = TIMEOUT_SWITCH_STATE_SINGLE = 10.0
+
+    def __init__(self, raw: RawClient) -> None:
+        super().__init__(1, canopen.ObjectDictionary())  # type: ignore[no-untyped-call]
+        self.raw = raw
+        self.sent: list[int] = []
+
+    def read(self, register: int) -> int:
+        return int(self.raw.ask(UNIT, f"04 {register:04X} 0001").replace(" ", "")[4:], 16)
+
+    def write(self, register: int, word: int) -> None:
+        pdu = f"06 {register:04X} {word & 0xFFFF:04X}"
+        assert self.raw.ask(UNIT, pdu).replace(" ", "") == pdu.replace(" ", "")
+
+    @property
+    def statusword(self) -> int:
+        return self.read(STATUS_WORD)
+
+    def check_statusword(self, timeout: float | None = None) -> int:
+        return self.statusword
+
+    @property
+    def controlword(self) -> int:
+        raise RuntimeError
+
+    @controlword.setter
+    def controlword(self, value: int) -> None:
+        self.sent.append(value)
+        self.write(CONTROL, value)
+
+    def hertz(self) -> float:
+        word = self.read(FREQUENCY)
+        return (word - 0x10000 if word & 0x8000 else word) / 200
+
+
+@pytest.fixture
+def simulation() -> Iterator[Simulation]:
+    project = drive_project(unit=UNIT, simulate={"model": "drive", "register_map": "iec-61800-7-201"})
+    with Simulation(project) as it:
+        yield it
+
+
+@pytest.fixture
+def node(simulation: Simulation) -> Iterator[NodeOverModbus]:
+    with client(simulation.serve_tcp(None, "127.0.0.1", 0)) as raw:
+        it = NodeOverModbus(raw)
+        it.write(REFERENCE + 1, 1)
+        it.write(REFERENCE + 2, 50)
+        wait_for(lambda: it.state == "SWITCH ON DISABLED")
+        yield it
+
+
+def model(simulation: Simulation) -> DriveBank:
+    found = simulation.models["it"]
+    assert isinstance(found, DriveBank)
+    return found
+
+
+def test_their_client_takes_a_simulated_drive_through_all_states(node: NodeOverModbus, simulation: Simulation) -> None:
+    node.write(REFERENCE, 10_000)
+    node.state = "OPERATION ENABLED"
+    assert node.sent == [0x06, 0x07, 0x0F]
+    wait_for(lambda: math.isclose(node.hertz(), 50.0))
+    node.state = "QUICK STOP ACTIVE"
+    assert 0 < node.hertz() < 50.0
+    wait_for(lambda: node.state == "SWITCH ON DISABLED")
+    assert node.hertz() == 0
+    node.state = "OPERATION ENABLED"
+    wait_for(lambda: node.hertz() > 20.0)
+    model(simulation).inputs.jammed = True
+    wait_for(lambda: node.state == "FAULT")
+    model(simulation).inputs.jammed = False
+    node.sent.clear()
+    node.state = "SWITCH ON DISABLED"
+    assert node.sent == [0x80]
+    assert node.hertz() == 0
+
+
+# Theirs has transition 16 too; a quick stop that cannot be taken back is the standard's default (from memory).
+DIRECT = [
+    ends for ends in State402.TRANSITIONTABLE if ends[0] in ("READY TO SWITCH ON", "SWITCHED ON", "OPERATION ENABLED")
+]
+
+
+@pytest.mark.parametrize(("source", "target"), DIRECT)
+def test_each_transition_of_theirs_by_command(node: NodeOverModbus, source: str, target: str) -> None:
+    node.write(REFERENCE, 2000)
+    node.state = source
+    if source == "OPERATION ENABLED":
+        wait_for(lambda: math.isclose(node.hertz(), 10.0))
+    node.sent.clear()
+    node.state = target
+    assert node.sent == [State402.TRANSITIONTABLE[source, target]]
+
+
+def test_the_status_words_on_the_wire_byte_by_byte(node: NodeOverModbus, simulation: Simulation) -> None:
+    """Whole words: voltage enabled (10h), quick stop not asked (20h), remote (200h) and target reached (400h) too."""
+
+    def asks(control: int, status: int) -> None:
+        node.write(CONTROL, control)
+        wait_for(lambda: node.read(STATUS_WORD) == status, 20)
+
+    node.write(REFERENCE, 10_000)
+    asks(0x06, 0x0231)  # shutdown: ready to switch on
+    asks(0x07, 0x0233)  # switch on: switched on
+    asks(0x0F, 0x0637)  # enable operation: operation enabled, in the end at its reference
+    asks(0x10F, 0x0637)  # halt: operation enabled, in the end at zero
+    assert node.hertz() == 0
+    asks(0x0F, 0x0637)
+    wait_for(lambda: math.isclose(node.hertz(), 50.0))
+    asks(0x02, 0x0217)  # quick stop: quick stop active
+    asks(0x02, 0x0250)  # at standstill: switch on disabled, quick stop still asked
+    asks(0x0F, 0x0270)  # the old command alone starts nothing
+    asks(0x06, 0x0231)
+    model(simulation).inputs.external_fault = True
+    asks(0x06, 0x0238)  # fault
+    asks(0x86, 0x0238)  # its reset does not count while the cause is there
+    model(simulation).inputs.external_fault = False
+    asks(0x06, 0x0238)
+    asks(0x86, 0x0231)  # fault reset, then the shutdown that stands
+    asks(0x00, 0x0270)  # disable voltage
+
+
+def test_in_local_the_control_word_counts_nothing_and_nothing_starts_by_itself(
+    node: NodeOverModbus, simulation: Simulation
+) -> None:
+    node.write(REFERENCE, 2000)
+    node.state = "OPERATION ENABLED"
+    model(simulation).inputs.remote = False
+    wait_for(lambda: node.state == "SWITCH ON DISABLED")
+    model(simulation).inputs.remote = True
+    wait_for(lambda: bool(node.read(STATUS_WORD) & 0x200))
+    wait_for(lambda: node.state == "SWITCH ON DISABLED")
+    assert node.hertz() == 0
+    node.state = "OPERATION ENABLED"

@@ -85,9 +85,9 @@ class TestMinimalmodbus:
         assert instrument.read_float(1000) == -0.5
         instrument.write_string(1005, "FAN", 4)
         assert instrument.read_string(1005, 4).startswith("FAN")
-        instrument.write_bit(0, 1)
-        assert instrument.read_register(300) == 1
-        instrument.write_bits(0, [0, 0])
+        instrument.write_bit(4, 1)
+        assert instrument.read_register(300) == 1 << 4
+        instrument.write_bits(4, [0, 0])
         assert instrument.read_register(300) == 0
 
     def test_refusals(self, instrument: Any) -> None:
@@ -123,9 +123,9 @@ class TestPyModbusTcp:
         assert peer.write_single_register(1004, 65_535)
         assert peer.read_holding_registers(1004) == [65_535]
         assert peer.write_read_multiple_registers(320, [1, 2], 320, 2) == [1, 2]
-        assert peer.write_multiple_coils(0, [False, True])
-        assert peer.read_coils(0, 2) == [False, True]
-        assert peer.read_holding_registers(300) == [4]
+        assert peer.write_multiple_coils(4, [False, True])
+        assert peer.read_coils(4, 2) == [False, True]
+        assert peer.read_holding_registers(300) == [1 << 5]
 
     def test_refusals(self, peer: Any) -> None:
         assert peer.read_holding_registers(500) is None
@@ -144,19 +144,21 @@ class TestPyModbusTcp:
             assert words is not None
             return int(words[0])
 
-        wait_for(lambda: status() & 0x6F == 0x21)
+        ready, running, fault = 1 << 8, 1 << 4, 1 << 7  # of the plain status word
+        shown = ready | running | fault
+        wait_for(lambda: status() & shown == ready)
         assert peer.write_multiple_registers(310, [5000, 1, 1])
-        assert peer.write_single_coil(0, True)
-        wait_for(lambda: status() & 0x6F == 0x27)
+        assert peer.write_single_coil(4, True)
+        wait_for(lambda: status() & shown == ready | running)
         wait_for(lambda: peer.read_input_registers(401) == [5000])
-        assert peer.write_single_coil(0, False)
-        wait_for(lambda: status() & 0x6F == 0x21)
+        assert peer.write_single_coil(4, False)
+        wait_for(lambda: status() & shown == ready)
         drive.inputs.external_fault = True
-        wait_for(lambda: status() & 0x4F == 0x08)
+        wait_for(lambda: status() & shown == fault)
         assert peer.read_input_registers(404) == [0x9000]
         drive.inputs.external_fault = False
-        assert peer.write_single_coil(1, True)
-        wait_for(lambda: status() & 0x6F == 0x21)
+        assert peer.write_single_coil(7, True)
+        wait_for(lambda: status() & shown == ready)
 
 
 class TestUModbus:

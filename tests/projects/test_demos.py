@@ -6,8 +6,10 @@ from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 
 import pytest
+from canopen.profiles.p402 import State402
 
 from app.checks import check
+from app.follower.drive import STALL_S
 from app.follower.drive_bank import DriveBank
 from app.panel.machine import KeyDown, KeyUp, State, Tick, Write, begin, step
 from app.panel.paging import PagingGraph
@@ -121,18 +123,18 @@ def test_the_pump_starts_and_stops_from_every_screen(pump: Project) -> None:
         assert writes(pump, state, "stop") == [Write("run command", Fraction(0), Purpose.STOP)]
 
 
-def test_one_key_makes_the_top_up_rate_the_set_point(pump: Project) -> None:
-    assert writes(pump, begin(pump, 0.0), "f1") == [Write("speed set point", Fraction("27.5"))]
+def test_one_key_makes_the_gentle_ramp_that_of_the_pump(pump: Project) -> None:
+    assert writes(pump, begin(pump, 0.0), "f1") == [Write("ramp up", Fraction(30))]
 
 
 def test_a_tripped_pump_shows_its_fault_and_does_not_start_again_by_itself(pump: Project) -> None:
     calm = {"fault": good(0), "fault code": good(0)}
-    tripped = {"fault": good(1), "fault code": good(0x9000)}
+    tripped = {"fault": good(1), "fault code": good(0x3220)}
     state, _ = step(pump, begin(pump, 0.0), Tick(1.0), calm)
     state, effects = step(pump, state, Tick(2.0), tripped)
     assert Write("run command", Fraction(0), Purpose.STOP) in effects
     assert state.shown == "fault"
-    assert render(pump, state, tripped, 2.0)[1].text == "external fault      "
+    assert render(pump, state, tripped, 2.0)[1].text == "DC link too low     "
     state, _ = step(pump, state, Tick(3.0), calm)
     assert state.shown == "run"
 
@@ -147,9 +149,10 @@ def test_the_reset_key_is_a_pulse(pump: Project) -> None:
 # The drying hall ------------------------------------------------------------------------------------------------------
 
 
-def test_the_hall_is_one_line_with_two_followers(hall: Project) -> None:
+def test_the_hall_is_one_line_with_two_followers(pump: Project, hall: Project) -> None:
     assert len(hall.lines) == 1
-    assert [(follower.unit, follower.simulate) for follower in hall.followers] == [(1, "drive"), (2, "bank")]
+    assert [(follower.unit, follower.played.model) for follower in hall.followers] == [(1, "drive"), (2, "bank")]
+    assert [demo.followers[0].played.register_map for demo in (pump, hall)] == ["plain", "iec-61800-7-201"]
     assert (hall.panel.rows, hall.panel.columns) == (8, 40)
 
 
@@ -170,8 +173,16 @@ def test_a_fan_fault_goes_before_racks_that_are_too_hot(hall: Project) -> None:
     assert state.shown == "fan fault"
 
 
-def test_the_purge_key_sends_the_purge_speed(hall: Project) -> None:
-    assert writes(hall, begin(hall, 0.0), "f2") == [Write("fan set point", Fraction(45))]
+def test_the_purge_key_opens_the_damper(hall: Project) -> None:
+    assert writes(hall, begin(hall, 0.0), "f2") == [Write("damper", Fraction(90))]
+
+
+def test_the_fan_is_commanded_by_the_words_of_the_standard(hall: Project) -> None:
+    """Of IEC 61800-7-201 as PyPI canopen has them: enable operation and shutdown."""
+    assert writes(hall, begin(hall, 0.0), "start") == [Write("fan control", Fraction(State402.CW_OPERATION_ENABLED))]
+    assert writes(hall, begin(hall, 0.0), "stop") == [
+        Write("fan control", Fraction(State402.CW_SHUTDOWN), Purpose.STOP)
+    ]
 
 
 def test_the_heating_key_toggles(hall: Project) -> None:
@@ -185,33 +196,53 @@ def test_the_heating_key_toggles(hall: Project) -> None:
 
 def test_the_pump_runs_trips_and_is_reset(pump: Project) -> None:
     with Session(pump, "simulated") as session:
-        assert session.simulation is not None
-        drive = session.simulation.models["pump"]
-        assert isinstance(drive, DriveBank)
-
-        def shows(*texts: str) -> Callable[[], bool]:
-            def look() -> bool:
-                session.tick()
-                face = "\n".join(row.text for row in session.rows())
-                return all(text in face for text in texts)
-
-            return look
-
-        def press(key: str) -> None:
-            session.key_down(key)
-            session.key_up(key)
-
+        drive, shows, press = at_the_panel(session, "pump")
         wait_for(shows("Set point   41.7 Hz", "stopped", "remote"))
         press("start")
         wait_for(shows("running"))
         wait_for(lambda: not shows("Speed        0.0 Hz")())
-        drive.inputs.external_fault = True
-        wait_for(shows("PUMP TRIPPED", "external fault", "9000h"))
-        drive.inputs.external_fault = False
+        drive.inputs.supply = 0.6
+        wait_for(shows("PUMP TRIPPED", "DC link too low", "3220h"))
+        drive.inputs.supply = 1.0
+        wait_for(lambda: drive.drive.dc_voltage > 500)
         press("reset")
         wait_for(shows("BOOSTER PUMP", "stopped"))
         readings = session.snapshot().readings
         assert all(reading.good for reading in readings.values())
+
+
+def test_a_pump_that_cannot_turn_says_what_is_near_before_it_trips(pump: Project) -> None:
+    with Session(pump, "simulated") as session:
+        drive, shows, press = at_the_panel(session, "pump")
+        drive.inputs.jammed = True
+        wait_for(shows("stopped", "remote"))
+        press("start")
+        for _ in range(2):
+            press("right")
+        wait_for(shows("Motor heat", "at the torque limit"))
+        for _ in range(round(STALL_S)):
+            drive.heard()
+            drive.advance(1.0)
+        wait_for(shows("PUMP TRIPPED", "motor blocked", "7121h"))
+
+
+def test_the_fan_runs_trips_and_is_reset(hall: Project) -> None:
+    with Session(hall, "simulated") as session:
+        drive, shows, press = at_the_panel(session, "fan")
+        wait_for(shows("stopped"))
+        press("start")
+        wait_for(shows("running"))
+        wait_for(lambda: drive.drive.frequency > 1)
+        drive.inputs.supply = 0.6
+        wait_for(shows("FAN HAS TRIPPED", "DC link too low", "3220h"))
+        drive.inputs.supply = 1.0
+        wait_for(lambda: drive.drive.dc_voltage > 500)
+        press("reset")
+        wait_for(shows("HERB DRYING HALL", "stopped"))
+        press("start")
+        wait_for(shows("running"))
+        press("stop")
+        wait_for(shows("stopped"))
 
 
 def test_both_followers_of_the_hall_answer_on_one_line(hall: Project) -> None:
@@ -229,6 +260,29 @@ def test_both_followers_of_the_hall_answer_on_one_line(hall: Project) -> None:
             return session.rows()[7].text.startswith("F1 heating off")
 
         wait_for(heating_is_off)
+
+
+def at_the_panel(
+    session: Session, follower: str
+) -> tuple[DriveBank, Callable[..., Callable[[], bool]], Callable[[str], None]]:
+    """A drive of a session, whether its panel shows some texts, and its keys."""
+    assert session.simulation is not None
+    drive = session.simulation.models[follower]
+    assert isinstance(drive, DriveBank)
+
+    def shows(*texts: str) -> Callable[[], bool]:
+        def look() -> bool:
+            session.tick()
+            face = "\n".join(row.text for row in session.rows())
+            return all(text in face for text in texts)
+
+        return look
+
+    def press(key: str) -> None:
+        session.key_down(key)
+        session.key_up(key)
+
+    return drive, shows, press
 
 
 def good(value: int | Fraction) -> Reading:

@@ -39,7 +39,7 @@ write = true
 
 [[signal]]
 name = "run"
-bit = {{ of = "command", number = 0 }}
+bit = {{ of = "command", number = 4 }}
 write = true
 
 [[signal]]

@@ -58,13 +58,13 @@ def test_a_start_without_a_stop(good: Draft) -> None:
         {"do": "toggle", "signal": "run"},
         {"do": "write", "signal": "run", "value": 0},
         {"do": "write", "signal": "command", "value": 0},
-        {"do": "write", "signal": "command", "value": 8},  # a quick stop, with the run bit clear
+        {"do": "write", "signal": "command", "value": 4},  # a quick stop, with the run bit clear
         {"do": "clear", "signal": "command"},
         {"do": "clear", "signal": "run again"},
     ],
 )
 def test_what_is_a_stop(good: Draft, stop: dict[str, Any]) -> None:
-    twin = BitSignal(name="run again", bit=Bit(of="command", number=0), write=True)
+    twin = BitSignal(name="run again", bit=Bit(of="command", number=4), write=True)
     draft = good.without(("action", 1)).without(("action", 1)).add(twin)
     draft = draft.add_field("slow", Field(at=(1, 0), width=1, signal="run again"))
     assert draft.add(Action(key="stop", **stop, stops=True)).clean()
@@ -74,7 +74,7 @@ def test_what_is_a_stop(good: Draft, stop: dict[str, Any]) -> None:
     "no_stop",
     [
         {"key": "stop", "do": "write", "signal": "run", "value": 1},
-        {"key": "stop", "do": "write", "signal": "command", "value": 9},
+        {"key": "stop", "do": "write", "signal": "command", "value": 20},
         {"when": Condition(signal="fault"), "do": "clear", "signal": "run"},
         {"key": "stop", "do": "clear", "signal": "lamp"},
         {"key": "stop", "do": "momentary", "signal": "run"},

@@ -231,7 +231,7 @@ def test_a_serial_device_that_is_missing(capsys: pytest.CaptureFixture[str], tmp
     [
         (["read", "PROJECT", "--via", "carrier-pigeon"], "carrier-pigeon"),
         (["read", "PROJECT", "--via", "simulated", "--signal", "sped"], "sped"),
-        (["read", "PROJECT", "--via", "simulated", "--signal", "top-up rate"], "held value"),
+        (["read", "PROJECT", "--via", "simulated", "--signal", "filling ramp"], "held value"),
         (["panel", "PROJECT", "--via", "simulated", "--keys", "rihgt"], "rihgt"),
         (["panel", "PROJECT", "--via", "simulated", "--keys", "right 99999999s"], "99999999"),
         (["chekc", "PROJECT"], "chekc"),
@@ -301,14 +301,14 @@ def panel(capsys: pytest.CaptureFixture[str], project: Path, *more: str) -> dict
 
 def test_keys_turn_every_screen_of_the_pump_round_its_ring(capsys: pytest.CaptureFixture[str]) -> None:
     path = demo_path("booster-pump")
-    ring = ["run", "measured", "times", "top-up", "run"]
+    ring = ["run", "measured", "motor", "times", "filling", "run"]
     for presses, screen in enumerate(ring):
         shown = panel(capsys, path, "--via", "simulated", "--keys", " ".join(["right"] * presses))
         assert shown["screen"] == screen
         assert [len(row) for row in shown["cells"]] == [20] * 4
         assert shown["entry"] is None
         assert shown["status"]["kind"] in ("good", "waiting", "connecting")
-    assert panel(capsys, path, "--via", "simulated", "--keys", "left")["screen"] == "top-up"
+    assert panel(capsys, path, "--via", "simulated", "--keys", "left")["screen"] == "filling"
 
 
 def test_a_set_point_is_edited_and_the_drive_follows_it(capsys: pytest.CaptureFixture[str]) -> None:
@@ -431,7 +431,7 @@ def connected_to(port: int) -> bool:
 
 def test_a_simulated_drive_is_tripped_among_the_keys(capsys: pytest.CaptureFixture[str]) -> None:
     pump = str(demo_path("booster-pump"))
-    arguments = ["panel", pump, "--via", "simulated", "--json", "--keys", "start 1s pump.external-fault=on 1s"]
+    arguments = ["panel", pump, "--via", "simulated", "--json", "--keys", "start 1s pump.supply=60 1s"]
     assert main(arguments) == 0
     assert json.loads(capsys.readouterr().out)["screen"] == "fault"
 
@@ -458,9 +458,9 @@ def test_an_order_to_a_follower_with_blanks_in_its_name_stands_in_quotes(
     path = tmp_path / "pump.toml"
     save(project, path)
     arguments = ["panel", str(path), "--via", "simulated", "--json", "--keys"]
-    assert main([*arguments, "start 1s pump 1.external-fault=on 1s"]) == 2
-    assert "quotes, such as \"'pump 1'.external-fault=on\"" in capsys.readouterr().err
-    assert main([*arguments, "start 1s 'pump 1'.external-fault=on 1s"]) == 0
+    assert main([*arguments, "start 1s pump 1.supply=60 1s"]) == 2
+    assert "quotes, such as \"'pump 1'.jammed=on\"" in capsys.readouterr().err
+    assert main([*arguments, "start 1s 'pump 1'.supply=60 1s"]) == 0
     assert json.loads(capsys.readouterr().out)["screen"] == "fault"
 
 

@@ -31,7 +31,7 @@ register = 300
 write = true
 [[signal]]
 name = "running"
-bit = { of = "command", number = 0 }
+bit = { of = "command", number = 4 }
 [[signal]]
 name = "preset"
 held = 5

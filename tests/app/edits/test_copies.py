@@ -92,11 +92,11 @@ def test_a_series_goes_on_where_it_ends(project: Project) -> None:
 
 
 def test_a_bit_counts_to_the_next_bit(project: Project) -> None:
-    assert told(counted_copies(project, ["running"], 2, 1)) == [("running 2", 1), ("running 3", 2)]
+    assert told(counted_copies(project, ["running"], 2, 1)) == [("running 2", 5), ("running 3", 6)]
 
 
 def test_copies_that_cannot_be(project: Project) -> None:
-    with pytest.raises(EditRefused, match="the copy 'running 65': number: needs at most 63, not 64"):
+    with pytest.raises(EditRefused, match="the copy 'running 61': number: needs at most 63, not 64"):
         counted_copies(project, ["running"], 100, 1)
     with pytest.raises(EditRefused, match="must be 1 to 2000, not 0"):
         counted_copies(project, ["running"], 0, 1)

@@ -62,8 +62,8 @@ def test_a_signal_is_changed(project: Project) -> None:
 
 
 def test_uses_follow_a_new_name(project: Project) -> None:
-    after = edits.rename_signal(project, "command", "command word")
-    assert after.signal_named["running"] == project.signal_named["running"].but(bit=Bit(of="command word", number=0))
+    after = edits.rename_signal(project, "command", "control word")
+    assert after.signal_named["running"] == project.signal_named["running"].but(bit=Bit(of="control word", number=4))
     after = edits.change_signal(after, "running", name="turns", unit="x")
     assert after.screens[0].fields[1].signal == "turns"
     assert after.screen_changes[2].when == project.screen_changes[2].when.but(signal="turns")  # type: ignore[union-attr]

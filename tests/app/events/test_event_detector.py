@@ -147,7 +147,7 @@ def test_why_a_line_disarmed_itself_is_told(pump: Project, monkeypatch: pytest.M
 def test_held_values_are_told_when_they_change(watched: Watched) -> None:
     watch, session = watched.watch, watched.session
     first = dict(watch.changed_held(session.state))
-    assert first == {"top-up rate": Fraction("27.5")}
+    assert first == {"filling ramp": Fraction(30)}
     assert watch.changed_held(session.state) == []
 
 

@@ -210,7 +210,7 @@ def test_time_runs_before_the_request_is_carried_out_and_silence_ends_with_it() 
     it = Responder([bank], clock=lambda: now)
     ask(it, 3, "10 0136 0003 06 2710 000A 000A")
     now = 0.5
-    ask(it, 3, "06 012C 0001")
+    ask(it, 3, "06 012C 0010")
     for _ in range(5):
         now += 0.9
         assert ask(it, 3, "04 0194 0001") == "04 02 00 00"

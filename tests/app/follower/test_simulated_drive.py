@@ -11,7 +11,7 @@ from app.follower.drive import FaultCode
 from app.follower.drive_bank import DriveBank
 from app.follower.drive_face import BITS, NUMBERS, SHOWN
 from app.follower.errors import FollowerError
-from app.follower.layout import COILS, INDICATORS, MEASURED, SETTINGS
+from app.follower.layout import COILS, INDICATORS, LAYOUTS
 from app.follower.simulated_drive import PlayedDriveBank
 from app.follower.simulation import Simulation
 from app.project.binding import bindings
@@ -27,20 +27,20 @@ def bit(name: str, of: str, number: int, drive_role: str) -> dict[str, object]:
 
 
 LIST = (
-    signal("command", 2000, write=True),
+    signal("command", 5200, write=True),
     bit("start", "command", 4, "run"),
     bit("back", "command", 5, "reverse"),
     bit("acknowledge", "command", 7, "fault-reset"),
-    signal("wanted", 2001, drive_role="speed-reference", unit="Hz", scale=HUNDREDTHS, write=True, decimals=2),
-    signal("up", 2002, drive_role="ramp-up-time", unit="s", scale={"raw": [0, 10], "value": [0, 1]}, decimals=1),
-    signal("status", 2100),
+    signal("wanted", 5201, drive_role="speed-reference", unit="Hz", scale=HUNDREDTHS, write=True, decimals=2),
+    signal("up", 5202, drive_role="ramp-up-time", unit="s", scale={"raw": [0, 10], "value": [0, 1]}, decimals=1),
+    signal("status", 5300),
     bit("runs", "status", 2, "running"),
     bit("tripped", "status", 3, "fault"),
-    signal("is", 2101, drive_role="output-frequency", unit="Hz", encoding="int16", scale=HUNDREDTHS),
-    signal("amperes", 2102, drive_role="current", unit="A", scale=HUNDREDTHS),
-    signal("code", 2104, drive_role="fault-code"),
-    signal("power", 2106, drive_role="mechanical-power", unit="W", encoding="float32"),
-    signal("room", 2110, start_value=21),
+    signal("is", 5301, drive_role="output-frequency", unit="Hz", encoding="int16", scale=HUNDREDTHS),
+    signal("amperes", 5302, drive_role="current", unit="A", scale=HUNDREDTHS),
+    signal("code", 5304, drive_role="fault-code"),
+    signal("power", 5306, drive_role="mechanical-power", unit="W", encoding="float32"),
+    signal("room", 5310, start_value=21),
 )
 
 
@@ -52,7 +52,7 @@ def played(*signals: dict[str, object], **follower: object) -> PlayedDriveBank:
 
 
 def test_a_drive_has_its_own_registers_as_long_as_no_signal_is_something_of_it() -> None:
-    plain = Simulation(drive_project(signal("room", 2110))).models["it"]
+    plain = Simulation(drive_project(signal("room", 5310))).models["it"]
     assert type(plain) is DriveBank
     assert plain.has("holding", 310, 1)
     assert not played().has("holding", 310, 1)
@@ -60,21 +60,21 @@ def test_a_drive_has_its_own_registers_as_long_as_no_signal_is_something_of_it()
 
 def test_it_runs_by_the_bits_and_registers_of_the_list() -> None:
     it = played()
-    assert it.write("holding", 2001, [4000]) is None
-    assert it.write("holding", 2002, [10]) is None
+    assert it.write("holding", 5201, [4000]) is None
+    assert it.write("holding", 5202, [10]) is None
     assert it.drive.reference == 40
     assert it.drive.ramp_up_s == 1
-    it.write("holding", 2000, [1 << 4])
+    it.write("holding", 5200, [1 << 4])
     it.advance(5)
     assert it.drive.frequency == 40
     assert it.get("is") == 40
     assert it.get("runs") == 1
     assert float(it.get("amperes")) == pytest.approx(it.drive.current, abs=0.005)
     assert float(it.get("power")) == pytest.approx(1000 * it.drive.power_kw, rel=1e-5)
-    it.write("holding", 2000, [1 << 4 | 1 << 5])
+    it.write("holding", 5200, [1 << 4 | 1 << 5])
     it.advance(30)
     assert it.get("is") == -40
-    it.write("holding", 2000, [0])
+    it.write("holding", 5200, [0])
     it.advance(30)
     assert it.get("is") == 0
     assert it.get("runs") == 0
@@ -86,13 +86,13 @@ def test_a_trip_is_shown_and_reset_by_the_rising_bit_alone() -> None:
     it.advance(1)
     assert it.get("tripped") == 1
     assert it.get("code") == FaultCode.EXTERNAL
-    it.write("holding", 2000, [1 << 7])
+    it.write("holding", 5200, [1 << 7])
     it.advance(1)
     it.inputs.external_fault = False
     it.advance(1)
     assert it.get("tripped") == 1
-    it.write("holding", 2000, [0])
-    it.write("holding", 2000, [1 << 7])
+    it.write("holding", 5200, [0])
+    it.write("holding", 5200, [1 << 7])
     it.advance(1)
     assert it.get("tripped") == 0
     assert it.get("code") == 0
@@ -100,10 +100,10 @@ def test_a_trip_is_shown_and_reset_by_the_rising_bit_alone() -> None:
 
 def test_what_it_tells_cannot_be_written_and_the_rest_is_a_bank() -> None:
     it = played()
-    assert it.write("holding", 2101, [1]) is ExcCodes.ILLEGAL_ADDRESS
-    assert it.write("holding", 2100, [0]) is ExcCodes.ILLEGAL_ADDRESS
+    assert it.write("holding", 5301, [1]) is ExcCodes.ILLEGAL_ADDRESS
+    assert it.write("holding", 5300, [0]) is ExcCodes.ILLEGAL_ADDRESS
     assert it.get("room") == 21
-    assert it.write("holding", 2110, [22]) is None
+    assert it.write("holding", 5310, [22]) is None
     it.advance(1)
     assert it.get("room") == 22
 
@@ -121,7 +121,7 @@ def test_a_start_value_is_obeyed() -> None:
 
 def test_a_reference_beyond_the_base_frequency_is_refused_in_the_words_of_the_signal() -> None:
     it = played()
-    assert it.write("holding", 2001, [5001]) is ExcCodes.ILLEGAL_VALUE
+    assert it.write("holding", 5201, [5001]) is ExcCodes.ILLEGAL_VALUE
     assert it.drive.reference == 0
     with pytest.raises(FollowerError, match=r"takes 0\.00 to 50\.00 Hz"):
         it.set("wanted", Fraction(51))
@@ -198,8 +198,8 @@ def test_the_order_of_words_and_bytes_is_that_of_the_follower() -> None:
 
 def test_the_silence_of_the_line_is_watched_as_the_project_says() -> None:
     it = played(communication_timeout_ms=2000)
-    it.write("holding", 2001, [2000])
-    it.write("holding", 2000, [1 << 4])
+    it.write("holding", 5201, [2000])
+    it.write("holding", 5200, [1 << 4])
     it.heard()
     it.advance(3)
     assert it.get("code") == FaultCode.COMMUNICATION
@@ -228,15 +228,18 @@ def test_every_value_of_a_drive_can_be_played() -> None:
 
 
 def test_the_project_knows_where_the_registers_of_a_drive_of_its_own_are() -> None:
-    told = {
-        address for each in MEASURED for address in (each.address, each.address + register_count(each.encoding) - 1)
-    }
-    assert {
-        "holding": (min(each.address for each in SETTINGS), max(told)),
-        "input": (min(told), max(told)),
-        "coil": (min(each.address for each in COILS), max(each.address for each in COILS)),
-        "discrete": (min(each.address for each in INDICATORS), max(each.address for each in INDICATORS)),
-    } == OWN_REGISTERS
+    for layout in LAYOUTS.values():
+        told = {
+            address
+            for each in layout.measured
+            for address in (each.address, each.address + register_count(each.encoding) - 1)
+        }
+        assert {
+            "holding": (min(each.address for each in layout.settings), max(told)),
+            "input": (min(told), max(told)),
+            "coil": (min(COILS), max(COILS)),
+            "discrete": (min(each.address for each in INDICATORS), max(each.address for each in INDICATORS)),
+        } == OWN_REGISTERS
 
 
 def test_bits_are_told_from_numbers() -> None:

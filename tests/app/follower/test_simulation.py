@@ -318,7 +318,7 @@ def test_a_drive_runs_by_the_clock_and_not_by_requests() -> None:
         with client(address) as raw:
             raw.ask(3, "06 0136 2710")
             now[0] = 0.5
-            raw.ask(3, "06 012C 0001")
+            raw.ask(3, "06 012C 0010")
             now[0] = 3.01  # one step to switch on
             assert raw.ask(3, "04 0191 0001") == "04 02 13 88"  # 2.5 s of the 5 s ramp to 10000: 5000
             now[0] = 30.0
@@ -359,7 +359,7 @@ def test_a_drive_that_is_unplugged_while_it_runs_trips_by_itself() -> None:
         assert isinstance(drive, DriveBank)
         with client(simulation.serve_tcp(None, HERE, 0)) as raw:
             now[0] = 0.5
-            raw.ask(3, "06 012C 0001")
+            raw.ask(3, "06 012C 0010")
             now[0] = 1.4
             raw.ask(3, "04 0190 0001")
             assert drive.drive.running

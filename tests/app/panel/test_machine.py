@@ -31,8 +31,8 @@ from tests.app.panel.operating import Operator, project, register
 
 SIGNALS: list[dict[str, Any]] = [
     register("command", 300),
-    {"name": "run command", "bit": {"of": "command", "number": 0}, "write": True},
-    {"name": "reset", "bit": {"of": "command", "number": 2}, "write": True},
+    {"name": "run command", "bit": {"of": "command", "number": 4}, "write": True},
+    {"name": "reset", "bit": {"of": "command", "number": 7}, "write": True},
     register("set point", 310, scale={"raw": [0, 10000], "value": [0, 50]}, decimals=1, limits=[0, 50], step=0.1),
     register("status", 400, table="input", write=False),
     {"name": "fault", "bit": {"of": "status", "number": 3}},
@@ -361,7 +361,7 @@ def test_toggle_needs_a_good_reading_to_switch_on() -> None:
 @pytest.mark.parametrize("lost", [True, False])
 def test_toggle_switches_off_what_was_on_when_it_was_last_read(lost: bool) -> None:
     operator = panel(actions=[{"key": "f1", "do": "toggle", "signal": "run command"}])
-    operator.read("command", 1)
+    operator.read("command", 16)
     if lost:
         operator.lose("command", reason="no answer for 2 s")
     assert operator.press("f1") == (Write("run command", Fraction(0), Purpose.STOP),)
@@ -369,7 +369,7 @@ def test_toggle_switches_off_what_was_on_when_it_was_last_read(lost: bool) -> No
 
 def test_toggle_that_stops_nothing_needs_a_good_reading_to_switch_off_too() -> None:
     operator = panel(actions=[{"key": "f1", "do": "toggle", "signal": "run command", "stops": False}])
-    operator.read("command", 1)
+    operator.read("command", 16)
     operator.lose("command", reason="no answer for 2 s")
     assert operator.press("f1") == (Refused("run command", "cannot toggle: no answer for 2 s"),)
 
@@ -380,7 +380,7 @@ def test_a_second_toggle_is_the_way_back_even_before_the_line_has_answered() -> 
     operator.press("f1", "f1")
     assert operator.writes == [("run command", 1), ("run command", 0)]
     operator.feed(WriteDone("run command", operator.at))
-    operator.read("command", 1)
+    operator.read("command", 16)
     operator.press("f1")
     assert operator.writes[-1] == ("run command", 0)
 

@@ -13,7 +13,7 @@ from tests.app.panel.operating import project, register
 def test_the_demos_only_stop_without_a_key() -> None:
     told = written_by_itself(load(demo_path("drying-hall")))
     assert [each.words for each in told] == [
-        "when 'fan fault' is set: 'fan run' becomes 0",
+        "when 'fan fault' is set: 6 is written to 'fan control'",
         "when 'fan fault' is set: 'heating' becomes 0",
         "when 'fan running' is clear: 'heating' becomes 0",
         "when 'upper racks' is above 60: 'heating' becomes 0",

@@ -216,7 +216,7 @@ def test_it_begins_in_the_language_that_is_asked_for_and_goes_on_from_there() ->
 
 
 def test_a_signal_that_chooses_the_language_does_so_in_a_rehearsal_too() -> None:
-    project = edits.set_language_signal(load(demo_path("drying-hall")), "purge speed")
+    project = edits.set_language_signal(load(demo_path("drying-hall")), "purge opening")
     rehearsal = Rehearsal(project, "recipe", Clock(), language=1)
     rehearsal.tick()
     assert texts(rehearsal)[0].strip() == "RECIPE"

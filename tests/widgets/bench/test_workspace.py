@@ -112,7 +112,7 @@ def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkplace, qtbot
     connect(bench, qtbot)
     jog = next(key for key, name in bench.face._map.items() if name == "jog")
     QTest.keyPress(bench.face, jog)
-    qtbot.waitUntil(lambda: drive(bench).get("command") == 1)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 16)
     bench.readings.filter.setFocus()
     qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
     QTest.keyRelease(bench.readings.filter, jog)
@@ -121,7 +121,7 @@ def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkplace, qtbot
 def test_a_held_key_is_let_go_when_the_program_is_left(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mousePress(bench.face.keypad.buttons["jog"], Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: drive(bench).get("command") == 1)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 16)
     application = QApplication.instance()
     assert isinstance(application, QApplication)
     application.applicationStateChanged.emit(Qt.ApplicationState.ApplicationInactive)
@@ -132,12 +132,14 @@ def test_the_switches_of_the_simulated_drive(bench: BenchWorkplace, qtbot: QtBot
     connect(bench, qtbot)
     card = bench.cards.card(0)
     assert card.switches is not None
-    assert [action.text() for action in card.switches.actions] == ["&External fault", "&Local", "Does not &answer"]
-    card.switches.external_fault.trigger()
+    assert [action.text() for action in card.switches.actions] == ["Shaft &blocked", "Does not &answer"]
+    QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: drive(bench).drive.speed_rpm > 300)
+    card.switches.jammed.trigger()
     qtbot.waitUntil(lambda: face(bench)[2] == "FAULT")
-    card.switches.external_fault.trigger()
-    assert not drive(bench).inputs.external_fault
-    card.switches.local.trigger()
+    card.switches.jammed.trigger()
+    assert not drive(bench).inputs.jammed
+    drive(bench).inputs.remote = False
     qtbot.waitUntil(lambda: bench.readings.model.cell(5, Column.VALUE)[0] == "local")
 
 
@@ -164,7 +166,7 @@ def test_the_menu_has_the_same_switches(bench: BenchWorkplace, qtbot: QtBot) -> 
     fan = names["fan"]
     assert isinstance(fan, QMenu)
     fan.actions()[0].trigger()
-    assert drive(bench).inputs.external_fault
+    assert drive(bench).inputs.jammed
 
 
 def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
@@ -289,12 +291,12 @@ def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, de
     assert live_of(bench).writing.armed == ("hall",)
     assert bench.disarm_action.isEnabled()
     QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     bench.disarm_action.trigger()
     assert not live_of(bench).writing.armed
     QTest.mouseClick(bench.face.keypad.buttons["stop"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: not live_of(bench).session.writing)  # type: ignore[union-attr]
-    assert device.models["fan"].get("command") == 1
+    assert device.models["fan"].get("command") == 16
 
 
 def test_who_arms_a_project_that_changed_since_is_told(
@@ -353,7 +355,7 @@ def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
     QTest.mousePress(start, Qt.MouseButton.LeftButton)
     assert bench.why.text() == ""
     QTest.mouseRelease(start, Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: fan.get("command") == 1)
+    qtbot.waitUntil(lambda: fan.get("command") == 16)
     assert bench.why.text() == ""
     live_of(bench).disarm()
 
@@ -432,7 +434,7 @@ def test_the_shortcut_to_the_filter_goes_there(bench: BenchWorkplace) -> None:
 def test_leaving_the_workplace_lets_go(bench: BenchWorkplace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mousePress(bench.face.keypad.buttons["jog"], Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: drive(bench).get("command") == 1)
+    qtbot.waitUntil(lambda: drive(bench).get("command") == 16)
     bench.hide()
     qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
     QApplication.sendEvent(bench, QFocusEvent(QEvent.Type.FocusOut))

@@ -89,8 +89,8 @@ def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Docume
     form = design.inspector.panel_form
     assert not [row for row in form.rows if row.label == "Chosen by" and not row.isHidden()]
     name_languages(design, "english, deutsch")
-    choose(form, "Chosen by", "top-up rate")
-    assert document.project.panel.language == "top-up rate"
+    choose(form, "Chosen by", "filling ramp")
+    assert document.project.panel.language == "filling ramp"
     choose(form, "Chosen by", "keys, by an action")
     assert document.project.panel.language is None
 

@@ -141,7 +141,7 @@ def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
     writing = next(n for n, each in enumerate(before.actions) if each.do == "write")
     design.ways.show_action(writing)
     choose(design, "Value", "a number")
-    assert document.project.actions[writing].value == HeldValue(from_="top-up rate"), "no 0 that nobody typed"
+    assert document.project.actions[writing].value == HeldValue(from_="filling ramp"), "no 0 that nobody typed"
 
 
 def test_what_is_not_complete_can_be_deleted_and_is_left_alone_by_the_rest(

@@ -78,7 +78,7 @@ def test_a_real_device_tells_its_line_and_its_counts(card: FollowerCard) -> None
 def test_a_simulated_drive_shows_its_own_speed_and_current(card: FollowerCard, project: Project) -> None:
     bank = DriveBank(project, project.follower_named["fan"])
     card.simulate(bank)
-    bank.set("command", 1)
+    bank.set("command", 16)
     bank.advance(4.0)
     card.refresh()
     assert "operation enabled" in card.body.text()
@@ -90,14 +90,12 @@ def test_the_boxes_turn_the_switches_by_keyboard(card: FollowerCard, project: Pr
     bank = DriveBank(project, project.follower_named["fan"])
     card.simulate(bank)
     boxes = {box.text(): box for box in card.findChildren(QCheckBox)}
-    QTest.keyClick(boxes["&Local"], Qt.Key.Key_Space)
-    assert not bank.inputs.remote
-    QTest.keyClick(boxes["&External fault"], Qt.Key.Key_Space)
-    assert bank.inputs.external_fault
+    QTest.keyClick(boxes["Shaft &blocked"], Qt.Key.Key_Space)
+    assert bank.inputs.jammed
     QTest.keyClick(boxes["Does not &answer"], Qt.Key.Key_Space)
     assert bank.silent
-    QTest.keyClick(boxes["&Local"], Qt.Key.Key_Space)
-    assert bank.inputs.remote
+    QTest.keyClick(boxes["Shaft &blocked"], Qt.Key.Key_Space)
+    assert not bank.inputs.jammed
 
 
 def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: FollowerCard) -> None:

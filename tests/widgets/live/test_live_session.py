@@ -106,7 +106,7 @@ def test_armed_it_writes_and_disarmed_it_does_not(live: Live, real: Project, dev
     assert live.writing.armed == ("hall",)
     live.key_down("start")
     live.key_up("start")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     with qtbot.waitSignal(live.connection_changed):
         live.disarm()
     assert not live.writing.armed
@@ -115,7 +115,7 @@ def test_armed_it_writes_and_disarmed_it_does_not(live: Live, real: Project, dev
     session = live.session
     assert session is not None
     qtbot.waitUntil(lambda: not session.writing)
-    assert device.models["fan"].get("command") == 1
+    assert device.models["fan"].get("command") == 16
 
 
 @pytest.mark.parametrize("how", ["disarm", "disconnect"])
@@ -126,7 +126,7 @@ def test_a_held_key_is_let_go_before_writing_ends(
     qtbot.waitUntil(lambda: value(live, "command") == 0)
     live.arm()
     live.key_down("jog")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     if how == "disarm":
         live.disarm()
         assert live.writing.armed == (), "at once"
@@ -146,7 +146,7 @@ def test_a_held_key_that_cannot_be_let_go_is_told_when_disconnecting(
     qtbot.waitUntil(lambda: value(live, "command") == 0)
     live.arm()
     live.key_down("jog")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     device.models["fan"].silent = True
     with qtbot.waitSignal(live.left_on) as told:
         live.disconnect_from_line()
@@ -160,7 +160,7 @@ def test_disarming_does_not_wait_for_a_follower_that_is_silent(
     qtbot.waitUntil(lambda: value(live, "command") == 0)
     live.arm()
     live.key_down("jog")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     device.models["fan"].silent = True
     live.disarm()
     qtbot.waitUntil(lambda: live.writing.armed == ())

@@ -120,7 +120,7 @@ def test_a_recording_has_all_of_it(live: Live, observation: Observation, qtbot: 
         assert (Kind.WRITTEN, "speed set point") in found
         assert (Kind.NOTE, "") in found
         assert recording.count("frequency") > 0
-        assert recording.held(1e9) == {"top-up rate": 27.5}
+        assert recording.held(1e9) == {"filling ramp": 30}
         assert recording.ended is not None
 
 

@@ -29,7 +29,7 @@ def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWin
     made.live.arm()
     made.live.key_down("start")
     made.live.key_up("start")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     return made
 
 
@@ -124,7 +124,7 @@ def test_disarming_a_line_that_disarmed_itself_ends_its_stops_too(
     window.live.key_down("stop")
     window.live.key_up("stop")
     qtbot.waitUntil(lambda: not session(window).writing)
-    assert device.models["fan"].get("command") == 1
+    assert device.models["fan"].get("command") == 16
 
 
 def test_a_lost_line_is_disarmed_in_words(

@@ -133,7 +133,7 @@ def test_a_bit_is_chosen(window: MainWindow, device: Simulation, qtbot: QtBot) -
     bar = window.bench.write_bar
     bar.choice.setCurrentIndex(1)
     bar.button.click()
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     qtbot.waitUntil(lambda: bar.result.text().startswith("Written: 1"))
 
 

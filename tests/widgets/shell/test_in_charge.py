@@ -76,7 +76,7 @@ def test_no_recording_takes_the_place_of_an_armed_panel(
     )
     assert window.start_up.replay_bar.replay is None
     press(window, "start")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     let_it_disarm_itself(window, device, qtbot, monkeypatch)
     open_it()
     assert "The line disarmed itself" in window.notices.text.text()
@@ -96,7 +96,7 @@ def test_arming_closes_a_recording(window: MainWindow, recording: Path, device: 
     assert window.start_up.replay_bar.replay is None
     assert "The recording was closed" in window.notices.text.text()
     press(window, "start")
-    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+    qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
 
 
 def test_the_face_says_that_it_is_a_recording(window: MainWindow, recording: Path) -> None:

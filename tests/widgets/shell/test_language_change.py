@@ -160,7 +160,7 @@ def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, spee
         assert not english.live.writing.armed
         german.live.key_down("start")
         german.live.key_up("start")
-        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
         german.leave()
         german.deleteLater()
 

@@ -557,7 +557,7 @@ def test_what_could_not_be_let_go_is_said(window: MainWindow, qtbot: QtBot) -> N
         qtbot.waitUntil(lambda: window.strip.lines == ("hall",) and window.strip.counts("hall")[0] > 5)
         window.live.arm()
         window.live.key_down("jog")
-        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 1)
+        qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
         device.models["fan"].silent = True
         asked = when_asked(press(QMessageBox.StandardButton.Ok))
         window.live.disconnect_from_line()

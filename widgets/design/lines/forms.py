@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from app import edits
 from app.project.binding import bindings
-from app.project.drive_roles import OWN_REGISTERS
+from app.project.drive_roles import OWN_REGISTERS, REGISTER_MAPS
 from app.project.model import UNCHOSEN_HOST, Follower, NeverRead, SerialLine, SerialOverTcpLine, TcpLine
 from widgets.design.forms.part_form import PartForm
 from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
@@ -166,7 +166,16 @@ class FollowerForm(PartForm):
                 self.tr("How the device is simulated when none is connected"),
             )
         )
-        self.add(InfoRow(self.tr("Register map"), self._registers_text))
+        self.add(
+            ChoiceRow(
+                self.tr("Register map"),
+                lambda: None if self._roles() else self._machine("register_map"),
+                self.put(lambda texts: self._with_machine("register_map", texts[0])),
+                register_maps,
+                self.tr("Control word and status word of the drive's built-in registers"),
+            )
+        )
+        self.add(InfoRow(self.tr("Registers"), self._registers_text))
         for attribute, label, suffix in (
             ("power_kw", self.tr("Motor power"), "kW"),
             ("speed_rpm", self.tr("Rated speed"), self.tr("min-1")),
@@ -185,11 +194,7 @@ class FollowerForm(PartForm):
         part = self.part
         if part is None or part.played.model != "drive":
             return None
-        count = sum(
-            binding.follower.name == part.name and binding.signal.drive_role is not None
-            for binding in bindings(self.project).values()
-        )
-        if count:
+        if count := self._roles():
             return (self.tr("signals with a role: {count}").format(count=count),)
         first, last = OWN_REGISTERS["holding"]
         return (
@@ -198,12 +203,20 @@ class FollowerForm(PartForm):
             ),
         )
 
+    def _roles(self) -> int:
+        """How many signals of the follower have a role in the drive."""
+        return sum(
+            self.part is not None and binding.follower.name == self.part.name and binding.signal.drive_role is not None
+            for binding in bindings(self.project).values()
+        )
+
     def _machine(self, attribute: str) -> Texts | None:
         """A datum of the machine that a simulated drive turns."""
         part = self.part
         if part is None or part.played.model != "drive":
             return None
-        return (plain(getattr(part.played, attribute)),)
+        value = getattr(part.played, attribute)
+        return (value if isinstance(value, str) else plain(value),)
 
     def _with_machine(self, attribute: str, value: Any) -> Edit:
         part = self.part
@@ -302,6 +315,11 @@ def _numberings() -> list[tuple[str, str]]:
         ("from-1", translate("FollowerForm", "from 1")),
         ("prefixed", translate("FollowerForm", "prefixed by the table (40001)")),
     ]
+
+
+def register_maps() -> list[tuple[str, str]]:
+    """Which built-in registers a simulated drive has: stored word and what a person reads."""
+    return [(name, translate("project", text)) for name, text in REGISTER_MAPS.items()]
 
 
 def loads() -> list[tuple[str, str]]:

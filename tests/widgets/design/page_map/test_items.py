@@ -418,6 +418,6 @@ def test_the_keys_of_a_screen_tell_what_they_do(page_map: PageMap, qtbot: QtBot)
         "right: leads to climate, from every screen. Drag it to a screen to lead there."
     )
     QTest.mouseMove(page_map.viewport(), cap("start"))
-    assert "sets fan run" in page_map.strip.toolTip()
+    assert "fan control" in page_map.strip.toolTip()
     QTest.mouseMove(page_map.viewport(), cap("up"))
     assert page_map.strip.toolTip() == "up: free. Drag it to a screen to lead there."

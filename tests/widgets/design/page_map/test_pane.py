@@ -240,20 +240,21 @@ def test_the_ring_is_reordered_by_keys(design: DesignWorkplace, document: Docume
 
 def test_a_ring_of_turns_one_by_one_is_reordered_too(design: DesignWorkplace, document: Document) -> None:
     document.open(load(demo_path("booster-pump")), None)
-    names = ["run", "measured", "times", "top-up"]
+    names = ["run", "measured", "motor", "times", "filling"]
     places = [design.map.map_scene.places[name] for name in names]
-    assert design.map.nodes["times"].facts.ring == (3, 4)
+    assert design.map.nodes["times"].facts.ring == (4, 5)
     edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("run", "measured"))
     drag(design.map, middle(design.map, "times"), design.map.mapFromScene(edge.label_rect().center()))
     leads = {(turn.from_, turn.key): turn.to for turn in document.project.screen_changes}
-    assert [leads[name, "right"] for name in ("run", "times", "measured", "top-up")] == [
+    assert [leads[name, "right"] for name in ("run", "times", "measured", "motor", "filling")] == [
         "times",
         "measured",
-        "top-up",
+        "motor",
+        "filling",
         "run",
     ]
     assert leads["measured", "left"] == "times"
-    assert [design.map.map_scene.places[name] for name in ("run", "times", "measured", "top-up")] == places
+    assert [design.map.map_scene.places[name] for name in ("run", "times", "measured", "motor", "filling")] == places
     assert document.undo_name == "Move in the ring"
     document.undo()
     assert [design.map.map_scene.places[name] for name in names] == places

@@ -20,11 +20,11 @@ from widgets.document.document import Document
 from widgets.live.follower_card import FollowerCard, ValueSetter
 
 SIGNALS = (
-    signal("command", 2000, write=True),
+    signal("command", 5200, write=True),
     {"name": "start", "bit": {"of": "command", "number": 4}, "write": True},
     {"name": "kept", "held": 3},
-    signal("speed", 2101, unit="Hz"),
-    signal("room", 2110),
+    signal("speed", 5301, unit="Hz"),
+    signal("room", 5310),
 )
 
 
@@ -47,6 +47,10 @@ def plays(document: Document, name: str) -> str | None:
 def show(design: DesignWorkplace, name: str) -> SignalForm:
     design.ways.show_signal(name)
     return design.inspector.signal_form
+
+
+def register_map(design: DesignWorkplace) -> str:
+    return design.document.project.followers[0].played.register_map
 
 
 def headings(form: Form) -> list[str]:
@@ -83,9 +87,14 @@ def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkplace)
 def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkplace) -> None:
     design.ways.go_to(("follower", 0))
     form = design.inspector.follower_form
-    assert row_of(form, "Register map").texts()[0].startswith("built-in registers (300 to 413)")
+    assert row_of(form, "Registers").texts()[0].startswith("built-in registers (300 to 413)")
+    choose(form, "Register map", "control word of IEC 61800-7-201")
+    assert register_map(design) == "iec-61800-7-201"
+    choose(form, "Register map", "plain: bit 2 quick stop, 4 run, 5 reverse, 7 fault reset")
+    assert register_map(design) == "plain"
     design.document.do("Play", lambda project: edits.change_signal(project, "start", drive_role="run"))
-    assert row_of(form, "Register map").texts() == ("signals with a role: 1",)
+    assert all(row.isHidden() for row in form.rows if row.label == "Register map")
+    assert row_of(form, "Registers").texts() == ("signals with a role: 1",)
 
 
 def test_bits_are_set_by_hand_but_for_those_that_the_drive_works_out(qtbot: QtBot) -> None:

@@ -44,7 +44,7 @@ def _blanks(project: Project, word: str) -> str:
     """How to give an order to a follower of which `word` is the first in its name; empty if it is of none."""
     for follower in project.followers:
         if follower.name.startswith(f"{word} "):
-            return f"; a name with blanks stands in quotes, such as \"'{follower.name}'.external-fault=on\""
+            return f"; a name with blanks stands in quotes, such as \"'{follower.name}'.jammed=on\""
     return ""
 
 

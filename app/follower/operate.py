@@ -14,10 +14,10 @@ from app.follower.register_bank import Bank
 from app.language import translate
 
 SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {
+    "jammed": ("jammed", True),
+    "safe-torque-off": ("safe_torque_off", True),
     "external-fault": ("external_fault", True),
     "local": ("remote", False),
-    "safe-torque-off": ("safe_torque_off", True),
-    "jammed": ("jammed", True),
 }
 """The switches of a drive: the attribute of its inputs, and what "on" makes of it."""
 
@@ -28,18 +28,16 @@ _DEED: Final = re.compile(r"(?P<follower>[^.=]+)\.(?P<what>[^=]+)=(?P<value>.*)"
 def operate(models: Mapping[str, Bank], deed: str) -> None:
     """Do what a deed says: FOLLOWER.WHAT=VALUE.
 
-    WHAT is a switch of a drive (`external-fault`, `local`, `safe-torque-off`, `jammed`: on or off), `preset` (0 to 4),
-    `supply` (per cent), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`, `jitter`,
-    `silence`, `noise`, `crc`, `exceptions`, `exception`, `seed`), or a signal of the follower, which gets this
-    engineering value.
+    WHAT is a switch of a drive (`jammed`, `safe-torque-off`, `external-fault`, `local`: on or off), `supply` (per
+    cent), `preset` (0 to 4), `silent` (on or off), `reboot` (seconds without power), a fault of the line (`delay`,
+    `jitter`, `silence`, `noise`, `crc`, `exceptions`, `exception`, `seed`), or a signal of the follower, which gets
+    this engineering value.
     Raises FollowerError, in words.
     """
     found = _DEED.fullmatch(deed.strip())
     if found is None:
         raise FollowerError(
-            translate("follower", "'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.external-fault=on").format(
-                deed=deed
-            )
+            translate("follower", "'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on").format(deed=deed)
         )
     name, what, value = (found[key].strip() for key in ("follower", "what", "value"))
     model = models.get(name)

@@ -71,23 +71,16 @@ class SimulatedSwitches:
         self.actions = [self.silent]
         inputs = getattr(bank, "inputs", None)
         if inputs is not None:
-            self.external_fault = self._switch(
+            self.jammed = self._switch(
                 parent,
-                translate("SimulatedSwitches", "&External fault"),
+                translate("SimulatedSwitches", "Shaft &blocked"),
                 translate(
                     "SimulatedSwitches",
-                    "The external fault input of the drive is active; the drive trips and stays stopped until the "
-                    "fault is reset.",
+                    "Something holds the shaft fast: a running motor trips, one that starts stays at the torque limit.",
                 ),
-                lambda on: setattr(inputs, "external_fault", on),
+                lambda on: setattr(inputs, "jammed", on),
             )
-            self.local = self._switch(
-                parent,
-                translate("SimulatedSwitches", "&Local"),
-                translate("SimulatedSwitches", "The drive is switched to local: it takes no commands from the bus."),
-                lambda on: setattr(inputs, "remote", not on),
-            )
-            self.actions = [self.external_fault, self.local, self.silent]
+            self.actions = [self.jammed, self.silent]
         self.more = mark_entry(QAction(translate("SimulatedSwitches", "&Inputs and line\u2026"), parent))
         self.more.triggered.connect(lambda: self._show_more(parent))
 

@@ -55,8 +55,8 @@ class TroubleDialog(QDialog):
 
     def _add_inputs(self, form: QFormLayout, inputs: Any) -> None:
         form.addRow(_heading(self.tr("Inputs of the drive")))
-        self._check(form, self.tr("Safe torque off (STO)"), inputs, "safe_torque_off")
-        self._check(form, self.tr("Shaft blocked"), inputs, "jammed")
+        self.supply = self._share(form, self.tr("Supply voltage"), lambda: inputs.supply, 150)
+        self.supply.valueChanged.connect(lambda value: setattr(inputs, "supply", value / 100))
         self.preset = Choice()
         self.preset.addItem(self.tr("none"), 0)
         for number in range(1, 5):
@@ -64,8 +64,15 @@ class TroubleDialog(QDialog):
         self.preset.setCurrentIndex(self.preset.findData(inputs.preset))
         self.preset.activated.connect(lambda _index: setattr(inputs, "preset", self.preset.currentData()))
         _row(form, self.tr("Preset speed"), self.preset)
-        self.supply = self._share(form, self.tr("Supply voltage"), lambda: inputs.supply, 150)
-        self.supply.valueChanged.connect(lambda value: setattr(inputs, "supply", value / 100))
+        self._check(form, self.tr("Safe torque off (STO)"), inputs, "safe_torque_off")
+        self._check(form, self.tr("External fault"), inputs, "external_fault").setToolTip(
+            self.tr(
+                "The external fault input of the drive is active; the drive trips and stays stopped until the fault is reset."
+            )
+        )
+        self._check(form, self.tr("Local"), inputs, "remote", on=False).setToolTip(
+            self.tr("The drive is switched to local: it takes no commands from the bus.")
+        )
 
     def _add_faults(self, form: QFormLayout) -> None:
         faults = self._bank.faults
@@ -106,11 +113,12 @@ class TroubleDialog(QDialog):
         self.seed.valueChanged.connect(faults.reseed)
         _row(form, self.tr("Random seed"), self.seed)
 
-    def _check(self, form: QFormLayout, label: str, inputs: Any, attribute: str) -> None:
+    def _check(self, form: QFormLayout, label: str, inputs: Any, attribute: str, *, on: bool = True) -> QCheckBox:
         box = QCheckBox(label)
-        box.setChecked(getattr(inputs, attribute))
-        box.toggled.connect(lambda on: setattr(inputs, attribute, on))
+        box.setChecked(getattr(inputs, attribute) is on)
+        box.toggled.connect(lambda checked: setattr(inputs, attribute, checked is on))
         form.addRow(box)
+        return box
 
     def _share(self, form: QFormLayout, label: str, get: Callable[[], float], most: int) -> QDoubleSpinBox:
         box = DecimalNumber()

@@ -31,8 +31,8 @@ def follower_arguments(verb: argparse.ArgumentParser) -> None:
         metavar="FOLLOWER.WHAT=VALUE",
         action="append",
         default=[],
-        help="operate a follower from the start: its inputs (external-fault, local, safe-torque-off, jammed: on or "
-        "off; preset, supply), a signal's value, or trouble on the line (delay and jitter in ms; silence, noise, crc "
+        help="operate a follower from the start: its inputs (jammed, safe-torque-off, external-fault, local: on or "
+        "off; supply, preset), a signal's value, or trouble on the line (delay and jitter in ms; silence, noise, crc "
         "and exceptions in per cent of the answers; exception CODE; reboot in s; seed). May be given again",
     )
     verb.add_argument("--operate", action="store_true", help="take more of these from standard input, one a line")

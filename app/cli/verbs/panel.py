@@ -32,7 +32,7 @@ def panel_arguments(verb: argparse.ArgumentParser) -> None:
         "--keys",
         metavar="KEYS",
         help="press these keys one after another; '1.5s' among them waits that long, and "
-        "'FOLLOWER.WHAT=VALUE' operates a simulated follower, such as pump.external-fault=on",
+        "'FOLLOWER.WHAT=VALUE' operates a simulated follower, such as pump.jammed=on",
     )
     verb.add_argument("--armed", action="store_true", help="allow writing to a real line. " + CAUTION)
     add_json(verb)

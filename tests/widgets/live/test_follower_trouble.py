@@ -47,8 +47,14 @@ def test_inputs_act_at_once(dialog: TroubleDialog, simulation: Simulation) -> No
     for box in dialog.findChildren(QCheckBox):
         box.setFocus()
         QTest.keyClick(box, Qt.Key.Key_Space)
+    assert [box.text() for box in dialog.findChildren(QCheckBox)] == [
+        "Safe torque off (STO)",
+        "External fault",
+        "Local",
+    ]
     assert fan.inputs.safe_torque_off
-    assert fan.inputs.jammed
+    assert fan.inputs.external_fault
+    assert not fan.inputs.remote
     dialog.preset.setFocus()
     QTest.keyClick(dialog.preset, Qt.Key.Key_End)
     assert fan.inputs.preset == 4

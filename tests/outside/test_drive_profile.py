@@ -224,6 +224,7 @@ def test_the_status_words_on_the_wire_byte_by_byte(node: NodeOverModbus, simulat
     model(simulation).inputs.external_fault = True
     asks(0x06, 0x0238)  # fault
     asks(0x86, 0x0238)  # its reset does not count while the cause is there
+    model(simulation).advance(0.1)  # or the next step would take the edge without the cause
     model(simulation).inputs.external_fault = False
     asks(0x06, 0x0238)
     asks(0x86, 0x0231)  # fault reset, then the shutdown that stands

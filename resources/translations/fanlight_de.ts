@@ -35,10 +35,6 @@
         <source>not stated</source>
         <translation>nicht angegeben</translation>
     </message>
-    <message>
-        <source>Design small text panels for Modbus devices, prove them against the device or a simulation of it, and hand them over.</source>
-        <translation>Kleine Textpanels für Modbus-Geräte entwerfen, am Gerät oder an dessen Simulation prüfen und übergeben.</translation>
-    </message>
 </context>
 <context>
     <name>ActionForm</name>
@@ -157,14 +153,6 @@
         <source>Simulated: no machine can move</source>
         <translation>Simuliert: keine Maschine kann sich bewegen</translation>
     </message>
-    <message>
-        <source>Not armed: only reading</source>
-        <translation>Nicht scharf: es wird nur gelesen</translation>
-    </message>
-    <message>
-        <source>Simulated: nothing real can move</source>
-        <translation>Simuliert: nichts Wirkliches bewegt sich</translation>
-    </message>
 </context>
 <context>
     <name>ArmingDialog</name>
@@ -215,34 +203,6 @@
     <message>
         <source>⚠ The project has changed since it was last armed on this computer.</source>
         <translation>⚠ Das Projekt wurde geändert, seit das Schreiben auf diesem Rechner zuletzt freigegeben war.</translation>
-    </message>
-    <message>
-        <source>Arm: let Fanlight write</source>
-        <translation>Scharf schalten: Fanlight darf schreiben</translation>
-    </message>
-    <message>
-        <source>Lines to be armed</source>
-        <translation>Leitungen, die scharf werden</translation>
-    </message>
-    <message>
-        <source>Read and tick each of these:</source>
-        <translation>Jeden dieser Punkte lesen und abhaken:</translation>
-    </message>
-    <message>
-        <source>This project &amp;writes without a key:</source>
-        <translation>Ohne Taste &amp;schreibt dieses Projekt:</translation>
-    </message>
-    <message>
-        <source>This project can start motion by itself, without a key: see the list above.</source>
-        <translation>Dieses Projekt kann von selbst, ohne Taste, Bewegung auslösen: siehe die Liste oben.</translation>
-    </message>
-    <message>
-        <source>This project writes nothing without a key.</source>
-        <translation>Ohne Taste schreibt dieses Projekt nichts.</translation>
-    </message>
-    <message>
-        <source>⚠ The project was changed since it was last armed on this computer.</source>
-        <translation>⚠ Seit dem letzten Scharfschalten auf diesem Rechner wurde das Projekt geändert.</translation>
     </message>
 </context>
 <context>
@@ -323,10 +283,6 @@
         <source>There is no room for a copy on this screen: text or fields are in the way.</source>
         <translation>Auf diesem Bild ist kein Platz für eine Kopie: Text oder Felder sind im Weg.</translation>
     </message>
-    <message>
-        <source>There is no room on this screen for a second one: text or fields are there.</source>
-        <translation>Auf diesem Bild ist kein Platz für ein zweites: dort stehen Text oder Felder.</translation>
-    </message>
 </context>
 <context>
     <name>ArrivalsDialog</name>
@@ -367,40 +323,12 @@
         <translation>Die eingefügten unter &amp;neuen Namen verwenden</translation>
     </message>
     <message>
-        <source>device '{name}'</source>
+        <source>device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>signal '{name}'</source>
+        <source>signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
-    </message>
-    <message>
-        <source>&amp;Those of this project</source>
-        <translation>&amp;Die dieses Projekts</translation>
-    </message>
-    <message>
-        <source>In what is pasted</source>
-        <translation>Eingefügt</translation>
-    </message>
-    <message>
-        <source>The pasted ones, under &amp;new names</source>
-        <translation>Die eingefügten, unter &amp;neuen Namen</translation>
-    </message>
-    <message>
-        <source>The same names, but not the same</source>
-        <translation>Gleiche Namen, aber nicht das Gleiche</translation>
-    </message>
-    <message>
-        <source>What differs</source>
-        <translation>Was sich unterscheidet</translation>
-    </message>
-    <message>
-        <source>What is pasted shows signals whose names this project has too, but with other meanings. Which are to be shown?</source>
-        <translation>Das Eingefügte zeigt Signale, deren Namen auch dieses Projekt hat, aber mit anderer Bedeutung. Welche sollen gezeigt werden?</translation>
-    </message>
-    <message>
-        <source>follower '{name}'</source>
-        <translation>Gerät „{name}“</translation>
     </message>
 </context>
 <context>
@@ -412,10 +340,6 @@
     <message>
         <source>New rows skipped: {count}.</source>
         <translation>Übersprungene neue Zeilen: {count}.</translation>
-    </message>
-    <message>
-        <source>New rows that stay out: {count}.</source>
-        <translation>Neue Zeilen, die wegbleiben: {count}.</translation>
     </message>
 </context>
 <context>
@@ -468,38 +392,6 @@
         <source>There is nothing else to accept.</source>
         <translation>Sonst gibt es nichts zu übernehmen.</translation>
     </message>
-    <message>
-        <source>Cells that cannot be taken over</source>
-        <translation>Zellen, die nicht übernommen werden können</translation>
-    </message>
-    <message>
-        <source>Cells that cannot be taken over: {count}</source>
-        <translation>Zellen, die nicht übernommen werden können: {count}</translation>
-    </message>
-    <message>
-        <source>New rows that stay out: {count}. A new row with a cell that cannot be taken over is not added, since something would stand there that nobody chose.</source>
-        <translation>Neue Zeilen, die wegbleiben: {count}. Eine neue Zeile mit einer Zelle, die nicht übernommen werden kann, wird nicht angelegt, denn dort stünde sonst etwas, das niemand gewählt hat.</translation>
-    </message>
-    <message>
-        <source>Take over the &amp;rest</source>
-        <translation>&amp;Rest übernehmen</translation>
-    </message>
-    <message>
-        <source>The first {count} are listed.</source>
-        <translation>Aufgeführt sind die ersten {count}.</translation>
-    </message>
-    <message>
-        <source>What can be taken over without them: changed rows: {changed}, new rows: {added}</source>
-        <translation>Was ohne sie übernommen werden kann: geänderte Zeilen: {changed}, neue Zeilen: {added}</translation>
-    </message>
-    <message>
-        <source>Why not</source>
-        <translation>Warum nicht</translation>
-    </message>
-    <message>
-        <source>Without them there is nothing to take over.</source>
-        <translation>Ohne sie gibt es nichts zu übernehmen.</translation>
-    </message>
 </context>
 <context>
     <name>Begun</name>
@@ -530,10 +422,6 @@
     <message>
         <source>what it does</source>
         <translation>die Wirkung</translation>
-    </message>
-    <message>
-        <source>the screen that it goes to</source>
-        <translation>das Bild, zu dem gewechselt wird</translation>
     </message>
 </context>
 <context>
@@ -745,46 +633,6 @@
         <source>{line} at {endpoint}</source>
         <translation>{line} an {endpoint}</translation>
     </message>
-    <message>
-        <source>Live, simulated: {where}</source>
-        <translation>Läuft, simuliert: {where}</translation>
-    </message>
-    <message>
-        <source>Live: {where}</source>
-        <translation>Läuft: {where}</translation>
-    </message>
-    <message>
-        <source>Ra&amp;w numbers in the next way</source>
-        <translation>Ro&amp;hwerte in der nächsten Schreibweise</translation>
-    </message>
-    <message>
-        <source>Readings that are &amp;not good</source>
-        <translation>Werte, die &amp;nicht gut sind</translation>
-    </message>
-    <message>
-        <source>Simulated &amp;followers</source>
-        <translation>Simulierte &amp;Geräte</translation>
-    </message>
-    <message>
-        <source>To &amp;simulated followers</source>
-        <translation>Mit s&amp;imulierten Geräten</translation>
-    </message>
-    <message>
-        <source>it is armed already</source>
-        <translation>es ist bereits scharf</translation>
-    </message>
-    <message>
-        <source>nothing is armed</source>
-        <translation>nichts ist scharf</translation>
-    </message>
-    <message>
-        <source>simulated followers</source>
-        <translation>simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>the project has none</source>
-        <translation>das Projekt hat keine</translation>
-    </message>
 </context>
 <context>
     <name>CautionsDialog</name>
@@ -799,14 +647,6 @@
     <message>
         <source>Fanlight only reads until a line is armed, and disarms when you disconnect, close the window or press Disarm. A device may keep following the last command it received: set its communication time-out so that it stops by itself when the panel no longer polls it.</source>
         <translation>Fanlight liest nur, bis das Schreiben auf eine Leitung freigegeben ist, und sperrt es beim Trennen, beim Schließen des Fensters oder mit „Schreiben sperren“. Ein Gerät kann den zuletzt erhaltenen Befehl weiter ausführen: Seinen Kommunikations-Timeout so einstellen, dass es von selbst anhält, wenn das Panel es nicht mehr abfragt.</translation>
-    </message>
-    <message>
-        <source>Fanlight can write to a machine. Before it does, all of this must hold:</source>
-        <translation>Fanlight kann auf eine Maschine schreiben. Vorher muss all dies gelten:</translation>
-    </message>
-    <message>
-        <source>Fanlight only reads until a line is armed, and disarms when you disconnect, close the window or press Disarm. A follower may go on with the last command it got: set its communication time-out so that it stops by itself when the panel falls silent.</source>
-        <translation>Fanlight liest nur, bis eine Leitung scharf ist, und entschärft beim Trennen, beim Schließen des Fensters oder mit „Entschärfen“. Ein Gerät kann mit dem zuletzt erhaltenen Befehl weiterlaufen: Seinen Kommunikations-Timeout so einstellen, dass es von selbst anhält, wenn das Panel verstummt.</translation>
     </message>
 </context>
 <context>
@@ -913,30 +753,6 @@
         <source>signals {names}</source>
         <translation>Signale {names}</translation>
     </message>
-    <message>
-        <source>Came along into this project: {parts}.</source>
-        <translation>In dieses Projekt mitgekommen: {parts}.</translation>
-    </message>
-    <message>
-        <source>No turn leads here yet; add those that are needed.</source>
-        <translation>Noch führt kein Wechsel hierher; die nötigen anlegen.</translation>
-    </message>
-    <message>
-        <source>The text on the clipboard needs {rows} x {columns} cells; there is no such room at the cursor.</source>
-        <translation>Der Text der Zwischenablage braucht {rows} x {columns} Zellen; an der Schreibmarke ist nicht so viel Platz.</translation>
-    </message>
-    <message>
-        <source>The turns among these screens came along; add those that lead here.</source>
-        <translation>Die Wechsel zwischen diesen Bildern kamen mit; die hierher führenden anlegen.</translation>
-    </message>
-    <message>
-        <source>followers {names}</source>
-        <translation>Geräte {names}</translation>
-    </message>
-    <message>
-        <source>it holds no screen</source>
-        <translation>sie enthält kein Bild</translation>
-    </message>
 </context>
 <context>
     <name>CommandFinder</name>
@@ -1023,38 +839,6 @@
     <message>
         <source>{place} (not now)</source>
         <translation>{place} (jetzt nicht)</translation>
-    </message>
-    <message>
-        <source>Enter does it, Escape goes back.</source>
-        <translation>Eingabetaste führt aus, Esc geht zurück.</translation>
-    </message>
-    <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Go to the follower {name}</source>
-        <translation>Zum Gerät {name}</translation>
-    </message>
-    <message>
-        <source>It cannot be used now.</source>
-        <translation>Jetzt nicht verwendbar.</translation>
-    </message>
-    <message>
-        <source>It cannot be used now: {why}</source>
-        <translation>Jetzt nicht verwendbar: {why}</translation>
-    </message>
-    <message>
-        <source>More that fit: {count}. Type on to narrow the list.</source>
-        <translation>Weitere passende: {count}. Weitertippen engt die Liste ein.</translation>
-    </message>
-    <message>
-        <source>Nothing has such a name. Fewer letters find more.</source>
-        <translation>Nichts heißt so. Weniger Buchstaben finden mehr.</translation>
-    </message>
-    <message>
-        <source>What to find</source>
-        <translation>Suchbegriff</translation>
     </message>
 </context>
 <context>
@@ -1187,38 +971,6 @@
         <source>≠ field changed</source>
         <translation>≠ Feld geändert</translation>
     </message>
-    <message>
-        <source>Both projects are the same, down to the last cell.</source>
-        <translation>Beide Projekte sind gleich, bis zur letzten Zelle.</translation>
-    </message>
-    <message>
-        <source>How</source>
-        <translation>Wie</translation>
-    </message>
-    <message>
-        <source>Lines and followers</source>
-        <translation>Leitungen und Geräte</translation>
-    </message>
-    <message>
-        <source>Show screens that are the &amp;same, too</source>
-        <translation>Auch &amp;gleiche Bilder zeigen</translation>
-    </message>
-    <message>
-        <source>Turns and actions</source>
-        <translation>Wechsel und Aktionen</translation>
-    </message>
-    <message>
-        <source>What changed in it</source>
-        <translation>Was sich darin geändert hat</translation>
-    </message>
-    <message>
-        <source>What differs</source>
-        <translation>Was sich unterscheidet</translation>
-    </message>
-    <message>
-        <source>the same</source>
-        <translation>gleich</translation>
-    </message>
 </context>
 <context>
     <name>ConditionRow</name>
@@ -1270,10 +1022,6 @@
         <source>{name} (missing)</source>
         <translation>{name} (fehlt)</translation>
     </message>
-    <message>
-        <source>a value to compare with is needed</source>
-        <translation>ein Vergleichswert ist nötig</translation>
-    </message>
 </context>
 <context>
     <name>CopiesDialog</name>
@@ -1305,23 +1053,11 @@
         <source>Source</source>
         <translation>Quelle</translation>
     </message>
-    <message>
-        <source>&amp;Registers on for each number</source>
-        <translation>&amp;Register weiter je Nummer</translation>
-    </message>
-    <message>
-        <source>Copies counting up</source>
-        <translation>Hochzählende Kopien</translation>
-    </message>
-    <message>
-        <source>Registers on for each number</source>
-        <translation>Register weiter je Nummer</translation>
-    </message>
 </context>
 <context>
     <name>CursorLine</name>
     <message>
-        <source>'{name}', a signal that does not exist</source>
+        <source>&apos;{name}&apos;, a signal that does not exist</source>
         <translation>„{name}“, ein Signal, das es nicht gibt</translation>
     </message>
     <message>
@@ -1391,18 +1127,6 @@
     <message>
         <source>{signal}: {kind}, {width} wide</source>
         <translation>{signal}: {kind}, {width} breit</translation>
-    </message>
-    <message>
-        <source>can be anything</source>
-        <translation>kann alles sein</translation>
-    </message>
-    <message>
-        <source>can be {low} to {high} {unit}</source>
-        <translation>kann {low} bis {high} {unit} sein</translation>
-    </message>
-    <message>
-        <source>{character} is none of the characters of this panel</source>
-        <translation>{character} gehört nicht zum Zeichensatz dieses Panels</translation>
     </message>
 </context>
 <context>
@@ -1540,7 +1264,7 @@
         <translation>&amp;Tabellen</translation>
     </message>
     <message>
-        <source>The panel has only one language; add more in the panel's properties.</source>
+        <source>The panel has only one language; add more in the panel&apos;s properties.</source>
         <translation>Das Panel hat nur eine Sprache; weitere in den Eigenschaften des Panels hinzufügen.</translation>
     </message>
     <message>
@@ -1566,62 +1290,6 @@ Why is this acceptable?</source>
         <translation>{what}.
 
 Warum ist das in Ordnung?</translation>
-    </message>
-    <message>
-        <source>&amp;Mend the finding</source>
-        <translation>Befund be&amp;heben</translation>
-    </message>
-    <message>
-        <source>&amp;Try it in place</source>
-        <translation>An Ort und Stelle au&amp;sprobieren</translation>
-    </message>
-    <message>
-        <source>Accept a finding no more</source>
-        <translation>Befund nicht mehr akzeptieren</translation>
-    </message>
-    <message>
-        <source>Choose a finding first: F8 leads to the findings.</source>
-        <translation>Zuerst einen Befund wählen: F8 führt zu den Befunden.</translation>
-    </message>
-    <message>
-        <source>Go to the &amp;findings</source>
-        <translation>Zu den &amp;Befunden</translation>
-    </message>
-    <message>
-        <source>Lines and followers</source>
-        <translation>Leitungen und Geräte</translation>
-    </message>
-    <message>
-        <source>Nothing was changed: this is not found any more.</source>
-        <translation>Nichts wurde geändert: Dies wird nicht mehr gefunden.</translation>
-    </message>
-    <message>
-        <source>The panel has one language only; more are named in the panel's properties.</source>
-        <translation>Das Panel hat nur eine Sprache; weitere werden in den Eigenschaften des Panels benannt.</translation>
-    </message>
-    <message>
-        <source>This finding cannot be mended by itself; Enter on it leads to its place.</source>
-        <translation>Dieser Befund lässt sich nicht von selbst beheben; Eingabe darauf führt zu seiner Stelle.</translation>
-    </message>
-    <message>
-        <source>Turns</source>
-        <translation>Wechsel</translation>
-    </message>
-    <message>
-        <source>Turns and actions</source>
-        <translation>Wechsel und Aktionen</translation>
-    </message>
-    <message>
-        <source>Write what the panel sa&amp;ys</source>
-        <translation>&amp;Meldungen des Panels schreiben</translation>
-    </message>
-    <message>
-        <source>{what}.
-
-Why is it meant so?</source>
-        <translation>{what}.
-
-Warum ist es so gemeint?</translation>
     </message>
 </context>
 <context>
@@ -1766,14 +1434,6 @@ Warum ist es so gemeint?</translation>
         <source>this project has no screen yet</source>
         <translation>dieses Projekt hat noch kein Bild</translation>
     </message>
-    <message>
-        <source>&amp;Insert instead of writing over</source>
-        <translation>Ein&amp;fügen statt überschreiben</translation>
-    </message>
-    <message>
-        <source>the panel is being tried</source>
-        <translation>das Panel wird gerade ausprobiert</translation>
-    </message>
 </context>
 <context>
     <name>EditorBar</name>
@@ -1873,14 +1533,6 @@ Warum ist es so gemeint?</translation>
         <source>Widest values</source>
         <translation>Breiteste Werte</translation>
     </message>
-    <message>
-        <source>Show the keys of the panel; pressing one goes where it turns</source>
-        <translation>Tasten des Panels zeigen; ein Druck folgt ihrem Wechsel</translation>
-    </message>
-    <message>
-        <source>The language that the texts are shown and typed in (Ctrl+Shift+Space)</source>
-        <translation>Sprache, in der die Texte gezeigt und getippt werden (Strg+Umschalt+Leertaste)</translation>
-    </message>
 </context>
 <context>
     <name>EditorMouse</name>
@@ -1901,12 +1553,8 @@ Warum ist es so gemeint?</translation>
         <translation>Breite {width}, von Spalte {first} bis {last}</translation>
     </message>
     <message>
-        <source>{where}. It would cover the text '{text}'.</source>
+        <source>{where}. It would cover the text &apos;{text}&apos;.</source>
         <translation>{where}. Es würde den Text „{text}“ verdecken.</translation>
-    </message>
-    <message>
-        <source>Move to row {row}, column {column}; with Ctrl held it is copied</source>
-        <translation>Verschieben nach Zeile {row}, Spalte {column}; mit Strg wird kopiert</translation>
     </message>
 </context>
 <context>
@@ -1995,14 +1643,6 @@ Warum ist es so gemeint?</translation>
         <source>⚠ stop</source>
         <translation>⚠ Stopp</translation>
     </message>
-    <message>
-        <source>line back</source>
-        <translation>Leitung zurück</translation>
-    </message>
-    <message>
-        <source>what was done</source>
-        <translation>Handlungen</translation>
-    </message>
 </context>
 <context>
     <name>EventsModel</name>
@@ -2021,18 +1661,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Time</source>
         <translation>Zeit</translation>
-    </message>
-    <message>
-        <source>In words</source>
-        <translation>In Worten</translation>
-    </message>
-    <message>
-        <source>What</source>
-        <translation>Was</translation>
-    </message>
-    <message>
-        <source>Where</source>
-        <translation>Wo</translation>
     </message>
 </context>
 <context>
@@ -2127,26 +1755,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>⚠ {screen}: {condition} – {state}</source>
         <translation>⚠ {screen}: {condition} – {state}</translation>
-    </message>
-    <message>
-        <source>Narrow the list</source>
-        <translation>Liste eingrenzen</translation>
-    </message>
-    <message>
-        <source>Narrow the list of events</source>
-        <translation>Liste der Ereignisse eingrenzen</translation>
-    </message>
-    <message>
-        <source>Write a remark, then Enter</source>
-        <translation>Bemerkung schreiben, dann Eingabetaste</translation>
-    </message>
-    <message>
-        <source>no alarm waits to be acknowledged</source>
-        <translation>kein Alarm wartet auf Quittierung</translation>
-    </message>
-    <message>
-        <source>only what is live can be remarked on</source>
-        <translation>Bemerkungen gehen nur zu Laufendem</translation>
     </message>
 </context>
 <context>
@@ -2250,22 +1858,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Workbooks (*.xlsx)</source>
         <translation>Arbeitsmappen (*.xlsx)</translation>
-    </message>
-    <message>
-        <source>Of follower {name}</source>
-        <translation>Von Gerät {name}</translation>
-    </message>
-    <message>
-        <source>Tabulator</source>
-        <translation>Tabulator</translation>
-    </message>
-    <message>
-        <source>The file has a column for each property of a signal and comes back unchanged by Import. Registers are counted as their followers count them.</source>
-        <translation>Die Datei hat eine Spalte je Eigenschaft eines Signals und kommt durch Importieren unverändert zurück. Register zählen, wie ihre Geräte sie zählen.</translation>
-    </message>
-    <message>
-        <source>With a &amp;byte order mark, so that spreadsheets see that it is UTF-8</source>
-        <translation>Mit &amp;Bytefolgemarke, damit Tabellenkalkulationen UTF-8 erkennen</translation>
     </message>
 </context>
 <context>
@@ -2425,26 +2017,6 @@ Warum ist es so gemeint?</translation>
         <source>{why} This window starts with an empty project.</source>
         <translation>{why} Dieses Fenster startet mit einem leeren Projekt.</translation>
     </message>
-    <message>
-        <source>{file} can only be read: you may edit it, but it must be saved under another name.</source>
-        <translation>{file} ist nur lesbar: Bearbeiten geht, gespeichert werden muss unter anderem Namen.</translation>
-    </message>
-    <message>
-        <source>{file} is gone or cannot be read: deleted, renamed, or its drive was taken away. What you see is all there is.</source>
-        <translation>{file} ist weg oder nicht lesbar: gelöscht, umbenannt, oder das Laufwerk wurde entfernt. Was hier zu sehen ist, ist alles, was es gibt.</translation>
-    </message>
-    <message>
-        <source>{file} is open in another window too. You can edit it here; if both are saved, the second one is asked first.</source>
-        <translation>{file} ist auch in einem anderen Fenster offen. Bearbeiten geht hier; werden beide gespeichert, wird beim zweiten erst gefragt.</translation>
-    </message>
-    <message>
-        <source>{file} was changed by another program, and you have changes that are not saved.</source>
-        <translation>{file} wurde von einem anderen Programm geändert, und hier gibt es ungespeicherte Änderungen.</translation>
-    </message>
-    <message>
-        <source>{why} This window begins with an empty project.</source>
-        <translation>{why} Dieses Fenster beginnt mit einem leeren Projekt.</translation>
-    </message>
 </context>
 <context>
     <name>FindBar</name>
@@ -2497,7 +2069,7 @@ Warum ist es so gemeint?</translation>
         <translation>Nicht gefunden</translation>
     </message>
     <message>
-        <source>Not replaced: screen '{screen}', row {row}, column {column}: {reason}</source>
+        <source>Not replaced: screen &apos;{screen}&apos;, row {row}, column {column}: {reason}</source>
         <translation>Nicht ersetzt: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
     </message>
     <message>
@@ -2556,30 +2128,6 @@ Warum ist es so gemeint?</translation>
         <source>{number} of {count}</source>
         <translation>{number} von {count}</translation>
     </message>
-    <message>
-        <source>&amp;Capitals</source>
-        <translation>&amp;Groß/klein</translation>
-    </message>
-    <message>
-        <source>Left as it is: screen '{screen}', row {row}, column {column}: {reason}</source>
-        <translation>Unverändert gelassen: Bild „{screen}“, Zeile {row}, Spalte {column}: {reason}</translation>
-    </message>
-    <message>
-        <source>Places that were left as they are</source>
-        <translation>Unverändert gelassene Stellen</translation>
-    </message>
-    <message>
-        <source>Replaced: {count}, left: {left}</source>
-        <translation>Ersetzt: {count}, gelassen: {left}</translation>
-    </message>
-    <message>
-        <source>Tell capital letters from small ones</source>
-        <translation>Große von kleinen Buchstaben unterscheiden</translation>
-    </message>
-    <message>
-        <source>Where to look</source>
-        <translation>Wo gesucht wird</translation>
-    </message>
 </context>
 <context>
     <name>Findings</name>
@@ -2623,35 +2171,11 @@ Warum ist es so gemeint?</translation>
         <source>warning</source>
         <translation>Warnung</translation>
     </message>
-    <message>
-        <source>How grave</source>
-        <translation>Wie schwer</translation>
-    </message>
-    <message>
-        <source>Mend: {words}</source>
-        <translation>Beheben: {words}</translation>
-    </message>
-    <message>
-        <source>Place</source>
-        <translation>Stelle</translation>
-    </message>
-    <message>
-        <source>What is wrong</source>
-        <translation>Was nicht stimmt</translation>
-    </message>
-    <message>
-        <source>What to do</source>
-        <translation>Abhilfe</translation>
-    </message>
-    <message>
-        <source>not taken over</source>
-        <translation>offen</translation>
-    </message>
 </context>
 <context>
     <name>FindingsList</name>
     <message>
-        <source>'{text}' was not accepted: {reason}</source>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
         <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
     <message>
@@ -2778,70 +2302,6 @@ Warum ist es so gemeint?</translation>
         <source>{words} (Ctrl+F7). Can be undone.</source>
         <translation>{words} (Strg+F7). Lässt sich rückgängig machen.</translation>
     </message>
-    <message>
-        <source>'{text}' is not taken over: {reason}</source>
-        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
-    </message>
-    <message>
-        <source>Accept no more</source>
-        <translation>Nicht mehr akzeptieren</translation>
-    </message>
-    <message>
-        <source>Choose a finding first.</source>
-        <translation>Zuerst einen Befund wählen.</translation>
-    </message>
-    <message>
-        <source>Hide them</source>
-        <translation>Verbergen</translation>
-    </message>
-    <message>
-        <source>Mend</source>
-        <translation>Beheben</translation>
-    </message>
-    <message>
-        <source>Mend: {words}</source>
-        <translation>Beheben: {words}</translation>
-    </message>
-    <message>
-        <source>Only you can know what is meant here; Enter leads to the place.</source>
-        <translation>Was hier gemeint ist, weiß nur der Mensch; Eingabe führt zur Stelle.</translation>
-    </message>
-    <message>
-        <source>Say why it is meant so; it is kept in the file (Ctrl+Shift+F7)</source>
-        <translation>Begründen, warum es so gemeint ist; das steht dann in der Datei (Strg+Umschalt+F7)</translation>
-    </message>
-    <message>
-        <source>Show them</source>
-        <translation>Zeigen</translation>
-    </message>
-    <message>
-        <source>a turn</source>
-        <translation>ein Wechsel</translation>
-    </message>
-    <message>
-        <source>by place</source>
-        <translation>nach Stelle</translation>
-    </message>
-    <message>
-        <source>it is not complete and does nothing yet; to choose: {what}</source>
-        <translation>unvollständig und noch ohne Wirkung; es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>the gravest first</source>
-        <translation>die schwersten zuerst</translation>
-    </message>
-    <message>
-        <source>{count} not taken over</source>
-        <translation>{count} nicht übernommen</translation>
-    </message>
-    <message>
-        <source>{what}. To do: {hint}.</source>
-        <translation>{what}. Abhilfe: {hint}.</translation>
-    </message>
-    <message>
-        <source>{words} (Ctrl+F7). It can be undone.</source>
-        <translation>{words} (Strg+F7). Lässt sich rückgängig machen.</translation>
-    </message>
 </context>
 <context>
     <name>FollowerCard</name>
@@ -2897,22 +2357,6 @@ Warum ist es so gemeint?</translation>
         <source>✓ answering</source>
         <translation>✓ antwortet</translation>
     </message>
-    <message>
-        <source>Its other inputs, and trouble on the line</source>
-        <translation>Seine weiteren Eingänge und Störungen der Leitung</translation>
-    </message>
-    <message>
-        <source>Own values of {name}</source>
-        <translation>Eigene Werte von {name}</translation>
-    </message>
-    <message>
-        <source>{name}, unit {unit}</source>
-        <translation>{name}, Unit {unit}</translation>
-    </message>
-    <message>
-        <source>… not asked yet</source>
-        <translation>… noch nicht gefragt</translation>
-    </message>
 </context>
 <context>
     <name>FollowerCards</name>
@@ -2940,11 +2384,11 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>FollowerForm</name>
     <message>
-        <source>'{text}' ends before it begins</source>
+        <source>&apos;{text}&apos; ends before it begins</source>
         <translation>„{text}“ endet, bevor es beginnt</translation>
     </message>
     <message>
-        <source>'{text}' is not a range; write for example: holding 500-599, input 7</source>
+        <source>&apos;{text}&apos; is not a range; write for example: holding 500-599, input 7</source>
         <translation>„{text}“ ist kein Bereich; Beispiel: holding 500-599, input 7</translation>
     </message>
     <message>
@@ -2962,6 +2406,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Communication time-out</source>
         <translation>Kommunikations-Timeout</translation>
+    </message>
+    <message>
+        <source>Control word and status word of the drive&apos;s built-in registers</source>
+        <translation>Steuerwort und Statuswort der eingebauten Register des Antriebs</translation>
     </message>
     <message>
         <source>Friction</source>
@@ -3024,7 +2472,7 @@ Warum ist es so gemeint?</translation>
         <translation>Reihenfolge der Wörter in einem Wert aus zwei oder mehr Registern</translation>
     </message>
     <message>
-        <source>Ranges in the device's numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
+        <source>Ranges in the device&apos;s numbering, e.g. holding 500-599, input 7. Never read, not even to bridge a gap</source>
         <translation>Bereiche in der Zählweise des Geräts, z. B. holding 500-599, input 7. Nie gelesen, auch nicht, um eine Lücke zu überbrücken</translation>
     </message>
     <message>
@@ -3042,6 +2490,10 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Register numbering used in its manual</source>
         <translation>Zählweise der Register in seinem Handbuch</translation>
+    </message>
+    <message>
+        <source>Registers</source>
+        <translation>Register</translation>
     </message>
     <message>
         <source>Registers per read</source>
@@ -3151,114 +2603,6 @@ Warum ist es so gemeint?</translation>
         <source>{code} is not one of 5, 6, 15, 16 and 22</source>
         <translation>{code} ist keiner von 5, 6, 15, 16 und 22</translation>
     </message>
-    <message>
-        <source>'{text}' is no range; write them as: holding 500-599, input 7</source>
-        <translation>„{text}“ ist kein Bereich; Schreibweise: holding 500-599, input 7</translation>
-    </message>
-    <message>
-        <source>Change follower</source>
-        <translation>Gerät ändern</translation>
-    </message>
-    <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
-    </message>
-    <message>
-        <source>Function codes that it offers for writing: 5, 6, 15, 16, and 22 for bits by mask</source>
-        <translation>Funktionscodes, die es zum Schreiben anbietet: 5, 6, 15, 16 und 22 für Bits per Maske</translation>
-    </message>
-    <message>
-        <source>How its manual counts registers</source>
-        <translation>Wie sein Handbuch Register zählt</translation>
-    </message>
-    <message>
-        <source>It stops by itself when the line is silent this long. 0: it does not</source>
-        <translation>Es hält von selbst an, wenn die Leitung so lange still ist. 0: nie</translation>
-    </message>
-    <message>
-        <source>Its address: 1 to 247; on Modbus TCP also 255 or 0</source>
-        <translation>Seine Adresse: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
-    </message>
-    <message>
-        <source>Line silence</source>
-        <translation>Stille der Leitung</translation>
-    </message>
-    <message>
-        <source>Load goes</source>
-        <translation>Last verläuft</translation>
-    </message>
-    <message>
-        <source>Longest read</source>
-        <translation>Längstes Lesen</translation>
-    </message>
-    <message>
-        <source>Obeys</source>
-        <translation>Gehorcht</translation>
-    </message>
-    <message>
-        <source>Of the two bytes of each word</source>
-        <translation>Der zwei Bytes jedes Wortes</translation>
-    </message>
-    <message>
-        <source>Of the words of a value of two or more registers</source>
-        <translation>Der Wörter eines Wertes aus zwei oder mehr Registern</translation>
-    </message>
-    <message>
-        <source>Ranges in its own numbering, such as: holding 500-599, input 7. Never read, not even along</source>
-        <translation>Bereiche in seiner eigenen Zählweise, etwa: holding 500-599, input 7. Nie gelesen, auch nicht nebenbei</translation>
-    </message>
-    <message>
-        <source>The most registers that it answers in one read</source>
-        <translation>Höchstzahl der Register in einer Leseantwort</translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation>Unit</translation>
-    </message>
-    <message>
-        <source>What plays it when there is no device at hand</source>
-        <translation>Was es spielt, wenn kein Gerät zur Hand ist</translation>
-    </message>
-    <message>
-        <source>When it is simulated</source>
-        <translation>Beim Simulieren</translation>
-    </message>
-    <message>
-        <source>alike at every speed: conveyor</source>
-        <translation>bei jeder Drehzahl gleich: Förderband</translation>
-    </message>
-    <message>
-        <source>from 0, as on the wire</source>
-        <translation>ab 0, wie auf der Leitung</translation>
-    </message>
-    <message>
-        <source>of the rated one</source>
-        <translation>des Nennmoments</translation>
-    </message>
-    <message>
-        <source>registers of its own ({first} to {last} on the wire), until a signal of it says what it plays</source>
-        <translation>eigenen Registern ({first} bis {last} auf der Leitung), bis ein Signal sagt, was es spielt</translation>
-    </message>
-    <message>
-        <source>registers that no signal names may be read along</source>
-        <translation>Register ohne Signal dürfen mitgelesen werden</translation>
-    </message>
-    <message>
-        <source>the signals that say what they play: {count}</source>
-        <translation>den Signalen, die sagen, was sie spielen: {count}</translation>
-    </message>
-    <message>
-        <source>with the speed: mixer</source>
-        <translation>mit der Drehzahl: Rührwerk</translation>
-    </message>
-    <message>
-        <source>Control word and status word of the drive's built-in registers</source>
-        <translation>Steuerwort und Statuswort der eingebauten Register des Antriebs</translation>
-    </message>
-    <message>
-        <source>Registers</source>
-        <translation>Register</translation>
-    </message>
 </context>
 <context>
     <name>ImportDialog</name>
@@ -3358,38 +2702,6 @@ Warum ist es so gemeint?</translation>
         <source>{names} and {count} more</source>
         <translation>{names} und {count} weitere</translation>
     </message>
-    <message>
-        <source>New followers: {names}</source>
-        <translation>Neue Geräte: {names}</translation>
-    </message>
-    <message>
-        <source>No column is taken for the register yet: choose it above the table.</source>
-        <translation>Noch ist keine Spalte als Register genommen: über der Tabelle wählen.</translation>
-    </message>
-    <message>
-        <source>Nothing was brought in: {reason}</source>
-        <translation>Nichts wurde hereingeholt: {reason}</translation>
-    </message>
-    <message>
-        <source>Row {row} stays out: {why}</source>
-        <translation>Zeile {row} bleibt draußen: {why}</translation>
-    </message>
-    <message>
-        <source>Rows that stay out for a fault: {count}</source>
-        <translation>Zeilen, die wegen eines Fehlers draußen bleiben: {count}</translation>
-    </message>
-    <message>
-        <source>SunSpec sends the high byte first, but {follower} is set otherwise.</source>
-        <translation>SunSpec sendet das höherwertige Byte zuerst, aber {follower} ist anders eingestellt.</translation>
-    </message>
-    <message>
-        <source>The columns are matched as in the last list with these titles.</source>
-        <translation>Die Spalten sind zugeordnet wie bei der letzten Liste mit diesen Titeln.</translation>
-    </message>
-    <message>
-        <source>What becomes of the row</source>
-        <translation>Was aus der Zeile wird</translation>
-    </message>
 </context>
 <context>
     <name>Inspector</name>
@@ -3432,14 +2744,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Screen</source>
         <translation>Bild</translation>
-    </message>
-    <message>
-        <source>No follower is selected. Choose one in the table, or add one.</source>
-        <translation>Kein Gerät ausgewählt. In der Tabelle eines wählen oder anlegen.</translation>
-    </message>
-    <message>
-        <source>No turn is selected. Choose one in the table, or add one.</source>
-        <translation>Kein Wechsel ausgewählt. In der Tabelle einen wählen oder anlegen.</translation>
     </message>
 </context>
 <context>
@@ -3669,42 +2973,6 @@ Warum ist es so gemeint?</translation>
         <source>line</source>
         <translation>Leitung</translation>
     </message>
-    <message>
-        <source>Followers</source>
-        <translation>Geräte</translation>
-    </message>
-    <message>
-        <source>How long an answer may take, in milliseconds</source>
-        <translation>Wie lange eine Antwort dauern darf, in Millisekunden</translation>
-    </message>
-    <message>
-        <source>Its address: 1 to 247; on Modbus TCP also 255 or 0</source>
-        <translation>Seine Adresse: 1 bis 247; bei Modbus TCP auch 255 oder 0</translation>
-    </message>
-    <message>
-        <source>Unit</source>
-        <translation>Unit</translation>
-    </message>
-    <message>
-        <source>Where</source>
-        <translation>Wo</translation>
-    </message>
-    <message>
-        <source>a follower answers on a line; add one first</source>
-        <translation>ein Gerät antwortet an einer Leitung; zuerst eine anlegen</translation>
-    </message>
-    <message>
-        <source>a new one needs a name</source>
-        <translation>ein neues braucht einen Namen</translation>
-    </message>
-    <message>
-        <source>follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>write the port, and how it is set: COM3 19200 8E1</source>
-        <translation>Anschluss und Einstellung angeben: COM3 19200 8E1</translation>
-    </message>
 </context>
 <context>
     <name>LineFigures</name>
@@ -3763,22 +3031,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>{follower}: response time</source>
         <translation>{follower}: Antwortzeit</translation>
-    </message>
-    <message>
-        <source>One pass of reads</source>
-        <translation>Lesezyklus</translation>
-    </message>
-    <message>
-        <source>Wire in use</source>
-        <translation>Leitung belegt</translation>
-    </message>
-    <message>
-        <source>{follower}: turnaround</source>
-        <translation>{follower}: Antwort</translation>
-    </message>
-    <message>
-        <source>{follower}: worst</source>
-        <translation>{follower}: längste</translation>
     </message>
 </context>
 <context>
@@ -3870,26 +3122,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>serial port (RTU)</source>
         <translation>serieller Anschluss (RTU)</translation>
-    </message>
-    <message>
-        <source>A name or an address</source>
-        <translation>Ein Name oder eine Adresse</translation>
-    </message>
-    <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo sie verwendet wird</translation>
-    </message>
-    <message>
-        <source>Followers</source>
-        <translation>Geräte</translation>
-    </message>
-    <message>
-        <source>How long an answer may take</source>
-        <translation>Wie lange eine Antwort dauern darf</translation>
-    </message>
-    <message>
-        <source>Such as /dev/ttyUSB0 or COM3</source>
-        <translation>Etwa /dev/ttyUSB0 oder COM3</translation>
     </message>
 </context>
 <context>
@@ -4061,42 +3293,6 @@ Warum ist es so gemeint?</translation>
         <source>{total} shown</source>
         <translation>{total} gezeigt</translation>
     </message>
-    <message>
-        <source>&amp;Copy a line each</source>
-        <translation>Je eine &amp;Zeile kopieren</translation>
-    </message>
-    <message>
-        <source>&amp;Empty the list</source>
-        <translation>Liste &amp;leeren</translation>
-    </message>
-    <message>
-        <source>A line for each transaction (*.txt)</source>
-        <translation>Eine Zeile je Transaktion (*.txt)</translation>
-    </message>
-    <message>
-        <source>All followers</source>
-        <translation>Alle Geräte</translation>
-    </message>
-    <message>
-        <source>Copy a line each</source>
-        <translation>Je eine Zeile kopieren</translation>
-    </message>
-    <message>
-        <source>Copy in &amp;words</source>
-        <translation>In &amp;Worten kopieren</translation>
-    </message>
-    <message>
-        <source>Every byte in words (*.txt)</source>
-        <translation>Jedes Byte in Worten (*.txt)</translation>
-    </message>
-    <message>
-        <source>Go on</source>
-        <translation>Weiter</translation>
-    </message>
-    <message>
-        <source>Which follower</source>
-        <translation>Welches Gerät</translation>
-    </message>
 </context>
 <context>
     <name>LinesView</name>
@@ -4180,50 +3376,6 @@ Warum ist es so gemeint?</translation>
         <source>Reorder lines</source>
         <translation>Leitungen umordnen</translation>
     </message>
-    <message>
-        <source>A follower answers on a line; add one first.</source>
-        <translation>Ein Gerät antwortet an einer Leitung; zuerst eine anlegen.</translation>
-    </message>
-    <message>
-        <source>Add follower</source>
-        <translation>Gerät anlegen</translation>
-    </message>
-    <message>
-        <source>Change followers</source>
-        <translation>Geräte ändern</translation>
-    </message>
-    <message>
-        <source>Delete follower</source>
-        <translation>Gerät löschen</translation>
-    </message>
-    <message>
-        <source>Duplicate follower</source>
-        <translation>Gerät duplizieren</translation>
-    </message>
-    <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Followers</source>
-        <translation>Geräte</translation>
-    </message>
-    <message>
-        <source>Move follower</source>
-        <translation>Gerät verschieben</translation>
-    </message>
-    <message>
-        <source>No follower yet. Insert adds one, once there is a line for it.</source>
-        <translation>Noch kein Gerät. Einfg legt eines an, sobald es eine Leitung dafür gibt.</translation>
-    </message>
-    <message>
-        <source>Paste followers</source>
-        <translation>Geräte einfügen</translation>
-    </message>
-    <message>
-        <source>Reorder followers</source>
-        <translation>Geräte umordnen</translation>
-    </message>
 </context>
 <context>
     <name>Live</name>
@@ -4287,18 +3439,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>This column is ignored</source>
         <translation>Diese Spalte wird ignoriert</translation>
-    </message>
-    <message>
-        <source>Column {letter}, {title}: is taken for</source>
-        <translation>Spalte {letter}, {title}: genommen als</translation>
-    </message>
-    <message>
-        <source>This column is left aside</source>
-        <translation>Diese Spalte bleibt beiseite</translation>
-    </message>
-    <message>
-        <source>– left aside –</source>
-        <translation>– bleibt beiseite –</translation>
     </message>
 </context>
 <context>
@@ -4509,11 +3649,11 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>ModelChoices</name>
     <message>
-        <source>&amp;Address of the model's ID</source>
+        <source>&amp;Address of the model&apos;s ID</source>
         <translation>&amp;Adresse der ID des Modells</translation>
     </message>
     <message>
-        <source>Address of the model's ID</source>
+        <source>Address of the model&apos;s ID</source>
         <translation>Adresse der ID des Modells</translation>
     </message>
     <message>
@@ -4548,18 +3688,6 @@ Warum ist es so gemeint?</translation>
         <source>unknown</source>
         <translation>unbekannt</translation>
     </message>
-    <message>
-        <source>How many {group}</source>
-        <translation>Wie viele {group}</translation>
-    </message>
-    <message>
-        <source>The address is that on the wire, counted from 0. Devices begin at 40000, 50000 or 0 with two registers that say SunS; then come the common model with 68 registers, and the others.</source>
-        <translation>Die Adresse ist die auf der Leitung, ab 0 gezählt. Geräte beginnen bei 40000, 50000 oder 0 mit zwei Registern, die SunS heißen; dann folgen das gemeinsame Modell mit 68 Registern und die übrigen.</translation>
-    </message>
-    <message>
-        <source>not known</source>
-        <translation>nicht bekannt</translation>
-    </message>
 </context>
 <context>
     <name>NotesList</name>
@@ -4585,10 +3713,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Row</source>
         <translation>Zeile</translation>
-    </message>
-    <message>
-        <source>What is to be said</source>
-        <translation>Was zu sagen ist</translation>
     </message>
 </context>
 <context>
@@ -4646,22 +3770,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>Step</source>
         <translation>Schrittweite</translation>
-    </message>
-    <message>
-        <source># stands for the number, ## for one of two digits at least</source>
-        <translation># steht für die Nummer, ## für eine mit mindestens zwei Ziffern</translation>
-    </message>
-    <message>
-        <source>Counting &amp;by</source>
-        <translation>&amp;Schrittweite</translation>
-    </message>
-    <message>
-        <source>Counting by</source>
-        <translation>Schrittweite</translation>
-    </message>
-    <message>
-        <source>Name now</source>
-        <translation>Name jetzt</translation>
     </message>
 </context>
 <context>
@@ -5381,7 +4489,7 @@ Warum ist es so gemeint?</translation>
         <translation>Titel</translation>
     </message>
     <message>
-        <source>What the panel's display can show</source>
+        <source>What the panel&apos;s display can show</source>
         <translation>Was die Anzeige des Panels darstellen kann</translation>
     </message>
     <message>
@@ -5401,7 +4509,7 @@ Warum ist es so gemeint?</translation>
         <translation>Schritte</translation>
     </message>
     <message>
-        <source>the key '{name}' stands there twice</source>
+        <source>the key &apos;{name}&apos; stands there twice</source>
         <translation>die Taste „{name}“ steht dort zweimal</translation>
     </message>
     <message>
@@ -5501,11 +4609,11 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>PartEditing</name>
     <message>
-        <source>'{text}' is kept in the properties until it is right: {reason}</source>
+        <source>&apos;{text}&apos; is kept in the properties until it is right: {reason}</source>
         <translation>„{text}“ bleibt in den Eigenschaften, bis es stimmt: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' is not taken over: {reason}</source>
+        <source>&apos;{text}&apos; is not taken over: {reason}</source>
         <translation>„{text}“ ist nicht übernommen: {reason}</translation>
     </message>
 </context>
@@ -5597,11 +4705,11 @@ Warum ist es so gemeint?</translation>
 <context>
     <name>Pasted</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write the one that is meant</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
         <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is written otherwise than the other numbers</source>
+        <source>&apos;{text}&apos; is written otherwise than the other numbers</source>
         <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
     </message>
     <message>
@@ -5975,66 +5083,6 @@ Warum ist es so gemeint?</translation>
     <message>
         <source>unknown</source>
         <translation>unbekannt</translation>
-    </message>
-    <message>
-        <source>&amp;Characters</source>
-        <translation>&amp;Kodierung</translation>
-    </message>
-    <message>
-        <source>&amp;Registers are counted</source>
-        <translation>&amp;Register zählen</translation>
-    </message>
-    <message>
-        <source>Bar |</source>
-        <translation>Strich |</translation>
-    </message>
-    <message>
-        <source>How the bytes of the file are taken for characters.</source>
-        <translation>Wie die Bytes der Datei als Zeichen genommen werden.</translation>
-    </message>
-    <message>
-        <source>In the list. The follower keeps its own way.</source>
-        <translation>In der Liste. Das Gerät behält seine eigene Weise.</translation>
-    </message>
-    <message>
-        <source>Not known: numbers that can be read in two ways, such as 1,500, stay out until you choose.</source>
-        <translation>Unbekannt: Zweifach lesbare Zahlen wie 1,500 bleiben draußen, bis es gewählt ist.</translation>
-    </message>
-    <message>
-        <source>Of registers for which the list names none.</source>
-        <translation>Von Registern, für die die Liste keine nennt.</translation>
-    </message>
-    <message>
-        <source>Plain digits of registers are hexadecimal.</source>
-        <translation>Bloße Ziffern von Registern sind hexadezimal.</translation>
-    </message>
-    <message>
-        <source>T&amp;able by default</source>
-        <translation>Tabelle &amp;ohne Angabe</translation>
-    </message>
-    <message>
-        <source>Tabulator</source>
-        <translation>Tabulator</translation>
-    </message>
-    <message>
-        <source>What stands above this row is left aside.</source>
-        <translation>Was über dieser Zeile steht, bleibt beiseite.</translation>
-    </message>
-    <message>
-        <source>What stands between two cells of a row.</source>
-        <translation>Was zwischen zwei Zellen einer Zeile steht.</translation>
-    </message>
-    <message>
-        <source>as the follower does</source>
-        <translation>wie das Gerät</translation>
-    </message>
-    <message>
-        <source>not known</source>
-        <translation>nicht bekannt</translation>
-    </message>
-    <message>
-        <source>with the table's digit, 40001</source>
-        <translation>mit Ziffer der Tabelle, 40001</translation>
     </message>
 </context>
 <context>
@@ -6636,7 +5684,7 @@ Warum ist es so gemeint?</translation>
         <translation>Roh &amp;0 ist</translation>
     </message>
     <message>
-        <source>Scaling of '{name}'</source>
+        <source>Scaling of &apos;{name}&apos;</source>
         <translation>Skalierung von „{name}“</translation>
     </message>
     <message>
@@ -6754,11 +5802,11 @@ Warum ist es so gemeint?</translation>
         <translation>Livewerte: nichts ist verbunden, also gibt es keine. Verbinden mit Strg+K.</translation>
     </message>
     <message>
-        <source>Nothing is found for '{text}'.</source>
+        <source>Nothing is found for &apos;{text}&apos;.</source>
         <translation>Zu „{text}“ wurde nichts gefunden.</translation>
     </message>
     <message>
-        <source>On this screen the key '{key}' turns to no other.</source>
+        <source>On this screen the key &apos;{key}&apos; turns to no other.</source>
         <translation>Auf diesem Bild wechselt die Taste „{key}“ zu keinem anderen.</translation>
     </message>
     <message>
@@ -6784,7 +5832,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Wechselt hier kein Bild</translation>
     </message>
     <message>
-        <source>Turns to '{screen}'</source>
+        <source>Turns to &apos;{screen}&apos;</source>
         <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
@@ -6805,14 +5853,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>the signal was changed after connecting; connect again</source>
-        <translation>das Signal wurde nach dem Verbinden geändert; neu verbinden</translation>
-    </message>
-    <message>
-        <source>read {value} last; {reason}</source>
-        <translation>zuletzt {value}; {reason}</translation>
-    </message>
-    <message>
-        <source>the signal was changed after the project was connected; connect again</source>
         <translation>das Signal wurde nach dem Verbinden geändert; neu verbinden</translation>
     </message>
 </context>
@@ -6899,10 +5939,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <name>ScreenPair</name>
     <message>
         <source>This screen does not exist on this side.</source>
-        <translation>Dieses Bild gibt es auf dieser Seite nicht.</translation>
-    </message>
-    <message>
-        <source>This screen is not there on this side.</source>
         <translation>Dieses Bild gibt es auf dieser Seite nicht.</translation>
     </message>
 </context>
@@ -7085,15 +6121,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <source>The panel, while it has the focus</source>
         <translation>Das Panel, solange es den Fokus hat</translation>
     </message>
-    <message>
-        <source>What to find</source>
-        <translation>Suchbegriff</translation>
-    </message>
 </context>
 <context>
     <name>SignalCells</name>
     <message>
-        <source>'{name}' holds no bits; name a register signal</source>
+        <source>&apos;{name}&apos; holds no bits; name a register signal</source>
         <translation>„{name}“ enthält keine Bits; ein Registersignal nennen</translation>
     </message>
     <message>
@@ -7193,7 +6225,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
     </message>
     <message>
-        <source>The number as the follower's manual gives it; of a bit its number, from 0</source>
+        <source>The number as the follower&apos;s manual gives it; of a bit its number, from 0</source>
         <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
     </message>
     <message>
@@ -7305,7 +6337,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' does not exist</source>
+        <source>signal &apos;{name}&apos; does not exist</source>
         <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
@@ -7536,7 +6568,7 @@ otherwise = unbekannt</translation>
         <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
     </message>
     <message>
-        <source>The number as the follower's manual gives it</source>
+        <source>The number as the follower&apos;s manual gives it</source>
         <translation>Die Nummer aus dem Handbuch des Geräts</translation>
     </message>
     <message>
@@ -7924,16 +6956,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>SimulatedSwitches</name>
     <message>
-        <source>&amp;External fault</source>
-        <translation>E&amp;xterne Störung</translation>
-    </message>
-    <message>
         <source>&amp;Inputs and line…</source>
         <translation>&amp;Eingänge und Leitung…</translation>
-    </message>
-    <message>
-        <source>&amp;Local</source>
-        <translation>&amp;Lokal</translation>
     </message>
     <message>
         <source>As if unplugged from the line: receives nothing and answers nothing.</source>
@@ -7942,26 +6966,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Does not &amp;answer</source>
         <translation>Antwortet &amp;nicht</translation>
-    </message>
-    <message>
-        <source>The drive is switched to local: it takes no commands from the bus.</source>
-        <translation>Der Antrieb steht auf Lokal: Er nimmt vom Bus keine Befehle an.</translation>
-    </message>
-    <message>
-        <source>The external fault input of the drive is active; the drive trips and stays stopped until the fault is reset.</source>
-        <translation>Der Eingang für externe Störung ist aktiv; der Antrieb schaltet mit Störung ab und bleibt stehen, bis sie quittiert wird.</translation>
-    </message>
-    <message>
-        <source>As if unplugged from the line: it neither hears nor answers.</source>
-        <translation>Wie von der Leitung abgezogen: Es hört nichts und antwortet nicht.</translation>
-    </message>
-    <message>
-        <source>Somebody switched the drive to local: the line commands it no longer.</source>
-        <translation>Jemand hat den Antrieb auf Lokal geschaltet: Die Leitung befiehlt ihm nichts mehr.</translation>
-    </message>
-    <message>
-        <source>The drive's external fault input is tripped, and it stops with a fault until that is reset.</source>
-        <translation>Der Eingang für externe Störung ist ausgelöst; der Antrieb hält mit Störung an, bis sie quittiert wird.</translation>
     </message>
     <message>
         <source>Shaft &amp;blocked</source>
@@ -8349,50 +7353,6 @@ otherwise = unbekannt</translation>
         <source>replace the existing ones</source>
         <translation>vorhandene ersetzen</translation>
     </message>
-    <message>
-        <source>&amp;Follower of the signals</source>
-        <translation>&amp;Gerät der Signale</translation>
-    </message>
-    <message>
-        <source>&amp;Name of the new one</source>
-        <translation>&amp;Name des neuen</translation>
-    </message>
-    <message>
-        <source>Also followers that the list names and the project does not have.</source>
-        <translation>Auch Geräte, die die Liste nennt und das Projekt nicht hat.</translation>
-    </message>
-    <message>
-        <source>New follower</source>
-        <translation>Neues Gerät</translation>
-    </message>
-    <message>
-        <source>New followers are on &amp;line</source>
-        <translation>Neue Geräte an &amp;Leitung</translation>
-    </message>
-    <message>
-        <source>None: such rows stay out</source>
-        <translation>Keines: solche Zeilen bleiben draußen</translation>
-    </message>
-    <message>
-        <source>Of rows that name none themselves.</source>
-        <translation>Von Zeilen, die selbst keines nennen.</translation>
-    </message>
-    <message>
-        <source>are replaced</source>
-        <translation>werden ersetzt</translation>
-    </message>
-    <message>
-        <source>follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>stay as they are</source>
-        <translation>bleiben, wie sie sind</translation>
-    </message>
-    <message>
-        <source>stay; the new ones get a number</source>
-        <translation>bleiben; die neuen bekommen eine Nummer</translation>
-    </message>
 </context>
 <context>
     <name>Template</name>
@@ -8722,6 +7682,10 @@ otherwise = unbekannt</translation>
         <translation>Exception-Antworten</translation>
     </message>
     <message>
+        <source>External fault</source>
+        <translation>Externe Störung</translation>
+    </message>
+    <message>
         <source>Inputs and line of “{name}”</source>
         <translation>Eingänge und Leitung von „{name}“</translation>
     </message>
@@ -8736,6 +7700,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>Line faults</source>
         <translation>Leitungsstörungen</translation>
+    </message>
+    <message>
+        <source>Local</source>
+        <translation>Lokal</translation>
     </message>
     <message>
         <source>Missing answers</source>
@@ -8758,12 +7726,16 @@ otherwise = unbekannt</translation>
         <translation>Sicher abgeschaltetes Moment (STO)</translation>
     </message>
     <message>
-        <source>Shaft blocked</source>
-        <translation>Welle blockiert</translation>
-    </message>
-    <message>
         <source>Supply voltage</source>
         <translation>Versorgungsspannung</translation>
+    </message>
+    <message>
+        <source>The drive is switched to local: it takes no commands from the bus.</source>
+        <translation>Der Antrieb steht auf Lokal: Er nimmt vom Bus keine Befehle an.</translation>
+    </message>
+    <message>
+        <source>The external fault input of the drive is active; the drive trips and stays stopped until the fault is reset.</source>
+        <translation>Der Eingang für externe Störung ist aktiv; der Antrieb schaltet mit Störung ab und bleibt stehen, bis sie quittiert wird.</translation>
     </message>
     <message>
         <source>The same number gives the same faults in the same order</source>
@@ -8776,70 +7748,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>none</source>
         <translation>keine</translation>
-    </message>
-    <message>
-        <source>Answers behind noise</source>
-        <translation>Antworten hinter Rauschen</translation>
-    </message>
-    <message>
-        <source>Answers come later by</source>
-        <translation>Antworten verspätet um</translation>
-    </message>
-    <message>
-        <source>Answers left out</source>
-        <translation>Antworten ausgelassen</translation>
-    </message>
-    <message>
-        <source>Exceptions instead</source>
-        <translation>Ausnahmen stattdessen</translation>
-    </message>
-    <message>
-        <source>No trouble any more</source>
-        <translation>Keine Störung mehr</translation>
-    </message>
-    <message>
-        <source>Reboot: away for {seconds} s</source>
-        <translation>Neustart: {seconds} s weg</translation>
-    </message>
-    <message>
-        <source>Safe torque off</source>
-        <translation>Sicher abgeschaltetes Moment</translation>
-    </message>
-    <message>
-        <source>Seed</source>
-        <translation>Startwert des Zufalls</translation>
-    </message>
-    <message>
-        <source>Something holds the shaft fast</source>
-        <translation>Etwas hält die Welle fest</translation>
-    </message>
-    <message>
-        <source>The same number brings the same trouble in the same order</source>
-        <translation>Dieselbe Zahl bringt dieselbe Störung in derselben Reihenfolge</translation>
-    </message>
-    <message>
-        <source>Trouble on the line</source>
-        <translation>Störung der Leitung</translation>
-    </message>
-    <message>
-        <source>give or take</source>
-        <translation>mehr oder weniger</translation>
-    </message>
-    <message>
-        <source>External fault</source>
-        <translation>Externe Störung</translation>
-    </message>
-    <message>
-        <source>Local</source>
-        <translation>Lokal</translation>
-    </message>
-    <message>
-        <source>The drive is in local: it takes no commands from the bus.</source>
-        <translation>Der Antrieb steht auf Lokal: Er nimmt vom Bus keine Befehle an.</translation>
-    </message>
-    <message>
-        <source>The drive's external fault input is tripped, and it stops with a fault until that is reset.</source>
-        <translation>Der Eingang für externe Störung ist ausgelöst; der Antrieb hält mit Störung an, bis sie quittiert wird.</translation>
     </message>
 </context>
 <context>
@@ -8896,7 +7804,7 @@ otherwise = unbekannt</translation>
         <translation>&amp;Führt zu</translation>
     </message>
     <message>
-        <source>Add a turn from '{screen}'</source>
+        <source>Add a turn from &apos;{screen}&apos;</source>
         <translation>Wechsel von „{screen}“ anlegen</translation>
     </message>
     <message>
@@ -8920,7 +7828,7 @@ otherwise = unbekannt</translation>
         <translation>Kein anderes Bild heißt so.</translation>
     </message>
     <message>
-        <source>On &amp;every screen, not only on '{screen}'</source>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
         <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
@@ -9041,10 +7949,6 @@ otherwise = unbekannt</translation>
         <source>⚠ “{text}” is not a number</source>
         <translation>⚠ „{text}“ ist keine Zahl</translation>
     </message>
-    <message>
-        <source>Set its</source>
-        <translation>Signal</translation>
-    </message>
 </context>
 <context>
     <name>WalkedMap</name>
@@ -9068,11 +7972,11 @@ otherwise = unbekannt</translation>
         <translation>Aktion {n}</translation>
     </message>
     <message>
-        <source>Device '{name}'</source>
+        <source>Device &apos;{name}&apos;</source>
         <translation>Gerät „{name}“</translation>
     </message>
     <message>
-        <source>Line '{name}'</source>
+        <source>Line &apos;{name}&apos;</source>
         <translation>Leitung „{name}“</translation>
     </message>
     <message>
@@ -9084,24 +7988,12 @@ otherwise = unbekannt</translation>
         <translation>Bildwechsel {n}</translation>
     </message>
     <message>
-        <source>Signal '{name}'</source>
+        <source>Signal &apos;{name}&apos;</source>
         <translation>Signal „{name}“</translation>
     </message>
     <message>
         <source>Simulated devices</source>
         <translation>Simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>Follower '{name}'</source>
-        <translation>Gerät „{name}“</translation>
-    </message>
-    <message>
-        <source>Simulated followers</source>
-        <translation>Simulierte Geräte</translation>
-    </message>
-    <message>
-        <source>Turn {n}</source>
-        <translation>Wechsel {n}</translation>
     </message>
 </context>
 <context>
@@ -9296,10 +8188,6 @@ otherwise = unbekannt</translation>
         <source>and more: {count}</source>
         <translation>und weitere: {count}</translation>
     </message>
-    <message>
-        <source>What will come of it</source>
-        <translation>Was daraus wird</translation>
-    </message>
 </context>
 <context>
     <name>_CausedForm</name>
@@ -9354,35 +8242,35 @@ otherwise = unbekannt</translation>
 <context>
     <name>bus</name>
     <message>
-        <source>'{name}' holds a control character; type the name anew</source>
+        <source>&apos;{name}&apos; holds a control character; type the name anew</source>
         <translation>„{name}“ enthält ein Steuerzeichen; den Namen neu eingeben</translation>
     </message>
     <message>
-        <source>'{signal}': sent {tries} times, and again for {left:.0f} s; {reason}</source>
+        <source>&apos;{signal}&apos;: sent {tries} times, and again for {left:.0f} s; {reason}</source>
         <translation>„{signal}“: {tries}-mal gesendet, und weiter für {left:.0f} s; {reason}</translation>
     </message>
     <message>
-        <source>'{signal}': {reason}</source>
+        <source>&apos;{signal}&apos;: {reason}</source>
         <translation>„{signal}“: {reason}</translation>
     </message>
     <message>
-        <source>'{text}' is no endpoint; write {forms}</source>
+        <source>&apos;{text}&apos; is no endpoint; write {forms}</source>
         <translation>„{text}“ ist kein Endpunkt; Schreibweise: {forms}</translation>
     </message>
     <message>
-        <source>'{text}' is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
+        <source>&apos;{text}&apos; is not {scheme}://HOST:PORT, such as {scheme}://192.168.0.10:{port}</source>
         <translation>„{text}“ ist nicht {scheme}://HOST:PORT, etwa {scheme}://192.168.0.10:{port}</translation>
     </message>
     <message>
-        <source>'{text}' names no port; the usual one is {port}: {whole}</source>
+        <source>&apos;{text}&apos; names no port; the usual one is {port}: {whole}</source>
         <translation>„{text}“ nennt keinen Port; üblich ist {port}: {whole}</translation>
     </message>
     <message>
-        <source>'{text}' names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
+        <source>&apos;{text}&apos; names no serial port; write serial:DEVICE, such as serial:/dev/ttyUSB0 or serial:COM3</source>
         <translation>„{text}“ nennt keinen seriellen Anschluss; Schreibweise: serial:DEVICE, etwa serial:/dev/ttyUSB0 oder serial:COM3</translation>
     </message>
     <message>
-        <source>'{text}': port {port} is outside 1..65535</source>
+        <source>&apos;{text}&apos;: port {port} is outside 1..65535</source>
         <translation>„{text}“: Port {port} liegt außerhalb 1..65535</translation>
     </message>
     <message>
@@ -9462,7 +8350,7 @@ otherwise = unbekannt</translation>
         <translation>ein Teil von {name}, das {count} Register hat</translation>
     </message>
     <message>
-        <source>a stop of follower '{name}' ('{signal}') is not confirmed yet</source>
+        <source>a stop of follower &apos;{name}&apos; (&apos;{signal}&apos;) is not confirmed yet</source>
         <translation>ein Stopp von Gerät „{name}“ („{signal}“) ist noch nicht bestätigt</translation>
     </message>
     <message>
@@ -9566,7 +8454,7 @@ otherwise = unbekannt</translation>
         <translation>Versorgung, Unit-Adresse und Verdrahtung prüfen, an einer seriellen Leitung auch Baudrate und Parität</translation>
     </message>
     <message>
-        <source>check parity and baud rate, the line's ends and shield, and that no two devices share a unit</source>
+        <source>check parity and baud rate, the line&apos;s ends and shield, and that no two devices share a unit</source>
         <translation>Parität und Baudrate prüfen, die Leitungsabschlüsse und den Schirm, und ob zwei Geräte dieselbe Unit haben</translation>
     </message>
     <message>
@@ -9654,19 +8542,19 @@ otherwise = unbekannt</translation>
         <translation>passt</translation>
     </message>
     <message>
-        <source>follower '{follower}' has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
+        <source>follower &apos;{follower}&apos; has unit {unit}, which only Modbus TCP has, and {endpoint} is a serial line; give it the address that is set at the device, 1 to 247</source>
         <translation>Gerät „{follower}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt, und {endpoint} ist eine serielle Leitung; ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
     </message>
     <message>
-        <source>follower '{follower}' {sentence}</source>
+        <source>follower &apos;{follower}&apos; {sentence}</source>
         <translation>Gerät „{follower}“: {sentence}</translation>
     </message>
     <message>
-        <source>follower '{name}' does not answer: {reason}</source>
+        <source>follower &apos;{name}&apos; does not answer: {reason}</source>
         <translation>Gerät „{name}“ antwortet nicht: {reason}</translation>
     </message>
     <message>
-        <source>follower '{name}' kept {held} instead of {wanted}</source>
+        <source>follower &apos;{name}&apos; kept {held} instead of {wanted}</source>
         <translation>Gerät „{name}“ behielt {held} statt {wanted}</translation>
     </message>
     <message>
@@ -9750,39 +8638,39 @@ otherwise = unbekannt</translation>
         <translation>Länge</translation>
     </message>
     <message>
-        <source>line '{line}' at {where}</source>
+        <source>line &apos;{line}&apos; at {where}</source>
         <translation>Leitung „{line}“ an {where}</translation>
     </message>
     <message>
-        <source>line '{line}' is down: nothing says where it leads</source>
+        <source>line &apos;{line}&apos; is down: nothing says where it leads</source>
         <translation>Leitung „{line}“ ist unterbrochen: nirgends steht, wohin sie führt</translation>
     </message>
     <message>
-        <source>line '{line}' is down: {sentence}</source>
+        <source>line &apos;{line}&apos; is down: {sentence}</source>
         <translation>Leitung „{line}“ ist unterbrochen: {sentence}</translation>
     </message>
     <message>
-        <source>line '{line}' is not armed</source>
+        <source>line &apos;{line}&apos; is not armed</source>
         <translation>Leitung „{line}“ ist nicht scharf</translation>
     </message>
     <message>
-        <source>line '{line}' is stopped</source>
+        <source>line &apos;{line}&apos; is stopped</source>
         <translation>Leitung „{line}“ ist angehalten</translation>
     </message>
     <message>
-        <source>line '{line}' was disarmed: follower '{name}' did not answer for {limit} s</source>
+        <source>line &apos;{line}&apos; was disarmed: follower &apos;{name}&apos; did not answer for {limit} s</source>
         <translation>Leitung „{line}“ wurde entschärft: Gerät „{name}“ hat {limit} s lang nicht geantwortet</translation>
     </message>
     <message>
-        <source>line '{name}' stopped by a fault of this program; start it anew</source>
+        <source>line &apos;{name}&apos; stopped by a fault of this program; start it anew</source>
         <translation>Leitung „{name}“ wurde durch einen Fehler dieses Programms angehalten; neu starten</translation>
     </message>
     <message>
-        <source>line '{name}' was disarmed</source>
+        <source>line &apos;{name}&apos; was disarmed</source>
         <translation>Leitung „{name}“ wurde entschärft</translation>
     </message>
     <message>
-        <source>line '{name}' was stopped</source>
+        <source>line &apos;{name}&apos; was stopped</source>
         <translation>Leitung „{name}“ wurde angehalten</translation>
     </message>
     <message>
@@ -9846,7 +8734,7 @@ otherwise = unbekannt</translation>
         <translation>Anschluss fehlt</translation>
     </message>
     <message>
-        <source>no way leads to {host}; check the cable and this computer's network address</source>
+        <source>no way leads to {host}; check the cable and this computer&apos;s network address</source>
         <translation>kein Weg führt zu {host}; Kabel und Netzwerkadresse dieses Rechners prüfen</translation>
     </message>
     <message>
@@ -9910,7 +8798,7 @@ otherwise = unbekannt</translation>
         <translation>ein Bit ist falsch (Bit {bit} von Byte {byte})</translation>
     </message>
     <message>
-        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use 'simulated'</source>
+        <source>one endpoint can stand in for one line, and the project has {count} ({names}); change the lines in the project, or use &apos;simulated&apos;</source>
         <translation>ein Endpunkt kann für eine Leitung stehen, und das Projekt hat {count} ({names}); die Leitungen im Projekt ändern oder „simulated“ verwenden</translation>
     </message>
     <message>
@@ -10078,7 +8966,7 @@ otherwise = unbekannt</translation>
         <translation>Serieller Anschluss {device}</translation>
     </message>
     <message>
-        <source>serial port {device} is used by line '{shared_with}' of this project too; put the followers of both on one line, or name another device</source>
+        <source>serial port {device} is used by line &apos;{shared_with}&apos; of this project too; put the followers of both on one line, or name another device</source>
         <translation>Serieller Anschluss {device} wird von Leitung „{shared_with}“ dieses Projekts mitbenutzt; die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
@@ -10090,7 +8978,7 @@ otherwise = unbekannt</translation>
         <translation>setzt Bits {bits}, löscht die übrigen nicht behaltenen</translation>
     </message>
     <message>
-        <source>signal '{signal}' stands in registers that are never read from follower '{follower}'; mend its register or the range ('never_read')</source>
+        <source>signal &apos;{signal}&apos; stands in registers that are never read from follower &apos;{follower}&apos;; mend its register or the range (&apos;never_read&apos;)</source>
         <translation>Signal „{signal}“ steht in Registern, die von Gerät „{follower}“ nie gelesen werden; sein Register oder den Bereich („never_read“) berichtigen</translation>
     </message>
     <message>
@@ -10138,11 +9026,11 @@ otherwise = unbekannt</translation>
         <translation>so sieht eine falsche Parität aus: Das Gerät sendet kein Paritätsbit oder eine andere Zahl von Stoppbits</translation>
     </message>
     <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is higher than this line's</source>
+        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is higher than this line&apos;s</source>
         <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist höher als die dieser Leitung</translation>
     </message>
     <message>
-        <source>that is what a wrong speed looks like: the follower's baud rate is lower than this line's</source>
+        <source>that is what a wrong speed looks like: the follower&apos;s baud rate is lower than this line&apos;s</source>
         <translation>so sieht eine falsche Baudrate aus: Die des Geräts ist niedriger als die dieser Leitung</translation>
     </message>
     <message>
@@ -10162,7 +9050,7 @@ otherwise = unbekannt</translation>
         <translation>die Antwort von Unit {unit} brach nach {came} von {wanted} Byte ab</translation>
     </message>
     <message>
-        <source>the connection of line '{name}' was given up</source>
+        <source>the connection of line &apos;{name}&apos; was given up</source>
         <translation>die Verbindung der Leitung „{name}“ wurde aufgegeben</translation>
     </message>
     <message>
@@ -10222,7 +9110,7 @@ otherwise = unbekannt</translation>
         <translation>das Gateway hat unter dieser Unit niemanden erreicht; das Gerät dahinter prüfen</translation>
     </message>
     <message>
-        <source>the host '{host}' has no address; check its spelling and the name service, or give its number</source>
+        <source>the host &apos;{host}&apos; has no address; check its spelling and the name service, or give its number</source>
         <translation>der Rechner „{host}“ hat keine Adresse; Schreibweise und Namensdienst prüfen oder die Zahlenadresse angeben</translation>
     </message>
     <message>
@@ -10398,7 +9286,7 @@ otherwise = unbekannt</translation>
         <translation>{bytes} sollten folgen, es sind {found}</translation>
     </message>
     <message>
-        <source>{clock}  {follower}: {deed}, line '{line}'</source>
+        <source>{clock}  {follower}: {deed}, line &apos;{line}&apos;</source>
         <translation>{clock}  {follower}: {deed}, Leitung „{line}“</translation>
     </message>
     <message>
@@ -10462,7 +9350,7 @@ otherwise = unbekannt</translation>
         <translation>{count}, zusammen {seconds:.1f} s, der letzte {last:.1f} s</translation>
     </message>
     <message>
-        <source>{device} is not a serial port; check the port's name</source>
+        <source>{device} is not a serial port; check the port&apos;s name</source>
         <translation>{device} ist kein serieller Anschluss; den Namen prüfen</translation>
     </message>
     <message>
@@ -10482,7 +9370,7 @@ otherwise = unbekannt</translation>
         <translation>{found}; geschrieben war {wanted}</translation>
     </message>
     <message>
-        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower's present state</source>
+        <source>{kept}, as before: the register may be read-only, limited there, or not writable in the follower&apos;s present state</source>
         <translation>{kept}, wie zuvor: Das Register ist vielleicht nur lesbar, dort begrenzt oder im jetzigen Zustand des Geräts nicht schreibbar</translation>
     </message>
     <message>
@@ -10526,11 +9414,11 @@ otherwise = unbekannt</translation>
         <translation>{name} lehnt alle {count} Werte ab</translation>
     </message>
     <message>
-        <source>{port} cannot be opened: {said}; check the adapter and the port's name</source>
+        <source>{port} cannot be opened: {said}; check the adapter and the port&apos;s name</source>
         <translation>{port} kann nicht geöffnet werden: {said}; Adapter und Namen des Anschlusses prüfen</translation>
     </message>
     <message>
-        <source>{port} does not exist; plug the adapter in, or check the port's name</source>
+        <source>{port} does not exist; plug the adapter in, or check the port&apos;s name</source>
         <translation>{port} gibt es nicht; den Adapter einstecken oder den Namen prüfen</translation>
     </message>
     <message>
@@ -10546,7 +9434,7 @@ otherwise = unbekannt</translation>
         <translation>{port} ist belegt; das andere Programm schließen, das ihn offen hat</translation>
     </message>
     <message>
-        <source>{port} may not be opened by this user; join the group that owns it (often 'dialout') and log in again</source>
+        <source>{port} may not be opened by this user; join the group that owns it (often &apos;dialout&apos;) and log in again</source>
         <translation>{port} darf von diesem Benutzer nicht geöffnet werden; der Gruppe beitreten, der er gehört (oft „dialout“), und neu anmelden</translation>
     </message>
     <message>
@@ -10588,19 +9476,15 @@ otherwise = unbekannt</translation>
         <source>Nobody is near the machine or anything it moves, and nobody can approach unseen.</source>
         <translation>Niemand ist in der Nähe der Maschine oder bewegter Teile, und niemand kann sich unbemerkt nähern.</translation>
     </message>
-    <message>
-        <source>Nobody is near the machine or anything that it moves, and nobody can come near unseen.</source>
-        <translation>Niemand ist nahe der Maschine oder bei etwas, das sie bewegt, und niemand kann ungesehen hinkommen.</translation>
-    </message>
 </context>
 <context>
     <name>cells</name>
     <message>
-        <source>'{text}' is ambiguous: {choices}</source>
+        <source>&apos;{text}&apos; is ambiguous: {choices}</source>
         <translation>„{text}“ ist mehrdeutig: {choices}</translation>
     </message>
     <message>
-        <source>'{text}' is not one of these: {choices}</source>
+        <source>&apos;{text}&apos; is not one of these: {choices}</source>
         <translation>„{text}“ ist keines von diesen: {choices}</translation>
     </message>
     <message>
@@ -10612,7 +9496,7 @@ otherwise = unbekannt</translation>
         <translation>gilt nicht für dieses Teil; die Zelle leer lassen</translation>
     </message>
     <message>
-        <source>there is no '{text}'</source>
+        <source>there is no &apos;{text}&apos;</source>
         <translation>„{text}“ gibt es nicht</translation>
     </message>
     <message>
@@ -10630,34 +9514,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{reason}; the row is skipped</source>
         <translation>{reason}; die Zeile wird übersprungen</translation>
-    </message>
-    <message>
-        <source>'{text}' can mean several: {choices}</source>
-        <translation>„{text}“ kann mehreres heißen: {choices}</translation>
-    </message>
-    <message>
-        <source>'{text}' is none of these: {choices}</source>
-        <translation>„{text}“ ist keines von diesen: {choices}</translation>
-    </message>
-    <message>
-        <source>one of these is needed: {choices}</source>
-        <translation>nötig ist eines von diesen: {choices}</translation>
-    </message>
-    <message>
-        <source>there is another one called {name}; choose another name</source>
-        <translation>{name} gibt es schon; einen anderen Namen wählen</translation>
-    </message>
-    <message>
-        <source>there is no such thing for this part; leave the cell empty</source>
-        <translation>das gibt es bei diesem Teil nicht; die Zelle leer lassen</translation>
-    </message>
-    <message>
-        <source>{reason}; the row is left out</source>
-        <translation>{reason}; die Zeile wird weggelassen</translation>
-    </message>
-    <message>
-        <source>{reason}; the row stays as it is</source>
-        <translation>{reason}; die Zeile bleibt, wie sie ist</translation>
     </message>
 </context>
 <context>
@@ -10863,7 +9719,7 @@ otherwise = unbekannt</translation>
         <translation>einen Text für {value} angeben, wenn dieser Wert vorkommen kann, oder einen für alle übrigen: otherwise = ...</translation>
     </message>
     <message>
-        <source>add a turn by a key, say 'escape', or after idle time</source>
+        <source>add a turn by a key, say &apos;escape&apos;, or after idle time</source>
         <translation>einen Wechsel durch eine Taste anlegen, etwa „escape“, oder nach Ruhezeit</translation>
     </message>
     <message>
@@ -10887,7 +9743,7 @@ otherwise = unbekannt</translation>
         <translation>seine Signale anlegen oder es entfernen</translation>
     </message>
     <message>
-        <source>add the key {key} to the panel, or name another as '{purpose}' in its entry keys</source>
+        <source>add the key {key} to the panel, or name another as &apos;{purpose}&apos; in its entry keys</source>
         <translation>die Taste {key} am Panel anlegen oder in den Eingabetasten eine andere als „{purpose}“ nennen</translation>
     </message>
     <message>
@@ -10935,11 +9791,11 @@ otherwise = unbekannt</translation>
         <translation>ihm die Adresse geben, die am Gerät eingestellt ist, 1 bis 247</translation>
     </message>
     <message>
-        <source>give its registers, two characters each: 'length = 8' for 16 characters</source>
+        <source>give its registers, two characters each: &apos;length = 8&apos; for 16 characters</source>
         <translation>seine Register angeben, je zwei Zeichen: „length = 8“ für 16 Zeichen</translation>
     </message>
     <message>
-        <source>give its signals roles in the drive ('drive_role')</source>
+        <source>give its signals roles in the drive (&apos;drive_role&apos;)</source>
         <translation>seinen Signalen eine Rolle im Antrieb geben („drive_role“)</translation>
     </message>
     <message>
@@ -10947,7 +9803,7 @@ otherwise = unbekannt</translation>
         <translation>dem eine andere Taste geben oder die Eingabe durch eine Aktion einer anderen Taste beginnen</translation>
     </message>
     <message>
-        <source>give the field 'range = [empty, full]'</source>
+        <source>give the field &apos;range = [empty, full]&apos;</source>
         <translation>dem Feld „range = [leer, voll]“ geben</translation>
     </message>
     <message>
@@ -10955,7 +9811,7 @@ otherwise = unbekannt</translation>
         <translation>dem Feld einen Bereich mit zwei verschiedenen Enden geben</translation>
     </message>
     <message>
-        <source>give the signal 'texts', or make it a number field</source>
+        <source>give the signal &apos;texts&apos;, or make it a number field</source>
         <translation>dem Signal „texts“ geben oder ein Zahlenfeld daraus machen</translation>
     </message>
     <message>
@@ -10987,11 +9843,11 @@ otherwise = unbekannt</translation>
         <translation>verdeckt {cells} des Feldes von {signal} in Zeile {row}</translation>
     </message>
     <message>
-        <source>it does '{deed}' on {signal}, which may not be written</source>
+        <source>it does &apos;{deed}&apos; on {signal}, which may not be written</source>
         <translation>macht „{deed}“ mit {signal}, das nicht geschrieben werden darf</translation>
     </message>
     <message>
-        <source>it has a length ('length = {length}') but is no string; the length means nothing</source>
+        <source>it has a length (&apos;length = {length}&apos;) but is no string; the length means nothing</source>
         <translation>hat eine Länge („length = {length}“), ist aber kein String; die Länge bedeutet nichts</translation>
     </message>
     <message>
@@ -11035,7 +9891,7 @@ otherwise = unbekannt</translation>
         <translation>ist ein Text; seine Skalierung wird nicht angewendet</translation>
     </message>
     <message>
-        <source>it is called a stop ('stops'), and brings {signal} to {value}</source>
+        <source>it is called a stop (&apos;stops&apos;), and brings {signal} to {value}</source>
         <translation>sie ist als Stopp bezeichnet („stops“) und bringt {signal} auf {value}</translation>
     </message>
     <message>
@@ -11043,7 +9899,7 @@ otherwise = unbekannt</translation>
         <translation>es wird abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>it is to be written every {every} ms ('refresh_ms'), but may not be written</source>
+        <source>it is to be written every {every} ms (&apos;refresh_ms&apos;), but may not be written</source>
         <translation>soll alle {every} ms geschrieben werden („refresh_ms“), darf aber nicht geschrieben werden</translation>
     </message>
     <message>
@@ -11059,7 +9915,7 @@ otherwise = unbekannt</translation>
         <translation>wird nirgends verwendet, aber von der Leitung gelesen</translation>
     </message>
     <message>
-        <source>it is written every {every} ms ('refresh_ms'), and its follower stops after {limit} ms</source>
+        <source>it is written every {every} ms (&apos;refresh_ms&apos;), and its follower stops after {limit} ms</source>
         <translation>wird alle {every} ms geschrieben („refresh_ms“), und sein Gerät hält nach {limit} ms an</translation>
     </message>
     <message>
@@ -11071,7 +9927,7 @@ otherwise = unbekannt</translation>
         <translation>führt von {screen} auf dasselbe Bild, also geschieht nichts</translation>
     </message>
     <message>
-        <source>it may be written, but the table '{table}' can only be read</source>
+        <source>it may be written, but the table &apos;{table}&apos; can only be read</source>
         <translation>darf geschrieben werden, aber die Tabelle „{table}“ ist nur lesbar</translation>
     </message>
     <message>
@@ -11079,7 +9935,7 @@ otherwise = unbekannt</translation>
         <translation>teilt sich Register mit {signal}: {second} gegen {first}</translation>
     </message>
     <message>
-        <source>it stands in registers that are never read from follower {follower} ('never_read')</source>
+        <source>it stands in registers that are never read from follower {follower} (&apos;never_read&apos;)</source>
         <translation>steht in Registern, die von Gerät {follower} nie gelesen werden („never_read“)</translation>
     </message>
     <message>
@@ -11087,7 +9943,7 @@ otherwise = unbekannt</translation>
         <translation>hält nach {limit} ms ohne Anfrage von selbst an, und seine Signale werden höchstens alle {every} ms gelesen</translation>
     </message>
     <message>
-        <source>it takes {count} registers, and follower {follower} answers {most} in one read ('max_registers')</source>
+        <source>it takes {count} registers, and follower {follower} answers {most} in one read (&apos;max_registers&apos;)</source>
         <translation>belegt {count} Register, und Gerät {follower} beantwortet {most} auf einmal („max_registers“)</translation>
     </message>
     <message>
@@ -11151,15 +10007,15 @@ otherwise = unbekannt</translation>
         <translation>eine Taste die nächste Sprache zeigen lassen, oder das wählende Signal nennen</translation>
     </message>
     <message>
-        <source>let it be written ('write'), or take 'refresh_ms' off</source>
+        <source>let it be written (&apos;write&apos;), or take &apos;refresh_ms&apos; off</source>
         <translation>das Schreiben erlauben („write“) oder „refresh_ms“ wegnehmen</translation>
     </message>
     <message>
-        <source>let the signal be written ('write'), or act on another one</source>
+        <source>let the signal be written (&apos;write&apos;), or act on another one</source>
         <translation>dem Signal das Schreiben erlauben („write“) oder auf ein anderes wirken</translation>
     </message>
     <message>
-        <source>let the signal be written ('write'), or take entry off the field</source>
+        <source>let the signal be written (&apos;write&apos;), or take entry off the field</source>
         <translation>dem Signal das Schreiben erlauben („write“) oder dem Feld die Eingabe nehmen</translation>
     </message>
     <message>
@@ -11167,11 +10023,11 @@ otherwise = unbekannt</translation>
         <translation>das sprachwählende Signal schreibbar machen oder die Aktion herausnehmen</translation>
     </message>
     <message>
-        <source>let the stop act on every screen: leave out its 'from'</source>
+        <source>let the stop act on every screen: leave out its &apos;from&apos;</source>
         <translation>den Stopp auf jedem Bild wirken lassen: „from“ weglassen</translation>
     </message>
     <message>
-        <source>look it up in the manual of follower {follower}, which is said to count '{numbering}'</source>
+        <source>look it up in the manual of follower {follower}, which is said to count &apos;{numbering}&apos;</source>
         <translation>im Handbuch von Gerät {follower} nachsehen, das angeblich „{numbering}“ zählt</translation>
     </message>
     <message>
@@ -11195,7 +10051,7 @@ otherwise = unbekannt</translation>
         <translation>das Feld {cells} breit machen oder den Text kürzen</translation>
     </message>
     <message>
-        <source>make the field {cells} wide, or read fewer registers ('length')</source>
+        <source>make the field {cells} wide, or read fewer registers (&apos;length&apos;)</source>
         <translation>das Feld {cells} breit machen oder weniger Register lesen („length“)</translation>
     </message>
     <message>
@@ -11219,7 +10075,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenze des Geräts berichtigen oder einen kürzeren Wert lesen</translation>
     </message>
     <message>
-        <source>mend the range ('never_read'); it counts as the follower's manual does</source>
+        <source>mend the range (&apos;never_read&apos;); it counts as the follower&apos;s manual does</source>
         <translation>den Bereich („never_read“) berichtigen; er zählt wie das Handbuch des Geräts</translation>
     </message>
     <message>
@@ -11259,19 +10115,19 @@ otherwise = unbekannt</translation>
         <translation>ein Signal nennen, das eine Zahl ist: 0 ist die erste Sprache</translation>
     </message>
     <message>
-        <source>name another key as 'abandon' in the panel's entry keys</source>
+        <source>name another key as &apos;abandon&apos; in the panel&apos;s entry keys</source>
         <translation>in den Eingabetasten des Panels eine andere Taste als „abandon“ nennen</translation>
     </message>
     <message>
-        <source>name another screen in 'to', or remove the turn</source>
+        <source>name another screen in &apos;to&apos;, or remove the turn</source>
         <translation>in „to“ ein anderes Bild nennen oder den Wechsel entfernen</translation>
     </message>
     <message>
-        <source>name two different keys as 'up' and 'down' in the panel's entry keys</source>
+        <source>name two different keys as &apos;up&apos; and &apos;down&apos; in the panel&apos;s entry keys</source>
         <translation>in den Eingabetasten des Panels zwei verschiedene Tasten als „up“ und „down“ nennen</translation>
     </message>
     <message>
-        <source>name two languages or more in the panel's properties, or take this out</source>
+        <source>name two languages or more in the panel&apos;s properties, or take this out</source>
         <translation>in den Eigenschaften des Panels zwei oder mehr Sprachen nennen, oder dies herausnehmen</translation>
     </message>
     <message>
@@ -11279,7 +10135,7 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen verengen</translation>
     </message>
     <message>
-        <source>narrow the limits, or choose the encoding and the scale that the follower's manual gives</source>
+        <source>narrow the limits, or choose the encoding and the scale that the follower&apos;s manual gives</source>
         <translation>die Grenzen verengen oder Datentyp und Skalierung nach dem Handbuch des Geräts wählen</translation>
     </message>
     <message>
@@ -11315,7 +10171,7 @@ otherwise = unbekannt</translation>
         <translation>von den nie gelesenen: {reason}</translation>
     </message>
     <message>
-        <source>once written, it is written again every {every} ms by itself ('refresh_ms')</source>
+        <source>once written, it is written again every {every} ms by itself (&apos;refresh_ms&apos;)</source>
         <translation>einmal geschrieben, wird es von selbst alle {every} ms neu geschrieben („refresh_ms“)</translation>
     </message>
     <message>
@@ -11331,7 +10187,7 @@ otherwise = unbekannt</translation>
         <translation>die Geräte beider an eine Leitung legen oder einen anderen Anschluss nennen</translation>
     </message>
     <message>
-        <source>read one of them more often, say every {every} ms ('every_ms')</source>
+        <source>read one of them more often, say every {every} ms (&apos;every_ms&apos;)</source>
         <translation>eines davon öfter lesen, etwa alle {every} ms („every_ms“)</translation>
     </message>
     <message>
@@ -11339,7 +10195,7 @@ otherwise = unbekannt</translation>
         <translation>{signal} als uint16 oder uint32 lesen</translation>
     </message>
     <message>
-        <source>remove 'word_order'</source>
+        <source>remove &apos;word_order&apos;</source>
         <translation>„word_order“ entfernen</translation>
     </message>
     <message>
@@ -11347,11 +10203,11 @@ otherwise = unbekannt</translation>
         <translation>eine der beiden entfernen oder ihr eine andere Taste geben</translation>
     </message>
     <message>
-        <source>remove one of the two, or give it another key or another screen ('from')</source>
+        <source>remove one of the two, or give it another key or another screen (&apos;from&apos;)</source>
         <translation>einen der beiden entfernen oder ihm eine andere Taste oder ein anderes Bild geben („from“)</translation>
     </message>
     <message>
-        <source>remove one of the two, or give them different screens ('from')</source>
+        <source>remove one of the two, or give them different screens (&apos;from&apos;)</source>
         <translation>eines der beiden entfernen oder ihnen verschiedene Bilder geben („from“)</translation>
     </message>
     <message>
@@ -11359,7 +10215,7 @@ otherwise = unbekannt</translation>
         <translation>das Signal entfernen oder den Bereich berichtigen</translation>
     </message>
     <message>
-        <source>say 'stops = false' of the one that starts</source>
+        <source>say &apos;stops = false&apos; of the one that starts</source>
         <translation>bei der Aktion, die startet, „stops = false“ angeben</translation>
     </message>
     <message>
@@ -11367,7 +10223,7 @@ otherwise = unbekannt</translation>
         <translation>es kürzer sagen</translation>
     </message>
     <message>
-        <source>say that it stops ('stops = true'): then it is sent again until it is confirmed</source>
+        <source>say that it stops (&apos;stops = true&apos;): then it is sent again until it is confirmed</source>
         <translation>angeben, dass sie stoppt („stops = true“): dann wird sie bis zur Bestätigung neu gesendet</translation>
     </message>
     <message>
@@ -11379,7 +10235,7 @@ otherwise = unbekannt</translation>
         <translation>Bild {screens} und {count} weitere</translation>
     </message>
     <message>
-        <source>set the follower's own time-out and give it here as 'communication_timeout_ms'; if it has none, use no momentary action</source>
+        <source>set the follower&apos;s own time-out and give it here as &apos;communication_timeout_ms&apos;; if it has none, use no momentary action</source>
         <translation>den eigenen Timeout des Geräts einstellen und hier als „communication_timeout_ms“ angeben; hat es keinen, keine Tastaktion verwenden</translation>
     </message>
     <message>
@@ -11395,27 +10251,27 @@ otherwise = unbekannt</translation>
         <translation>mehr Dezimalen zeigen oder die Schrittweite vergröbern</translation>
     </message>
     <message>
-        <source>stop by a key that the panel's entry keys do not name</source>
+        <source>stop by a key that the panel&apos;s entry keys do not name</source>
         <translation>mit einer Taste stoppen, die nicht zu den Eingabetasten des Panels gehört</translation>
     </message>
     <message>
-        <source>take 'entry' off the field</source>
+        <source>take &apos;entry&apos; off the field</source>
         <translation>dem Feld „entry“ nehmen</translation>
     </message>
     <message>
-        <source>take 'length' off, or choose the encoding 'string'</source>
+        <source>take &apos;length&apos; off, or choose the encoding &apos;string&apos;</source>
         <translation>„length“ wegnehmen oder den Datentyp „string“ wählen</translation>
     </message>
     <message>
-        <source>take 'scale' off</source>
+        <source>take &apos;scale&apos; off</source>
         <translation>„scale“ wegnehmen</translation>
     </message>
     <message>
-        <source>take 'write' off, or mend what the follower offers ('write_functions')</source>
+        <source>take &apos;write&apos; off, or mend what the follower offers (&apos;write_functions&apos;)</source>
         <translation>„write“ wegnehmen oder berichtigen, was das Gerät anbietet („write_functions“)</translation>
     </message>
     <message>
-        <source>take 'write' off, or name the table '{table}' if the follower has it there</source>
+        <source>take &apos;write&apos; off, or name the table &apos;{table}&apos; if the follower has it there</source>
         <translation>„write“ wegnehmen oder die Tabelle „{table}“ nennen, falls das Gerät es dort hat</translation>
     </message>
     <message>
@@ -11463,11 +10319,11 @@ otherwise = unbekannt</translation>
         <translation>das Feld von {signal} belegt die Spalten {first} bis {end}; das Panel hat 0 bis {last}</translation>
     </message>
     <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on the same signal right after it</source>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on the same signal right after it</source>
         <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit demselben Signal</translation>
     </message>
     <message>
-        <source>the key {key} already does '{first}' on {signal}, by action {number}; this one does '{second}' on {other} right after it</source>
+        <source>the key {key} already does &apos;{first}&apos; on {signal}, by action {number}; this one does &apos;{second}&apos; on {other} right after it</source>
         <translation>die Taste {key} macht schon „{first}“ mit {signal}, durch Aktion {number}; diese macht gleich danach „{second}“ mit {other}</translation>
     </message>
     <message>
@@ -11519,7 +10375,7 @@ otherwise = unbekannt</translation>
         <translation>der Schritt {step} ist feiner als ein Rohschritt, der {size} ist</translation>
     </message>
     <message>
-        <source>the text has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the text has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>der Text enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -11527,7 +10383,7 @@ otherwise = unbekannt</translation>
         <translation>der Text hat {count} Zeichen, das Panel {columns} Spalten: {lost} geht verloren</translation>
     </message>
     <message>
-        <source>the text {text} for {value} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the text {text} for {value} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>der Text {text} für {value} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -11535,7 +10391,7 @@ otherwise = unbekannt</translation>
         <translation>der Text {text} ist für {value}, was das Signal nie sein kann</translation>
     </message>
     <message>
-        <source>the unit {unit} has {characters}, which the panel's repertoire '{repertoire}' lacks; '?' would be shown</source>
+        <source>the unit {unit} has {characters}, which the panel&apos;s repertoire &apos;{repertoire}&apos; lacks; &apos;?&apos; would be shown</source>
         <translation>die Einheit {unit} enthält {characters}; das fehlt dem Zeichensatz „{repertoire}“ des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
@@ -11599,11 +10455,11 @@ otherwise = unbekannt</translation>
         <translation>die Grenzen weiten, oder den Text entfernen, falls der Wert nicht eingegeben werden darf</translation>
     </message>
     <message>
-        <source>widen the limits, or take 'entry' off the field</source>
+        <source>widen the limits, or take &apos;entry&apos; off the field</source>
         <translation>die Grenzen weiten oder dem Feld „entry“ nehmen</translation>
     </message>
     <message>
-        <source>write 0, or take 'stops' off: what is no stop must not be sent again by itself</source>
+        <source>write 0, or take &apos;stops&apos; off: what is no stop must not be sent again by itself</source>
         <translation>0 schreiben oder „stops“ weglassen: was kein Stopp ist, darf nicht von selbst neu gesendet werden</translation>
     </message>
     <message>
@@ -11643,7 +10499,7 @@ otherwise = unbekannt</translation>
         <translation>{count} seiner Texte sind nicht nach {language} übersetzt, darunter {text}</translation>
     </message>
     <message>
-        <source>{count} of the panel's own messages are not in {language}: {text}</source>
+        <source>{count} of the panel&apos;s own messages are not in {language}: {text}</source>
         <translation>{count} der eigenen Meldungen des Panels gibt es nicht auf {language}: {text}</translation>
     </message>
     <message>
@@ -11707,7 +10563,7 @@ otherwise = unbekannt</translation>
         <translation>{signal} ist ein Text, und ein Text kann nicht eingegeben werden</translation>
     </message>
     <message>
-        <source>{signal} is in the table '{table}' and is one bit itself</source>
+        <source>{signal} is in the table &apos;{table}&apos; and is one bit itself</source>
         <translation>{signal} liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
@@ -11739,15 +10595,15 @@ otherwise = unbekannt</translation>
         <translation>{text} hat kein Gegenstück in {language}</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown</source>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; &apos;?&apos; would be shown</source>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt würde „?“</translation>
     </message>
     <message>
-        <source>{text} has {characters}, which the panel's repertoire {repertoire} lacks; it shows {shown}</source>
+        <source>{text} has {characters}, which the panel&apos;s repertoire {repertoire} lacks; it shows {shown}</source>
         <translation>{text} enthält {characters}; das fehlt dem Zeichensatz {repertoire} des Panels, gezeigt wird {shown}</translation>
     </message>
     <message>
-        <source>{text} is below the last of the panel's {rows} rows</source>
+        <source>{text} is below the last of the panel&apos;s {rows} rows</source>
         <translation>{text} liegt unter der letzten der {rows} Zeilen des Panels</translation>
     </message>
     <message>
@@ -11761,14 +10617,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{text}, the {language} text of {signal} for {value}, has {count} characters, and the field is {width} wide</source>
         <translation>{text}, der Text in {language} von {signal} für {value}, hat {count} Zeichen, und das Feld ist {width} breit</translation>
-    </message>
-    <message>
-        <source>no signal of it is anything of the drive that simulates it, which will stand still</source>
-        <translation>keines seiner Signale ist etwas an dem Antrieb, der es simuliert; der wird stillstehen</translation>
-    </message>
-    <message>
-        <source>say of its signals what of the drive they play ('plays')</source>
-        <translation>bei seinen Signalen sagen, was sie am Antrieb spielen („plays“)</translation>
     </message>
 </context>
 <context>
@@ -12065,7 +10913,7 @@ otherwise = unbekannt</translation>
         <translation>dort steht der Text {text} in Zeile {row}</translation>
     </message>
     <message>
-        <source>there are two keys '{key}'; each key needs a name of its own</source>
+        <source>there are two keys &apos;{key}&apos;; each key needs a name of its own</source>
         <translation>zwei Tasten heißen „{key}“; jede Taste braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -12089,7 +10937,7 @@ otherwise = unbekannt</translation>
         <translation>dies braucht {rows} x {columns} Zellen, und ab der Schreibmarke sind es {left_rows} x {left}</translation>
     </message>
     <message>
-        <source>write '#' once, where the number is to stand: 'belt # speed'</source>
+        <source>write &apos;#&apos; once, where the number is to stand: &apos;belt # speed&apos;</source>
         <translation>„#“ einmal schreiben, wo die Nummer stehen soll: „band # tempo“</translation>
     </message>
     <message>
@@ -12128,87 +10976,87 @@ otherwise = unbekannt</translation>
 <context>
     <name>exchange</name>
     <message>
-        <source>'{text}' can be a register with its thousands grouped, or a part of one; write plain digits</source>
+        <source>&apos;{text}&apos; can be a register with its thousands grouped, or a part of one; write plain digits</source>
         <translation>„{text}“ kann ein Register mit gruppierten Tausendern sein oder ein Teil davon; Ziffern ohne Trennzeichen schreiben</translation>
     </message>
     <message>
-        <source>'{text}' can mean {small} or {large}: choose the decimal mark of the file above</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}: choose the decimal mark of the file above</source>
         <translation>„{text}“ kann {small} oder {large} heißen: oben das Dezimalzeichen der Datei wählen</translation>
     </message>
     <message>
-        <source>'{text}' does not say whether it may be written; write R/W or RO</source>
+        <source>&apos;{text}&apos; does not say whether it may be written; write R/W or RO</source>
         <translation>„{text}“ sagt nicht, ob geschrieben werden darf; R/W oder RO schreiben</translation>
     </message>
     <message>
-        <source>'{text}' has too many digits</source>
+        <source>&apos;{text}&apos; has too many digits</source>
         <translation>„{text}“ hat zu viele Ziffern</translation>
     </message>
     <message>
-        <source>'{text}' is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
+        <source>&apos;{text}&apos; is a register only if registers are hexadecimal: say so above, or write 0x{text}</source>
         <translation>„{text}“ ist nur ein Register, wenn Register hexadezimal sind: das oben angeben oder 0x{text} schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is no bit; bits are 0 to 63</source>
+        <source>&apos;{text}&apos; is no bit; bits are 0 to 63</source>
         <translation>„{text}“ ist kein Bit; Bits sind 0 bis 63</translation>
     </message>
     <message>
-        <source>'{text}' is no encoding that is known here; write one of {encodings}</source>
+        <source>&apos;{text}&apos; is no encoding that is known here; write one of {encodings}</source>
         <translation>„{text}“ ist kein hier bekannter Datentyp; möglich: {encodings}</translation>
     </message>
     <message>
-        <source>'{text}' is no factor</source>
+        <source>&apos;{text}&apos; is no factor</source>
         <translation>„{text}“ ist kein Faktor</translation>
     </message>
     <message>
-        <source>'{text}' is no length</source>
+        <source>&apos;{text}&apos; is no length</source>
         <translation>„{text}“ ist keine Länge</translation>
     </message>
     <message>
-        <source>'{text}' is no line such as Deutsch: 0=steht; 1=läuft</source>
+        <source>&apos;{text}&apos; is no line such as Deutsch: 0=steht; 1=läuft</source>
         <translation>„{text}“ ist keine Zeile wie Deutsch: 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is no list of texts such as 0=stopped; 1=running</source>
+        <source>&apos;{text}&apos; is no list of texts such as 0=stopped; 1=running</source>
         <translation>„{text}“ ist keine Liste von Texten wie 0=steht; 1=läuft</translation>
     </message>
     <message>
-        <source>'{text}' is no number</source>
+        <source>&apos;{text}&apos; is no number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is no number with a decimal comma</source>
+        <source>&apos;{text}&apos; is no number with a decimal comma</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalkomma</translation>
     </message>
     <message>
-        <source>'{text}' is no number with a decimal point</source>
+        <source>&apos;{text}&apos; is no number with a decimal point</source>
         <translation>„{text}“ ist keine Zahl mit Dezimalpunkt</translation>
     </message>
     <message>
-        <source>'{text}' is no range such as 0..50</source>
+        <source>&apos;{text}&apos; is no range such as 0..50</source>
         <translation>„{text}“ ist kein Bereich wie 0..50</translation>
     </message>
     <message>
-        <source>'{text}' is no register number</source>
+        <source>&apos;{text}&apos; is no register number</source>
         <translation>„{text}“ ist keine Registernummer</translation>
     </message>
     <message>
-        <source>'{text}' is no table; write holding, input, coil or discrete, or the function code</source>
+        <source>&apos;{text}&apos; is no table; write holding, input, coil or discrete, or the function code</source>
         <translation>„{text}“ ist keine Tabelle; holding, input, coil oder discrete schreiben, oder den Funktionscode</translation>
     </message>
     <message>
-        <source>'{text}' is no whole number</source>
+        <source>&apos;{text}&apos; is no whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a word order; write high-first or low-first</source>
+        <source>&apos;{text}&apos; is not a word order; write high-first or low-first</source>
         <translation>„{text}“ ist keine Wortfolge; high-first oder low-first schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is nothing of a simulated drive</source>
+        <source>&apos;{text}&apos; is nothing of a simulated drive</source>
         <translation>„{text}“ ist nichts an einem simulierten Antrieb</translation>
     </message>
     <message>
-        <source>'{text}' turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
+        <source>&apos;{text}&apos; turns the bytes of each word too: set the byte order of the follower, and leave this column aside</source>
         <translation>„{text}“ vertauscht auch die Bytes jedes Wortes: die Bytefolge beim Gerät einstellen und diese Spalte beiseitelassen</translation>
     </message>
     <message>
@@ -12224,8 +11072,8 @@ otherwise = unbekannt</translation>
         <translation>Eine Nummer wie 310, 40001, 0x136, 40001-40002 oder 40001.3 für ein Bit.</translation>
     </message>
     <message>
-        <source>A quotation mark (") in row {row} or before is never closed. All marks were read as they stand.</source>
-        <translation>Ein Anführungszeichen (") in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
+        <source>A quotation mark (&quot;) in row {row} or before is never closed. All marks were read as they stand.</source>
+        <translation>Ein Anführungszeichen (&quot;) in Zeile {row} oder davor wird nie geschlossen. Alle wurden gelesen, wie sie stehen.</translation>
     </message>
     <message>
         <source>A raw number, the first of two points of a straight line.</source>
@@ -12316,7 +11164,7 @@ otherwise = unbekannt</translation>
         <translation>Wie viele Dezimalen gezeigt werden. Ohne Angabe: so viele, wie der Faktor hat.</translation>
     </message>
     <message>
-        <source>How many registers a value takes; also '32 bit' or '4 bytes'.</source>
+        <source>How many registers a value takes; also &apos;32 bit&apos; or &apos;4 bytes&apos;.</source>
         <translation>Wie viele Register ein Wert belegt; auch „32 bit“ oder „4 bytes“.</translation>
     </message>
     <message>
@@ -12384,15 +11232,15 @@ otherwise = unbekannt</translation>
         <translation>Register</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}', held in the panel</source>
+        <source>Row {row} becomes &apos;{name}&apos;, held in the panel</source>
         <translation>Zeile {row} wird „{name}“, im Panel gehalten</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}': bit {bit} of '{of}'</source>
+        <source>Row {row} becomes &apos;{name}&apos;: bit {bit} of &apos;{of}&apos;</source>
         <translation>Zeile {row} wird „{name}“: Bit {bit} von „{of}“</translation>
     </message>
     <message>
-        <source>Row {row} becomes '{name}': {follower}, {table} {number}, address {address} on the wire</source>
+        <source>Row {row} becomes &apos;{name}&apos;: {follower}, {table} {number}, address {address} on the wire</source>
         <translation>Zeile {row} wird „{name}“: {follower}, {table} {number}, Adresse {address} auf der Leitung</translation>
     </message>
     <message>
@@ -12404,7 +11252,7 @@ otherwise = unbekannt</translation>
         <translation>Skalierungsfaktoren, die nur im Gerät stehen: {names}. Dort ablesen und eintragen; bis dahin kommen ihre Punkte unskaliert herein, mit einer Notiz.</translation>
     </message>
     <message>
-        <source>Signal '{name}' has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
+        <source>Signal &apos;{name}&apos; has a text of more than {most} characters, which a cell of a workbook cannot hold. Export as CSV.</source>
         <translation>Signal „{name}“ hat einen Text von mehr als {most} Zeichen, den keine Zelle einer Mappe fasst. Als CSV exportieren.</translation>
     </message>
     <message>
@@ -12480,8 +11328,8 @@ otherwise = unbekannt</translation>
         <translation>Die Nummer des Bits, 0 ist das niederwertigste.</translation>
     </message>
     <message>
-        <source>The quotation marks (") of row {row} do not pair up. Look whether its cells are right.</source>
-        <translation>Die Anführungszeichen (") in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
+        <source>The quotation marks (&quot;) of row {row} do not pair up. Look whether its cells are right.</source>
+        <translation>Die Anführungszeichen (&quot;) in Zeile {row} gehen nicht auf. Prüfen, ob ihre Zellen stimmen.</translation>
     </message>
     <message>
         <source>The sheet reaches to {place}; at most {rows} rows and {columns} columns are read. Delete what stands far outside the list, or divide it.</source>
@@ -12556,7 +11404,7 @@ otherwise = unbekannt</translation>
         <translation>Es gibt nur eine Spalte: Stimmt das Trennzeichen?</translation>
     </message>
     <message>
-        <source>This JSON is no SunSpec model: it needs an 'id' and a 'group' with 'points'.</source>
+        <source>This JSON is no SunSpec model: it needs an &apos;id&apos; and a &apos;group&apos; with &apos;points&apos;.</source>
         <translation>Dieses JSON ist kein SunSpec-Modell: es braucht eine „id“ und eine „group“ mit „points“.</translation>
     </message>
     <message>
@@ -12712,7 +11560,7 @@ otherwise = unbekannt</translation>
         <translation>ein Zehnerexponent ist -30 bis 30</translation>
     </message>
     <message>
-        <source>comes in as '{name}'</source>
+        <source>comes in as &apos;{name}&apos;</source>
         <translation>kommt als „{name}“ herein</translation>
     </message>
     <message>
@@ -12732,31 +11580,31 @@ otherwise = unbekannt</translation>
         <translation>nur eine Grenze ist angegeben; ohne die andere bleibt sie beiseite</translation>
     </message>
     <message>
-        <source>signal '{name}' has bits of its own and cannot become a bit</source>
+        <source>signal &apos;{name}&apos; has bits of its own and cannot become a bit</source>
         <translation>Signal „{name}“ hat eigene Bits und kann kein Bit werden</translation>
     </message>
     <message>
-        <source>signal '{name}' has no bit {bit}</source>
+        <source>signal &apos;{name}&apos; has no bit {bit}</source>
         <translation>Signal „{name}“ hat kein Bit {bit}</translation>
     </message>
     <message>
-        <source>signal '{name}' is a bit itself</source>
+        <source>signal &apos;{name}&apos; is a bit itself</source>
         <translation>Signal „{name}“ ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value that an action writes from</source>
+        <source>signal &apos;{name}&apos; is a held value that an action writes from</source>
         <translation>Signal „{name}“ ist ein Merker, aus dem eine Aktion schreibt</translation>
     </message>
     <message>
-        <source>signal '{name}' is added for its bits</source>
+        <source>signal &apos;{name}&apos; is added for its bits</source>
         <translation>Signal „{name}“ kommt für seine Bits hinzu</translation>
     </message>
     <message>
-        <source>signal '{name}' is neither in the project nor among the rows that come in</source>
+        <source>signal &apos;{name}&apos; is neither in the project nor among the rows that come in</source>
         <translation>Signal „{name}“ ist weder im Projekt noch unter den hereinkommenden Zeilen</translation>
     </message>
     <message>
-        <source>signal '{name}' is no whole number and has no bits</source>
+        <source>signal &apos;{name}&apos; is no whole number and has no bits</source>
         <translation>Signal „{name}“ ist keine ganze Zahl und hat keine Bits</translation>
     </message>
     <message>
@@ -12780,7 +11628,7 @@ otherwise = unbekannt</translation>
         <translation>die Formel in {place} wurde ohne ihr Ergebnis gespeichert; stattdessen den Wert tippen</translation>
     </message>
     <message>
-        <source>the name '{name}' stands in row {row} already</source>
+        <source>the name &apos;{name}&apos; stands in row {row} already</source>
         <translation>der Name „{name}“ steht schon in Zeile {row}</translation>
     </message>
     <message>
@@ -12796,11 +11644,11 @@ otherwise = unbekannt</translation>
         <translation>die Nummer des Bits fehlt</translation>
     </message>
     <message>
-        <source>the panel has no other language '{name}'; add it to the panel first</source>
+        <source>the panel has no other language &apos;{name}&apos;; add it to the panel first</source>
         <translation>das Panel hat keine weitere Sprache „{name}“; zuerst dort anlegen</translation>
     </message>
     <message>
-        <source>the project has no follower '{name}', and no line for a new one</source>
+        <source>the project has no follower &apos;{name}&apos;, and no line for a new one</source>
         <translation>das Projekt hat kein Gerät „{name}“ und keine Leitung für ein neues</translation>
     </message>
     <message>
@@ -12824,7 +11672,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt zwei Skalierungen: durch Punkte und durch einen Faktor</translation>
     </message>
     <message>
-        <source>there is a signal '{name}' already, which stays as it is</source>
+        <source>there is a signal &apos;{name}&apos; already, which stays as it is</source>
         <translation>es gibt schon ein Signal „{name}“, das bleibt, wie es ist</translation>
     </message>
     <message>
@@ -12862,14 +11710,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{places} and {count} more</source>
         <translation>{places} und {count} weitere</translation>
-    </message>
-    <message>
-        <source>Plays</source>
-        <translation>Spielt</translation>
-    </message>
-    <message>
-        <source>What of a simulated drive it is: run, output-frequency and the like.</source>
-        <translation>Was es an einem simulierten Antrieb ist: run, output-frequency und dergleichen.</translation>
     </message>
 </context>
 <context>
@@ -12959,7 +11799,7 @@ otherwise = unbekannt</translation>
         <translation>{file} gibt es schon. Ersetzen?</translation>
     </message>
     <message>
-        <source>{file} contains comments after '#', which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
+        <source>{file} contains comments after &apos;#&apos;, which are lost when it is saved. The present file is kept as {file}.bak until you save again. Put what should last into the notes. Save?</source>
         <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak erhalten. Was bleiben soll, in die Notizen schreiben. Speichern?</translation>
     </message>
     <message>
@@ -12974,71 +11814,19 @@ otherwise = unbekannt</translation>
         <source>{why}. Stop keys still write until you disconnect. Disconnect?</source>
         <translation>{why}. Stopptasten schreiben weiterhin, bis getrennt wird. Trennen?</translation>
     </message>
-    <message>
-        <source>Compare shows both versions side by side. Save over it writes your version; the other one stays beside it as a file of its own. Reload takes the other version; undo brings yours back.</source>
-        <translation>Vergleichen zeigt beide Fassungen nebeneinander. Überschreiben schreibt die hiesige Fassung; die andere bleibt als eigene Datei daneben. Neu laden nimmt die andere Fassung; Rückgängig bringt die hiesige zurück.</translation>
-    </message>
-    <message>
-        <source>Disarmed by itself</source>
-        <translation>Von selbst entschärft</translation>
-    </message>
-    <message>
-        <source>Disconnecting stops nothing: a machine that runs goes on running, and the panel is gone.</source>
-        <translation>Trennen hält nichts an: Eine laufende Maschine läuft weiter, und das Panel ist weg.</translation>
-    </message>
-    <message>
-        <source>Leave “{name}”, though not everything is complete?</source>
-        <translation>„{name}“ verlassen, obwohl nicht alles vollständig ist?</translation>
-    </message>
-    <message>
-        <source>Not complete</source>
-        <translation>Unvollständig</translation>
-    </message>
-    <message>
-        <source>Not complete, so no file holds it: {what}. It is lost.</source>
-        <translation>Unvollständig, darum in keiner Datei: {what}. Es geht verloren.</translation>
-    </message>
-    <message>
-        <source>Otherwise they are lost.</source>
-        <translation>Sonst gehen sie verloren.</translation>
-    </message>
-    <message>
-        <source>Remarks in the file</source>
-        <translation>Kommentare in der Datei</translation>
-    </message>
-    <message>
-        <source>Save &amp;over it</source>
-        <translation>&amp;Überschreiben</translation>
-    </message>
-    <message>
-        <source>{file} exists already. Replace it?</source>
-        <translation>{file} gibt es schon. Ersetzen?</translation>
-    </message>
-    <message>
-        <source>{file} holds remarks after '#', and saving does not keep them. The file as it is now stays beside it as {file}.bak until the next saving. What should last belongs into the notes. Save?</source>
-        <translation>{file} enthält Kommentare hinter „#“, die beim Speichern verloren gehen. Die jetzige Datei bleibt bis zum nächsten Speichern als {file}.bak daneben. Was bleiben soll, gehört in die Notizen. Speichern?</translation>
-    </message>
-    <message>
-        <source>{file} was changed by another program since it was read here. Nothing was saved yet.</source>
-        <translation>{file} wurde von einem anderen Programm geändert, seit es hier gelesen wurde. Noch wurde nichts gespeichert.</translation>
-    </message>
-    <message>
-        <source>{why}. Keys that stop still write until you disconnect. Disconnect?</source>
-        <translation>{why}. Tasten, die stoppen, schreiben weiterhin, bis getrennt wird. Trennen?</translation>
-    </message>
 </context>
 <context>
     <name>follower</name>
     <message>
-        <source>'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.external-fault=on</source>
-        <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.external-fault=on</translation>
+        <source>&apos;{deed}&apos; is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on</source>
+        <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.jammed=on</translation>
     </message>
     <message>
-        <source>a preset is 0 to 4, not '{value}'</source>
+        <source>a preset is 0 to 4, not &apos;{value}&apos;</source>
         <translation>eine Festdrehzahl ist 0 bis 4, nicht „{value}“</translation>
     </message>
     <message>
-        <source>a text goes with the encoding 'string', and with no other</source>
+        <source>a text goes with the encoding &apos;string&apos;, and with no other</source>
         <translation>ein Text gehört zum Datentyp „string“ und zu keinem anderen</translation>
     </message>
     <message>
@@ -13050,12 +11838,12 @@ otherwise = unbekannt</translation>
         <translation>der serielle Anschluss {device} kann nicht geöffnet werden</translation>
     </message>
     <message>
-        <source>command word</source>
-        <translation>Befehlswort</translation>
-    </message>
-    <message>
         <source>communication time-out</source>
         <translation>Kommunikations-Timeout</translation>
+    </message>
+    <message>
+        <source>control word</source>
+        <translation>Steuerwort</translation>
     </message>
     <message>
         <source>direction lock</source>
@@ -13074,27 +11862,27 @@ otherwise = unbekannt</translation>
         <translation>Störungsreaktion aktiv</translation>
     </message>
     <message>
-        <source>follower '{follower}' cannot be played: start_value {value} of signal '{signal}' does not fit: {why}</source>
+        <source>follower &apos;{follower}&apos; cannot be played: start_value {value} of signal &apos;{signal}&apos; does not fit: {why}</source>
         <translation>Gerät „{follower}“ kann nicht gespielt werden: start_value {value} von Signal „{signal}“ passt nicht: {why}</translation>
     </message>
     <message>
-        <source>follower '{follower}' has no signal '{signal}' to set or to look at</source>
+        <source>follower &apos;{follower}&apos; has no signal &apos;{signal}&apos; to set or to look at</source>
         <translation>Gerät „{follower}“ hat kein Signal „{signal}“ zum Setzen oder Ansehen</translation>
     </message>
     <message>
-        <source>follower '{name}' has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
+        <source>follower &apos;{name}&apos; has unit {unit}, which only Modbus TCP has: on a serial line give it 1 to 247</source>
         <translation>Gerät „{name}“ hat die Unit-Adresse {unit}, die es nur bei Modbus TCP gibt: an einer seriellen Leitung ihm 1 bis 247 geben</translation>
     </message>
     <message>
-        <source>followers '{one}' and '{other}' have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
+        <source>followers &apos;{one}&apos; and &apos;{other}&apos; have the same unit address {unit} and cannot be played at one endpoint; choose one of them by its name</source>
         <translation>die Geräte „{one}“ und „{other}“ haben dieselbe Unit-Adresse {unit} und können nicht an einem Endpunkt gespielt werden; eines davon beim Namen wählen</translation>
     </message>
     <message>
-        <source>it is on or off, not '{value}'</source>
+        <source>it is on or off, not &apos;{value}&apos;</source>
         <translation>es ist on oder off, nicht „{value}“</translation>
     </message>
     <message>
-        <source>line '{name}' has no follower to play; add one to the project</source>
+        <source>line &apos;{name}&apos; has no follower to play; add one to the project</source>
         <translation>Leitung „{name}“ hat kein Gerät zum Spielen; im Projekt eines anlegen</translation>
     </message>
     <message>
@@ -13170,11 +11958,11 @@ otherwise = unbekannt</translation>
         <translation>einschaltbereit</translation>
     </message>
     <message>
-        <source>signal '{signal}' cannot be set to {value}: {why}</source>
+        <source>signal &apos;{signal}&apos; cannot be set to {value}: {why}</source>
         <translation>Signal „{signal}“ kann nicht auf {value} gesetzt werden: {why}</translation>
     </message>
     <message>
-        <source>signal '{signal}': {why}</source>
+        <source>signal &apos;{signal}&apos;: {why}</source>
         <translation>Signal „{signal}“: {why}</translation>
     </message>
     <message>
@@ -13190,31 +11978,31 @@ otherwise = unbekannt</translation>
         <translation>eingeschaltet</translation>
     </message>
     <message>
-        <source>the drive's {name} (register {register}) takes {low} to {high}</source>
+        <source>the drive&apos;s {name} (register {register}) takes {low} to {high}</source>
         <translation>{name} des Antriebs (Register {register}) nimmt {low} bis {high}</translation>
     </message>
     <message>
-        <source>the drive's {name} takes {low} to {high} {unit}</source>
+        <source>the drive&apos;s {name} takes {low} to {high} {unit}</source>
         <translation>{name} des Antriebs nimmt {low} bis {high} {unit}</translation>
     </message>
     <message>
-        <source>the followers' lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
+        <source>the followers&apos; lines have different serial settings and cannot be played at one device; choose the followers of one line by their names</source>
         <translation>die Leitungen der Geräte haben verschiedene serielle Einstellungen und können nicht an einem Anschluss gespielt werden; die Geräte einer Leitung beim Namen wählen</translation>
     </message>
     <message>
-        <source>the project has no follower '{name}'</source>
+        <source>the project has no follower &apos;{name}&apos;</source>
         <translation>das Projekt hat kein Gerät „{name}“</translation>
     </message>
     <message>
-        <source>the project has no line '{name}'</source>
+        <source>the project has no line &apos;{name}&apos;</source>
         <translation>das Projekt hat keine Leitung „{name}“</translation>
     </message>
     <message>
-        <source>the supply is 0 to 150 per cent, not '{value}'</source>
+        <source>the supply is 0 to 150 per cent, not &apos;{value}&apos;</source>
         <translation>die Versorgung ist 0 bis 150 Prozent, nicht „{value}“</translation>
     </message>
     <message>
-        <source>there is no follower '{name}' to play</source>
+        <source>there is no follower &apos;{name}&apos; to play</source>
         <translation>es gibt kein Gerät „{name}“ zum Spielen</translation>
     </message>
     <message>
@@ -13222,7 +12010,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Gerät zum Spielen; im Projekt eines anlegen oder ein vorhandenes nennen</translation>
     </message>
     <message>
-        <source>there is no simulated follower '{name}'; there is {known}</source>
+        <source>there is no simulated follower &apos;{name}&apos;; there is {known}</source>
         <translation>es gibt kein simuliertes Gerät „{name}“; vorhanden: {known}</translation>
     </message>
     <message>
@@ -13270,16 +12058,8 @@ otherwise = unbekannt</translation>
         <translation>{place}: dieser Rechner hat keine solche Adresse; 127.0.0.1 nehmen, oder 0.0.0.0 für alle seine Adressen</translation>
     </message>
     <message>
-        <source>{what} takes a number from {least} to {most}, not '{text}'</source>
+        <source>{what} takes a number from {least} to {most}, not &apos;{text}&apos;</source>
         <translation>{what} nimmt eine Zahl von {least} bis {most}, nicht „{text}“</translation>
-    </message>
-    <message>
-        <source>'{deed}' is not FOLLOWER.WHAT=VALUE, such as fan.jammed=on</source>
-        <translation>„{deed}“ ist nicht FOLLOWER.WHAT=VALUE, etwa fan.jammed=on</translation>
-    </message>
-    <message>
-        <source>control word</source>
-        <translation>Steuerwort</translation>
     </message>
 </context>
 <context>
@@ -13359,10 +12139,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>what plays a follower</source>
         <translation>dem, was ein Gerät spielt</translation>
-    </message>
-    <message>
-        <source>a turn</source>
-        <translation>einem Wechsel</translation>
     </message>
 </context>
 <context>
@@ -13455,83 +12231,83 @@ otherwise = unbekannt</translation>
 <context>
     <name>project</name>
     <message>
-        <source>''</source>
+        <source>&apos;&apos;</source>
         <translation>„“</translation>
     </message>
     <message>
-        <source>'do = "next-language"' takes no signal; the panel's 'language' names it</source>
-        <translation>„do = "next-language"“ nimmt kein Signal; „language“ des Panels nennt es</translation>
+        <source>&apos;do = &quot;next-language&quot;&apos; takes no signal; the panel&apos;s &apos;language&apos; names it</source>
+        <translation>„do = &quot;next-language&quot;“ nimmt kein Signal; „language“ des Panels nennt es</translation>
     </message>
     <message>
-        <source>'do = "{do}"' goes with a key only</source>
-        <translation>„do = "{do}"“ gehört nur zu einer Taste</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; goes with a key only</source>
+        <translation>„do = &quot;{do}&quot;“ gehört nur zu einer Taste</translation>
     </message>
     <message>
-        <source>'do = "{do}"' needs a signal</source>
-        <translation>„do = "{do}"“ braucht ein Signal</translation>
+        <source>&apos;do = &quot;{do}&quot;&apos; needs a signal</source>
+        <translation>„do = &quot;{do}&quot;“ braucht ein Signal</translation>
     </message>
     <message>
-        <source>'format' is missing</source>
+        <source>&apos;format&apos; is missing</source>
         <translation>„format“ fehlt</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' needs a value to compare with</source>
-        <translation>„is = "{is_}"“ braucht einen Vergleichswert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; needs a value to compare with</source>
+        <translation>„is = &quot;{is_}&quot;“ braucht einen Vergleichswert</translation>
     </message>
     <message>
-        <source>'is = "{is_}"' takes no value</source>
-        <translation>„is = "{is_}"“ nimmt keinen Wert</translation>
+        <source>&apos;is = &quot;{is_}&quot;&apos; takes no value</source>
+        <translation>„is = &quot;{is_}&quot;“ nimmt keinen Wert</translation>
     </message>
     <message>
-        <source>'stops' goes with what writes a value, not with '{do}'</source>
+        <source>&apos;stops&apos; goes with what writes a value, not with &apos;{do}&apos;</source>
         <translation>„stops“ gehört zu etwas, das einen Wert schreibt, nicht zu „{do}“</translation>
     </message>
     <message>
-        <source>'to = "{to}"' goes with a key only</source>
-        <translation>„to = "{to}"“ gehört nur zu einer Taste</translation>
+        <source>&apos;to = &quot;{to}&quot;&apos; goes with a key only</source>
+        <translation>„to = &quot;{to}&quot;“ gehört nur zu einer Taste</translation>
     </message>
     <message>
-        <source>'value' goes with 'do = "write"', and that needs it</source>
-        <translation>„value“ gehört zu „do = "write"“, und das braucht es</translation>
+        <source>&apos;value&apos; goes with &apos;do = &quot;write&quot;&apos;, and that needs it</source>
+        <translation>„value“ gehört zu „do = &quot;write&quot;“, und das braucht es</translation>
     </message>
     <message>
-        <source>'{signal}' becomes 0</source>
+        <source>&apos;{signal}&apos; becomes 0</source>
         <translation>„{signal}“ wird 0</translation>
     </message>
     <message>
-        <source>'{signal}' becomes 1</source>
+        <source>&apos;{signal}&apos; becomes 1</source>
         <translation>„{signal}“ wird 1</translation>
     </message>
     <message>
-        <source>'{signal}' becomes 1 if it was 0, and 0 if it was not</source>
+        <source>&apos;{signal}&apos; becomes 1 if it was 0, and 0 if it was not</source>
         <translation>„{signal}“ wird 1, wenn es 0 war, sonst 0</translation>
     </message>
     <message>
-        <source>'{signal}' is above {value}</source>
+        <source>&apos;{signal}&apos; is above {value}</source>
         <translation>„{signal}“ über {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is below {value}</source>
+        <source>&apos;{signal}&apos; is below {value}</source>
         <translation>„{signal}“ unter {value} liegt</translation>
     </message>
     <message>
-        <source>'{signal}' is clear</source>
+        <source>&apos;{signal}&apos; is clear</source>
         <translation>„{signal}“ gelöscht ist</translation>
     </message>
     <message>
-        <source>'{signal}' is set</source>
+        <source>&apos;{signal}&apos; is set</source>
         <translation>„{signal}“ gesetzt ist</translation>
     </message>
     <message>
-        <source>'{signal}' is {value}</source>
+        <source>&apos;{signal}&apos; is {value}</source>
         <translation>„{signal}“ gleich {value} ist</translation>
     </message>
     <message>
-        <source>'{signal}', once it was written, is written again every {every} ms</source>
+        <source>&apos;{signal}&apos;, once it was written, is written again every {every} ms</source>
         <translation>„{signal}“ wird, einmal geschrieben, alle {every} ms neu geschrieben</translation>
     </message>
     <message>
-        <source>'{value}' is a text; signal '{name}' holds a number</source>
+        <source>&apos;{value}&apos; is a text; signal &apos;{name}&apos; holds a number</source>
         <translation>„{value}“ ist ein Text; Signal „{name}“ enthält eine Zahl</translation>
     </message>
     <message>
@@ -13551,7 +12327,7 @@ otherwise = unbekannt</translation>
         <translation>ein Ordner oder ein Gerät heißt so; einen anderen Namen wählen</translation>
     </message>
     <message>
-        <source>a held value may start something: it cannot be a stop ('stops')</source>
+        <source>a held value may start something: it cannot be a stop (&apos;stops&apos;)</source>
         <translation>ein Merker kann etwas starten: er kann kein Stopp („stops“) sein</translation>
     </message>
     <message>
@@ -13579,15 +12355,15 @@ otherwise = unbekannt</translation>
         <translation>eine Zahl oder ein Text</translation>
     </message>
     <message>
-        <source>a number or { from = "the name of a held value" }</source>
-        <translation>eine Zahl oder { from = "der Name eines Merkers" }</translation>
+        <source>a number or { from = &quot;the name of a held value&quot; }</source>
+        <translation>eine Zahl oder { from = &quot;der Name eines Merkers&quot; }</translation>
     </message>
     <message>
         <source>a number with decimals</source>
         <translation>eine Zahl mit Dezimalen</translation>
     </message>
     <message>
-        <source>a screen change needs exactly one of 'key', 'when' and 'idle_s'</source>
+        <source>a screen change needs exactly one of &apos;key&apos;, &apos;when&apos; and &apos;idle_s&apos;</source>
         <translation>ein Bildwechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
     </message>
     <message>
@@ -13599,7 +12375,7 @@ otherwise = unbekannt</translation>
         <translation>ein Text</translation>
     </message>
     <message>
-        <source>a value of {count} registers is written with function 16, which follower '{follower}' does not offer</source>
+        <source>a value of {count} registers is written with function 16, which follower &apos;{follower}&apos; does not offer</source>
         <translation>ein Wert von {count} Registern wird mit Funktion 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -13615,15 +12391,15 @@ otherwise = unbekannt</translation>
         <translation>Aktion</translation>
     </message>
     <message>
-        <source>an action needs exactly one of 'key' and 'when'</source>
+        <source>an action needs exactly one of &apos;key&apos; and &apos;when&apos;</source>
         <translation>eine Aktion braucht genau eines von „key“ und „when“</translation>
     </message>
     <message>
-        <source>an action on a condition acts on every screen and takes no 'from'</source>
+        <source>an action on a condition acts on every screen and takes no &apos;from&apos;</source>
         <translation>eine Aktion auf eine Bedingung wirkt auf jedem Bild und nimmt kein „from“</translation>
     </message>
     <message>
-        <source>an override ('when') holds on every screen and takes no 'from'</source>
+        <source>an override (&apos;when&apos;) holds on every screen and takes no &apos;from&apos;</source>
         <translation>ein Vorrangbild („when“) gilt auf jedem Bild und nimmt kein „from“</translation>
     </message>
     <message>
@@ -13685,6 +12461,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>command: speed reference</source>
         <translation>Befehl: Drehzahlsollwert</translation>
+    </message>
+    <message>
+        <source>control word of IEC 61800-7-201</source>
+        <translation>Steuerwort nach IEC 61800-7-201</translation>
     </message>
     <message>
         <source>current</source>
@@ -13795,15 +12575,15 @@ otherwise = unbekannt</translation>
         <translation>ist leer</translation>
     </message>
     <message>
-        <source>it is written with function 05 or 15, which follower '{follower}' does not offer</source>
+        <source>it is written with function 05 or 15, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 05 oder 15 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, or 22, which follower '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, or 22, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06, 16 oder 22 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
-        <source>it is written with function 06 or 16, which follower '{follower}' does not offer</source>
+        <source>it is written with function 06 or 16, which follower &apos;{follower}&apos; does not offer</source>
         <translation>es wird mit Funktion 06 oder 16 geschrieben, die Gerät „{follower}“ nicht anbietet</translation>
     </message>
     <message>
@@ -13863,11 +12643,11 @@ otherwise = unbekannt</translation>
         <translation>Motorerwärmung</translation>
     </message>
     <message>
-        <source>name a signal with 'held', or write a number</source>
+        <source>name a signal with &apos;held&apos;, or write a number</source>
         <translation>ein Signal mit „held“ nennen oder eine Zahl schreiben</translation>
     </message>
     <message>
-        <source>name it in the panel's 'languages', behind the first</source>
+        <source>name it in the panel&apos;s &apos;languages&apos;, behind the first</source>
         <translation>sie in „languages“ des Panels nennen, hinter der ersten</translation>
     </message>
     <message>
@@ -13947,6 +12727,10 @@ otherwise = unbekannt</translation>
         <translation>Panel, Taste {number}</translation>
     </message>
     <message>
+        <source>plain: bit 2 quick stop, 4 run, 5 reverse, 7 fault reset</source>
+        <translation>einfach: Bit 2 Schnellhalt, 4 Lauf, 5 Rückwärts, 7 Störung quittieren</translation>
+    </message>
+    <message>
         <source>project</source>
         <translation>Projekt</translation>
     </message>
@@ -13995,51 +12779,51 @@ otherwise = unbekannt</translation>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>signal '{name}' is a held value and not on the line</source>
+        <source>signal &apos;{name}&apos; is a held value and not on the line</source>
         <translation>Signal „{name}“ ist ein Merker und nicht auf der Leitung</translation>
     </message>
     <message>
-        <source>signal '{name}' is in the table '{table}', which can only be read</source>
+        <source>signal &apos;{name}&apos; is in the table &apos;{table}&apos;, which can only be read</source>
         <translation>Signal „{name}“ liegt in der Tabelle „{table}“, die nur gelesen werden kann</translation>
     </message>
     <message>
-        <source>signal '{name}' is no bit of a register</source>
+        <source>signal &apos;{name}&apos; is no bit of a register</source>
         <translation>Signal „{name}“ ist kein Bit eines Registers</translation>
     </message>
     <message>
-        <source>signal '{name}' is not to be written ('write' is not set)</source>
+        <source>signal &apos;{name}&apos; is not to be written (&apos;write&apos; is not set)</source>
         <translation>Signal „{name}“ darf nicht geschrieben werden („write“ ist nicht gesetzt)</translation>
     </message>
     <message>
-        <source>signal '{name}' names this register</source>
+        <source>signal &apos;{name}&apos; names this register</source>
         <translation>das Signal „{name}“ nennt dieses Register</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is a held value; bits are taken of registers</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is a held value; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist ein Merker; Bits werden aus Registern genommen</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is in the table '{table}' and itself one bit</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is in the table &apos;{table}&apos; and itself one bit</source>
         <translation>Signal „{name}“: „{base}“ liegt in der Tabelle „{table}“ und ist selbst ein Bit</translation>
     </message>
     <message>
-        <source>signal '{name}': '{base}' is itself one bit; bits are taken of registers</source>
+        <source>signal &apos;{name}&apos;: &apos;{base}&apos; is itself one bit; bits are taken of registers</source>
         <translation>Signal „{name}“: „{base}“ ist selbst ein Bit; Bits werden aus Registern genommen</translation>
     </message>
     <message>
-        <source>signal '{name}': its {count} registers from wire address {address} end beyond {last}</source>
+        <source>signal &apos;{name}&apos;: its {count} registers from wire address {address} end beyond {last}</source>
         <translation>Signal „{name}“: seine {count} Register ab Adresse {address} auf der Leitung enden hinter {last}</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no follower '{follower}'</source>
+        <source>signal &apos;{name}&apos;: there is no follower &apos;{follower}&apos;</source>
         <translation>Signal „{name}“: es gibt kein Gerät „{follower}“</translation>
     </message>
     <message>
-        <source>signal '{name}': there is no signal '{of}' to take a bit of</source>
+        <source>signal &apos;{name}&apos;: there is no signal &apos;{of}&apos; to take a bit of</source>
         <translation>Signal „{name}“: es gibt kein Signal „{of}“, aus dem ein Bit zu nehmen wäre</translation>
     </message>
     <message>
-        <source>signal '{name}': {why}</source>
+        <source>signal &apos;{name}&apos;: {why}</source>
         <translation>Signal „{name}“: {why}</translation>
     </message>
     <message>
@@ -14087,8 +12871,8 @@ otherwise = unbekannt</translation>
         <translation>Klartexte</translation>
     </message>
     <message>
-        <source>texts belong to whole numbers and to all others: { 0 = "stopped", otherwise = "unknown" }</source>
-        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = "stopped", otherwise = "unknown" }</translation>
+        <source>texts belong to whole numbers and to all others: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</source>
+        <translation>Texte gehören zu ganzen Zahlen und zu allen übrigen: { 0 = &quot;stopped&quot;, otherwise = &quot;unknown&quot; }</translation>
     </message>
     <message>
         <source>the disk is full; free some space, or save elsewhere</source>
@@ -14131,7 +12915,7 @@ otherwise = unbekannt</translation>
         <translation>das erste Register {first} liegt hinter dem letzten {last}</translation>
     </message>
     <message>
-        <source>the language '{language}' is named twice; each needs a name of its own</source>
+        <source>the language &apos;{language}&apos; is named twice; each needs a name of its own</source>
         <translation>die Sprache „{language}“ ist zweimal genannt; jede braucht einen eigenen Namen</translation>
     </message>
     <message>
@@ -14151,7 +12935,7 @@ otherwise = unbekannt</translation>
         <translation>der Name ist zu lang; einen kürzeren wählen</translation>
     </message>
     <message>
-        <source>the present format is written 'format = {format}'</source>
+        <source>the present format is written &apos;format = {format}&apos;</source>
         <translation>das jetzige Format wird „format = {format}“ geschrieben</translation>
     </message>
     <message>
@@ -14163,7 +12947,7 @@ otherwise = unbekannt</translation>
         <translation>das Projekt</translation>
     </message>
     <message>
-        <source>the table '{table}' can only be read</source>
+        <source>the table &apos;{table}&apos; can only be read</source>
         <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
@@ -14179,7 +12963,7 @@ otherwise = unbekannt</translation>
         <translation>die zwei Werte sind gleich; eine Gerade braucht zwei verschiedene</translation>
     </message>
     <message>
-        <source>the value of '{held}' is written to '{signal}'</source>
+        <source>the value of &apos;{held}&apos; is written to &apos;{signal}&apos;</source>
         <translation>der Wert von „{held}“ wird in „{signal}“ geschrieben</translation>
     </message>
     <message>
@@ -14191,7 +12975,7 @@ otherwise = unbekannt</translation>
         <translation>es gibt kein Format {shown}</translation>
     </message>
     <message>
-        <source>there is no signal '{name}'</source>
+        <source>there is no signal &apos;{name}&apos;</source>
         <translation>es gibt kein Signal „{name}“</translation>
     </message>
     <message>
@@ -14255,7 +13039,7 @@ otherwise = unbekannt</translation>
         <translation>ob die Leitung ihn führt</translation>
     </message>
     <message>
-        <source>write 'format = 2' at the top</source>
+        <source>write &apos;format = 2&apos; at the top</source>
         <translation>oben „format = 2“ schreiben</translation>
     </message>
     <message>
@@ -14331,7 +13115,7 @@ otherwise = unbekannt</translation>
         <translation>{reason}; anderswo speichern</translation>
     </message>
     <message>
-        <source>{said} is a number; signal '{name}' holds a text</source>
+        <source>{said} is a number; signal &apos;{name}&apos; holds a text</source>
         <translation>{said} ist eine Zahl; Signal „{name}“ enthält einen Text</translation>
     </message>
     <message>
@@ -14355,28 +13139,8 @@ otherwise = unbekannt</translation>
         <translation>{value} ist weder 0 noch 1; ein einzelnes Bit fasst nichts anderes</translation>
     </message>
     <message>
-        <source>{value} is written to '{signal}'</source>
+        <source>{value} is written to &apos;{signal}&apos;</source>
         <translation>{value} wird in „{signal}“ geschrieben</translation>
-    </message>
-    <message>
-        <source>a turn needs exactly one of 'key', 'when' and 'idle_s'</source>
-        <translation>ein Wechsel braucht genau eines von „key“, „when“ und „idle_s“</translation>
-    </message>
-    <message>
-        <source>turn</source>
-        <translation>Wechsel</translation>
-    </message>
-    <message>
-        <source>write 'format = 1' at the top</source>
-        <translation>oben „format = 1“ schreiben</translation>
-    </message>
-    <message>
-        <source>control word of IEC 61800-7-201</source>
-        <translation>Steuerwort nach IEC 61800-7-201</translation>
-    </message>
-    <message>
-        <source>plain: bit 2 quick stop, 4 run, 5 reverse, 7 fault reset</source>
-        <translation>einfach: Bit 2 Schnellhalt, 4 Lauf, 5 Rückwärts, 7 Störung quittieren</translation>
     </message>
 </context>
 <context>
@@ -14478,7 +13242,7 @@ otherwise = unbekannt</translation>
         <translation>Aufzeichnung geht weiter in {file}</translation>
     </message>
     <message>
-        <source>rows of the table '{table}' hold what cannot be</source>
+        <source>rows of the table &apos;{table}&apos; hold what cannot be</source>
         <translation>Zeilen der Tabelle „{table}“ enthalten, was nicht sein kann</translation>
     </message>
     <message>
@@ -14514,7 +13278,7 @@ otherwise = unbekannt</translation>
         <translation>der Bediener gab {new} statt {old} ein</translation>
     </message>
     <message>
-        <source>the panel shows '{screen}': {cause}</source>
+        <source>the panel shows &apos;{screen}&apos;: {cause}</source>
         <translation>das Panel zeigt „{screen}“: {cause}</translation>
     </message>
     <message>
@@ -14566,7 +13330,7 @@ otherwise = unbekannt</translation>
         <translation>{count} Abtastwerte konnten nicht aufgehoben werden</translation>
     </message>
     <message>
-        <source>{count} samples of '{signal}' lie in this span, too many at once; choose a shorter one</source>
+        <source>{count} samples of &apos;{signal}&apos; lie in this span, too many at once; choose a shorter one</source>
         <translation>In dieser Spanne liegen {count} Abtastwerte von „{signal}“, zu viele auf einmal; eine kürzere wählen</translation>
     </message>
     <message>
@@ -14640,11 +13404,11 @@ otherwise = unbekannt</translation>
 <context>
     <name>rehearsal</name>
     <message>
-        <source>follower '{follower}' does not answer</source>
+        <source>follower &apos;{follower}&apos; does not answer</source>
         <translation>Gerät „{follower}“ antwortet nicht</translation>
     </message>
     <message>
-        <source>follower '{follower}' refuses it: {exception}</source>
+        <source>follower &apos;{follower}&apos; refuses it: {exception}</source>
         <translation>Gerät „{follower}“ lehnt es ab: {exception}</translation>
     </message>
 </context>
@@ -14659,7 +13423,7 @@ otherwise = unbekannt</translation>
         <translation>ein String ist 1 bis 125 Register lang, nicht {length}</translation>
     </message>
     <message>
-        <source>a string needs its length in registers ('length')</source>
+        <source>a string needs its length in registers (&apos;length&apos;)</source>
         <translation>ein String braucht seine Länge in Registern („length“)</translation>
     </message>
     <message>
@@ -14723,19 +13487,19 @@ otherwise = unbekannt</translation>
         <translation>noch nicht gelesen</translation>
     </message>
     <message>
-        <source>prefixed coils are 1..9999, or up to 65536 where no other table's five digits are meant</source>
+        <source>prefixed coils are 1..9999, or up to 65536 where no other table&apos;s five digits are meant</source>
         <translation>Coils mit Ziffer der Tabelle sind 1..9999, oder bis 65536, wo keine fünf Ziffern einer anderen Tabelle gemeint sind</translation>
     </message>
     <message>
-        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts 'from-0'</source>
+        <source>register 0 is outside 1..{last}; a manual that has a register 0 counts &apos;from-0&apos;</source>
         <translation>Register 0 liegt außerhalb 1..{last}; ein Handbuch mit einem Register 0 zählt „from-0“</translation>
     </message>
     <message>
-        <source>register {number} has no prefix of the table '{table}'; {rule}</source>
+        <source>register {number} has no prefix of the table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} hat keine Ziffer der Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
-        <source>register {number} is by its prefix number {rest} of the table '{other}', but the signal says table '{table}'; {rule}</source>
+        <source>register {number} is by its prefix number {rest} of the table &apos;{other}&apos;, but the signal says table &apos;{table}&apos;; {rule}</source>
         <translation>Register {number} ist nach seiner Ziffer Nummer {rest} der Tabelle „{other}“, aber das Signal sagt Tabelle „{table}“; {rule}</translation>
     </message>
     <message>
@@ -14743,7 +13507,7 @@ otherwise = unbekannt</translation>
         <translation>Register {number} liegt außerhalb {first}..{last}</translation>
     </message>
     <message>
-        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table '{table}': is the numbering 'prefixed'?</source>
+        <source>register {number} is outside {first}..{last}; it reads as number {rest} of the table &apos;{table}&apos;: is the numbering &apos;prefixed&apos;?</source>
         <translation>Register {number} liegt außerhalb {first}..{last}; es liest sich als Nummer {rest} der Tabelle „{table}“: Ist die Zählweise „prefixed“?</translation>
     </message>
     <message>
@@ -14818,19 +13582,19 @@ otherwise = unbekannt</translation>
 <context>
     <name>snapshots</name>
     <message>
-        <source>'{text}' is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
+        <source>&apos;{text}&apos; is no range; write it as holding:0-99, with coil, discrete, input or holding in front</source>
         <translation>„{text}“ ist kein Bereich; zu schreiben ist er wie holding:0-99, mit coil, discrete, input oder holding davor</translation>
     </message>
     <message>
-        <source>Follower '{follower}' does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
+        <source>Follower &apos;{follower}&apos; does not answer at {where}: {reason}. Nothing is kept of the snapshot.</source>
         <translation>Das Gerät „{follower}“ antwortet bei {where} nicht: {reason}. Von der Aufnahme wird nichts behalten.</translation>
     </message>
     <message>
-        <source>Follower '{follower}' refuses every register asked for: {reason}</source>
+        <source>Follower &apos;{follower}&apos; refuses every register asked for: {reason}</source>
         <translation>Das Gerät „{follower}“ verweigert jedes gefragte Register: {reason}</translation>
     </message>
     <message>
-        <source>No signal of follower '{follower}' is on the line; name ranges of registers to read.</source>
+        <source>No signal of follower &apos;{follower}&apos; is on the line; name ranges of registers to read.</source>
         <translation>Kein Signal des Geräts „{follower}“ liegt auf der Leitung; zu lesende Registerbereiche sind anzugeben.</translation>
     </message>
     <message>
@@ -14842,11 +13606,11 @@ otherwise = unbekannt</translation>
         <translation>ein Befehl des Panels schreibt es</translation>
     </message>
     <message>
-        <source>a measured value: 'write' is not set</source>
+        <source>a measured value: &apos;write&apos; is not set</source>
         <translation>ein Messwert: „write“ ist nicht gesetzt</translation>
     </message>
     <message>
-        <source>a part of signal '{name}', which is written as a whole</source>
+        <source>a part of signal &apos;{name}&apos;, which is written as a whole</source>
         <translation>ein Teil des Signals „{name}“, das nur als Ganzes geschrieben wird</translation>
     </message>
     <message>
@@ -14910,7 +13674,7 @@ otherwise = unbekannt</translation>
         <translation>die Aufnahme enthält es nicht</translation>
     </message>
     <message>
-        <source>the table '{table}' can only be read</source>
+        <source>the table &apos;{table}&apos; can only be read</source>
         <translation>die Tabelle „{table}“ kann nur gelesen werden</translation>
     </message>
     <message>
@@ -14938,22 +13702,22 @@ otherwise = unbekannt</translation>
         <translation>{path} ist kein Text und also keine Aufnahme</translation>
     </message>
     <message>
-        <source>{where}, '{signal}'</source>
+        <source>{where}, &apos;{signal}&apos;</source>
         <translation>{where}, „{signal}“</translation>
     </message>
 </context>
 <context>
     <name>typed</name>
     <message>
-        <source>'{text}' can mean {small} or {large}; write the one that is meant</source>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
         <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
     </message>
     <message>
-        <source>'{text}' is not a number</source>
+        <source>&apos;{text}&apos; is not a number</source>
         <translation>„{text}“ ist keine Zahl</translation>
     </message>
     <message>
-        <source>'{text}' is not a whole number</source>
+        <source>&apos;{text}&apos; is not a whole number</source>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
@@ -14974,10 +13738,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>Stop waiting</source>
         <translation>Warten abbrechen</translation>
-    </message>
-    <message>
-        <source>Wait no longer</source>
-        <translation>Nicht länger warten</translation>
     </message>
 </context>
 </TS>

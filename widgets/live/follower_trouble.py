@@ -67,7 +67,8 @@ class TroubleDialog(QDialog):
         self._check(form, self.tr("Safe torque off (STO)"), inputs, "safe_torque_off")
         self._check(form, self.tr("External fault"), inputs, "external_fault").setToolTip(
             self.tr(
-                "The external fault input of the drive is active; the drive trips and stays stopped until the fault is reset."
+                "The external fault input of the drive is active; the drive trips and stays stopped until the "
+                "fault is reset."
             )
         )
         self._check(form, self.tr("Local"), inputs, "remote", on=False).setToolTip(

@@ -2161,7 +2161,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>not accepted</source>
-        <translation>nicht übernommen</translation>
+        <translation>offen</translation>
     </message>
     <message>
         <source>note</source>
@@ -3022,7 +3022,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>{follower}: 95 % within</source>
-        <translation>{follower}: 95 % innerhalb</translation>
+        <translation>{follower}: 95 % unter</translation>
     </message>
     <message>
         <source>{follower}: longest</source>
@@ -7671,7 +7671,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Clear all line faults</source>
-        <translation>Alle Störungen aufheben</translation>
+        <translation>Alle Leitungsstörungen aufheben</translation>
     </message>
     <message>
         <source>Exception code</source>

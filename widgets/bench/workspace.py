@@ -1,4 +1,4 @@
-"""The Bench workplace: the panel operated against its followers, with everything that the line says about them."""
+"""The Bench workspace: the panel operated against its followers, with everything that the line says about them."""
 
 from __future__ import annotations
 
@@ -64,7 +64,7 @@ class BenchWorkplace(QWidget):
         *,
         settings: Settings | None = None,
     ) -> None:
-        """`notices` is where the window says what stays so; without one the workplace has its own."""
+        """`notices` is where the window says what stays so; without one the workspace has its own."""
         super().__init__(parent)
         self._document = document
         self._live = live
@@ -110,7 +110,7 @@ class BenchWorkplace(QWidget):
         except NotConnectedError as why:
             self.notices.say(NOT_CONNECTED, str(why))
             return
-        if self.isVisible():  # connected from the other workplace, whatever has the focus there keeps it
+        if self.isVisible():  # connected from the other workspace, whatever has the focus there keeps it
             self.face.setFocus()
 
     def disconnect_line(self) -> None:
@@ -152,7 +152,7 @@ class BenchWorkplace(QWidget):
             self.face.setFocus()
 
     def fill_menu(self, menu: QMenu) -> None:
-        """Put the commands of this workplace into a menu."""
+        """Put the commands of this workspace into a menu."""
         menu.addActions([self.connect_action, self.disconnect_action])
         menu.addSeparator()
         menu.addActions([self.simulated_action, self.real_action])
@@ -180,7 +180,7 @@ class BenchWorkplace(QWidget):
         self.disarm_action.setShortcuts([QKeySequence("Pause"), QKeySequence("Ctrl+.")])
         self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
         self.filter_action = self._action(self.tr("Filter the readin&gs"), self._filter, QKeySequence.StandardKey.Find)
-        # In the other workplace the same key looks for text.
+        # In the other workspace the same key looks for text.
         self.filter_action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         self.addAction(self.filter_action)
         self.not_good_action = self._action(self.tr("Show only &bad readings"), self._toggle_not_good, "Ctrl+Shift+N")
@@ -337,7 +337,7 @@ class BenchWorkplace(QWidget):
         set_look(self.status, look)
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with what was edited in another workplace: doing so at every key would take longer than the key."""
+        """Catch up with what was edited in another workspace: doing so at every key would take longer than the key."""
         super().showEvent(event)
         if self._live.session is None and self._shown is not self._document.project:
             self._show_project(self._document.project)

@@ -231,7 +231,7 @@ class ComparisonWindow(QDialog):
         return _entry(name, part.kind, words[part.kind], _Shown(part, part.changes))
 
     def _nameless(self, part: Difference) -> str:
-        """What stands for the name of a turn or an action: its cause, its screen and what comes of it."""
+        """What stands for the name of a screen change or an action: its cause, its screen and what comes of it."""
         side = 1 if part.indexes[1] is not None else 0
         project, index = self._projects[side], part.indexes[side]
         if index is None:

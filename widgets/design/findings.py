@@ -1,4 +1,4 @@
-"""The list of what the design checks found, and of what was typed but could not be taken over yet."""
+"""The list of what the design checks found, and of what was typed but could not be accepted yet."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 
 from app.checks.finding import GRAVITY, Finding, Severity
 from app.project.model import Turn
-from widgets.design.findings_model import FindingsModel, Order, Row, ordered
+from widgets.design.findings_model import FindingsModel, Order, Row, kind_names, ordered
 from widgets.document.drafts import Drafts, subject_text
 from widgets.document.unfinished import Begun, lacking
 from widgets.kit.flow import FlowLayout
@@ -33,11 +33,11 @@ from widgets.kit.severity import severity_icon
 from widgets.kit.steady import Choice
 
 _LONGEST_BUTTON: Final = 44
-"""Characters of a mend on its button; the rest is in its tool tip."""
+"""Characters of a fix on its button; the rest is in its tool tip."""
 
 
 class FindingsList(QWidget):
-    """Findings, the gravest first. A click or Enter asks to go to the place, a button to mend.
+    """Findings by severity. A click or Enter asks to go to the place, a button to fix.
 
     What is selected stays so while findings come and go around it.
     """
@@ -45,9 +45,9 @@ class FindingsList(QWidget):
     place_chosen = Signal(object)
     """A `Place` of a finding."""
     draft_chosen = Signal(object, str)
-    """Subject and row of something typed and not taken over."""
+    """Subject and row of something typed and not accepted."""
     mend_wanted = Signal(object)
-    """A `Finding` that can be mended by itself."""
+    """A `Finding` that has an automatic fix."""
     accept_wanted = Signal(object)
     """A `Finding` that is to be accepted, or one that is and shall not be any more."""
 
@@ -140,7 +140,7 @@ class FindingsList(QWidget):
     def set_findings(
         self, findings: Sequence[Finding], accepted: Sequence[Finding] = (), *, checked: bool = True
     ) -> None:
-        """List these, which come the gravest first, and apart from them those that are accepted.
+        """List these, which come by severity, and apart from them those that are accepted.
 
         Without `checked` the project has not been looked at yet.
         """
@@ -337,7 +337,7 @@ class _Tree(QTreeView):
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
             width = self.viewport().width()
-            gravity = self.fontMetrics().horizontalAdvance("warning") + scaled(42)
+            gravity = max(map(self.fontMetrics().horizontalAdvance, kind_names().values())) + scaled(42)
             place = min(scaled(200), width // 5)
             self.header().resizeSection(0, gravity)
             self.header().resizeSection(1, place)

@@ -23,7 +23,7 @@ _SECTIONS: Final = ("panel", "line", "follower", "signal", "screen", "screen_cha
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of the list: a finding, or something typed and not taken over (then with its subject and row)."""
+    """One line of the list: a finding, or something typed and not accepted (then with its subject and row)."""
 
     kind: Kind
     where: str
@@ -39,19 +39,19 @@ class Row:
         return self.kind, self.where, self.what if self.finding is None else self.finding.rule, self.subject, self.row
 
 
-def kind_words(kind: Kind) -> str:
-    """The name of a kind, for what is read out and for those who see no colours."""
+def kind_names() -> dict[Kind, str]:
+    """The names of the kinds, for what is read out and for those who see no colours."""
     return {
         "draft": translate("Findings", "not accepted"),
         "error": translate("Findings", "error"),
         "warning": translate("Findings", "warning"),
         "note": translate("Findings", "note"),
         "accepted": translate("Findings", "accepted"),
-    }[kind]
+    }
 
 
 def ordered(findings: Sequence[Finding], order: Order) -> list[Finding]:
-    """The findings in another order than that of the checks, which is by gravity."""
+    """The findings in another order than that of the checks, which is by severity."""
     if order == "severity":
         return list(findings)
 
@@ -140,7 +140,7 @@ class FindingsModel(QAbstractTableModel):
         """What a cell shows and says."""
         row = self.rows[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
-            return (kind_words(row.kind), row.where, row.what, row.hint)[index.column()]
+            return (kind_names()[row.kind], row.where, row.what, row.hint)[index.column()]
         if role == Qt.ItemDataRole.DecorationRole and index.column() == 0:
             return severity_icon(row.kind)
         if role == Qt.ItemDataRole.ToolTipRole:
@@ -149,5 +149,5 @@ class FindingsModel(QAbstractTableModel):
                 said += "\n" + translate("Findings", "Fix: {words}").format(words=row.finding.mend.words)
             return plain_tip(said)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{kind_words(row.kind)}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None
+            return f"{kind_names()[row.kind]}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None
         return None

@@ -71,7 +71,7 @@ class Ways(QObject):
             self.show_properties()
 
     def show_turn(self, index: int) -> None:
-        """Go to a turn in its table."""
+        """Go to a screen change in its table."""
         self._design.turn_to("behaviour")
         self._design.behaviour.select("screen_change", index)
         self.show_properties()
@@ -142,7 +142,7 @@ class Ways(QObject):
         self.to_properties()
 
     def add_turn_from(self, screen: str) -> None:
-        """Make a turn by a key of this screen and go to its properties."""
+        """Make a screen change by a key of this screen and go to its properties."""
         self._design.turn_to("behaviour")
         self._design.behaviour.add_turn("key", screen)
         self.to_properties()
@@ -217,7 +217,7 @@ class Ways(QObject):
             form.focus_message(known)
 
     def go_to_draft(self, subject: Any, row: str) -> None:
-        """Go to the row of the properties in which something typed is not taken over yet."""
+        """Go to the row of the properties in which something typed is not accepted yet."""
         kind = subject[0]
         project = self._document.project
         if kind == "begun":

@@ -1,4 +1,4 @@
-"""The Design workplace: screens at the left, the face, map and tables in the middle, properties at the right."""
+"""The Design workspace: screens at the left, the face, map and tables in the middle, properties at the right."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ class DesignWorkplace(QWidget):
     """Everything about a project is edited here; `document` holds it."""
 
     wanted = Signal()
-    """A command of this workplace was chosen, perhaps while another workplace is in front."""
+    """A command of this workspace was chosen, perhaps while another workspace is in front."""
     not_taken_over_changed = Signal()
     """Something was begun, typed, completed or put away that is not in the project."""
 
@@ -190,7 +190,7 @@ class DesignWorkplace(QWidget):
         self._actions.append(command(self, text, run_here, shortcut, within=True))
 
     def fill_menu(self, menu: QMenu) -> None:
-        """Put the commands of this workplace into a menu of the window."""
+        """Put the commands of this workspace into a menu of the window."""
         for action in self._actions:
             if action is None:
                 menu.addSeparator()
@@ -294,7 +294,7 @@ class DesignWorkplace(QWidget):
         self._before = self.document.project
 
     def _paging(self) -> PagingGraph:
-        """The graph of the project as it is now; the former one where no turn, key or screen has changed."""
+        """The graph of the project as it is now; the former one where no screen change, key or screen has changed."""
         now, then = self.document.project, self._graph_of
         if now is not then:
             same = now.screen_changes is then.screen_changes and now.panel is then.panel
@@ -396,7 +396,7 @@ class DesignWorkplace(QWidget):
         return VIEWS[self.views.currentIndex()]
 
     def succeed(self, former: DesignWorkplace) -> None:
-        """Go on with what was typed in a former workplace and not taken over yet, in the same view."""
+        """Go on with what was typed in a former workspace and not accepted yet, in the same view."""
         self.begun.succeed(former.begun)
         self.drafts.succeed(former.drafts, self.inspector.rows_since(former.inspector))
         self.views.setCurrentIndex(former.views.currentIndex())

@@ -10,7 +10,7 @@ translate = QCoreApplication.translate
 
 
 def blank(rows: int, columns: int, *, paged: bool = False) -> Project:
-    """A project with one empty screen; `paged` adds a second one, and the keys left and right turn between them."""
+    """A project with one empty screen; `paged` adds a second one, and the keys left and right change between them."""
     first = translate("Template", "main")
     screens = [Screen(name=first)]
     turns: tuple[Turn, ...] = ()

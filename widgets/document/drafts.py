@@ -1,4 +1,4 @@
-"""What was typed into a form and could not be taken over yet, kept until it is right."""
+"""What was typed into a form and could not be accepted yet, kept until it is right."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ Names = tuple[str, ...]
 
 
 class Drafts(QObject):
-    """What was typed and could not be taken over yet. It is shown again wherever its place is shown again."""
+    """What was typed and could not be accepted yet. It is shown again wherever its place is shown again."""
 
     changed = Signal()
 
@@ -84,7 +84,7 @@ def subject_text(subject: Hashable) -> str:
 
 
 def follow_drafts(drafts: Drafts, before: Project, after: Project) -> None:
-    """Drop the drafts of parts that are gone, and renumber those of turns, actions and fields that have moved."""
+    """Drop the drafts of parts that are gone, and renumber those of screen changes, actions and fields that moved."""
     subjects = {subject for subject, _, _, _ in drafts.all()}
     drafts.follow({subject: _followed(subject, before, after) for subject in subjects if isinstance(subject, tuple)})
 

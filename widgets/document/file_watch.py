@@ -21,7 +21,7 @@ class FileWatch(QObject):
     """Looks at one file every one or two seconds, and reads it only when its time, size or number has changed.
 
     Asking again and again sees what notices of the system miss: files replaced by renaming, and network drives. It is
-    done in a thread of its own, because a drive that is gone lets nobody go for minutes.
+    done in a thread of its own, because a disk that is gone lets nobody go for minutes.
     """
 
     found = Signal(object, object)

@@ -1,4 +1,4 @@
-"""Turns and actions that are being made or changed and lack something: kept out of the project until complete.
+"""Screen changes and actions that lack something while they are made or changed: not in the project until complete.
 
 Half a rule would act, or would have to be completed with something that nobody chose. What is shown of it here is made
 without validation; a project never holds it.
@@ -106,7 +106,7 @@ class Begun(QObject):
 
 
 def of_kind(project: Project, kind: Kind) -> tuple[Rule, ...]:
-    """The turns or the actions of a project."""
+    """The screen changes or the actions of a project."""
     return project.screen_changes if kind == "screen_change" else project.actions
 
 

@@ -1,4 +1,4 @@
-"""The panel face: the bezel with its glass and its keys, edited in one workplace and operated in the others."""
+"""The panel face: the bezel with its glass and its keys, edited in one workspace and operated in the others."""
 
 from __future__ import annotations
 

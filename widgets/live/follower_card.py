@@ -467,7 +467,7 @@ def _box(action: QAction) -> QCheckBox:
 
 
 def _settable(project: Project, bank: Bank) -> list[str]:
-    """The signals that one can play by hand: not those that a drive's model works out itself.
+    """The signals that one can set by hand: not those that a drive's model works out itself.
 
     Those that the line cannot write come first.
     """

@@ -274,7 +274,7 @@ class LineView(QWidget):
         for widget, stretch in ((self.table, 6), (self.parts, 5), (self.figures, 2)):
             split.addWidget(widget)
             split.setStretchFactor(split.count() - 1, stretch)
-        split.setSizes([640, 490, 200])
+        split.setSizes([610, 470, 250])
         layout = QVBoxLayout(self)
         layout.setContentsMargins(8, 4, 8, 6)
         layout.setSpacing(5)
@@ -377,7 +377,7 @@ class LineView(QWidget):
         self.figures.show_states(session.snapshot().lines.values(), measured)
 
     def sizeHint(self) -> QSize:
-        """The same whatever is shown: a sentence more must not push the workplace together."""
+        """The same whatever is shown: a sentence more must not push the workspace together."""
         return QSize(900, 250)
 
     def showEvent(self, event: QShowEvent) -> None:

@@ -58,14 +58,14 @@ def arrange_parts(widget: QWidget, settings: Settings) -> None:
 
 
 def take_up(window: MainWindow) -> None:
-    """Begin where the last window was left: its project, its workplace, its view and its screen."""
+    """Begin where the last window was left: its project, its workspace, its view and its screen."""
     left = window.settings.left_off
     if not window.settings.resumes or left.path is None or not window.files.open_last(left.path):
         return
     window.document.select_screen(left.screen)
     window.show_workplace(left.workplace)
     if left.workplace == 0 and left.view:
-        from widgets.design.workspace import VIEWS  # with its workplace, which is made only when it is wanted
+        from widgets.design.workspace import VIEWS  # with its workspace, which is made only when it is wanted
 
         if left.view in VIEWS:
             window.design.show_view(left.view)

@@ -40,7 +40,7 @@ class EventsView(QWidget):
     """Shows events; what people want done about them is emitted."""
 
     acknowledge_wanted = Signal(object)
-    """A tuple of alarms (indexes of overrides in the project's turns) that somebody has seen."""
+    """A tuple of alarms (indexes of overrides in the project's screen changes) that somebody has seen."""
     note_wanted = Signal(str)
     """Somebody wrote a remark."""
     moment_chosen = Signal(float)

@@ -44,7 +44,7 @@ PROGRESS_AFTER_MS: Final = 250
 
 
 class ImportDialog(QDialog):
-    """Choose a list, look at what becomes of its rows, mend the matching, bring it in as one step."""
+    """Choose a list, look at what becomes of its rows, correct the matching, import it as one step."""
 
     def __init__(
         self, document: Document, settings: Settings, path: Path | None = None, parent: QWidget | None = None

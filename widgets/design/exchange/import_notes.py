@@ -1,4 +1,4 @@
-"""The rows of an import that stay out, and what else is to be said about rows: a list that leads to them."""
+"""The rows of an import that are skipped, and what else is to be said about rows: a list that leads to them."""
 
 from __future__ import annotations
 

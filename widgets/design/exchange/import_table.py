@@ -185,7 +185,7 @@ class MatchHeader(QHeaderView):
     """The letters of the columns, and over each a box with what the column is taken for."""
 
     matched = Signal(int, object)
-    """A column was taken for a key; None: it is left aside."""
+    """A column was assigned to a key; None: it is ignored."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)

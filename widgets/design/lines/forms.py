@@ -211,7 +211,7 @@ class FollowerForm(PartForm):
         )
 
     def _machine(self, attribute: str) -> Texts | None:
-        """A datum of the machine that a simulated drive turns."""
+        """A datum of the machine that a simulated drive moves."""
         part = self.part
         if part is None or part.played.model != "drive":
             return None
@@ -332,7 +332,7 @@ def loads() -> list[tuple[str, str]]:
 
 
 def simulations() -> list[tuple[str, str]]:
-    """What can play a follower: stored word and what a person reads."""
+    """What can simulate a follower: stored word and what a person reads."""
     return [
         ("bank", translate("FollowerForm", "bank of registers")),
         ("drive", translate("FollowerForm", "drive with motor and load")),

@@ -236,6 +236,6 @@ class CellDelegate(QuickCells):
 
 
 _LEAVING: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab, Qt.Key.Key_Backtab)
-"""Keys that take over what stands in a cell."""
+"""Keys that accept what stands in a cell."""
 _OURS: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_Down, Qt.Key.Key_Delete)
 """Keys that belong to a cell that is edited, and not to the shortcuts of the window."""

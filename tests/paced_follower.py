@@ -28,8 +28,8 @@ def wait_until(due: float) -> None:
         pass
 
 
-def serve(baud: int, turnaround_s: float) -> None:
-    """Answer until standard input ends. A character takes 11 bits at `baud`; `turnaround_s` comes on top of t3.5."""
+def serve(baud: int, response_time_s: float) -> None:
+    """Answer until standard input ends. A character takes 11 bits at `baud`; `response_time_s` comes on top of t3.5."""
     import tty
 
     with suppress(OSError):  # a wire does not wait for other programs either, where the system lets us say so
@@ -71,7 +71,7 @@ def serve(baud: int, turnaround_s: float) -> None:
             answers[request] = body + crc(body)
         answer = answers[request]
         # The request's characters are on the wire only now, and its answer begins after the silence.
-        due = now + 8 * character + silence + turnaround_s
+        due = now + 8 * character + silence + response_time_s
         for index in range(len(answer)):
             due += character
             wait_until(due)

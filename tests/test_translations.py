@@ -226,7 +226,7 @@ LABELS: Final = {
 """Calls whose texts people read, be it one word."""
 SENTENCES: Final = {
     "command", "tell", "say", "question", "warning", "critical", "information", "NotConnectedError", "EditRefused",
-    "ProjectSaveError", "CannotConnect", "FollowerError", "BadEndpoint", "Fault", "Cause", "Problem", "Unbound", "Mend",
+    "ProjectSaveError", "CannotConnect", "FollowerError", "BadEndpoint", "Fault", "Cause", "Problem", "Unbound", "Fix",
     "Finding", "NotARegister", "OutOfRange", "Implausible", "ValueError",
 }  # fmt: skip
 """Calls that take names and keys too, besides the words that people read."""

@@ -1,6 +1,6 @@
 """Design checks, one rule a function: what of a project cannot work, or will mislead somebody; and how to mend it."""
 
-from app.checks.finding import Finding, Mend, Severity
+from app.checks.finding import Finding, Fix, Severity
 from app.checks.run import Checker, check
 
-__all__ = ["Checker", "Finding", "Mend", "Severity", "check"]
+__all__ = ["Checker", "Finding", "Fix", "Severity", "check"]

@@ -6,30 +6,30 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from app.checks import fixes
-from app.checks.context import Survey, conditions_of
-from app.checks.finding import Fault, Mend
+from app.checks.context import CheckContext, conditions_of
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each
 from app.language import translate
 from app.project.binding import refusal, unbound
-from app.project.model import Action, BitSignal, Condition, HeldSignal, HeldValue, Screen, Turn
+from app.project.model import Action, BitSignal, Condition, HeldSignal, HeldValue, Screen, ScreenChange
 from app.project.problems import quoted
 from app.signals.text import number_digits
 
 
 @each("action", name="action-refused")
-def action_refused(survey: Survey, action: Action) -> Iterator[Fault]:
+def action_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
     """An action that writes what its signal does not allow: it is refused every time."""
-    project = survey.project
-    signal = survey.signal(action.signal)
+    project = context.project
+    signal = context.signal(action.signal)
     if signal is None or action.do == "begin-entry" or signal.name in unbound(project):
         return
     if not isinstance(signal, HeldSignal) and not signal.write:
-        mend = Mend(
+        fix = Fix(
             translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
             fixes.set_in_signal,
             (signal.name, "write", True),
         )
-        word = survey.word_of(signal) if isinstance(signal, BitSignal) else None
+        word = context.word_of(signal) if isinstance(signal, BitSignal) else None
         yield Fault(
             "error",
             (),
@@ -37,10 +37,10 @@ def action_refused(survey: Survey, action: Action) -> Iterator[Fault]:
                 deed=action.do, signal=quoted(signal.name)
             ),
             translate("checks", "let the signal be written ('write'), or act on another one"),
-            mend if fixes.writable(signal, word) else None,
+            fix if fixes.writable(signal, word) else None,
         )
         return
-    reasons = (refusal(project, signal.name, value) for value in _written(survey, action))
+    reasons = (refusal(project, signal.name, value) for value in _written(context, action))
     reason = next((reason for reason in reasons if reason is not None), None)
     if reason is not None:
         hint = translate("checks", "mend the value, the limits or the signal that it acts on")
@@ -48,11 +48,11 @@ def action_refused(survey: Survey, action: Action) -> Iterator[Fault]:
 
 
 @each("action", name="held-value-refused")
-def held_value_refused(survey: Survey, action: Action) -> Iterator[Fault]:
+def held_value_refused(context: CheckContext, action: Action) -> Iterator[Fault]:
     """A held value that may be set to what its target refuses: it is entered in good faith and never sent."""
-    project = survey.project
-    held = survey.signal(action.value.from_) if isinstance(action.value, HeldValue) else None
-    if not isinstance(held, HeldSignal) or survey.signal(action.signal) is None or action.signal is None:
+    project = context.project
+    held = context.signal(action.value.from_) if isinstance(action.value, HeldValue) else None
+    if not isinstance(held, HeldSignal) or context.signal(action.signal) is None or action.signal is None:
         return
     if refusal(project, action.signal, Fraction(held.held)) is not None:
         return  # that it is refused at all is told by another rule
@@ -68,27 +68,27 @@ def held_value_refused(survey: Survey, action: Action) -> Iterator[Fault]:
                 translate("checks", "keep the limits of {held} within those of {signal}").format(
                     held=quoted(held.name), signal=quoted(action.signal)
                 ),
-                _narrower(survey, held, action.signal),
+                _narrower(context, held, action.signal),
             )
             break
 
 
-def _narrower(survey: Survey, held: HeldSignal, target: str) -> Mend | None:
+def _narrower(context: CheckContext, held: HeldSignal, target: str) -> Fix | None:
     """The limits of a held value cut to what its target takes, if its own ends are all that is wrong."""
-    bounds = survey.signal(target)
+    bounds = context.signal(target)
     if held.limits is None or bounds is None or bounds.limits is None:
         return None
     low, high = max(held.limits[0], bounds.limits[0]), min(held.limits[1], bounds.limits[1])
-    takes = all(refusal(survey.project, target, Fraction(limit)) is None for limit in (low, high))
+    takes = all(refusal(context.project, target, Fraction(limit)) is None for limit in (low, high))
     if not (takes and low <= held.held <= high):
         return None
     words = translate("checks", "Narrow the limits of {signal} to {low} and {high}").format(
         signal=quoted(held.name), low=low, high=high
     )
-    return Mend(words, fixes.set_in_signal, (held.name, "limits", (low, high)))
+    return Fix(words, fixes.set_in_signal, (held.name, "limits", (low, high)))
 
 
-def _written(survey: Survey, action: Action) -> tuple[Fraction, ...]:
+def _written(context: CheckContext, action: Action) -> tuple[Fraction, ...]:
     """All values that the action may write, of a held value the first content."""
     if action.do == "set":
         return (Fraction(1),)
@@ -97,17 +97,17 @@ def _written(survey: Survey, action: Action) -> tuple[Fraction, ...]:
     if action.do in ("toggle", "momentary"):
         return Fraction(1), Fraction(0)
     if isinstance(action.value, HeldValue):
-        held = survey.signal(action.value.from_)
+        held = context.signal(action.value.from_)
         return (Fraction(held.held),) if isinstance(held, HeldSignal) else ()
     return () if action.value is None else (Fraction(action.value),)
 
 
 @each("screen", "screen_change", "action", name="condition-without-number")
-def condition_without_number(survey: Survey, part: Screen | Turn | Action) -> Iterator[Fault]:
+def condition_without_number(context: CheckContext, part: Screen | ScreenChange | Action) -> Iterator[Fault]:
     """A condition on a text: it is never judged."""
     for place, condition in conditions_of(part):
-        signal = survey.signal(condition.signal)
-        if signal is not None and survey.is_text(signal):
+        signal = context.signal(condition.signal)
+        if signal is not None and context.is_text(signal):
             yield Fault(
                 "error",
                 place,
@@ -119,13 +119,13 @@ def condition_without_number(survey: Survey, part: Screen | Turn | Action) -> It
 
 
 @each("screen", "screen_change", "action", name="condition-settled")
-def condition_settled(survey: Survey, part: Screen | Turn | Action) -> Iterator[Fault]:
+def condition_settled(context: CheckContext, part: Screen | ScreenChange | Action) -> Iterator[Fault]:
     """A condition that never or always holds, whatever stands in the registers."""
     for place, condition in conditions_of(part):
-        signal = survey.signal(condition.signal)
-        if signal is None or survey.is_float(signal):
+        signal = context.signal(condition.signal)
+        if signal is None or context.is_float(signal):
             continue  # of a float the limits are known, and they bind nobody
-        span = survey.span(signal.name)
+        span = context.span(signal.name)
         settled = None if span is None else _settled(condition, *span)
         if span is None or settled is None:
             continue

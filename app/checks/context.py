@@ -24,10 +24,10 @@ from app.project.model import (
     Project,
     RegisterSignal,
     Screen,
+    ScreenChange,
     SerialLine,
     SerialOverTcpLine,
     TcpLine,
-    Turn,
 )
 from app.project.problems import Place
 from app.project.references import KnownNames, known_names
@@ -67,7 +67,7 @@ _WORKED_OUT_FROM: Final[dict[str, tuple[str, ...]]] = {
     "blocks": ("signals", "followers"),
     "_spans": ("signals",),
     "_key_actions": ("actions",),
-    "_turns_by_key": ("screen_changes",),
+    "_screen_changes_by_key": ("screen_changes",),
     "_acting_on": ("actions", "signals", "panel"),
     "_command_words": ("signals",),
 }
@@ -77,22 +77,22 @@ _WORKED_OUT_FROM: Final[dict[str, tuple[str, ...]]] = {
 _OF_PROJECT: Final = frozenset(Project.model_fields)
 
 
-class Survey:
+class CheckContext:
     """A project, looked at by many rules.
 
     Nothing here raises for a wrong project: what cannot be known is left out or None, and the rule that is about it
     says so. Names that are used twice mean the first of the two, as they do in the project.
     """
 
-    def __init__(self, project: Project, former: Survey | None = None) -> None:
+    def __init__(self, project: Project, former: CheckContext | None = None) -> None:
         """Look at `project`; what it shares with that of the `former` survey need not be worked out again."""
         self.project = project
         self._sights: dict[int, tuple[object, ...]] = {}
-        same = former is not None and all(self.agrees(former, fact) for fact in ("panel", "signals", "followers"))
-        self.grounds: object = former.grounds if same and former is not None else object()
-        """The same object for as long as nothing changes that a `sight` could see."""
+        same = former is not None and all(self.same(former, fact) for fact in ("panel", "signals", "followers"))
+        self.epoch: object = former.epoch if same and former is not None else object()
+        """The same object for as long as nothing changes that a `dependencies` could see."""
         for name, facts in _WORKED_OUT_FROM.items() if former is not None else ():
-            if former is not None and name in former.__dict__ and all(self.agrees(former, fact) for fact in facts):
+            if former is not None and name in former.__dict__ and all(self.same(former, fact) for fact in facts):
                 self.__dict__[name] = former.__dict__[name]
 
     # What rules may say that they look at
@@ -145,7 +145,9 @@ class Survey:
         """The names of all signals that a field, a condition, an action or another signal makes use of."""
         project = self.project
         names = set(self.shown)
-        names.update(turn.when.signal for turn in project.screen_changes if turn.when is not None)
+        names.update(
+            screen_change.when.signal for screen_change in project.screen_changes if screen_change.when is not None
+        )
         for action in project.actions:
             names.update(signals_named_in(action))
         names.update(signal.bit.of for signal in project.signals if isinstance(signal, BitSignal))
@@ -162,12 +164,12 @@ class Survey:
         """What a rule looks at that has `fact` among what it sees."""
         return getattr(self.project if fact in _OF_PROJECT else self, fact)
 
-    def agrees(self, other: Survey, fact: str) -> bool:
+    def same(self, other: CheckContext, fact: str) -> bool:
         """Whether both have the same to show."""
         mine, its = self.fact(fact), other.fact(fact)
         return mine is its or (fact not in _OF_PROJECT and mine == its)
 
-    def sight(self, part: Part) -> tuple[object, ...]:
+    def dependencies(self, part: Part) -> tuple[object, ...]:
         """All that a rule about this one part may look at besides it, to be compared by identity.
 
         The panel, and of every signal that the part names (a signal names itself) the signal, the word that holds it if
@@ -255,17 +257,17 @@ class Survey:
                 found[action.from_] = (*found.get(action.from_, ()), action)
         return found
 
-    def turns_by_key(self, key: str | None) -> tuple[tuple[int, Turn], ...]:
+    def screen_changes_by_key(self, key: str | None) -> tuple[tuple[int, ScreenChange], ...]:
         """The turns by that key, each with its index."""
-        return self._turns_by_key.get(key, ())
+        return self._screen_changes_by_key.get(key, ())
 
     @cached_property
-    def _turns_by_key(self) -> dict[str | None, tuple[tuple[int, Turn], ...]]:
-        found: dict[str | None, list[tuple[int, Turn]]] = {}
-        for index, turn in enumerate(self.project.screen_changes):
-            if turn.key is not None:
-                found.setdefault(turn.key, []).append((index, turn))
-        return {key: tuple(turns) for key, turns in found.items()}
+    def _screen_changes_by_key(self) -> dict[str | None, tuple[tuple[int, ScreenChange], ...]]:
+        found: dict[str | None, list[tuple[int, ScreenChange]]] = {}
+        for index, screen_change in enumerate(self.project.screen_changes):
+            if screen_change.key is not None:
+                found.setdefault(screen_change.key, []).append((index, screen_change))
+        return {key: tuple(screen_changes) for key, screen_changes in found.items()}
 
     def acting_on(self, name: str | None) -> tuple[Action, ...]:
         """The actions by keys that the panel has on the signal, on the word that holds it, or on other bits of that."""
@@ -358,7 +360,7 @@ _SECTIONS: Final[dict[type[Part], PartKind]] = {
     BitSignal: "signal",
     HeldSignal: "signal",
     Screen: "screen",
-    Turn: "screen_change",
+    ScreenChange: "screen_change",
     Action: "action",
 }
 
@@ -369,7 +371,7 @@ def fields_of(screen: Screen) -> Iterator[tuple[Place, Field]]:
         yield ("field", number), field
 
 
-def conditions_of(part: Screen | Turn | Action) -> Iterator[tuple[Place, Condition]]:
+def conditions_of(part: Screen | ScreenChange | Action) -> Iterator[tuple[Place, Condition]]:
     """The conditions that stand in a part, each with its place in it."""
     if isinstance(part, Screen):
         for place, field in fields_of(part):
@@ -387,7 +389,7 @@ def signals_named_in(part: Part) -> list[str]:
             names.append(field.signal)
             if field.blink is not None:
                 names.append(field.blink.signal)
-    elif isinstance(part, Turn | Action):
+    elif isinstance(part, ScreenChange | Action):
         if part.when is not None:
             names.append(part.when.signal)
         if isinstance(part, Action):

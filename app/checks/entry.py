@@ -8,8 +8,8 @@ from decimal import Decimal
 from fractions import Fraction
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Survey, fields_of
-from app.checks.finding import Fault, Mend, Severity
+from app.checks.context import AnySignal, CheckContext, fields_of
+from app.checks.finding import Fault, Fix, Severity
 from app.checks.rule import each, whole
 from app.language import mark, translate
 from app.project.binding import bindings, step_of
@@ -20,13 +20,13 @@ from app.signals.text import number_digits
 
 
 @each("screen", name="entry-not-writable")
-def entry_not_writable(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def entry_not_writable(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """Entry on a signal that may not be changed: the operator is invited and then refused."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
+        signal = context.signal(field.signal)
         if not field.entry or signal is None:
             continue
-        if survey.is_text(signal):
+        if context.is_text(signal):
             yield Fault(
                 "error",
                 place,
@@ -37,8 +37,8 @@ def entry_not_writable(survey: Survey, screen: Screen) -> Iterator[Fault]:
                 _without_entry(),
             )
         elif not isinstance(signal, HeldSignal) and not signal.write:
-            word = survey.word_of(signal) if isinstance(signal, BitSignal) else None
-            let = Mend(
+            word = context.word_of(signal) if isinstance(signal, BitSignal) else None
+            let = Fix(
                 translate("checks", "Let {signal} be written").format(signal=quoted(signal.name)),
                 fixes.set_in_signal,
                 (signal.name, "write", True),
@@ -54,18 +54,18 @@ def entry_not_writable(survey: Survey, screen: Screen) -> Iterator[Fault]:
             )
 
 
-def _without_entry() -> Mend:
-    return Mend(translate("checks", "Take the entry off this field"), fixes.set_at, (("entry",), False))
+def _without_entry() -> Fix:
+    return Fix(translate("checks", "Take the entry off this field"), fixes.set_at, (("entry",), False))
 
 
 @each("screen", name="entry-without-limits")
-def entry_without_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def entry_without_limits(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """Entry without limits: one wrong digit goes to the machine. Bits and choices are limited by what they are."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
-        if not field.entry or signal is None or signal.limits is not None or survey.is_text(signal):
+        signal = context.signal(field.signal)
+        if not field.entry or signal is None or signal.limits is not None or context.is_text(signal):
             continue
-        if survey.of_one_bit(signal) or (field.kind == "choice" and signal.texts):
+        if context.of_one_bit(signal) or (field.kind == "choice" and signal.texts):
             continue
         yield Fault(
             "error",
@@ -78,22 +78,22 @@ def entry_without_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
 
 
 @each("signal", name="limits-too-wide")
-def limits_too_wide(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def limits_too_wide(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """Limits that go beyond what the encoding and the scale can hold: they promise values that cannot be."""
     if signal.limits is None or isinstance(signal, HeldSignal):
         return
     severity: Severity = "error" if signal.write else "warning"
-    if survey.is_float(signal):
-        yield from _float_limits(survey, signal, severity)
+    if context.is_float(signal):
+        yield from _float_limits(context, signal, severity)
         return
-    span = survey.span(signal.name)
+    span = context.span(signal.name)
     if span is None:
         return
     low, high = (Fraction(limit) for limit in signal.limits)
     if span[0] <= low and high <= span[1]:
         return
     # A limit half a count beyond the end still rounds to the end, and is written without complaint.
-    room = (survey.count_size(signal) or Fraction(0)) / 2
+    room = (context.count_size(signal) or Fraction(0)) / 2
     if low < span[0] - room or high > span[1] + room:
         ends = {
             "low": signal.limits[0],
@@ -125,7 +125,7 @@ def limits_too_wide(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         )
 
 
-def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Mend | None:
+def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Fix | None:
     """The limits cut to what the registers hold, in the decimals that are shown; None if nothing is left."""
     if signal.limits is None:
         return None
@@ -135,11 +135,11 @@ def _cut(signal: AnySignal, span: tuple[Fraction, Fraction]) -> Mend | None:
     if low > high:
         return None
     words = translate("checks", "Narrow the limits to {low} and {high}").format(low=low, high=high)
-    return Mend(words, fixes.set_at, (("limits",), (low, high)))
+    return Fix(words, fixes.set_at, (("limits",), (low, high)))
 
 
-def _float_limits(survey: Survey, signal: AnySignal, severity: Severity) -> Iterator[Fault]:
-    binding = bindings(survey.project).get(signal.name)
+def _float_limits(context: CheckContext, signal: AnySignal, severity: Severity) -> Iterator[Fault]:
+    binding = bindings(context.project).get(signal.name)
     if binding is None or signal.limits is None or not isinstance(signal, RegisterSignal):
         return
     for limit in signal.limits:
@@ -157,9 +157,9 @@ def _float_limits(survey: Survey, signal: AnySignal, severity: Severity) -> Iter
 
 
 @each("signal", name="step-too-fine")
-def step_too_fine(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def step_too_fine(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A step finer than one raw count: the operator changes the value and the follower does not."""
-    count = survey.count_size(signal)
+    count = context.count_size(signal)
     if signal.step is None or count is None or Fraction(signal.step) >= count:
         return
     size = f"{_short(count)} {signal.unit}".rstrip()
@@ -171,7 +171,7 @@ def step_too_fine(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
             step=signal.step, size=size
         ),
         translate("checks", "make the step {size} or more").format(size=_short(count)),
-        Mend(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
+        Fix(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
     )
 
 
@@ -181,10 +181,10 @@ def _decimal_above(value: Fraction) -> Decimal:
     return (Decimal(math.ceil(scaled)) / 10**9).normalize() + Decimal(0)
 
 
-@each("signal", name="step-not-shown", sees=("entered_names",))
-def step_not_shown(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+@each("signal", name="step-not-shown", depends_on=("entered_names",))
+def step_not_shown(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A step finer than the last decimal shown: a key is pressed and the number does not move."""
-    if signal.step is None or signal.name not in survey.entered_names:
+    if signal.step is None or signal.name not in context.entered_names:
         return
     if Fraction(signal.step) < Fraction(1, 10**signal.decimals):
         coarse = Decimal(1).scaleb(-signal.decimals)
@@ -195,19 +195,19 @@ def step_not_shown(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                 step=signal.step, decimals=signal.decimals
             ),
             translate("checks", "show more decimals or make the step coarser"),
-            Mend(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
+            Fix(translate("checks", "Make the step {step}").format(step=coarse), fixes.set_at, (("step",), coarse)),
         )
 
 
 @each("screen", name="step-too-wide")
-def step_too_wide(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def step_too_wide(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A step wider than the limits are apart: there is nothing between the lowest value and the highest."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
-        if not field.entry or signal is None or signal.limits is None or _by_choice(survey, field, signal):
+        signal = context.signal(field.signal)
+        if not field.entry or signal is None or signal.limits is None or _by_choice(context, field, signal):
             continue
         low, high = (Fraction(limit) for limit in signal.limits)
-        step = step_of(survey.project, signal.name)
+        step = step_of(context.project, signal.name)
         if low < high and step > high - low:
             yield Fault(
                 "warning",
@@ -216,7 +216,7 @@ def step_too_wide(survey: Survey, screen: Screen) -> Iterator[Fault]:
                     signal=quoted(signal.name), step=_short(step), apart=_short(high - low)
                 ),
                 translate("checks", "make the step smaller"),
-                _smaller_step(survey, signal, high - low),
+                _smaller_step(context, signal, high - low),
             )
         elif low == high:
             yield Fault(
@@ -230,19 +230,19 @@ def step_too_wide(survey: Survey, screen: Screen) -> Iterator[Fault]:
             )
 
 
-def _smaller_step(survey: Survey, signal: AnySignal, apart: Fraction) -> Mend | None:
+def _smaller_step(context: CheckContext, signal: AnySignal, apart: Fraction) -> Fix | None:
     """A step of one unit of the last decimal, or of one raw count if that is more; None if it is too wide as well."""
-    step = max(Fraction(1, 10**signal.decimals), survey.count_size(signal) or Fraction(0))
+    step = max(Fraction(1, 10**signal.decimals), context.count_size(signal) or Fraction(0))
     if step > apart or signal.step is None:
         return None
     words = translate("checks", "Make the step of {signal} {step}").format(
         signal=quoted(signal.name), step=_decimal_above(step)
     )
-    return Mend(words, fixes.set_in_signal, (signal.name, "step", _decimal_above(step)))
+    return Fix(words, fixes.set_in_signal, (signal.name, "step", _decimal_above(step)))
 
 
-def _by_choice(survey: Survey, field: Field, signal: AnySignal) -> bool:
-    return survey.of_one_bit(signal) or (field.kind == "choice" and bool(signal.texts))
+def _by_choice(context: CheckContext, field: Field, signal: AnySignal) -> bool:
+    return context.of_one_bit(signal) or (field.kind == "choice" and bool(signal.texts))
 
 
 def _short(value: Fraction) -> str:
@@ -250,10 +250,10 @@ def _short(value: Fraction) -> str:
 
 
 @each("screen", name="choice-outside-limits")
-def choice_outside_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def choice_outside_limits(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A choice offered in entry whose value the limits forbid: it is left out, and nobody knows why."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
+        signal = context.signal(field.signal)
         if not field.entry or field.kind != "choice" or signal is None or signal.limits is None:
             continue
         for value, text in numbered(signal.texts).items():
@@ -269,7 +269,7 @@ def choice_outside_limits(survey: Survey, screen: Screen) -> Iterator[Fault]:
 
 
 @each("signal", name="first-value-refused")
-def first_value_refused(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def first_value_refused(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A first content that is not allowed: a held value outside its limits, a start value that does not fit."""
     if isinstance(signal, HeldSignal):
         if signal.limits is not None and not signal.limits[0] <= signal.held <= signal.limits[1]:
@@ -281,14 +281,14 @@ def first_value_refused(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                     first=signal.held, low=signal.limits[0], high=signal.limits[1]
                 ),
                 translate("checks", "begin within the limits"),
-                Mend(
+                Fix(
                     translate("checks", "Let it begin as {value}").format(value=nearest),
                     fixes.set_at,
                     (("held",), nearest),
                 ),
             )
     elif isinstance(signal, RegisterSignal) and signal.start_value is not None:
-        reason = _start_value_reason(survey, signal)
+        reason = _start_value_reason(context, signal)
         if reason is not None:
             yield Fault(
                 "error",
@@ -297,12 +297,12 @@ def first_value_refused(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                     value=signal.start_value, reason=reason
                 ),
                 translate("checks", "give a value that its registers can hold"),
-                Mend(translate("checks", "Take the start value off"), fixes.set_at, (("start_value",), None)),
+                Fix(translate("checks", "Take the start value off"), fixes.set_at, (("start_value",), None)),
             )
 
 
-def _start_value_reason(survey: Survey, signal: RegisterSignal) -> str | None:
-    binding = bindings(survey.project).get(signal.name)
+def _start_value_reason(context: CheckContext, signal: RegisterSignal) -> str | None:
+    binding = bindings(context.project).get(signal.name)
     value = signal.start_value
     if binding is None or value is None:
         return None
@@ -314,12 +314,12 @@ def _start_value_reason(survey: Survey, signal: RegisterSignal) -> str | None:
 
 
 @whole("panel", "screen_changes", "actions", "entered", name="entry-without-keys")
-def entry_without_keys(survey: Survey) -> Iterator[Fault]:
+def entry_without_keys(context: CheckContext) -> Iterator[Fault]:
     """Entry on a panel without the keys for it: it cannot be begun, adjusted, confirmed or left."""
-    panel = survey.panel
-    if not survey.entered:
+    panel = context.panel
+    if not context.entered:
         return
-    begins = any(action.do == "begin-entry" and action.key in panel.keys for _, action in survey.actions())
+    begins = any(action.do == "begin-entry" and action.key in panel.keys for _, action in context.actions())
     wanted: tuple[tuple[str, str, bool, Severity], ...] = (
         ("begin", panel.entry.begin, begins, "error"),
         ("confirm", panel.entry.confirm, False, "error"),
@@ -340,7 +340,7 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
             translate(
                 "checks", "add the key {key} to the panel, or name another as '{purpose}' in its entry keys"
             ).format(key=quoted(key), purpose=purpose),
-            _with_key(survey, key),
+            _with_key(context, key),
         )
     if panel.entry.up == panel.entry.down:
         yield Fault(
@@ -360,13 +360,15 @@ def entry_without_keys(survey: Survey) -> Iterator[Fault]:
         )
 
 
-def _with_key(survey: Survey, key: str) -> Mend | None:
+def _with_key(context: CheckContext, key: str) -> Fix | None:
     """The key put on the panel; None if something else waits for it, which would come to life with it."""
-    project = survey.project
-    waiting = {turn.key for turn in project.screen_changes} | {action.key for action in project.actions}
+    project = context.project
+    waiting = {screen_change.key for screen_change in project.screen_changes} | {
+        action.key for action in project.actions
+    }
     if key in waiting:
         return None
-    return Mend(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), fixes.add_key, (key,))
+    return Fix(translate("checks", "Add the key {key} to the panel").format(key=quoted(key)), fixes.add_key, (key,))
 
 
 _NO_KEY = {

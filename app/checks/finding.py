@@ -13,12 +13,12 @@ Severity = Literal["error", "warning", "note"]
 """`error`: the panel cannot work as designed. `warning`: it works, but somebody will be misled, stuck or surprised.
 `note`: worth knowing, and may well be meant so."""
 
-GRAVITY: Final[dict[Severity, int]] = {"error": 0, "warning": 1, "note": 2}
+SEVERITY_ORDER: Final[dict[Severity, int]] = {"error": 0, "warning": 1, "note": 2}
 """The gravest first, for sorting."""
 
 
 @dataclass(frozen=True, slots=True)
-class Mend:
+class Fix:
     """An edit that takes a finding away, as a value: what it does in words, and a function from `app.checks.fixes`.
 
     The function is called with the project, the place of the finding and the arguments. It raises EditRefused where
@@ -41,7 +41,7 @@ class Fault:
     place: Place
     message: str
     hint: str
-    mend: Mend | None = None
+    fix: Fix | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ class Finding:
     message: str
     hint: str
     place: Place = ()
-    mend: Mend | None = None
+    fix: Fix | None = None
     """Left out where only a person can know what is meant."""
     accepted: str = ""
     """Why it is meant so, where somebody accepted it."""
@@ -66,9 +66,9 @@ class Finding:
     def __str__(self) -> str:
         return f"{self.severity}: {self.where}: {self.message}; {self.hint} [{self.rule}]"
 
-    def mended(self, project: Project) -> Project:
+    def fixed(self, project: Project) -> Project:
         """`project`, in which this was found, with the mend made; itself if there is none.
 
         Raises EditRefused, in words, where the mend is not possible.
         """
-        return project if self.mend is None else self.mend.deed(project, self.place, *self.mend.arguments)
+        return project if self.fix is None else self.fix.deed(project, self.place, *self.fix.arguments)

@@ -20,7 +20,7 @@ from app.project.paths import attributes
 from app.project.problems import Place, quoted
 from app.project.references import RELATIVE_SCREENS
 
-Deed = Callable[..., Project]
+FixFunction = Callable[..., Project]
 
 _P = TypeVar("_P")
 
@@ -75,9 +75,9 @@ def rename_apart(project: Project, place: Place) -> Project:
     return _put(project, (kind, index, "name"), lambda name: free_name(name, taken))
 
 
-def add_turn(project: Project, _place: Place, key: str, source: str, target: str) -> Project:
+def add_screen_change(project: Project, _place: Place, key: str, source: str, target: str) -> Project:
     """With a turn by a key from one screen to another."""
-    return edits.add_turn(project, edits.turn(from_=source, key=key, to=target))
+    return edits.add_screen_change(project, edits.screen_change(from_=source, key=key, to=target))
 
 
 def blank_under(project: Project, place: Place, language: str | None = None) -> Project:

@@ -12,25 +12,25 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from app.checks import fixes
-from app.checks.context import Survey, overlap
-from app.checks.finding import Fault, Mend
+from app.checks.context import CheckContext, overlap
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each, whole
 from app.language import translate
-from app.project.model import Action, Screen, Turn
+from app.project.model import Action, Screen, ScreenChange
 from app.project.problems import quoted
 
 
 @whole("screen_changes", name="screen-changes-conflict")
-def turns_fight(survey: Survey) -> Iterator[Fault]:
+def screen_changes_conflict(context: CheckContext) -> Iterator[Fault]:
     """Two turns by one key on one screen: the second is never taken."""
     first: dict[tuple[str | None, str], int] = {}
-    for index, turn in enumerate(survey.project.screen_changes):
-        if turn.key is None:
+    for index, screen_change in enumerate(context.project.screen_changes):
+        if screen_change.key is None:
             continue
-        earlier = first.setdefault((turn.from_, turn.key), index)
+        earlier = first.setdefault((screen_change.from_, screen_change.key), index)
         if earlier == index:
             continue
-        if turn.from_ is None:
+        if screen_change.from_ is None:
             message = translate("checks", "the key {key} on every screen turns to {screen} already, by turn {number}")
         else:
             message = translate(
@@ -40,46 +40,46 @@ def turns_fight(survey: Survey) -> Iterator[Fault]:
             "error",
             ("screen_change", index),
             message.format(
-                key=quoted(turn.key),
-                source=quoted(turn.from_ or ""),
-                screen=quoted(survey.project.screen_changes[earlier].to),
+                key=quoted(screen_change.key),
+                source=quoted(screen_change.from_ or ""),
+                screen=quoted(context.project.screen_changes[earlier].to),
                 number=earlier + 1,
             ),
             translate("checks", "remove one of the two or give it another key"),
-            remove_turn(),
+            remove_screen_change(),
         )
 
 
-def remove_turn() -> Mend:
+def remove_screen_change() -> Fix:
     """The mend that takes a turn out."""
-    return Mend(translate("checks", "Remove this turn"), fixes.remove)
+    return Fix(translate("checks", "Remove this turn"), fixes.remove)
 
 
-def remove_action() -> Mend:
+def remove_action() -> Fix:
     """The mend that takes an action out."""
-    return Mend(translate("checks", "Remove this action"), fixes.remove)
+    return Fix(translate("checks", "Remove this action"), fixes.remove)
 
 
 @each("screen_change", name="screen-change-to-itself")
-def turn_to_itself(_survey: Survey, turn: Turn) -> Iterator[Fault]:
+def screen_change_to_itself(_context: CheckContext, screen_change: ScreenChange) -> Iterator[Fault]:
     """A turn from a screen to that same screen: the key does nothing."""
-    if turn.from_ is not None and turn.from_ == turn.to:
+    if screen_change.from_ is not None and screen_change.from_ == screen_change.to:
         yield Fault(
             "warning",
             (),
             translate("checks", "it leads from {screen} to the same screen, so nothing happens").format(
-                screen=quoted(turn.to)
+                screen=quoted(screen_change.to)
             ),
             translate("checks", "name another screen in 'to', or remove the turn"),
-            remove_turn(),
+            remove_screen_change(),
         )
 
 
 @whole("actions", "signals", name="actions-conflict")
-def actions_fight(survey: Survey) -> Iterator[Fault]:
+def actions_fight(context: CheckContext) -> Iterator[Fault]:
     """Two actions by one key on one screen that write to the same place: the one undoes or repeats the other."""
     by_key: dict[str, list[tuple[int, Action]]] = {}
-    for index, action in enumerate(survey.project.actions):
+    for index, action in enumerate(context.project.actions):
         if action.key is not None and action.signal is not None and action.do != "begin-entry":
             by_key.setdefault(action.key, []).append((index, action))
     for key, actions in by_key.items():
@@ -87,8 +87,8 @@ def actions_fight(survey: Survey) -> Iterator[Fault]:
             if not overlap(first, second):
                 continue
             one, other = first.signal or "", second.signal or ""
-            word = survey.source(one)
-            same_word = word is not None and word is survey.source(other) and word.name in (one, other)
+            word = context.source(one)
+            same_word = word is not None and word is context.source(other) and word.name in (one, other)
             if one != other and not same_word:
                 continue
             repeated = (first.do, first.signal, first.value) == (second.do, second.signal, second.value)
@@ -122,13 +122,15 @@ def actions_fight(survey: Survey) -> Iterator[Fault]:
 
 
 @whole("actions", "screen_changes", name="momentary-left-behind")
-def momentary_turned_away(survey: Survey) -> Iterator[Fault]:
+def momentary_left_behind(context: CheckContext) -> Iterator[Fault]:
     """A momentary action whose key turns the screen too: the turn ends it the moment it begins."""
-    for place, action in survey.actions():
+    for place, action in context.actions():
         if action.do != "momentary" or action.key is None:
             continue
-        for index, turn in enumerate(survey.project.screen_changes):
-            if turn.key == action.key and (None in (turn.from_, action.from_) or turn.from_ == action.from_):
+        for index, screen_change in enumerate(context.project.screen_changes):
+            if screen_change.key == action.key and (
+                None in (screen_change.from_, action.from_) or screen_change.from_ == action.from_
+            ):
                 yield Fault(
                     "error",
                     place,
@@ -140,24 +142,24 @@ def momentary_turned_away(survey: Survey) -> Iterator[Fault]:
                 break
 
 
-@each("screen", name="begin-key-taken", sees=("screen_changes", "actions"))
-def begin_key_taken(survey: Survey, screen: Screen) -> Iterator[Fault]:
+@each("screen", name="begin-key-taken", depends_on=("screen_changes", "actions"))
+def begin_key_taken(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A screen with entry whose begin key has a turn or an action there: entry cannot be begun."""
     if not any(field.entry for field in screen.fields):
         return
-    begin = survey.panel.entry.begin
-    actions = [action for action in survey.key_actions(screen.name) if action.do == "begin-entry"]
-    if any(action.key in survey.panel.keys for action in actions):
+    begin = context.panel.entry.begin
+    actions = [action for action in context.key_actions(screen.name) if action.do == "begin-entry"]
+    if any(action.key in context.panel.keys for action in actions):
         return
     message = None
-    for number, turn in survey.turns_by_key(begin):
-        if turn.from_ in (None, screen.name) and turn.to != screen.name:
+    for number, screen_change in context.screen_changes_by_key(begin):
+        if screen_change.from_ in (None, screen.name) and screen_change.to != screen.name:
             message = translate(
                 "checks", "its fields allow entry, but the key {key} that begins it is taken by turn {number}"
             ).format(key=quoted(begin), number=number + 1)
             break
     else:
-        for number, action in enumerate(survey.project.actions):
+        for number, action in enumerate(context.project.actions):
             if action.key == begin and action.from_ in (None, screen.name):
                 message = translate(
                     "checks", "its fields allow entry, but the key {key} that begins it is taken by action {number}"
@@ -169,18 +171,18 @@ def begin_key_taken(survey: Survey, screen: Screen) -> Iterator[Fault]:
 
 
 @whole("panel", "actions", "screen_changes", "screen_names", "entered", name="nothing-to-enter")
-def nothing_to_enter(survey: Survey) -> Iterator[Fault]:
+def nothing_to_enter(context: CheckContext) -> Iterator[Fault]:
     """An action that begins entry where there is no field to enter: the key only brings a refusal."""
-    screens = set(survey.screen_names)
-    for place, action in survey.actions():
+    screens = set(context.screen_names)
+    for place, action in context.actions():
         if action.do != "begin-entry":
             continue
         reached = {action.from_} if action.from_ is not None else screens
         # The turn of the same key goes before the entry.
-        reached = reached | {turn.to for _, turn in survey.turns_by_key(action.key)}
+        reached = reached | {screen_change.to for _, screen_change in context.screen_changes_by_key(action.key)}
         if reached & {"next", "previous"}:
             reached = screens
-        entered = [names for screen, names in survey.entered.items() if screen in reached]
+        entered = [names for screen, names in context.entered.items() if screen in reached]
         if any(action.signal is None or action.signal in names for names in entered):
             continue
         if action.signal is None:
@@ -192,14 +194,14 @@ def nothing_to_enter(survey: Survey) -> Iterator[Fault]:
                 "checks", "it begins the entry of {signal}, but no screen it acts on has a field with entry for that"
             ).format(signal=quoted(action.signal))
         hint = translate("checks", "allow entry on a field there, or remove the action")
-        yield Fault("warning", place, message, hint, remove_action() if _begins_without(survey, action) else None)
+        yield Fault("warning", place, message, hint, remove_action() if _begins_without(context, action) else None)
 
 
-def _begins_without(survey: Survey, action: Action) -> bool:
+def _begins_without(context: CheckContext, action: Action) -> bool:
     """Whether no entry hangs on this action: there is none, or the key that begins it does nothing else."""
-    if not survey.entered:
+    if not context.entered:
         return True
-    begin = survey.panel.entry.begin
-    others = [other for other in survey.project.actions if other is not action]
-    taken = {turn.key for turn in survey.project.screen_changes} | {other.key for other in others}
-    return begin in survey.panel.keys and begin not in taken
+    begin = context.panel.entry.begin
+    others = [other for other in context.project.actions if other is not action]
+    taken = {screen_change.key for screen_change in context.project.screen_changes} | {other.key for other in others}
+    return begin in context.panel.keys and begin not in taken

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Survey, fields_of
-from app.checks.finding import Fault, Mend
+from app.checks.context import AnySignal, CheckContext, fields_of
+from app.checks.finding import Fault, Fix
 from app.checks.room import widened
 from app.checks.rule import each, whole
 from app.checks.screens import instead_of, listed, outside, respelled
@@ -19,21 +19,21 @@ from app.signals.repertoire import missing
 
 
 @each("screen", name="translation-missing")
-def translation_missing(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def translation_missing(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A text that one of the panel's languages leaves out: the operator reads it in another one.
 
     Text without a letter needs no translation; what reads the same in both languages is written in both.
     """
-    for language in survey.panel.languages[1:]:
+    for language in context.panel.languages[1:]:
         yield from _missing_rows(screen, language)
 
 
-@each("signal", name="translation-missing", sees=("chosen",))
-def translation_of_text_missing(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+@each("signal", name="translation-missing", depends_on=("chosen",))
+def translation_of_text_missing(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A text per value that one of the panel's languages leaves out, if a choice field shows it."""
-    if signal.name not in survey.chosen:
+    if signal.name not in context.chosen:
         return
-    for language in survey.panel.languages[1:]:
+    for language in context.panel.languages[1:]:
         known = same_values(signal.texts, signal.texts_in.get(language, {}))
         lacking = [text for value, text in signal.texts.items() if value not in known and _has_letter(text)]
         if lacking:
@@ -79,14 +79,14 @@ def _has_letter(text: str) -> bool:
 
 
 @each("screen", name="translation-too-long")
-def translation_too_long(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def translation_too_long(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A text in another language that the panel, a field or the next text has no room for."""
-    for language in survey.panel.languages[1:]:
+    for language in context.panel.languages[1:]:
         for row, text in enumerate(screen.text_in.get(language, ())):
-            yield from outside(survey.panel, ("text_in", language, row), row, text)
+            yield from outside(context.panel, ("text_in", language, row), row, text)
         yield from _under_fields(screen, language)
         for place, field in fields_of(screen):
-            signal = survey.signal(field.signal)
+            signal = context.signal(field.signal)
             if signal is None or field.kind != "choice":
                 continue
             texts = signal.texts_in.get(language, {})
@@ -108,7 +108,7 @@ def translation_too_long(survey: Survey, screen: Screen) -> Iterator[Fault]:
                         width=field.width,
                     ),
                     translate("checks", "make the field wider or shorten the text"),
-                    widened(survey.panel, screen, place, len(texts[value])),
+                    widened(context.panel, screen, place, len(texts[value])),
                 )
 
 
@@ -125,15 +125,15 @@ def _under_fields(screen: Screen, language: str) -> Iterator[Fault]:
                     signal=quoted(field.signal), text=quoted(hidden)
                 ),
                 translate("checks", "put blanks there, or move the field"),
-                Mend(translate("checks", "Put blanks under the field"), fixes.blank_under, (language,)),
+                Fix(translate("checks", "Put blanks under the field"), fixes.blank_under, (language,)),
             )
 
 
 @each("screen", "signal", name="translation-character")
-def translation_character(survey: Survey, part: Screen | AnySignal) -> Iterator[Fault]:
+def translation_character(context: CheckContext, part: Screen | AnySignal) -> Iterator[Fault]:
     """A character in another language that the panel's repertoire lacks: '?' is shown in its place."""
-    name = survey.panel.repertoire
-    for language in survey.panel.languages[1:]:
+    name = context.panel.repertoire
+    for language in context.panel.languages[1:]:
         if isinstance(part, Screen):
             for row, text in enumerate(part.text_in.get(language, ())):
                 if lacking := missing(name, text):
@@ -146,10 +146,10 @@ def translation_character(survey: Survey, part: Screen | AnySignal) -> Iterator[
 
 def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> Fault:
     spelled = respelled(name, text)
-    mend = None
+    fix = None
     if spelled is not None:
         words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
-        mend = Mend(words, fixes.set_at, (keys, spelled)) if keys else Mend(words, fixes.set_here, (spelled,))
+        fix = Fix(words, fixes.set_at, (keys, spelled)) if keys else Fix(words, fixes.set_here, (spelled,))
     return Fault(
         "error",
         place,
@@ -157,17 +157,17 @@ def _lacking(place: Place, keys: Place, text: str, lacking: str, name: str) -> F
             "checks", "{text} has {characters}, which the panel's repertoire {repertoire} lacks; '?' would be shown"
         ).format(text=quoted(text.strip()), characters=listed(lacking), repertoire=quoted(name)),
         instead_of(lacking),
-        mend,
+        fix,
     )
 
 
 @whole("panel", "actions", "signals", "followers", name="language-choice")
-def language_choice(survey: Survey) -> Iterator[Fault]:
+def language_choice(context: CheckContext) -> Iterator[Fault]:
     """Languages that nobody can choose, or a choice that cannot be made."""
-    project = survey.project
+    project = context.project
     panel = project.panel
-    keys = [(place, action) for place, action in survey.actions() if action.do == "next-language"]
-    chooser = survey.signal(panel.language)
+    keys = [(place, action) for place, action in context.actions() if action.do == "next-language"]
+    chooser = context.signal(panel.language)
     if len(panel.languages) < 2:
         hint = translate("checks", "name two languages or more in the panel's properties, or take this out")
         if panel.language is not None:
@@ -188,7 +188,7 @@ def language_choice(survey: Survey) -> Iterator[Fault]:
         )
     if chooser is None:
         return
-    if survey.is_text(chooser):
+    if context.is_text(chooser):
         yield Fault(
             "error",
             ("panel", "language"),

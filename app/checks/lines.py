@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Survey
-from app.checks.finding import Fault, Mend
+from app.checks.context import AnySignal, CheckContext
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.binding import bindings
@@ -16,10 +16,10 @@ from app.project.problems import quoted
 
 
 @whole("lines", name="device-shared")
-def device_shared(survey: Survey) -> Iterator[Fault]:
+def device_shared(context: CheckContext) -> Iterator[Fault]:
     """Two lines on one serial port or one network address: a serial port can be opened by one of them only."""
     first: dict[tuple[str, str, int], int] = {}
-    for index, line in enumerate(survey.project.lines):
+    for index, line in enumerate(context.project.lines):
         serial = isinstance(line, SerialLine)
         end = (
             ("serial", _port(line.device), 0) if isinstance(line, SerialLine) else ("net", line.host.lower(), line.port)
@@ -34,7 +34,7 @@ def device_shared(survey: Survey) -> Iterator[Fault]:
         yield Fault(
             "error" if serial else "warning",
             ("line", index),
-            message.format(device=end[1], port=end[2], line=quoted(survey.project.lines[earlier].name)),
+            message.format(device=end[1], port=end[2], line=quoted(context.project.lines[earlier].name)),
             translate("checks", "put the followers of both on one line, or name another device"),
         )
 
@@ -45,7 +45,7 @@ def _port(device: str) -> str:
 
 
 @each("line", name="no-address")
-def no_address(_survey: Survey, line: Line) -> Iterator[Fault]:
+def no_address(_context: CheckContext, line: Line) -> Iterator[Fault]:
     """A line to a host that cannot exist: it stands there until somebody chooses one."""
     if not isinstance(line, SerialLine) and line.host.lower().rstrip(".").endswith(".invalid"):
         yield Fault(
@@ -59,21 +59,21 @@ def no_address(_survey: Survey, line: Line) -> Iterator[Fault]:
 
 
 @whole("followers", name="unit-clash")
-def unit_clash(survey: Survey) -> Iterator[Fault]:
+def unit_clash(context: CheckContext) -> Iterator[Fault]:
     """Two followers at one unit address of one line: both answer at once, or the one is taken for the other."""
     first: dict[tuple[str, int], int] = {}
-    for index, follower in enumerate(survey.project.followers):
+    for index, follower in enumerate(context.project.followers):
         earlier = first.setdefault((follower.line, follower.unit), index)
         if earlier == index:
             continue
-        free = _free_unit(survey.project, follower.line)
+        free = _free_unit(context.project, follower.line)
         yield Fault(
             "error",
             ("follower", index),
             translate("checks", "unit {unit} on line {line} is follower {follower} already").format(
                 unit=follower.unit,
                 line=quoted(follower.line),
-                follower=quoted(survey.project.followers[earlier].name),
+                follower=quoted(context.project.followers[earlier].name),
             ),
             translate("checks", "give every follower of a line its own unit address"),
             _give_unit(free),
@@ -85,18 +85,18 @@ def _free_unit(project: Project, line: str) -> int | None:
     return next((unit for unit in range(1, LAST_UNIT + 1) if unit not in taken), None)
 
 
-def _give_unit(free: int | None) -> Mend | None:
+def _give_unit(free: int | None) -> Fix | None:
     if free is None:
         return None
     words = translate("checks", "Give it the unit address {unit}").format(unit=free)
-    return Mend(words, fixes.set_at, (("unit",), free))
+    return Fix(words, fixes.set_at, (("unit",), free))
 
 
 @whole("lines", "followers", name="unit-of-tcp")
-def unit_of_tcp(survey: Survey) -> Iterator[Fault]:
+def unit_of_tcp(context: CheckContext) -> Iterator[Fault]:
     """A unit that only Modbus TCP has, on a line of RTU frames: there 0 is every device at once, and 255 nobody."""
-    for index, follower in enumerate(survey.project.followers):
-        line = survey.project.line_named.get(follower.line)
+    for index, follower in enumerate(context.project.followers):
+        line = context.project.line_named.get(follower.line)
         if follower.unit not in DIRECT_UNITS or line is None or isinstance(line, TcpLine):
             continue
         message = (
@@ -109,20 +109,20 @@ def unit_of_tcp(survey: Survey) -> Iterator[Fault]:
             ("follower", index, "unit"),
             message,
             translate("checks", "give it the address that is set at the device, 1 to 247"),
-            _give_unit(_free_unit(survey.project, follower.line)),
+            _give_unit(_free_unit(context.project, follower.line)),
         )
 
 
 @whole("followers", "signals", name="polled-too-slowly")
-def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
+def polled_too_slowly(context: CheckContext) -> Iterator[Fault]:
     """A follower with a communication time-out that hears from the panel less often: it stops by itself in between."""
     quickest: dict[str, tuple[int, RegisterSignal]] = {}
-    for index, signal in enumerate(survey.project.signals):
+    for index, signal in enumerate(context.project.signals):
         if isinstance(signal, RegisterSignal):
             _, known = quickest.setdefault(signal.follower, (index, signal))
             if signal.every_ms < known.every_ms:
                 quickest[signal.follower] = index, signal
-    for index, follower in enumerate(survey.project.followers):
+    for index, follower in enumerate(context.project.followers):
         limit = follower.communication_timeout_ms
         if not limit or follower.name not in quickest:
             continue
@@ -141,7 +141,7 @@ def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
             translate("checks", "read one of them more often, say every {every} ms ('every_ms')").format(every=wanted),
             None
             if wanted >= limit
-            else Mend(
+            else Fix(
                 translate("checks", "Read {signal} every {every} ms").format(
                     signal=quoted(signal_read.name), every=wanted
                 ),
@@ -152,34 +152,34 @@ def polled_too_slowly(survey: Survey) -> Iterator[Fault]:
 
 
 @whole("followers", "signals", name="drive-without-role")
-def drive_by_itself(survey: Survey) -> Iterator[Fault]:
+def drive_by_itself(context: CheckContext) -> Iterator[Fault]:
     """A simulated drive that no signal of its follower reaches: it would stand still whatever the panel writes."""
     reached = set()
     known = set()
-    for binding in bindings(survey.project).values():
+    for binding in bindings(context.project).values():
         known.add(binding.follower.name)
         first, last = OWN_REGISTERS[binding.table]
         if binding.signal.drive_role is not None or (
             binding.address <= last and first < binding.address + binding.count
         ):
             reached.add(binding.follower.name)
-    for index, follower in enumerate(survey.project.followers):
+    for index, follower in enumerate(context.project.followers):
         if follower.played.model == "drive" and follower.name in known - reached:
             yield Fault(
                 "note",
                 ("follower", index),
                 translate("checks", "none of its signals has a role in the simulated drive, so the drive will not run"),
                 translate("checks", "give its signals roles in the drive ('drive_role')"),
-                Mend(translate("checks", "Simulate it as a bank of registers"), fixes.set_at, (("simulate",), "bank")),
+                Fix(translate("checks", "Simulate it as a bank of registers"), fixes.set_at, (("simulate",), "bank")),
             )
 
 
 @each("signal", name="refreshed-too-slowly")
-def refreshed_too_slowly(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def refreshed_too_slowly(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A signal written again and again for a communication time-out, but less often than that."""
     if not isinstance(signal, RegisterSignal) or not signal.refresh_ms:
         return
-    follower = survey.project.follower_named.get(signal.follower)
+    follower = context.project.follower_named.get(signal.follower)
     limit = 0 if follower is None else follower.communication_timeout_ms
     if not limit or signal.refresh_ms < limit:
         return
@@ -193,7 +193,7 @@ def refreshed_too_slowly(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         translate("checks", "write it more often, say every {every} ms").format(every=wanted),
         None
         if wanted >= limit
-        else Mend(
+        else Fix(
             translate("checks", "Write it every {every} ms").format(every=wanted),
             fixes.set_at,
             (("refresh_ms",), wanted),

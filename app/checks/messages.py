@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from app.checks import fixes
-from app.checks.context import Survey
-from app.checks.finding import Fault, Mend
+from app.checks.context import CheckContext
+from app.checks.finding import Fault, Fix
 from app.checks.rule import whole
 from app.checks.screens import instead_of, listed, respelled
 from app.language import mark, translate
@@ -38,9 +38,9 @@ FILL_IN: Final[dict[Known, str]] = {
 
 
 @whole("panel", name="translation-missing")
-def translation_of_messages_missing(survey: Survey) -> Iterator[Fault]:
+def translation_of_messages_missing(context: CheckContext) -> Iterator[Fault]:
     """Messages of the panel that one of its languages leaves out: the operator reads them in another one."""
-    panel = survey.panel
+    panel = context.panel
     for number, language in enumerate(panel.languages):
         lacking = list(unsaid(panel, number))
         if not lacking:
@@ -60,19 +60,19 @@ def translation_of_messages_missing(survey: Survey) -> Iterator[Fault]:
             _place(panel, number),
             message,
             translate("checks", "write the messages of the panel in that language too"),
-            None if known is None else Mend(translate("checks", FILL_IN[known]), fixes.fill_messages, (number, known)),
+            None if known is None else Fix(translate("checks", FILL_IN[known]), fixes.fill_messages, (number, known)),
         )
 
 
 @whole("panel", "signals", "followers", "screen_changes", "actions", "entered_names", name="message-too-long")
-def message_too_long(survey: Survey) -> Iterator[Fault]:
+def message_too_long(context: CheckContext) -> Iterator[Fault]:
     """A message of the panel without room for all of its words, with the longest value that can stand in it."""
-    panel = survey.panel
+    panel = context.panel
     values: dict[PanelMessage, str] | None = None
     for number, message, words in _written(panel):
         value = ""
         if PLACEHOLDERS.get(message, "\0") in words:
-            values = widest(survey.project, survey.entered_names) if values is None else values
+            values = widest(context.project, context.entered_names) if values is None else values
             value = values[message]
         text = filled(message, words, value)
         if fits(panel, text):
@@ -93,7 +93,7 @@ def message_too_long(survey: Survey) -> Iterator[Fault]:
         )
 
 
-def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Mend | None:
+def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Fix | None:
     """The words that are ready in the language, if the panel has room for these."""
     known = known_language(panel.languages[number]) if panel.languages else None
     if known is None:
@@ -101,13 +101,13 @@ def _shorter(panel: Panel, number: int, message: PanelMessage, value: str) -> Me
     words = spelled(panel.repertoire, chosen_form(panel, known, message, value))
     if not fits(panel, filled(message, words, value)):
         return None
-    return Mend(translate("checks", "Write {text}").format(text=quoted(words)), fixes.set_here, (words,))
+    return Fix(translate("checks", "Write {text}").format(text=quoted(words)), fixes.set_here, (words,))
 
 
 @whole("panel", name="message-character")
-def message_character(survey: Survey) -> Iterator[Fault]:
+def message_character(context: CheckContext) -> Iterator[Fault]:
     """A character in a message that the panel's repertoire lacks: another spelling, or '?', is shown in its place."""
-    panel = survey.panel
+    panel = context.panel
     for number, message, words in _written(panel):
         lacking = missing(panel.repertoire, words)
         if not lacking:
@@ -128,14 +128,14 @@ def message_character(survey: Survey) -> Iterator[Fault]:
             instead_of(lacking),
             None
             if other is None
-            else Mend(translate("checks", "Write {text}").format(text=quoted(other)), fixes.set_here, (other,)),
+            else Fix(translate("checks", "Write {text}").format(text=quoted(other)), fixes.set_here, (other,)),
         )
 
 
 @whole("panel", name="message-value")
-def message_value(survey: Survey) -> Iterator[Fault]:
+def message_value(context: CheckContext) -> Iterator[Fault]:
     """A place for a value in a message that has no such value: the operator would read the braces."""
-    panel = survey.panel
+    panel = context.panel
     for number, message, words in _written(panel):
         own = PLACEHOLDERS.get(message)
         for strange in dict.fromkeys(re.findall(r"\{\w*\}", words)):

@@ -5,78 +5,78 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import Survey, section_of
-from app.checks.finding import Fault, Mend
+from app.checks.context import CheckContext, section_of
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each, whole
 from app.language import translate
-from app.project.model import Action, Part, Turn
+from app.project.model import Action, Part, ScreenChange
 from app.project.paths import at_key
 from app.project.problems import Place, Problem, nearest, quoted
 from app.project.references import RELATIVE_SCREENS, dangling_in, name_clashes
 
 
-@each("follower", "signal", "screen", "screen_change", "action", name="dangling-name", sees=("known_names",))
-def dangling_name(survey: Survey, part: Part) -> Iterator[Fault]:
+@each("follower", "signal", "screen", "screen_change", "action", name="dangling-name", depends_on=("known_names",))
+def dangling_name(context: CheckContext, part: Part) -> Iterator[Fault]:
     """A name that points to nothing, or to what cannot serve there: whatever hangs on it does not work."""
     section = section_of(part)
-    for problem in dangling_in(part, section, survey.known_names):
-        yield _fault(problem, problem.place, _mend(survey, part, section, problem))
+    for problem in dangling_in(part, section, context.known_names):
+        yield _fault(problem, problem.place, _fix(context, part, section, problem))
 
 
 @whole("panel", "known_names", name="dangling-name")
-def dangling_name_of_panel(survey: Survey) -> Iterator[Fault]:
+def dangling_name_of_panel(context: CheckContext) -> Iterator[Fault]:
     """A first screen, or a signal that chooses the language, that does not exist."""
-    for problem in dangling_in(survey.panel, "panel", survey.known_names):
+    for problem in dangling_in(context.panel, "panel", context.known_names):
         yield _fault(problem, ("panel", *problem.place), None)
 
 
-def _fault(problem: Problem, place: Place, mend: Mend | None) -> Fault:
+def _fault(problem: Problem, place: Place, fix: Fix | None) -> Fault:
     return Fault(
         "error",
         place,
         problem.message,
         problem.hint or translate("checks", "add it, or name one that exists"),
-        mend,
+        fix,
     )
 
 
-def _mend(survey: Survey, part: Part, section: str, problem: Problem) -> Mend | None:
+def _fix(context: CheckContext, part: Part, section: str, problem: Problem) -> Fix | None:
     """The nearest name that exists in the place of the wrong one; else a turn or an action goes altogether."""
     name: object = part
     for step in problem.place:
         name = at_key(name, step)
-    known = survey.known_names.fitting(section, problem.place)
+    known = context.known_names.fitting(section, problem.place)
     near = nearest(name, known) if isinstance(name, str) else None
     if near is not None:
-        return Mend(translate("checks", "Name {name} there instead").format(name=quoted(near)), fixes.set_here, (near,))
-    if isinstance(part, Turn):
-        return Mend(translate("checks", "Remove this turn"), fixes.remove)
-    return Mend(translate("checks", "Remove this action"), fixes.remove) if isinstance(part, Action) else None
+        return Fix(translate("checks", "Name {name} there instead").format(name=quoted(near)), fixes.set_here, (near,))
+    if isinstance(part, ScreenChange):
+        return Fix(translate("checks", "Remove this turn"), fixes.remove)
+    return Fix(translate("checks", "Remove this action"), fixes.remove) if isinstance(part, Action) else None
 
 
 @whole("panel", "lines", "followers", "signals", "screen_names", name="name-clash")
-def name_clash(survey: Survey) -> Iterator[Fault]:
+def name_clash(context: CheckContext) -> Iterator[Fault]:
     """A name that two parts of a kind have, or that has a meaning of its own: only one of them can be meant."""
-    if not _names_recur(survey):
+    if not _names_recur(context):
         return
-    for problem in name_clashes(survey.project):
+    for problem in name_clashes(context.project):
         if problem.place[:1] == ("panel",):
             words = translate("checks", "Take the second of the two keys off the panel")
         else:
             words = translate("checks", "Give it a name of its own; what names it goes on meaning the first")
-        yield Fault("error", problem.place, problem.message, problem.hint, Mend(words, fixes.rename_apart))
+        yield Fault("error", problem.place, problem.message, problem.hint, Fix(words, fixes.rename_apart))
 
 
-def _names_recur(survey: Survey) -> bool:
+def _names_recur(context: CheckContext) -> bool:
     """Whether looking for clashes is worth its time."""
-    project = survey.project
+    project = context.project
     apart = (
         (project.line_named, project.lines),
         (project.follower_named, project.followers),
         (project.signal_named, project.signals),
-        (set(survey.screen_names), survey.screen_names),
+        (set(context.screen_names), context.screen_names),
         (set(project.panel.keys), project.panel.keys),
     )
     return any(len(names) < len(parts) for names, parts in apart) or any(
-        name in RELATIVE_SCREENS for name in survey.screen_names
+        name in RELATIVE_SCREENS for name in context.screen_names
     )

@@ -6,8 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Block, Survey
-from app.checks.finding import Fault, Mend
+from app.checks.context import AnySignal, Block, CheckContext
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.binding import bindings
@@ -19,11 +19,11 @@ from app.signals.numbering import LAST_ADDRESS, NotARegister, wire_address
 
 
 @each("signal", name="register-outside")
-def register_outside(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def register_outside(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A register number that names no register of its table in the follower's numbering, or one whose value runs over
     the end of the table (wire address 65535).
     """
-    follower = survey.project.follower_named.get(signal.follower) if isinstance(signal, RegisterSignal) else None
+    follower = context.project.follower_named.get(signal.follower) if isinstance(signal, RegisterSignal) else None
     if follower is None or not isinstance(signal, RegisterSignal):
         return
     try:
@@ -38,7 +38,7 @@ def register_outside(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
             ).format(follower=quoted(follower.name), numbering=follower.numbering),
         )
         return
-    count = _count(survey, signal)
+    count = _count(context, signal)
     if count is not None and address + count > LAST_ADDRESS + 1:
         yield Fault(
             "error",
@@ -50,8 +50,8 @@ def register_outside(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         )
 
 
-def _count(survey: Survey, signal: RegisterSignal) -> int | None:
-    if survey.of_one_bit(signal):
+def _count(context: CheckContext, signal: RegisterSignal) -> int | None:
+    if context.of_one_bit(signal):
         return 1
     try:
         return register_count(signal.encoding, signal.length)
@@ -60,10 +60,10 @@ def _count(survey: Survey, signal: RegisterSignal) -> int | None:
 
 
 @each("signal", name="read-too-long")
-def read_too_long(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def read_too_long(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A value of more registers than the follower answers in one read: it can never be read whole."""
-    block = survey.block(signal)
-    if block is not None and not survey.of_one_bit(block.signal) and block.count > block.follower.max_registers:
+    block = context.block(signal)
+    if block is not None and not context.of_one_bit(block.signal) and block.count > block.follower.max_registers:
         yield Fault(
             "error",
             (),
@@ -76,7 +76,7 @@ def read_too_long(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("follower", name="never-read-signal")
-def never_read_nothing(_survey: Survey, follower: Follower) -> Iterator[Fault]:
+def never_read_nothing(_context: CheckContext, follower: Follower) -> Iterator[Fault]:
     """A range of what is never read that names no registers."""
     for part in follower.never_read:
         for number in (part.first, part.last):
@@ -90,9 +90,9 @@ def never_read_nothing(_survey: Survey, follower: Follower) -> Iterator[Fault]:
 
 
 @each("signal", name="never-read-signal")
-def never_read_signal(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def never_read_signal(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A signal in registers that are never to be read, or such a range that names no registers."""
-    block = survey.block(signal)
+    block = context.block(signal)
     if block is None:
         return
     for first, end in never_read(block.follower, block.table):
@@ -109,11 +109,11 @@ def never_read_signal(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("signal", name="write-not-offered")
-def write_not_offered(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def write_not_offered(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A signal that may be written, but with no function code that its follower offers."""
     if not isinstance(signal, BitSignal | RegisterSignal) or not signal.write:
         return
-    binding = bindings(survey.project).get(signal.name)
+    binding = bindings(context.project).get(signal.name)
     if binding is None or binding.table not in ("coil", "holding"):
         return
     reason = not_offered(binding)
@@ -127,24 +127,24 @@ def write_not_offered(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
         )
 
 
-def _unwritten() -> Mend:
-    return Mend(translate("checks", "Let it not be written"), fixes.set_at, (("write",), False))
+def _unwritten() -> Fix:
+    return Fix(translate("checks", "Let it not be written"), fixes.set_at, (("write",), False))
 
 
 @whole("signals", "followers", name="registers-overlap")
-def registers_overlap(survey: Survey) -> Iterator[Fault]:
+def registers_overlap(context: CheckContext) -> Iterator[Fault]:
     """Two signals that take parts of each other's registers, or read the same ones in two encodings.
 
     The same registers in the same encoding are none: one value may well be shown in two scales.
     """
     tables: dict[tuple[str, str], list[Block]] = defaultdict(list)
-    for block in survey.blocks:
+    for block in context.blocks:
         tables[block.follower.name, block.table].append(block)
     for blocks in tables.values():
         blocks.sort(key=lambda block: (block.address, block.index))
         longest: Block | None = None
         for block in blocks:
-            if longest is not None and block.address < longest.end and not _alike(survey, longest, block):
+            if longest is not None and block.address < longest.end and not _alike(context, longest, block):
                 first, second = sorted((longest, block), key=lambda one: one.index)
                 yield Fault(
                     "warning",
@@ -158,9 +158,9 @@ def registers_overlap(survey: Survey) -> Iterator[Fault]:
                 longest = block
 
 
-def _alike(survey: Survey, first: Block, second: Block) -> bool:
+def _alike(context: CheckContext, first: Block, second: Block) -> bool:
     same = first.address == second.address and first.count == second.count
-    return same and (survey.of_one_bit(first.signal) or first.signal.encoding == second.signal.encoding)
+    return same and (context.of_one_bit(first.signal) or first.signal.encoding == second.signal.encoding)
 
 
 def _said(block: Block) -> str:
@@ -174,9 +174,9 @@ def _said(block: Block) -> str:
 
 
 @each("signal", name="write-to-read-only")
-def write_to_read_only(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def write_to_read_only(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A signal that may be written in a table that can only be read."""
-    base = survey.word_of(signal) if isinstance(signal, BitSignal) else signal
+    base = context.word_of(signal) if isinstance(signal, BitSignal) else signal
     if not isinstance(base, RegisterSignal) or base.table not in ("input", "discrete"):
         return
     if not isinstance(signal, BitSignal | RegisterSignal) or not signal.write:
@@ -194,7 +194,7 @@ def write_to_read_only(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("signal", name="refresh-without-write")
-def refresh_without_write(_survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def refresh_without_write(_context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A signal to be written again and again that may not be written."""
     if isinstance(signal, RegisterSignal) and signal.refresh_ms > 0 and not signal.write:
         yield Fault(
@@ -204,17 +204,17 @@ def refresh_without_write(_survey: Survey, signal: AnySignal) -> Iterator[Fault]
                 every=signal.refresh_ms
             ),
             translate("checks", "let it be written ('write'), or take 'refresh_ms' off"),
-            Mend(translate("checks", "Do not write it again and again"), fixes.set_at, (("refresh_ms",), 0)),
+            Fix(translate("checks", "Do not write it again and again"), fixes.set_at, (("refresh_ms",), 0)),
         )
 
 
 @each("signal", name="bit-outside-word")
-def bit_outside_word(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def bit_outside_word(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A bit that its word does not have, or of a value that is not made of bits."""
-    word = survey.word_of(signal) if isinstance(signal, BitSignal) else None
+    word = context.word_of(signal) if isinstance(signal, BitSignal) else None
     if word is None or not isinstance(signal, BitSignal):
         return
-    if survey.of_one_bit(word):
+    if context.of_one_bit(word):
         yield Fault(
             "error",
             ("bit",),
@@ -238,18 +238,18 @@ def bit_outside_word(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
 
 
 @each("signal", name="string-length")
-def string_length(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def string_length(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A string whose length is not given, or a length for what is no string."""
     if not isinstance(signal, RegisterSignal):
         return
-    if survey.is_text(signal) and signal.length is None:
+    if context.is_text(signal) and signal.length is None:
         yield Fault(
             "error",
             (),
             translate("checks", "it is a string, and its length is not given"),
             translate("checks", "give its registers, two characters each: 'length = 8' for 16 characters"),
         )
-    elif not survey.is_text(signal) and signal.length is not None:
+    elif not context.is_text(signal) and signal.length is not None:
         yield Fault(
             "warning",
             (),
@@ -257,37 +257,37 @@ def string_length(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                 "checks", "it has a length ('length = {length}') but is no string; the length means nothing"
             ).format(length=signal.length),
             translate("checks", "take 'length' off, or choose the encoding 'string'"),
-            Mend(translate("checks", "Take the length off"), fixes.set_at, (("length",), None)),
+            Fix(translate("checks", "Take the length off"), fixes.set_at, (("length",), None)),
         )
 
 
 @each("signal", name="word-order-without-meaning")
-def word_order_without_meaning(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def word_order_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """An order of words said of what has only one, or of a text: it is not looked at."""
     if not isinstance(signal, RegisterSignal) or signal.word_order is None:
         return
-    if survey.of_one_bit(signal):
+    if context.of_one_bit(signal):
         message = translate("checks", "it is a single bit; its word order means nothing")
     elif has_word_order(signal.encoding):
         return
-    elif survey.is_text(signal):
+    elif context.is_text(signal):
         message = translate("checks", "it is a text, read from its first register on; its word order means nothing")
     else:
         message = translate("checks", "it has one register; its word order means nothing")
-    mend = Mend(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
-    yield Fault("warning", (), message, translate("checks", "remove 'word_order'"), mend)
+    fix = Fix(translate("checks", "Remove the word order"), fixes.set_at, (("word_order",), None))
+    yield Fault("warning", (), message, translate("checks", "remove 'word_order'"), fix)
 
 
 @each("signal", name="scale-without-meaning")
-def scale_without_meaning(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def scale_without_meaning(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A scale on a single bit or on a text: it is not applied."""
     if not isinstance(signal, RegisterSignal) or signal.scale is None:
         return
-    if survey.of_one_bit(signal):
+    if context.of_one_bit(signal):
         message = translate("checks", "it is a single bit; its scale is not applied")
-    elif survey.is_text(signal):
+    elif context.is_text(signal):
         message = translate("checks", "it is a text; its scale is not applied")
     else:
         return
-    mend = Mend(translate("checks", "Take the scale off"), fixes.set_at, (("scale",), None))
-    yield Fault("warning", (), message, translate("checks", "take 'scale' off"), mend)
+    fix = Fix(translate("checks", "Take the scale off"), fixes.set_at, (("scale",), None))
+    yield Fault("warning", (), message, translate("checks", "take 'scale' off"), fix)

@@ -8,8 +8,8 @@ from fractions import Fraction
 from itertools import chain, islice
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Survey, fields_of
-from app.checks.finding import Fault, Mend, Severity
+from app.checks.context import AnySignal, CheckContext, fields_of
+from app.checks.finding import Fault, Fix, Severity
 from app.checks.rule import each
 from app.checks.screens import cells
 from app.language import translate
@@ -20,7 +20,7 @@ from app.signals.text import hexadecimal_width, number_digits, number_width
 
 
 @each("screen", name="field-too-narrow")
-def field_too_narrow(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def field_too_narrow(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A field with no room for some value that its signal can take: it would show '#' instead.
 
     Proved over the whole raw range, sign and decimals included: the follower may hold any value, whatever the limits
@@ -29,20 +29,20 @@ def field_too_narrow(survey: Survey, screen: Screen) -> Iterator[Fault]:
     and more.
     """
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
+        signal = context.signal(field.signal)
         if signal is None or field.kind == "bar":
             continue
         if field.kind == "choice" and signal.texts:
-            yield from _narrow_for_text(survey.panel, screen, place, field, signal)
-        elif isinstance(signal, RegisterSignal) and survey.is_text(signal):
-            yield from _narrow_for_string(survey.panel, screen, place, field, signal)
+            yield from _narrow_for_text(context.panel, screen, place, field, signal)
+        elif isinstance(signal, RegisterSignal) and context.is_text(signal):
+            yield from _narrow_for_string(context.panel, screen, place, field, signal)
         elif field.kind == "hexadecimal" and whole_registers(signal):
-            yield from _narrow_for_hexadecimal(survey.panel, screen, place, field, signal)
+            yield from _narrow_for_hexadecimal(context.panel, screen, place, field, signal)
         else:
-            yield from _narrow_for_number(survey, screen, place, field, signal)
+            yield from _narrow_for_number(context, screen, place, field, signal)
 
 
-def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Mend | None:
+def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Fix | None:
     """The field so wide, to the right or else to the left; None if the cells there are not free."""
     index = place[1]
     assert isinstance(index, int)
@@ -50,7 +50,7 @@ def widened(panel: Panel, screen: Screen, place: Place, width: int) -> Mend | No
     if at is None:
         return None
     words = translate("checks", "Make the field {cells} wide").format(cells=cells(width))
-    return Mend(words, fixes.reshape_field, (at, width))
+    return Fix(words, fixes.reshape_field, (at, width))
 
 
 def _narrow_for_text(panel: Panel, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Iterator[Fault]:
@@ -86,10 +86,10 @@ def _narrow_for_hexadecimal(
 
 
 @each("screen", name="not-hexadecimal")
-def not_hexadecimal(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def not_hexadecimal(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A field in hexadecimal that cannot be: of a signal that is no whole number in registers, or one to be changed."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
+        signal = context.signal(field.signal)
         if field.kind != "hexadecimal" or signal is None:
             continue
         if not whole_registers(signal):
@@ -103,7 +103,7 @@ def not_hexadecimal(survey: Survey, screen: Screen) -> Iterator[Fault]:
             place,
             said.format(signal=quoted(signal.name)),
             translate("checks", "make it a number field"),
-            Mend(translate("checks", "Show it as a number"), fixes.set_at, (("kind",), "number")),
+            Fix(translate("checks", "Show it as a number"), fixes.set_at, (("kind",), "number")),
         )
 
 
@@ -126,11 +126,11 @@ def _narrow_for_string(
 
 
 def _narrow_for_number(
-    survey: Survey, screen: Screen, place: Place, field: Field, signal: AnySignal
+    context: CheckContext, screen: Screen, place: Place, field: Field, signal: AnySignal
 ) -> Iterator[Fault]:
-    span = survey.span(signal.name)
+    span = context.span(signal.name)
     limits = None if signal.limits is None else (Fraction(signal.limits[0]), Fraction(signal.limits[1]))
-    if span is None and survey.is_float(signal):
+    if span is None and context.is_float(signal):
         yield Fault(
             "note",
             place,
@@ -164,7 +164,7 @@ def _narrow_for_number(
             width=field.width,
         ),
         hint.format(cells=cells(needed)),
-        widened(survey.panel, screen, place, needed),
+        widened(context.panel, screen, place, needed),
     )
 
 
@@ -173,10 +173,10 @@ def _widest(span: tuple[Fraction, Fraction], decimals: int) -> Fraction:
 
 
 @each("screen", name="choice-without-text")
-def choice_without_text(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def choice_without_text(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A choice field whose signal can take values that have no text."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
+        signal = context.signal(field.signal)
         if field.kind != "choice" or signal is None:
             continue
         if not signal.texts:
@@ -185,13 +185,13 @@ def choice_without_text(survey: Survey, screen: Screen) -> Iterator[Fault]:
                 place,
                 translate("checks", "{signal} has no texts to choose from").format(signal=quoted(signal.name)),
                 translate("checks", "give the signal 'texts', or make it a number field"),
-                _texts_or_number(survey, screen, place, field, signal),
+                _texts_or_number(context, screen, place, field, signal),
             )
             continue
-        lacking = _without_text(survey, signal)
+        lacking = _without_text(context, signal)
         if lacking is None:
             continue
-        severity: Severity = "warning" if survey.of_one_bit(signal) else "note"
+        severity: Severity = "warning" if context.of_one_bit(signal) else "note"
         yield Fault(
             severity,
             place,
@@ -201,47 +201,49 @@ def choice_without_text(survey: Survey, screen: Screen) -> Iterator[Fault]:
             translate(
                 "checks", "add a text for {value} if it can come about, or one for all other values: otherwise = ..."
             ).format(value=lacking),
-            _text_for(signal, field, (lacking,)) if survey.of_one_bit(signal) else None,
+            _text_for(signal, field, (lacking,)) if context.of_one_bit(signal) else None,
         )
 
 
 _ON_AND_OFF = {"0": "off", "1": "on"}
 
 
-def _text_for(signal: AnySignal, field: Field, values: tuple[str, ...]) -> Mend | None:
+def _text_for(signal: AnySignal, field: Field, values: tuple[str, ...]) -> Fix | None:
     """The texts off and on for what is one bit, if the field has room for them."""
     texts = tuple([(value, _ON_AND_OFF[value]) for value in values if value in _ON_AND_OFF])
     if not texts or max(len(text) for _, text in texts) > field.width:
         return None
     said = ", ".join(f"{value} = {quoted(text)}" for value, text in texts)
     words = translate("checks", "Give {signal} the text {texts}").format(signal=quoted(signal.name), texts=said)
-    return Mend(words, fixes.add_texts, (signal.name, texts))
+    return Fix(words, fixes.add_texts, (signal.name, texts))
 
 
-def _texts_or_number(survey: Survey, screen: Screen, place: Place, field: Field, signal: AnySignal) -> Mend | None:
+def _texts_or_number(
+    context: CheckContext, screen: Screen, place: Place, field: Field, signal: AnySignal
+) -> Fix | None:
     """Texts for one bit; else a number field, if the number has room in it."""
-    if survey.of_one_bit(signal):
+    if context.of_one_bit(signal):
         found = _text_for(signal, field, ("0", "1"))
         if found is not None:
             return found
-    as_number = field.but(kind="number")
+    as_number = field.replace(kind="number")
     worse = (
-        _narrow_for_string(survey.panel, screen, place, as_number, signal)
-        if isinstance(signal, RegisterSignal) and survey.is_text(signal)
-        else _narrow_for_number(survey, screen, place, as_number, signal)
+        _narrow_for_string(context.panel, screen, place, as_number, signal)
+        if isinstance(signal, RegisterSignal) and context.is_text(signal)
+        else _narrow_for_number(context, screen, place, as_number, signal)
     )
     if any(fault.severity == "error" for fault in worse):
         return None
-    return Mend(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number"))
+    return Fix(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number"))
 
 
-def _without_text(survey: Survey, signal: AnySignal) -> str | None:
+def _without_text(context: CheckContext, signal: AnySignal) -> str | None:
     """The value nearest to zero that the signal can take and that has no text; None if all have one, or of floats."""
-    span = survey.span(signal.name)
-    if span is None or survey.is_float(signal) or OTHERWISE in signal.texts:
+    span = context.span(signal.name)
+    if span is None or context.is_float(signal) or OTHERWISE in signal.texts:
         return None
-    size = survey.count_size(signal) or (
-        Fraction(1) if survey.of_one_bit(signal) else step_of(survey.project, signal.name)
+    size = context.count_size(signal) or (
+        Fraction(1) if context.of_one_bit(signal) else step_of(context.project, signal.name)
     )
     low, high = span
     # Where a span holds zero, it is a whole number of counts away from its ends: begin with the count nearest to it.
@@ -255,15 +257,15 @@ def _without_text(survey: Survey, signal: AnySignal) -> str | None:
 
 
 @each("signal", name="text-for-no-value")
-def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
+def text_for_no_value(context: CheckContext, signal: AnySignal) -> Iterator[Fault]:
     """A text for a value that the signal can never take: probably a slip in the number."""
-    span = survey.span(signal.name) if signal.texts else None
+    span = context.span(signal.name) if signal.texts else None
     if span is None:
         return
     for value, text in signal.texts.items():
         if value != OTHERWISE and not span[0] <= int(value) <= span[1]:
             words = translate("checks", "Remove the text {text}").format(text=quoted(text))
-            mend = Mend(words, fixes.drop_text, (value,))
+            fix = Fix(words, fixes.drop_text, (value,))
             yield Fault(
                 "warning",
                 (),
@@ -274,5 +276,5 @@ def text_for_no_value(survey: Survey, signal: AnySignal) -> Iterator[Fault]:
                     low=number_digits(span[0], 0), high=number_digits(span[1], 0)
                 ),
                 # Without its last text a signal would be shown as a number, for which a field may have no room.
-                mend if len(signal.texts) > 1 else None,
+                fix if len(signal.texts) > 1 else None,
             )

@@ -4,9 +4,9 @@ A rule says what it looks at, so that a project that changed in one place is not
 
 - `@each("signal", name=...)` is for rules about parts of one kind, one by one. The function gets the survey and one
   part, and yields faults whose places are relative to that part. It may look at the part, at the panel, and at the
-  signals that the part names with all that these stand on (see `Survey.sight`); at more only if it is named in `sees`.
-- `@whole(sees, name=...)` is for rules about how parts go together. The function gets the survey only, and may look
-  at what `sees` names.
+  signals that the part names with all that these stand on (see `CheckContext.dependencies`); at more only if it is named in `depends_on`.
+- `@whole(depends_on, name=...)` is for rules about how parts go together. The function gets the survey only, and may look
+  at what `depends_on` names.
 
 `tests/app/checks/test_incremental.py` hides from every rule what it has not named.
 """
@@ -48,7 +48,7 @@ class Rule:
 
     name: str
     kind: PartKind | None
-    sees: tuple[Fact, ...]
+    depends_on: tuple[Fact, ...]
     function: Callable[..., Iterator[Fault]]
 
 
@@ -56,22 +56,22 @@ RULES: Final[list[Rule]] = []
 """Every rule in the order in which findings are told. Filled as the modules of rules are imported."""
 
 
-def whole(*sees: Fact, name: str) -> Callable[[Function], Function]:
+def whole(*depends_on: Fact, name: str) -> Callable[[Function], Function]:
     """Enter the decorated function as the rule `name`; its docstring says what it looks for and why it matters."""
 
     def enter(function: Function) -> Function:
-        _enter(Rule(name, None, sees, function))
+        _enter(Rule(name, None, depends_on, function))
         return function
 
     return enter
 
 
-def each(*kinds: PartKind, name: str, sees: tuple[Fact, ...] = ()) -> Callable[[Function], Function]:
+def each(*kinds: PartKind, name: str, depends_on: tuple[Fact, ...] = ()) -> Callable[[Function], Function]:
     """Enter the decorated function as the rule `name` about every part of these kinds."""
 
     def enter(function: Function) -> Function:
         for kind in kinds:
-            _enter(Rule(name, kind, sees, function))
+            _enter(Rule(name, kind, depends_on, function))
         return function
 
     return enter

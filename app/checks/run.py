@@ -24,8 +24,8 @@ from app.checks import (
     whole,
 )
 from app.checks.accepting import divided
-from app.checks.context import Survey
-from app.checks.finding import GRAVITY, Fault, Finding
+from app.checks.context import CheckContext
+from app.checks.finding import SEVERITY_ORDER, Fault, Finding
 from app.checks.rule import RULES, Fact, PartKind, Rule
 from app.project.model import Part, Project
 from app.project.paths import attributes, in_words
@@ -77,7 +77,7 @@ class Checker:
         self._found: tuple[Finding, ...] = ()
         self.project: Project | None = None
         """The project that was checked last, to the end."""
-        self._survey: Survey | None = None
+        self._context: CheckContext | None = None
         self._looks = _looks()
         self._told: list[_Told] = []
         """What each of these told when a check was last through."""
@@ -90,9 +90,9 @@ class Checker:
 
     def steps(self, project: Project) -> Iterator[None]:
         """Check `project`, pausing again and again. When it is through, `findings` and `project` are up to date."""
-        survey = self._survey = Survey(project, self._survey)
+        context = self._context = CheckContext(project, self._context)
         for look in self._looks:
-            yield from look.look(survey)
+            yield from look.look(context)
         now = [look.told for look in self._looks]
         # Not against what was told when this began: a check that was dropped half-way may have found something else.
         if self.project is None or not all(map(is_, now, self._told)):
@@ -119,8 +119,8 @@ class _Seen:
     """What the rules found in one part, and all that they could see besides it."""
 
     part: Part
-    grounds: object
-    sight: tuple[object, ...]
+    epoch: object
+    dependencies: tuple[object, ...]
     faults: tuple[tuple[int, Rule, Fault], ...]
     index: int = -1
     """Where the part stood when `told` was put into words."""
@@ -133,10 +133,10 @@ class _Look:
     def __init__(self, rules: list[tuple[int, Rule]]) -> None:
         self.told: _Told = []
         self._rules = rules
-        self._sees: tuple[Fact, ...] = rules[0][1].sees
-        self._done_for: Survey | None = None
+        self._depends_on: tuple[Fact, ...] = rules[0][1].depends_on
+        self._done_for: CheckContext | None = None
 
-    def look(self, survey: Survey) -> Iterator[None]:
+    def look(self, context: CheckContext) -> Iterator[None]:
         """Look at what has changed since the last time that this came to its end."""
         raise NotImplementedError
 
@@ -144,13 +144,13 @@ class _Look:
 class _LookAtAll(_Look):
     """A rule about how parts go together."""
 
-    def look(self, survey: Survey) -> Iterator[None]:
-        if self._done_for is None or not all(survey.agrees(self._done_for, fact) for fact in self._sees):
+    def look(self, context: CheckContext) -> Iterator[None]:
+        if self._done_for is None or not all(context.same(self._done_for, fact) for fact in self._depends_on):
             (order, rule) = self._rules[0]
-            told = [_told(survey.project, rule, order, fault, ()) for fault in rule.function(survey)]
+            told = [_told(context.project, rule, order, fault, ()) for fault in rule.function(context)]
             if told != self.told:
                 self.told = told
-            self._done_for = survey  # before the pause, in which this may be dropped for a project as it was before
+            self._done_for = context  # before the pause, in which this may be dropped for a project as it was before
             yield
 
 
@@ -163,19 +163,19 @@ class _LookAtEach(_Look):
         self._attribute = attributes(Project)[kind]
         self._seen: dict[int, _Seen] = {}
         """By the identity of the part, which is held here, so that no other part can have it meanwhile."""
-        self._seen_with: Survey | None = None
+        self._seen_with: CheckContext | None = None
         """Whose facts the rules saw besides."""
 
-    def look(self, survey: Survey) -> Iterator[None]:
-        if self._seen_with is None or not all(survey.agrees(self._seen_with, fact) for fact in self._sees):
+    def look(self, context: CheckContext) -> Iterator[None]:
+        if self._seen_with is None or not all(context.same(self._seen_with, fact) for fact in self._depends_on):
             self._seen = {}
-        self._seen_with = survey
-        parts: tuple[Part, ...] = getattr(survey.project, self._attribute)
+        self._seen_with = context
+        parts: tuple[Part, ...] = getattr(context.project, self._attribute)
         done = self._done_for
         if (
             done is not None
             and (self._seen or not parts)
-            and done.grounds is survey.grounds
+            and done.epoch is context.epoch
             and getattr(done.project, self._attribute) is parts
         ):
             return
@@ -184,8 +184,8 @@ class _LookAtEach(_Look):
         told: _Told = []
         for index, part in enumerate(parts):
             seen = self._seen.get(id(part))
-            if seen is None or not _still(seen, survey):
-                seen = self._seen[id(part)] = self._looked(survey, part)
+            if seen is None or not _still(seen, context):
+                seen = self._seen[id(part)] = self._looked(context, part)
                 yield
             elif index % _PAUSE_AFTER == 0:
                 yield
@@ -194,34 +194,36 @@ class _LookAtEach(_Look):
                 if seen.index != index:
                     seen.index = index
                     place = (self._kind, index)
-                    seen.told = [_told(survey.project, rule, order, fault, place) for order, rule, fault in seen.faults]
+                    seen.told = [
+                        _told(context.project, rule, order, fault, place) for order, rule, fault in seen.faults
+                    ]
                 told += seen.told
         self._seen = kept
         if told != self.told:
             self.told = told
-        self._done_for = survey
+        self._done_for = context
 
-    def _looked(self, survey: Survey, part: Part) -> _Seen:
-        faults = tuple([(order, rule, fault) for order, rule in self._rules for fault in rule.function(survey, part)])
-        return _Seen(part, survey.grounds, survey.sight(part), faults)
+    def _looked(self, context: CheckContext, part: Part) -> _Seen:
+        faults = tuple([(order, rule, fault) for order, rule in self._rules for fault in rule.function(context, part)])
+        return _Seen(part, context.epoch, context.dependencies(part), faults)
 
 
-def _still(seen: _Seen, survey: Survey) -> bool:
+def _still(seen: _Seen, context: CheckContext) -> bool:
     """Whether all that could be seen besides the part is what it was."""
-    if seen.grounds is survey.grounds:
+    if seen.epoch is context.epoch:
         return True
-    sight = survey.sight(seen.part)
-    if len(sight) != len(seen.sight) or not all(map(is_, sight, seen.sight)):
+    dependencies = context.dependencies(seen.part)
+    if len(dependencies) != len(seen.dependencies) or not all(map(is_, dependencies, seen.dependencies)):
         return False
-    seen.grounds = survey.grounds
+    seen.epoch = context.epoch
     return True
 
 
 def _told(project: Project, rule: Rule, order: int, fault: Fault, part: Place) -> tuple[_Order, Finding]:
     place = (*part, *fault.place)
     index = place[1] if len(place) > 1 and isinstance(place[1], int) else -1
-    finding = Finding(rule.name, fault.severity, _where(project, place), fault.message, fault.hint, place, fault.mend)
-    return (GRAVITY[fault.severity], order, _KINDS.index(rule.kind), index if part else -1), finding
+    finding = Finding(rule.name, fault.severity, _where(project, place), fault.message, fault.hint, place, fault.fix)
+    return (SEVERITY_ORDER[fault.severity], order, _KINDS.index(rule.kind), index if part else -1), finding
 
 
 def _where(project: Project, place: Place) -> str:
@@ -238,7 +240,7 @@ def _looks() -> list[_Look]:
     looks: list[_Look] = [_LookAtAll([each]) for each in numbered if each[1].kind is None]
 
     def alike(each: tuple[int, Rule]) -> tuple[int, tuple[Fact, ...]]:
-        return _KINDS.index(each[1].kind), each[1].sees
+        return _KINDS.index(each[1].kind), each[1].depends_on
 
     of_parts = sorted([each for each in numbered if each[1].kind is not None], key=alike)
     for (kind, _), rules in groupby(of_parts, alike):

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from app.checks import fixes
-from app.checks.context import AnySignal, Survey, fields_of
-from app.checks.finding import Fault, Mend
+from app.checks.context import AnySignal, CheckContext, fields_of
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each
 from app.language import translate
 from app.project.model import Field, Panel, Screen
@@ -17,10 +17,10 @@ from app.signals.repertoire import REPERTOIRES, missing
 
 
 @each("screen", name="text-outside-panel")
-def text_outside_panel(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def text_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """Static text beyond the last row or column: it is never seen."""
     for row, text in enumerate(screen.text):
-        yield from outside(survey.panel, ("text", row), row, text)
+        yield from outside(context.panel, ("text", row), row, text)
 
 
 def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
@@ -34,7 +34,7 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
                 text=quoted(text.strip()), rows=panel.rows
             ),
             translate("checks", "move it up or to another screen"),
-            Mend(translate("checks", "Remove this text"), fixes.set_here, ("",)),
+            Fix(translate("checks", "Remove this text"), fixes.set_here, ("",)),
         )
     elif len(text) > panel.columns:
         yield Fault(
@@ -44,7 +44,7 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
                 count=len(text), columns=panel.columns, lost=quoted(text[panel.columns :])
             ),
             translate("checks", "shorten the text"),
-            Mend(
+            Fix(
                 translate("checks", "Cut the text after the last column"),
                 fixes.set_here,
                 (text[: panel.columns].rstrip(),),
@@ -53,9 +53,9 @@ def outside(panel: Panel, place: Place, row: int, text: str) -> Iterator[Fault]:
 
 
 @each("screen", name="field-outside-panel")
-def field_outside_panel(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def field_outside_panel(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A field that is not wholly on the panel: its value would be cut."""
-    panel = survey.panel
+    panel = context.panel
     for place, field in fields_of(screen):
         row, column = field.at
         if not 0 <= row < panel.rows:
@@ -85,7 +85,7 @@ def field_outside_panel(survey: Survey, screen: Screen) -> Iterator[Fault]:
             )
 
 
-def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Mend | None:
+def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Fix | None:
     """The field moved to cells that are free; None if there are none."""
     index = place[1]
     assert isinstance(index, int)
@@ -93,11 +93,11 @@ def _elsewhere(panel: Panel, screen: Screen, place: Place) -> Mend | None:
     if found is None:
         return None
     words = translate("checks", "Move the field to row {row}, column {column}").format(row=found[0], column=found[1])
-    return Mend(words, fixes.reshape_field, (found, screen.fields[index].width))
+    return Fix(words, fixes.reshape_field, (found, screen.fields[index].width))
 
 
 @each("screen", name="fields-overlap")
-def fields_overlap(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def fields_overlap(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """Two fields in the same cells: one hides a part of the other, and the rest reads like a value."""
     for (_, first), (number, second) in combinations(enumerate(screen.fields), 2):
         shared = _shared(first, second)
@@ -109,7 +109,7 @@ def fields_overlap(survey: Survey, screen: Screen) -> Iterator[Fault]:
                     cells=cells(shared), signal=quoted(first.signal), row=second.at[0]
                 ),
                 translate("checks", "move one of them or make it narrower"),
-                _elsewhere(survey.panel, screen, ("field", number)),
+                _elsewhere(context.panel, screen, ("field", number)),
             )
 
 
@@ -128,7 +128,7 @@ def cells(count: int) -> str:
 
 
 @each("screen", name="field-over-text")
-def field_over_text(_survey: Survey, screen: Screen) -> Iterator[Fault]:
+def field_over_text(_context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A field over static text: the text under it is never seen."""
     for place, field in fields_of(screen):
         row, column = field.at
@@ -142,14 +142,14 @@ def field_over_text(_survey: Survey, screen: Screen) -> Iterator[Fault]:
                         signal=quoted(field.signal), text=quoted(hidden)
                     ),
                     translate("checks", "put blanks there, or move the field"),
-                    Mend(translate("checks", "Put blanks under the field"), fixes.blank_under),
+                    Fix(translate("checks", "Put blanks under the field"), fixes.blank_under),
                 )
 
 
 @each("screen", "signal", name="character-missing")
-def character_missing(survey: Survey, part: Screen | AnySignal) -> Iterator[Fault]:
+def character_missing(context: CheckContext, part: Screen | AnySignal) -> Iterator[Fault]:
     """A character that the panel's repertoire lacks: '?' is shown in its place."""
-    name = survey.panel.repertoire
+    name = context.panel.repertoire
     if isinstance(part, Screen):
         for row, text in enumerate(part.text):
             if lacking := missing(name, text):
@@ -192,13 +192,13 @@ def instead_of(lacking: str) -> str:
 
 
 def _lacking(
-    place: Place, message: str, lacking: str, spelled: str | None, deed: fixes.Deed, keys: Place | None = None
+    place: Place, message: str, lacking: str, spelled: str | None, deed: fixes.FixFunction, keys: Place | None = None
 ) -> Fault:
-    mend = None
+    fix = None
     if spelled is not None:
         words = translate("checks", "Write {text}").format(text=quoted(spelled.strip()))
-        mend = Mend(words, deed, (spelled,) if keys is None else (keys, spelled))
-    return Fault("error", place, message, instead_of(lacking), mend)
+        fix = Fix(words, deed, (spelled,) if keys is None else (keys, spelled))
+    return Fault("error", place, message, instead_of(lacking), fix)
 
 
 _PLAIN = str.maketrans(
@@ -223,20 +223,20 @@ def respelled(repertoire: str, text: str) -> str | None:
 
 
 @each("screen", name="bar-without-range")
-def bar_without_range(survey: Survey, screen: Screen) -> Iterator[Fault]:
+def bar_without_range(context: CheckContext, screen: Screen) -> Iterator[Fault]:
     """A bar whose empty and full ends are not known or are the same: it cannot be drawn."""
     for place, field in fields_of(screen):
-        signal = survey.signal(field.signal)
+        signal = context.signal(field.signal)
         if field.kind != "bar" or signal is None:
             continue
-        ends = field.range or signal.limits or survey.span(field.signal)
-        if survey.is_text(signal):
+        ends = field.range or signal.limits or context.span(field.signal)
+        if context.is_text(signal):
             yield Fault(
                 "error",
                 place,
                 translate("checks", "{signal} is a text and has no bar").format(signal=quoted(signal.name)),
                 translate("checks", "make it a number field"),
-                Mend(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number")),
+                Fix(translate("checks", "Make it a number field"), fixes.set_at, (("kind",), "number")),
             )
         elif ends is None:
             yield Fault(

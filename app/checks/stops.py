@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from app.checks import fixes
-from app.checks.context import Survey
-from app.checks.finding import Fault, Mend
+from app.checks.context import CheckContext
+from app.checks.finding import Fault, Fix
 from app.checks.rule import each, whole
 from app.language import translate
 from app.project.by_itself import condition_in_words, deed_in_words, starts_by_itself
@@ -17,7 +17,7 @@ from app.project.purpose import CLEARING, stops
 
 
 @whole("actions", "signals", "panel", name="start-without-stop")
-def start_without_stop(survey: Survey) -> Iterator[Fault]:
+def start_without_stop(context: CheckContext) -> Iterator[Fault]:
     """A key that starts something which no key stops.
 
     A start is a key that does `set` on a signal of a follower, or writes a number other than 0 to a command signal:
@@ -28,10 +28,10 @@ def start_without_stop(survey: Survey) -> Iterator[Fault]:
     condition is no stop: the operator cannot make it come true. Toggle and momentary actions bring their own stop.
     Common practice, no source: a start by key needs a stop by key.
     """
-    for index, action in enumerate(survey.project.actions):
-        if not _starts(survey, action):
+    for index, action in enumerate(context.project.actions):
+        if not _starts(context, action):
             continue
-        stops = _stops(survey, action)
+        stops = _stops(context, action)
         if not stops:
             yield Fault(
                 "warning",
@@ -46,15 +46,15 @@ def start_without_stop(survey: Survey) -> Iterator[Fault]:
 
 
 @whole("actions", "signals", "panel", "screen_names", "entered", name="stop-out-of-reach")
-def stop_out_of_reach(survey: Survey) -> Iterator[Fault]:
+def stop_out_of_reach(context: CheckContext) -> Iterator[Fault]:
     """A stop that works on some screens only: on the others the operator has to look for it.
 
     A warning where the start works and the stop does not, a note where both are on some screens only.
     """
-    screens = set(survey.screen_names)
+    screens = set(context.screen_names)
     hint = translate("checks", "let the stop act on every screen: leave out its 'from'")
-    for index, action in enumerate(survey.project.actions):
-        stops = _stops(survey, action) if _starts(survey, action) else []
+    for index, action in enumerate(context.project.actions):
+        stops = _stops(context, action) if _starts(context, action) else []
         if not stops or any(stop.from_ is None for stop in stops):
             continue
         covered = {stop.from_ for stop in stops}
@@ -68,7 +68,7 @@ def stop_out_of_reach(survey: Survey) -> Iterator[Fault]:
                     signal=quoted(action.signal or ""), screens=_listed(sorted(starts - covered))
                 ),
                 hint,
-                _everywhere(survey, stops),
+                _everywhere(context, stops),
             )
         elif lacking:
             yield Fault(
@@ -78,37 +78,37 @@ def stop_out_of_reach(survey: Survey) -> Iterator[Fault]:
                     signal=quoted(action.signal or ""), screens=_listed(lacking)
                 ),
                 hint,
-                _everywhere(survey, stops),
+                _everywhere(context, stops),
             )
 
 
-def _everywhere(survey: Survey, stops: list[Action]) -> Mend | None:
+def _everywhere(context: CheckContext, stops: list[Action]) -> Fix | None:
     """The first stop that can act on every screen without a quarrel with anything else its key does."""
-    actions = survey.project.actions
-    serving = _serving(survey) if survey.entered else {survey.panel.entry.begin}
+    actions = context.project.actions
+    serving = _serving(context) if context.entered else {context.panel.entry.begin}
     for stop in stops:
         alone = all(other is stop or other.key != stop.key for other in actions)
         if alone and stop.key is not None and stop.key not in serving:
             at = next(index for index, action in enumerate(actions) if action is stop)
             words = translate("checks", "Let the key {key} switch it off on every screen").format(key=quoted(stop.key))
-            return Mend(words, fixes.set_elsewhere, (("action", at, "from"), None))
+            return Fix(words, fixes.set_elsewhere, (("action", at, "from"), None))
     return None
 
 
-def _serving(survey: Survey) -> set[str]:
+def _serving(context: CheckContext) -> set[str]:
     """The keys that serve in entry, the one that begins it among them."""
-    roles = survey.panel.entry
+    roles = context.panel.entry
     return {roles.begin, roles.up, roles.down, roles.left, roles.right, roles.confirm, roles.abandon}
 
 
 @whole("actions", "signals", "panel", "entered", name="stop-lost-in-entry")
-def stop_lost_in_entry(survey: Survey) -> Iterator[Fault]:
+def stop_lost_in_entry(context: CheckContext) -> Iterator[Fault]:
     """A stop key that serves in entry too: while a value is being changed it does not stop."""
-    roles = survey.panel.entry
+    roles = context.panel.entry
     serving = {roles.up, roles.down, roles.left, roles.right, roles.confirm, roles.abandon}
-    entered = survey.entered
-    for index, action in enumerate(survey.project.actions):
-        stops = _stops(survey, action) if _starts(survey, action) else []
+    entered = context.entered
+    for index, action in enumerate(context.project.actions):
+        stops = _stops(context, action) if _starts(context, action) else []
         here = [stop for stop in stops if stop.from_ is None or stop.from_ in entered]
         if entered and here and all(stop.key in serving for stop in here):
             yield Fault(
@@ -124,18 +124,18 @@ def stop_lost_in_entry(survey: Survey) -> Iterator[Fault]:
 
 
 @whole("actions", "signals", "panel", name="stop-sent-once")
-def stop_sent_once(survey: Survey) -> Iterator[Fault]:
+def stop_sent_once(context: CheckContext) -> Iterator[Fault]:
     """A start whose stops are all sent like any other value: once, and not at all while the follower does not answer.
 
     One stop for each start is to be owed: sent again until it is proved. 'clear' and 'toggle' are; what writes or sets
     is if it says 'stops'.
     """
-    for index, action in enumerate(survey.project.actions):
-        found = _stops(survey, action) if _starts(survey, action) else []
+    for index, action in enumerate(context.project.actions):
+        found = _stops(context, action) if _starts(context, action) else []
         if not found or any(stops(stop) for stop in found):
             continue
         stop = found[0]
-        at = next(index for index, other in enumerate(survey.project.actions) if other is stop)
+        at = next(index for index, other in enumerate(context.project.actions) if other is stop)
         yield Fault(
             "warning",
             ("action", at),
@@ -144,7 +144,7 @@ def stop_sent_once(survey: Survey) -> Iterator[Fault]:
                 "the key {key} is to stop {signal}, but is sent once only: if that is lost, nothing stops",
             ).format(key=quoted(stop.key or ""), signal=quoted(action.signal or "")),
             translate("checks", "say that it stops ('stops = true'): then it is sent again until it is confirmed"),
-            Mend(
+            Fix(
                 translate("checks", "Send the stop of the key {key} until it is confirmed").format(
                     key=quoted(stop.key or "")
                 ),
@@ -155,15 +155,15 @@ def stop_sent_once(survey: Survey) -> Iterator[Fault]:
 
 
 @each("action", name="stop-that-starts")
-def stop_that_starts(survey: Survey, action: Action) -> Iterator[Fault]:
+def stop_that_starts(context: CheckContext, action: Action) -> Iterator[Fault]:
     """A write that is called a stop and brings a value: it is sent again and again, and would raise it each time.
 
     A command may have a number that stops, such as the control word of a drive; a set point that stops is 0.
     """
-    signal = survey.signal(action.signal)
+    signal = context.signal(action.signal)
     if not action.stops or action.do != "write" or not action.value or signal is None:
         return
-    if isinstance(signal, HeldSignal) or survey.commands(signal.name):
+    if isinstance(signal, HeldSignal) or context.commands(signal.name):
         return
     yield Fault(
         "warning",
@@ -172,17 +172,17 @@ def stop_that_starts(survey: Survey, action: Action) -> Iterator[Fault]:
             signal=quoted(signal.name), value=action.value
         ),
         translate("checks", "write 0, or take 'stops' off: what is no stop must not be sent again by itself"),
-        Mend(translate("checks", "Do not call it a stop"), fixes.set_at, (("stops",), None)),
+        Fix(translate("checks", "Do not call it a stop"), fixes.set_at, (("stops",), None)),
     )
 
 
 @whole("actions", "signals", "panel", name="set-and-cleared-to-stop")
-def set_and_cleared_to_stop(survey: Survey) -> Iterator[Fault]:
+def set_and_cleared_to_stop(context: CheckContext) -> Iterator[Fault]:
     """A bit that is both set and cleared to stop: one of the two starts, and is sent again by itself."""
-    for index, action in enumerate(survey.project.actions):
+    for index, action in enumerate(context.project.actions):
         if action.do != "set" or not action.stops:
             continue
-        clearing = (other for other in survey.acting_on(action.signal) if other.signal == action.signal)
+        clearing = (other for other in context.acting_on(action.signal) if other.signal == action.signal)
         if any(other.do == "clear" and stops(other) for other in clearing):
             yield Fault(
                 "warning",
@@ -195,21 +195,21 @@ def set_and_cleared_to_stop(survey: Survey) -> Iterator[Fault]:
 
 
 @each("action", name="starts-by-itself")
-def starts_without_a_key(survey: Survey, action: Action) -> Iterator[Fault]:
+def starts_without_a_key(context: CheckContext, action: Action) -> Iterator[Fault]:
     """An action on a condition that may start something: once the line is armed, it moves the machine without a key."""
-    if action.when is not None and starts_by_itself(survey.project, action):
+    if action.when is not None and starts_by_itself(context.project, action):
         yield Fault(
             "warning",
             (),
             translate("checks", "when {condition}: {deed}, by itself and without a key").format(
-                condition=condition_in_words(action.when), deed=deed_in_words(survey.project, action)
+                condition=condition_in_words(action.when), deed=deed_in_words(context.project, action)
             ),
             translate("checks", "let a key do it; or accept this, if nobody can be hurt by it"),
         )
 
 
 @each("signal", name="written-by-itself")
-def written_again_and_again(_survey: Survey, signal: Signal) -> Iterator[Fault]:
+def written_again_and_again(_context: CheckContext, signal: Signal) -> Iterator[Fault]:
     """A signal that is written again and again once it was written, also while nobody is at the panel."""
     if isinstance(signal, RegisterSignal) and signal.refresh_ms and signal.write:
         yield Fault(
@@ -223,11 +223,11 @@ def written_again_and_again(_survey: Survey, signal: Signal) -> Iterator[Fault]:
 
 
 @each("action", name="momentary-without-time-out")
-def momentary_without_time_out(survey: Survey, action: Action) -> Iterator[Fault]:
+def momentary_without_time_out(context: CheckContext, action: Action) -> Iterator[Fault]:
     """A momentary action on a follower that does not watch the line: if the line breaks while the key is held, what it
     switched on stays on.
     """
-    follower = survey.follower_of(action.signal) if action.do == "momentary" else None
+    follower = context.follower_of(action.signal) if action.do == "momentary" else None
     if follower is not None and follower.communication_timeout_ms == 0:
         yield Fault(
             "warning",
@@ -245,31 +245,31 @@ def momentary_without_time_out(survey: Survey, action: Action) -> Iterator[Fault
         )
 
 
-def _starts(survey: Survey, action: Action) -> bool:
-    if action.stops or not _switches_on(survey, action):
+def _starts(context: CheckContext, action: Action) -> bool:
+    if action.stops or not _switches_on(context, action):
         return False
     # A number that stops what another key has started may well set a bit of its own, such as a quick stop.
-    others = survey.acting_on(action.signal) if action.do == "write" else ()
-    return not any(_switches_on(survey, other) and _stopped_by(survey, other, action) for other in others)
+    others = context.acting_on(action.signal) if action.do == "write" else ()
+    return not any(_switches_on(context, other) and _stopped_by(context, other, action) for other in others)
 
 
-def _switches_on(survey: Survey, action: Action) -> bool:
-    signal = survey.signal(action.signal)
-    if action.key not in survey.project.panel.keys or signal is None or isinstance(signal, HeldSignal):
+def _switches_on(context: CheckContext, action: Action) -> bool:
+    signal = context.signal(action.signal)
+    if action.key not in context.project.panel.keys or signal is None or isinstance(signal, HeldSignal):
         return False
     if action.do == "set":
         return True
     if action.do != "write" or isinstance(action.value, HeldValue) or not action.value:
         return False
-    return survey.commands(signal.name)
+    return context.commands(signal.name)
 
 
-def _stops(survey: Survey, start: Action) -> list[Action]:
-    return [action for action in survey.acting_on(start.signal) if _stopped_by(survey, start, action)]
+def _stops(context: CheckContext, start: Action) -> list[Action]:
+    return [action for action in context.acting_on(start.signal) if _stopped_by(context, start, action)]
 
 
-def _stopped_by(survey: Survey, start: Action, action: Action) -> bool:
-    signal = survey.signal(start.signal)
+def _stopped_by(context: CheckContext, start: Action, action: Action) -> bool:
+    signal = context.signal(start.signal)
     if action is start or signal is None:
         return False
     number = None if isinstance(action.value, HeldValue) or action.value is None else Fraction(action.value)
@@ -278,19 +278,19 @@ def _stopped_by(survey: Survey, start: Action, action: Action) -> bool:
             return True
         if action.do != "write" or number is None:
             return False
-        if number == 0 or survey.of_one_bit(signal):
+        if number == 0 or context.of_one_bit(signal):
             return number == 0
         by_number = bool(signal.texts) and start.do == "write" and action.value != start.value
         return by_number or bool(_bits(start) & ~_bits(action))
     if not isinstance(signal, BitSignal):
-        bit = survey.signal(action.signal)
+        bit = context.signal(action.signal)
         inside = isinstance(bit, BitSignal) and bit.bit.of == signal.name and _bits(start) >> bit.bit.number & 1
         return bool(inside) and action.do in ("clear", "toggle")
     if action.signal == signal.bit.of:
         if action.do == "clear":
             return True
         return action.do == "write" and number is not None and not _bits(action) >> signal.bit.number & 1
-    twin = survey.signal(action.signal)  # the same bit under another name
+    twin = context.signal(action.signal)  # the same bit under another name
     return isinstance(twin, BitSignal) and twin.bit == signal.bit and action.do in ("clear", "toggle")
 
 

@@ -7,24 +7,24 @@ from collections.abc import Iterable, Iterator
 from typing import Protocol
 
 from app.checks import fixes
-from app.checks.context import Survey
-from app.checks.finding import Fault, Mend
+from app.checks.context import CheckContext
+from app.checks.finding import Fault, Fix
 from app.checks.rule import whole
 from app.language import translate
 from app.project.model import RegisterSignal
 
 
 @whole("signals", "screen_names", "shown", name="nothing-yet")
-def nothing_yet(survey: Survey) -> Iterator[Fault]:
+def nothing_yet(context: CheckContext) -> Iterator[Fault]:
     """A project that has no screen, no signal, or no screen that shows one: it is still to be made."""
-    project = survey.project
+    project = context.project
     if not project.screens:
         yield Fault(
             "note",
             ("screen",),
             translate("checks", "it has no screen yet"),
             translate("checks", "add a screen"),
-            Mend(translate("checks", "Add a screen"), fixes.add_screen),
+            Fix(translate("checks", "Add a screen"), fixes.add_screen),
         )
     if not project.signals:
         yield Fault(
@@ -33,7 +33,7 @@ def nothing_yet(survey: Survey) -> Iterator[Fault]:
             translate("checks", "it has no signal yet"),
             translate("checks", "add a line, a follower and its signals"),
         )
-    elif project.screens and not survey.shown:
+    elif project.screens and not context.shown:
         yield Fault(
             "note",
             ("screen",),
@@ -43,44 +43,44 @@ def nothing_yet(survey: Survey) -> Iterator[Fault]:
 
 
 @whole("lines", "followers", "signals", "used", name="unused")
-def unused(survey: Survey) -> Iterator[Fault]:
+def unused(context: CheckContext) -> Iterator[Fault]:
     """A signal that is nowhere used, a follower without signals, a line without followers.
 
     An unused signal is read from the line all the same.
     """
-    project = survey.project
+    project = context.project
     message = translate("checks", "it is used nowhere")
     message_if_read = translate("checks", "it is used nowhere, but read from the line")
     hint = translate("checks", "show it on a screen, or remove it")
-    mend = Mend(translate("checks", "Delete this signal"), fixes.remove)
+    fix = Fix(translate("checks", "Delete this signal"), fixes.remove)
     twice = _names_given_twice(project.signals)
     for index, signal in enumerate(project.signals):
-        if signal.name not in survey.used:
+        if signal.name not in context.used:
             said = message_if_read if isinstance(signal, RegisterSignal) else message
-            yield Fault("note", ("signal", index), said, hint, None if signal.name in twice else mend)
+            yield Fault("note", ("signal", index), said, hint, None if signal.name in twice else fix)
     with_signals = {signal.follower for signal in project.signals if isinstance(signal, RegisterSignal)}
     twice = _names_given_twice(project.followers)
     for index, follower in enumerate(project.followers):
         if follower.name not in with_signals:
-            mend = Mend(translate("checks", "Delete this follower"), fixes.remove)
+            fix = Fix(translate("checks", "Delete this follower"), fixes.remove)
             yield Fault(
                 "note",
                 ("follower", index),
                 translate("checks", "it has no signals"),
                 translate("checks", "add its signals, or remove it"),
-                None if follower.name in twice else mend,
+                None if follower.name in twice else fix,
             )
     with_followers = {follower.line for follower in project.followers}
     twice = _names_given_twice(project.lines)
     for index, line in enumerate(project.lines):
         if line.name not in with_followers:
-            mend = Mend(translate("checks", "Delete this line"), fixes.remove)
+            fix = Fix(translate("checks", "Delete this line"), fixes.remove)
             yield Fault(
                 "note",
                 ("line", index),
                 translate("checks", "it has no followers"),
                 translate("checks", "add its followers, or remove it"),
-                None if line.name in twice else mend,
+                None if line.name in twice else fix,
             )
 
 

@@ -12,7 +12,7 @@ from prompt_toolkit.key_binding import KeyBindings, KeyPressEvent
 from prompt_toolkit.layout import HSplit, Layout, Window
 from prompt_toolkit.layout.controls import FormattedTextControl
 
-from app.line.status import Level, Standings
+from app.line.status import Level, Statuses
 from app.panel.rendering import Attribute, Row
 from app.session.session import Session
 from app.signals.visible import visible
@@ -118,9 +118,9 @@ def _unproved(session: Session) -> StyleAndTextTuples:
 
 def _state_of_followers(session: Session) -> str:
     snapshot = session.snapshot()
-    standings = Standings(session.project, snapshot)
-    told = {name: standings.of(name) for name in snapshot.followers}
+    statuses = Statuses(session.project, snapshot)
+    told = {name: statuses.of(name) for name in snapshot.followers}
     return "\n".join(
-        visible(f"{name}: {standing.sentence if standing.level >= Level.DATA else 'answering'}")
-        for name, standing in told.items()
+        visible(f"{name}: {status.sentence if status.level >= Level.DATA else 'answering'}")
+        for name, status in told.items()
     )

@@ -29,7 +29,7 @@ What holds, and why:
 - `permit` is asked there too. So what it allowed is still true when the bytes go out.
 - Each request that left is told to have been answered or not, once, whatever ends it. Also when it was cancelled: its
   answer comes all the same.
-- Whether an answer could be mistaken for an earlier one is not looked at here: whoever asks takes `distinct` first.
+- Whether an answer could be mistaken for an earlier one is not looked at here: whoever asks takes `unambiguous` first.
 - Everything happens in one event loop, so nothing changes between two awaits, and there are no locks.
 
 There are two clocks. `time.perf_counter()` measures the wire; `time.monotonic()`, which on Windows may stand still for
@@ -50,10 +50,10 @@ from typing import Final, NamedTuple
 from app.client.endpoint import Endpoint
 from app.client.faults import Fault, FaultKind, LineFault, closed_fault, exception_fault
 from app.client.late_answers import Lateness
-from app.client.pending_answers import Settling
+from app.client.pending_answers import PendingAnswers
 from app.client.repeated_answers import REPEATED_WITHIN_S, Chain, Repeats, Unasked
 from app.client.reply_guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault
-from app.client.timing import BROADCAST_TURNAROUND_S, PunctualSleep, Turnarounds, pace_of
+from app.client.timing import BROADCAST_TURNAROUND_S, PunctualSleep, ResponseTimes, pace_of
 from app.client.transactions import Transaction
 from app.client.transport import Wire
 from app.language import translate
@@ -130,10 +130,10 @@ class Client:
         self.line = line
         self.endpoint = endpoint
         self.pace = pace_of(endpoint)
-        self.settling = Settling(max(PATIENCE_S, 100 * endpoint.timeout_ms / 1000))
+        self.settling = PendingAnswers(max(PATIENCE_S, 100 * endpoint.timeout_ms / 1000))
         self.repeats = Repeats()
         self.lateness = Lateness(endpoint.timeout_ms / 1000)
-        self.turnarounds: dict[int, Turnarounds] = {}
+        self.response_times: dict[int, ResponseTimes] = {}
         """How long each unit takes to answer, by unit."""
         self._record = record
         self._follower_of = follower_of
@@ -191,9 +191,9 @@ class Client:
 
         With what the unit's turnaround has been so far; the silent interval before the request is not in it.
         """
-        measured = self.turnarounds.get(request.unit)
-        turnaround = measured.median_ms if measured is not None else None
-        return self.pace.exchange_ms(len(request.rtu), request.answer_characters, turnaround)
+        measured = self.response_times.get(request.unit)
+        response_time = measured.median_ms if measured is not None else None
+        return self.pace.exchange_ms(len(request.rtu), request.answer_characters, response_time)
 
     async def open(self) -> None:
         """Open the line. Raises LineFault if it cannot be.
@@ -355,7 +355,7 @@ class Client:
     async def _find_echo(self, write: Request) -> None:
         """Learn by a read whether the line gives our own frames back, before what looks like an echo counts."""
         read = read_request(write.unit, write.table, write.address, 1)
-        asked, _ = self.distinct(read, wider=False)
+        asked, _ = self.unambiguous(read, wider=False)
         if asked is None or asked.echo_could_answer:
             return
         try:
@@ -390,14 +390,16 @@ class Client:
 
     # proof that no answer is a copy of another: see repeats --------------------------------------------------------
 
-    def distinct(self, request: Request, *, wider: bool, at_most: int = MOST_REGISTERS) -> tuple[Request | None, float]:
+    def unambiguous(
+        self, request: Request, *, wider: bool, at_most: int = MOST_REGISTERS
+    ) -> tuple[Request | None, float]:
         """A read like `request` whose answer cannot be mistaken for any other's that may come.
 
         See Settling.distinct. None if time alone helps; then until when to wait as well (monotonic seconds).
         """
         now = time.monotonic()
         taken = self.repeats.taken_heads(request.unit, now) if self._rtu else {}
-        found = self.settling.distinct(request, now, wider=wider, taken=taken, at_most=at_most)
+        found = self.settling.unambiguous(request, now, wider=wider, taken=taken, at_most=at_most)
         if found is not None or request.writes:
             return found, now
         return None, taken.get(request.answer_head, now + REPEATED_WITHIN_S)
@@ -426,7 +428,7 @@ class Client:
 
     def _due(self, request: Request, sent: float, came: float) -> float:
         """Until when the true answer to a request must have come, had another one been taken for it."""
-        measured = self.turnarounds.get(request.unit)
+        measured = self.response_times.get(request.unit)
         usual = (measured.quantile(USUAL) or 0.0) / 1000 if measured is not None else 0.0
         few = measured is None or measured.count < FEW_ANSWERS
         margin = usual / 8 + PROOF_MARGIN_S + (UNKNOWN_MARGIN_S if few else 0.0)
@@ -742,9 +744,9 @@ class Client:
         flight.answer.set_exception(LineFault(flight.guard.verdict()))
 
     def _took(self, unit: int, ms: float) -> None:
-        measured = self.turnarounds.get(unit)
+        measured = self.response_times.get(unit)
         if measured is None:
-            measured = self.turnarounds[unit] = Turnarounds()
+            measured = self.response_times[unit] = ResponseTimes()
         measured.add(ms)
 
     def _tell(

@@ -58,7 +58,7 @@ class _Open:
 
 
 @dataclass(slots=True)
-class Settling:
+class PendingAnswers:
     """The requests of one line that went unanswered, by unit.
 
     `patience_s` is the last resort, for a follower of which only one shape of named registers may be read and which
@@ -145,7 +145,7 @@ class Settling:
         """Whether an answer still on its way could pass for the answer to `request`."""
         return request.answer_head in self._open.get(request.unit, ())
 
-    def distinct(
+    def unambiguous(
         self,
         request: Request,
         now: float,

@@ -25,7 +25,7 @@ FASTEST_WITH_SCALED_SILENCE: Final = 19_200
 """Baud rate above which the silent intervals no longer shrink with the character time."""
 BROADCAST_TURNAROUND_S: Final = 0.1
 """After a broadcast, which nobody answers, the followers get so long to do it (V1.02: usually 100 to 200 ms)."""
-TURNAROUNDS_KEPT: Final = 64
+RESPONSE_TIMES_KEPT: Final = 64
 """Of the latest answers of a unit, for the median and the other quantiles."""
 
 _RTU_REQUEST: Final = 8
@@ -59,34 +59,34 @@ class Pace:
     silence_ms: float
     character_ms: float
 
-    def read_ms(self, table: Table, count: int, turnaround_ms: float = 0.0) -> float:
+    def read_ms(self, table: Table, count: int, response_time_ms: float = 0.0) -> float:
         """Predicted time of one read of `count` registers or bits, in milliseconds.
 
-        `turnaround_ms` is the follower's own time between the end of the request and the start of its answer, beyond
+        `response_time_ms` is the follower's own time between the end of the request and the start of its answer, beyond
         the silent interval that it has to keep.
         """
-        return self.fixed_ms + self.byte_ms * data_bytes(table, count) + turnaround_ms
+        return self.fixed_ms + self.byte_ms * data_bytes(table, count) + response_time_ms
 
-    def exchange_ms(self, sent: int, received: int, turnaround_ms: float | None = None) -> float:
+    def exchange_ms(self, sent: int, received: int, response_time_ms: float | None = None) -> float:
         """Predicted time from the first character of a request to the last one of its answer, in milliseconds.
 
-        `sent` and `received` are characters, or bytes on a network. `turnaround_ms` is the time between the two frames
-        as `Turnarounds` measures it; None for a follower that has not answered yet: then t3.5, or the assumed round
+        `sent` and `received` are characters, or bytes on a network. `response_time_ms` is the time between the two frames
+        as `ResponseTimes` measures it; None for a follower that has not answered yet: then t3.5, or the assumed round
         trip of a network.
         """
-        if turnaround_ms is None:
-            turnaround_ms = self.silence_ms if self.character_ms else _NETWORK_MS + received * _NETWORK_BYTE_MS
-        return (sent + received) * self.character_ms + turnaround_ms
+        if response_time_ms is None:
+            response_time_ms = self.silence_ms if self.character_ms else _NETWORK_MS + received * _NETWORK_BYTE_MS
+        return (sent + received) * self.character_ms + response_time_ms
 
 
-class Turnarounds:
+class ResponseTimes:
     """How long one unit takes between the end of a request and the start of its answer: the latest answers.
 
     Where the characters take no known time (on a network), it is the whole time from request to answer. All times in
     milliseconds.
     """
 
-    def __init__(self, keep: int = TURNAROUNDS_KEPT) -> None:
+    def __init__(self, keep: int = RESPONSE_TIMES_KEPT) -> None:
         self._latest: deque[float] = deque(maxlen=keep)
         self._sorted: list[float] = []
         self.count = 0

@@ -25,9 +25,9 @@ from app.project.model import (
     Project,
     RegisterSignal,
     Screen,
+    ScreenChange,
     SerialLine,
     Signal,
-    Turn,
 )
 from app.project.paths import attributes
 from app.project.references import Kind as NameKind, renamed
@@ -301,7 +301,7 @@ def _with_names(
     for old, new in pairs.items():
         project = renamed(project, kind, old, new)
     parts = tuple(
-        part.but(name=pairs[part.name]) if part.name in pairs else part for part in getattr(project, attribute)
+        part.replace(name=pairs[part.name]) if part.name in pairs else part for part in getattr(project, attribute)
     )
     return project.model_copy(update={attribute: parts}), parts
 
@@ -392,8 +392,8 @@ def _fields(before: Sequence[Field], after: Sequence[Field]) -> tuple[tuple[Diff
 
 def _unnamed(
     sort: Literal["screen_change", "action"],
-    before: Sequence[Turn] | Sequence[Action],
-    after: Sequence[Turn] | Sequence[Action],
+    before: Sequence[ScreenChange] | Sequence[Action],
+    after: Sequence[ScreenChange] | Sequence[Action],
     reordered: list[Sort],
 ) -> tuple[Difference, ...]:
     tells: tuple[_Tell, ...] = (lambda part: part_text(part, sort), _cause, _effect)
@@ -403,13 +403,13 @@ def _unnamed(
     return _told(sort, before, after, pairs)
 
 
-def _cause(part: Turn | Action) -> Hashable:
+def _cause(part: ScreenChange | Action) -> Hashable:
     when = None if part.when is None else inline(part.when)
-    return part.from_, part.key, when, isinstance(part, Turn) and part.idle_s is not None
+    return part.from_, part.key, when, isinstance(part, ScreenChange) and part.idle_s is not None
 
 
-def _effect(part: Turn | Action) -> Hashable:
-    return (part.from_, part.to) if isinstance(part, Turn) else (part.from_, part.do, part.signal)
+def _effect(part: ScreenChange | Action) -> Hashable:
+    return (part.from_, part.to) if isinstance(part, ScreenChange) else (part.from_, part.do, part.signal)
 
 
 def _paired(before: Sequence[Part], after: Sequence[Part], tells: Sequence[_Tell]) -> list[tuple[int, int]]:

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from app.project.binding import Binding, bindings
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.recording.clock import SECOND, microseconds
-from app.recording.envelope import Outline, extremes, spread
+from app.recording.envelope import Envelope, extremes, spread
 from app.recording.gathering import Gathering
 from app.recording.history import History
 from app.recording.reader import Recording
@@ -43,7 +43,7 @@ class Source(Protocol):
         """From when to when there is anything; both the same where there is nothing yet."""
         ...
 
-    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+    def envelope(self, signal: str, begin: float, end: float, columns: int) -> Envelope:
         """The least and greatest value in each of so many columns."""
         ...
 
@@ -60,7 +60,7 @@ class Source(Protocol):
         ...
 
 
-class Observed:
+class LiveSource:
     """A history as a source: what has been read since a session began. Times are `time.monotonic()`.
 
     Belongs to the thread of the history. Values are worked out of the registers as they are asked for.
@@ -81,7 +81,7 @@ class Observed:
         history = self._history
         return history.since, history.clock.now() if history.any else history.since
 
-    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+    def envelope(self, signal: str, begin: float, end: float, columns: int) -> Envelope:
         """See Source."""
         if not end > begin or columns < 1:
             raise ValueError("an outline needs a span and at least one column")
@@ -183,9 +183,9 @@ class Recorded:
         """See Source."""
         return self._span
 
-    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+    def envelope(self, signal: str, begin: float, end: float, columns: int) -> Envelope:
         """See Source."""
-        return self._recording.outline(signal, begin, end, columns)
+        return self._recording.envelope(signal, begin, end, columns)
 
     def window(self, signal: str, begin: float, end: float) -> tuple[Array, Array]:
         """See Source."""

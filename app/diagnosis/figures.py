@@ -35,7 +35,7 @@ class Figures:
 
     `seconds` is the time from its first request to its last answer; `used` the share of it, 0..1, in which the line
     was busy with a transaction or kept the silence before one; `cycle_ms` the time that one pass over all different
-    reads takes, from the middle one of each read's times. `turnaround` is the time from the end of a request to its
+    reads takes, from the middle one of each read's times. `response_time` is the time from the end of a request to its
     complete answer without the answer's own characters, by follower; good answers only.
     """
 
@@ -43,7 +43,7 @@ class Figures:
     seconds: float
     used: float
     cycle_ms: float
-    turnaround: Mapping[str, Spread]
+    response_time: Mapping[str, Spread]
 
 
 def figures(transactions: Sequence[Transaction], pace: Pace) -> Figures:
@@ -55,8 +55,8 @@ def figures(transactions: Sequence[Transaction], pace: Pace) -> Figures:
         if transaction.fault is not None:
             continue
         characters = len(transaction.sent) + len(transaction.received)
-        turnaround = max(0.0, transaction.ms - characters * pace.character_ms)
-        times[transaction.follower].append(turnaround)
+        response_time = max(0.0, transaction.ms - characters * pace.character_ms)
+        times[transaction.follower].append(response_time)
         if request.function < 5 and request.count:
             reads[request.unit, request.pdu].append(transaction.ms)
     cycle = sum(quantile(sorted(of_read), 0.5) + pace.silence_ms for of_read in reads.values())

@@ -110,7 +110,7 @@ def figures_rows(state: LineState, told: Figures) -> list[tuple[str, str]]:
         cycle = f"{milliseconds(told.cycle_ms)} ms" if told.cycle_ms else translate("bus", "no reads")
         rows.append((translate("bus", "one pass of reads"), cycle))
         rows.append((translate("bus", "wire in use"), f"{100 * told.used:.0f} %"))
-    for name, spread in told.turnaround.items():
+    for name, spread in told.response_time.items():
         rows.append((translate("bus", "turnaround of {follower}").format(follower=name), spread_text(spread)))
     rows += [(kind_text(kind), f"{count}") for kind, count in by_number(state)]
     if state.outages.last is not None:
@@ -163,7 +163,7 @@ def figures_json(state: LineState, told: Figures) -> dict[str, Any]:
         "bus_load": round(told.used, 4),
         "response_time_ms": {
             name: {"median": round(each.median, 3), "95": round(each.most, 3), "worst": round(each.worst, 3)}
-            for name, each in told.turnaround.items()
+            for name, each in told.response_time.items()
         },
     }
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from app.edits.refused import changed, must_exist
-from app.edits.screen_changes import add_turn, change_turn, turn
+from app.edits.screen_changes import add_screen_change, edit_screen_change, screen_change
 from app.edits.screens import move_screen
 from app.project.model import Project
 
@@ -83,5 +83,5 @@ def lead_key(project: Project, screen: str | None, key: str, to: str) -> Project
         must_exist("screen", screen, project.screen_named)
     for index, other in enumerate(project.screen_changes):
         if other.from_ == screen and other.key == key:
-            return change_turn(project, index, to=to)
-    return add_turn(project, turn(from_=screen, key=key, to=to))
+            return edit_screen_change(project, index, to=to)
+    return add_screen_change(project, screen_change(from_=screen, key=key, to=to))

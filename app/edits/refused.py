@@ -33,7 +33,7 @@ _M = TypeVar("_M", bound=Part)
 def changed(part: _P, **changes: Any) -> _P:
     """`part` with some attributes changed. Raises EditRefused if they do not fit."""
     try:
-        return part.but(**changes)
+        return part.replace(**changes)
     except ValidationError as error:
         raise EditRefused(refusal_of(error)) from None
 

@@ -6,23 +6,24 @@ from typing import Any
 
 from app.edits.refused import changed, made, with_names_in_order
 from app.edits.several import change_part, delete_parts
-from app.project.model import Action, Condition, Project, Turn
+from app.project.model import Action, Condition, Project, ScreenChange
 
 
-def add_turn(project: Project, turn: Turn, at: int | None = None) -> Project:
+def add_screen_change(project: Project, screen_change: ScreenChange, at: int | None = None) -> Project:
     """With one more turn, at index `at` or at the end; of two overrides that hold, the earlier is shown."""
     at = len(project.screen_changes) if at is None else max(0, min(at, len(project.screen_changes)))
     return with_names_in_order(
-        changed(project, screen_changes=(*project.screen_changes[:at], turn, *project.screen_changes[at:])), project
+        changed(project, screen_changes=(*project.screen_changes[:at], screen_change, *project.screen_changes[at:])),
+        project,
     )
 
 
-def change_turn(project: Project, index: int, **changes: Any) -> Project:
+def edit_screen_change(project: Project, index: int, **changes: Any) -> Project:
     """With other attributes of a turn. To change its cause, set the new one and the old one to None at once."""
     return change_part(project, "screen_change", index, **changes)
 
 
-def delete_turn(project: Project, index: int) -> Project:
+def delete_screen_change(project: Project, index: int) -> Project:
     """Without a turn."""
     return delete_parts(project, "screen_change", [index])
 
@@ -39,9 +40,9 @@ def change_action(project: Project, index: int, **changes: Any) -> Project:
     return change_part(project, "action", index, **changes)
 
 
-def turn(**attributes: Any) -> Turn:
+def screen_change(**attributes: Any) -> ScreenChange:
     """A new turn. Raises EditRefused, in words, if the attributes do not fit."""
-    return made(Turn, **attributes)
+    return made(ScreenChange, **attributes)
 
 
 def action(**attributes: Any) -> Action:

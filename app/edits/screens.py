@@ -43,19 +43,19 @@ def rename_screen(project: Project, name: str, new_name: str) -> Project:
     return renamed(with_screen(project, changed(screen, name=new_name), name), "screen", name, new_name)
 
 
-def delete_screen(project: Project, name: str, *, with_turns: bool = False) -> Project:
+def delete_screen(project: Project, name: str, *, with_screen_changes: bool = False) -> Project:
     """Without a screen and without the turns and actions that begin on it.
 
-    Refused while turns lead to it, unless they go too (`with_turns`), and while the panel starts with it.
+    Refused while turns lead to it, unless they go too (`with_screen_changes`), and while the panel starts with it.
     """
     screen_called(project, name)
     in_the_way = uses_of_screen(project, name)
-    if with_turns:
+    if with_screen_changes:
         in_the_way = tuple(use for use in in_the_way if use.place[0] != "screen_change")
     if in_the_way:
         starts = any(use.place[0] == "panel" for use in in_the_way)
-        turns = tuple(use for use in in_the_way if use.place[0] == "screen_change")
-        if starts and turns:
+        screen_changes = tuple(use for use in in_the_way if use.place[0] == "screen_change")
+        if starts and screen_changes:
             why = translate(
                 "project", "screen {name} cannot be deleted: the panel starts with it, and these lead to it: {turns}"
             )
@@ -63,11 +63,15 @@ def delete_screen(project: Project, name: str, *, with_turns: bool = False) -> P
             why = translate("edits", "screen {name} cannot be deleted: the panel starts with it")
         else:
             why = translate("edits", "screen {name} cannot be deleted: these lead to it: {turns}")
-        raise EditRefused(why.format(name=quoted(name), turns=listed(turns)), in_the_way)
+        raise EditRefused(why.format(name=quoted(name), screen_changes=listed(screen_changes)), in_the_way)
     return changed(
         project,
         screens=tuple(screen for screen in project.screens if screen.name != name),
-        screen_changes=tuple(turn for turn in project.screen_changes if turn.from_ != name and turn.to != name),
+        screen_changes=tuple(
+            screen_change
+            for screen_change in project.screen_changes
+            if screen_change.from_ != name and screen_change.to != name
+        ),
         actions=tuple(action for action in project.actions if action.from_ != name),
     )
 

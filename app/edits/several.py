@@ -15,7 +15,7 @@ from app.edits.refused import (
     with_names_in_order,
 )
 from app.language import translate
-from app.project.model import Action, BitSignal, Follower, Part, Project, RegisterSignal, Turn
+from app.project.model import Action, BitSignal, Follower, Part, Project, RegisterSignal, ScreenChange
 from app.project.problems import quoted
 from app.project.references import Kind, Use, renamed_all, uses_of
 
@@ -187,4 +187,4 @@ def _leads_on(project: Project, before: Part | None, part: Part) -> bool:
         return word is not None and not isinstance(word, BitSignal)
     if isinstance(part, Follower):
         return part.line in project.line_named
-    return not isinstance(part, Turn | Action)  # these name screens, keys and signals
+    return not isinstance(part, ScreenChange | Action)  # these name screens, keys and signals

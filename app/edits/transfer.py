@@ -20,7 +20,7 @@ from app.edits.rows import BLANK, Texts, full_rows, with_texts
 from app.edits.screens import screen_called
 from app.edits.signals import rename_signal
 from app.language import translate
-from app.project.model import BitSignal, Field, Follower, Part, Project, RegisterSignal, Screen, Turn
+from app.project.model import BitSignal, Field, Follower, Part, Project, RegisterSignal, Screen, ScreenChange
 from app.project.paths import attributes
 from app.project.problems import quoted
 from app.project_file.canonical import inline
@@ -109,8 +109,12 @@ def screens_of(project: Project, names: Iterable[str]) -> Project:
     if not screens:
         raise EditRefused(translate("edits", "no screen is selected"))
     piece = _piece(project, screens, project.panel.rows, project.panel.columns)
-    turns = tuple(turn for turn in project.screen_changes if turn.from_ in wanted and turn.to in wanted)
-    return changed(piece, screen_changes=turns) if turns else piece
+    screen_changes = tuple(
+        screen_change
+        for screen_change in project.screen_changes
+        if screen_change.from_ in wanted and screen_change.to in wanted
+    )
+    return changed(piece, screen_changes=screen_changes) if screen_changes else piece
 
 
 def _piece(project: Project, screens: tuple[Screen, ...], rows: int, columns: int) -> Project:
@@ -223,21 +227,27 @@ def paste_screens(project: Project, piece: Project, at: int | None = None, *, re
         screen if called[screen.name] == screen.name else changed(screen, name=called[screen.name])
         for screen in piece.screens
     )
-    turns = tuple(
-        changed(turn, from_=called[turn.from_], to=called[turn.to])
-        for turn in turns_that_come(project, piece)
-        if turn.from_ in called and turn.to in called
+    screen_changes = tuple(
+        changed(screen_change, from_=called[screen_change.from_], to=called[screen_change.to])
+        for screen_change in incoming_screen_changes(project, piece)
+        if screen_change.from_ in called and screen_change.to in called
     )
     at = len(project.screens) if at is None else max(0, min(at, len(project.screens)))
     screens = (*project.screens[:at], *screens, *project.screens[at:])
     return changed(
-        project, screens=screens, screen_changes=(*project.screen_changes, *turns) if turns else project.screen_changes
+        project,
+        screens=screens,
+        screen_changes=(*project.screen_changes, *screen_changes) if screen_changes else project.screen_changes,
     )
 
 
-def turns_that_come(project: Project, piece: Project) -> tuple[Turn, ...]:
+def incoming_screen_changes(project: Project, piece: Project) -> tuple[ScreenChange, ...]:
     """The turns of a piece for which the panel of the project has the keys."""
-    return tuple(turn for turn in piece.screen_changes if turn.key is None or turn.key in project.panel.keys)
+    return tuple(
+        screen_change
+        for screen_change in piece.screen_changes
+        if screen_change.key is None or screen_change.key in project.panel.keys
+    )
 
 
 def _with_pasted_text(project: Project, before: Screen, part: Screen, block: Block) -> Project:

@@ -58,9 +58,9 @@ class AlarmBook:
 
     def __init__(self, project: Project) -> None:
         self._alarms: dict[int, Alarm] = {
-            index: Alarm(turn.to, in_words(turn.when))
-            for index, turn in enumerate(project.screen_changes)
-            if turn.when is not None
+            index: Alarm(screen_change.to, in_words(screen_change.when))
+            for index, screen_change in enumerate(project.screen_changes)
+            if screen_change.when is not None
         }
 
     @property

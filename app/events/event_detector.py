@@ -19,14 +19,14 @@ from app.line.engine import Snapshot
 from app.line.samples import Sample
 from app.line.states import FollowerState, Owed
 from app.line.write_queue import Obstacle, WriteReport
-from app.panel.events import Effect, Entered, Refused, Turned
+from app.panel.events import Effect, Entered, Refused, ScreenChanged
 from app.panel.state import State
 from app.project.binding import plain_text
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.signals.reading import Value
 
 
-class Watch:
+class EventDetector:
     """Makes events of what a session brings. Whoever drives the session hands everything in and takes the events out.
 
     Belongs to one thread. What was there when the watch began is no event: only what changes is.
@@ -71,7 +71,7 @@ class Watch:
         """The panel did something, at this time; now if left out."""
         at = self._clock() if at is None else at
         for effect in effects:
-            if isinstance(effect, Turned):
+            if isinstance(effect, ScreenChanged):
                 words = translate("record", "the panel shows '{screen}': {cause}").format(
                     screen=effect.screen, cause=effect.cause
                 )

@@ -65,5 +65,7 @@ def screen_after(project: Project, screen: str, event: Event) -> str:
     """
     if event.kind is not Kind.SCREEN_CHANGED or event.subject not in project.screen_named:
         return screen
-    covers = any(turn.when is not None and turn.to == event.subject for turn in project.screen_changes)
+    covers = any(
+        screen_change.when is not None and screen_change.to == event.subject for screen_change in project.screen_changes
+    )
     return screen if covers else event.subject

@@ -196,7 +196,7 @@ class _Planner:
                 self._note(draft, "follower", translate("exchange", "no follower: choose one for rows that name none"))
             elif follower.name not in known:
                 if self.matching.numbering is not None:
-                    follower = follower.but(numbering=self.matching.numbering)
+                    follower = follower.replace(numbering=self.matching.numbering)
                 follower = self.followers.setdefault(follower.name, follower)
             return follower
         if name in known:

@@ -10,7 +10,7 @@ from typing import Final
 from app.edits import EditRefused
 from app.exchange.column_mapping import Guess, Matching, guess, recalled, signature
 from app.exchange.import_plan import Plan, Target, plan
-from app.exchange.reading import Source, Way, read, source_of
+from app.exchange.reading import ReadOptions, Source, read, source_of
 from app.exchange.row_parser import Drafts, drafts_of
 from app.exchange.sheet import Progress, Sheet, no_progress
 from app.exchange.sunspec import COLUMNS
@@ -28,7 +28,7 @@ class Import:
     """An import as far as it is prepared. Nothing is changed by it."""
 
     source: Source
-    way: Way
+    way: ReadOptions
     sheet: Sheet
     guessed: Guess
     matching: Matching
@@ -59,12 +59,12 @@ def begin(
     path: Path, project: Project, target: Target, memory: Memory = lambda _: "", progress: Progress = no_progress
 ) -> Import:
     """Read a file and prepare its import by what it suggests. Raises CannotRead; Stopped if `progress` does."""
-    return read_again(source_of(path), Way(), project, target, memory, progress)
+    return read_again(source_of(path), ReadOptions(), project, target, memory, progress)
 
 
 def read_again(
     source: Source,
-    way: Way,
+    way: ReadOptions,
     project: Project,
     target: Target,
     memory: Memory = lambda _: "",
@@ -86,7 +86,7 @@ def read_again(
 
 def match_again(
     source: Source,
-    way: Way,
+    way: ReadOptions,
     sheet: Sheet,
     guessed: Guess,
     matching: Matching,

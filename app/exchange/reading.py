@@ -35,7 +35,7 @@ class Source:
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class ReadOptions:
     """How a source was or is to be read; what is None is found out."""
 
     text: TextWay = field(default_factory=TextWay)
@@ -90,7 +90,7 @@ def source(name: str, data: bytes) -> Source:
     return Source(name, "text", data)
 
 
-def read(source: Source, way: Way, progress: Progress = no_progress) -> tuple[Sheet, Way]:
+def read(source: Source, way: ReadOptions, progress: Progress = no_progress) -> tuple[Sheet, ReadOptions]:
     """The table in a source, and the way in which it was read.
 
     Raises CannotRead; Stopped if `progress` does.

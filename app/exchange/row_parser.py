@@ -12,7 +12,7 @@ from app.exchange.column_mapping import Matching, length_unit
 from app.exchange.numbers import Mark, NotANumber, RegisterText, factor, limits, number, register_text, whole_number
 from app.exchange.quoting import NO_UNIT, unquoted
 from app.exchange.scales import scaled
-from app.exchange.sheet import NOTHING, Cell, Odd, Progress, Row, Sheet, cell_text, no_progress
+from app.exchange.sheet import NOTHING, Cell, Progress, Row, Sheet, UnusableCell, cell_text, no_progress
 from app.exchange.titles import Key
 from app.exchange.value_texts import texts_in, texts_in_languages
 from app.exchange.words import (
@@ -173,7 +173,7 @@ class _RowReader:
             return None
         if isinstance(cell, str) and (cell.isspace() or (key not in _TEXTS and cell.strip().casefold() in NOTHING)):
             return None
-        if isinstance(cell, Odd):
+        if isinstance(cell, UnusableCell):
             self._note(key, cell.why)
             return None
         try:

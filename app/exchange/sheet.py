@@ -36,7 +36,7 @@ def no_progress(_part: float) -> None:
 
 
 @dataclass(frozen=True, slots=True)
-class Odd:
+class UnusableCell:
     """A cell that holds something that no key of a signal can take: a date, an error, a formula without a result."""
 
     text: str
@@ -45,7 +45,7 @@ class Odd:
     """What it is and what to do, in words for the user."""
 
 
-Cell: TypeAlias = str | Decimal | bool | Odd
+Cell: TypeAlias = str | Decimal | bool | UnusableCell
 """What stands in a cell; an empty one holds an empty text. Texts are as in the file, blanks at the ends included."""
 
 
@@ -86,7 +86,7 @@ def cell_text(cell: Cell) -> str:
         return " ".join(cell.split())
     if isinstance(cell, bool):
         return "true" if cell else "false"
-    return cell.text if isinstance(cell, Odd) else f"{cell:f}" if abs(cell.adjusted()) < 40 else str(cell)
+    return cell.text if isinstance(cell, UnusableCell) else f"{cell:f}" if abs(cell.adjusted()) < 40 else str(cell)
 
 
 def column_letter(column: int) -> str:

@@ -13,7 +13,7 @@ from decimal import Decimal
 from typing import Any, Final
 
 from app.exchange.row_parser import LONGEST_NAME
-from app.exchange.sheet import CannotRead, Cell, Odd, Row, Sheet
+from app.exchange.sheet import CannotRead, Cell, Row, Sheet, UnusableCell
 from app.exchange.titles import TITLES, Key
 from app.exchange.value_texts import written_texts
 from app.language import translate
@@ -273,8 +273,8 @@ def _fitting(name: str) -> str:
     return ".".join([*groups, last])
 
 
-def _no_encoding(kind: str) -> Odd:
-    return Odd(
+def _no_encoding(kind: str) -> UnusableCell:
+    return UnusableCell(
         kind, translate("exchange", "a point of type {type} is neither a number nor a text here").format(type=kind)
     )
 

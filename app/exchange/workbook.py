@@ -16,10 +16,10 @@ from xml.etree import ElementTree
 from app.exchange.sheet import (
     CannotRead,
     Cell,
-    Odd,
     Progress,
     Row,
     Sheet,
+    UnusableCell,
     column_letter,
     no_progress,
 )
@@ -93,7 +93,7 @@ def _sheet(
     filled = _filled(grid, merged)
     rows: list[Row] = []
     known: dict[object, Cell] = {}
-    odd: dict[int, dict[int, Odd]] = {}
+    odd: dict[int, dict[int, UnusableCell]] = {}
     for row_index, column in sorted(oddities.without_result):
         odd.setdefault(row_index, {})[column] = _no_result(_place(row_index, column))
     for (row_index, column), text in oddities.errors.items():
@@ -126,8 +126,8 @@ def _sheet(
     return Sheet(tuple(rows), max((len(row.cells) for row in rows), default=0), tuple(remarks), name)
 
 
-def _no_result(place: str) -> Odd:
-    return Odd(
+def _no_result(place: str) -> UnusableCell:
+    return UnusableCell(
         "=?",
         translate("exchange", "the formula in {place} was saved without its result; type the value instead").format(
             place=place
@@ -149,7 +149,7 @@ def _cell(value: object, known: dict[object, Cell]) -> Cell:
                 known[value] = found
         return found
     if isinstance(value, datetime.date | datetime.time | datetime.timedelta):
-        return Odd(
+        return UnusableCell(
             str(value),
             translate(
                 "exchange",
@@ -167,8 +167,10 @@ def _whole(value: float) -> bool:
 _ERRORS: Final = frozenset({"#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#GETTING_DATA"})
 
 
-def _error(text: str) -> Odd:
-    return Odd(text, translate("exchange", "the cell holds the error {error}; mend its formula").format(error=text))
+def _error(text: str) -> UnusableCell:
+    return UnusableCell(
+        text, translate("exchange", "the cell holds the error {error}; mend its formula").format(error=text)
+    )
 
 
 def _filled(grid: list[list[object]], merged: Sequence[tuple[tuple[int, int], tuple[int, int]]]) -> list[str]:

@@ -240,7 +240,7 @@ class Drive:
         if ControlBit.FAULT_RESET in self._control & ~before and self.inputs.remote:
             self._reset = True
 
-    def heard(self) -> None:
+    def on_request(self) -> None:
         """A request arrived: the silence of the line starts anew."""
         self._silence_s = 0.0
 

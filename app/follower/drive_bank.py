@@ -9,10 +9,10 @@ from typing import Final
 from app.follower.drive import FAULT_TEXT, STEP, Drive, Inputs
 from app.follower.layout import COILS, COMMUNICATION_TIMEOUT, INDICATORS, LAYOUTS, Measured, Setting
 from app.follower.motor import LoadData, MotorData
-from app.follower.register_bank import TABLES, Bank, Quantity
+from app.follower.register_bank import TABLES, Quantity, RegisterBank
 from app.language import translate
 from app.project.binding import Binding
-from app.project.model import Follower, Played, Project
+from app.project.model import Follower, Project, Simulated
 from app.signals.encoding import encode, is_float, raw_range, register_count
 from app.signals.numbering import LAST_ADDRESS, Table
 
@@ -20,7 +20,7 @@ LONGEST_LEAP_S: Final = 60.0
 """Most time that is caught up at once, s; what a halted computer missed beyond it never happens to the drive."""
 
 
-class DriveBank(Bank):
+class DriveBank(RegisterBank):
     """A drive that the line sees through `app.follower.layout`. All methods may be called from any thread.
 
     The communication time-out starts with the one that the project gives for the follower (at most 65 535 ms, what
@@ -42,10 +42,10 @@ class DriveBank(Bank):
         """The drive's terminals: `external_fault` and `remote`. Set them from any thread."""
         return self.drive.inputs
 
-    def heard(self) -> None:
+    def on_request(self) -> None:
         """A request for this drive arrived: the silence of the line starts anew."""
         with self._lock:
-            self.drive.heard()
+            self.drive.on_request()
 
     def advance_to(self, now: float) -> None:
         """Let the drive's time run up to `now`, seconds of a monotonic clock; the first call sets the start."""
@@ -57,7 +57,7 @@ class DriveBank(Bank):
                 self.drive.advance(min(now - self._now, LONGEST_LEAP_S))
                 self._now = now
 
-    def rest(self) -> None:
+    def pause(self) -> None:
         """The clock stops: what passes until the next `advance_to` does not count."""
         with self._lock:
             self._now = None
@@ -145,7 +145,7 @@ class DriveBank(Bank):
             self._cells["coil"].update({coil: word >> coil & 1 for coil in COILS})
 
 
-def _drive(played: Played) -> Drive:
+def _drive(played: Simulated) -> Drive:
     """The machine that the project describes."""
     motor = MotorData(
         power_kw=float(played.power_kw),

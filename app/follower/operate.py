@@ -10,7 +10,7 @@ from typing import Final
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
 from app.follower.faults import LONGEST_S, number, ordered
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.language import translate
 
 SWITCHES: Final[Mapping[str, tuple[str, bool]]] = {
@@ -25,7 +25,7 @@ _ON: Final = {"on": True, "1": True, "off": False, "0": False}
 _DEED: Final = re.compile(r"(?P<follower>[^.=]+)\.(?P<what>[^=]+)=(?P<value>.*)")
 
 
-def operate(models: Mapping[str, Bank], deed: str) -> None:
+def operate(models: Mapping[str, RegisterBank], deed: str) -> None:
     """Do what a deed says: FOLLOWER.WHAT=VALUE.
 
     WHAT is a switch of a drive (`jammed`, `safe-torque-off`, `external-fault`, `local`: on or off), `supply` (per

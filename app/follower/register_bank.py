@@ -37,7 +37,7 @@ class Quantity:
     unit: str = ""
 
 
-class Bank:
+class RegisterBank:
     """Registers, coils and inputs of the project's signals of one follower, holding their start values.
 
     A cell that no signal names does not exist: the line gets exception 02. But where the project says that such cells
@@ -192,13 +192,13 @@ class Bank:
             self.faults.leave(seconds)
             self._begin()
 
-    def heard(self) -> None:
+    def on_request(self) -> None:
         """A request for this follower arrived."""
 
     def advance_to(self, now: float) -> None:
         """Let the model's time run up to `now`, seconds of a monotonic clock. A bank has nothing that moves."""
 
-    def rest(self) -> None:
+    def pause(self) -> None:
         """The clock stops: what passes until the next `advance_to` does not count."""
 
     def overview(self) -> tuple[Quantity, ...]:

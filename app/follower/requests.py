@@ -20,7 +20,7 @@ from pymodbus.simulator.simcore import SimCore
 
 from app.follower.errors import FollowerError
 from app.follower.identity import ENCAPSULATED, REPORT_SERVER_ID
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.language import translate
 from app.modbus.requests import MOST_BITS
 from app.project.model import DIRECT_UNITS
@@ -43,13 +43,13 @@ class Responder:
     """The followers of one line, as one endpoint plays them."""
 
     def __init__(
-        self, models: Iterable[Bank], clock: Callable[[], float] = time.monotonic, *, rtu: bool = False
+        self, models: Iterable[RegisterBank], clock: Callable[[], float] = time.monotonic, *, rtu: bool = False
     ) -> None:
         """`rtu`: the frames are those of a serial line, where every follower has a unit from 1 to 247.
 
         Raises FollowerError if one has another there, if two have the same, or there is none.
         """
-        self.models: dict[int, Bank] = {}
+        self.models: dict[int, RegisterBank] = {}
         for model in models:
             other = self.models.setdefault(model.follower.unit, model)
             if other is not model:
@@ -90,7 +90,7 @@ class Responder:
         if model is None or model.absent:
             return None
         model.advance_to(self._clock())
-        model.heard()
+        model.on_request()
         function = pdu[0]
         if function in (REPORT_SERVER_ID, ENCAPSULATED):
             return model.identity.answer(pdu)
@@ -149,7 +149,7 @@ def wrong(pdu: bytes, max_registers: int = 125) -> ExcCodes | None:
     return None if good else ExcCodes.ILLEGAL_VALUE
 
 
-def _not_offered(function: int, model: Bank) -> ExcCodes | None:
+def _not_offered(function: int, model: RegisterBank) -> ExcCodes | None:
     """Exception 01 for a function that writes and that the follower does not offer; 23 writes as 16 does."""
     as_known = 16 if function == 23 else function
     if function in WRITING and as_known not in model.follower.write_functions:
@@ -157,7 +157,7 @@ def _not_offered(function: int, model: Bank) -> ExcCodes | None:
     return None
 
 
-def _absent(pdu: bytes, model: Bank) -> ExcCodes | None:
+def _absent(pdu: bytes, model: RegisterBank) -> ExcCodes | None:
     """Exception 02 for a well-shaped request past the last address, beyond what the model has, or to read what is never
     read."""
     function = pdu[0]
@@ -176,7 +176,7 @@ def _word(pdu: bytes, place: int) -> int:
     return int.from_bytes(pdu[place : place + 2], "big")
 
 
-def _device(place: int, model: Bank) -> SimDevice:
+def _device(place: int, model: RegisterBank) -> SimDevice:
     """A model as pymodbus's simulator sees it: four blocks of its own, and an action that leads to the model.
 
     The blocks hold no values of their own: every access passes through the action, which fills in what the model holds
@@ -209,13 +209,13 @@ def _device(place: int, model: Bank) -> SimDevice:
     )
 
 
-def _bits(model: Bank, table: Table) -> list[SimData]:
+def _bits(model: RegisterBank, table: Table) -> list[SimData]:
     """All bits of a table. A block may not be empty; `_absent` keeps requests away from what only fills it."""
     runs = _runs(model, table) or [(0, 1, False)]
     return [SimData(address, values=[False] * count, datatype=DataType.BITS) for address, count, _ in runs]
 
 
-def _registers(model: Bank, table: Table) -> list[SimData]:
+def _registers(model: RegisterBank, table: Table) -> list[SimData]:
     """All registers of a table, those that the line may not write marked so."""
     return [
         SimData(address, count, datatype=DataType.REGISTERS, readonly=read_only)
@@ -223,7 +223,7 @@ def _registers(model: Bank, table: Table) -> list[SimData]:
     ] or [SimData(0)]
 
 
-def _runs(model: Bank, table: Table) -> list[tuple[int, int, bool]]:
+def _runs(model: RegisterBank, table: Table) -> list[tuple[int, int, bool]]:
     """First address, count and whether read-only, of the runs of existing cells."""
     runs: list[tuple[int, int, bool]] = []
     for address in sorted(model.cells(table)):

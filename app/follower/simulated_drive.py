@@ -32,7 +32,7 @@ class _Part:
     """How many of the signal's unit make one of the drive's."""
 
 
-class PlayedDriveBank(DriveBank):
+class SimulatedDriveBank(DriveBank):
     """A drive that the line sees through those signals of its follower that say what they play.
 
     The registers of `app.follower.layout` are not there: a real device has but its own. All other registers are those

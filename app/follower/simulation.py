@@ -12,10 +12,10 @@ from typing import Any, Final, Self, TypeVar
 
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.follower.requests import Responder
 from app.follower.server import Framing, SerialServer, SerialSettings, TcpServer
-from app.follower.simulated_drive import PlayedDriveBank
+from app.follower.simulated_drive import SimulatedDriveBank
 from app.language import translate
 from app.project.binding import bindings_of
 from app.project.model import Follower, Project, SerialLine
@@ -55,7 +55,7 @@ class Simulation:
         names = project.follower_named if followers is None else followers
         chosen = [_follower(project, name) for name in names]
         models = {follower.name: _model(project, follower) for follower in chosen}
-        self.models: Mapping[str, Bank] = MappingProxyType(models)
+        self.models: Mapping[str, RegisterBank] = MappingProxyType(models)
         """By follower's name. Safe to operate from any thread."""
         self._endpoints: list[TcpServer | SerialServer] = []
         self._thread: threading.Thread | None = None
@@ -118,7 +118,7 @@ class Simulation:
             endpoints, self._endpoints = self._endpoints, []
             await asyncio.gather(ticking, *(endpoint.close() for endpoint in endpoints), return_exceptions=True)
             for model in self.models.values():
-                model.rest()
+                model.pause()
 
     async def listen_tcp(self, whom: Whom, host: str, port: int, framing: Framing = "tcp") -> tuple[str, int]:
         """As `serve_tcp`, in the running event loop, inside `playing`."""
@@ -133,7 +133,7 @@ class Simulation:
         settings = settings or self._line_settings(chosen)
         self._endpoints.append(await SerialServer.open(Responder(chosen, self._clock, rtu=True), device, settings))
 
-    def _chosen(self, whom: Whom) -> list[Bank]:
+    def _chosen(self, whom: Whom) -> list[RegisterBank]:
         if whom is None:
             return list(self.models.values())
         if isinstance(whom, str):
@@ -160,7 +160,7 @@ class Simulation:
                 )
         return [self.models[name] for name in dict.fromkeys(names)]
 
-    def _line_settings(self, models: Iterable[Bank]) -> SerialSettings:
+    def _line_settings(self, models: Iterable[RegisterBank]) -> SerialSettings:
         lines = {self.project.line_named.get(model.follower.line) for model in models}
         found = {
             SerialSettings(line.baud, line.parity, line.stop_bits) for line in lines if isinstance(line, SerialLine)
@@ -202,13 +202,13 @@ class Simulation:
             await asyncio.sleep(TICK_S)
 
 
-def _model(project: Project, follower: Follower) -> Bank:
+def _model(project: Project, follower: Follower) -> RegisterBank:
     """What plays a follower: a drive with the registers that the project gives it as soon as it gives it one."""
     if follower.played.model == "bank":
-        return Bank(project, follower)
+        return RegisterBank(project, follower)
     own = (binding.signal for binding in bindings_of(project, follower.name).values())
     played = any(signal.drive_role is not None for signal in own)
-    return (PlayedDriveBank if played else DriveBank)(project, follower)
+    return (SimulatedDriveBank if played else DriveBank)(project, follower)
 
 
 def _follower(project: Project, name: str) -> Follower:

@@ -18,10 +18,10 @@ from app.client.faults import Fault, FaultKind, LineFault
 from app.client.timing import exact_loop
 from app.client.transactions import TransactionLog
 from app.language import translate
-from app.line.poller import LineAtWork
-from app.line.read_requests import Wish
+from app.line.poller import LinePoller
+from app.line.read_requests import AdHocRead
 from app.line.readings import Readings
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.line.states import FollowerState, LineState, Snapshot
 from app.line.write_queue import Obstacle, Outcome, WriteReport
 from app.modbus.requests import read_request
@@ -62,19 +62,19 @@ class Engine:
         *,
         armed: Iterable[str] = (),
         stays_armed: bool = False,
-        samples: SampleTap | None = None,
+        samples: SampleBus | None = None,
     ) -> None:
         self._project = project
         self._plan = make_plan(project, endpoints=endpoints)
         self.transactions = TransactionLog()
         """The newest transactions of all lines."""
-        self.samples = samples or SampleTap()
+        self.samples = samples or SampleBus()
         """Every reading as it comes, for those who subscribe."""
         cycles = {line.line: line.cycle_ms for line in self._plan.lines}
         self._readings = Readings(project, cycles, self._plan.left_out, self.samples)
         arming = frozenset(armed)
         self._lines = {
-            plan.line: LineAtWork(
+            plan.line: LinePoller(
                 project,
                 plan,
                 endpoints[plan.line],
@@ -186,7 +186,7 @@ class Engine:
         unknown follower, ValueError for addresses or a count that the protocol does not know.
         """
         line_name = self._project.follower_named[follower].line
-        wish = Wish(follower, table, address, count, Future())
+        wish = AdHocRead(follower, table, address, count, Future())
         read_request(1, table, address, count)
         line = self._lines.get(line_name)
         reason = translate("bus", "line '{line}' is stopped").format(line=line_name)

@@ -43,12 +43,12 @@ Permit = Callable[[], None]
 """Asked at the last moment before a request goes out; raises if it must not."""
 
 
-class Reopen(Exception):
+class ConnectionStale(Exception):
     """The connection seems dead without having said so."""
 
 
 @dataclass(slots=True)
-class Partner:
+class PolledFollower:
     """What is known of one follower. `retry_at` is `time.monotonic()` before which it is left alone."""
 
     follower: Follower
@@ -108,7 +108,7 @@ class Partner:
         )
 
 
-class Conversation:
+class Followers:
     """Asks the followers of one line. Belongs to the engine's event loop."""
 
     def __init__(
@@ -131,19 +131,19 @@ class Conversation:
         self._record = record
         self._changed = changed
         self._silences = 0
-        self.pressing: Callable[[], float | None] = lambda: None
+        self.write_deadline: Callable[[], float | None] = lambda: None
         """When something must go out that cannot wait (monotonic seconds), or None."""
-        self.partners = {
-            follower.name: Partner(
+        self.polled_followers = {
+            follower.name: PolledFollower(
                 follower,
                 tuple(name for name, each in bindings_of(project, follower.name).items() if each.bit is None),
             )
             for follower in project.followers
             if follower.line == line
         }
-        self._of_unit: dict[int, Partner] = {}
-        for partner in self.partners.values():
-            self._of_unit.setdefault(partner.follower.unit, partner)
+        self._of_unit: dict[int, PolledFollower] = {}
+        for polled in self.polled_followers.values():
+            self._of_unit.setdefault(polled.follower.unit, polled)
 
     async def ask(
         self,
@@ -159,11 +159,11 @@ class Conversation:
         `at_once` as in `Client.exchange`; not `patient`: the answer is not listened for beyond its time-out. Raises
         LineFault, Reopen, and what `permit` raises.
         """
-        partner = self.partners[follower]
+        polled = self.polled_followers[follower]
         started = time.monotonic()
         try:
             try:
-                answer = await self._exchange(partner, request, permit, at_once, patient)
+                answer = await self._exchange(polled, request, permit, at_once, patient)
             except LineFault as failed:
                 fault = failed.fault
                 if request.writes and fault.kind is FaultKind.EXCEPTION and not await self.believes(request, fault):
@@ -173,28 +173,28 @@ class Conversation:
                 raise LineFault(_two_devices(request.unit))
             if request.writes:
                 known = self.client.repeats.times_known(request.unit, answer.pdu, answer.at)
-                partner.acknowledged = known < 2 or not self.client.repeats.careful(request.unit, answer.at)
+                polled.acknowledged = known < 2 or not self.client.repeats.careful(request.unit, answer.at)
         except LineFault as failed:
             if failed.fault.kind is FaultKind.EXCEPTION:
-                self._answered(partner, time.monotonic(), None)
+                self._answered(polled, time.monotonic(), None)
             elif not failed.fault.of_connection:
-                self._failed(partner, failed.fault, time.monotonic() - started)
+                self._failed(polled, failed.fault, time.monotonic() - started)
             raise
-        self._answered(partner, answer.at, 1000 * (answer.at - started))
+        self._answered(polled, answer.at, 1000 * (answer.at - started))
         return answer.pdu, answer.at
 
     async def _exchange(
-        self, partner: Partner, request: Request, permit: Permit | None, at_once: bool, patient: bool
+        self, polled: PolledFollower, request: Request, permit: Permit | None, at_once: bool, patient: bool
     ) -> Answer:
         """Exchange, but do not listen to a silent follower beyond the time at which something else must go out."""
         timeout_s = self._endpoint.timeout_ms / 1000
-        pressing = self.pressing()
+        pressing = self.write_deadline()
         left = inf if pressing is None else pressing - time.monotonic()
         slow = self.client.lateness.slow(request.unit, time.monotonic())
-        linger = patient and (partner.failures < LINGER_FAILURES or slow) and left > 2 * timeout_s
-        if not partner.failures or request.writes or left > timeout_s + self.client.pace.fixed_ms / 1000:
+        linger = patient and (polled.failures < LINGER_FAILURES or slow) and left > 2 * timeout_s
+        if not polled.failures or request.writes or left > timeout_s + self.client.pace.fixed_ms / 1000:
             return await self.client.exchange(request, linger=linger, permit=permit, at_once=at_once)
-        listened = max(left, LEAST_PROBE_S, 2 * (partner.answer_ms or 0) / 1000)
+        listened = max(left, LEAST_PROBE_S, 2 * (polled.answer_ms or 0) / 1000)
         started = time.monotonic()
         try:
             async with asyncio.timeout(listened):
@@ -208,7 +208,7 @@ class Conversation:
                 ).format(unit=request.unit, took=took),
             )
             sent = request.rtu if self._endpoint.rtu else request.mbap(0)
-            name = partner.follower.name
+            name = polled.follower.name
             self._recorded(Transaction(started, self.client.line, name, request, sent, b"", took, fault))
             raise LineFault(fault) from None
 
@@ -221,27 +221,29 @@ class Conversation:
             return True
         return not repeats.careful(unit, now) and await self.client.proof(request, pdu)
 
-    def distinct(self, partner: Partner, request: Request, *, alone: bool = False) -> tuple[Request | None, float]:
+    def unambiguous(
+        self, polled: PolledFollower, request: Request, *, alone: bool = False
+    ) -> tuple[Request | None, float]:
         """See Client.distinct. `alone`: nothing may be read along with what is wanted."""
-        wider = partner.may_read_more and not alone
-        return self.client.distinct(request, wider=wider, at_most=partner.follower.max_registers)
+        wider = polled.may_read_more and not alone
+        return self.client.unambiguous(request, wider=wider, at_most=polled.follower.max_registers)
 
-    def better_after(self, partner: Partner, now: float) -> float | None:
+    def better_after(self, polled: PolledFollower, now: float) -> float | None:
         """When a silent follower is better asked: right after what must go out before its time-out would be over.
 
         None for now.
         """
-        pressing = self.pressing()
+        pressing = self.write_deadline()
         near = pressing is not None and now < pressing <= now + self._endpoint.timeout_ms / 1000
-        partner.postponed = bool(partner.failures) and near and not partner.postponed
-        return pressing if partner.postponed else None
+        polled.postponed = bool(polled.failures) and near and not polled.postponed
+        return pressing if polled.postponed else None
 
     async def registers(self, follower: str, table: Table, address: int, width: int) -> tuple[int, ...]:
         """Registers or bits as they are now. Raises LineFault and Reopen."""
-        asked = self.partners[follower].follower
+        asked = self.polled_followers[follower].follower
         wanted = read_request(asked.unit, table, address, width)
         for _ in range(SETTLING_READS):
-            request, free_at = self.distinct(self.partners[follower], wanted)
+            request, free_at = self.unambiguous(self.polled_followers[follower], wanted)
             if request is None:
                 await asyncio.sleep(max(0.0, free_at - time.monotonic()))
                 continue
@@ -274,76 +276,76 @@ class Conversation:
     def lost(self, fault: Fault) -> None:
         """The line is down, and with it everybody on it."""
         self.outages.failed(time.monotonic(), fault.sentence)
-        for partner in self.partners.values():
-            partner.becomes(False)
-            partner.fault, partner.failures, partner.retry_at = fault, 0, 0.0
-            partner.missed(time.monotonic())
-            self._readings.lost(partner.signals, fault.sentence)
+        for polled in self.polled_followers.values():
+            polled.becomes(False)
+            polled.fault, polled.failures, polled.retry_at = fault, 0, 0.0
+            polled.missed(time.monotonic())
+            self._readings.lost(polled.signals, fault.sentence)
 
     def ended(self) -> None:
         """Nobody is asked any more."""
-        for partner in self.partners.values():
-            partner.becomes(None)
-            self._readings.lost(partner.signals, translate("bus", "the line was stopped"))
+        for polled in self.polled_followers.values():
+            polled.becomes(None)
+            self._readings.lost(polled.signals, translate("bus", "the line was stopped"))
 
-    def _answered(self, partner: Partner, at: float, took_ms: float | None) -> None:
+    def _answered(self, polled: PolledFollower, at: float, took_ms: float | None) -> None:
         self._silences = 0
         self.outages.answered(at)
-        shown = partner.unasked[1] if partner.unasked and at < partner.unasked[0] + UNASKED_SHOWN_S else None
-        if partner.answering is not True or partner.fault is not shown:
-            partner.becomes(True)
-            partner.fault = shown
+        shown = polled.unasked[1] if polled.unasked and at < polled.unasked[0] + UNASKED_SHOWN_S else None
+        if polled.answering is not True or polled.fault is not shown:
+            polled.becomes(True)
+            polled.fault = shown
             self._changed()
-        partner.failures, partner.retry_at, partner.last_answer, partner.lost_at = 0, 0.0, at, None
+        polled.failures, polled.retry_at, polled.last_answer, polled.lost_at = 0, 0.0, at, None
         if took_ms is not None:
-            former = partner.answer_ms
-            partner.answer_ms = took_ms if former is None else 0.9 * former + 0.1 * took_ms
+            former = polled.answer_ms
+            polled.answer_ms = took_ms if former is None else 0.9 * former + 0.1 * took_ms
 
-    def _failed(self, partner: Partner, fault: Fault, cost_s: float) -> None:
+    def _failed(self, polled: PolledFollower, fault: Fault, cost_s: float) -> None:
         """A request brought no answer."""
-        partner.failures += 1
-        partner.missed(time.monotonic() - cost_s)
-        self._show(partner, fault)
-        others = any(other.answering for other in self.partners.values() if other is not partner)
+        polled.failures += 1
+        polled.missed(time.monotonic() - cost_s)
+        self._show(polled, fault)
+        others = any(other.answering for other in self.polled_followers.values() if other is not polled)
         if not others:
             late = fault.kind is FaultKind.LATE
             self.outages.failed(time.monotonic() - cost_s, fault.sentence, late=late)
         pause = 0.0
-        if partner.failures > 1:
-            dead = sum(other.failures > 1 for other in self.partners.values())
+        if polled.failures > 1:
+            dead = sum(other.failures > 1 for other in self.polled_followers.values())
             # The first ones were listened for longer: that was pause enough.
-            alone = self._endpoint.timeout_ms / 2000 if partner.failures > LINGER_FAILURES else 0.0
+            alone = self._endpoint.timeout_ms / 2000 if polled.failures > LINGER_FAILURES else 0.0
             pause = float((1 / DEAD_SHARE - 1) * dead) * cost_s if others else alone
-        partner.retry_at = time.monotonic() + pause
+        polled.retry_at = time.monotonic() + pause
         if fault.kind is FaultKind.SILENCE and self._endpoint.kind != "serial":
             self._silences += 1
             if self._silences >= SILENCES_BEFORE_REOPENING and not others:
-                raise Reopen
+                raise ConnectionStale
 
-    def _show(self, partner: Partner, fault: Fault) -> None:
+    def _show(self, polled: PolledFollower, fault: Fault) -> None:
         """Silent, a follower counts as dead at once; disturbed, at the second time."""
-        partner.fault = fault
-        if partner.failures > 1 or fault.kind in (FaultKind.SILENCE, FaultKind.LATE):
-            partner.becomes(False)
-            self._readings.lost(partner.signals, fault.sentence)
+        polled.fault = fault
+        if polled.failures > 1 or fault.kind in (FaultKind.SILENCE, FaultKind.LATE):
+            polled.becomes(False)
+            self._readings.lost(polled.signals, fault.sentence)
         self._changed()
 
     def _timed_out(self, request: Request, fault: Fault) -> None:
         """A time-out, told before it is certain that the answer is not merely late: the panel must know at once."""
-        partner = self._of_unit.get(request.unit)
-        known = partner is not None and partner.fault is not None and partner.fault.kind is FaultKind.LATE
-        if partner is not None and not (known and partner.answering is False):
-            self._show(partner, fault)
+        polled = self._of_unit.get(request.unit)
+        known = polled is not None and polled.fault is not None and polled.fault.kind is FaultKind.LATE
+        if polled is not None and not (known and polled.answering is False):
+            self._show(polled, fault)
 
     def _came_late(self, unit: int, fault: Fault) -> None:
         """A Modbus TCP answer came after its request was given up."""
         self._silences = 0
         self.statistics.fault(fault.kind)
-        partner = self._of_unit.get(unit)
-        if partner is not None:
-            partner.statistics.fault(fault.kind)
-            if partner.failures:
-                self._show(partner, fault)
+        polled = self._of_unit.get(unit)
+        if polled is not None:
+            polled.statistics.fault(fault.kind)
+            if polled.failures:
+                self._show(polled, fault)
                 self.outages.late(fault.sentence)
 
     def _came_unasked(self, unit: int, frame: bytes, unasked: Unasked) -> None:
@@ -351,14 +353,14 @@ class Conversation:
         fault = _two_devices(unit) if unasked.differs else _unasked(unit, unasked.delay_s)
         now = time.monotonic()
         self.statistics.fault(fault.kind)
-        partner = self._of_unit.get(unit)
-        if partner is not None:
-            partner.statistics.fault(fault.kind)
-            shown = partner.unasked[1] if partner.unasked and now < partner.unasked[0] + UNASKED_SHOWN_S else fault
+        polled = self._of_unit.get(unit)
+        if polled is not None:
+            polled.statistics.fault(fault.kind)
+            shown = polled.unasked[1] if polled.unasked and now < polled.unasked[0] + UNASKED_SHOWN_S else fault
             # Words that stay while more of the same comes can be read.
-            partner.unasked = now, fault if unasked.differs else shown
-            if partner.answering and partner.fault is not partner.unasked[1]:
-                partner.fault = partner.unasked[1]
+            polled.unasked = now, fault if unasked.differs else shown
+            if polled.answering and polled.fault is not polled.unasked[1]:
+                polled.fault = polled.unasked[1]
                 self._changed()
         if unasked.request is not None:
             ms = 1000 * (unasked.delay_s or 0.0)
@@ -367,15 +369,15 @@ class Conversation:
             )
 
     def _recorded(self, transaction: Transaction) -> None:
-        partner = self._of_unit.get(transaction.request.unit)
+        polled = self._of_unit.get(transaction.request.unit)
         self.statistics.count(transaction)
-        if partner is not None:
-            partner.statistics.count(transaction)
+        if polled is not None:
+            polled.statistics.count(transaction)
         self._record(transaction)
 
     def _name_of(self, unit: int) -> str:
-        partner = self._of_unit.get(unit)
-        return partner.follower.name if partner else str(unit)
+        polled = self._of_unit.get(unit)
+        return polled.follower.name if polled else str(unit)
 
 
 def words_of(request: Request, pdu: bytes) -> tuple[int, ...]:

@@ -48,12 +48,12 @@ from app.client.faults import Fault, FaultKind, LineFault, refusal_words
 from app.client.repeated_answers import REPEATED_WITHIN_S
 from app.client.transactions import Transaction
 from app.language import translate
-from app.line.followers import Conversation, Reopen, words_of
-from app.line.read_requests import Wish, Wishes
+from app.line.followers import ConnectionStale, Followers, words_of
+from app.line.read_requests import AdHocRead, Wishes
 from app.line.readings import Readings
 from app.line.states import FollowerState, LineState
 from app.line.write_queue import Obstacle, WriteReport
-from app.line.writer import Writing
+from app.line.writer import WriteExecutor
 from app.modbus.requests import read_request
 from app.planning.jobs import AGAIN_S, Job, Jobs
 from app.planning.plan import LinePlan, Read
@@ -81,7 +81,7 @@ AT_ONCE_AGAIN: Final = 0.35
 _log = logging.getLogger(__name__)
 
 
-class LineAtWork:
+class LinePoller:
     """The work of one line. Everything but `armed` (a plain flag) belongs to the engine's event loop."""
 
     def __init__(
@@ -103,10 +103,10 @@ class LineAtWork:
         self._endpoint = endpoint
         self._readings = readings
         self._changed = changed
-        self._conversation = Conversation(project, plan.line, endpoint, readings, record, changed)
+        self._conversation = Followers(project, plan.line, endpoint, readings, record, changed)
         self._client = self._conversation.client
         self._client.on_closed = lambda _: self._wake()
-        self._writing = Writing(project, plan.line, self._conversation, readings, changed)
+        self._writing = WriteExecutor(project, plan.line, self._conversation, readings, changed)
         self._writing.armed = armed
         self._writing.down = _not_yet()
         self._stays_armed = stays_armed
@@ -118,7 +118,7 @@ class LineAtWork:
         self._jobs = Jobs(plan.reads, self._job, self._due.put, project.follower_named, self._client.pace)
         self._reading: set[asyncio.Task[None]] = set()
         self._wishes = Wishes()
-        self._conversation.pressing = lambda: self._writing.pressing
+        self._conversation.write_deadline = lambda: self._writing.write_deadline
         self._client.pressed = lambda: self._writing.stop_due
         self._connected = False
         self._since = time.monotonic()
@@ -174,7 +174,7 @@ class LineAtWork:
 
     def follower_states(self) -> dict[str, FollowerState]:
         """How its followers are doing, by name."""
-        return {name: partner.state for name, partner in self._conversation.partners.items()}
+        return {name: polled.state for name, polled in self._conversation.polled_followers.items()}
 
     def want(
         self, binding: Binding, value: Value, future: Future[WriteReport], purpose: Purpose = Purpose.VALUE
@@ -185,7 +185,7 @@ class LineAtWork:
             self._client.hurry()
         self._wake()
 
-    def look_up(self, wish: Wish) -> None:
+    def look_up(self, wish: AdHocRead) -> None:
         """Let a read that the plan does not have wait for its turn between those that it has."""
         if self._ended is not None:
             wish.fail(self._ended)
@@ -205,15 +205,15 @@ class LineAtWork:
         self._writing.drop_late(now)
         if not self.armed or self._stays_armed:
             return
-        for partner in self._conversation.partners.values():
-            limit_s = partner.follower.communication_timeout_ms / 1000 or LOST_S
-            lost_at = partner.lost_at
+        for polled in self._conversation.polled_followers.values():
+            limit_s = polled.follower.communication_timeout_ms / 1000 or LOST_S
+            lost_at = polled.lost_at
             # One answer alone gets lost on any line.
-            lost = partner.failures > 1 or not self._connected
+            lost = polled.failures > 1 or not self._connected
             if lost and lost_at is not None and lost_at >= self._armed_at and now - lost_at > limit_s:
                 self._disarmed = translate(
                     "bus", "line '{line}' was disarmed: follower '{name}' did not answer for {limit} s"
-                ).format(line=self.name, name=partner.follower.name, limit=f"{limit_s:g}")
+                ).format(line=self.name, name=polled.follower.name, limit=f"{limit_s:g}")
                 self._writing.armed = False
                 self.disarm(None)
                 return
@@ -235,7 +235,7 @@ class LineAtWork:
                 except LineFault as failed:
                     statistics.fault(failed.fault.kind)
                     self._down(failed.fault)
-                except Reopen:
+                except ConnectionStale:
                     self._client.close()
                     self._becomes(False)
                     self._writing.down = _not_yet()
@@ -324,7 +324,7 @@ class LineAtWork:
                     await self._writing.refresh(now)
                     continue
                 next_due = self._due.next_due
-                pressing = self._writing.pressing
+                pressing = self._writing.write_deadline
                 if len(self._reading) >= self._client.in_flight:
                     await self._idle(None if pressing is None else pressing - now)
                 elif (wish := self._wishes.take(next_due is None or next_due > now)) is not None:
@@ -377,15 +377,15 @@ class LineAtWork:
         """Read what is due, unless its follower is being left alone, and let it wait for its next time."""
         if job.retired:
             return
-        partner = self._conversation.partners[job.read.follower]
-        if partner.retry_at > now:
-            self._again(job, partner.retry_at)
+        polled = self._conversation.polled_followers[job.read.follower]
+        if polled.retry_at > now:
+            self._again(job, polled.retry_at)
             return
-        after = self._conversation.better_after(partner, now)
+        after = self._conversation.better_after(polled, now)
         if after is not None:
             self._again(job, after + BEHIND_S)
             return
-        request, free_at = self._conversation.distinct(partner, job.request, alone=job.alone)
+        request, free_at = self._conversation.unambiguous(polled, job.request, alone=job.alone)
         if request is None:
             self._again(job, free_at)
             return
@@ -399,8 +399,8 @@ class LineAtWork:
             if fault.kind is not FaultKind.EXCEPTION:
                 # Behind the follower's other reads, so that each of them is tried.
                 behind = random.random() >= AT_ONCE_AGAIN
-                self._again(job, max(time.monotonic(), partner.retry_at) + BEHIND_S if behind else due)
-                if partner.answering is not False:
+                self._again(job, max(time.monotonic(), polled.retry_at) + BEHIND_S if behind else due)
+                if polled.answering is not False:
                     self._readings.unread(job.read.signals, fault.sentence)
             elif whole:
                 if await self._conversation.believes(request, fault):
@@ -414,7 +414,7 @@ class LineAtWork:
         first, end = request.address, request.address + request.count
 
         def let_out() -> None:
-            if partner.answering is False:
+            if polled.answering is False:
                 return  # meanwhile it is known to be silent, and nothing of it is live
             words = words_of(request, pdu)
             for binding, address, width in job.parts:
@@ -428,7 +428,7 @@ class LineAtWork:
             self._jobs.answered(job, now)
         self._again(job, max(due + job.every_s, now) if brought else now)
 
-    async def _fulfil(self, wish: Wish) -> None:
+    async def _fulfil(self, wish: AdHocRead) -> None:
         """Read what the plan does not have. Raises LineFault if the line is down, and Reopen."""
         try:
             wish.fulfil(await self._conversation.registers(wish.follower, wish.table, wish.address, wish.count))
@@ -438,8 +438,8 @@ class LineAtWork:
                 raise
         except BaseException:
             # Cancelled, or the connection is opened afresh: whoever waits must not wait for ever.
-            partner = self._conversation.partners[wish.follower]
-            wish.fail(partner.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
+            polled = self._conversation.polled_followers[wish.follower]
+            wish.fail(polled.fault or Fault(FaultKind.CLOSED, translate("bus", "the line was stopped")))
             raise
 
     def _refused(self, job: Job, fault: Fault, now: float) -> None:

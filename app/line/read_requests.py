@@ -16,7 +16,7 @@ READS_BETWEEN: Final = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Wish:
+class AdHocRead:
     """Registers or bits of a follower from a wire address on, and who waits for them."""
 
     follower: str
@@ -40,15 +40,15 @@ class Wish:
 class Wishes:
     """The wishes of one line that wait, oldest first. Belongs to the engine's event loop."""
 
-    _waiting: deque[Wish] = field(default_factory=deque)
+    _waiting: deque[AdHocRead] = field(default_factory=deque)
     _passed: int = 0
     """Reads of the plan that went since the last wish."""
 
-    def put(self, wish: Wish) -> None:
+    def put(self, wish: AdHocRead) -> None:
         """Let a wish wait."""
         self._waiting.append(wish)
 
-    def take(self, idle: bool) -> Wish | None:
+    def take(self, idle: bool) -> AdHocRead | None:
         """The wish whose turn it is, if any; `idle` says that no read of the plan is due."""
         while self._waiting and self._waiting[0].words.cancelled():
             self._waiting.popleft()

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from typing import Final
 
 from app.language import translate
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.project.binding import Binding, Words, bindings, derive_bit, derive_bits
 from app.project.model import BitSignal, Project, RegisterSignal
 from app.signals.reading import NEVER_READ, Quality, Reading, Value
@@ -26,14 +26,14 @@ class Readings:
         project: Project,
         cycle_ms: Mapping[str, float],
         left_out: Mapping[str, str],
-        tap: SampleTap | None = None,
+        bus: SampleBus | None = None,
     ) -> None:
         """`cycle_ms` is the predicted time of one pass, by line: no reading can be fresher than that.
 
-        `left_out` says of signals that are not read why not. `tap` gets every reading as it comes.
+        `left_out` says of signals that are not read why not. `bus` gets every reading as it comes.
         """
         self._project = project
-        self._tap = tap or SampleTap()
+        self._bus = bus or SampleBus()
         self._newest: dict[str, Reading] = {}
         self._words: dict[str, Words] = {}
         """What each reading was decoded from."""
@@ -63,8 +63,8 @@ class Readings:
             reading = binding.reading(words, at, former)
             self._words[name] = words
         self._newest[name] = reading
-        if self._tap.wanted:
-            self._tap.put(name, at, (words,) if isinstance(words, int) else words, reading)
+        if self._bus.wanted:
+            self._bus.put(name, at, (words,) if isinstance(words, int) else words, reading)
 
     def refused(self, names: Iterable[str], reason: str) -> None:
         """The follower refuses these."""
@@ -82,8 +82,8 @@ class Readings:
     def _lose(self, name: str, reading: Reading) -> None:
         lost = reading.quality is not self._newest[name].quality
         self._newest[name] = reading
-        if lost and self._tap.wanted:
-            self._tap.put(name, time.monotonic(), (), reading)
+        if lost and self._bus.wanted:
+            self._bus.put(name, time.monotonic(), (), reading)
 
     def known(self, name: str) -> Value | None:
         """The value of a signal, or of a bit, if its reading is good."""

@@ -29,8 +29,8 @@ class Sample(NamedTuple):
 class Subscription:
     """The samples that came since they were last fetched. May be used from any one thread."""
 
-    def __init__(self, tap: SampleTap, keep: int) -> None:
-        self._tap = tap
+    def __init__(self, bus: SampleBus, keep: int) -> None:
+        self._bus = bus
         self._waiting: deque[Sample] = deque(maxlen=keep)
         self.lost = 0
         """Samples that nobody fetched in time, and that are gone."""
@@ -42,7 +42,7 @@ class Subscription:
 
     def close(self) -> None:
         """Want no more samples. May be called twice."""
-        self._tap.drop(self)
+        self._bus.drop(self)
 
     def put(self, sample: Sample) -> None:
         """Keep a sample until it is fetched; the oldest one goes when there is no room."""
@@ -51,7 +51,7 @@ class Subscription:
         self._waiting.append(sample)
 
 
-class SampleTap:
+class SampleBus:
     """Hands each sample to all who subscribed. `put` belongs to the engine's thread, the rest to any thread."""
 
     def __init__(self) -> None:

@@ -37,7 +37,7 @@ class Level(enum.IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class Status:
     """How it stands, led by the worst.
 
     `kind` is for programs: good, connecting, waiting, doubtful, stale, implausible, refused, slow, refusing, unasked,
@@ -84,7 +84,7 @@ class _Tally:
         self.wrong.setdefault(kind, []).append((name, reading.doubt or reading.reason))
 
 
-class Standings:
+class Statuses:
     """How the lines, the devices and the data of a project stood at the moment of a snapshot."""
 
     def __init__(self, project: Project, snapshot: Snapshot) -> None:
@@ -103,23 +103,23 @@ class Standings:
         return sum(len(wrong) for tally in self._tallies.values() for wrong in tally.wrong.values())
 
     @property
-    def worst(self) -> Standing:
+    def worst(self) -> Status:
         """Of everything."""
         return self._of([follower.name for follower in self.project.followers])
 
-    def of(self, follower: str) -> Standing:
+    def of(self, follower: str) -> Status:
         """Of one device, with its line and its data."""
         return self._of([follower])
 
-    def _of(self, names: Sequence[str]) -> Standing:
+    def _of(self, names: Sequence[str]) -> Status:
         states = [state for name in names if (state := self._snapshot.followers.get(name)) is not None]
         for each in (self._lines, self._devices, self._data):
-            for standing in each(states):
-                return standing
+            for status in each(states):
+                return status
         total = sum(self._tallies[state.name].total for state in states)
-        return Standing(Level.GOOD, "good", translate("bus", "all {count} readings are good").format(count=total))
+        return Status(Level.GOOD, "good", translate("bus", "all {count} readings are good").format(count=total))
 
-    def _lines(self, states: Sequence[FollowerState]) -> Iterator[Standing]:
+    def _lines(self, states: Sequence[FollowerState]) -> Iterator[Status]:
         for line in self._snapshot.lines.values():
             asked = [state for state in self._snapshot.followers.values() if state.line == line.name]
             if not any(state.line == line.name for state in states):
@@ -132,12 +132,12 @@ class Standings:
                     else translate("bus", "Line {line} cannot be opened")
                 )
                 kind = "closed" if closed else "cannot-open"
-                yield Standing(Level.LINE, kind, words.format(line=line.name), line.reason, (line.name,))
+                yield Status(Level.LINE, kind, words.format(line=line.name), line.reason, (line.name,))
             elif line.connected and len(asked) > 1 and all(state.answering is False for state in asked):
                 words = translate("bus", "No device answers on line {line}").format(line=line.name)
-                yield Standing(Level.LINE, "silent", words, asked[0].reason, (line.name,))
+                yield Status(Level.LINE, "silent", words, asked[0].reason, (line.name,))
 
-    def _devices(self, states: Sequence[FollowerState]) -> Iterator[Standing]:
+    def _devices(self, states: Sequence[FollowerState]) -> Iterator[Status]:
         lost = [state for state in states if state.answering is False]
         silent = [state for state in lost if state.fault not in (FaultKind.LATE, FaultKind.UNASKED)]
         if silent:
@@ -146,7 +146,7 @@ class Standings:
                 translate("bus", "{name} does not answer"),
                 translate("bus", "{count} devices do not answer: {names}"),
             )
-            yield Standing(Level.DEVICE, "not-answering", words, silent[0].reason, _names(silent))
+            yield Status(Level.DEVICE, "not-answering", words, silent[0].reason, _names(silent))
         yield from _unasked(states)
         lost = [state for state in lost if state.fault is FaultKind.LATE]
         for state in states:
@@ -155,14 +155,14 @@ class Standings:
             if tally.total and len(refused) == tally.total:
                 words = translate("bus", "{name} refuses all {count} readings")
                 told = words.format(name=state.name, count=tally.total)
-                yield Standing(Level.DEVICE, "refusing", told, refused[0][1], (state.name,))
+                yield Status(Level.DEVICE, "refusing", told, refused[0][1], (state.name,))
         if lost:
             words = _counted(
                 lost,
                 translate("bus", "{name} answers too late"),
                 translate("bus", "{count} devices answer too late: {names}"),
             )
-            yield Standing(Level.DEVICE, "slow", words, lost[0].reason, _names(lost))
+            yield Status(Level.DEVICE, "slow", words, lost[0].reason, _names(lost))
         limits = {line.name: line.timeout_ms for line in self.project.lines}
         for state in states:
             limit = limits.get(state.line, 0)
@@ -171,9 +171,9 @@ class Standings:
                 advice = translate(
                     "bus", "its answers take {ms} ms of the {limit} ms time-out of the line; give the line a longer one"
                 ).format(ms=round(state.answer_ms), limit=limit)
-                yield Standing(Level.DEVICE, "slow", words, advice, (state.name,))
+                yield Status(Level.DEVICE, "slow", words, advice, (state.name,))
 
-    def _data(self, states: Sequence[FollowerState]) -> Iterator[Standing]:
+    def _data(self, states: Sequence[FollowerState]) -> Iterator[Status]:
         tallies = [self._tallies[state.name] for state in states]
         total = sum(tally.total for tally in tallies)
         for kind in ("refused", "implausible", "stale", "doubtful", "none"):
@@ -184,13 +184,13 @@ class Standings:
             words = _of_readings(kind).format(count=len(wrong), total=total)
             if kind == "none":
                 connecting = all(state.answering is None for state in states)
-                yield Standing(Level.WAITING, "connecting" if connecting else "waiting", words, wrong[0][1], names)
+                yield Status(Level.WAITING, "connecting" if connecting else "waiting", words, wrong[0][1], names)
             else:
                 advice = f"{_listed(names)}: {wrong[0][1]}" if wrong[0][1] else _listed(names)
-                yield Standing(Level.DATA, kind, words, advice, names)
+                yield Status(Level.DATA, kind, words, advice, names)
 
 
-def _unasked(states: Sequence[FollowerState]) -> Iterator[Standing]:
+def _unasked(states: Sequence[FollowerState]) -> Iterator[Status]:
     """Answers come twice: of two devices, or of a device that is heard twice."""
     told = [state for state in states if state.fault is FaultKind.UNASKED]
     two = [state for state in told if state.two_devices]
@@ -200,14 +200,14 @@ def _unasked(states: Sequence[FollowerState]) -> Iterator[Standing]:
             translate("bus", "Two devices answer as {name}"),
             translate("bus", "Two devices answer at each of {count} addresses: {names}"),
         )
-        yield Standing(Level.DEVICE, "two-devices", words, two[0].reason, _names(two))
+        yield Status(Level.DEVICE, "two-devices", words, two[0].reason, _names(two))
     if told:
         words = _counted(
             told,
             translate("bus", "Answers of {name} come twice"),
             translate("bus", "Answers of {count} devices come twice: {names}"),
         )
-        yield Standing(Level.DEVICE, "unasked", words, told[0].reason, _names(told))
+        yield Status(Level.DEVICE, "unasked", words, told[0].reason, _names(told))
 
 
 def _of_readings(kind: str) -> str:

@@ -50,7 +50,7 @@ from typing import Final
 
 from app.client.faults import Fault, FaultKind, LineFault
 from app.language import translate
-from app.line.followers import Conversation
+from app.line.followers import Followers
 from app.line.readings import Readings
 from app.line.states import Owed
 from app.line.write_queue import Obstacle, Outcome, Wanted, WriteJob, WriteQueue, WriteReport, drop, give_up
@@ -111,11 +111,11 @@ class _Refresh:
     """Of bits that are written by mask: their register, what to keep and what to put."""
 
 
-class Writing:
+class WriteExecutor:
     """The writes of one line. Everything but the plain flag `armed` belongs to the engine's event loop."""
 
     def __init__(
-        self, project: Project, line: str, conversation: Conversation, readings: Readings, changed: Callable[[], None]
+        self, project: Project, line: str, conversation: Followers, readings: Readings, changed: Callable[[], None]
     ) -> None:
         self.armed = False
         self.down: Fault | None = None
@@ -159,7 +159,7 @@ class Writing:
         return any(job.due <= now for job in self._queue.stops)
 
     @property
-    def pressing(self) -> float | None:
+    def write_deadline(self) -> float | None:
         """When something must go out that cannot wait (monotonic seconds), if anything."""
         due = [job.due for job in self._queue.stops]
         return min(due if self.refresh_due is None else [*due, self.refresh_due], default=None)
@@ -236,7 +236,7 @@ class Writing:
         Raises LineFault if the line is down, and Reopen.
         """
         began = time.monotonic()
-        silent = {name for name, partner in self._conversation.partners.items() if partner.answering is False}
+        silent = {name for name, polled in self._conversation.polled_followers.items() if polled.answering is False}
         job = self._queue.take(began, silent)
         if job is None:
             return False
@@ -355,9 +355,9 @@ class Writing:
         self._line_permits()
         if job is not None and self._gives_way(job):
             raise Dropped(translate("bus", "a stop was asked for meanwhile"), Obstacle.STOP_FIRST)
-        partner = self._conversation.partners[binding.follower.name]
-        if partner.answering is False:
-            reason = partner.fault.sentence if partner.fault else translate("bus", "it was not reached")
+        polled = self._conversation.polled_followers[binding.follower.name]
+        if polled.answering is False:
+            reason = polled.fault.sentence if polled.fault else translate("bus", "it was not reached")
             raise Dropped(
                 translate("bus", "follower '{name}' does not answer: {reason}").format(
                     name=binding.follower.name, reason=reason
@@ -528,7 +528,7 @@ class Writing:
         except LineFault as failed:
             fault = failed.fault
             reason = translate("bus", "acknowledged, but not read back: {sentence}").format(sentence=fault.sentence)
-            sure = job.acknowledged and self._conversation.partners[where[0]].acknowledged
+            sure = job.acknowledged and self._conversation.polled_followers[where[0]].acknowledged
             if sure and fault.kind is FaultKind.EXCEPTION and fault.code in _REFUSED_OUTRIGHT:
                 # A register that can only be written was acknowledged; more than that nobody can know.
                 for one in job.wanted:
@@ -574,9 +574,9 @@ class Writing:
         refresh = min(self._refreshes.values(), key=lambda refresh: refresh.due)
         binding = refresh.binding
         follower = binding.follower.name
-        partner = self._conversation.partners[follower]
+        polled = self._conversation.polled_followers[follower]
         refresh.due = max(refresh.due + refresh.every_s, now)
-        if partner.failures >= REFRESH_FAILURES:
+        if polled.failures >= REFRESH_FAILURES:
             self._refreshes = {key: kept for key, kept in self._refreshes.items() if key[0] != follower}
             return
         if refresh.masks is not None:

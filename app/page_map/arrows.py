@@ -9,7 +9,7 @@ from typing import Final, Literal
 
 from app.page_map.rings import Ring, rings_of
 from app.panel.paging import PagingGraph
-from app.project.model import Project, Turn
+from app.project.model import Project, ScreenChange
 
 Kind = Literal["key", "idle", "override"]
 KINDS: Final[tuple[Kind, ...]] = ("key", "idle", "override")
@@ -17,9 +17,9 @@ KINDS: Final[tuple[Kind, ...]] = ("key", "idle", "override")
 
 @dataclass(frozen=True, slots=True)
 class Lead:
-    """One turn as part of an arrow. `turn` is its index in `project.screen_changes`."""
+    """One turn as part of an arrow. `screen_change` is its index in `project.screen_changes`."""
 
-    turn: int
+    screen_change: int
     kind: Kind
 
 
@@ -51,10 +51,10 @@ def arrows_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
     """An arrow for every two screens between which keys or idle time lead, as far as these kinds are `shown`."""
     found: dict[tuple[str, str], list[Lead]] = {}
     for edge in graph.edges:
-        turn = project.screen_changes[edge.turn]
-        if edge.source is None or edge.kind not in shown or _from_everywhere(turn):
+        screen_change = project.screen_changes[edge.screen_change]
+        if edge.source is None or edge.kind not in shown or _from_everywhere(screen_change):
             continue
-        lead = Lead(edge.turn, edge.kind)
+        lead = Lead(edge.screen_change, edge.kind)
         found.setdefault((edge.source, edge.target), []).append(lead)
     beside: dict[frozenset[str], Ring] = {}
     for ring in rings_of(project, graph):
@@ -69,15 +69,15 @@ def inlets_of(project: Project, graph: PagingGraph, shown: Collection[Kind] = KI
     """The turns to one screen that count on every screen, as far as these kinds are `shown`; keys first."""
     found: dict[int, Inlet] = {}
     for edge in graph.edges:
-        turn = project.screen_changes[edge.turn]
-        if edge.kind in shown and _from_everywhere(turn):
-            found.setdefault(edge.turn, Inlet(edge.target, Lead(edge.turn, edge.kind)))
+        screen_change = project.screen_changes[edge.screen_change]
+        if edge.kind in shown and _from_everywhere(screen_change):
+            found.setdefault(edge.screen_change, Inlet(edge.target, Lead(edge.screen_change, edge.kind)))
     return tuple(found.values())
 
 
-def _from_everywhere(turn: Turn) -> bool:
-    return turn.from_ is None and turn.to not in ("next", "previous")
+def _from_everywhere(screen_change: ScreenChange) -> bool:
+    return screen_change.from_ is None and screen_change.to not in ("next", "previous")
 
 
 def _goes_round(project: Project, ring: Ring | None, leads: Collection[Lead]) -> bool:
-    return ring is not None and any(ring.goes_round(project.screen_changes[lead.turn]) for lead in leads)
+    return ring is not None and any(ring.goes_round(project.screen_changes[lead.screen_change]) for lead in leads)

@@ -9,7 +9,7 @@ from typing import Final
 
 from app.panel.layout import Layout
 from app.panel.paging import PagingGraph
-from app.project.model import Project, Turn
+from app.project.model import Project, ScreenChange
 
 LEAST: Final = 3
 """Screens of the shortest run that is drawn as a ring or a chain."""
@@ -31,25 +31,31 @@ class Ring:
         rest = [screen for screen in self.screens if screen != name]
         return rest.index(from_ if onward else to) + 1
 
-    def goes_onward(self, turn: Turn) -> bool:
+    def goes_onward(self, screen_change: ScreenChange) -> bool:
         """Whether a turn goes from a screen to the one that follows."""
-        return turn.key == self.keys[0] if self.keys else turn.to == "next"
+        return screen_change.key == self.keys[0] if self.keys else screen_change.to == "next"
 
-    def goes_round(self, turn: Turn) -> bool:
+    def goes_round(self, screen_change: ScreenChange) -> bool:
         """Whether a turn goes from a screen to the one that follows, or to the one before."""
-        return turn.key in self.keys if self.keys else turn.to in ("next", "previous")
+        return screen_change.key in self.keys if self.keys else screen_change.to in ("next", "previous")
 
 
 def rings_of(project: Project, graph: PagingGraph) -> tuple[Ring, ...]:
     """All rings, none sharing a screen with another: the one by the order of the file first, then the longer ones."""
     layout = Layout.of(project)
-    turned = any(turn.to in ("next", "previous") for _, turn in layout.behaviour.key_turns.values())
+    turned = any(
+        screen_change.to in ("next", "previous") for _, screen_change in layout.behaviour.key_screen_changes.values()
+    )
     found = [Ring(layout.behaviour.ring)] if turned and len(layout.behaviour.ring) > 1 else []
     taken = {screen for ring in found for screen in ring.screens}
     leads: dict[str, dict[str, str]] = {}
     for edge in graph.edges:
         # Turns that count on every screen cannot be led elsewhere for one ring alone.
-        if edge.kind == "key" and edge.source is not None and project.screen_changes[edge.turn].from_ is not None:
+        if (
+            edge.kind == "key"
+            and edge.source is not None
+            and project.screen_changes[edge.screen_change].from_ is not None
+        ):
             leads.setdefault(edge.label, {})[edge.source] = edge.target
     every = [(screens, key) for key, by_key in leads.items() for screens in cycles(by_key, graph.screens)]
     every.sort(key=lambda each: (-len(each[0]), against_file(each[0], graph.screens)))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from types import MappingProxyType
 
-from app.project.model import Action, Condition, Panel, Turn
+from app.project.model import Action, Condition, Panel, ScreenChange
 from app.project.references import RELATIVE_SCREENS
 
 
@@ -43,16 +43,20 @@ class Behaviour:
     """
 
     def __init__(
-        self, panel: Panel, names: tuple[str, ...], turns: tuple[Turn, ...], actions: tuple[Action, ...]
+        self,
+        panel: Panel,
+        names: tuple[str, ...],
+        screen_changes: tuple[ScreenChange, ...],
+        actions: tuple[Action, ...],
     ) -> None:
         """Arrange it. `names` are those of the screens, in the order of the file."""
-        self._made_of = (panel, turns, actions)
+        self._made_of = (panel, screen_changes, actions)
         self._names = names
         known, keys = frozenset(names), frozenset(panel.keys)
         self.overrides: tuple[Override, ...] = tuple(
-            Override(index, turn.when, turn.to)
-            for index, turn in enumerate(turns)
-            if turn.when is not None and turn.to in known
+            Override(index, screen_change.when, screen_change.to)
+            for index, screen_change in enumerate(screen_changes)
+            if screen_change.when is not None and screen_change.to in known
         )
         covered = {override.to for override in self.overrides} - {start_of(panel, names)}
         self.ring: tuple[str, ...] = tuple(name for name in names if name not in covered)
@@ -61,15 +65,19 @@ class Behaviour:
         The first screen stays even if an override shows it too: the way home must not depend on a condition.
         """
 
-        self.key_turns: dict[tuple[str | None, str], tuple[int, Turn]] = {}
-        self._idle: dict[str | None, list[tuple[int, Turn]]] = {}
-        for index, turn in enumerate(turns):
-            if turn.from_ is not None and turn.from_ not in known:
+        self.key_screen_changes: dict[tuple[str | None, str], tuple[int, ScreenChange]] = {}
+        self._idle: dict[str | None, list[tuple[int, ScreenChange]]] = {}
+        for index, screen_change in enumerate(screen_changes):
+            if screen_change.from_ is not None and screen_change.from_ not in known:
                 continue
-            if turn.key is not None and turn.key in keys and (turn.to in known or turn.to in RELATIVE_SCREENS):
-                self.key_turns.setdefault((turn.from_, turn.key), (index, turn))
-            elif turn.idle_s is not None and turn.to in known:
-                self._idle.setdefault(turn.from_, []).append((index, turn))
+            if (
+                screen_change.key is not None
+                and screen_change.key in keys
+                and (screen_change.to in known or screen_change.to in RELATIVE_SCREENS)
+            ):
+                self.key_screen_changes.setdefault((screen_change.from_, screen_change.key), (index, screen_change))
+            elif screen_change.idle_s is not None and screen_change.to in known:
+                self._idle.setdefault(screen_change.from_, []).append((index, screen_change))
 
         self._key_actions: dict[str, list[Action]] = {}
         for action in actions:
@@ -79,21 +87,31 @@ class Behaviour:
             Conditional(index, action.when, action) for index, action in enumerate(actions) if action.when is not None
         )
 
-    def is_of(self, panel: Panel, names: tuple[str, ...], turns: tuple[Turn, ...], actions: tuple[Action, ...]) -> bool:
+    def is_of(
+        self,
+        panel: Panel,
+        names: tuple[str, ...],
+        screen_changes: tuple[ScreenChange, ...],
+        actions: tuple[Action, ...],
+    ) -> bool:
         """Whether one made of these would be the same, as far as can be told without looking at them one by one."""
-        return self._names == names and all(map(operator.is_, self._made_of, (panel, turns, actions)))
+        return self._names == names and all(map(operator.is_, self._made_of, (panel, screen_changes, actions)))
 
-    def key_turn(self, screen: str, key: str) -> tuple[int, Turn, str] | None:
+    def key_screen_change(self, screen: str, key: str) -> tuple[int, ScreenChange, str] | None:
         """The turn that `key` makes on `screen`: its index in `project.screen_changes`, the turn, and where it leads.
 
         None if the key turns nothing there, or leads to that same screen.
         """
-        found = self.key_turns.get((screen, key)) or self.key_turns.get((None, key))
+        found = self.key_screen_changes.get((screen, key)) or self.key_screen_changes.get((None, key))
         if found is None:
             return None
-        index, turn = found
-        to = self.neighbour(screen, 1 if turn.to == "next" else -1) if turn.to in RELATIVE_SCREENS else turn.to
-        return None if to is None or to == screen else (index, turn, to)
+        index, screen_change = found
+        to = (
+            self.neighbour(screen, 1 if screen_change.to == "next" else -1)
+            if screen_change.to in RELATIVE_SCREENS
+            else screen_change.to
+        )
+        return None if to is None or to == screen else (index, screen_change, to)
 
     def neighbour(self, screen: str, way: int) -> str | None:
         """The screen after (`way` 1) or before (-1) `screen` in the ring; None if there is no other.
@@ -122,11 +140,11 @@ class Behaviour:
         actions = self._key_actions.get(key)
         return [action for action in actions if action.from_ is None or action.from_ == screen] if actions else []
 
-    def idle_turn(self, screen: str) -> tuple[int, Turn] | None:
+    def idle_screen_change(self, screen: str) -> tuple[int, ScreenChange] | None:
         """The idle turn that leads away from `screen`, with its index in `project.screen_changes`, or None.
 
         The screen's own go before those of every screen; of several, the one with the shortest time.
         """
-        turns = self._idle.get(screen) or self._idle.get(None) or []
-        leading_away = [pair for pair in turns if pair[1].to != screen]
+        screen_changes = self._idle.get(screen) or self._idle.get(None) or []
+        leading_away = [pair for pair in screen_changes if pair[1].to != screen]
         return min(leading_away, key=lambda pair: pair[1].idle_s or 0, default=None)

@@ -77,7 +77,7 @@ class Write:
 
 
 @dataclass(frozen=True, slots=True)
-class Turned:
+class ScreenChanged:
     """Another screen is shown now. For event logs; `cause` says in words what turned it."""
 
     screen: str
@@ -101,4 +101,4 @@ class Refused:
     reason: str
 
 
-Effect = Write | Turned | Entered | Refused
+Effect = Write | ScreenChanged | Entered | Refused

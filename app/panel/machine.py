@@ -50,8 +50,8 @@ from app.panel.events import (
     KeyUp,
     Refused,
     ReleaseAll,
+    ScreenChanged,
     Tick,
-    Turned,
     Write,
     WriteDone,
     WriteFailed,
@@ -80,10 +80,10 @@ __all__ = [
     "Mode",
     "Refused",
     "ReleaseAll",
+    "ScreenChanged",
     "State",
     "Tick",
     "Transition",
-    "Turned",
     "Write",
     "WriteDone",
     "WriteFailed",
@@ -176,18 +176,18 @@ def view(project: Project, state: State, readings: Mapping[str, Reading]) -> Map
 def _act(work: Work, key: str) -> None:
     shown = work.state.shown
     actions = work.layout.behaviour.key_actions(shown, key)
-    turn = work.layout.behaviour.key_turn(shown, key)
+    screen_change = work.layout.behaviour.key_screen_change(shown, key)
     for action in actions:
         if action.do != "begin-entry":
             acting.do(work, action, key)
-    if turn is not None:
-        _turn_by_key(work, turn[2], key)
+    if screen_change is not None:
+        _change_screen_by_key(work, screen_change[2], key)
     for action in actions:
         if action.do == "begin-entry":
             _begin_on(work, action.signal)
 
 
-def _turn_by_key(work: Work, to: str, key: str) -> None:
+def _change_screen_by_key(work: Work, to: str, key: str) -> None:
     state = work.state
     if state.override is None:
         _show(work, to, None, None, f"key {key}")
@@ -230,7 +230,7 @@ def _cover(work: Work, _key: str) -> None:
 
 
 def _idle(work: Work, _key: str) -> None:
-    found = work.layout.behaviour.idle_turn(work.state.screen)
+    found = work.layout.behaviour.idle_screen_change(work.state.screen)
     if found is not None:
         _show(work, found[1].to, None, None, f"idle for {found[1].idle_s} s")
 
@@ -283,7 +283,10 @@ def _cause_of_key(work: Work, key: str) -> Cause | None:
     """What a key causes in the present mode; None: nothing."""
     state, layout, roles = work.state, work.layout, work.project.panel.entry
     if state.mode is Mode.WATCH:
-        if layout.behaviour.key_actions(state.shown, key) or layout.behaviour.key_turn(state.shown, key) is not None:
+        if (
+            layout.behaviour.key_actions(state.shown, key)
+            or layout.behaviour.key_screen_change(state.shown, key) is not None
+        ):
             return Cause.KEY
         return Cause.BEGIN if key == roles.begin and layout.screen(state.shown).entry_fields else None
     # Leaving comes first: a key that has two parts must never be one that cannot abandon.
@@ -366,7 +369,7 @@ def _idle_if_due(work: Work) -> None:
     state = work.state
     if state.mode is not Mode.WATCH or state.override is not None or state.down:
         return
-    found = work.layout.behaviour.idle_turn(state.screen)
+    found = work.layout.behaviour.idle_screen_change(state.screen)
     if found is not None and work.at - state.since >= (found[1].idle_s or 0):
         _fire(work, Cause.IDLE)
 
@@ -443,4 +446,4 @@ def _show(work: Work, screen: str, override: int | None, cover: str | None, caus
     work.change(screen=screen, override=override, cover=cover, entry=None, since=work.at)
     acting.let_go(work, work.state.pressing)
     if work.state.shown != before:
-        work.effects.append(Turned(work.state.shown, cause))
+        work.effects.append(ScreenChanged(work.state.shown, cause))

@@ -118,7 +118,11 @@ def widest(project: Project, entered: Iterable[str]) -> dict[PanelMessage, str]:
             note("kept", of_kept(project, name, value).value)
         for text in chain(signal.texts.values(), *(texts.values() for texts in signal.texts_in.values())):
             note("kept", text)
-    found["still_on"] = max((turn.to for turn in project.screen_changes if turn.when is not None), key=len, default="")
+    found["still_on"] = max(
+        (screen_change.to for screen_change in project.screen_changes if screen_change.when is not None),
+        key=len,
+        default="",
+    )
     return found
 
 

@@ -19,7 +19,7 @@ class Edge:
 
     `source` is None for an arrow that comes from every screen: an override, or an idle turn without `from` (which
     does not hold on screens that have an idle turn of their own). A key turn without `from` has one arrow for each
-    screen on which it holds. `turn` is the index in `project.screen_changes`.
+    screen on which it holds. `screen_change` is the index in `project.screen_changes`.
     """
 
     source: str | None
@@ -27,7 +27,7 @@ class Edge:
     label: str
     """The key; "120 s"; the condition in words."""
     kind: Literal["key", "idle", "override"]
-    turn: int
+    screen_change: int
 
 
 class PagingGraph:
@@ -55,10 +55,10 @@ class PagingGraph:
         ]
         idle: dict[int, Edge] = {}
         for screen in self.screens:
-            found = layout.behaviour.idle_turn(screen)
+            found = layout.behaviour.idle_screen_change(screen)
             if found is not None:
-                index, turn = found
-                idle[index] = Edge(turn.from_, turn.to, f"{turn.idle_s} s", "idle", index)
+                index, screen_change = found
+                idle[index] = Edge(screen_change.from_, screen_change.to, f"{screen_change.idle_s} s", "idle", index)
         overrides = [
             Edge(None, one.to, in_words(one.condition), "override", one.index) for one in layout.behaviour.overrides
         ]
@@ -119,15 +119,15 @@ class PagingGraph:
     @cached_property
     def _by_key(self) -> dict[str, dict[str, tuple[str, int]]]:
         """For each screen and key that turns it: the screen it leads to, and the turn's index."""
-        turning = {key for _, key in self._layout.behaviour.key_turns}
+        turning = {key for _, key in self._layout.behaviour.key_screen_changes}
         keys = [key for key in self._layout.panel.keys if key in turning]
         found: dict[str, dict[str, tuple[str, int]]] = {}
         for screen in self.screens:
             row = found[screen] = {}
             for key in keys:
-                turn = self._layout.behaviour.key_turn(screen, key)
-                if turn is not None:
-                    row[key] = turn[2], turn[0]
+                screen_change = self._layout.behaviour.key_screen_change(screen, key)
+                if screen_change is not None:
+                    row[key] = screen_change[2], screen_change[0]
         return found
 
     def _neighbours(self, screen: str) -> set[str]:
@@ -138,7 +138,7 @@ class PagingGraph:
         """Where keys and idle time lead, by screen."""
         found = {screen: self._neighbours(screen) for screen in self.screens}
         for screen in self.screens:
-            idle = self._layout.behaviour.idle_turn(screen)
+            idle = self._layout.behaviour.idle_screen_change(screen)
             if idle is not None:
                 found[screen].add(idle[1].to)
         return found

@@ -60,18 +60,18 @@ def _spoken(project: Project, language: str) -> Project:
     screens = tuple(_screen_in(screen, language) for screen in project.screens)
     signals = tuple(_signal_in(signal, language) for signal in project.signals)
     messages = project.panel.messages_in.get(language)
-    panel = project.panel.but(messages={**project.panel.messages, **messages}) if messages else project.panel
-    return project.but(panel=panel, screens=screens, signals=signals)
+    panel = project.panel.replace(messages={**project.panel.messages, **messages}) if messages else project.panel
+    return project.replace(panel=panel, screens=screens, signals=signals)
 
 
 def _screen_in(screen: Screen, language: str) -> Screen:
     text = screen.text_in.get(language)
-    return screen if text is None else screen.but(text=text)
+    return screen if text is None else screen.replace(text=text)
 
 
 def _signal_in(signal: AnySignal, language: str) -> AnySignal:
     texts = signal.texts_in.get(language)
-    return signal.but(texts=merged(signal.texts, texts)) if texts else signal
+    return signal.replace(texts=merged(signal.texts, texts)) if texts else signal
 
 
 def merged(first: Mapping[str, str], texts: Mapping[str, str]) -> dict[str, str]:
@@ -93,12 +93,14 @@ def _value(key: str) -> int | str:
 def _with_screens(project: Project, change: Callable[[Screen], Screen], only: str | None) -> Project:
     screens = tuple(change(screen) if only in (None, screen.name) else screen for screen in project.screens)
     same = all(new is old for new, old in zip(screens, project.screens, strict=True))
-    return project if same else project.but(screens=screens)
+    return project if same else project.replace(screens=screens)
 
 
 def _turned_over(screen: Screen, language: str) -> Screen:
     """The screen with the texts of the first and of this language in each other's place."""
-    return screen.but(text=screen.text_in.get(language, screen.text), text_in={**screen.text_in, language: screen.text})
+    return screen.replace(
+        text=screen.text_in.get(language, screen.text), text_in={**screen.text_in, language: screen.text}
+    )
 
 
 def _turned_back(screen: Screen, language: str, *, keep: bool) -> Screen:
@@ -108,4 +110,4 @@ def _turned_back(screen: Screen, language: str, *, keep: bool) -> Screen:
     text_in = {name: text for name, text in screen.text_in.items() if name != language}
     if keep or screen.text != first:
         text_in[language] = screen.text
-    return screen.but(text=first, text_in=text_in)
+    return screen.replace(text=first, text_in=text_in)

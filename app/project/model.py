@@ -89,7 +89,7 @@ class Part(BaseModel):
             return data
         return {key: tuple(value) if isinstance(value, list) else value for key, value in data.items()}
 
-    def but(self, **changes: Any) -> Self:
+    def replace(self, **changes: Any) -> Self:
         """The same part with some attributes changed. Validated; unchanged parts are shared, not copied.
 
         Raises pydantic.ValidationError if a changed attribute does not fit.
@@ -213,7 +213,7 @@ WriteFunction = Literal[5, 6, 15, 16, 22]
 """Function codes that write: one coil, one register, several coils, several registers, bits of one register by mask."""
 
 
-class Played(Part):
+class Simulated(Part):
     """What plays a follower when it is simulated, with the data of the machine that a drive turns.
 
     The name plate is that of the motor; `load` says how the torque of the machine goes with the speed, `load_share` how
@@ -254,7 +254,7 @@ class Played(Part):
 
 
 def _how_played(value: Any) -> str:
-    return "table" if isinstance(value, dict | Played) else "name"
+    return "table" if isinstance(value, dict | Simulated) else "name"
 
 
 LAST_UNIT: Final = 247
@@ -299,14 +299,14 @@ class Follower(Part):
     communication_timeout_ms: int = Key(
         0, ge=0, le=600_000, description="It stops by itself when the line is silent this long; 0 = it does not."
     )
-    simulate: Annotated[Annotated[Model, Tag("name")] | Annotated[Played, Tag("table")], Discriminator(_how_played)] = (
-        Key("bank", description="What plays it when simulated: its name, or a table with the data of the machine.")
-    )
+    simulate: Annotated[
+        Annotated[Model, Tag("name")] | Annotated[Simulated, Tag("table")], Discriminator(_how_played)
+    ] = Key("bank", description="What plays it when simulated: its name, or a table with the data of the machine.")
 
     @property
-    def played(self) -> Played:
+    def played(self) -> Simulated:
         """What plays it, with all its data."""
-        return self.simulate if isinstance(self.simulate, Played) else Played(model=self.simulate)
+        return self.simulate if isinstance(self.simulate, Simulated) else Simulated(model=self.simulate)
 
 
 class Scale(Part):
@@ -482,7 +482,7 @@ class Screen(Part):
     )
 
 
-class Turn(Part):
+class ScreenChange(Part):
     """A change of screen: by a key, by a condition (an override), or after idle time."""
 
     from_: str | None = Key(None, alias="from", description="Left out: from every screen.")
@@ -567,17 +567,17 @@ class Project(Part):
     followers: tuple[Follower, ...] = Key((), alias="follower")
     signals: tuple[Signal, ...] = Key((), alias="signal")
     screens: tuple[Screen, ...] = Key((), alias="screen")
-    screen_changes: tuple[Turn, ...] = Key((), alias="screen_change")
+    screen_changes: tuple[ScreenChange, ...] = Key((), alias="screen_change")
     actions: tuple[Action, ...] = Key((), alias="action")
     accepted: tuple[Accepted, ...] = Key((), description="Findings of the checks that are meant so.")
 
-    def but(self, **changes: Any) -> Self:
+    def replace(self, **changes: Any) -> Self:
         """As of any part; only what is new among the parts is validated, since edits are made at every key.
 
         What was looked up by name and has not changed is taken over.
         """
         if not changes.keys() <= type(self).model_fields.keys():
-            return super().but(**changes)
+            return super().replace(**changes)
         fresh = changes.copy()
         known: dict[str, set[int]] = {}
         for name, value in changes.items():

@@ -32,7 +32,7 @@ def bind_register(project: Project, follower: str, table: Table, address: int) -
         name += "'"
     signal = RegisterSignal(name=name, follower=follower, table=table, number=number, write=True)
     # The word itself, whatever the order of the bytes of a value is.
-    return Binding(signal, signal, device.but(byte_order="high-first"), table, address, 1, STRAIGHT_THROUGH)
+    return Binding(signal, signal, device.replace(byte_order="high-first"), table, address, 1, STRAIGHT_THROUGH)
 
 
 def number_of(numbering: Numbering, table: Table, address: int) -> int:

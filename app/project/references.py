@@ -422,4 +422,4 @@ def _rewritten(part: _P, keys: tuple[str, ...], change: Callable[[object], objec
             return part
     else:
         return part
-    return part.but(**{attribute: new})
+    return part.replace(**{attribute: new})

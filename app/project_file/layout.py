@@ -23,15 +23,15 @@ from app.project.model import (
     NeverRead,
     Panel,
     Part,
-    Played,
     Project,
     RegisterSignal,
     Scale,
     Screen,
+    ScreenChange,
     SerialLine,
     SerialOverTcpLine,
+    Simulated,
     TcpLine,
-    Turn,
 )
 
 
@@ -64,7 +64,7 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
         "communication_timeout_ms simulate",
         "unit numbering word_order simulate",
     ),
-    Played: _layout(
+    Simulated: _layout(
         "model register_map power_kw speed_rpm poles voltage power_factor efficiency load load_share friction inertia "
         "trip_class",
         "model",
@@ -82,7 +82,7 @@ LAYOUTS: Final[dict[type[Part], Layout]] = {
     Condition: _layout("signal is value", "is"),
     Screen: _layout("name text text_in notes map field"),
     Field: _layout("at width signal kind entry range blink", "kind"),
-    Turn: _layout("from key when idle_s to"),
+    ScreenChange: _layout("from key when idle_s to"),
     Action: _layout("from key when do signal value stops"),
     HeldValue: _layout("from"),
     Accepted: _layout("rule about reason"),

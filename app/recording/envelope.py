@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 
 @dataclass(frozen=True, slots=True)
-class Outline:
+class Envelope:
     """The shape of a signal over a span, in columns of equal width: the least and greatest value in each.
 
     `edges` are the beginnings of the columns in seconds since the recording began, with the end behind them; `low` and
@@ -27,7 +27,7 @@ def spread(
     ends: NDArray[np.float64],
     low: NDArray[np.float64],
     high: NDArray[np.float64],
-) -> Outline:
+) -> Envelope:
     """Spans of time with their least and greatest values, put into columns: each into every column that it touches.
 
     What lies outside of all columns is in none.
@@ -46,10 +46,10 @@ def spread(
         np.maximum.at(highs, from_column[there] + further, high[there])
     lows[np.isinf(lows)] = np.nan
     highs[np.isinf(highs)] = np.nan
-    return Outline(edges, lows, highs)
+    return Envelope(edges, lows, highs)
 
 
-def extremes(edges: NDArray[np.float64], times: NDArray[np.float64], values: NDArray[np.float64]) -> Outline:
+def extremes(edges: NDArray[np.float64], times: NDArray[np.float64], values: NDArray[np.float64]) -> Envelope:
     """Values in the order of their times, put into columns: the least and greatest of each."""
     columns = len(edges) - 1
     cuts = np.searchsorted(times, edges, side="left")
@@ -61,4 +61,4 @@ def extremes(edges: NDArray[np.float64], times: NDArray[np.float64], values: NDA
         starts = cuts[filled] - int(cuts[0])
         lows[filled] = np.fmin.reduceat(part, starts)
         highs[filled] = np.fmax.reduceat(part, starts)
-    return Outline(edges, lows, highs)
+    return Envelope(edges, lows, highs)

@@ -21,7 +21,7 @@ from app.language import translate
 from app.project.binding import Binding, bindings
 from app.project.model import HeldSignal, Project
 from app.project_file.files import ProjectFileError, parse
-from app.recording.envelope import Outline, spread
+from app.recording.envelope import Envelope, spread
 from app.recording.integrity import LONGEST, believe_sound_rows, civil_of, fraction_of, particulars_of
 from app.recording.opening import Budget, Foreign, check_schema, connect, has_log
 from app.recording.samples import Samples, unpack, values
@@ -286,7 +286,7 @@ class Recording:
             times += part.times[int(np.searchsorted(part.times, t, side="right")) :][:1].tolist()
         return min(times) / SECOND if times else None
 
-    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+    def envelope(self, signal: str, begin: float, end: float, columns: int) -> Envelope:
         """The shape of a signal from `begin` to `end` in so many columns. Long spans cost no more than short ones.
 
         Raises KeyError if the recording has no such signal, ValueError if the span is empty.
@@ -310,7 +310,7 @@ class Recording:
 
     def _from_blocks(
         self, signal: str, rows: list[tuple[int, int, float, float]], edges: NDArray[np.float64]
-    ) -> Outline:
+    ) -> Envelope:
         table = np.array(rows, np.float64)
         number, width = self._place(signal)
         loose = self._rows("SELECT t, quality, words FROM loose WHERE signal = ? ORDER BY id", (number,))

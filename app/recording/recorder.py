@@ -15,7 +15,7 @@ from typing import Final
 
 from app.events.events import Event, Kind, screen_after
 from app.language import translate
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.panel.state import State
 from app.project.model import Project
 from app.recording.clock import CivilClock
@@ -53,7 +53,7 @@ class Recorder:
         self,
         path: Path,
         project: Project,
-        tap: SampleTap,
+        bus: SampleBus,
         *,
         limits: Limits | None = None,
         compress: bool = True,
@@ -80,7 +80,7 @@ class Recorder:
         self._files = [path]
         self._begun = 1
         self._number = 1
-        self._subscription = tap.subscribe()
+        self._subscription = bus.subscribe()
         self._events: deque[Event | tuple[str, float, Fraction]] = deque()
         self.curves: tuple[str, ...] = ()
         """The signals whose curves are looked at, to be shown first when it is played. May be changed at any time."""

@@ -14,7 +14,7 @@ from typing import Final
 
 from app.client.faults import exception_text
 from app.follower.errors import FollowerError
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.follower.simulation import Simulation
 from app.language import translate
 from app.panel.machine import (
@@ -65,7 +65,7 @@ class Rehearsal:
         """
         self.project = project
         self._clock = clock
-        self._models: Mapping[str, Bank] = Simulation(project, clock=clock).models
+        self._models: Mapping[str, RegisterBank] = Simulation(project, clock=clock).models
         now = self._at = clock()
         for model in self._models.values():
             model.advance_to(now)
@@ -77,7 +77,7 @@ class Rehearsal:
         """Stops that a silent follower has not got, by signal: they are written when it answers again, as on a line."""
 
     @property
-    def models(self) -> Mapping[str, Bank]:
+    def models(self) -> Mapping[str, RegisterBank]:
         """What plays the followers, by follower; a person may set what stands in them, or make them silent."""
         return self._models
 
@@ -98,8 +98,8 @@ class Rehearsal:
         now = self._clock()
         for model in self._models.values():
             if now - self._at > STANDS_STILL_S:
-                model.rest()
-            model.heard()  # here nobody ever stops asking
+                model.pause()
+            model.on_request()  # here nobody ever stops asking
             model.advance_to(now)
         self._at = now
         owed, self._owed = self._owed, {}
@@ -160,7 +160,7 @@ class Rehearsal:
 class _Registers(Mapping[str, Reading]):
     """The readings of all register signals at one moment; only those that are asked for are decoded."""
 
-    def __init__(self, project: Project, models: Mapping[str, Bank], at: float) -> None:
+    def __init__(self, project: Project, models: Mapping[str, RegisterBank], at: float) -> None:
         self._bindings = bindings(project)
         self._models = models
         self._at = at
@@ -188,5 +188,5 @@ class _Registers(Mapping[str, Reading]):
         return sum(1 for _ in self)
 
 
-def _silence(model: Bank) -> str:
+def _silence(model: RegisterBank) -> str:
     return translate("rehearsal", "follower '{follower}' does not answer").format(follower=model.name)

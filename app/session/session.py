@@ -14,7 +14,7 @@ from app.client.endpoint import Endpoint
 from app.follower.simulation import FollowerError, Simulation
 from app.language import translate
 from app.line.engine import Engine, Snapshot
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.line.states import Owed
 from app.line.write_queue import Obstacle, Outcome, WriteReport
 from app.panel.machine import (
@@ -83,7 +83,7 @@ class Session:
         self._clock = clock
         self._endpoints = _endpoints(project, via)
         self._engine: Engine | None = None
-        self.samples = SampleTap()
+        self.samples = SampleBus()
         """Every reading as it comes, for those who subscribe; before `start` for those who want the first ones, too."""
         self._waiting: list[tuple[Write, Future[WriteReport]]] = []
         self._reports: deque[WriteReport] = deque(maxlen=KEPT_REPORTS)

@@ -394,7 +394,7 @@
     </message>
 </context>
 <context>
-    <name>Begun</name>
+    <name>Unfinished</name>
     <message>
         <source>the cause</source>
         <translation>die Ursache</translation>
@@ -512,7 +512,7 @@
     </message>
 </context>
 <context>
-    <name>BenchWorkplace</name>
+    <name>BenchWorkspace</name>
     <message>
         <source>&amp;Arm…</source>
         <translation>S&amp;chreiben freigeben…</translation>
@@ -1130,7 +1130,7 @@
     </message>
 </context>
 <context>
-    <name>DesignWorkplace</name>
+    <name>DesignWorkspace</name>
     <message>
         <source>&amp;Add a screen</source>
         <translation>Bild &amp;anlegen</translation>
@@ -1968,7 +1968,7 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>FileStanding</name>
+    <name>FileStatus</name>
     <message>
         <source>Co&amp;mpare</source>
         <translation>&amp;Vergleichen</translation>
@@ -3125,7 +3125,7 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>LineStrip</name>
+    <name>ActivityStrip</name>
     <message>
         <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
         <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung; die Worte dazu stehen daneben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
@@ -3378,7 +3378,7 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>Live</name>
+    <name>LiveSession</name>
     <message>
         <source>The project has no line, so there is nothing to connect to. Add a line first.</source>
         <translation>Das Projekt hat keine Leitung, also nichts zum Verbinden. Zuerst eine Leitung anlegen.</translation>
@@ -7144,7 +7144,7 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>StartUpWorkplace</name>
+    <name>StartUpWorkspace</name>
     <message>
         <source>&amp;Open a recording…</source>
         <translation>Aufzeichnung &amp;öffnen…</translation>
@@ -7790,7 +7790,7 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>TurnDialog</name>
+    <name>ScreenChangeDialog</name>
     <message>
         <source>&amp;Add the turn</source>
         <translation>Wechsel &amp;anlegen</translation>
@@ -7869,7 +7869,7 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>TurnForm</name>
+    <name>ScreenChangeForm</name>
     <message>
         <source>After this time without a key the panel turns by itself.</source>
         <translation>Nach dieser Zeit ohne Taste wechselt das Panel von selbst.</translation>
@@ -7951,7 +7951,7 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>WalkedMap</name>
+    <name>MapKeyboard</name>
     <message>
         <source>Page map</source>
         <translation>Bildplan</translation>
@@ -7966,7 +7966,7 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>Ways</name>
+    <name>Navigator</name>
     <message>
         <source>Action {n}</source>
         <translation>Aktion {n}</translation>

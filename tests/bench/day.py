@@ -12,7 +12,7 @@ import time
 from fractions import Fraction
 from pathlib import Path
 
-from app.events.event_detector import Watch
+from app.events.event_detector import EventDetector
 from app.line.samples import Sample
 from app.project.model import Project
 from app.project_file.files import parse
@@ -59,7 +59,7 @@ def main() -> None:
         clock = CivilClock(lambda: now[0], lambda: 1.7e9 + now[0])
         writer = Writer(path, made, clock=clock)
         history = History(made, clock)
-        watch = Watch(made, clock=lambda: now[0])
+        watch = EventDetector(made, clock=lambda: now[0])
         names = [f"s{n}" for n in range(SIGNALS)]
         began, events = time.perf_counter(), 0
         for hour in range(args.hours):

@@ -68,7 +68,7 @@ def many_signals(project: Project) -> Project:
 def without_half(project: Project) -> Project:
     """The project without every second screen."""
     for screen in project.screens[1::2]:
-        project = delete_screen(project, screen.name, with_turns=True)
+        project = delete_screen(project, screen.name, with_screen_changes=True)
     return project
 
 

@@ -65,7 +65,7 @@ class Block:
     wall: float = 0.0
 
 
-class Turns:
+class ScreenChanges:
     """Watches the turns of the window's loop."""
 
     def __init__(self) -> None:
@@ -98,21 +98,21 @@ def measured(signals: int, seconds: float, theme: Theme, *, simulated: bool) -> 
         window.resize(1366, 768)
         window.take(project(signals, port), None)
         window.show()
-        window.show_workplace(1)
+        window.show_workspace(1)
         window.bench.choose(0 if simulated else 1)
         run_for(2.0)
-        turns = Turns()
+        screen_changes = ScreenChanges()
         QTimer.singleShot(0, window.bench.connect_line)
-        found = {"connected": turns.over(seconds)}
+        found = {"connected": screen_changes.over(seconds)}
         whole, wall = time.process_time(), time.perf_counter()
-        found["live"] = turns.over(seconds)
+        found["live"] = screen_changes.over(seconds)
         share = (time.process_time() - whole) / (time.perf_counter() - wall)
         readings = window.live.readings()
         good = sum(reading.good for reading in readings.values())
-        QTimer.singleShot(0, lambda: window.show_workplace(2))
-        found["Start-up"] = turns.over(seconds)
+        QTimer.singleShot(0, lambda: window.show_workspace(2))
+        found["Start-up"] = screen_changes.over(seconds)
         QTimer.singleShot(0, window.bench.disconnect_line)
-        found["disconnected"] = turns.over(1.0)
+        found["disconnected"] = screen_changes.over(1.0)
         window.leave()
         window.deleteLater()
     return f"{signals} signals every {EVERY_MS} ms, {good} of them good, {share:.0%} of a core while live", found

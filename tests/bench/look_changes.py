@@ -28,7 +28,7 @@ from widgets.kit.palette import DARK, LIGHT, Appearance, qt_palette
 from widgets.shell.application import make_application, run_window
 from widgets.shell.window import MainWindow
 
-WORKPLACES = ("Design", "Bench", "Start-up")
+WORKSPACES = ("Design", "Bench", "Start-up")
 TARGET_PALETTE_MS, TARGET_WINDOW_MS = 150.0, 400.0
 
 
@@ -88,11 +88,11 @@ def _floor_took(plain: QWidget) -> float:
 
 def _rounds(rounds: int) -> Iterable[tuple[str, float, float, float]]:
     """What was changed, its median, the floor's, and the mark, all in milliseconds."""
-    for number, name in enumerate(WORKPLACES):
+    for number, name in enumerate(WORKSPACES):
         palettes, sizes, languages, floors = [], [], [], []
         for _ in range(rounds):
             window = _shown()
-            window.show_workplace(number)
+            window.show_workspace(number)
             _painted()
             plain = _floor(len(window.findChildren(QWidget)))
             plain.show()
@@ -131,8 +131,8 @@ def main() -> int:
             return any(each.good for each in window.live.readings().values())
 
         wait_for(live)
-        for number in range(len(WORKPLACES)):
-            window.show_workplace(number)
+        for number in range(len(WORKSPACES)):
+            window.show_workspace(number)
             _painted()
         found.extend(_rounds(args.rounds))
         _shown().leave()
@@ -142,7 +142,7 @@ def main() -> int:
         make_application()
         QTimer.singleShot(0, go)
         run_window(
-            demo_path("booster-pump"), demo=True, appearance=Appearance.LIGHT, language=Language.ENGLISH, workplace=1
+            demo_path("booster-pump"), demo=True, appearance=Appearance.LIGHT, language=Language.ENGLISH, workspace=1
         )
     missed = False
     for what, took, floor, mark in found:

@@ -15,7 +15,7 @@ from statistics import median
 
 import numpy as np
 
-from app.curves.source import Observed, Recorded, plottable
+from app.curves.source import LiveSource, Recorded, plottable
 from app.line.samples import Sample
 from app.project.binding import bindings
 from app.project_file.files import load
@@ -95,7 +95,7 @@ def main() -> None:
             begin, end = recording.span()
             names = [name for name in recording.signals if recording.count(name)]
             for signal in names:
-                recording.outline(signal, begin, end, COLUMNS)
+                recording.envelope(signal, begin, end, COLUMNS)
             total = sum(recording.count(name) for name in names)
             print(f"opened and drawn whole, {total:,} samples: {time.perf_counter() - began:.2f} s (mark {DRAW_S:g})")
             replay = Replay(recording)
@@ -110,7 +110,7 @@ def main() -> None:
             print(f"sought: {median(taken):.1f} ms median, {max(taken):.1f} ms at most (mark {SEEK_MS:g})")
             source = Recorded(recording)
             began = time.perf_counter()
-            source.outline(names[0], (begin + end) / 2, (begin + end) / 2 + 3600, COLUMNS)
+            source.envelope(names[0], (begin + end) / 2, (begin + end) / 2 + 3600, COLUMNS)
             print(f"an hour in the middle: {1000 * (time.perf_counter() - began):.1f} ms")
     in_memory()
 
@@ -130,15 +130,15 @@ def in_memory() -> None:
         clock[0] += 0.1
         count += len(names)
     took = time.perf_counter() - began
-    source = Observed(history)
+    source = LiveSource(history)
     began = time.perf_counter()
-    source.outline(names[0], 0.0, clock[0], COLUMNS)
+    source.envelope(names[0], 0.0, clock[0], COLUMNS)
     print(f"the first outline of one of them: {1000 * (time.perf_counter() - began):.1f} ms")
     taken = []
     for _ in range(20):
         began = time.perf_counter()
         for name in names:
-            source.outline(name, 0.0, clock[0], COLUMNS)
+            source.envelope(name, 0.0, clock[0], COLUMNS)
         taken.append(1000 * (time.perf_counter() - began))
     print(
         f"kept in memory: {count:,} samples in {history.size / 1e6:.0f} MB, {1e6 * took / count:.2f} us each with its "

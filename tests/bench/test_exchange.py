@@ -87,7 +87,7 @@ def test_an_export_with_all_its_columns_comes_back(
     benchmark: BenchmarkFixture, files: dict[str, Path], count: int
 ) -> None:
     big = big_project(1, count)
-    bare = big.but(signals=(), screens=(big.screens[0].but(fields=()),))
+    bare = big.replace(signals=(), screens=(big.screens[0].replace(fields=()),))
 
     def bring_in() -> Project:
         return begin(files["own"], bare, Target(None, None)).edit(bare)

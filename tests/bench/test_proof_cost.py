@@ -76,7 +76,7 @@ def test_cost_of_the_proof(
             without, proved = await some(pauses=False), await some(pauses=True)
             ratios.append(proved / without)
         await client.proof(asked[-1])
-        usual = client.turnarounds[3]
+        usual = client.response_times[3]
         print(f"turnaround {usual.median_ms:.2f} ms, 95 %: {usual.quantile(0.95):.2f} ms")
         client.close()
         return ratios

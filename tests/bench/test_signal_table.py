@@ -36,12 +36,12 @@ def view(request: pytest.FixtureRequest, measured: bool, qtbot: QtBot) -> Signal
 def edits_of(view: SignalsView) -> Callable[[], None]:
     document = view.table.editing.document if view.table.editing is not None else None
     assert document is not None
-    turn = 0
+    screen_change = 0
 
     def edit() -> None:
-        nonlocal turn
-        turn += 1
-        unit = f"u{turn}"
+        nonlocal screen_change
+        screen_change += 1
+        unit = f"u{screen_change}"
         document.do("Change", lambda project: change_signal(project, "signal 5", unit=unit))
         QGuiApplication.processEvents()
 

@@ -65,6 +65,6 @@ def test_two_thousand_signals_bound_after_an_edit(benchmark: BenchmarkFixture) -
     bindings(whole)
 
     def edited() -> tuple[tuple[Project], dict[str, Any]]:
-        return (whole.but(title="edited"),), {}
+        return (whole.replace(title="edited"),), {}
 
     assert len(benchmark.pedantic(bindings, setup=edited, rounds=3)) == 2_000

@@ -23,8 +23,8 @@ WHOLE = Block(0, 0, 4, 40)
 
 def test_a_whole_screen_goes_over_the_clipboard(benchmark: BenchmarkFixture) -> None:
     project = big_project()
-    empty = project.screens[0].but(fields=(), text=(), name="empty")
-    target = project.but(screens=(*project.screens, empty))
+    empty = project.screens[0].replace(fields=(), text=(), name="empty")
+    target = project.replace(screens=(*project.screens, empty))
 
     def over() -> object:
         piece = parse(dump(cells_of(project, "screen 1", WHOLE)))

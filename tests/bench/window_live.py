@@ -21,7 +21,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtCore import QCoreApplication, QSettings, Qt
 from PySide6.QtTest import QTest
 
-from app.project.model import Field, Follower, Panel, Project, RegisterSignal, Screen, TcpLine, Turn
+from app.project.model import Field, Follower, Panel, Project, RegisterSignal, Screen, ScreenChange, TcpLine
 from tests.bench.playing import played
 from tests.bench.repaints import Painted, run_for
 from widgets.document.settings import Settings
@@ -56,7 +56,7 @@ def project(port: int) -> Project:
             Screen(name="first", text=("Values",) * 4, fields=tuple(shown)),
             Screen(name="second", text=("Second", "", "", "")),
         ),
-        screen_changes=(Turn(key="right", to="next"), Turn(key="left", to="previous")),
+        screen_changes=(ScreenChange(key="right", to="next"), ScreenChange(key="left", to="previous")),
     )
 
 
@@ -97,11 +97,11 @@ def main() -> int:
         window.resize(1366, 768)
         window.take(project(port), None)
         window.show()
-        window.show_workplace(1)
+        window.show_workspace(1)
         window.bench.choose(1)
         window.bench.connect_line()
         if args.start_up:
-            window.show_workplace(2)
+            window.show_workspace(2)
             window.start_up.recording_control.record_into(Path(folder) / "run.fanrec")
         run_for(2.0)
         wall, whole, own = time.perf_counter(), time.process_time(), time.thread_time()

@@ -63,5 +63,5 @@ def test_the_staging_sees_a_wrong_value(monkeypatch: pytest.MonkeyPatch) -> None
     from app.client.client import Client
 
     monkeypatch.setattr(Client, "when_proved", lambda self, request, let_out: let_out())
-    monkeypatch.setattr(Client, "distinct", lambda self, request, **_: (request, 0.0))
+    monkeypatch.setattr(Client, "unambiguous", lambda self, request, **_: (request, 0.0))
     assert doubled_line(Doubling("always, after 10 ms", 10, 10), TRANSACTIONS, 1).wrong

@@ -69,7 +69,7 @@ SCREENS = st.fixed_dictionaries(
     {"name": NAMES, "text": st.lists(st.text("ab ä→", max_size=24), max_size=6), "field": st.lists(FIELDS, max_size=4)}
 )
 KEYS = st.sampled_from(["left", "enter", "escape", "stop", "no key"])
-TURNS = (
+SCREEN_CHANGES = (
     st.fixed_dictionaries({"key": KEYS, "to": NAMES}, optional={"from": NAMES})
     | st.fixed_dictionaries({"when": CONDITIONS, "to": st.sampled_from(["a", "b", "nowhere"])})
     | st.fixed_dictionaries({"idle_s": st.integers(1, 99), "to": st.sampled_from(["a", "b"])}, optional={"from": NAMES})
@@ -123,7 +123,7 @@ PROJECTS = st.fixed_dictionaries(
         ),
         "signal": st.lists(SIGNALS, max_size=6),
         "screen": st.lists(SCREENS, max_size=4),
-        "screen_change": st.lists(TURNS, max_size=5),
+        "screen_change": st.lists(SCREEN_CHANGES, max_size=5),
         "action": st.lists(ACTIONS, max_size=5),
     }
 )

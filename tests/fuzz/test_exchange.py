@@ -14,7 +14,7 @@ from hypothesis import HealthCheck, given, settings, strategies as st
 
 from app.exchange.column_mapping import Matching, guess
 from app.exchange.import_plan import Plan, Target, plan
-from app.exchange.reading import Way, read, source
+from app.exchange.reading import ReadOptions, read, source
 from app.exchange.row_parser import drafts_of
 from app.exchange.sheet import CannotRead, Sheet
 from app.exchange.sunspec import COLUMNS
@@ -148,13 +148,13 @@ def _register(draw: st.DrawFn, numbering: Any) -> dict[str, Any]:
 
 
 def brought_in(project: Project, name: str, data: bytes) -> Plan:
-    sheet, _ = read(source(name, data), Way())
+    sheet, _ = read(source(name, data), ReadOptions())
     matching = guess(sheet).matching
     return plan(project, drafts_of(sheet, matching), matching, Target(None, None))
 
 
 def without_signals(project: Project) -> Project:
-    return project.but(signals=())
+    return project.replace(signals=())
 
 
 STYLES = st.sampled_from([(",", "."), (";", ","), (";", "."), ("\t", ","), ("\t", ".")])
@@ -194,7 +194,7 @@ TARGET = Target(EMPTY.followers[0], EMPTY.lines[0], "rename")
 def _sheet(name: str, data: bytes) -> Sheet | None:
     """The table in a file; None if it is refused, in words."""
     try:
-        return read(source(name, data), Way())[0]
+        return read(source(name, data), ReadOptions())[0]
     except CannotRead:
         return None
 

@@ -19,8 +19,8 @@ from app.panel.machine import (
     Mode,
     Refused,
     ReleaseAll,
+    ScreenChanged,
     Tick,
-    Turned,
     Write,
     WriteDone,
     WriteFailed,
@@ -169,10 +169,10 @@ class PanelMachine(RuleBasedStateMachine):
                 assert before.entry.editing is not None
                 assert effect.new == before.entry.editing.value
                 assert refusal(self.project, effect.signal, effect.new) is None
-            elif isinstance(effect, Turned):
+            elif isinstance(effect, ScreenChanged):
                 assert effect.screen in self.project.screen_named
         if self.state.shown != before.shown:
-            assert any(isinstance(effect, Turned) for effect in effects)
+            assert any(isinstance(effect, ScreenChanged) for effect in effects)
             assert self.state.entry is None or isinstance(event, KeyDown)
         return effects
 

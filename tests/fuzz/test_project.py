@@ -147,7 +147,7 @@ def projects(draw: st.DrawFn) -> Project:
             made["field"] = [field() for _ in range(draw(st.integers(0, 3)))]
         return made
 
-    def turn() -> dict[str, Any]:
+    def screen_change() -> dict[str, Any]:
         cause = draw(st.sampled_from(["idle"] + ["key"] * bool(keys) + ["when"] * bool(signals)))
         to = draw(st.sampled_from(screens))
         if cause == "when":
@@ -187,7 +187,7 @@ def projects(draw: st.DrawFn) -> Project:
             "follower": [follower(name) for name in followers],
             "signal": [signal(name, form) for name, form in zip(signals, forms, strict=True)],
             "screen": [screen(name) for name in screens],
-            "screen_change": [turn() for _ in range(draw(st.integers(0, 4)))],
+            "screen_change": [screen_change() for _ in range(draw(st.integers(0, 4)))],
             "action": [action() for _ in range(draw(st.integers(0, 3)) if signals else 0)],
         }
     )
@@ -273,7 +273,7 @@ def _copied(kind: Listed, project: Project, choose: Choose) -> Project:
     if not parts:
         return project
     part = choose(st.sampled_from(parts))
-    return edits.put_parts(project, kind, {}, [part.but(name=choose(NAMES)) if hasattr(part, "name") else part])
+    return edits.put_parts(project, kind, {}, [part.replace(name=choose(NAMES)) if hasattr(part, "name") else part])
 
 
 def _exchanged(kind: Listed, project: Project, choose: Choose) -> Project:
@@ -301,7 +301,7 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.add_screen(p, c(st.one_of(st.none(), NAMES)), c(st.integers(0, 3))),
     lambda p, c: edits.rename_screen(p, _name(c, p.screens), c(NAMES)),
     lambda p, c: edits.duplicate_screen(p, _name(c, p.screens)),
-    lambda p, c: edits.delete_screen(p, _name(c, p.screens), with_turns=c(st.booleans())),
+    lambda p, c: edits.delete_screen(p, _name(c, p.screens), with_screen_changes=c(st.booleans())),
     lambda p, c: edits.move_screen(p, _name(c, p.screens), _index(c)),
     lambda p, c: edits.place_screens(p, {_name(c, p.screens): c(st.tuples(st.integers(), st.integers()))}),
     lambda p, c: edits.reorder_ring(p, _name(c, p.screens), _index(c), [screen.name for screen in p.screens]),
@@ -316,9 +316,9 @@ EDITS: list[Callable[[Project, Choose], Project]] = [
     lambda p, c: edits.duplicate_signal(p, _name(c, p.signals)),
     lambda p, c: edits.change_line(p, _name(c, p.lines), name=c(NAMES), timeout_ms=c(st.integers(0, 500))),
     lambda p, c: edits.change_follower(p, _name(c, p.followers), name=c(NAMES), line=_name(c, p.lines)),
-    lambda p, c: edits.add_turn(p, edits.turn(key=c(NAMES), to=_name(c, p.screens)), _index(c)),
-    lambda p, c: edits.change_turn(p, _index(c), to=_name(c, p.screens)),
-    lambda p, c: edits.delete_turn(p, _index(c)),
+    lambda p, c: edits.add_screen_change(p, edits.screen_change(key=c(NAMES), to=_name(c, p.screens)), _index(c)),
+    lambda p, c: edits.edit_screen_change(p, _index(c), to=_name(c, p.screens)),
+    lambda p, c: edits.delete_screen_change(p, _index(c)),
     lambda p, c: edits.change_action(p, _index(c), signal=_name(c, p.signals)),
     lambda p, c: edits.set_size(p, c(st.integers(0, 8)), c(st.integers(0, 40))),
     lambda p, c: edits.set_keys(p, c(st.lists(NAMES, max_size=4))),

@@ -76,7 +76,7 @@ def _use(path: Path) -> None:
             recording.count(name)
             recording.before(name, 1.0)
             recording.after(name, 1.0)
-            recording.outline(name, begin, end + 1, 20)
+            recording.envelope(name, begin, end + 1, 20)
         write_samples(recording, io.StringIO(), recording.signals, begin, end)
         write_table(recording, io.StringIO(), recording.signals, begin, end)
         write_events(recording, io.StringIO(), begin, end)

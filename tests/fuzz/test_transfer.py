@@ -33,7 +33,7 @@ def cells(project: Project, name: str, block: Block) -> list[str]:
 
 def fields_in(project: Project, name: str, block: Block) -> list[Field]:
     return [
-        field.but(at=(field.at[0] - block.top, field.at[1] - block.left))
+        field.replace(at=(field.at[0] - block.top, field.at[1] - block.left))
         for field in project.screen_named[name].fields
         if block.holds(field)
     ]

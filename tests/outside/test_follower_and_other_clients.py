@@ -201,7 +201,7 @@ class TestPymodbus:
     def peer(self, request: pytest.FixtureRequest) -> Iterator[Any]:
         from pymodbus.client import ModbusSerialClient, ModbusTcpClient
 
-        titled = drive_project(write_functions=[5, 6, 15, 16, 22]).but(
+        titled = drive_project(write_functions=[5, 6, 15, 16, 22]).replace(
             title="Tr\u00f6cknung \u2014 Halle 2 " + 200 * "x"
         )
         with contextlib.ExitStack() as ended:
@@ -303,7 +303,7 @@ class TestWhatAFollowerDoesNotOffer:
 
     def test_ours_asks_for_nothing_that_is_refused(self) -> None:
         """Made for the follower, it stays within what is offered; made for another, it is refused like the others."""
-        wide = NARROW.but(followers=(NARROW.followers[0].but(never_read=(), write_functions=(16,)),))
+        wide = NARROW.replace(followers=(NARROW.followers[0].replace(never_read=(), write_functions=(16,)),))
         with Simulation(NARROW) as simulation:
             host, port = simulation.serve_tcp(None, "127.0.0.1", 0)
             for project, fits in ((NARROW, True), (wide, False)):

@@ -23,7 +23,7 @@ from sunspec2 import device, mb
 from app.exchange.column_mapping import Guess
 from app.exchange.import_plan import Plan, Target
 from app.exchange.importing import OF_MODELS, match_again
-from app.exchange.reading import Way, read, source
+from app.exchange.reading import ReadOptions, read, source
 from app.exchange.sunspec import ModelWay, model_of
 from app.project.binding import bind
 from app.project.model import BitSignal, Follower, Project, RegisterSignal, TcpLine
@@ -50,7 +50,9 @@ PROJECT = Project.model_validate(
 def brought(path: Path, follower: Follower = INVERTER, **exponents: int) -> Plan:
     data = path.read_bytes()
     model = model_of(data)
-    way = Way(model=ModelWay(START, tuple((group, REPEATS) for group in model.repeated), tuple(exponents.items())))
+    way = ReadOptions(
+        model=ModelWay(START, tuple((group, REPEATS) for group in model.repeated), tuple(exponents.items()))
+    )
     sheet, way = read(source(path.name, data), way)
     target = Target(follower, LINE)
     done = match_again(source(path.name, data), way, sheet, Guess(OF_MODELS), OF_MODELS, PROJECT, target)
@@ -178,7 +180,7 @@ def test_the_usual_addresses_are_those_of_the_reference() -> None:
 def test_a_device_that_sends_other_values_low_word_first_is_still_read_as_the_models_say(
     model: int, name: str, encode: Callable[[float], bytes], sent: float
 ) -> None:
-    turned = PROJECT.but(followers=(INVERTER.but(word_order="low-first"),))
+    turned = PROJECT.replace(followers=(INVERTER.replace(word_order="low-first"),))
     after = brought(FOLDER / f"model_{model}.json", turned.followers[0]).edit(turned)
     raw, _ = bind(after, name).decode(struct.unpack(">2H", encode(sent)))
     assert raw == pytest.approx(sent, rel=1e-6)

@@ -72,19 +72,19 @@ def differences(packed: Program, known: Program, folder: Path, most_differing: f
             yield f"{words} ended with {was.returncode} instead of {status}:\n{was.stderr}"
         elif was.stdout != wanted.stdout or not set(wanted.stderr.splitlines()) <= set(was.stderr.splitlines()):
             yield f"{words} said\n{was.stdout}{was.stderr}instead of\n{wanted.stdout}{wanted.stderr}"
-    for workplace, look in PICTURES.items():
+    for workspace, look in PICTURES.items():
         shown = []
         for who, program in (("packed", packed), ("known", known)):
-            picture = folder / f"{workplace}-{who}.png"
+            picture = folder / f"{workspace}-{who}.png"
             picture.unlink(missing_ok=True)
-            done = program.run(folder, "demo", "--grab", picture, "--for", "5", "--workplace", workplace, *look)
+            done = program.run(folder, "demo", "--grab", picture, "--for", "5", "--workplace", workspace, *look)
             shown.append(QImage(str(picture)))
             if done.returncode or shown[-1].isNull():
-                yield f"{workplace}: no picture of what is {who}; ended with {done.returncode}:\n{done.stderr}"
+                yield f"{workspace}: no picture of what is {who}; ended with {done.returncode}:\n{done.stderr}"
         share = differing(*shown)
-        print(f"{workplace}: {share:.1%} of the pixels differ")
+        print(f"{workspace}: {share:.1%} of the pixels differ")
         if share > most_differing:
-            yield f"{workplace}: the pictures are not alike"
+            yield f"{workspace}: the pictures are not alike"
 
 
 def differing(one: QImage, other: QImage) -> float:

@@ -99,7 +99,7 @@ def _use(window: MainWindow, recording: Path) -> None:
             pass
     QTimer.singleShot(0, lambda: QTimer.singleShot(0, _close_question))
     window.show_shortcuts()
-    window.show_workplace(START_UP)
+    window.show_workspace(START_UP)
     window.bench.connect_line()
     settle_until(lambda: any(each.quality == "good" for each in window.live.readings().values()))
     window.start_up.recording_control.record_into(recording)
@@ -136,7 +136,7 @@ def _check(change: Change, window: MainWindow, strays: _Strays) -> None:
     if after is window:
         assert _alive() == widgets, "a change of colours made or destroyed widgets, in the middle of a walk over them"
     assert after.live.session is session
-    assert after.workplace_number == START_UP
+    assert after.workspace_number == START_UP
     now = after.start_up._observation
     assert now.recording
     assert now.source is source
@@ -167,7 +167,7 @@ def main(what: str) -> int:
         QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, folder)
         QTimer.singleShot(0, go)
         status = run_window(
-            demo_path(DEMO), demo=True, appearance=Appearance.LIGHT, language=Language.ENGLISH, workplace=BENCH
+            demo_path(DEMO), demo=True, appearance=Appearance.LIGHT, language=Language.ENGLISH, workspace=BENCH
         )
     sys.stderr.writelines(trouble)
     return 1 if trouble else status

@@ -28,7 +28,7 @@ from widgets.compare.window import ComparisonWindow, Side
 from widgets.design.exchange.export_list import ExportDialog
 from widgets.design.exchange.import_list import ImportDialog
 from widgets.design.forms.signal_picker import SignalPicker
-from widgets.design.page_map.add_screen_change import TurnDialog
+from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.screen.paste_dialog import ArrivalsDialog
 from widgets.design.signals.scaling_aid import ScalingAid
 from widgets.design.tables.bad_cells import BadCellsDialog
@@ -61,7 +61,7 @@ class Pane:
 def _in_window(show: Callable[[MainWindow], object]) -> Opened:
     @contextmanager
     def opened(window: MainWindow) -> Iterator[QWidget]:
-        window.show_workplace(0)
+        window.show_workspace(0)
         show(window)
         settle()
         yield window
@@ -130,15 +130,15 @@ def _draft(window: MainWindow) -> None:
 
 @contextmanager
 def _bench(window: MainWindow) -> Iterator[QWidget]:
-    window.show_workplace(1)
+    window.show_workspace(1)
     settle()
     yield window
-    window.show_workplace(0)
+    window.show_workspace(0)
 
 
 @contextmanager
 def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
-    window.show_workplace(1)
+    window.show_workspace(1)
     window.bench.choose(0)
     window.bench.connect_line()
     window.menus.line_view.setChecked(line_view)
@@ -149,7 +149,7 @@ def _live(window: MainWindow, *, line_view: bool = False) -> Iterator[QWidget]:
     yield window
     window.menus.line_view.setChecked(False)
     window.bench.disconnect_line()
-    window.show_workplace(0)
+    window.show_workspace(0)
 
 
 @contextmanager
@@ -186,16 +186,16 @@ def _writing(window: MainWindow) -> Iterator[QWidget]:
 
 @contextmanager
 def _start_up(window: MainWindow) -> Iterator[QWidget]:
-    window.show_workplace(2)
+    window.show_workspace(2)
     settle()
     yield window
-    window.show_workplace(0)
+    window.show_workspace(0)
 
 
 @contextmanager
 def _start_up_live(window: MainWindow) -> Iterator[QWidget]:
     with _live(window):
-        window.show_workplace(2)
+        window.show_workspace(2)
         settle()
         yield window
 
@@ -360,7 +360,7 @@ def panes() -> list[Pane]:
         ),
         Pane("dialog-arming", _dialog(_arming)),
         Pane("dialog-signal", _dialog(lambda window: SignalPicker(window.document.project, window))),
-        Pane("dialog-turn", _dialog(lambda window: TurnDialog(window.document.project, "run", window))),
+        Pane("dialog-turn", _dialog(lambda window: ScreenChangeDialog(window.document.project, "run", window))),
         Pane("dialog-copies", _dialog(lambda window: CopiesDialog(window.document.project, _two(window), window))),
         Pane("dialog-numbering", _dialog(lambda window: NumberingDialog(window.document.project, [0, 1], window))),
         Pane("dialog-scaling", _dialog(_scaling)),

@@ -15,7 +15,7 @@ from app.project_file.files import load
 from projects import demo_path
 from tests.waiting import wait_for
 from widgets.document.settings import Settings
-from widgets.kit.language import Language, Speech
+from widgets.kit.language import Language, Translation
 from widgets.kit.palette import Appearance, Theme
 from widgets.shell.application import make_application
 from widgets.shell.window import MainWindow
@@ -60,7 +60,7 @@ def staged(setting: Setting, demo: str = DEMO) -> Iterator[MainWindow]:
     """A window of the smallest screen's size on a demo, shown. All settings are as before afterwards."""
     application = make_application()
     before = application.palette(), application.font()
-    theme, speech = Theme(application), Speech(application)
+    theme, speech = Theme(application), Translation(application)
     with tempfile.TemporaryDirectory() as folder:
         QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, folder)
         theme.resize(setting.percent)

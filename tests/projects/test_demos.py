@@ -221,7 +221,7 @@ def test_a_pump_that_cannot_turn_says_what_is_near_before_it_trips(pump: Project
             press("right")
         wait_for(shows("Motor heat", "at the torque limit"))
         for _ in range(round(STALL_S)):
-            drive.heard()
+            drive.on_request()
             drive.advance(1.0)
         wait_for(shows("PUMP TRIPPED", "motor blocked", "7121h"))
 

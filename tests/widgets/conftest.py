@@ -18,10 +18,10 @@ from app.project_file.files import save
 from tests.pictures.stage import SMALLEST_SCREEN
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import MakeWindow, designed
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
-from widgets.kit.language import Language, Speech
-from widgets.live.live_session import Live
+from widgets.kit.language import Language, Translation
+from widgets.live.live_session import LiveSession
 from widgets.shell.window import MainWindow
 
 
@@ -42,7 +42,7 @@ def document(qapp: object, project: Project) -> Document:
 
 
 @pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def design(document: Document, qtbot: QtBot) -> DesignWorkspace:
     return designed(document, qtbot)
 
 
@@ -54,17 +54,17 @@ def device() -> Iterator[Simulation]:
 
 
 @pytest.fixture
-def live(qapp: object) -> Iterator[Live]:
+def live(qapp: object) -> Iterator[LiveSession]:
     parent = QObject()
-    made = Live(parent)
+    made = LiveSession(parent)
     yield made
     made.disconnect_from_line()
     parent.deleteLater()
 
 
 @pytest.fixture
-def speech(qapp: QApplication) -> Iterator[Speech]:
-    made = Speech(qapp)
+def speech(qapp: QApplication) -> Iterator[Translation]:
+    made = Translation(qapp)
     yield made
     made.speak(Language.ENGLISH)
     made.deleteLater()

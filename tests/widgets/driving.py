@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
 from tests.widgets.bench_project import bench_project
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.shell.window import MainWindow
 
@@ -31,9 +31,9 @@ def shown(widget: W, qtbot: QtBot, width: int, height: int) -> W:
     return widget
 
 
-def designed(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def designed(document: Document, qtbot: QtBot) -> DesignWorkspace:
     """The Design workplace on this document, its checks done."""
-    design = shown(DesignWorkplace(document), qtbot, 1366, 640)
+    design = shown(DesignWorkspace(document), qtbot, 1366, 640)
     design.checks.finish()
     return design
 

@@ -25,8 +25,8 @@ from widgets.kit.look import set_look
 from widgets.kit.notice_slot import NoticeSlot
 from widgets.kit.scaling import scaled
 from widgets.live.arming import ArmingDialog
-from widgets.live.follower_card import FollowerCards, standing_look
-from widgets.live.live_session import Live, NotConnectedError
+from widgets.live.follower_card import FollowerCards, status_look
+from widgets.live.live_session import LiveSession, NotConnectedError
 from widgets.live.panel_reason import PanelReason
 from widgets.live.readings_table import ReadingsTable
 from widgets.live.write_bar import WriteBar
@@ -49,7 +49,7 @@ WHERE_WIDTH: Final = 260
 """Of the choice of the line in pixels at 100 per cent, whatever the lines are called."""
 
 
-class BenchWorkplace(QWidget):
+class BenchWorkspace(QWidget):
     """The panel with its keys, the followers, and the table of readings.
 
     The face shows the project that was connected; what was edited since then is said, and connecting again takes it.
@@ -58,7 +58,7 @@ class BenchWorkplace(QWidget):
     def __init__(
         self,
         document: Document,
-        live: Live,
+        live: LiveSession,
         notices: NoticeSlot | None = None,
         parent: QWidget | None = None,
         *,
@@ -296,10 +296,10 @@ class BenchWorkplace(QWidget):
         if session is None:
             self._say_status("\u25cb", self.tr("Not connected"), "faint")
             return
-        standings = self._live.standings()
-        worst = standings.worst if standings is not None else None
+        statuses = self._live.statuses()
+        worst = statuses.worst if statuses is not None else None
         if worst is not None and worst.level >= Level.DATA:
-            self._say_status("\u26a0", worst.sentence, standing_look(worst))
+            self._say_status("\u26a0", worst.sentence, status_look(worst))
             return
         at = self.tr("{line} at {endpoint}")
         where = ", ".join(at.format(line=name, endpoint=endpoint) for name, endpoint in session.endpoints.items())
@@ -377,10 +377,10 @@ class BenchWorkplace(QWidget):
             self._table_at = now
             self.readings.set_readings(self._live.readings(snapshot), now)  # also where nothing came: it grows old
             self._say_how_it_is()
-            standings = self._live.standings()
-            self.cards.show_states(snapshot.followers, now, standings)
-            if standings is not None:
-                self.readings.set_not_good(standings.not_good)
+            statuses = self._live.statuses()
+            self.cards.show_states(snapshot.followers, now, statuses)
+            if statuses is not None:
+                self.readings.set_not_good(statuses.not_good)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Keys are let go when the focus leaves."""

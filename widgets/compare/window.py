@@ -237,9 +237,9 @@ class ComparisonWindow(QDialog):
         if index is None:
             return _capital(title(part))
         if part.sort == "screen_change":
-            turn = project.screen_changes[index]
+            screen_change = project.screen_changes[index]
             return self.tr("{cause} \u2192 {target} ({screen})").format(
-                cause=cause_text(turn), target=target_text(turn), screen=from_text(turn)
+                cause=cause_text(screen_change), target=target_text(screen_change), screen=from_text(screen_change)
             )
         action = project.actions[index]
         return self.tr("{cause}: {deed} ({screen})").format(

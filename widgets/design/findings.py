@@ -20,11 +20,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.checks.finding import GRAVITY, Finding, Severity
-from app.project.model import Turn
+from app.checks.finding import SEVERITY_ORDER, Finding, Severity
+from app.project.model import ScreenChange
 from widgets.design.findings_model import FindingsModel, Order, Row, kind_names, ordered
 from widgets.document.drafts import Drafts, subject_text
-from widgets.document.unfinished import Begun, lacking
+from widgets.document.unfinished import Unfinished, lacking
 from widgets.kit.flow import FlowLayout
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.row_list import RowDelegate
@@ -46,12 +46,12 @@ class FindingsList(QWidget):
     """A `Place` of a finding."""
     draft_chosen = Signal(object, str)
     """Subject and row of something typed and not accepted."""
-    mend_wanted = Signal(object)
+    fix_wanted = Signal(object)
     """A `Finding` that has an automatic fix."""
     accept_wanted = Signal(object)
     """A `Finding` that is to be accepted, or one that is and shall not be any more."""
 
-    def __init__(self, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+    def __init__(self, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._drafts = drafts
         self._begun = begun
@@ -84,7 +84,7 @@ class FindingsList(QWidget):
         self.title.setProperty("look", "heading")
         top.addWidget(self.title)
         self.filters: dict[Severity, QToolButton] = {}
-        for severity in GRAVITY:
+        for severity in SEVERITY_ORDER:
             button = QToolButton()
             button.setCheckable(True)
             button.setChecked(True)
@@ -123,13 +123,13 @@ class FindingsList(QWidget):
         # Two lines, whether something is selected or not, so that the list never moves under the pointer.
         self.detail.setFixedHeight(2 * self.detail.fontMetrics().lineSpacing() + 2)
         self.detail.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        self.mend = QPushButton()
-        self.mend.clicked.connect(lambda _checked=False: self._mend())
+        self.fix = QPushButton()
+        self.fix.clicked.connect(lambda _checked=False: self._fix())
         self.accept = QPushButton()
         self.accept.clicked.connect(lambda _checked=False: self.accept_current())
         bottom.addWidget(self.detail, 1)
         bottom.addWidget(self.accept)
-        bottom.addWidget(self.mend)
+        bottom.addWidget(self.fix)
         return bottom
 
     @property
@@ -182,7 +182,7 @@ class FindingsList(QWidget):
         rows += [
             Row(
                 "draft",
-                self.tr("a screen change") if isinstance(rule, Turn) else self.tr("an action"),
+                self.tr("a screen change") if isinstance(rule, ScreenChange) else self.tr("an action"),
                 self.tr("incomplete and without effect; missing: {what}").format(what=", ".join(lacking(rule))),
                 self.tr("complete it there, or delete it"),
                 None,
@@ -221,7 +221,7 @@ class FindingsList(QWidget):
         self.tree.setCurrentIndex(self.model.index(found, 0) if found >= 0 else QModelIndex())
 
     def _count(self) -> None:
-        counts = dict.fromkeys(GRAVITY, 0)
+        counts = dict.fromkeys(SEVERITY_ORDER, 0)
         for finding in self._findings:
             counts[finding.severity] += 1
         words = {
@@ -255,18 +255,18 @@ class FindingsList(QWidget):
         )
         self.detail.setToolTip(plain_tip(self.detail.text()))
         self._show_accepting(row)
-        mend = None if row is None or row.finding is None or row.finding.accepted else row.finding.mend
+        fix = None if row is None or row.finding is None or row.finding.accepted else row.finding.fix
         # A button that went while it has the focus would take the focus elsewhere.
-        self.mend.setEnabled(mend is not None or self.mend.hasFocus())
-        words = self.tr("Fix") if mend is None else mend.words
-        self.mend.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
-        if mend is not None:
-            self.mend.setToolTip(plain_tip(self.tr("{words} (Ctrl+F7). Can be undone.").format(words=mend.words)))
+        self.fix.setEnabled(fix is not None or self.fix.hasFocus())
+        words = self.tr("Fix") if fix is None else fix.words
+        self.fix.setText(words if len(words) <= _LONGEST_BUTTON else words[: _LONGEST_BUTTON - 1] + "\u2026")
+        if fix is not None:
+            self.fix.setToolTip(plain_tip(self.tr("{words} (Ctrl+F7). Can be undone.").format(words=fix.words)))
         elif row is None:
-            self.mend.setToolTip(self.tr("Select a finding first."))
+            self.fix.setToolTip(self.tr("Select a finding first."))
         else:
-            self.mend.setToolTip(self.tr("No automatic fix; press Enter to go to the location."))
-        self.mend.setAccessibleName(self.tr("Fix: {words}").format(words=words) if mend is not None else words)
+            self.fix.setToolTip(self.tr("No automatic fix; press Enter to go to the location."))
+        self.fix.setAccessibleName(self.tr("Fix: {words}").format(words=words) if fix is not None else words)
 
     def _show_accepting(self, row: Row | None) -> None:
         finding = None if row is None else row.finding
@@ -296,10 +296,10 @@ class FindingsList(QWidget):
         else:
             self.place_chosen.emit(row.finding.place)
 
-    def _mend(self) -> None:
+    def _fix(self) -> None:
         row = self.current()
-        if row is not None and row.finding is not None and row.finding.mend is not None:
-            self.mend_wanted.emit(row.finding)
+        if row is not None and row.finding is not None and row.finding.fix is not None:
+            self.fix_wanted.emit(row.finding)
 
     def refresh_colours(self) -> None:
         """Draw the shapes in the colours of now."""
@@ -337,11 +337,11 @@ class _Tree(QTreeView):
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
             width = self.viewport().width()
-            gravity = max(map(self.fontMetrics().horizontalAdvance, kind_names().values())) + scaled(42)
+            severity_order = max(map(self.fontMetrics().horizontalAdvance, kind_names().values())) + scaled(42)
             place = min(scaled(200), width // 5)
-            self.header().resizeSection(0, gravity)
+            self.header().resizeSection(0, severity_order)
             self.header().resizeSection(1, place)
-            self.header().resizeSection(2, (width - gravity - place) * 56 // 100)
+            self.header().resizeSection(2, (width - severity_order - place) * 56 // 100)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():

@@ -8,7 +8,7 @@ from typing import Any, Final, Literal
 
 from PySide6.QtCore import QAbstractTableModel, QCoreApplication, QModelIndex, QObject, QPersistentModelIndex, Qt
 
-from app.checks.finding import GRAVITY, Finding, Severity
+from app.checks.finding import SEVERITY_ORDER, Finding, Severity
 from widgets.kit.plain import plain_tip
 from widgets.kit.severity import severity_icon
 
@@ -59,7 +59,7 @@ def ordered(findings: Sequence[Finding], order: Order) -> list[Finding]:
         section = finding.place[0] if finding.place else ""
         at = _SECTIONS.index(section) if section in _SECTIONS else -1
         rest = [(step, "") if isinstance(step, int) else (-1, step) for step in finding.place[1:]]
-        return at, [*rest, (GRAVITY[finding.severity], finding.rule)]
+        return at, [*rest, (SEVERITY_ORDER[finding.severity], finding.rule)]
 
     return sorted(findings, key=place)
 
@@ -145,8 +145,8 @@ class FindingsModel(QAbstractTableModel):
             return severity_icon(row.kind)
         if role == Qt.ItemDataRole.ToolTipRole:
             said = f"{row.where}: {row.what}; {row.hint}"
-            if row.finding is not None and row.finding.mend is not None:
-                said += "\n" + translate("Findings", "Fix: {words}").format(words=row.finding.mend.words)
+            if row.finding is not None and row.finding.fix is not None:
+                said += "\n" + translate("Findings", "Fix: {words}").format(words=row.finding.fix.words)
             return plain_tip(said)
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{kind_names()[row.kind]}: {row.where}: {row.what}; {row.hint}" if index.column() == 0 else None

@@ -7,7 +7,7 @@ from collections.abc import Hashable
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
-from widgets.design.behaviour.screen_change_forms import ActionForm, TurnForm
+from widgets.design.behaviour.screen_change_forms import ActionForm, ScreenChangeForm
 from widgets.design.forms.form import Form
 from widgets.design.forms.message_forms import MessagesForm
 from widgets.design.forms.screen_forms import FieldForm, PanelForm, ScreenForm
@@ -15,7 +15,7 @@ from widgets.design.lines.forms import FollowerForm, LineForm
 from widgets.design.signals.form import SignalForm
 from widgets.document.document import Document
 from widgets.document.drafts import Drafts
-from widgets.document.unfinished import Begun
+from widgets.document.unfinished import Unfinished
 from widgets.kit.elided import shorten_tabs
 from widgets.kit.plain import plain_label
 
@@ -30,7 +30,7 @@ class Inspector(QWidget):
 
     signal_wanted = Signal(str)
 
-    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document = document
         self.field_form = FieldForm(document, drafts)
@@ -38,7 +38,7 @@ class Inspector(QWidget):
         self.panel_form = PanelForm(document, drafts)
         self.messages_form = MessagesForm(document, drafts)
         self.signal_form = SignalForm(document, drafts)
-        self.turn_form = TurnForm(document, drafts, begun)
+        self.screen_change_form = ScreenChangeForm(document, drafts, begun)
         self.action_form = ActionForm(document, drafts, begun)
         self.line_form = LineForm(document, drafts)
         self.follower_form = FollowerForm(document, drafts)
@@ -64,7 +64,7 @@ class Inspector(QWidget):
             ("signal", self.signal_form, self.tr("No signal is selected. Choose one in the table, or add one.")),
             (
                 "screen_change",
-                self.turn_form,
+                self.screen_change_form,
                 self.tr("No screen change is selected. Choose one in the table, or add one."),
             ),
             ("action", self.action_form, self.tr("No action is selected. Choose one in the table, or add one.")),

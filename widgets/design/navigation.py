@@ -13,13 +13,13 @@ from app.project.problems import Place
 from widgets.document.document import Selection
 
 if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkplace
+    from widgets.design.workspace import DesignWorkspace
 
 
-class Ways(QObject):
+class Navigator(QObject):
     """Shows a part and its properties, and leads the focus there."""
 
-    def __init__(self, design: DesignWorkplace) -> None:
+    def __init__(self, design: DesignWorkspace) -> None:
         super().__init__(design)
         self._design = design
         self._document = design.document
@@ -32,15 +32,15 @@ class Ways(QObject):
         if self._design.editor.tryout.running:
             self._inspector.show_guest(self._played)
         elif self._design.view in ("screen", "map"):
-            turn = self._design.map.selected_turn() if self._design.view == "map" else None
-            if turn is None:
+            screen_change = self._design.map.selected_screen_change() if self._design.view == "map" else None
+            if screen_change is None:
                 self._inspector.show_screen()
             else:
-                self._show_turn_form(turn)
+                self._show_screen_change_form(screen_change)
         elif self._design.view == "behaviour":
             kind, index = self._design.behaviour.current()
             if kind == "screen_change":
-                self._show_turn_form(index)
+                self._show_screen_change_form(index)
             else:
                 some = self._design.begun.rule(project, "action", index) is not None
                 title = self.tr("Action {n}").format(n=index + 1)
@@ -57,7 +57,7 @@ class Ways(QObject):
             title = (self.tr("Line '{name}'") if kind == "line" else self.tr("Device '{name}'")).format(name=name)
             self._inspector.show_part(kind, None if name is None else (kind, name), title)
 
-    def _show_turn_form(self, index: int) -> None:
+    def _show_screen_change_form(self, index: int) -> None:
         some = self._design.begun.rule(self._document.project, "screen_change", index) is not None
         title = self.tr("Screen change {n}").format(n=index + 1)
         self._inspector.show_part("screen_change", ("screen_change", index) if some else None, title)
@@ -66,19 +66,19 @@ class Ways(QObject):
         """Go to a signal in its table."""
         names = [signal.name for signal in self._document.project.signals]
         if name in names:
-            self._design.turn_to("signals")
+            self._design.bring_up("signals")
             self._design.signals.select(names.index(name))
             self.show_properties()
 
-    def show_turn(self, index: int) -> None:
+    def show_screen_change(self, index: int) -> None:
         """Go to a screen change in its table."""
-        self._design.turn_to("behaviour")
+        self._design.bring_up("behaviour")
         self._design.behaviour.select("screen_change", index)
         self.show_properties()
 
     def show_action(self, index: int) -> None:
         """Go to an action in its table."""
-        self._design.turn_to("behaviour")
+        self._design.bring_up("behaviour")
         self._design.behaviour.select("action", index)
         self.show_properties()
 
@@ -105,7 +105,7 @@ class Ways(QObject):
         self._inspector.messages_form.focus_first()
 
     def _show_messages(self, language: int) -> None:
-        self._design.turn_to("screen")
+        self._design.bring_up("screen")
         self._document.choose_language(language)
         self._inspector.show_screen()
         self._inspector.show_tab(self._inspector.messages_form)
@@ -141,15 +141,15 @@ class Ways(QObject):
         self._design.signals.add("register", name)
         self.to_properties()
 
-    def add_turn_from(self, screen: str) -> None:
+    def add_screen_change_from(self, screen: str) -> None:
         """Make a screen change by a key of this screen and go to its properties."""
-        self._design.turn_to("behaviour")
-        self._design.behaviour.add_turn("key", screen)
+        self._design.bring_up("behaviour")
+        self._design.behaviour.add_screen_change("key", screen)
         self.to_properties()
 
     def add_action_on(self, screen: str) -> None:
         """Make an action of a key on this screen and go to its properties."""
-        self._design.turn_to("behaviour")
+        self._design.bring_up("behaviour")
         self._design.behaviour.add_action("key", screen)
         self.to_properties()
 
@@ -169,17 +169,17 @@ class Ways(QObject):
             self.show_signal(project.signals[index].name)
             self._design.signals.first.setFocus(Qt.FocusReason.OtherFocusReason)
         elif kind in ("screen_change", "action"):
-            (self.show_turn if kind == "screen_change" else self.show_action)(index or 0)
+            (self.show_screen_change if kind == "screen_change" else self.show_action)(index or 0)
             self._design.behaviour.focus(str(kind))
         elif kind in ("line", "follower"):
-            self._design.turn_to("lines")
+            self._design.bring_up("lines")
             self._design.lines.select(str(kind), index or 0)
             self.show_properties()
             self._design.lines.focus(str(kind))
         elif kind == "panel" and place[1:2] in (("messages",), ("messages_in",)):
             self._go_to_messages(project, place[1:])
         else:
-            self._design.turn_to("screen")
+            self._design.bring_up("screen")
             self._inspector.show_screen()
             self._inspector.show_tab(self._inspector.panel_form)
             self.to_properties()
@@ -225,17 +225,17 @@ class Ways(QObject):
             self.to_properties()
             return
         if kind == "field":
-            self._design.turn_to("screen")
+            self._design.bring_up("screen")
             screen = project.screen_named.get(subject[1])
             if screen is not None and subject[2] < len(screen.fields):
                 self._document.select(Selection(screen.name, screen.fields[subject[2]].at, (subject[2],)))
             self._inspector.show_tab(self._inspector.field_form)
         elif kind == "screen":
-            self._design.turn_to("screen")
+            self._design.bring_up("screen")
             self._document.select_screen(subject[1])
             self._inspector.show_tab(self._inspector.screen_form)
         elif kind == "panel":
-            self._design.turn_to("screen")
+            self._design.bring_up("screen")
             self._inspector.show_tab(self._inspector.panel_form)
         elif kind == "messages":
             languages = project.panel.languages
@@ -243,11 +243,11 @@ class Ways(QObject):
         elif kind == "signal":
             self.show_signal(subject[1])
         elif kind in ("screen_change", "action"):
-            (self.show_turn if kind == "screen_change" else self.show_action)(subject[1])
+            (self.show_screen_change if kind == "screen_change" else self.show_action)(subject[1])
         else:
             names = list(project.line_named if kind == "line" else project.follower_named)
             if subject[1] in names:
-                self._design.turn_to("lines")
+                self._design.bring_up("lines")
                 self._design.lines.select(kind, names.index(subject[1]))
                 self.show_properties()
         self._inspector.form_of(kind).focus_row(row)

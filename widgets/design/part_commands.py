@@ -14,13 +14,13 @@ from widgets.kit.commands import OWN_KEYS, command
 from widgets.kit.own_keys import TABLE
 
 if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkplace
+    from widgets.design.workspace import DesignWorkspace
 
 
 class PartCommands(QObject):
     """Each brings the view into which it adds. Their keys are Ctrl+W and then a letter for the kind of part."""
 
-    def __init__(self, design: DesignWorkplace) -> None:
+    def __init__(self, design: DesignWorkspace) -> None:
         super().__init__(design)
         self._design = design
         signals, behaviour, lines = design.signals, design.behaviour, design.lines
@@ -29,9 +29,9 @@ class PartCommands(QObject):
             self._adds(self.tr("Signal that is one &bit of another"), "signals", lambda: signals.add("bit"), "B"),
             self._adds(self.tr("Signal &held in the panel"), "signals", lambda: signals.add("held"), "H"),
             None,
-            self._adds(self.tr("&Turn by a key"), "behaviour", lambda: behaviour.add_turn("key"), "T"),
-            self._adds(self.tr("Turn by a &condition"), "behaviour", lambda: behaviour.add_turn("when"), "C"),
-            self._adds(self.tr("Turn after &idle time"), "behaviour", lambda: behaviour.add_turn("idle"), "I"),
+            self._adds(self.tr("&Turn by a key"), "behaviour", lambda: behaviour.add_screen_change("key"), "T"),
+            self._adds(self.tr("Turn by a &condition"), "behaviour", lambda: behaviour.add_screen_change("when"), "C"),
+            self._adds(self.tr("Turn after &idle time"), "behaviour", lambda: behaviour.add_screen_change("idle"), "I"),
             self._adds(self.tr("&Action by a key"), "behaviour", lambda: behaviour.add_action("key"), "A"),
             self._adds(
                 self.tr("Action &when a condition holds"), "behaviour", lambda: behaviour.add_action("when"), "W"
@@ -86,7 +86,7 @@ class PartCommands(QObject):
                 return design.lines.table
             case "behaviour":
                 kind, _ = design.behaviour.current()
-                return design.behaviour.turns if kind == "screen_change" else design.behaviour.actions_table
+                return design.behaviour.screen_changes if kind == "screen_change" else design.behaviour.actions_table
         design.document.refused.emit(self.tr("This works on the rows of tables: signals, turns, actions, lines."))
         return None
 

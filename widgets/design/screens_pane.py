@@ -65,10 +65,10 @@ class ScreensPane(QWidget):
             finding.place[1] for finding in findings if finding.severity == "error" and finding.place[:1] == ("screen",)
         }
         when: dict[str, list[str]] = {}
-        for turn in project.screen_changes:
-            if turn.when is not None:
-                text = self.tr("when {condition}").format(condition=condition_text(turn.when))
-                when.setdefault(turn.to, []).append(text)
+        for screen_change in project.screen_changes:
+            if screen_change.when is not None:
+                text = self.tr("when {condition}").format(condition=condition_text(screen_change.when))
+                when.setdefault(screen_change.to, []).append(text)
         shown: list[ListedScreen] = []
         for number, screen in enumerate(project.screens):
             marks = tuple(when.get(screen.name, ()))
@@ -125,7 +125,9 @@ class ScreensPane(QWidget):
             self._document.offered.emit(
                 reason,
                 self.tr("Delete it with these turns"),
-                lambda: self._document.do(step, lambda project: edits.delete_screen(project, name, with_turns=True)),
+                lambda: self._document.do(
+                    step, lambda project: edits.delete_screen(project, name, with_screen_changes=True)
+                ),
             )
         else:
             self._document.refused.emit(reason)
@@ -135,8 +137,16 @@ class ScreensPane(QWidget):
 
         def edit(project: Project) -> Project:
             going = frozenset(names)
-            turns = tuple(turn for turn in project.screen_changes if turn.from_ not in going or turn.to not in going)
-            project = project if len(turns) == len(project.screen_changes) else project.but(screen_changes=turns)
+            screen_changes = tuple(
+                screen_change
+                for screen_change in project.screen_changes
+                if screen_change.from_ not in going or screen_change.to not in going
+            )
+            project = (
+                project
+                if len(screen_changes) == len(project.screen_changes)
+                else project.replace(screen_changes=screen_changes)
+            )
             for name in names:
                 project = edits.delete_screen(project, name)
             return project

@@ -15,13 +15,13 @@ from widgets.kit.commands import OWN_KEYS, command, keys_of
 from widgets.kit.own_keys import TABLE
 
 if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkplace
+    from widgets.design.workspace import DesignWorkspace
 
 
 class TableCommands(QObject):
     """Work on the table in front; without one they say which there are."""
 
-    def __init__(self, design: DesignWorkplace) -> None:
+    def __init__(self, design: DesignWorkspace) -> None:
         super().__init__(design)
         self._design = design
         self._actions: list[QAction | None] = [

@@ -11,13 +11,13 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QInputDialog, QMenu, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from app.checks.accepting import accept, withdraw
-from app.checks.finding import GRAVITY, Finding
+from app.checks.finding import SEVERITY_ORDER, Finding
 from app.panel.paging import PagingGraph
 from widgets.design.exchange.signal_lists import SignalLists
 from widgets.design.findings import FindingsList
 from widgets.design.inspector import Inspector
 from widgets.design.lines.lines_view import LinesView
-from widgets.design.navigation import Ways
+from widgets.design.navigation import Navigator
 from widgets.design.page_map.pane import PageMapPane
 from widgets.design.part_commands import PartCommands
 from widgets.design.screen.editor import ScreenEditor
@@ -30,7 +30,7 @@ from widgets.document.document import Document
 from widgets.document.drafts import Drafts, follow_drafts, subject_text
 from widgets.document.running_checks import RunningChecks
 from widgets.document.settings import Settings
-from widgets.document.unfinished import Begun
+from widgets.document.unfinished import Unfinished
 from widgets.kit.commands import Keys, command
 from widgets.kit.elided import shorten_tabs
 from widgets.kit.notice import Notice
@@ -42,7 +42,7 @@ BRIEF_ABOVE: Final = 125
 VIEWS: Final = ("screen", "map", "behaviour", "signals", "lines")
 
 
-class DesignWorkplace(QWidget):
+class DesignWorkspace(QWidget):
     """Everything about a project is edited here; `document` holds it."""
 
     wanted = Signal()
@@ -55,14 +55,14 @@ class DesignWorkplace(QWidget):
         self.document = document
         self.lists = SignalLists(document, settings or Settings(), self, lambda words: self.editor.say(words))
         self.drafts = Drafts(self)
-        self.begun = Begun(self)
+        self.begun = Unfinished(self)
         self.checks = RunningChecks(document, self)
         self._before = document.project
         self._graph = PagingGraph(document.project)
         self._graph_of = document.project
         self._make_parts()
         self._lay_out()
-        self.ways = Ways(self)
+        self.ways = Navigator(self)
         self._make_actions()
         self._connect()
         self.setFocusProxy(self.editor.face)
@@ -153,7 +153,7 @@ class DesignWorkplace(QWidget):
         self.part_commands = PartCommands(self)
         self._action(self.tr("&Next finding"), lambda: self.findings.step(1), "Ctrl+F8")
         self._action(self.tr("Previo&us finding"), lambda: self.findings.step(-1), "Ctrl+Shift+F8")
-        self._action(self.tr("&Fix the finding"), self._mend_current, "Ctrl+F7")
+        self._action(self.tr("&Fix the finding"), self._fix_current, "Ctrl+F7")
         self._action(self.tr("Accept the finding\u2026"), self._accept_current, "Ctrl+Shift+F7")
         self.addActions(self.map_pane.wide_actions)
         self.screens.addActions([editor.actions_of.find, editor.actions_of.replace])
@@ -223,8 +223,8 @@ class DesignWorkplace(QWidget):
         self.screens.opened.connect(lambda _name: self.show_view("screen"))
         self.map.screen_chosen.connect(document.select_screen)
         self.map.screen_opened.connect(self.ways.open_screen)
-        self.map.turn_chosen.connect(lambda _index: self.ways.show_properties())
-        self.map.turn_opened.connect(lambda _index: self.ways.to_properties())
+        self.map.screen_change_chosen.connect(lambda _index: self.ways.show_properties())
+        self.map.screen_change_opened.connect(lambda _index: self.ways.to_properties())
         self.map_pane.wanted.connect(self._to_map)
         self.map_pane.delete_wanted.connect(self.screens.delete)
         self.map_pane.rename_wanted.connect(self.screens.list.rename_current)
@@ -244,13 +244,13 @@ class DesignWorkplace(QWidget):
             view.opened.connect(self.ways.to_properties)
             view.added.connect(self.ways.to_properties)
         self.inspector.signal_wanted.connect(self.ways.show_signal)
-        self.inspector.screen_form.turn_wanted.connect(self.ways.show_turn)
+        self.inspector.screen_form.screen_change_wanted.connect(self.ways.show_screen_change)
         self.inspector.screen_form.action_wanted.connect(self.ways.show_action)
-        self.inspector.screen_form.add_turn_wanted.connect(self.ways.add_turn_from)
+        self.inspector.screen_form.add_screen_change_wanted.connect(self.ways.add_screen_change_from)
         self.inspector.screen_form.add_action_wanted.connect(self.ways.add_action_on)
         self.findings.place_chosen.connect(self.ways.go_to)
         self.findings.draft_chosen.connect(self.ways.go_to_draft)
-        self.findings.mend_wanted.connect(self._mend)
+        self.findings.fix_wanted.connect(self._fix)
         self.findings.accept_wanted.connect(self._accept)
         self.checks.found.connect(self._found)
 
@@ -273,7 +273,7 @@ class DesignWorkplace(QWidget):
         elif self.view == "behaviour":
             self.behaviour.show_project(project, found.parts("screen_change"), found.parts("action"))
         elif self.view == "signals":
-            self.signals.show_project(project, found.parts("signal"), found.parts("signal", *GRAVITY))
+            self.signals.show_project(project, found.parts("signal"), found.parts("signal", *SEVERITY_ORDER))
         elif self.view == "lines":
             self.lines.show_project(project, found.parts("line"), found.parts("follower"))
 
@@ -317,13 +317,13 @@ class DesignWorkplace(QWidget):
         self._refresh_view()
         self._mark_fields()
 
-    def _mend(self, finding: Finding) -> None:
+    def _fix(self, finding: Finding) -> None:
         """Make the edit that takes a finding away, as one step."""
         if not self.checks.up_to_date:
             self.checks.finish()
-        if finding.mend is None or finding not in self.checks.findings:
+        if finding.fix is None or finding not in self.checks.findings:
             self._refused(self.tr("Nothing changed: this problem no longer exists."))
-        elif self.document.do(finding.mend.words, finding.mended) is None:
+        elif self.document.do(finding.fix.words, finding.fixed) is None:
             self.checks.finish()
 
     def _accept(self, finding: Finding) -> None:
@@ -345,10 +345,10 @@ class DesignWorkplace(QWidget):
         else:
             self.findings.accept_current()
 
-    def _mend_current(self) -> None:
+    def _fix_current(self) -> None:
         row = self.findings.current()
-        if row is not None and row.finding is not None and row.finding.mend is not None:
-            self._mend(row.finding)
+        if row is not None and row.finding is not None and row.finding.fix is not None:
+            self._fix(row.finding)
         elif row is None:
             self._refused(self.tr("Select a finding first: F8 goes to the findings."))
         else:
@@ -395,10 +395,10 @@ class DesignWorkplace(QWidget):
         """Which view is in the middle; one of VIEWS."""
         return VIEWS[self.views.currentIndex()]
 
-    def succeed(self, former: DesignWorkplace) -> None:
+    def take_over(self, former: DesignWorkspace) -> None:
         """Go on with what was typed in a former workspace and not accepted yet, in the same view."""
-        self.begun.succeed(former.begun)
-        self.drafts.succeed(former.drafts, self.inspector.rows_since(former.inspector))
+        self.begun.take_over(former.begun)
+        self.drafts.take_over(former.drafts, self.inspector.rows_since(former.inspector))
         self.views.setCurrentIndex(former.views.currentIndex())
 
     def show_view(self, name: str) -> None:
@@ -406,7 +406,7 @@ class DesignWorkplace(QWidget):
         if self.views.currentIndex() != VIEWS.index(name):
             # What has the focus may go with the former view, and Qt would give it to whatever is next.
             self.views.tabBar().setFocus(Qt.FocusReason.OtherFocusReason)
-        self.turn_to(name)
+        self.bring_up(name)
         {
             "screen": self.editor.face,
             "map": self.map,
@@ -415,7 +415,7 @@ class DesignWorkplace(QWidget):
             "lines": self.lines.first,
         }[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
-    def turn_to(self, name: str) -> None:
+    def bring_up(self, name: str) -> None:
         """Bring a view to the middle and leave the focus where it is."""
         self.views.setCurrentIndex(VIEWS.index(name))
 

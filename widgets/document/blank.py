@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication
 
-from app.project.model import Panel, Project, Screen, Turn
+from app.project.model import Panel, Project, Screen, ScreenChange
 
 translate = QCoreApplication.translate
 
@@ -13,9 +13,9 @@ def blank(rows: int, columns: int, *, paged: bool = False) -> Project:
     """A project with one empty screen; `paged` adds a second one, and the keys left and right change between them."""
     first = translate("Template", "main")
     screens = [Screen(name=first)]
-    turns: tuple[Turn, ...] = ()
+    screen_changes: tuple[ScreenChange, ...] = ()
     if paged:
         screens.append(Screen(name=translate("Template", "second")))
-        turns = (Turn(key="right", to="next"), Turn(key="left", to="previous"))
+        screen_changes = (ScreenChange(key="right", to="next"), ScreenChange(key="left", to="previous"))
     panel = Panel(rows=rows, columns=columns, start=first)
-    return Project(panel=panel, screens=tuple(screens), screen_changes=turns)
+    return Project(panel=panel, screens=tuple(screens), screen_changes=screen_changes)

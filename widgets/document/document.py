@@ -43,7 +43,7 @@ class Document(QObject):
     """The texts are shown and typed in another language of the panel."""
     shown_changed = Signal()
     """The project, what is selected of it or the language is another: once for each deed, after the signals of each."""
-    standing_changed = Signal()
+    status_changed = Signal()
     """The file, the unsaved mark or the names of the steps to undo and redo changed."""
     refused = Signal(str)
     """An edit was refused; the reason in words."""
@@ -60,7 +60,7 @@ class Document(QObject):
         """What was selected before and after each step, by its position in the history."""
         self._order = tuple(screen.name for screen in project.screens)
 
-    def succeed(self, former: Document) -> None:
+    def take_over(self, former: Document) -> None:
         """Go on with what another document held: its project with all steps, its file, its selection.
 
         For a document that nobody listens to yet; the former one is not used any more.
@@ -105,7 +105,7 @@ class Document(QObject):
         """The project as it is now stands in this file."""
         self._path = path
         self._history.mark_saved()
-        self.standing_changed.emit()
+        self.status_changed.emit()
 
     # Edits
 
@@ -194,7 +194,7 @@ class Document(QObject):
         self._selection = self._sound(select or before)
         self._order = tuple(screen.name for screen in self.project.screens)
         self.changed.emit()
-        self.standing_changed.emit()
+        self.status_changed.emit()
         if self._selection != before:
             self.selection_changed.emit()
         self.shown_changed.emit()

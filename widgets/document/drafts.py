@@ -56,7 +56,7 @@ class Drafts(QObject):
         """The subject is called otherwise from now on."""
         self._kept = {(to if kept == subject else kept, row): what for (kept, row), what in self._kept.items()}
 
-    def succeed(self, former: Drafts, called: Mapping[tuple[str, str], str]) -> None:
+    def take_over(self, former: Drafts, called: Mapping[tuple[str, str], str]) -> None:
         """Go on with what another one keeps. `called`: for a kind of subject and a row of then, the row of now."""
         self._kept = {
             (subject, called.get((subject[0], row), row) if isinstance(subject, tuple) else row): kept

@@ -14,13 +14,13 @@ from app.project_file.files import BACKUP, may_write
 from app.project_file.locks import take
 from widgets.document.document import Document
 from widgets.document.file_watch import FileWatch
-from widgets.kit.notice_slot import Deed, NoticeSlot
+from widgets.kit.notice_slot import NoticeAction, NoticeSlot
 
 if TYPE_CHECKING:
     from filelock import BaseFileLock
 
 
-class Ways(Protocol):
+class FileActions(Protocol):
     """What can be done about a file that is not as it should be."""
 
     def save(self) -> bool:
@@ -36,10 +36,12 @@ class Ways(Protocol):
         """Show both versions."""
 
 
-class FileStanding(QObject):
+class FileStatus(QObject):
     """Follows one file, and says in its bar whatever the user should know about it."""
 
-    def __init__(self, document: Document, state: Path | None, ways: Ways, parent: QObject | None = None) -> None:
+    def __init__(
+        self, document: Document, state: Path | None, ways: FileActions, parent: QObject | None = None
+    ) -> None:
         """`state` is the folder for notes of open files; None keeps none."""
         super().__init__(parent)
         self._document = document
@@ -130,7 +132,7 @@ class FileStanding(QObject):
             words = self.tr("{file} was changed by another program, and you have unsaved changes.")
         else:
             words = self.tr("{file} was changed by another program.")
-        deeds: tuple[Deed, ...] = (
+        deeds: tuple[NoticeAction, ...] = (
             (self.tr("Co&mpare"), lambda: self._ways.compare_conflict(path)),
             (self.tr("Re&load"), self._ways.reload),
         )
@@ -141,7 +143,7 @@ class FileStanding(QObject):
         words = self.tr("No recovery copy can be written to {folder}: {reason}. Save often.")
         self.bar.say("no-copy", words.format(folder=self._state, reason=reason))
 
-    def say_not_opened(self, why: str, again: Deed) -> None:
+    def say_not_opened(self, why: str, again: NoticeAction) -> None:
         """The project of the last window was not opened at the start."""
         words = self.tr("{why} This window starts with an empty project.")
         self.bar.say("last", words.format(why=why), (again,))
@@ -151,7 +153,7 @@ class FileStanding(QObject):
             "{file} is missing or cannot be read: deleted, renamed, or its disk was removed. This window holds the "
             "only copy."
         )
-        deeds: tuple[Deed, ...] = (
+        deeds: tuple[NoticeAction, ...] = (
             (self.tr("Save it &there again"), self._ways.save),
             (self.tr("Save &as\u2026"), self._ways.save_as),
         )

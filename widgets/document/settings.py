@@ -27,7 +27,7 @@ class LeftOff:
 
     path: Path | None = None
     """The project; None if it had no file."""
-    workplace: int = 0
+    workspace: int = 0
     """Counted from 0 in the order of the switcher."""
     view: str = ""
     """Of the Design workplace; empty if it was not opened."""
@@ -55,7 +55,7 @@ ARMED_FILES: Final = 100
 """Of how many files it is remembered how they were armed last."""
 
 
-WORKPLACES: Final = {"0": 0, "1": 1, "2": 2}
+WORKSPACES: Final = {"0": 0, "1": 1, "2": 2}
 """What can stand in the settings as the workplace that was left."""
 
 
@@ -162,7 +162,7 @@ class Settings:
         texts = {key: str(self._store.value(f"left_off/{key}", "") or "") for key in ("path", "view", "screen")}
         return LeftOff(
             path=Path(texts["path"]) if texts["path"] else None,
-            workplace=WORKPLACES.get(str(self._store.value("left_off/workspace", 0)), 0),
+            workspace=WORKSPACES.get(str(self._store.value("left_off/workspace", 0)), 0),
             view=texts["view"],
             screen=texts["screen"],
         )
@@ -170,7 +170,7 @@ class Settings:
     @left_off.setter
     def left_off(self, place: LeftOff) -> None:
         self._store.setValue("left_off/path", "" if place.path is None else str(place.path.absolute()))
-        self._store.setValue("left_off/workspace", place.workplace)
+        self._store.setValue("left_off/workspace", place.workspace)
         self._store.setValue("left_off/view", place.view)
         self._store.setValue("left_off/screen", place.screen)
 

@@ -10,15 +10,15 @@ from typing import Any, Literal, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
-from app.project.model import Action, Condition, HeldValue, Project, Turn
+from app.project.model import Action, Condition, HeldValue, Project, ScreenChange
 
 translate = QCoreApplication.translate
-Rule = Turn | Action
-_R = TypeVar("_R", Turn, Action)
+Rule = ScreenChange | Action
+_R = TypeVar("_R", ScreenChange, Action)
 Kind = Literal["screen_change", "action"]
 
 
-class Begun(QObject):
+class Unfinished(QObject):
     """The rules that are not complete yet: new ones, listed behind the others, and changes of some that there are.
 
     Each is kept until it is complete or put away, whatever else is begun meanwhile.
@@ -65,7 +65,7 @@ class Begun(QObject):
         _, former = self._kept.pop(self._at(rule))
         self.completed.emit(_kind(rule), former is None)
 
-    def succeed(self, other: Begun) -> None:
+    def take_over(self, other: Unfinished) -> None:
         """Go on with what another one keeps."""
         self._kept = list(other._kept)
 
@@ -111,7 +111,7 @@ def of_kind(project: Project, kind: Kind) -> tuple[Rule, ...]:
 
 
 def _kind(rule: Rule) -> Kind:
-    return "screen_change" if isinstance(rule, Turn) else "action"
+    return "screen_change" if isinstance(rule, ScreenChange) else "action"
 
 
 def unmade(rule: type[_R], **given: Any) -> _R:
@@ -132,19 +132,19 @@ def no_condition() -> Condition:
 def lacking(rule: Rule) -> list[str]:
     """What is still to be chosen, in words."""
     lacks = []
-    idle = isinstance(rule, Turn) and rule.idle_s is not None
+    idle = isinstance(rule, ScreenChange) and rule.idle_s is not None
     if rule.key == "":
-        lacks.append(translate("Begun", "the key"))
+        lacks.append(translate("Unfinished", "the key"))
     elif rule.when is not None and not rule.when.signal:
-        lacks.append(translate("Begun", "the signal of the condition"))
+        lacks.append(translate("Unfinished", "the signal of the condition"))
     elif rule.key is None and rule.when is None and not idle:
-        lacks.append(translate("Begun", "the cause"))
-    if isinstance(rule, Turn):
-        return lacks if rule.to else [*lacks, translate("Begun", "the target screen")]
+        lacks.append(translate("Unfinished", "the cause"))
+    if isinstance(rule, ScreenChange):
+        return lacks if rule.to else [*lacks, translate("Unfinished", "the target screen")]
     if not rule.do:
-        lacks.append(translate("Begun", "what it does"))
+        lacks.append(translate("Unfinished", "what it does"))
     if not rule.signal and rule.do not in ("begin-entry", "next-language"):
-        lacks.append(translate("Begun", "the signal"))
+        lacks.append(translate("Unfinished", "the signal"))
     if rule.do == "write" and (rule.value is None or (isinstance(rule.value, HeldValue) and not rule.value.from_)):
-        lacks.append(translate("Begun", "the value"))
+        lacks.append(translate("Unfinished", "the value"))
     return lacks

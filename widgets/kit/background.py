@@ -79,7 +79,7 @@ class _Outcome(Generic[_T]):
             self.error = error
 
 
-def patiently(parent: QWidget, words: str, job: Callable[[], _T]) -> _T:
+def run_with_wait_dialog(parent: QWidget, words: str, job: Callable[[], _T]) -> _T:
     """What `job` returns or raises. It runs aside; if it takes long, `words` say what is waited for, with a way out.
 
     Raises GaveUp if the user took it.

@@ -24,7 +24,7 @@ OWN_NAMES: Final = {Language.ENGLISH: "English", Language.GERMAN: "Deutsch"}
 """What speakers of a language call it: never translated, so that they find it whatever the window speaks."""
 
 
-class Speech(QObject):
+class Translation(QObject):
     """Lets the whole program speak one language: our texts, those of `app`, and those of Qt's own dialogs.
 
     Only what is made afterwards speaks it; what is on the screen already keeps its texts.

@@ -61,7 +61,7 @@ BUTTONS: Final = {
     "": _Weight.Normal,
     "primary": _Weight.DemiBold,
     "badge": _Weight.DemiBold,
-    "workplace": _Weight.Bold,
+    "workspace": _Weight.Bold,
 }
 """The looks of a button: the weight of its text."""
 _DEFAULT: Final = QStyleOptionButton.ButtonFeature.DefaultButton
@@ -241,7 +241,7 @@ def _button(option: Any, painter: QPainter, widget: QWidget | None, colours: Col
 
 def _tool(option: Any, painter: QPainter, widget: QWidget | None, colours: Colours) -> None:
     """The ground of a button in a bar; that of a workplace is a line below it."""
-    if _look_of(widget) != "workplace":
+    if _look_of(widget) != "workspace":
         _button(option, painter, widget, colours)
         return
     if option.state & _State.State_MouseOver:
@@ -254,11 +254,11 @@ def _tool(option: Any, painter: QPainter, widget: QWidget | None, colours: Colou
 
 def _write_in(look: str, option: Any, colours: Colours) -> None:
     """Let the text of a button be written in the colour and the weight of its look."""
-    if look == "workplace" and not option.state & _State.State_On:
+    if look == "workspace" and not option.state & _State.State_On:
         option.font.setWeight(_Weight.Normal)
-    elif look in ("workplace", "primary") and option.state & _State.State_Enabled:
+    elif look in ("workspace", "primary") and option.state & _State.State_Enabled:
         pressed = option.state & _State.State_Sunken
-        ink = "accent" if look == "workplace" else "window" if pressed else "on_accent"
+        ink = "accent" if look == "workspace" else "window" if pressed else "on_accent"
         option.palette.setColor(_Role.ButtonText, colours.colour(ink))
 
 

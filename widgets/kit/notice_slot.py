@@ -12,7 +12,7 @@ from widgets.kit.elided import ShortLines
 from widgets.kit.icons import cross_icon, tool
 from widgets.kit.scaling import percent, scaled
 
-Deed = tuple[str, Callable[[], object]]
+NoticeAction = tuple[str, Callable[[], object]]
 """What a button says, and what it does."""
 HEIGHT: Final = 34
 """Pixels at 100 per cent, also while it says nothing: what comes and goes here moves nothing."""
@@ -36,7 +36,7 @@ class NoticeSlot(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("look", "notice")
-        self._notices: dict[str, tuple[str, tuple[Deed, ...]]] = {}
+        self._notices: dict[str, tuple[str, tuple[NoticeAction, ...]]] = {}
         self.text = ShortLines(lines_here())
         self.text.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.buttons: list[QPushButton] = []
@@ -57,7 +57,7 @@ class NoticeSlot(QFrame):
         """What it is about; empty if it says nothing."""
         return next(reversed(self._notices), "")
 
-    def say(self, about: str, text: str, deeds: Sequence[Deed] = ()) -> None:
+    def say(self, about: str, text: str, deeds: Sequence[NoticeAction] = ()) -> None:
         """Show a sentence and a button for each deed. A press on any closes the sentence first."""
         self._notices.pop(about, None)
         self._notices[about] = (text, tuple(deeds))

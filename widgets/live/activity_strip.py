@@ -42,7 +42,7 @@ MOST_LANES: Final = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Passage:
+class StripMark:
     """One transaction as the strip tells it, or an outage (`gap`). `at` is `time.monotonic()` in seconds."""
 
     line: str
@@ -56,26 +56,26 @@ class Passage:
     gap: bool = False
 
 
-def gap_of(line: str, outage: Outage) -> Passage:
+def gap_of(line: str, outage: Outage) -> StripMark:
     """A time in which no answer came over a line."""
-    words = QCoreApplication.translate("LineStrip", "no answer for {seconds} s: {reason}")
+    words = QCoreApplication.translate("ActivityStrip", "no answer for {seconds} s: {reason}")
     if outage.late:
-        words = QCoreApplication.translate("LineStrip", "no answer in time for {seconds} s: {reason}")
+        words = QCoreApplication.translate("ActivityStrip", "no answer in time for {seconds} s: {reason}")
     told = words.format(seconds=f"{outage.seconds:.1f}", reason=outage.reason)
-    return Passage(line, told, good=False, write=False, at=outage.until, gap=True)
+    return StripMark(line, told, good=False, write=False, at=outage.until, gap=True)
 
 
-def passage_of(transaction: Transaction) -> Passage:
+def mark_of(transaction: Transaction) -> StripMark:
     """A transaction of the bus in the words of the strip."""
     head = f"{transaction.follower}: {transaction.kind}"
     fault = transaction.fault
     at = transaction.at + transaction.ms / 1000
     if fault is None:
-        words = QCoreApplication.translate("LineStrip", "{what}, {ms} ms").format(what=head, ms=_ms(transaction.ms))
-        return Passage(
+        words = QCoreApplication.translate("ActivityStrip", "{what}, {ms} ms").format(what=head, ms=_ms(transaction.ms))
+        return StripMark(
             transaction.line, words, good=True, write=transaction.request.writes, at=at, transaction=transaction
         )
-    return Passage(
+    return StripMark(
         transaction.line,
         f"{head}: {fault.detail}",
         good=False,
@@ -92,12 +92,12 @@ def _ms(ms: float) -> str:
 
 @dataclass(slots=True)
 class _Lane:
-    passages: deque[Passage] = field(default_factory=lambda: deque(maxlen=KEPT))
+    marks: deque[StripMark] = field(default_factory=lambda: deque(maxlen=KEPT))
     good: int = 0
     faults: int = 0
     counted: bool = False
     """Whether the counts are others than those that are drawn."""
-    told: Passage | None = None
+    told: StripMark | None = None
     trouble: str = ""
     outages: int = 0
     new: int = 0
@@ -106,7 +106,7 @@ class _Lane:
     """The words as they were drawn last: measuring them again at every frame costs more than drawing them."""
 
 
-class LineStrip(QWidget):
+class ActivityStrip(QWidget):
     """Marks run from right to left, the newest at the right edge.
 
     A good read is a short stroke, a good write a dot, a fault a cross of full height with its words beside it, an
@@ -129,7 +129,7 @@ class LineStrip(QWidget):
         """Whether somebody had the whole drawn since news were shown, perhaps into a picture and not on the screen."""
         self._asked = False
         """Whether the strip itself asked for that."""
-        self._chosen: tuple[str, Passage] | None = None
+        self._chosen: tuple[str, StripMark] | None = None
         self._news = QTimer(self)
         self._news.setSingleShot(True)
         self._news.timeout.connect(self._show_news)
@@ -155,16 +155,16 @@ class LineStrip(QWidget):
             self._reserved = lanes
             self.updateGeometry()
 
-    def add(self, passages: Iterable[Passage]) -> None:
+    def add(self, marks: Iterable[StripMark]) -> None:
         """Show these too, oldest first. A passage of a line that is not shown is left out."""
         come = told_anew = False
-        for passage in passages:
-            lane = self._lanes.get(passage.line)
+        for strip_mark in marks:
+            lane = self._lanes.get(strip_mark.line)
             if lane is None:
                 continue
-            lane.passages.append(passage)
+            lane.marks.append(strip_mark)
             lane.new += 1
-            before, lane.told = lane.told, _to_tell(lane.told, passage)
+            before, lane.told = lane.told, _to_tell(lane.told, strip_mark)
             come, told_anew = True, told_anew or lane.told is not before
         if come:
             self._show_soon()
@@ -194,10 +194,10 @@ class LineStrip(QWidget):
             return
         lane.outages = outages.count
         gap = gap_of(line, outages.last)
-        after = [passage for passage in lane.passages if passage.at > gap.at - 0.001]
+        after = [strip_mark for strip_mark in lane.marks if strip_mark.at > gap.at - 0.001]
         for _ in after:
-            lane.passages.pop()
-        lane.passages.extend((gap, *after))
+            lane.marks.pop()
+        lane.marks.extend((gap, *after))
         lane.told = _to_tell(lane.told, gap)
         lane.new = 0
         self.update()
@@ -231,7 +231,7 @@ class LineStrip(QWidget):
         return self._words(lane.told) if lane.told else self.tr("nothing yet")
 
     @property
-    def chosen(self) -> Passage | None:
+    def chosen(self) -> StripMark | None:
         """The transaction that the user stepped to."""
         return self._chosen[1] if self._chosen else None
 
@@ -324,19 +324,19 @@ class LineStrip(QWidget):
         y = track.center().y() + 0.5
         areas = cast("Iterable[QRect]", wanted)  # what the stubs do not say of it
         among = [(area.left() - REACH, area.right() + REACH) for area in areas if area.intersects(track)]
-        for x, passage in self._marks(track, lane, 0 if wanted.boundingRect() == self.rect() else lane.new):
+        for x, strip_mark in self._marks(track, lane, 0 if wanted.boundingRect() == self.rect() else lane.new):
             if not any(left <= x <= right for left, right in among):
                 continue
-            if passage.gap:
+            if strip_mark.gap:
                 painter.fillRect(QRectF(x - GAP, y - 2, 2 * GAP, 4), colours.colour("band"))
                 breaks += [QLineF(x - 4, y + 8, x, y - 8), QLineF(x, y + 8, x + 4, y - 8)]
-            elif not passage.good:
+            elif not strip_mark.good:
                 crosses += [QLineF(x - 2.5, y - 8, x + 2.5, y + 8), QLineF(x - 2.5, y + 8, x + 2.5, y - 8)]
-            elif passage.write:
+            elif strip_mark.write:
                 writes.append(QPointF(x, y))
             else:
                 reads.append(QLineF(x, y - 4, x, y + 4))
-            if self._chosen is not None and self._chosen[1] is passage and self._chosen[0] == name:
+            if self._chosen is not None and self._chosen[1] is strip_mark and self._chosen[0] == name:
                 painter.fillRect(QRectF(x - 4, track.top() + 1, 8, track.height() - 2), colours.colour("line"))
         painter.setPen(QPen(colours.colour("good"), 2))
         painter.drawLines(reads)
@@ -365,16 +365,16 @@ class LineStrip(QWidget):
             QRect(right - counts, top, counts, LANE),
         )
 
-    def _marks(self, track: QRect, lane: _Lane, without: int = 0) -> list[tuple[float, Passage]]:
+    def _marks(self, track: QRect, lane: _Lane, without: int = 0) -> list[tuple[float, StripMark]]:
         """Where each mark that fits stands, the newest first, as it was before the newest `without` came."""
-        marks: list[tuple[float, Passage]] = []
+        marks: list[tuple[float, StripMark]] = []
         x = track.right() - 5.0
-        for passage in islice(reversed(lane.passages), without, None):
-            x -= GAP if passage.gap else 0
+        for strip_mark in islice(reversed(lane.marks), without, None):
+            x -= GAP if strip_mark.gap else 0
             if x < track.left() + 3:
                 break
-            marks.append((x, passage))
-            x -= PITCH + (GAP if passage.gap else 0)
+            marks.append((x, strip_mark))
+            x -= PITCH + (GAP if strip_mark.gap else 0)
         return marks
 
     # What the user does
@@ -416,43 +416,43 @@ class LineStrip(QWidget):
 
     def _step(self, *, older: bool) -> None:
         name = self._chosen[0] if self._chosen else next(iter(self._lanes), None)
-        if name is None or not self._lanes[name].passages:
+        if name is None or not self._lanes[name].marks:
             return
-        kept = list(self._lanes[name].passages)
+        kept = list(self._lanes[name].marks)
         if self._chosen is None:
             self._choose((name, kept[-1]))
             return
-        place = next((i for i, passage in enumerate(kept) if passage is self._chosen[1]), 0)
+        place = next((i for i, strip_mark in enumerate(kept) if strip_mark is self._chosen[1]), 0)
         self._choose((name, kept[min(len(kept) - 1, max(0, place + (-1 if older else 1)))]))
 
     def _change_lane(self, by: int) -> None:
-        names = [name for name, lane in self._lanes.items() if lane.passages][:MOST_LANES]
+        names = [name for name, lane in self._lanes.items() if lane.marks][:MOST_LANES]
         if not names:
             return
         at = names.index(self._chosen[0]) if self._chosen and self._chosen[0] in names else 0
         name = names[(at + by) % len(names)]
-        self._choose((name, self._lanes[name].passages[-1]))
+        self._choose((name, self._lanes[name].marks[-1]))
 
-    def _choose(self, chosen: tuple[str, Passage] | None) -> None:
+    def _choose(self, chosen: tuple[str, StripMark] | None) -> None:
         self._chosen = chosen
         self._announce()
         self.update()
         self.selected.emit(chosen[1] if chosen else None)
 
-    def _under(self, x: int, y: int) -> tuple[str, Passage] | None:
+    def _under(self, x: int, y: int) -> tuple[str, StripMark] | None:
         for row, (name, lane) in enumerate(list(self._lanes.items())[:MOST_LANES]):
             track = self._places(row)[1]
             if track.contains(x, y):
-                for mark, passage in self._marks(track, lane):
+                for mark, strip_mark in self._marks(track, lane):
                     if abs(mark - x) <= PITCH / 2:
-                        return name, passage
+                        return name, strip_mark
         return None
 
-    def _words(self, passage: Passage) -> str:
-        ago = self._clock() - passage.at
-        if passage.good and self.chosen is not passage:
-            return passage.words
-        return f"{passage.words} ({self._ago(ago)})"
+    def _words(self, strip_mark: StripMark) -> str:
+        ago = self._clock() - strip_mark.at
+        if strip_mark.good and self.chosen is not strip_mark:
+            return strip_mark.words
+        return f"{strip_mark.words} ({self._ago(ago)})"
 
     def _ago(self, seconds: float) -> str:
         return self.tr("just now") if seconds < 1 else self.tr("{seconds} s ago").format(seconds=int(seconds))
@@ -470,7 +470,7 @@ class LineStrip(QWidget):
         )
 
 
-def _to_tell(told: Passage | None, newest: Passage) -> Passage:
+def _to_tell(told: StripMark | None, newest: StripMark) -> StripMark:
     """Which of the two the words are about: faults stay a while, other words long enough to be read."""
     if told is None or not newest.good:
         return newest

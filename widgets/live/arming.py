@@ -225,7 +225,7 @@ class _Caution(QFrame):
 
 
 @dataclass(frozen=True, slots=True)
-class Writing:
+class WritePermission:
     """What Fanlight may write to now."""
 
     live: bool = False
@@ -247,7 +247,7 @@ class ArmingBadge(QFrame):
     def __init__(self, arm: QAction, disarm: QAction, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._arm, self._disarm = arm, disarm
-        self._writing = Writing()
+        self._writing = WritePermission()
         row = QHBoxLayout(self)
         row.setContentsMargins(10, 0, 4, 0)
         row.setSpacing(BESIDE)
@@ -260,7 +260,7 @@ class ArmingBadge(QFrame):
         row.addWidget(self._stripes)
         row.addWidget(self._words, 1)
         row.addWidget(self.button)
-        self.show_writing(Writing())
+        self.show_writing(WritePermission())
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
@@ -317,7 +317,7 @@ class ArmingBadge(QFrame):
         """What the badge says."""
         return self._words.text()
 
-    def show_writing(self, writing: Writing) -> None:
+    def show_writing(self, writing: WritePermission) -> None:
         """Say this from now on."""
         self._writing = writing
         armed = bool(writing.armed) and not writing.simulated

@@ -39,9 +39,9 @@ from widgets.kit.scaling import percent, scaled
 from widgets.live.readings_model import age_text
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
-    from app.follower.register_bank import Bank, Quantity
+    from app.follower.register_bank import Quantity, RegisterBank
     from app.line.states import FollowerState
-    from app.line.status import Standing, Standings
+    from app.line.status import Status, Statuses
 
 translate = QCoreApplication.translate
 
@@ -60,7 +60,7 @@ NUMBER: Final = re.compile(r"[+-]?\d{1,20}(?:[.,]\d{1,20})?")
 class SimulatedSwitches:
     """What a person can do at a simulated follower, as actions for a menu and for check boxes alike."""
 
-    def __init__(self, bank: Bank, parent: QWidget) -> None:
+    def __init__(self, bank: RegisterBank, parent: QWidget) -> None:
         self.bank = bank
         self.silent = self._switch(
             parent,
@@ -92,11 +92,11 @@ class SimulatedSwitches:
         dialog.show()
 
     @staticmethod
-    def _switch(parent: QWidget, text: str, tip: str, turn: Callable[[bool], None]) -> QAction:
+    def _switch(parent: QWidget, text: str, tip: str, screen_change: Callable[[bool], None]) -> QAction:
         action = QAction(text, parent)
         action.setCheckable(True)
         action.setToolTip(plain_tip(tip))
-        action.toggled.connect(turn)
+        action.toggled.connect(screen_change)
         return mark_entry(action)
 
 
@@ -139,18 +139,18 @@ class FollowerCard(QFrame):
         self._layout.addStretch(1)
         self.show_state(None, 0.0)
 
-    def show_state(self, state: FollowerState | None, now: float, standing: Standing | None = None) -> None:
+    def show_state(self, state: FollowerState | None, now: float, status: Status | None = None) -> None:
         """Say how the follower is; None while nothing is connected. `now` is `time.monotonic()` in seconds.
 
-        `standing` is that of this follower, its line and its data: the worst of these leads.
+        `status` is that of this follower, its line and its data: the worst of these leads.
         """
         if state is None:
             self._values = ""
             self._say(self.tr("not connected"), "faint")
         elif state.answering is None:
             self._say(self.tr("\u2026 not polled yet"), "faint")
-        elif standing is not None and standing.level >= DOUBTED and (state.answering or state.two_devices):
-            self._say(f"\u26a0 {standing.words}", standing_look(standing), standing.advice)
+        elif status is not None and status.level >= DOUBTED and (state.answering or state.two_devices):
+            self._say(f"\u26a0 {status.words}", status_look(status), status.advice)
         elif state.answering:
             words = self.tr("\u2713 answering")
             if state.answer_ms is not None:
@@ -164,9 +164,9 @@ class FollowerCard(QFrame):
             words = self.tr("\u26a0 not answering")
             if state.last_answer is not None:
                 words += self.tr(", last {age} ago").format(age=age_text(now - state.last_answer))
-            self._say(words, "fault", state.reason or (standing.advice if standing is not None else ""))
+            self._say(words, "fault", state.reason or (status.advice if status is not None else ""))
 
-    def simulate(self, bank: Bank, switches: SimulatedSwitches | None = None) -> None:
+    def simulate(self, bank: RegisterBank, switches: SimulatedSwitches | None = None) -> None:
         """Offer the switches of this simulated follower from now on."""
         self.switches = switches or SimulatedSwitches(bank, self)
         self._has_values = any(quantity.name in SHOWN for quantity in bank.overview())
@@ -256,11 +256,11 @@ class FollowerCards(QWidget):
         super().__init__()
         self._project: Project | None = None
         self._states: Mapping[str, FollowerState] = {}
-        self._standings: Standings | None = None
+        self._statuses: Statuses | None = None
         self._now = 0.0
         self._cards: dict[int, FollowerCard] = {}
         self._switches: dict[str, SimulatedSwitches] = {}
-        self._models: Mapping[str, Bank] = {}
+        self._models: Mapping[str, RegisterBank] = {}
         self._holder = QStackedWidget()
         self.heads = QTabBar()
         """Which follower, where there are several; the mark before each name tells how it is."""
@@ -304,7 +304,7 @@ class FollowerCards(QWidget):
             self._choose(0)
         self.show_states({}, 0.0)
 
-    def simulate(self, models: Mapping[str, Bank]) -> None:
+    def simulate(self, models: Mapping[str, RegisterBank]) -> None:
         """Offer the switches of these simulated followers from now on."""
         self._models = models
         self._switches = {name: SimulatedSwitches(bank, self._holder) for name, bank in models.items()}
@@ -316,9 +316,9 @@ class FollowerCards(QWidget):
         """Those of the simulated followers, by name."""
         return self._switches
 
-    def show_states(self, states: Mapping[str, FollowerState], now: float, standings: Standings | None = None) -> None:
+    def show_states(self, states: Mapping[str, FollowerState], now: float, statuses: Statuses | None = None) -> None:
         """Say how the followers are; nothing of those while nothing is connected. `now` is `time.monotonic()`."""
-        self._states, self._now, self._standings = states, now, standings
+        self._states, self._now, self._statuses = states, now, statuses
         shown = self._holder.currentWidget()
         if isinstance(shown, FollowerCard):
             self._tell(shown)
@@ -328,8 +328,8 @@ class FollowerCards(QWidget):
 
     def _tell(self, card: FollowerCard) -> None:
         name = card.follower.name
-        standing = None if self._standings is None else self._standings.of(name)
-        card.show_state(self._states.get(name), self._now, standing)
+        status = None if self._statuses is None else self._statuses.of(name)
+        card.show_state(self._states.get(name), self._now, status)
         card.refresh()
 
     def card(self, number: int) -> FollowerCard:
@@ -357,9 +357,9 @@ class FollowerCards(QWidget):
         if state is None or state.answering is None:
             mark, ink, words = "\u25cb", "faint", self.tr("not connected")
         elif state.answering or state.two_devices:
-            standing = self._standings.of(state.name) if self._standings is not None else None
-            if standing is not None and standing.level >= DOUBTED:
-                mark, ink, words = "\u26a0", standing_look(standing), standing.words
+            status = self._statuses.of(state.name) if self._statuses is not None else None
+            if status is not None and status.level >= DOUBTED:
+                mark, ink, words = "\u26a0", status_look(status), status.words
             else:
                 mark, ink, words = "\u2713", "good", self.tr("answering")
         else:
@@ -384,7 +384,7 @@ class ValueSetter(QWidget):
     def __init__(
         self,
         project: Project,
-        bank: Bank,
+        bank: RegisterBank,
         names: Sequence[str],
         parent: QWidget | None = None,
         *,
@@ -452,9 +452,9 @@ class ValueSetter(QWidget):
         self.value.selectAll()
 
 
-def standing_look(standing: Standing) -> str:
+def status_look(status: Status) -> str:
     """The look of words about something that is wrong: a line or a device is worse than some data."""
-    return "caution" if standing.level == DOUBTED else "fault"
+    return "caution" if status.level == DOUBTED else "fault"
 
 
 def _box(action: QAction) -> QCheckBox:
@@ -466,7 +466,7 @@ def _box(action: QAction) -> QCheckBox:
     return box
 
 
-def _settable(project: Project, bank: Bank) -> list[str]:
+def _settable(project: Project, bank: RegisterBank) -> list[str]:
     """The signals that one can set by hand: not those that a drive's model works out itself.
 
     Those that the line cannot write come first.

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import (
 from widgets.kit.steady import Choice, DecimalNumber, WholeNumber
 
 if TYPE_CHECKING:  # followers are simulated only when a project is connected
-    from app.follower.register_bank import Bank
+    from app.follower.register_bank import RegisterBank
 
 REBOOT_S: Final = 5.0
 
@@ -29,7 +29,7 @@ REBOOT_S: Final = 5.0
 class TroubleDialog(QDialog):
     """What somebody at the bench can do to one simulated follower. Everything acts at once."""
 
-    def __init__(self, bank: Bank, parent: QWidget | None = None) -> None:
+    def __init__(self, bank: RegisterBank, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._bank = bank
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

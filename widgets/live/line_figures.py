@@ -110,7 +110,7 @@ class LineFigures(QTreeWidget):
             return rows
         rows.append((self.tr("Poll cycle"), f"{milliseconds(measured.cycle_ms)} ms", False))
         rows.append((self.tr("Bus load"), f"{100 * measured.used:.0f} %", False))
-        for follower, spread in measured.turnaround.items():
+        for follower, spread in measured.response_time.items():
             named = {
                 self.tr("{follower}: response time"): spread.median,
                 self.tr("{follower}: 95 % within"): spread.most,

@@ -36,7 +36,7 @@ from widgets.kit.questions import say
 from widgets.kit.scaling import scaled
 from widgets.kit.steady import Choice
 from widgets.live.line_figures import LineFigures
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.live.transaction_parts import TransactionParts
 from widgets.live.transactions_table import KEPT, Row, TransactionsModel, TransactionsTable, Wanted
 
@@ -60,7 +60,7 @@ class LineView(QWidget):
     bounded.
     """
 
-    def __init__(self, live: Live, settings: Settings, parent: QWidget | None = None) -> None:
+    def __init__(self, live: LiveSession, settings: Settings, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._settings = settings
         self._live = live

@@ -10,11 +10,11 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
 from app.panel.view import View
 from app.project.model import Project
-from widgets.live.arming import Writing
+from widgets.live.arming import WritePermission
 
 if TYPE_CHECKING:  # the line's libraries are imported only when a project is connected
     from app.line.states import Snapshot
-    from app.line.status import Standings
+    from app.line.status import Statuses
     from app.session.session import Session, Via
     from app.signals.reading import Reading
 
@@ -34,7 +34,7 @@ class NotConnectedError(Exception):
     """The project cannot be connected; the message says why and what to do."""
 
 
-class Live(QObject):
+class LiveSession(QObject):
     """Owns the session of the window.
 
     All of it happens in the window's thread, and nothing here waits for the line: the line and the simulated followers
@@ -69,7 +69,7 @@ class Live(QObject):
         """The state of the panel and the snapshot at the last frame."""
         self._framed_at = 0.0
         self._began_at = 0.0
-        self._standings: tuple[Snapshot, Standings] | None = None
+        self._statuses: tuple[Snapshot, Statuses] | None = None
         self._disarmed = ""
         """Why lines had disarmed themselves at the last look."""
         self._timer = QTimer(self)
@@ -77,7 +77,7 @@ class Live(QObject):
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
         self._timer.timeout.connect(self._look)
 
-    def succeed(self, former: Live) -> None:
+    def take_over(self, former: LiveSession) -> None:
         """Go on with the session of another one, which is disconnected then without being stopped."""
         former.release_all()
         former._timer.stop()
@@ -98,13 +98,15 @@ class Live(QObject):
         return self._session is not None
 
     @property
-    def writing(self) -> Writing:
+    def writing(self) -> WritePermission:
         """What may be written to now."""
         session = self._session
         if session is None:
-            return Writing()
+            return WritePermission()
         armed = tuple(line.name for line in session.project.lines if session.engine.armed(line.name))
-        return Writing(live=True, simulated=session.simulation is not None, armed=armed, disarmed=session.disarmed)
+        return WritePermission(
+            live=True, simulated=session.simulation is not None, armed=armed, disarmed=session.disarmed
+        )
 
     def connect_to(self, project: Project, via: Via) -> None:
         """Run `project`; what ran before is stopped first. A real line starts disarmed.
@@ -194,22 +196,22 @@ class Live(QObject):
         snapshot = snapshot or self._session.snapshot()
         return View(self._session.project, self._session.state.held, snapshot.readings)
 
-    def standings(self) -> Standings | None:
+    def statuses(self) -> Statuses | None:
         """How lines, devices and data stand; None while nothing is connected. Worked out once a snapshot."""
-        from app.line.status import Standings
+        from app.line.status import Statuses
 
         session = self._session
         if session is None:
             return None
         snapshot = session.snapshot()
-        former = self._standings
+        former = self._statuses
         if former is not None and former[0] is not snapshot and session.project is former[1].project:
             # Counting takes long where there is much to count.
             soon = len(snapshot.readings) > MANY and 0 <= snapshot.at - former[0].at < SELDOM_S
             former = former if soon else None
         if former is None or former[1].project is not session.project:
-            former = snapshot, Standings(session.project, snapshot)
-        self._standings = former
+            former = snapshot, Statuses(session.project, snapshot)
+        self._statuses = former
         return former[1]
 
     # A frame

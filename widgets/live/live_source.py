@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Signal
 
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 
 if TYPE_CHECKING:  # what watches and what keeps is imported with the line's libraries, only when something is connected
-    from app.curves.source import Observed
-    from app.events.event_detector import Watch
+    from app.curves.source import LiveSource
+    from app.events.event_detector import EventDetector
     from app.events.events import Event
     from app.line.samples import Subscription
     from app.recording.history import History
@@ -41,7 +41,7 @@ class Observation(QObject):
     recording_changed = Signal()
     """A recording began or ended."""
 
-    def __init__(self, live: Live, parent: QObject | None = None) -> None:
+    def __init__(self, live: LiveSession, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._live = live
         self._session: Session | None = None
@@ -51,8 +51,8 @@ class Observation(QObject):
         """Of a session that is about to start."""
         self.history: History | None = None
         """The last minutes of the session; None before the first connection. They stay when it is disconnected."""
-        self.watch: Watch | None = None
-        self._source: Observed | None = None
+        self.watch: EventDetector | None = None
+        self._source: LiveSource | None = None
         self._curves: tuple[str, ...] = ()
         self._recorder: Recorder | None = None
         self._last: Progress | None = None
@@ -63,12 +63,12 @@ class Observation(QObject):
         self._connection_changed()
 
     @property
-    def source(self) -> Observed | None:
+    def source(self) -> LiveSource | None:
         """The curves of the history, if there is one. Made when they are first wanted."""
         if self._source is None and self.history is not None:
-            from app.curves.source import Observed
+            from app.curves.source import LiveSource
 
-            self._source = Observed(self.history)
+            self._source = LiveSource(self.history)
         return self._source
 
     @property
@@ -155,7 +155,7 @@ class Observation(QObject):
             self.watch.note(text)
             self._pass_on(self.watch.take())
 
-    def succeed(self, former: Observation) -> None:
+    def take_over(self, former: Observation) -> None:
         """Go on with what another one has gathered. That one gathers no more."""
         if self._samples is not None:
             self._samples.close()
@@ -193,13 +193,13 @@ class Observation(QObject):
             self._begin(session)
 
     def _begin(self, session: Session) -> None:
-        from app.events.event_detector import Watch
+        from app.events.event_detector import EventDetector
         from app.recording.history import History
 
         self._samples, self.history = self._coming or (session.samples.subscribe(), History(session.project))
         self._coming, self._source = None, None
         self.history.screen = session.state.screen
-        self.watch = Watch(session.project)
+        self.watch = EventDetector(session.project)
         self._keep_held(session)
         self.begun.emit()
 

@@ -17,7 +17,7 @@ from widgets.kit.commands import allow, command
 from widgets.kit.elided import ShortLabel
 from widgets.kit.plain import plain_tip
 from widgets.kit.scaling import scaled
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 
 if TYPE_CHECKING:
@@ -37,7 +37,7 @@ class RecordingControl(QObject):
     said = Signal(str, bool)
     """Something to tell the user, and whether it is trouble."""
 
-    def __init__(self, owner: QWidget, live: Live, observation: Observation, settings: Settings) -> None:
+    def __init__(self, owner: QWidget, live: LiveSession, observation: Observation, settings: Settings) -> None:
         super().__init__(owner)
         self._owner = owner
         self._live = live

@@ -11,13 +11,13 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 from widgets.kit.elided import ShortLabel
 from widgets.kit.notice_slot import slot_height
 from widgets.kit.plain import plain_tip
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 
 
 class StopAlarm(QFrame):
     """Shows what `Session.unproved` says, over the places of some widgets. It takes no focus when it comes."""
 
-    def __init__(self, live: Live, over: Sequence[QWidget], parent: QWidget) -> None:
+    def __init__(self, live: LiveSession, over: Sequence[QWidget], parent: QWidget) -> None:
         """`over` are the widgets of `parent` that it covers."""
         super().__init__(parent)
         self._live = live

@@ -20,7 +20,7 @@ from widgets.kit.icons import cross_icon, tool
 from widgets.kit.look import set_look
 from widgets.kit.parse import number
 from widgets.kit.scaling import scaled
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -34,7 +34,7 @@ class WriteBar(QFrame):
     It is no dialog: the keys of the panel, and the one that disarms, work while it is open.
     """
 
-    def __init__(self, live: Live, arm: Callable[[], object]) -> None:
+    def __init__(self, live: LiveSession, arm: Callable[[], object]) -> None:
         """`arm` asks for the cautions."""
         super().__init__()
         self._live = live

@@ -24,7 +24,7 @@ from app.signals.visible import visible
 from widgets.document.settings import Settings
 from widgets.kit import scaling
 from widgets.kit.fonts import for_texts
-from widgets.kit.language import Language, Speech, spoken_for
+from widgets.kit.language import Language, Translation, spoken_for
 from widgets.kit.look import Look
 from widgets.kit.palette import Appearance, Theme
 from widgets.kit.questions import say
@@ -67,7 +67,7 @@ def run_window(
     *,
     appearance: Appearance | None = None,
     keys: Sequence[str | float] = (),
-    workplace: int | None = None,
+    workspace: int | None = None,
     language: Language | None = None,
     state: Path | None = None,
 ) -> int:
@@ -80,7 +80,7 @@ def run_window(
     `state` is the folder for copies of unsaved work, left out: where the system keeps such. With `demo`, `grab` or
     `for_s` the user's settings are neither used nor changed, and no copies are kept unless `state` is given.
     `keys` of the panel are pressed one after another once a demo is live, so that its picture shows something moving.
-    `workplace` is the one to begin with, counted from 0 in the order of the switcher; left out the usual one. A
+    `workspace` is the one to begin with, counted from 0 in the order of the switcher; left out the usual one. A
     recording as `project_path` is played.
     """
     if trouble := _no_screen(grab) or (grab is not None and _not_a_place(grab)):
@@ -93,7 +93,7 @@ def run_window(
     theme = Theme(application)
     theme.resize(settings.size)
     theme.choose(appearance or settings.appearance)
-    speech = Speech(application)
+    speech = Translation(application)
     speech.speak(language or settings.language)
     place = _Place(MainWindow(settings, theme, BENCH if demo else DESIGN, state), settings, theme, speech)
     window = place.window
@@ -116,8 +116,8 @@ def run_window(
             if project_path is not None and recording and not window.open_file(project_path):
                 outcome.trouble = window.told
                 window.leave()
-            elif workplace is not None:
-                window.show_workplace(workplace)
+            elif workspace is not None:
+                window.show_workspace(workspace)
             if demo:
                 window.bench.connect_line()
                 QTimer.singleShot(KEYS_AFTER_MS, application, lambda: _press(place, keys))
@@ -179,7 +179,7 @@ def window_icon() -> QIcon:
 class _Place:
     """Where the window of this run stands. Another one takes its place for another language or another size."""
 
-    def __init__(self, window: MainWindow, settings: Settings, theme: Theme, speech: Speech) -> None:
+    def __init__(self, window: MainWindow, settings: Settings, theme: Theme, speech: Translation) -> None:
         self._settings, self._theme, self._speech = settings, theme, speech
         self._enter(window)
 
@@ -202,7 +202,7 @@ class _Place:
     def _succeed(self) -> None:
         former = self.window
         former.succeed_wholly()
-        self._enter(MainWindow(self._settings, self._theme, former.workplace_number, former=former))
+        self._enter(MainWindow(self._settings, self._theme, former.workspace_number, former=former))
 
 
 def _begin(window: MainWindow, *, resume: bool) -> None:

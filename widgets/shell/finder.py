@@ -29,7 +29,7 @@ from widgets.kit.row_list import RowDelegate
 from widgets.kit.scaling import comfortable
 
 if TYPE_CHECKING:
-    from widgets.design.workspace import DesignWorkplace
+    from widgets.design.workspace import DesignWorkspace
 
 MOST_SHOWN: Final = 200
 """Rows: nobody reads more, and each costs."""
@@ -210,7 +210,7 @@ def _fit(typed: str, target: Target) -> Fit | None:
     return min((each for each in found if each is not None), default=None)
 
 
-def part_targets(design: DesignWorkplace) -> Iterator[Target]:
+def part_targets(design: DesignWorkspace) -> Iterator[Target]:
     """The screens, signals, lines and followers of the project, to go to."""
     document = design.document
     project = document.project
@@ -234,7 +234,7 @@ def part_targets(design: DesignWorkplace) -> Iterator[Target]:
         yield _part(design, name, follower.name, kind, ("follower", index))
 
 
-def _part(design: DesignWorkplace, name: str, subject: str, kind: str, place: tuple[str, int]) -> Target:
+def _part(design: DesignWorkspace, name: str, subject: str, kind: str, place: tuple[str, int]) -> Target:
     def go() -> None:
         design.wanted.emit()
         design.ways.go_to(place)

@@ -43,12 +43,12 @@ class WindowMenus(QObject):
         self.cautions = command(window, self.tr("&Cautions"), window.show_cautions, "Ctrl+Shift+F1")
         self.about = command(window, self.tr("&About Fanlight"), window.show_about, "Ctrl+Shift+H")
         self.about.setMenuRole(QAction.MenuRole.AboutRole)
-        self.workplaces = [
-            command(window, name, lambda number=number: window.show_workplace(number), f"Ctrl+{number + 1}")
+        self.workspaces = [
+            command(window, name, lambda number=number: window.show_workspace(number), f"Ctrl+{number + 1}")
             for number, name in enumerate((self.tr("&Design"), self.tr("&Bench"), self.tr("&Start-up")))
         ]
         group = QActionGroup(self)
-        for action in self.workplaces:
+        for action in self.workspaces:
             action.setCheckable(True)
             group.addAction(action)
 
@@ -67,8 +67,8 @@ class WindowMenus(QObject):
         self._add_sizes(view)
         self._add_language(view)
         view.addActions([self.strip, self.full_screen])
-        workplace = bar.addMenu(self.tr("&Workplace"))
-        workplace.addActions(self.workplaces)
+        workspace = bar.addMenu(self.tr("&Workplace"))
+        workspace.addActions(self.workspaces)
         self.design = bar.addMenu(self.tr("&Design"))
         self.design.aboutToShow.connect(lambda: window.design)
         window.bench.fill_menu(bar.addMenu(self.tr("&Bench")))

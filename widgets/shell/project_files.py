@@ -24,17 +24,17 @@ from app.project_file.files import (
     set_aside,
 )
 from widgets.document import file_questions as ask
-from widgets.document.file_status import FileStanding
+from widgets.document.file_status import FileStatus
 from widgets.document.recent_files import RecentFiles
 from widgets.document.save_as import FileKind, where_to_save
-from widgets.kit.background import GaveUp, patiently
+from widgets.kit.background import GaveUp, run_with_wait_dialog
 from widgets.kit.commands import command
-from widgets.kit.notice_slot import Deed
+from widgets.kit.notice_slot import NoticeAction
 
 if TYPE_CHECKING:  # dialogs are imported when they are opened, recovery where copies are kept
     from app.project_file.recovery import Origin, Work
     from widgets.compare.window import Side
-    from widgets.design.workspace import DesignWorkplace
+    from widgets.design.workspace import DesignWorkspace
     from widgets.document.autosave import Autosave
     from widgets.shell.recovery_dialog import Copy
     from widgets.shell.window import MainWindow
@@ -55,14 +55,14 @@ class ProjectFiles(QObject):
         self._settings = window.settings
         self._state = state
         self._written: str | None = None
-        self.standing = FileStanding(self._document, state, self, self)
-        self.bar = self.standing.bar
+        self.status = FileStatus(self._document, state, self, self)
+        self.bar = self.status.bar
         self.autosave: Autosave | None = None
         if state is not None:
             from widgets.document.autosave import Autosave
 
             self.autosave = Autosave(self._document, state / "recovery", self._origin, self)
-            self.autosave.failed.connect(self.standing.say_no_copy)
+            self.autosave.failed.connect(self.status.say_no_copy)
         self._make_commands()
 
     def _make_commands(self) -> None:
@@ -135,7 +135,7 @@ class ProjectFiles(QObject):
         name = path.name
         try:
             words = self.tr("Opening {file}\u2026").format(file=path)
-            found = patiently(self._window, words, lambda: load_known(path))
+            found = run_with_wait_dialog(self._window, words, lambda: load_known(path))
         except GaveUp:
             why = self.tr("{file}, which was open last, was not opened: the drive does not answer.").format(file=name)
         except ProjectFileError as error:
@@ -143,12 +143,12 @@ class ProjectFiles(QObject):
                 file=path, reason=error.problems[0]
             )
         else:
-            if self.standing.is_open_elsewhere(path):
+            if self.status.is_open_elsewhere(path):
                 why = self.tr("{file}, which was open last, is open in another window.").format(file=name)
             else:
                 self.take(found.project, path, found.known, found.format)
                 return True
-        self.standing.say_not_opened(why, (self.tr("&Open it"), lambda: self.open_file(path)))
+        self.status.say_not_opened(why, (self.tr("&Open it"), lambda: self.open_file(path)))
         return False
 
     def take(self, project: Project, path: Path | None, known: str | None = None, number: int = FORMAT) -> None:
@@ -184,7 +184,9 @@ class ProjectFiles(QObject):
     def _read(self, path: Path) -> Loaded | None:
         """What a file holds; None if it cannot be opened, which has been said."""
         try:
-            return patiently(self._window, self.tr("Opening {file}\u2026").format(file=path), lambda: load_known(path))
+            return run_with_wait_dialog(
+                self._window, self.tr("Opening {file}\u2026").format(file=path), lambda: load_known(path)
+            )
         except GaveUp:
             self._tell(self.tr("{file} was not opened: the drive does not answer").format(file=path.name), trouble=True)
         except ProjectFileError as error:
@@ -219,7 +221,7 @@ class ProjectFiles(QObject):
 
     def save_to(self, path: Path) -> bool:
         """Save to this file. False if it was not saved; that has been said."""
-        known = self.standing.known if path == self._document.path else None
+        known = self.status.known if path == self._document.path else None
         if not self._may_drop_remarks(path):
             return False
         try:
@@ -245,15 +247,15 @@ class ProjectFiles(QObject):
     def _write(self, path: Path, known: str | None) -> str:
         project = self._document.project
         words = self.tr("Saving {file}\u2026").format(file=path)
-        return patiently(self._window, words, lambda: save(project, path, known=known))
+        return run_with_wait_dialog(self._window, words, lambda: save(project, path, known=known))
 
     def _may_drop_remarks(self, path: Path) -> bool:
         """Whether saving may go on: the file has no remarks that would be lost, or the user lets them go."""
-        if path == self._document.path and self._written is not None and self._written == self.standing.known:
+        if path == self._document.path and self._written is not None and self._written == self.status.known:
             return True  # what stands there was written here
         try:
             words = self.tr("Looking at {file}\u2026").format(file=path)
-            remarks = patiently(self._window, words, lambda: has_comments(path.read_text("utf-8")))
+            remarks = run_with_wait_dialog(self._window, words, lambda: has_comments(path.read_text("utf-8")))
         except (OSError, UnicodeError, GaveUp):
             return True  # nothing there to lose, or saving will say what is wrong
         return not remarks or ask.may_drop_remarks(self._window, path)
@@ -270,7 +272,7 @@ class ProjectFiles(QObject):
             case ask.Conflict.COMPARE:
                 self.compare_conflict(path)
             case _:
-                self.standing.say_changed(path)
+                self.status.say_changed(path)
         return False
 
     def save_over(self, path: Path) -> bool:
@@ -281,7 +283,7 @@ class ProjectFiles(QObject):
             aside = set_aside(path, name) if path.exists() else None
         except ProjectSaveError as error:
             return ask.wants_another_place(self._window, str(error)) and self.save_as()
-        self.standing.known = digest_of(path)
+        self.status.known = digest_of(path)
         if not self.save_to(path):
             return False
         if aside is not None:
@@ -314,14 +316,14 @@ class ProjectFiles(QObject):
         )
         self._compare(path, self.tr("{file}, as it is on the disk"), deeds)
 
-    def _compare(self, path: Path, words: str, deeds: Sequence[Deed] = ()) -> None:
+    def _compare(self, path: Path, words: str, deeds: Sequence[NoticeAction] = ()) -> None:
         from widgets.compare.window import Side
 
         found = self._read(path)
         if found is not None:
             self.show_comparison(Side(words.format(file=path.name), lambda: found[0]), deeds)
 
-    def show_comparison(self, before: Side, deeds: Sequence[Deed] = ()) -> None:
+    def show_comparison(self, before: Side, deeds: Sequence[NoticeAction] = ()) -> None:
         """Compare something with the project as it is here, in a window of its own."""
         from widgets.compare.window import ComparisonWindow, Side
 
@@ -333,7 +335,7 @@ class ProjectFiles(QObject):
 
     def _edit_screen(self, name: str) -> None:
         self._document.select_screen(name)
-        self._window.show_workplace(0)
+        self._window.show_workspace(0)
         self._window.design.show_view("screen")
         self._window.activateWindow()
 
@@ -361,20 +363,20 @@ class ProjectFiles(QObject):
 
     def close(self, *, keep: bool) -> None:
         """The window closes. With `keep` unsaved work is kept for the next start, since nobody was asked about it."""
-        self.standing.close()
+        self.status.close()
         if self.autosave is not None:
             self.autosave.close(keep=keep)
 
-    def succeed(self, former: ProjectFiles) -> None:
+    def take_over(self, former: ProjectFiles) -> None:
         """Go on with the file of a window that this one takes the place of: watch it, keep copies, hold its lock."""
         former.close(keep=False)
-        self._follow(self._document.path, former.standing.known, former.standing.format)
+        self._follow(self._document.path, former.status.known, former.status.format)
 
     # The file meanwhile
 
     def _follow(self, path: Path | None, known: str | None, number: int = FORMAT) -> None:
         """The document belongs to this file now, which holds the content `known` in the format `number`."""
-        self.standing.follow(path, known, number)
+        self.status.follow(path, known, number)
         if self.autosave is not None:
             self.autosave.settle()
         if path is not None:
@@ -384,9 +386,9 @@ class ProjectFiles(QObject):
     def _origin(self) -> Origin:
         from app.project_file.recovery import Origin
 
-        return Origin(self._document.path, self.standing.known)
+        return Origin(self._document.path, self.status.known)
 
-    def keep_drafts_of(self, design: DesignWorkplace) -> None:
+    def keep_drafts_of(self, design: DesignWorkspace) -> None:
         """Keep in the recovery copy too what is typed there and not taken over yet."""
         if self.autosave is not None:
             from widgets.shell.draft_keeping import to_keep
@@ -460,7 +462,7 @@ class ProjectFiles(QObject):
 
     def look(self) -> None:
         """Look now whether the file is still the same: the user comes back from another program."""
-        self.standing.look()
+        self.status.look()
 
     def _tell(self, words: str, *, trouble: bool = False) -> None:
         self._window.tell(words, trouble=trouble)

@@ -25,7 +25,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.project.model import FORMAT, Project
-from widgets.bench.workspace import BenchWorkplace
+from widgets.bench.workspace import BenchWorkspace
 from widgets.document.blank import blank
 from widgets.document.document import Document
 from widgets.document.settings import Settings
@@ -36,10 +36,10 @@ from widgets.kit.notice_slot import slot_height
 from widgets.kit.palette import Appearance, Theme
 from widgets.kit.questions import say
 from widgets.kit.scaling import scaled
-from widgets.live.activity_strip import LineStrip, Passage, passage_of
+from widgets.live.activity_strip import ActivityStrip, StripMark, mark_of
 from widgets.live.arming import ArmingBadge
-from widgets.live.follower_card import DOUBTED, standing_look
-from widgets.live.live_session import Live
+from widgets.live.follower_card import DOUBTED, status_look
+from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 from widgets.live.recording import LastMinutes
 from widgets.live.stop_alarm import StopAlarm
@@ -49,9 +49,9 @@ from widgets.shell.project_files import ProjectFiles
 
 if TYPE_CHECKING:  # made, and so imported, when it is first wanted
     from app.client.transactions import Transaction
-    from widgets.design.workspace import DesignWorkplace
+    from widgets.design.workspace import DesignWorkspace
     from widgets.live.line_view import LineView
-    from widgets.start_up.workspace import StartUpWorkplace
+    from widgets.start_up.workspace import StartUpWorkspace
 
 DISARMED: Final = "disarmed"
 RECORDINGS: Final = "recordings"
@@ -62,7 +62,7 @@ DESIGN, BENCH, START_UP = 0, 1, 2
 """The workplaces in the order of the switcher."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
-STANDING_EVERY_S: Final = 0.4
+STATUS_EVERY_S: Final = 0.4
 """How often it is said how lines, devices and data stand."""
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
@@ -89,7 +89,7 @@ class MainWindow(QMainWindow):
         self,
         settings: Settings | None = None,
         theme: Theme | None = None,
-        workplace: int = 0,
+        workspace: int = 0,
         state: Path | None = None,
         former: MainWindow | None = None,
     ) -> None:
@@ -105,33 +105,33 @@ class MainWindow(QMainWindow):
         self._ask = True
         self._stood_at = 0.0
         self.document = Document(blank(4, 20), None, self)
-        self.live = Live(self)
+        self.live = LiveSession(self)
         self.observation = Observation(self.live, self)
         self.last_minutes = LastMinutes(self, self.observation, self.settings)
         if former is not None:
-            self.document.succeed(former.document)
-            self.live.succeed(former.live)
-            self.observation.succeed(former.observation)
+            self.document.take_over(former.document)
+            self.live.take_over(former.live)
+            self.observation.take_over(former.observation)
             self.last_minutes.allow()
-        self.strip = LineStrip(self)
+        self.strip = ActivityStrip(self)
         self._line_view: LineView | None = None
         self._unlisted: deque[Transaction] = deque(maxlen=UNLISTED)
         self.line_dock = _LineDock(self)
         self.setAcceptDrops(True)
         self.files: ProjectFiles = ProjectFiles(self, state if former is None else former.files.state)
         self.menus = WindowMenus(self)
-        self._design: DesignWorkplace | None = None
-        self._start_up: StartUpWorkplace | None = None
+        self._design: DesignWorkspace | None = None
+        self._start_up: StartUpWorkspace | None = None
         self.notices = self.files.bar
-        self.bench: BenchWorkplace = BenchWorkplace(self.document, self.live, self.notices, settings=self.settings)
+        self.bench: BenchWorkspace = BenchWorkspace(self.document, self.live, self.notices, settings=self.settings)
         self._make_frame()
         self.menus.fill()
         self._connect()
         self._former = former
         if former is not None:
-            self.files.succeed(former.files)
+            self.files.take_over(former.files)
         self._retitle()
-        self.show_workplace(workplace)
+        self.show_workspace(workspace)
         self.resize(COMFORTABLE)
         window_state.arrange(self)
         QTimer.singleShot(LINE_VIEW_AFTER_MS, self, lambda: self.line_view)
@@ -178,7 +178,7 @@ class MainWindow(QMainWindow):
         if path.suffix == RECORDING:
             if not self.start_up.play(path):
                 return False
-            self.show_workplace(START_UP)
+            self.show_workspace(START_UP)
             return True
         return self.files.open_file(path)
 
@@ -203,32 +203,32 @@ class MainWindow(QMainWindow):
 
     # Workplaces
 
-    def show_workplace(self, number: int) -> None:
+    def show_workspace(self, number: int) -> None:
         """Go to a workplace, counted from 0 in the order of the switcher."""
         self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
-        self.menus.workplaces[number].setChecked(True)
-        self.workplace.setFocus()
+        self.menus.workspaces[number].setChecked(True)
+        self.workspace.setFocus()
         self._say_changed()
 
     @property
-    def workplace_number(self) -> int:
+    def workspace_number(self) -> int:
         """Which workplace is shown, counted from 0."""
         shown = self._stack.currentWidget()
         return BENCH if shown is self.bench else START_UP if shown is self._start_up else DESIGN
 
     @property
-    def workplace(self) -> QWidget:
+    def workspace(self) -> QWidget:
         """The workplace that is shown."""
         return self._stack.currentWidget() or self.bench
 
     @property
-    def design(self) -> DesignWorkplace:
+    def design(self) -> DesignWorkspace:
         """The Design workplace. Made when it is first wanted: a demo begins on the Bench, and is live sooner so."""
         if self._design is None:
             from widgets.design.screen.live_rows import LiveReadings
-            from widgets.design.workspace import DesignWorkplace
+            from widgets.design.workspace import DesignWorkspace
 
-            self._design = DesignWorkplace(self.document, self.settings)
+            self._design = DesignWorkspace(self.document, self.settings)
             self._stack.addWidget(self._design)
             self._design.set_readings_source(LiveReadings(self.live, self))
             self._design.fill_menu(self.menus.design)
@@ -237,7 +237,7 @@ class MainWindow(QMainWindow):
             self.files.keep_drafts_of(self._design)
             window_state.arrange_parts(self._design, self.settings)
             if self._former is not None and self._former._design is not None:
-                self._design.succeed(self._former._design)
+                self._design.take_over(self._former._design)
                 self._retitle()
         return self._design
 
@@ -252,12 +252,12 @@ class MainWindow(QMainWindow):
         return self._design is not None
 
     @property
-    def start_up(self) -> StartUpWorkplace:
+    def start_up(self) -> StartUpWorkspace:
         """The Start-up workplace. Made when it is first wanted."""
         if self._start_up is None:
-            from widgets.start_up.workspace import StartUpWorkplace
+            from widgets.start_up.workspace import StartUpWorkspace
 
-            made = StartUpWorkplace(
+            made = StartUpWorkspace(
                 self.document,
                 self.live,
                 self.observation,
@@ -271,12 +271,12 @@ class MainWindow(QMainWindow):
             made.withheld.connect(self._say_withheld)
             window_state.arrange_parts(made, self.settings)
             if self._former is not None and self._former._start_up is not None:
-                made.succeed(self._former._start_up)
+                made.take_over(self._former._start_up)
         return self._start_up
 
     def _bring_design(self) -> None:
-        if self.workplace is not self.design:
-            self.show_workplace(0)
+        if self.workspace is not self.design:
+            self.show_workspace(0)
 
     @property
     def told(self) -> str:
@@ -306,7 +306,7 @@ class MainWindow(QMainWindow):
     def _say_changed(self) -> None:
         """Where the panel is operated: it is not the one that was designed meanwhile. In Design that is no news."""
         session = self.live.session
-        if session is None or session.project is self.document.project or self.workplace_number == DESIGN:
+        if session is None or session.project is self.document.project or self.workspace_number == DESIGN:
             self.notices.retract(CHANGED)
         else:
             self.notices.say(
@@ -329,9 +329,9 @@ class MainWindow(QMainWindow):
         row.setContentsMargins(6, 0, 8, 0)
         row.setSpacing(0)
         self._stack.addWidget(self.bench)
-        for action in self.menus.workplaces:
+        for action in self.menus.workspaces:
             button = QToolButton()
-            button.setProperty("look", "workplace")
+            button.setProperty("look", "workspace")
             button.setDefaultAction(action)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -342,10 +342,10 @@ class MainWindow(QMainWindow):
         self._told_timer.setSingleShot(True)
         self._told_timer.timeout.connect(self._told.clear)
         self.badge = ArmingBadge(self.bench.arm_action, self.bench.disarm_action)
-        self.standing = ShortLabel()
+        self.status = ShortLabel()
         """The worst that is wrong, in every workplace but the Bench, which says more of it."""
-        self.standing.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        row.addWidget(self.standing, 1)
+        self.status.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        row.addWidget(self.status, 1)
         row.addWidget(self._told, 1)
         row.addWidget(self.badge)
         whole = QWidget()
@@ -371,37 +371,37 @@ class MainWindow(QMainWindow):
         return foot
 
     def _connect(self) -> None:
-        self.document.standing_changed.connect(self._retitle)
+        self.document.status_changed.connect(self._retitle)
         self.document.changed.connect(self._reserve_lanes)
         self.document.changed.connect(self._say_changed)
         self.live.connection_changed.connect(self._connection_changed)
         self.last_minutes.said.connect(self._say_of_recordings)
-        self.live.frame.connect(self._say_standing)
-        self.live.connection_changed.connect(self._say_standing)
+        self.live.frame.connect(self._say_status)
+        self.live.connection_changed.connect(self._say_status)
         self.live.frame.connect(self._show_trouble)
         self.live.left_on.connect(self._say_left_on)
         self.live.disarmed.connect(self._say_disarmed)
-        self.live.transactions.connect(lambda news: self.strip.add(map(passage_of, news)))
+        self.live.transactions.connect(lambda news: self.strip.add(map(mark_of, news)))
         self.live.transactions.connect(self._keep_unlisted)
         self.strip.opened.connect(self._open_line_view)
         self.line_dock.closed.connect(lambda: self.menus.line_view.setChecked(False))
         self.line_dock.topLevelChanged.connect(self.menus.line_window.setChecked)
         self._connection_changed()
 
-    def _say_standing(self) -> None:
+    def _say_status(self) -> None:
         now = time.monotonic()
-        if self.live.connected and now - self._stood_at < STANDING_EVERY_S:
+        if self.live.connected and now - self._stood_at < STATUS_EVERY_S:
             return
         self._stood_at = now
-        standings = None if self.workplace is self.bench else self.live.standings()
-        worst = None if standings is None else standings.worst
+        statuses = None if self.workspace is self.bench else self.live.statuses()
+        worst = None if statuses is None else statuses.worst
         words = f"\u26a0 {worst.words}" if worst is not None and worst.level >= DOUBTED else ""
-        if worst is not None and words != self.standing.text():
-            set_look(self.standing, standing_look(worst))
-        if words != self.standing.text():
-            self.standing.setText(words)
-            self.standing.setToolTip(worst.sentence if worst is not None and words else "")
-            self.standing.setAccessibleName(self.standing.toolTip())
+        if worst is not None and words != self.status.text():
+            set_look(self.status, status_look(worst))
+        if words != self.status.text():
+            self.status.setText(words)
+            self.status.setToolTip(worst.sentence if worst is not None and words else "")
+            self.status.setAccessibleName(self.status.toolTip())
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
         words = self.tr(
@@ -479,7 +479,7 @@ class MainWindow(QMainWindow):
             self.line_dock.resize(self.width(), scaled(LINE_VIEW_HEIGHT))
         self.line_dock.setVisible(on)
         if not on:
-            self.workplace.setFocus()
+            self.workspace.setFocus()
             return
         height = min(scaled(LINE_VIEW_HEIGHT), self.height() // 2)
         if not self.line_dock.isFloating() and self.line_dock.height() < height:
@@ -500,10 +500,10 @@ class MainWindow(QMainWindow):
             self.line_dock.setFloating(on)
         self.menus.line_view.setChecked(True)
 
-    def _open_line_view(self, passage: Passage | None) -> None:
+    def _open_line_view(self, strip_mark: StripMark | None) -> None:
         """Open the line view, on one transaction if the strip names it."""
         self.menus.line_view.setChecked(True)
-        transaction = passage.transaction if passage is not None else None
+        transaction = strip_mark.transaction if strip_mark is not None else None
         if transaction is not None and not self.line_view.show_transaction(transaction):
             self.tell(self.tr("This transaction is kept no longer"), trouble=True)
 

@@ -25,7 +25,7 @@ def remember(window: MainWindow) -> None:
     former = settings.left_off
     settings.left_off = LeftOff(
         path=window.document.path,
-        workplace=window.workplace_number,
+        workspace=window.workspace_number,
         view=window.design.view if window.has_design else former.view,
         screen=window.document.selection.screen,
     )
@@ -63,8 +63,8 @@ def take_up(window: MainWindow) -> None:
     if not window.settings.resumes or left.path is None or not window.files.open_last(left.path):
         return
     window.document.select_screen(left.screen)
-    window.show_workplace(left.workplace)
-    if left.workplace == 0 and left.view:
+    window.show_workspace(left.workspace)
+    if left.workspace == 0 and left.view:
         from widgets.design.workspace import VIEWS  # with its workspace, which is made only when it is wanted
 
         if left.view in VIEWS:

@@ -41,7 +41,7 @@ from widgets.kit.look import set_look
 from widgets.kit.plain import plain_label, plain_tip
 from widgets.kit.scaling import comfortable
 from widgets.kit.steady import Choice
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.snapshots.registers_table import Line, RegistersTable, Sides
 from widgets.snapshots.restoring_dialog import RestoringDialog
 
@@ -55,7 +55,9 @@ _SUFFIX: Final = ".toml"
 class SnapshotsDialog(QDialog):
     """Beside the window, which stays in reach: disarming above all."""
 
-    def __init__(self, document: Document, live: Live, settings: Settings, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, document: Document, live: LiveSession, settings: Settings, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(self.tr("Registers as found, as left"))

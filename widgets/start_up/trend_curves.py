@@ -68,9 +68,9 @@ def shape(source: Source, name: str, begin: float, end: float, pixels: int) -> S
             if is_stepped(source.project, name):
                 return _steps(times, values, min(end, source.span()[1]))
             return Shape(times, values)
-    outline = source.outline(name, begin, end, pixels)
-    middles = (outline.edges[:-1] + outline.edges[1:]) / 2
-    return Shape(np.repeat(middles, 2), np.column_stack([outline.low, outline.high]).ravel())
+    envelope = source.envelope(name, begin, end, pixels)
+    middles = (envelope.edges[:-1] + envelope.edges[1:]) / 2
+    return Shape(np.repeat(middles, 2), np.column_stack([envelope.low, envelope.high]).ravel())
 
 
 def _steps(times: Array, values: Array, until: float) -> Shape:

@@ -30,7 +30,7 @@ from widgets.face.column import FaceColumn
 from widgets.face.face import PanelFace
 from widgets.kit.commands import command
 from widgets.kit.flow import FlowLayout
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 from widgets.live.panel_reason import PanelReason
 from widgets.live.recording import RecordingControl
@@ -44,7 +44,7 @@ TREND_EVERY_S: Final = (0.25, 1.0)
 BLINK_S: Final = 0.1
 
 
-class StartUpWorkplace(QWidget):
+class StartUpWorkspace(QWidget):
     """Watches the machine live, or plays a recording of it."""
 
     said = Signal(str, bool)
@@ -55,7 +55,7 @@ class StartUpWorkplace(QWidget):
     def __init__(
         self,
         document: Document,
-        live: Live,
+        live: LiveSession,
         observation: Observation,
         settings: Settings,
         connecting: Sequence[QAction] = (),
@@ -163,7 +163,7 @@ class StartUpWorkplace(QWidget):
         self.replay_bar.moved.connect(self._moved)
         self.replay_bar.closed.connect(self.close_recording)
 
-    def succeed(self, former: StartUpWorkplace) -> None:
+    def take_over(self, former: StartUpWorkspace) -> None:
         """Go on where another one stands, which is about to go: with its curves and the recording it plays."""
         self.trend.show_signals(former.trend.signals)
         played = former._recording

@@ -120,7 +120,7 @@ def _run(session: Session, seconds: float) -> None:
 
 
 def _report_panel(args: argparse.Namespace, session: Session) -> int:
-    from app.line.status import Standings
+    from app.line.status import Statuses
     from app.panel.entry import entry_report
 
     rows = [row.text for row in session.rows()]
@@ -130,7 +130,7 @@ def _report_panel(args: argparse.Namespace, session: Session) -> int:
                 "screen": session.state.shown,
                 "cells": rows,
                 "entry": entry_report(session.project, session.state),
-                "status": Standings(session.project, session.snapshot()).worst.as_json(),
+                "status": Statuses(session.project, session.snapshot()).worst.as_json(),
             }
         )
     else:

@@ -45,12 +45,12 @@ def read(args: argparse.Namespace) -> int:
 
 
 def _report_readings(args: argparse.Namespace, project: Project, names: Sequence[str], snapshot: Snapshot) -> int:
-    from app.line.status import Level, Standings
+    from app.line.status import Level, Statuses
     from app.project.binding import plain_text
     from app.signals.reading import NEVER_READ
 
     readings = {name: snapshot.readings.get(name, NEVER_READ) for name in names}
-    standing = Standings(project, snapshot).worst
+    status = Statuses(project, snapshot).worst
     if args.json:
         put_json(
             {
@@ -71,7 +71,7 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
                     "good": sum(line.good for line in snapshot.lines.values()),
                     "faults": _faults(snapshot),
                 },
-                "status": standing.as_json(),
+                "status": status.as_json(),
             }
         )
     else:
@@ -79,8 +79,8 @@ def _report_readings(args: argparse.Namespace, project: Project, names: Sequence
         for name, reading in readings.items():
             shown = f"{plain_text(project, name, reading.value)} {project.signal_named[name].unit}".strip()
             put(f"{name:<{width}}  {shown:>12}  {_quality_words(reading)}")
-        if standing.level >= Level.DATA:
-            tell(standing.sentence)
+        if status.level >= Level.DATA:
+            tell(status.sentence)
     return FINE if all(reading.good for reading in readings.values()) else FOUND_WRONG
 
 

@@ -78,9 +78,9 @@ def record(args: argparse.Namespace) -> int:
 
 def _watch(args: argparse.Namespace, session: Session, recorder: Recorder) -> None:
     """Keep the session going and its events coming."""
-    from app.events.event_detector import Watch
+    from app.events.event_detector import EventDetector
 
-    watch = Watch(session.project)
+    watch = EventDetector(session.project)
     watch.changed_held(session.state)
     samples = session.engine.samples.subscribe()
     began = told = time.monotonic()

@@ -72,5 +72,5 @@ def _open(args: argparse.Namespace, project: Path | None, *, demo: bool = False,
         appearance=Appearance(args.palette) if args.palette else None,
         keys=keys,
         language=Language(args.language) if args.language else None,
-        workplace=WORKSPACES.index(args.workspace) if args.workspace else None,
+        workspace=WORKSPACES.index(args.workspace) if args.workspace else None,
     )

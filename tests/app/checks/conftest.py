@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from app.checks import Finding, check
-from app.project.model import Action, Field, Follower, Panel, Part, Project, Screen, Turn
+from app.project.model import Action, Field, Follower, Panel, Part, Project, Screen, ScreenChange
 from app.project.problems import Place
 from app.project_file.files import parse
 
@@ -285,17 +285,17 @@ class Draft:
         return self.change((*self.place("screen", screen), "field", number), **changes)
 
     def panel(self, **changes: Any) -> Draft:
-        return Draft(self.project.but(panel=self.project.panel.but(**changes)))
+        return Draft(self.project.replace(panel=self.project.panel.replace(**changes)))
 
     def add(self, *parts: Part) -> Draft:
         """The project with parts added at the ends of their sections."""
         project = self.project
         for part in parts:
-            section = {Follower: "followers", Screen: "screens", Turn: "screen_changes", Action: "actions"}.get(
+            section = {Follower: "followers", Screen: "screens", ScreenChange: "screen_changes", Action: "actions"}.get(
                 type(part)
             )
             section = section or ("lines" if "Line" in type(part).__name__ else "signals")
-            project = project.but(**{section: (*getattr(project, section), part)})
+            project = project.replace(**{section: (*getattr(project, section), part)})
         return Draft(project)
 
     def add_field(self, screen: str, field: Field) -> Draft:
@@ -310,7 +310,7 @@ class Draft:
         section = SECTIONS[str(kind)]
         parts = getattr(self.project, section)
         assert isinstance(index, int)
-        return Draft(self.project.but(**{section: parts[:index] + parts[index + 1 :]}))
+        return Draft(self.project.replace(**{section: parts[:index] + parts[index + 1 :]}))
 
     def only(self) -> Finding:
         """The one finding that there is."""
@@ -346,13 +346,13 @@ class Draft:
 
 def _changed(part: Part, place: Place, changes: dict[str, Any]) -> Part:
     if not place:
-        return part.but(**changes)
+        return part.replace(**changes)
     kind, index, *rest = place
     assert isinstance(index, int)
     section = SECTIONS[str(kind)]
     parts = getattr(part, section)
     new = _changed(parts[index], tuple(rest), changes)
-    return part.but(**{section: (*parts[:index], new, *parts[index + 1 :])})
+    return part.replace(**{section: (*parts[:index], new, *parts[index + 1 :])})
 
 
 @pytest.fixture(scope="session")

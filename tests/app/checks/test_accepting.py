@@ -36,7 +36,9 @@ def found(project: Project, rule: str = RULE) -> Finding:
 
 def with_texts(project: Project, name: str, **texts: str) -> Project:
     signal = project.signal_named[name]
-    return project.but(signals=tuple(each.but(texts=texts) if each is signal else each for each in project.signals))
+    return project.replace(
+        signals=tuple(each.replace(texts=texts) if each is signal else each for each in project.signals)
+    )
 
 
 def test_what_is_accepted_is_listed_apart_with_its_reason_and_kept_in_the_file(project: Project) -> None:
@@ -78,12 +80,12 @@ def test_another_place_or_another_rule_is_not_accepted_with_it(project: Project)
     accepted = accept(project, found(project), "meant so")
     renamed = edits.rename_screen(accepted, "fault", "tripped")
     assert RULE in {each.rule for each in check(renamed)}, "heard of again rather than hidden"
-    moved = accepted.but(screens=accepted.screens[::-1])
+    moved = accepted.replace(screens=accepted.screens[::-1])
     assert RULE not in {each.rule for each in check(moved)}
 
 
 def test_what_is_accepted_of_the_panel_stays_so_whatever_else_the_panel_says(project: Project) -> None:
-    wordy = project.but(panel=project.panel.but(messages=dict.fromkeys(MESSAGES, "x" * 160)))
+    wordy = project.replace(panel=project.panel.replace(messages=dict.fromkeys(MESSAGES, "x" * 160)))
     finding = found(wordy, "message-too-long")
     accepted = accept(wordy, finding, "never shown")
     assert accepted.accepted[0].about == " / ".join(map(str, finding.place))
@@ -101,7 +103,7 @@ def test_errors_are_not_accepted_neither_by_hand_in_the_file(project: Project) -
     with pytest.raises(EditRefused, match="reason"):
         accept(project, found(project), "  ")
     note = accept(project, found(project), "meant so").accepted[0]
-    by_hand = broken.but(accepted=(note.but(rule="field-too-narrow", about=about(broken, error.place)),))
+    by_hand = broken.replace(accepted=(note.replace(rule="field-too-narrow", about=about(broken, error.place)),))
     assert "field-too-narrow" in {each.rule for each in check(by_hand)}
 
 

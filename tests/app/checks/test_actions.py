@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
-from app.project.model import Action, Bit, BitSignal, Condition, Field, RegisterSignal, Screen, Turn
+from app.project.model import Action, Bit, BitSignal, Condition, Field, RegisterSignal, Screen, ScreenChange
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -164,13 +164,13 @@ def test_a_condition_on_a_text(good: Draft) -> None:
         ("equal", 200, "never", 0),
     ],
 )
-def test_a_condition_that_is_settled(good: Draft, is_: Any, value: Any, word: str, mended: Any) -> None:
+def test_a_condition_that_is_settled(good: Draft, is_: Any, value: Any, word: str, fixed: Any) -> None:
     condition = Condition(signal="frequency", is_=is_, value=value)
-    broken = good.add(Screen(name="fast"), Turn(when=condition, to="fast"))
+    broken = good.add(Screen(name="fast"), ScreenChange(when=condition, to="fast"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("condition-settled", "warning", ("screen_change", 4))
     assert f"{word} holds" in finding.message
-    assert broken.change(("screen_change", 4), when=condition.but(value=mended)).clean()
+    assert broken.change(("screen_change", 4), when=condition.replace(value=fixed)).clean()
 
 
 def test_a_held_value_that_is_always_set(good: Draft) -> None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from app.checks import Finding, check
-from app.checks.finding import GRAVITY
+from app.checks.finding import SEVERITY_ORDER
 from app.checks.rule import RULES, each, whole
 from app.project.model import Field, Project
 
@@ -34,7 +34,7 @@ def test_the_gravest_comes_first(good: Draft) -> None:
     )
     findings = check(broken.project)
     assert {finding.severity for finding in findings} >= {"error", "warning"}
-    assert all(GRAVITY[one.severity] <= GRAVITY[other.severity] for one, other in pairwise(findings))
+    assert all(SEVERITY_ORDER[one.severity] <= SEVERITY_ORDER[other.severity] for one, other in pairwise(findings))
 
 
 def test_every_rule_says_what_it_is_for() -> None:
@@ -60,17 +60,17 @@ def test_a_finding_reads_as_a_sentence() -> None:
 def test_a_project_with_parts_missing_can_be_checked(good: Draft, section: str) -> None:
     parts = getattr(good.project, section)
     for index in range(len(parts)):
-        project = good.project.but(**{section: parts[:index] + parts[index + 1 :]})
+        project = good.project.replace(**{section: parts[:index] + parts[index + 1 :]})
         for finding in check(project):
             assert finding.where
             assert finding.hint
-    assert check(good.project.but(**{section: ()}))
+    assert check(good.project.replace(**{section: ()}))
 
 
 def test_every_part_doubled_can_be_checked(good: Draft) -> None:
     project = good.project
     doubled = {section: getattr(project, section) * 2 for section in ("lines", "followers", "signals", "screens")}
-    findings = check(project.but(**doubled))
+    findings = check(project.replace(**doubled))
     clashes = [finding for finding in findings if finding.rule == "name-clash"]
     assert len(clashes) == sum(len(parts) for parts in doubled.values()) // 2
 

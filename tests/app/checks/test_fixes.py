@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 
 from app.checks import Finding, check
-from app.checks.finding import GRAVITY
+from app.checks.finding import SEVERITY_ORDER
 from app.edits import EditRefused
 from app.project.model import (
     Action,
@@ -22,8 +22,8 @@ from app.project.model import (
     RegisterSignal,
     Scale,
     Screen,
+    ScreenChange,
     TcpLine,
-    Turn,
 )
 from tests.fuzz.test_checks import PROJECTS
 
@@ -35,24 +35,24 @@ def same(finding: Finding) -> tuple[str, str]:
     return finding.rule, finding.message
 
 
-def graver(findings: tuple[Finding, ...], than: Finding) -> Counter[str]:
-    return Counter(each.rule for each in findings if GRAVITY[each.severity] < GRAVITY[than.severity])
+def worse(findings: tuple[Finding, ...], than: Finding) -> Counter[str]:
+    return Counter(each.rule for each in findings if SEVERITY_ORDER[each.severity] < SEVERITY_ORDER[than.severity])
 
 
 def prove(project: Project, finding: Finding) -> Project | None:
     """The mended project, in which the finding is gone and nothing graver has come; None if the mend was refused."""
     try:
-        mended = finding.mended(project)
+        fixed = finding.fixed(project)
     except EditRefused:
         return None
-    before, after = check(project), check(mended)
+    before, after = check(project), check(fixed)
     new = "\n".join(str(each) for each in after if same(each) not in map(same, before))
-    told = f"{finding}\n{finding.mend}\n{new}"
+    told = f"{finding}\n{finding.fix}\n{new}"
     # Another part may take its number and have the same wrong with it; and without a bit its word may be unused too.
     fewer = Counter(map(same, after))[same(finding)] < Counter(map(same, before))[same(finding)]
     assert fewer or not any(same(each) == same(finding) and each.where == finding.where for each in after), told
-    assert graver(after, finding) <= graver(before, finding), told
-    return mended
+    assert worse(after, finding) <= worse(before, finding), told
+    return fixed
 
 
 @settings(max_examples=40, deadline=None)
@@ -60,15 +60,15 @@ def prove(project: Project, finding: Finding) -> Project | None:
 def test_any_mend_takes_its_finding_away_and_brings_nothing_graver(tables: dict[str, Any]) -> None:
     project = Project.model_validate(tables)
     for finding in check(project):
-        if finding.mend is not None:
-            assert finding.mend.words[0].isupper()
+        if finding.fix is not None:
+            assert finding.fix.words[0].isupper()
             prove(project, finding)
 
 
 Break = Callable[["Draft"], "Draft"]
 FAULT = Condition(signal="fault")
 
-MENDED: dict[str, list[tuple[Break, str]]] = {
+FIXED: dict[str, list[tuple[Break, str]]] = {
     "stop-sent-once": [
         (
             lambda good: good.change(("action", 1), do="write", value=Decimal(0)).without(("action", 2)),
@@ -102,12 +102,12 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
     ],
     "dangling-name": [
         (lambda good: good.field("run", 0, signal="sped set"), "Name 'speed set' there instead"),
-        (lambda good: good.add(Turn(key="right", from_="run", to="nowhere")), "Remove this turn"),
+        (lambda good: good.add(ScreenChange(key="right", from_="run", to="nowhere")), "Remove this turn"),
         (lambda good: good.add(Action(key="start", do="set", signal="-")), "Remove this action"),
     ],
     "dead-end": [
         (
-            lambda good: without_ring(good).add(Turn(from_="run", key="right", to="slow")),
+            lambda good: without_ring(good).add(ScreenChange(from_="run", key="right", to="slow")),
             "Let the key 'escape' turn from 'slow' to 'run'",
         ),
     ],
@@ -152,7 +152,7 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Narrow the limits of 'slow speed' to 5 and 50",
         ),
     ],
-    "idle-screen-changes-conflict": [(lambda good: good.add(Turn(idle_s=200, to="run")), "Remove this turn")],
+    "idle-screen-changes-conflict": [(lambda good: good.add(ScreenChange(idle_s=200, to="run")), "Remove this turn")],
     "limits-too-wide": [
         (lambda good: good.signal("speed set", limits=(Decimal(-5), Decimal(50))), "Narrow the limits to 0"),
     ],
@@ -183,8 +183,8 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
     "nothing-to-enter": [
         (lambda good: good.add(Action(from_="fault", key="up", do="begin-entry")), "Remove this action"),
     ],
-    "nothing-yet": [(lambda good: type(good)(good.project.but(screens=())), "Add a screen")],
-    "override-never-shown": [(lambda good: good.add(Turn(when=FAULT, to="slow")), "Remove this turn")],
+    "nothing-yet": [(lambda good: type(good)(good.project.replace(screens=())), "Add a screen")],
+    "override-never-shown": [(lambda good: good.add(ScreenChange(when=FAULT, to="slow")), "Remove this turn")],
     "polled-too-slowly": [
         (
             lambda good: good.change(good.place("follower", "belt"), communication_timeout_ms=400),
@@ -236,8 +236,10 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
             "Fill in the German messages",
         ),
     ],
-    "screen-change-to-itself": [(lambda good: good.add(Turn(from_="run", key="up", to="run")), "Remove this turn")],
-    "screen-changes-conflict": [(lambda good: good.add(Turn(key="right", to="run")), "Remove this turn")],
+    "screen-change-to-itself": [
+        (lambda good: good.add(ScreenChange(from_="run", key="up", to="run")), "Remove this turn")
+    ],
+    "screen-changes-conflict": [(lambda good: good.add(ScreenChange(key="right", to="run")), "Remove this turn")],
     "unit-clash": [
         (
             lambda good: good.change(good.place("follower", "scale"), line="hall", unit=3),
@@ -273,19 +275,19 @@ MENDED: dict[str, list[tuple[Break, str]]] = {
 
 def without_ring(good: Draft) -> Draft:
     """Without the turns to the next and the former screen."""
-    return type(good)(good.project.but(screen_changes=good.project.screen_changes[2:3]))
+    return type(good)(good.project.replace(screen_changes=good.project.screen_changes[2:3]))
 
 
 @pytest.mark.parametrize(
     ("rule", "broken", "words"),
-    [(rule, broken, words) for rule, cases in MENDED.items() for broken, words in cases],
-    ids=[f"{rule}-{number}" for rule, cases in MENDED.items() for number in range(len(cases))],
+    [(rule, broken, words) for rule, cases in FIXED.items() for broken, words in cases],
+    ids=[f"{rule}-{number}" for rule, cases in FIXED.items() for number in range(len(cases))],
 )
 def test_a_mend_of_a_good_project(good: Draft, rule: str, broken: Break, words: str) -> None:
     project = broken(good).project
-    finding = next(each for each in check(project) if each.rule == rule and each.mend is not None)
-    assert finding.mend is not None
-    assert finding.mend.words.startswith(words)
+    finding = next(each for each in check(project) if each.rule == rule and each.fix is not None)
+    assert finding.fix is not None
+    assert finding.fix.words.startswith(words)
     assert prove(project, finding) is not None, "it was refused"
 
 
@@ -294,18 +296,18 @@ def test_a_mend_that_would_leave_no_room_is_refused(good: Draft) -> None:
         "fault", Field(at=(2, 2), width=1, signal="lamp", kind="choice")
     )
     finding = next(
-        each for each in check(narrow.project) if each.rule == "choice-without-text" and each.mend is not None
+        each for each in check(narrow.project) if each.rule == "choice-without-text" and each.fix is not None
     )
     with pytest.raises(EditRefused, match="no room"):
-        finding.mended(narrow.project)
+        finding.fixed(narrow.project)
 
 
 def test_a_field_is_not_widened_over_another_nor_over_text(good: Draft) -> None:
     hemmed = good.field("run", 0, at=(0, 15), width=2)
     finding = next(each for each in check(hemmed.project) if each.rule == "field-too-narrow")
-    assert finding.mend is not None
-    mended = finding.mended(hemmed.project).screens[0].fields[0]
-    assert (mended.at, mended.width) == ((0, 12), 5)
+    assert finding.fix is not None
+    fixed = finding.fixed(hemmed.project).screens[0].fields[0]
+    assert (fixed.at, fixed.width) == ((0, 12), 5)
     full = good.change(good.place("screen", "run"), text=("x" * 11 + "  " + "x" * 7,)).field("run", 0, width=2)
     finding = next(each for each in check(full.project) if each.rule == "field-too-narrow" and "speed" in each.message)
-    assert finding.mend is None
+    assert finding.fix is None

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from hypothesis import given, settings, strategies as st
 
 from app.checks import Checker, check
-from app.checks.context import Survey, signals_named_in
+from app.checks.context import CheckContext, signals_named_in
 from app.checks.finding import Fault
 from app.checks.rule import RULES, Rule
 from app.project.model import BitSignal, Field, Part, Project, RegisterSignal, Screen
@@ -30,7 +30,7 @@ def sequences(draw: st.DrawFn) -> list[Project]:
         now, other = projects[-1], draw(st.sampled_from(pool))
         section = draw(st.sampled_from((*SECTIONS, "panel")))
         if section == "panel":
-            projects.append(now.but(panel=other.panel))
+            projects.append(now.replace(panel=other.panel))
             continue
         parts, others = getattr(now, section), getattr(other, section)
         how = draw(st.sampled_from(("other", "one", "less", "turned", "doubled", "back")))
@@ -44,7 +44,7 @@ def sequences(draw: st.DrawFn) -> list[Project]:
             "turned": parts[::-1],
             "doubled": (*parts, *parts[-1:]),
         }[how]
-        projects.append(now.but(**{section: new}))
+        projects.append(now.replace(**{section: new}))
     return projects
 
 
@@ -65,7 +65,7 @@ def test_looking_again_finds_what_a_fresh_look_finds(projects: list[Project], da
 def test_nothing_is_looked_at_that_is_the_same(good: Draft) -> None:
     checker = Checker()
     first = checker.check(good.project)
-    assert checker.check(good.project.but(title="Another title")) is first
+    assert checker.check(good.project.replace(title="Another title")) is first
     broken = good.field("run", 0, width=3).project
     steps = sum(1 for _ in checker.steps(broken))
     assert steps < 15, "one screen was edited"
@@ -74,10 +74,10 @@ def test_nothing_is_looked_at_that_is_the_same(good: Draft) -> None:
 
 def faults(rule: Rule, project: Project) -> list[tuple[int, Fault]]:
     """What one rule finds in all that it looks at, with the index of the part."""
-    survey = Survey(project)
+    context = CheckContext(project)
     if rule.kind is None:
-        return [(-1, fault) for fault in rule.function(survey)]
-    return [(at, fault) for at, part in enumerate(parts_of(project, rule)) for fault in rule.function(survey, part)]
+        return [(-1, fault) for fault in rule.function(context)]
+    return [(at, fault) for at, part in enumerate(parts_of(project, rule)) for fault in rule.function(context, part)]
 
 
 def parts_of(project: Project, rule: Rule) -> tuple[Part, ...]:
@@ -87,34 +87,35 @@ def parts_of(project: Project, rule: Rule) -> tuple[Part, ...]:
 
 def hidden(project: Project, rule: Rule) -> Project:
     """The project without what a rule about the whole does not say that it looks at."""
-    sees: set[str] = set(rule.sees)
-    if "used" in sees:
-        sees |= {"screen_changes", "actions", "shown", "signals"}
-    if "known_names" in sees:
-        sees |= {"panel", "lines", "followers", "signals", "screen_names"}
+    depends_on: set[str] = set(rule.depends_on)
+    if "used" in depends_on:
+        depends_on |= {"screen_changes", "actions", "shown", "signals"}
+    if "known_names" in depends_on:
+        depends_on |= {"panel", "lines", "followers", "signals", "screen_names"}
     kept: dict[str, Any] = {
-        section: getattr(project, section) if section in sees else ()
+        section: getattr(project, section) if section in depends_on else ()
         for section in ("lines", "followers", "signals", "screen_changes", "actions")
     }
     kept["screens"] = ()
-    if sees & {"screen_names", "entered", "entered_names", "chosen", "shown"}:
+    if depends_on & {"screen_names", "entered", "entered_names", "chosen", "shown"}:
         kept["screens"] = tuple(
             Screen(
-                name=screen.name, fields=tuple(known_of(field, sees) for field in screen.fields if seen(field, sees))
+                name=screen.name,
+                fields=tuple(known_of(field, depends_on) for field in screen.fields if seen(field, depends_on)),
             )
             for screen in project.screens
         )
-    panel = project.panel if "panel" in sees else project.panel.but(keys=(), languages=(), rows=1, columns=1)
+    panel = project.panel if "panel" in depends_on else project.panel.replace(keys=(), languages=(), rows=1, columns=1)
     return Project(panel=panel, **kept)
 
 
-def seen(field: Field, sees: set[str]) -> bool:
-    by_entry = field.entry and bool(sees & {"entered", "entered_names"})
-    return "shown" in sees or by_entry or (field.kind == "choice" and "chosen" in sees)
+def seen(field: Field, depends_on: set[str]) -> bool:
+    by_entry = field.entry and bool(depends_on & {"entered", "entered_names"})
+    return "shown" in depends_on or by_entry or (field.kind == "choice" and "chosen" in depends_on)
 
 
-def known_of(field: Field, sees: set[str]) -> Field:
-    blink = field.blink if "shown" in sees else None
+def known_of(field: Field, depends_on: set[str]) -> Field:
+    blink = field.blink if "shown" in depends_on else None
     return Field(at=(0, 0), width=1, signal=field.signal, kind=field.kind, entry=field.entry, blink=blink)
 
 
@@ -134,8 +135,8 @@ def test_a_rule_about_one_part_looks_only_at_it_and_what_it_stands_on(tables: di
     for rule in RULES:
         if rule.kind is None:
             continue
-        survey = Survey(project)
-        around = hidden(project, rule).but(panel=project.panel)
+        context = CheckContext(project)
+        around = hidden(project, rule).replace(panel=project.panel)
         for part in parts_of(project, rule):
             names = set(signals_named_in(part))
             own = (part,) if isinstance(part, RegisterSignal | BitSignal) else ()
@@ -146,9 +147,9 @@ def test_a_rule_about_one_part_looks_only_at_it_and_what_it_stands_on(tables: di
             read = {signal.follower for signal in signals if isinstance(signal, RegisterSignal)}
             followers = tuple(follower for name in read if (follower := project.follower_named.get(name)) is not None)
             small = around
-            if not set(rule.sees) & {"known_names", "signals", "used"}:
-                small = small.but(signals=signals, followers=followers)
-            assert list(rule.function(Survey(small), part)) == list(rule.function(survey, part)), rule.name
+            if not set(rule.depends_on) & {"known_names", "signals", "used"}:
+                small = small.replace(signals=signals, followers=followers)
+            assert list(rule.function(CheckContext(small), part)) == list(rule.function(context, part)), rule.name
 
 
 def test_what_a_dropped_check_found_is_told_by_the_next(good: Draft) -> None:
@@ -166,7 +167,7 @@ def test_what_a_dropped_check_found_is_told_by_the_next(good: Draft) -> None:
 
 def test_a_check_dropped_half_way_leaves_nothing_of_its_project(good: Draft) -> None:
     """At any of its pauses, with the project as it was before looked at again."""
-    before, after = good.project, good.project.but(panel=good.project.panel.but(messages={"kept": "{limit}"}))
+    before, after = good.project, good.project.replace(panel=good.project.panel.replace(messages={"kept": "{limit}"}))
     assert check(before) != check(after)
     pauses = 0
     for pauses in range(1, 1000):

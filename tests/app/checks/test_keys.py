@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from app.project.model import Action, HeldValue, Turn
+from app.project.model import Action, HeldValue, ScreenChange
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -13,20 +13,20 @@ if TYPE_CHECKING:
 
 @pytest.mark.parametrize("source", [None, "run"])
 def test_two_turns_by_one_key(good: Draft, source: str | None) -> None:
-    once = good.add(Turn(from_=source, key="down", to="scale"))
+    once = good.add(ScreenChange(from_=source, key="down", to="scale"))
     assert once.clean()
-    broken = once.add(Turn(from_=source, key="down", to="slow"))
+    broken = once.add(ScreenChange(from_=source, key="down", to="slow"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("screen-changes-conflict", "error", ("screen_change", 5))
     assert broken.change(("screen_change", 5), key="up").clean()
 
 
 def test_a_turn_of_a_screen_goes_before_one_of_all(good: Draft) -> None:
-    assert good.add(Turn(from_="run", key="right", to="slow")).clean()
+    assert good.add(ScreenChange(from_="run", key="right", to="slow")).clean()
 
 
 def test_a_turn_to_the_same_screen(good: Draft) -> None:
-    broken = good.add(Turn(from_="run", key="down", to="run"))
+    broken = good.add(ScreenChange(from_="run", key="down", to="run"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == (
         "screen-change-to-itself",
@@ -66,7 +66,7 @@ def test_one_key_that_does_different_things_on_different_screens_is_fine(good: D
 
 @pytest.mark.parametrize("source", [None, "slow"])
 def test_a_momentary_key_that_turns_the_screen(good: Draft, source: str | None) -> None:
-    broken = good.add(Turn(from_=source, key="jog", to="run"))
+    broken = good.add(ScreenChange(from_=source, key="jog", to="run"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("momentary-left-behind", "error", ("action", 2))
     assert broken.change(("screen_change", 4), key="up").clean()
@@ -74,7 +74,7 @@ def test_a_momentary_key_that_turns_the_screen(good: Draft, source: str | None) 
 
 
 def test_a_begin_key_that_turns_the_screen(good: Draft) -> None:
-    broken = good.add(Turn(from_="slow", key="enter", to="run"))
+    broken = good.add(ScreenChange(from_="slow", key="enter", to="run"))
     finding = broken.only()
     assert (finding.rule, finding.severity) == ("begin-key-taken", "error")
     assert finding.place == good.place("screen", "slow")
@@ -98,5 +98,5 @@ def test_beginning_an_entry_that_is_not_there(good: Draft, source: str | None, s
 
 
 def test_an_entry_that_begins_on_the_screen_that_the_key_turns_to(good: Draft) -> None:
-    turned = good.add(Turn(from_="fault", key="down", to="slow"))
+    turned = good.add(ScreenChange(from_="fault", key="down", to="slow"))
     assert turned.add(Action(from_="fault", key="down", do="begin-entry", signal="slow speed")).clean()

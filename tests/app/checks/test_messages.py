@@ -78,11 +78,11 @@ def test_the_longest_screen_that_covers_others_needs_room(good: Draft) -> None:
     named = good.panel(messages={"still_on": "still on the screen {screen}"})
     assert found(named.project) == []
     long = named.change(named.place("screen", "fault"), name="a fault of the conveyor belt")
-    turns = tuple(
-        turn.but(to="a fault of the conveyor belt") if turn.to == "fault" else turn
-        for turn in long.project.screen_changes
+    screen_changes = tuple(
+        screen_change.replace(to="a fault of the conveyor belt") if screen_change.to == "fault" else screen_change
+        for screen_change in long.project.screen_changes
     )
-    (finding,) = found(long.project.but(screen_changes=turns))
+    (finding,) = found(long.project.replace(screen_changes=screen_changes))
     assert finding.rule == "message-too-long"
     assert "a fault of the conveyor belt" in finding.message
 
@@ -101,7 +101,7 @@ def test_every_message_that_is_filled_in_passes(good: Draft) -> None:
     filled = []
     while findings := found(project):
         filled.append(findings[0].message)
-        project = findings[0].mended(project)
+        project = findings[0].fixed(project)
     # English is shown where nothing is said, until the first language says something.
     assert len(filled) == 2
     assert project.panel.messages["refused"] == "nicht geschrieben: Geraet lehnt ab"

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from app.checks import check
-from app.project.model import Action, HeldValue, RegisterSignal, Screen, Turn
+from app.project.model import Action, HeldValue, RegisterSignal, Screen, ScreenChange
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -23,9 +23,9 @@ def test_a_field_of_no_signal(good: Draft) -> None:
 
 
 def test_a_turn_to_no_screen(good: Draft) -> None:
-    finding = good.add(Turn(from_="run", key="down", to="nowhere")).only()
+    finding = good.add(ScreenChange(from_="run", key="down", to="nowhere")).only()
     assert (finding.rule, finding.place) == ("dangling-name", ("screen_change", 4, "to"))
-    assert good.add(Turn(from_="run", key="down", to="scale")).clean()
+    assert good.add(ScreenChange(from_="run", key="down", to="scale")).clean()
 
 
 def test_an_action_by_a_key_that_the_panel_has_not(good: Draft) -> None:
@@ -51,7 +51,7 @@ def test_two_signals_of_one_name(good: Draft) -> None:
     twin = RegisterSignal(name="power", follower="scale", table="input", number=30031)
     finding = good.add(twin).only()
     assert (finding.rule, finding.severity, finding.place) == ("name-clash", "error", ("signal", 12))
-    assert good.add(twin.but(name="power 2")).only().rule == "unused"
+    assert good.add(twin.replace(name="power 2")).only().rule == "unused"
 
 
 @pytest.mark.parametrize("name", ["next", "previous"])

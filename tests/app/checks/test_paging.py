@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from app.project.model import Condition, Screen, Turn
+from app.project.model import Condition, Screen, ScreenChange
 
 if TYPE_CHECKING:
     from tests.app.checks.conftest import Draft
@@ -23,17 +23,17 @@ def branched(good: Draft) -> Draft:
         ("slow", "left", "run"),
         ("scale", "left", "run"),
     ):
-        draft = draft.add(Turn(from_=source, key=key, to=target))
+        draft = draft.add(ScreenChange(from_=source, key=key, to=target))
     assert draft.clean()
     return draft
 
 
 def test_a_screen_that_nothing_leads_to(branched: Draft) -> None:
-    broken = branched.add(Screen(name="service"), Turn(from_="service", key="left", to="run"))
+    broken = branched.add(Screen(name="service"), ScreenChange(from_="service", key="left", to="run"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("unreachable-screen", "warning", ("screen", 4))
-    assert broken.add(Turn(from_="slow", key="right", to="service")).clean()
-    assert broken.add(Turn(when=Condition(signal="lamp"), to="service")).clean()
+    assert broken.add(ScreenChange(from_="slow", key="right", to="service")).clean()
+    assert broken.add(ScreenChange(when=Condition(signal="lamp"), to="service")).clean()
 
 
 def test_a_screen_without_a_way_back(branched: Draft) -> None:
@@ -41,16 +41,16 @@ def test_a_screen_without_a_way_back(branched: Draft) -> None:
     finding = broken.only()
     assert (finding.rule, finding.severity) == ("dead-end", "warning")
     assert finding.place == branched.place("screen", "slow")
-    assert broken.add(Turn(key="escape", to="run")).clean()
-    assert broken.add(Turn(idle_s=60, to="run")).clean()
-    assert broken.add(Turn(from_="slow", key="left", to="scale")).clean()
+    assert broken.add(ScreenChange(key="escape", to="run")).clean()
+    assert broken.add(ScreenChange(idle_s=60, to="run")).clean()
+    assert broken.add(ScreenChange(from_="slow", key="left", to="scale")).clean()
 
 
 def test_two_screens_that_lead_only_to_each_other(branched: Draft) -> None:
     broken = branched.add(
         Screen(name="service"),
-        Turn(from_="slow", key="right", to="service"),
-        Turn(from_="service", key="left", to="slow"),
+        ScreenChange(from_="slow", key="right", to="service"),
+        ScreenChange(from_="service", key="left", to="slow"),
     )
     assert broken.clean()
     found = broken.without(("screen_change", 3)).only_all("dead-end")
@@ -63,14 +63,16 @@ def test_an_override_is_no_dead_end(branched: Draft) -> None:
 
 
 def test_an_override_behind_one_of_the_same_condition(good: Draft) -> None:
-    broken = good.add(Screen(name="help"), Turn(when=Condition(signal="fault"), to="help"))
+    broken = good.add(Screen(name="help"), ScreenChange(when=Condition(signal="fault"), to="help"))
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("override-never-shown", "warning", ("screen_change", 4))
     assert broken.change(("screen_change", 4), when=Condition(signal="fault", is_="clear")).clean()
 
 
 def test_two_idle_turns_from_one_screen(good: Draft) -> None:
-    broken = good.add(Turn(from_="scale", idle_s=30, to="slow"), Turn(from_="scale", idle_s=60, to="run"))
+    broken = good.add(
+        ScreenChange(from_="scale", idle_s=30, to="slow"), ScreenChange(from_="scale", idle_s=60, to="run")
+    )
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == (
         "idle-screen-changes-conflict",
@@ -83,4 +85,4 @@ def test_two_idle_turns_from_one_screen(good: Draft) -> None:
 
 
 def test_idle_turns_that_lead_on_from_each_other_are_fine(good: Draft) -> None:
-    assert good.add(Turn(idle_s=60, to="slow")).clean()
+    assert good.add(ScreenChange(idle_s=60, to="slow")).clean()

@@ -20,12 +20,12 @@ if TYPE_CHECKING:
         ("lamp", 10_001, 9_999),
     ],
 )
-def test_a_register_outside_its_table(good: Draft, signal: str, number: int, mended: int) -> None:
+def test_a_register_outside_its_table(good: Draft, signal: str, number: int, fixed: int) -> None:
     finding = good.signal(signal, number=number).only()
     assert (finding.rule, finding.severity) == ("register-outside", "error")
     assert finding.place == (*good.place("signal", signal), "register")
     assert finding.where == f"signal '{signal}'"
-    assert good.signal(signal, number=mended).clean()
+    assert good.signal(signal, number=fixed).clean()
 
 
 def test_a_value_that_runs_over_the_end(good: Draft) -> None:
@@ -56,7 +56,7 @@ def test_signals_that_share_registers(good: Draft, number: int, encoding: Any) -
 
 def test_one_register_in_two_scales_is_fine(good: Draft) -> None:
     twin = RegisterSignal(name="tonnes", follower="scale", table="input", number=30_001, encoding="uint32", decimals=3)
-    twin = twin.but(scale={"raw": (0, 1000), "value": (0, 1)})
+    twin = twin.replace(scale={"raw": (0, 1000), "value": (0, 1)})
     shown = Field(at=(1, 0), width=11, signal="tonnes")
     assert good.add(twin).add_field("slow", shown).clean()
 
@@ -151,8 +151,8 @@ def test_a_range_that_is_never_read_and_names_no_registers(good: Draft) -> None:
     broken = good.change(("follower", 1), never_read=(NeverRead(table="holding", first=7, last=9),))
     finding = broken.only()
     assert (finding.rule, finding.place) == ("never-read-signal", ("follower", 1))
-    mended = (NeverRead(table="holding", first=40_007, last=40_009),)
-    assert good.change(("follower", 1), never_read=mended).clean()
+    fixed = (NeverRead(table="holding", first=40_007, last=40_009),)
+    assert good.change(("follower", 1), never_read=fixed).clean()
 
 
 def test_a_signal_that_its_follower_cannot_be_written(good: Draft) -> None:

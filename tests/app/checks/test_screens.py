@@ -99,7 +99,7 @@ def test_what_is_found_wide_enough_is_wide_enough(
 ) -> None:
     """The narrowest width without a finding shows both ends of the range, and one cell less does not show one."""
     signal = RegisterSignal(name="probe", follower="scale", table="input", number=30_101, encoding=encoding)
-    signal = signal.but(decimals=decimals, scale={"raw": (0, scale[0]), "value": (0, scale[1])})
+    signal = signal.replace(decimals=decimals, scale={"raw": (0, scale[0]), "value": (0, scale[1])})
     draft = good.panel(columns=40).add(signal).add_field("slow", Field(at=(1, 0), width=1, signal="probe"))
 
     def too_narrow(width: int) -> bool:

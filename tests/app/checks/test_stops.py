@@ -28,7 +28,7 @@ def test_a_start_whose_stop_is_sent_once_only(good: Draft, stop: dict[str, Any])
     finding = broken.only()
     assert (finding.rule, finding.severity, finding.place) == ("stop-sent-once", "warning", ("action", 2))
     assert "'stop'" in finding.message
-    assert finding.mend is not None
+    assert finding.fix is not None
     assert broken.change(("action", 2), stops=True).clean()
 
 

@@ -24,7 +24,7 @@ SILENT = GOOD._replace(follower="tank", received=b"", fault=Fault(FaultKind.SILE
 def quiet_project() -> Project:
     """The project of the bench with nothing to read, so that only what a test puts into the log is there."""
     project = bench_project()
-    return project.but(signals=(), screens=(project.screens[0].but(fields=()),), screen_changes=(), actions=())
+    return project.replace(signals=(), screens=(project.screens[0].replace(fields=()),), screen_changes=(), actions=())
 
 
 def test_what_is_new_is_told_once_with_its_bytes_explained() -> None:

@@ -176,7 +176,7 @@ def test_an_answer_that_comes_with_the_next_request_is_told_as_late(kind: str) -
     async def work(client: Client) -> None:
         client.on_late = lambda unit, fault: late.append(fault.late_ms)
         assert await fault_of(client.exchange(TWO)) is FaultKind.SILENCE
-        three = client.settling.distinct(TWO, time.monotonic())
+        three = client.settling.unambiguous(TWO, time.monotonic())
         assert three is not None
         assert three.count != 2
         words = registers_of((await client.exchange(three)).pdu)

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from app.client.faults import FaultKind
-from app.events.event_detector import Watch
+from app.events.event_detector import EventDetector
 from app.events.events import Event, Kind
 from app.line.engine import Engine
 from app.project.model import SerialLine
@@ -53,7 +53,7 @@ def test_an_outage_is_counted_with_its_time_and_its_reason(kind: str, way: str, 
         engine.start()
         try:
             wait_for(lambda: engine.snapshot().readings["10"].good)
-            watch = Watch(PROJECT)
+            watch = EventDetector(PROJECT)
             session = Session(PROJECT, via="simulated")
             watch.look(engine.snapshot(), session.state, [])
             began = time.monotonic()

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import pytest
 from hypothesis import given, settings, strategies as st
 
-from app.client.pending_answers import MOST_SHAPES, Settling
+from app.client.pending_answers import MOST_SHAPES, PendingAnswers
 from app.modbus.requests import RETURN_QUERY_DATA, Request, read_request, write_register
 
 TEN = read_request(3, "holding", 10, 10)
@@ -16,21 +16,21 @@ OTHER_TEN = read_request(3, "holding", 20, 10)
 ONE = read_request(3, "holding", 10, 1)
 
 
-def unsettled(*requests: Request) -> Settling:
-    settling = Settling(60.0)
+def unsettled(*requests: Request) -> PendingAnswers:
+    settling = PendingAnswers(60.0)
     for request in requests:
         settling.unanswered(request, 0.0)
     return settling
 
 
 def test_nothing_open_nothing_to_mistake() -> None:
-    assert Settling(60.0).distinct(TEN, 0.0) is TEN
+    assert PendingAnswers(60.0).unambiguous(TEN, 0.0) is TEN
 
 
 def test_a_read_of_the_same_shape_is_asked_shorter() -> None:
     settling = unsettled(TEN)
     assert settling.mistakable(OTHER_TEN)
-    asked = settling.distinct(OTHER_TEN, 1.0)
+    asked = settling.unambiguous(OTHER_TEN, 1.0)
     assert asked is not None
     assert asked.address >= 20
     assert asked.address + asked.count <= 30
@@ -38,9 +38,9 @@ def test_a_read_of_the_same_shape_is_asked_shorter() -> None:
 
 
 def test_both_ends_of_the_range_are_tried_in_turn() -> None:
-    first = unsettled(TEN).distinct(TEN, 1.0)
+    first = unsettled(TEN).unambiguous(TEN, 1.0)
     assert first is not None
-    second = unsettled(TEN, first).distinct(TEN, 1.0)
+    second = unsettled(TEN, first).unambiguous(TEN, 1.0)
     assert second is not None
     assert (first.address, first.count, second.address, second.count) == (10, 9, 12, 8)
 
@@ -53,20 +53,20 @@ def test_another_unit_function_or_length_cannot_be_mistaken() -> None:
 
 def test_one_register_is_asked_longer_within_the_address_range() -> None:
     last = read_request(3, "holding", 65_535, 1)
-    asked = unsettled(last).distinct(last, 1.0)
+    asked = unsettled(last).unambiguous(last, 1.0)
     assert asked is not None
     assert (asked.address, asked.count) == (65_534, 2)
 
 
 def test_where_only_named_registers_may_be_read_no_more_are_asked() -> None:
-    shorter = unsettled(TEN).distinct(TEN, 1.0, wider=False)
+    shorter = unsettled(TEN).unambiguous(TEN, 1.0, wider=False)
     assert shorter is not None
     assert shorter.count == 9
 
 
 def test_where_no_other_length_is_left_a_number_is_sent_to_be_given_back() -> None:
     settling = unsettled(ONE)
-    marker = settling.distinct(ONE, 1.0, wider=False)
+    marker = settling.unambiguous(ONE, 1.0, wider=False)
     assert marker is not None
     # MODBUS Application Protocol V1.1b3, section 6.8 (from memory): function 08, sub-function 00 00, two bytes of data.
     assert marker.pdu[:3] == bytes.fromhex("08 00 00")
@@ -74,30 +74,30 @@ def test_where_no_other_length_is_left_a_number_is_sent_to_be_given_back() -> No
     assert marker.count == 0
     assert not marker.writes
     settling.unanswered(marker, 1.0)
-    again = settling.distinct(ONE, 2.0, wider=False)
+    again = settling.unambiguous(ONE, 2.0, wider=False)
     assert again is not None
     assert again.function == RETURN_QUERY_DATA
     assert again.pdu != marker.pdu, "the late answer to the first is not that to the second"
     settling.answered(again)
-    assert settling.distinct(ONE, 3.0, wider=False) is ONE
+    assert settling.unambiguous(ONE, 3.0, wider=False) is ONE
 
 
 def test_a_refused_number_is_as_good() -> None:
     settling = unsettled(ONE)
-    marker = settling.distinct(ONE, 1.0, wider=False)
+    marker = settling.unambiguous(ONE, 1.0, wider=False)
     assert marker is not None
     settling.answered(marker, refused=True)
-    assert settling.distinct(ONE, 2.0, wider=False) is ONE
+    assert settling.unambiguous(ONE, 2.0, wider=False) is ONE
 
 
 def test_a_late_refusal_of_an_earlier_number_clears_only_what_was_before_it() -> None:
     settling = unsettled(ONE)
-    marker = settling.distinct(ONE, 1.0, wider=False)
+    marker = settling.unambiguous(ONE, 1.0, wider=False)
     assert marker is not None
     settling.unanswered(marker, 1.0)
     two = read_request(3, "holding", 30, 2)
     settling.unanswered(two, 2.0)
-    again = settling.distinct(ONE, 3.0, wider=False)
+    again = settling.unambiguous(ONE, 3.0, wider=False)
     assert again is not None
     settling.answered(again, refused=True)
     assert not settling.mistakable(ONE)
@@ -106,42 +106,42 @@ def test_a_late_refusal_of_an_earlier_number_clears_only_what_was_before_it() ->
 
 def test_the_last_resort_is_for_a_follower_that_cannot_be_asked_otherwise() -> None:
     settling = unsettled(ONE)
-    assert settling.distinct(ONE, 59.0, wider=False) is not ONE
-    assert settling.distinct(ONE, 61.0, wider=False) is ONE
+    assert settling.unambiguous(ONE, 59.0, wider=False) is not ONE
+    assert settling.unambiguous(ONE, 61.0, wider=False) is ONE
     patient = unsettled(TEN)
-    assert patient.distinct(TEN, 1e6) is not TEN
+    assert patient.unambiguous(TEN, 1e6) is not TEN
 
 
 def test_where_only_copies_may_come_a_read_is_made_longer_first_and_never_longer_than_the_follower_takes() -> None:
-    settling = Settling(60.0)
+    settling = PendingAnswers(60.0)
     taken = {ONE.answer_head}
-    longer = settling.distinct(ONE, 1.0, taken=taken)
+    longer = settling.unambiguous(ONE, 1.0, taken=taken)
     assert longer is not None
     assert (longer.address, longer.count) == (ONE.address, 2)
-    assert settling.distinct(ONE, 1.0, taken=taken, at_most=1) is None
-    assert settling.distinct(ONE, 1.0, taken=taken, wider=False) is None, "time alone helps"
-    shorter = settling.distinct(TEN, 1.0, taken={TEN.answer_head}, at_most=10)
+    assert settling.unambiguous(ONE, 1.0, taken=taken, at_most=1) is None
+    assert settling.unambiguous(ONE, 1.0, taken=taken, wider=False) is None, "time alone helps"
+    shorter = settling.unambiguous(TEN, 1.0, taken={TEN.answer_head}, at_most=10)
     assert shorter is not None
     assert shorter.count == 9
 
 
 def test_bits_are_told_apart_by_their_bytes() -> None:
     coil = read_request(3, "coil", 10, 3)
-    asked = unsettled(coil).distinct(coil, 1.0)
+    asked = unsettled(coil).unambiguous(coil, 1.0)
     assert asked is not None
     assert asked.answer_head != coil.answer_head
 
 
 def test_a_write_is_not_varied() -> None:
     write = write_register(3, 1, 2)
-    assert unsettled(write).distinct(write, 1.0) is None
-    assert unsettled(write).distinct(write_register(3, 1, 3), 1.0) is not None
+    assert unsettled(write).unambiguous(write, 1.0) is None
+    assert unsettled(write).unambiguous(write_register(3, 1, 3), 1.0) is not None
 
 
 def test_an_unmistakable_answer_clears_all_before_it() -> None:
     settling = unsettled(TEN, ONE)
     settling.answered(read_request(3, "holding", 10, 9))
-    assert settling.distinct(TEN, 1.0) is TEN
+    assert settling.unambiguous(TEN, 1.0) is TEN
     assert not settling.owes(3)
 
 
@@ -160,19 +160,19 @@ def test_an_exception_of_a_function_that_nobody_else_asked_clears_all() -> None:
 
 
 def test_a_dead_follower_uses_up_only_so_many_lengths_and_is_then_asked_for_a_proof() -> None:
-    settling = Settling(60.0)
+    settling = PendingAnswers(60.0)
     asked = []
     for second in range(1000):
-        request = settling.distinct(TEN, float(second))
+        request = settling.unambiguous(TEN, float(second))
         assert request is not None
         settling.unanswered(request, float(second))
         asked.append(request)
     assert len({request.answer_head for request in asked}) == MOST_SHAPES
-    proof = settling.distinct(TEN, 1000.0)
+    proof = settling.unambiguous(TEN, 1000.0)
     assert proof is not None
     assert proof.count == 0, "its answer may be that of any of the thousand, so it brings no value"
     settling.answered(proof)
-    assert settling.distinct(TEN, 1001.0) is TEN
+    assert settling.unambiguous(TEN, 1001.0) is TEN
 
 
 @dataclass
@@ -216,10 +216,10 @@ SHAPES = [
 def test_however_late_and_whatever_is_lost_no_answer_is_taken_for_anothers(
     wider: bool, plan: list[tuple[Request, int | None]], refusing: bool
 ) -> None:
-    settling = Settling(1e9)
+    settling = PendingAnswers(1e9)
     follower = _LateFollower()
     for wanted, late in plan:
-        request = settling.distinct(wanted, 0.0, wider=wider)
+        request = settling.unambiguous(wanted, 0.0, wider=wider)
         assert request is not None
         follower.ask(request, late)
         # Of all that is on the wire the guard lets pass the first that looks like the answer.
@@ -242,7 +242,7 @@ def test_however_late_and_whatever_is_lost_no_answer_is_taken_for_anothers(
     follower.waiting.clear()
     settled = 0
     for _ in range(60):
-        request = settling.distinct(TEN, 0.0, wider=wider)
+        request = settling.unambiguous(TEN, 0.0, wider=wider)
         assert request is not None
         settling.answered(request)
         if request is TEN:
@@ -252,7 +252,7 @@ def test_however_late_and_whatever_is_lost_no_answer_is_taken_for_anothers(
 
 def test_a_request_that_was_wrongly_answered_is_not_taken_for_answered_late() -> None:
     frame = bytes((3, *ONE.answer_head, 0, 0, 0, 0))
-    settling = Settling(60.0)
+    settling = PendingAnswers(60.0)
     settling.unanswered(ONE, 1.0, wrongly=True)
     assert settling.late(frame) is None
     assert settling.mistakable(ONE)

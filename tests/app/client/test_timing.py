@@ -12,7 +12,7 @@ from hypothesis import given, strategies as st
 from app.client.endpoint import Endpoint
 from app.client.timing import (
     PunctualSleep,
-    Turnarounds,
+    ResponseTimes,
     character_bits,
     exact_loop,
     pace_of,
@@ -52,7 +52,7 @@ def test_the_turnaround_is_added() -> None:
 
 
 def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
-    measured = Turnarounds(keep=4)
+    measured = ResponseTimes(keep=4)
     assert measured.median_ms is None
     for ms in (100.0, 1.0, 2.0, 3.0, 4.0):
         measured.add(ms)
@@ -64,7 +64,7 @@ def test_turnarounds_know_their_quantiles_of_the_latest() -> None:
 
 @given(st.lists(st.floats(0, 1000), min_size=1, max_size=200), st.integers(1, 20))
 def test_turnarounds_are_those_of_a_sorted_list(times: list[float], keep: int) -> None:
-    measured = Turnarounds(keep)
+    measured = ResponseTimes(keep)
     for ms in times:
         measured.add(ms)
     latest = times[-keep:]

@@ -48,8 +48,8 @@ def test_a_renamed_signal_that_also_changed_is_guessed_by_its_register(project: 
     after = edits.rename_signal(project, "level", "fill")
     place = next(n for n, signal in enumerate(after.signals) if signal.name == "fill")
     signals = list(after.signals)
-    signals[place] = signals[place].but(unit="l", decimals=1)
-    comparison = compare(project, after.but(signals=tuple(signals)))
+    signals[place] = signals[place].replace(unit="l", decimals=1)
+    comparison = compare(project, after.replace(signals=tuple(signals)))
     (difference,) = comparison.signals
     assert (difference.kind, difference.before, difference.after) == ("renamed", "level", "fill")
     assert difference.changes == (Change("unit", '"%"', '"l"'), Change("decimals", "0", "1"))
@@ -86,13 +86,13 @@ def test_cells_and_rows_that_differ(project: Project) -> None:
 def test_fields_added_removed_moved_and_changed(project: Project) -> None:
     screen = project.screen_named["run"]
     set_point, frequency, fault = screen.fields
-    after = project.but(
+    after = project.replace(
         screens=(
-            screen.but(
+            screen.replace(
                 fields=(
-                    set_point.but(entry=False),
-                    fault.but(at=(3, 2)),
-                    frequency.but(signal="level", at=(2, 0), width=3),
+                    set_point.replace(entry=False),
+                    fault.replace(at=(3, 2)),
+                    frequency.replace(signal="level", at=(2, 0), width=3),
                 )
             ),
             *project.screens[1:],
@@ -109,7 +109,7 @@ def test_fields_added_removed_moved_and_changed(project: Project) -> None:
 
 
 def test_another_order_is_told_but_not_what_was_added(project: Project) -> None:
-    swapped = project.but(screens=project.screens[::-1])
+    swapped = project.replace(screens=project.screens[::-1])
     assert told(compare(project, swapped)) == ["~ the screens stand in another order"]
     added = edits.add_screen(project, "new")
     comparison = compare(project, added)
@@ -118,10 +118,10 @@ def test_another_order_is_told_but_not_what_was_added(project: Project) -> None:
 
 
 def test_turns_and_actions_are_known_by_what_causes_them(project: Project) -> None:
-    turns = (project.screen_changes[0].but(to="tank"), *project.screen_changes[1:])
-    comparison = compare(project, project.but(screen_changes=turns, actions=project.actions[:-1]))
-    (turn,) = comparison.screen_changes
-    assert (turn.kind, turn.changes) == ("changed", (Change("to", '"next"', '"tank"'),))
+    screen_changes = (project.screen_changes[0].replace(to="tank"), *project.screen_changes[1:])
+    comparison = compare(project, project.replace(screen_changes=screen_changes, actions=project.actions[:-1]))
+    (screen_change,) = comparison.screen_changes
+    assert (screen_change.kind, screen_change.changes) == ("changed", (Change("to", '"next"', '"tank"'),))
     (action,) = comparison.actions
     assert action.kind == "removed"
     assert action.indexes == (len(project.actions) - 1, None)
@@ -129,8 +129,8 @@ def test_turns_and_actions_are_known_by_what_causes_them(project: Project) -> No
 
 
 def test_panel_and_project_keys_down_to_the_entry_keys(project: Project) -> None:
-    panel = project.panel.but(rows=2, entry=project.panel.entry.but(timeout_s=5))
-    comparison = compare(project, project.but(title="Other", panel=panel))
+    panel = project.panel.replace(rows=2, entry=project.panel.entry.replace(timeout_s=5))
+    comparison = compare(project, project.replace(title="Other", panel=panel))
     assert comparison.project == (Change("title", '"Bench"', '"Other"'),)
     assert comparison.panel == (Change("rows", "4", "2"), Change("entry.timeout_s", "30", "5"))
 
@@ -138,8 +138,8 @@ def test_panel_and_project_keys_down_to_the_entry_keys(project: Project) -> None
 def test_texts_are_told_value_by_value(project: Project) -> None:
     place = next(n for n, signal in enumerate(project.signals) if signal.name == "remote")
     signals = list(project.signals)
-    signals[place] = signals[place].but(texts={"0": "local", "1": "far"})
-    (signal,) = compare(project, project.but(signals=tuple(signals))).signals
+    signals[place] = signals[place].replace(texts={"0": "local", "1": "far"})
+    (signal,) = compare(project, project.replace(signals=tuple(signals))).signals
     assert signal.changes == (Change("texts.1", '"remote"', '"far"'),)
 
 
@@ -153,8 +153,8 @@ def test_a_line_of_another_kind_is_told_key_by_key(project: Project) -> None:
 def test_numbers_are_compared_by_value(project: Project) -> None:
     place = next(n for n, signal in enumerate(project.signals) if isinstance(signal, RegisterSignal) and signal.scale)
     signals = list(project.signals)
-    signals[place] = signals[place].but(limits=(Decimal("0.0"), Decimal("50.00")))
-    assert compare(project, project.but(signals=tuple(signals))).same
+    signals[place] = signals[place].replace(limits=(Decimal("0.0"), Decimal("50.00")))
+    assert compare(project, project.replace(signals=tuple(signals))).same
 
 
 def test_json_says_the_same_as_the_words(project: Project) -> None:
@@ -171,13 +171,13 @@ EDITS: list[Callable[[Project, random.Random], Project]] = [
     lambda p, r: edits.add_screen(p, f"new {r.randrange(1000)}"),
     lambda p, r: edits.rename_screen(p, r.choice(p.screens).name, f"screen {r.randrange(10**6)}"),
     lambda p, r: edits.rename_signal(p, r.choice(p.signals).name, f"signal {r.randrange(10**6)}"),
-    lambda p, r: p.but(screen_changes=tuple(r.sample(p.screen_changes, r.randrange(len(p.screen_changes) + 1)))),
-    lambda p, r: p.but(actions=tuple(r.sample(p.actions, len(p.actions)))),
-    lambda p, r: p.but(screens=tuple(r.sample(p.screens, len(p.screens)))),
-    lambda p, r: p.but(signals=tuple(r.sample(p.signals, len(p.signals)))),
+    lambda p, r: p.replace(screen_changes=tuple(r.sample(p.screen_changes, r.randrange(len(p.screen_changes) + 1)))),
+    lambda p, r: p.replace(actions=tuple(r.sample(p.actions, len(p.actions)))),
+    lambda p, r: p.replace(screens=tuple(r.sample(p.screens, len(p.screens)))),
+    lambda p, r: p.replace(signals=tuple(r.sample(p.signals, len(p.signals)))),
     lambda p, r: edits.set_notes(p, f"note {r.randrange(3)}"),
-    lambda p, r: p.but(
-        screens=tuple(s.but(fields=tuple(r.sample(s.fields, r.randrange(len(s.fields) + 1)))) for s in p.screens)
+    lambda p, r: p.replace(
+        screens=tuple(s.replace(fields=tuple(r.sample(s.fields, r.randrange(len(s.fields) + 1)))) for s in p.screens)
     ),
 ]
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from app.curves.source import Observed, Recorded, Source, plottable
+from app.curves.source import LiveSource, Recorded, Source, plottable
 from app.line.samples import Sample
 from app.project.binding import bindings
 from app.recording.history import History
@@ -45,7 +45,7 @@ def observed() -> Source:
     history.add(events[:70])
     history.add(events[70:])
     clocks.now = 1020.0
-    return Observed(history)
+    return LiveSource(history)
 
 
 @pytest.fixture
@@ -71,9 +71,9 @@ def test_values_and_the_gap(source: tuple[Source, float]) -> None:
     assert found.at("speed", zero + 5.05) == pytest.approx(25 / 200)
     assert np.isnan(found.at("speed", zero + 12.0))
     assert found.at("speed", zero + 15.01) == pytest.approx(75 / 200)
-    outline = found.outline("speed", zero, zero + 20, 20)
-    assert np.isnan(outline.low).tolist() == [10 <= column < 15 for column in range(20)]
-    assert outline.high[19] == pytest.approx(99 / 200)
+    envelope = found.envelope("speed", zero, zero + 20, 20)
+    assert np.isnan(envelope.low).tolist() == [10 <= column < 15 for column in range(20)]
+    assert envelope.high[19] == pytest.approx(99 / 200)
 
 
 def test_a_window_has_a_neighbour_on_either_side(source: tuple[Source, float]) -> None:
@@ -88,9 +88,9 @@ def test_a_bit_holds_until_it_changes(source: tuple[Source, float]) -> None:
     for number in (10, 11, 12, 13, 160, 163):
         assert found.at("running", zero + number * 0.1 + 0.01) == (number // 2) % 2
     assert np.isnan(found.at("running", zero + 12.0))
-    outline = found.outline("running", zero, zero + 10, 200)
-    assert set(outline.low[:199:4].tolist()) | set(outline.low[2:199:4].tolist()) <= {0.0, 1.0}
-    long_outline = found.outline("running", zero, zero + 20, 10)
+    envelope = found.envelope("running", zero, zero + 10, 200)
+    assert set(envelope.low[:199:4].tolist()) | set(envelope.low[2:199:4].tolist()) <= {0.0, 1.0}
+    long_outline = found.envelope("running", zero, zero + 20, 10)
     assert long_outline.low[:5].tolist() == [0.0] * 5
     assert long_outline.high[:5].tolist() == [1.0] * 5
     assert np.isnan(long_outline.low[6])
@@ -115,7 +115,7 @@ def test_texts_and_held_values_have_no_curve(source: tuple[Source, float]) -> No
 def test_nothing_observed_yet_is_an_empty_span() -> None:
     clocks = Clocks()
     history = History(PROJECT, clocks.clock)
-    found = Observed(history)
+    found = LiveSource(history)
     begin, end = found.span()
     assert begin == end
     assert np.isnan(found.at("speed", 0.0))

@@ -57,8 +57,8 @@ def test_turnaround_is_what_the_characters_leave() -> None:
     pace = Pace(0.0, 0.0, silence_ms=3.5, character_ms=1.0)
     # 8 characters out and 7 back take 15 ms.
     told = figures([done(0.0, 17.0), done(0.1, 19.0, follower="tank"), done(0.2, 14.0)], pace)
-    assert told.turnaround["fan"].worst == pytest.approx(2.0)
-    assert told.turnaround["tank"].median == pytest.approx(4.0)
+    assert told.response_time["fan"].worst == pytest.approx(2.0)
+    assert told.response_time["tank"].median == pytest.approx(4.0)
 
 
 def test_a_cycle_is_one_pass_over_all_different_reads() -> None:
@@ -72,10 +72,10 @@ def test_of_what_failed_no_turnaround_is_measured() -> None:
     run = [*(done(n / 10, 90.0, fault=silent) for n in range(4)), done(0.5, 1.0)]
     told = figures(run, NETWORK)
     assert told.transactions == 5
-    assert told.turnaround["fan"] == Spread(1.0, 1.0, 1.0)
+    assert told.response_time["fan"] == Spread(1.0, 1.0, 1.0)
 
 
 def test_nothing_gives_no_figures() -> None:
     told = figures([], NETWORK)
     assert (told.transactions, told.seconds, told.used, told.cycle_ms) == (0, 0.0, 0.0, 0.0)
-    assert told.turnaround == {}
+    assert told.response_time == {}

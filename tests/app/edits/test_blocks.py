@@ -32,7 +32,7 @@ def fields(project: Project, name: str = "run") -> tuple[Field, ...]:
 
 def with_fields(project: Project, *fields: Field) -> Project:
     first, *rest = project.screens
-    return project.but(screens=(first.but(fields=fields), *rest))
+    return project.replace(screens=(first.replace(fields=fields), *rest))
 
 
 def test_a_block_moves_with_its_text_and_its_fields(project: Project) -> None:
@@ -89,7 +89,7 @@ def test_a_block_is_copied(project: Project) -> None:
 
 def test_fields_are_copied_without_text(project: Project) -> None:
     after = copy_fields(project, "run", [0], 1, 0)
-    assert fields(after)[2] == fields(project)[0].but(at=(1, 6))
+    assert fields(after)[2] == fields(project)[0].replace(at=(1, 6))
     with pytest.raises(EditRefused, match="there is no field 8"):
         copy_fields(project, "run", [7], 1, 0)
 
@@ -127,7 +127,7 @@ def test_a_field_across_the_edge_is_not_torn(project: Project) -> None:
 
 def test_fields_are_aligned_by_their_edges(project: Project) -> None:
     speed, running = fields(project)
-    project = with_fields(project, speed.but(at=(0, 4)), running)
+    project = with_fields(project, speed.replace(at=(0, 4)), running)
     assert [field.at for field in fields(align_fields(project, "run", [0, 1], "left"))] == [(0, 4), (2, 4)]
     assert [field.at for field in fields(align_fields(project, "run", [0, 1], "right"))] == [(0, 8), (2, 6)]
     assert [field.at for field in fields(align_fields(project, "run", [0, 1], "centre"))] == [(0, 6), (2, 5)]
@@ -136,7 +136,7 @@ def test_fields_are_aligned_by_their_edges(project: Project) -> None:
 
 def test_fields_of_one_row_cannot_share_an_edge(project: Project) -> None:
     speed, running = fields(project)
-    project = with_fields(project, speed.but(at=(0, 0)), running.but(at=(0, 8)))
+    project = with_fields(project, speed.replace(at=(0, 0)), running.replace(at=(0, 8)))
     with pytest.raises(EditRefused, match="would lie over field"):
         align_fields(project, "run", [0, 1], "left")
 

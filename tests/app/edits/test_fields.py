@@ -113,7 +113,7 @@ def test_fields_are_deleted(project: Project) -> None:
 
 
 def test_fields_that_lie_badly_in_a_file_can_be_mended_step_by_step(project: Project) -> None:
-    bad = project.but(
+    bad = project.replace(
         screens=(Screen(name="run", fields=(field(0, 0, 30), field(0, 5, 5), field(9, 0, 4))), *project.screens[1:])
     )
     assert fields(change_field(bad, "run", 0, width=20))[0] == ((0, 0), 20)

@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from app import edits
 from app.edits import EditRefused
-from app.project.model import Panel, Project, Screen, Turn
+from app.project.model import Panel, Project, Screen, ScreenChange
 from app.project_file.files import dump, parse
 
 
@@ -76,14 +76,14 @@ def test_a_ring_of_turns_is_linked_anew(data: st.DataObject) -> None:
     before = plain(*ring, "other")
     for a, b in pairwise([*ring, ring[0]]):
         before = edits.lead_key(edits.lead_key(before, a, "right", b), b, "left", a)
-    before = edits.add_turn(before, Turn(from_=ring[0], key="up", to="other"))
+    before = edits.add_screen_change(before, ScreenChange(from_=ring[0], key="up", to="other"))
     before = edits.place_screens(before, {name: (8 * number, 0) for number, name in enumerate(ring)})
     name = data.draw(st.sampled_from(ring))
     to = data.draw(st.integers(0, len(ring) - 1))
     after = edits.relink_ring(before, name, to, ring, ("right", "left"))
     wanted = [each for each in ring if each != name]
     wanted.insert(to, name)
-    leads = {(turn.from_, turn.key): turn.to for turn in after.screen_changes}
+    leads = {(screen_change.from_, screen_change.key): screen_change.to for screen_change in after.screen_changes}
     assert all(leads[a, "right"] == b and leads[b, "left"] == a for a, b in pairwise([*wanted, wanted[0]]))
     assert len(after.screen_changes) == len(before.screen_changes)
     assert leads[ring[0], "up"] == "other"
@@ -94,28 +94,28 @@ def test_a_ring_of_turns_is_linked_anew(data: st.DataObject) -> None:
 def test_a_key_leads_to_another_screen() -> None:
     project = plain("a", "b", "c")
     once = edits.lead_key(project, "a", "right", "b")
-    assert once.screen_changes == (Turn(from_="a", key="right", to="b"),)
-    assert edits.lead_key(once, "a", "right", "c").screen_changes == (Turn(from_="a", key="right", to="c"),)
+    assert once.screen_changes == (ScreenChange(from_="a", key="right", to="b"),)
+    assert edits.lead_key(once, "a", "right", "c").screen_changes == (ScreenChange(from_="a", key="right", to="c"),)
     assert edits.lead_key(once, "b", "right", "c").screen_changes == (
         *once.screen_changes,
-        Turn(from_="b", key="right", to="c"),
+        ScreenChange(from_="b", key="right", to="c"),
     )
 
 
 def test_what_a_key_does_from_every_screen_stays_for_the_others() -> None:
     project = plain("a", "b", "c")
-    shared = edits.add_turn(project, Turn(key="right", to="next"))
+    shared = edits.add_screen_change(project, ScreenChange(key="right", to="next"))
     after = edits.lead_key(shared, "a", "right", "c")
-    assert after.screen_changes == (Turn(key="right", to="next"), Turn(from_="a", key="right", to="c"))
+    assert after.screen_changes == (ScreenChange(key="right", to="next"), ScreenChange(from_="a", key="right", to="c"))
 
 
 def test_a_key_leads_there_from_every_screen() -> None:
     own = edits.lead_key(plain("a", "b", "c"), "a", "right", "c")
     shared = edits.lead_key(own, None, "right", "b")
-    assert shared.screen_changes == (*own.screen_changes, Turn(key="right", to="b"))
+    assert shared.screen_changes == (*own.screen_changes, ScreenChange(key="right", to="b"))
     assert edits.lead_key(shared, None, "right", "next").screen_changes == (
         *own.screen_changes,
-        Turn(key="right", to="next"),
+        ScreenChange(key="right", to="next"),
     )
 
 

@@ -40,7 +40,7 @@ def test_what_lay_outside_before_does_not_keep_the_panel_from_growing(project: P
     outside = Screen(
         name="run", text=("x" * 40, "", "", "", "below"), fields=(Field(at=(9, 0), width=40, signal="speed"),)
     )
-    bad = project.but(screens=(outside, *project.screens[1:]))
+    bad = project.replace(screens=(outside, *project.screens[1:]))
     assert edits.set_size(bad, 4, 20).screens[0].text == outside.text
     assert edits.set_size(bad, 2, 16).screens[0].text == outside.text
 

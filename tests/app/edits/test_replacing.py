@@ -18,7 +18,7 @@ def row(project: Project, number: int, screen: str = "status") -> str:
 
 def lettered(project: Project, text: str) -> Project:
     """The project with this text on the screen "status" and none on the others."""
-    bare = project.but(screens=tuple(screen.but(text=()) for screen in project.screens))
+    bare = project.replace(screens=tuple(screen.replace(text=()) for screen in project.screens))
     return type_text(bare, "status", 0, 0, text)
 
 
@@ -38,11 +38,11 @@ def test_whole_words_are_found_apart(project: Project) -> None:
 def test_text_under_a_field_is_not_found(project: Project) -> None:
     hidden = type_text(project, "status", 1, 0, "hidden")
     screens = tuple(
-        screen.but(fields=(Field(at=(1, 2), width=3, signal="speed"),)) if screen.name == "status" else screen
+        screen.replace(fields=(Field(at=(1, 2), width=3, signal="speed"),)) if screen.name == "status" else screen
         for screen in hidden.screens
     )
-    assert find(hidden.but(screens=screens), Sought("hidden")) == ()
-    assert find(hidden.but(screens=screens), Sought("n")) == (Match("status", 1, 5, 1),)
+    assert find(hidden.replace(screens=screens), Sought("hidden")) == ()
+    assert find(hidden.replace(screens=screens), Sought("n")) == (Match("status", 1, 5, 1),)
 
 
 def test_fields_are_found_by_their_signals(project: Project) -> None:

@@ -59,7 +59,7 @@ def test_uses_follow_a_new_name(project: Project) -> None:
     after = edits.rename_screen(project, "run", "drive")
     assert names(after) == ["drive", "status", "fault"]
     assert after.panel.start == "drive"
-    assert [(turn.from_, turn.to) for turn in after.screen_changes] == [
+    assert [(screen_change.from_, screen_change.to) for screen_change in after.screen_changes] == [
         ("drive", "status"),
         ("status", "drive"),
         (None, "fault"),
@@ -79,20 +79,20 @@ def test_a_screen_that_turns_lead_to_stays(project: Project) -> None:
 
 
 def test_a_screen_is_deleted_with_what_begins_on_it(project: Project) -> None:
-    alone = edits.delete_turn(project, 0)
+    alone = edits.delete_screen_change(project, 0)
     after = edits.delete_screen(alone, "status")
     assert names(after) == ["run", "fault"]
-    assert [turn.to for turn in after.screen_changes] == ["fault"]
+    assert [screen_change.to for screen_change in after.screen_changes] == ["fault"]
     assert [action.key for action in after.actions] == ["up"]
     assert dangling(after) == ()
 
 
 def test_a_screen_is_deleted_with_the_turns_to_it(project: Project) -> None:
-    after = edits.delete_screen(project, "status", with_turns=True)
-    assert [turn.to for turn in after.screen_changes] == ["fault"]
+    after = edits.delete_screen(project, "status", with_screen_changes=True)
+    assert [screen_change.to for screen_change in after.screen_changes] == ["fault"]
     assert dangling(after) == ()
     with pytest.raises(EditRefused, match="the panel starts with it"):
-        edits.delete_screen(project, "run", with_turns=True)
+        edits.delete_screen(project, "run", with_screen_changes=True)
 
 
 def test_screens_change_places(project: Project) -> None:

@@ -23,7 +23,7 @@ def source_of_bit(project: Project, index: int) -> str:
 
 def test_two_signals_exchange_their_names_and_their_uses_follow(project: Project) -> None:
     speed, command = project.signals[:2]
-    after = put_parts(project, "signal", {0: speed.but(name="command"), 1: command.but(name="speed")})
+    after = put_parts(project, "signal", {0: speed.replace(name="command"), 1: command.replace(name="speed")})
     assert [part.name for part in after.signals[:2]] == ["command", "speed"]
     assert after.screens[0].fields[0].signal == "command"
     assert source_of_bit(after, 2) == "speed", "the bit follows the word it is taken of"
@@ -33,22 +33,22 @@ def test_two_signals_exchange_their_names_and_their_uses_follow(project: Project
 def test_a_bit_changed_together_with_the_name_of_its_word(project: Project) -> None:
     command, running = project.signals[1:3]
     assert isinstance(running, BitSignal)
-    after = put_parts(project, "signal", {1: command.but(name="control"), 2: running.but(unit="x")})
+    after = put_parts(project, "signal", {1: command.replace(name="control"), 2: running.replace(unit="x")})
     assert source_of_bit(after, 2) == "control"
-    given_anew = running.but(bit=running.bit.but(of="speed", number=3))
-    after = put_parts(project, "signal", {1: command.but(name="control"), 2: given_anew})
+    given_anew = running.replace(bit=running.bit.replace(of="speed", number=3))
+    after = put_parts(project, "signal", {1: command.replace(name="control"), 2: given_anew})
     assert source_of_bit(after, 2) == "speed"
 
 
 def test_what_is_added_and_replaced_in_one_step(project: Project) -> None:
     new = HeldSignal(name="spare", held=Decimal(2))
-    after = put_parts(project, "signal", {4: project.signals[4].but(name="old spare")}, [new])
+    after = put_parts(project, "signal", {4: project.signals[4].replace(name="old spare")}, [new])
     assert [part.name for part in after.signals][-2:] == ["old spare", "spare"]
     assert after.signals[0] is project.signals[0]
 
 
 def test_nothing_new_is_the_same_project(project: Project) -> None:
-    assert put_parts(project, "signal", {0: project.signals[0].but()}) is project
+    assert put_parts(project, "signal", {0: project.signals[0].replace()}) is project
     assert order_parts(project, "signal", range(5)) is project
     assert delete_parts(project, "signal", []) is project
 
@@ -56,29 +56,29 @@ def test_nothing_new_is_the_same_project(project: Project) -> None:
 def test_what_cannot_be_put(project: Project) -> None:
     speed, command, running, preset, _ = project.signals
     for parts, words in (
-        ({0: speed.but(name="command")}, "there is a signal 'command' already"),
-        ({0: speed.but(name="x"), 1: command.but(name="x")}, "there is a signal 'x' already"),
-        ({0: speed.but(follower="fun")}, "follower 'fun' does not exist; did you mean 'fan'"),
+        ({0: speed.replace(name="command")}, "there is a signal 'command' already"),
+        ({0: speed.replace(name="x"), 1: command.replace(name="x")}, "there is a signal 'x' already"),
+        ({0: speed.replace(follower="fun")}, "follower 'fun' does not exist; did you mean 'fan'"),
         ({9: speed}, "there is no signal 10; there are 5"),
-        ({3: speed.but(name="preset")}, "signal 'preset' is not a held value"),
-        ({1: running.but(name="command")}, "signal 'command' is a bit itself"),
+        ({3: speed.replace(name="preset")}, "signal 'preset' is not a held value"),
+        ({1: running.replace(name="command")}, "signal 'command' is a bit itself"),
     ):
         with pytest.raises(EditRefused, match=words):
             put_parts(project, "signal", parts)
     with pytest.raises(EditRefused, match="line 'hail' does not exist"):
-        put_parts(project, "follower", {0: project.followers[0].but(line="hail")})
+        put_parts(project, "follower", {0: project.followers[0].replace(line="hail")})
     with pytest.raises(EditRefused, match="there is a signal 'preset' already"):
         put_parts(project, "signal", {}, [preset])
     with pytest.raises(EditRefused, match="screen 'rnu' does not exist"):
-        put_parts(project, "screen_change", {0: project.screen_changes[0].but(to="rnu")})
+        put_parts(project, "screen_change", {0: project.screen_changes[0].replace(to="rnu")})
     with pytest.raises(EditRefused, match="key 'f1' does not exist"):
-        put_parts(project, "action", {}, [project.actions[1].but(key="f1")])
+        put_parts(project, "action", {}, [project.actions[1].replace(key="f1")])
 
 
 def test_a_word_and_its_bits_are_deleted_together(project: Project) -> None:
     with pytest.raises(EditRefused, match="signal 'command' cannot be deleted: it is used by signal 'running'"):
         delete_parts(project, "signal", [1])
-    unused = project.but(screens=(), screen_changes=(), actions=())
+    unused = project.replace(screens=(), screen_changes=(), actions=())
     assert [part.name for part in delete_parts(unused, "signal", [1, 2]).signals] == ["speed", "preset", "spare"]
     with pytest.raises(EditRefused, match="'speed', 'running' cannot be deleted: they are used by screen 'run', field"):
         delete_parts(project, "signal", [0, 1, 2])
@@ -123,7 +123,7 @@ CHANGES = st.dictionaries(
 
 @given(CHANGES)
 def test_any_bulk_change_leaves_every_name_leading_where_it_led(changes: dict[int, dict[str, object]]) -> None:
-    parts = {index: BIG.signals[index].but(**new) for index, new in changes.items()}
+    parts = {index: BIG.signals[index].replace(**new) for index, new in changes.items()}
     before = use_counts(BIG, "signal")
     names = [parts.get(n, part).name for n, part in enumerate(BIG.signals)]
     if len(set(names)) < len(names):

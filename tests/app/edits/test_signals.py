@@ -43,12 +43,12 @@ def test_a_new_signal_finds_a_free_name(project: Project) -> None:
 def test_a_copy(project: Project) -> None:
     after = edits.duplicate_signal(project, "speed")
     assert names(after)[:2] == ["speed", "speed 2"]
-    assert after.signals[1] == project.signals[0].but(name="speed 2")
+    assert after.signals[1] == project.signals[0].replace(name="speed 2")
 
 
 def test_a_signal_is_changed(project: Project) -> None:
     after = edits.change_signal(project, "speed", unit="Hz", limits=(Decimal(0), Decimal(50)))
-    assert after.signal_named["speed"] == project.signals[0].but(unit="Hz", limits=(Decimal(0), Decimal(50)))
+    assert after.signal_named["speed"] == project.signals[0].replace(unit="Hz", limits=(Decimal(0), Decimal(50)))
     assert after.signals[1] is project.signals[1]
     assert edits.change_signal(project, "speed", unit="") is project
     for changes, words in (
@@ -63,10 +63,12 @@ def test_a_signal_is_changed(project: Project) -> None:
 
 def test_uses_follow_a_new_name(project: Project) -> None:
     after = edits.rename_signal(project, "command", "control word")
-    assert after.signal_named["running"] == project.signal_named["running"].but(bit=Bit(of="control word", number=4))
+    assert after.signal_named["running"] == project.signal_named["running"].replace(
+        bit=Bit(of="control word", number=4)
+    )
     after = edits.change_signal(after, "running", name="turns", unit="x")
     assert after.screens[0].fields[1].signal == "turns"
-    assert after.screen_changes[2].when == project.screen_changes[2].when.but(signal="turns")  # type: ignore[union-attr]
+    assert after.screen_changes[2].when == project.screen_changes[2].when.replace(signal="turns")  # type: ignore[union-attr]
     after = edits.rename_signal(after, "preset", "rate")
     assert after.actions[0].value == HeldValue(from_="rate")
     assert dangling(after) == ()
@@ -90,7 +92,7 @@ def test_a_signal_of_another_form(project: Project) -> None:
     bit = edits.bit_signal(name="spare", bit=Bit(of="command", number=3))
     assert edits.put_parts(project, "signal", {4: bit}).signal_named["spare"] == bit
     with pytest.raises(EditRefused, match="signal 'preset' is not a held value"):
-        edits.put_parts(project, "signal", {3: bit.but(name="preset")})
+        edits.put_parts(project, "signal", {3: bit.replace(name="preset")})
     with pytest.raises(EditRefused, match="signal 'command' is a bit itself"):
         edits.put_parts(project, "signal", {1: edits.bit_signal(name="command", bit=Bit(of="speed", number=3))})
 

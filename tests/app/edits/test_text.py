@@ -109,7 +109,7 @@ def test_a_row_keeps_no_blanks_at_its_end(project: Project) -> None:
 
 
 def test_text_outside_the_panel_is_not_lost_by_typing_inside(project: Project) -> None:
-    wide = project.but(screens=(Screen(name="run", text=("x" * 20, "", "", "below")), *project.screens[1:]))
+    wide = project.replace(screens=(Screen(name="run", text=("x" * 20, "", "", "below")), *project.screens[1:]))
     after = type_text(wide, "run", 0, 0, "y")
     assert text(after) == ("y" + "x" * 19, "", "", "below")
     assert text(erase_text(wide, "run", 0, 0, 99, close_up=True))[0] == " " * 16 + "xxxx"

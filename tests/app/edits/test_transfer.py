@@ -60,7 +60,7 @@ def test_cells_are_copied_and_pasted_in_the_same_project(project: Project) -> No
     assert arrivals(project, piece).nothing
     after = paste_cells(project, piece, "status", 1, 2)
     assert text(after, "status") == ("Status", "  Speed      Hz", "")
-    assert fields(after, "status")[0] == fields(project, "run")[0].but(at=(1, 8))
+    assert fields(after, "status")[0] == fields(project, "run")[0].replace(at=(1, 8))
     assert after.signals is project.signals
 
 
@@ -130,7 +130,7 @@ def test_signals_come_along_with_their_follower_and_line(project: Project, other
 
 
 def test_a_line_and_a_follower_that_are_there_are_used(project: Project) -> None:
-    here = delete_parts(delete_fields(project, "run", [0]).but(actions=()), "signal", [0])
+    here = delete_parts(delete_fields(project, "run", [0]).replace(actions=()), "signal", [0])
     assert "speed" not in here.signal_named
     here = change_follower(here, "fan", unit=9)
     after = paste_cells(here, cells_of(project, "run", TOP), "fault", 0, 0)
@@ -153,7 +153,7 @@ def test_a_signal_that_differs_can_come_under_another_name(project: Project) -> 
     here = change_signal(project, "command", number=301)
     piece = cells_of(project, "run", Block(2, 0, 1, 16))
     after = paste_cells(here, piece, "fault", 0, 0, renaming=True)
-    assert after.signal_named["command 2"] == project.signal_named["command"].but(name="command 2")
+    assert after.signal_named["command 2"] == project.signal_named["command"].replace(name="command 2")
     assert fields(after, "fault")[0].signal == "running", "the bit is the same here, of the signal that is here"
     assert after.signal_named["command"] == here.signal_named["command"]
     assert parse(dump(after)) == after
@@ -185,9 +185,9 @@ def test_a_bit_of_what_is_no_word_here_is_refused(project: Project, other: Proje
     piece = cells_of(project, "run", Block(2, 0, 1, 16))
     here = paste_cells(other, piece, "first", 0, 0)
     here = delete_fields(here, "first", [0])
-    one_bit = project.signal_named["running"].but(name="command", bit={"of": "word", "number": 1})
-    word = project.signal_named["command"].but(name="word")
-    here = here.but(signals=(word, one_bit))
+    one_bit = project.signal_named["running"].replace(name="command", bit={"of": "word", "number": 1})
+    word = project.signal_named["command"].replace(name="word")
+    here = here.replace(signals=(word, one_bit))
     with pytest.raises(EditRefused, match="'command' is a bit itself"):
         paste_cells(here, piece, "first", 0, 0)
 
@@ -206,19 +206,23 @@ def test_screens_are_pasted_with_their_signals_under_free_names(project: Project
 
 def test_turns_among_the_screens_come_along_and_actions_do_not(project: Project, other: Project) -> None:
     piece = screens_of(project, ["run", "status"])
-    assert [(turn.from_, turn.key, turn.to) for turn in piece.screen_changes] == [
+    assert [(screen_change.from_, screen_change.key, screen_change.to) for screen_change in piece.screen_changes] == [
         ("run", "right", "status"),
         ("status", "left", "run"),
     ]
     assert piece.actions == ()
     assert screens_of(project, ["run", "fault"]).screen_changes == ()
     after = paste_screens(project, piece)
-    assert [(turn.from_, turn.to) for turn in after.screen_changes[len(project.screen_changes) :]] == [
+    assert [
+        (screen_change.from_, screen_change.to) for screen_change in after.screen_changes[len(project.screen_changes) :]
+    ] == [
         ("run 2", "status 2"),
         ("status 2", "run 2"),
     ]
-    fewer = other.but(panel=other.panel.but(keys=("right",)))
-    assert [turn.key for turn in paste_screens(fewer, piece).screen_changes] == ["right"], "the panel has no other key"
+    fewer = other.replace(panel=other.panel.replace(keys=("right",)))
+    assert [screen_change.key for screen_change in paste_screens(fewer, piece).screen_changes] == ["right"], (
+        "the panel has no other key"
+    )
     assert parse(dump(paste_screens(fewer, piece))).screen_changes == paste_screens(fewer, piece).screen_changes
 
 

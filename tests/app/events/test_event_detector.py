@@ -12,7 +12,7 @@ from app.client.endpoint import Endpoint
 from app.client.faults import FaultKind
 from app.client.repeated_answers import CAREFUL_S
 from app.events.alarms import AlarmBook, AlarmState
-from app.events.event_detector import Watch
+from app.events.event_detector import EventDetector
 from app.events.events import Event, Kind
 from app.follower.drive_bank import DriveBank
 from app.follower.simulation import Simulation
@@ -28,7 +28,7 @@ class Watched:
 
     def __init__(self, session: Session) -> None:
         self.session = session
-        self.watch = Watch(session.project)
+        self.watch = EventDetector(session.project)
         self.samples = session.engine.samples.subscribe()
         self.seen: list[Event] = []
 
@@ -132,7 +132,7 @@ def test_a_lost_line_is_told_once_and_so_is_its_return(pump: Project) -> None:
 
 def test_why_a_line_disarmed_itself_is_told(pump: Project, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(app.line.poller, "LOST_S", 0.3)
-    own = pump.but(followers=tuple(follower.but(communication_timeout_ms=0) for follower in pump.followers))
+    own = pump.replace(followers=tuple(follower.replace(communication_timeout_ms=0) for follower in pump.followers))
     line = own.lines[0].name
     with Simulation(own) as simulation:
         host, port = simulation.serve_tcp(line, "127.0.0.1", 0)
@@ -166,7 +166,7 @@ def test_what_nobody_acknowledged_stays_after_it_is_over(pump: Project) -> None:
 
 
 def test_a_remark_is_kept(pump: Project) -> None:
-    watch = Watch(pump, clock=lambda: 5.0)
+    watch = EventDetector(pump, clock=lambda: 5.0)
     watch.note("valve opened by hand")
     assert [(event.at, event.kind, event.text) for event in watch.take()] == [(5.0, Kind.NOTE, "valve opened by hand")]
     assert watch.take() == []
@@ -176,7 +176,7 @@ def test_answers_that_come_twice_are_an_event_once_in_a_while(pump: Project) -> 
     state = Session(pump, via="simulated").state
     (name,) = (follower.name for follower in pump.followers)
     now = [100.0]
-    watch = Watch(pump, lambda: now[0])
+    watch = EventDetector(pump, lambda: now[0])
 
     def look(count: int) -> list[Event]:
         follower = FollowerState(name, "", 1, answering=True, reason="twice", faults={FaultKind.UNASKED: count})

@@ -11,7 +11,7 @@ from fractions import Fraction
 import pytest
 
 from app.client.faults import FaultKind
-from app.events.event_detector import Watch
+from app.events.event_detector import EventDetector
 from app.events.events import Event, Kind
 from app.events.refusals import Refusals
 from app.events.spells import TOGETHER_S, TOLD_AFTER_S, Spells
@@ -53,7 +53,7 @@ class Run:
 
     def __init__(self, device: Device, session: Session) -> None:
         self.device, self.session = device, session
-        self.watch = Watch(PROJECT)
+        self.watch = EventDetector(PROJECT)
         self.samples = session.engine.samples.subscribe()
         self.events: list[Event] = []
 

@@ -245,10 +245,10 @@ def test_a_memory_that_does_not_fit_is_no_harm(tmp_path: Path, kept: str) -> Non
 
 def test_an_import_that_is_refused_changes_nothing(tmp_path: Path) -> None:
     done = brought(tmp_path, "Name,Register\nA,1\n")
-    meanwhile = kiln_project().but(followers=())
+    meanwhile = kiln_project().replace(followers=())
     with pytest.raises(EditRefused, match="'kiln' does not exist"):
         done.plan.edit(meanwhile)
-    assert meanwhile == kiln_project().but(followers=())
+    assert meanwhile == kiln_project().replace(followers=())
 
 
 def test_another_target_needs_no_second_reading(tmp_path: Path) -> None:

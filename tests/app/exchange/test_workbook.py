@@ -16,7 +16,7 @@ import pytest
 from app.exchange.column_mapping import guess
 from app.exchange.import_plan import Target, plan
 from app.exchange.row_parser import drafts_of
-from app.exchange.sheet import CannotRead, Odd, Sheet
+from app.exchange.sheet import CannotRead, Sheet, UnusableCell
 from app.exchange.workbook import read_sheet, sheet_names
 from app.project.model import Follower, Project, TcpLine
 
@@ -78,7 +78,7 @@ def test_a_formula_counts_by_its_saved_result() -> None:
     data = changed(book(fill), "xl/worksheets/sheet1.xml", with_result)
     sheet = read_sheet(data)
     assert sheet.rows[1].cells[1] == Decimal(40001)
-    assert isinstance(sheet.rows[2].cells[1], Odd)
+    assert isinstance(sheet.rows[2].cells[1], UnusableCell)
     assert "B3" in sheet.remarks[0]
     assert "without a saved result" in sheet.remarks[0]
     assert [(row, column) for row, column, _ in notes(sheet)] == [(3, 1)]

@@ -313,7 +313,7 @@ def test_local_takes_no_reset_from_the_line() -> None:
 
 def test_silence_while_running_trips_after_the_time_out() -> None:
     drive = running(50.0, down=2.0)
-    drive.heard()
+    drive.on_request()
     drive.communication_timeout_s = 1.0
     drive.advance(1.0)
     assert fault(drive) is FaultCode.NONE
@@ -330,7 +330,7 @@ def test_requests_keep_it_running() -> None:
     drive = running()
     drive.communication_timeout_s = 1.0
     for _ in range(20):
-        drive.heard()
+        drive.on_request()
         drive.advance(0.9)
     assert state(drive) is DriveState.OPERATION_ENABLED
 

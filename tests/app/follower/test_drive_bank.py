@@ -220,7 +220,7 @@ def test_the_clock_moves_it_and_a_rest_does_not() -> None:
     it.advance_to(1001.0)
     moved = it.drive.run_time_s
     assert moved == pytest.approx(1.0, abs=0.05)
-    it.rest()
+    it.pause()
     it.advance_to(5000.0)
     assert it.drive.run_time_s == moved
     it.advance_to(5000.0 + 10 * LONGEST_LEAP_S)

@@ -197,7 +197,7 @@ def test_a_reboot_is_a_power_up() -> None:
     def run(seconds: float) -> None:
         for _ in range(round(seconds / 0.5)):
             now[0] += 0.5
-            pump.heard()
+            pump.on_request()
             pump.advance_to(now[0])
 
     run(1)

@@ -18,7 +18,7 @@ from pathlib import Path
 import pytest
 
 from app.cli.verbs import follower as verb
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.follower.requests import Responder
 from app.follower.seldom import Seldom
 from app.follower.server import TcpServer, serve_rtu
@@ -37,7 +37,7 @@ long here. Without turns it was a thousand times."""
 
 def responder() -> Responder:
     project = bank_project(signal("level", 0))
-    return Responder([Bank(project, project.followers[0])], clock=lambda: 0.0)
+    return Responder([RegisterBank(project, project.followers[0])], clock=lambda: 0.0)
 
 
 @pytest.mark.parametrize(

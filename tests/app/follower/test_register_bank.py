@@ -10,13 +10,13 @@ from pymodbus.constants import ExcCodes
 
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.project.model import Project
 from tests.app.follower.playing import bank_project, drive_project, signal
 
 
-def bank(project: Project) -> Bank:
-    return Bank(project, project.followers[0])
+def bank(project: Project) -> RegisterBank:
+    return RegisterBank(project, project.followers[0])
 
 
 def test_it_has_the_cells_that_signals_name_and_no_others() -> None:

@@ -9,9 +9,9 @@ import pytest
 
 from app.follower.drive_bank import DriveBank
 from app.follower.errors import FollowerError
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.follower.requests import Responder
-from app.follower.simulated_drive import PlayedDriveBank
+from app.follower.simulated_drive import SimulatedDriveBank
 from app.follower.simulation import Simulation
 from app.project.model import Project
 from tests.app.follower.playing import bank_project, drive_project, many, signal
@@ -21,7 +21,7 @@ ALL = [5, 6, 15, 16, 22]
 
 
 def responder(project: Project) -> Responder:
-    return Responder([Bank(project, follower) for follower in project.followers], clock=lambda: 0.0)
+    return Responder([RegisterBank(project, follower) for follower in project.followers], clock=lambda: 0.0)
 
 
 def ask(it: Responder, unit: int, pdu: str) -> str | None:
@@ -162,7 +162,7 @@ def test_a_device_that_is_reached_directly_takes_either_unit(unit: int, other: i
 def test_on_a_serial_line_such_a_unit_is_refused(unit: int) -> None:
     project = many(("a", "hall", 7), ("b", "hall", unit))
     with pytest.raises(FollowerError, match=f"follower 'b' has unit {unit}, which only Modbus TCP has: on a serial"):
-        Responder([Bank(project, follower) for follower in project.followers], rtu=True)
+        Responder([RegisterBank(project, follower) for follower in project.followers], rtu=True)
 
 
 def test_a_silent_follower_neither_answers_nor_hears(it: Responder) -> None:
@@ -301,10 +301,12 @@ def test_what_is_never_read_is_refused_to_whoever_reads_it(request_pdu: str, ans
     assert ask(it, 17, request_pdu) == answer
 
 
-@pytest.mark.parametrize(("model", "simulated"), [(Bank, "bank"), (DriveBank, "drive"), (PlayedDriveBank, "drive")])
-def test_every_model_keeps_to_what_the_project_says_of_the_follower(model: type[Bank], simulated: str) -> None:
+@pytest.mark.parametrize(
+    ("model", "simulated"), [(RegisterBank, "bank"), (DriveBank, "drive"), (SimulatedDriveBank, "drive")]
+)
+def test_every_model_keeps_to_what_the_project_says_of_the_follower(model: type[RegisterBank], simulated: str) -> None:
     """Also where the registers are a drive's own: 310 is its speed reference, 311 the ramp-up time."""
-    plays = {"drive_role": "speed-reference"} if model is PlayedDriveBank else {}
+    plays = {"drive_role": "speed-reference"} if model is SimulatedDriveBank else {}
     project = bank_project(
         signal("reference", 310, **plays),
         signal("ramp", 311, start_value=Decimal(50)),

@@ -21,10 +21,10 @@ DEVICE = "/dev/ttyUSB7"
 
 @pytest.fixture
 def responder() -> Responder:
-    from app.follower.register_bank import Bank
+    from app.follower.register_bank import RegisterBank
 
     project = many(("a", "hall", 1))
-    return Responder([Bank(project, project.followers[0])])
+    return Responder([RegisterBank(project, project.followers[0])])
 
 
 def told_for_port(monkeypatch: pytest.MonkeyPatch, responder: Responder, why: OSError) -> str:

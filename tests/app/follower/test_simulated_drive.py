@@ -12,7 +12,7 @@ from app.follower.drive_bank import DriveBank
 from app.follower.drive_face import BITS, NUMBERS, SHOWN
 from app.follower.errors import FollowerError
 from app.follower.layout import COILS, INDICATORS, LAYOUTS
-from app.follower.simulated_drive import PlayedDriveBank
+from app.follower.simulated_drive import SimulatedDriveBank
 from app.follower.simulation import Simulation
 from app.project.binding import bindings
 from app.project.drive_roles import DRIVE_BITS, DRIVE_VALUES, OWN_REGISTERS
@@ -44,9 +44,9 @@ LIST = (
 )
 
 
-def played(*signals: dict[str, object], **follower: object) -> PlayedDriveBank:
+def played(*signals: dict[str, object], **follower: object) -> SimulatedDriveBank:
     model = Simulation(drive_project(*(signals or LIST), **follower)).models["it"]
-    assert isinstance(model, PlayedDriveBank)
+    assert isinstance(model, SimulatedDriveBank)
     model.advance(0.1)
     return model
 
@@ -200,7 +200,7 @@ def test_the_silence_of_the_line_is_watched_as_the_project_says() -> None:
     it = played(communication_timeout_ms=2000)
     it.write("holding", 5201, [2000])
     it.write("holding", 5200, [1 << 4])
-    it.heard()
+    it.on_request()
     it.advance(3)
     assert it.get("code") == FaultCode.COMMUNICATION
 

@@ -376,13 +376,13 @@ def test_a_value_of_two_registers_is_never_torn_between_threads() -> None:
     with played(bank_project(signal("long", 0, encoding="uint32"))) as (simulation, address), client(address) as raw:
         it, ended = simulation.models["it"], threading.Event()
 
-        def turn() -> None:
+        def screen_change() -> None:
             count = 0
             while not ended.is_set():
                 count = (count + 1) % 0xFFFF
                 it.set("long", count * halves)
 
-        turning = threading.Thread(target=turn)
+        turning = threading.Thread(target=screen_change)
         turning.start()
         try:
             seen = {raw.ask(17, "03 0000 0002")[6:] for _ in range(300)}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from app.client.endpoint import Endpoint
 from app.follower.simulation import Simulation
 from app.line.engine import Engine
-from app.line.samples import Sample, SampleTap
+from app.line.samples import Sample, SampleBus
 from app.project_file.files import parse
 from app.signals.reading import NEVER_READ, Quality
 from tests.waiting import wait_for
@@ -48,26 +48,26 @@ name = "run"
 
 
 def test_who_subscribes_gets_what_comes_from_then_on_and_only_once() -> None:
-    tap = SampleTap()
-    assert not tap.wanted
-    tap.put("a", 1.0, (1,), NEVER_READ)
-    one, other = tap.subscribe(), tap.subscribe()
-    assert tap.wanted
-    tap.put("b", 2.0, [7, 8], NEVER_READ)
+    bus = SampleBus()
+    assert not bus.wanted
+    bus.put("a", 1.0, (1,), NEVER_READ)
+    one, other = bus.subscribe(), bus.subscribe()
+    assert bus.wanted
+    bus.put("b", 2.0, [7, 8], NEVER_READ)
     assert one.take() == [Sample("b", 2.0, (7, 8), NEVER_READ)]
     assert one.take() == []
     one.close()
     one.close()
-    tap.put("c", 3.0, (), NEVER_READ)
+    bus.put("c", 3.0, (), NEVER_READ)
     assert one.take() == []
     assert [sample.signal for sample in other.take()] == ["b", "c"]
 
 
 def test_what_nobody_fetches_is_counted_as_lost() -> None:
-    tap = SampleTap()
-    subscription = tap.subscribe(keep=3)
+    bus = SampleBus()
+    subscription = bus.subscribe(keep=3)
     for number in range(5):
-        tap.put("a", float(number), (number,), NEVER_READ)
+        bus.put("a", float(number), (number,), NEVER_READ)
     assert subscription.lost == 2
     assert [sample.at for sample in subscription.take()] == [2.0, 3.0, 4.0]
 

@@ -10,7 +10,7 @@ import pytest
 
 from app.client.faults import Fault, FaultKind, refusal_words
 from app.line.states import FollowerState, LineState, Snapshot
-from app.line.status import Level, Standing, Standings
+from app.line.status import Level, Status, Statuses
 from app.project.binding import bindings
 from app.project.model import HeldSignal, Project
 from app.signals.reading import NEVER_READ, Quality, Reading
@@ -32,15 +32,15 @@ def project() -> Project:
     return bench_project()
 
 
-def standings(
+def statuses(
     project: Project,
     readings: Mapping[str, Reading] | None = None,
     line: LineState = LINE,
     fan: FollowerState = FAN,
     tank: FollowerState = TANK,
-) -> Standings:
+) -> Statuses:
     all_good = dict.fromkeys(bindings(project), GOOD)
-    return Standings(
+    return Statuses(
         project, Snapshot(1.0, 1, {**all_good, **(readings or {})}, {"fan": fan, "tank": tank}, {"hall": line})
     )
 
@@ -54,7 +54,7 @@ def of_fan(project: Project) -> list[str]:
 
 
 def test_all_is_well_only_if_line_devices_and_data_are(project: Project) -> None:
-    worst = standings(project).worst
+    worst = statuses(project).worst
     assert (worst.level, worst.kind, worst.advice) == (Level.GOOD, "good", "")
     assert worst.words == f"all {on_the_line(project)} readings are good"
 
@@ -68,7 +68,7 @@ def test_all_is_well_only_if_line_devices_and_data_are(project: Project) -> None
     ],
 )
 def test_a_device_leads_before_its_data(project: Project, fan: FollowerState, words: str) -> None:
-    worst = standings(project, {"frequency": STALE, "command": REFUSED}, fan=fan).worst
+    worst = statuses(project, {"frequency": STALE, "command": REFUSED}, fan=fan).worst
     assert (worst.level, worst.words) == (Level.DEVICE, words)
     assert worst.advice
     assert worst.names == ("fan",)
@@ -77,18 +77,18 @@ def test_a_device_leads_before_its_data(project: Project, fan: FollowerState, wo
 def test_a_device_that_refuses_everything_is_not_well_though_it_answers(project: Project) -> None:
     """It answers, with exceptions only: said once and whole, with the standard's name."""
     readings = dict.fromkeys(of_fan(project), REFUSED)
-    worst = standings(project, readings).worst
+    worst = statuses(project, readings).worst
     assert (worst.level, worst.kind) == (Level.DEVICE, "refusing")
     assert worst.words == f"fan refuses all {len(readings)} readings"
     assert worst.advice.startswith("illegal data address (02) at holding register 300; the device has no")
-    assert standings(project, readings).of("tank").level is Level.GOOD
+    assert statuses(project, readings).of("tank").level is Level.GOOD
 
 
 @pytest.mark.parametrize(
     ("reading", "kind"), [(REFUSED, "refused"), (STALE, "stale"), (DOUBTFUL, "doubtful"), (NEVER_READ, "waiting")]
 )
 def test_some_readings(project: Project, reading: Reading, kind: str) -> None:
-    worst = standings(project, {"frequency": reading, "remote": reading}).worst
+    worst = statuses(project, {"frequency": reading, "remote": reading}).worst
     assert worst.kind == kind
     assert worst.level is (Level.WAITING if kind == "waiting" else Level.DATA)
     assert worst.words.startswith(f"2 of {on_the_line(project)} readings")
@@ -98,45 +98,45 @@ def test_some_readings(project: Project, reading: Reading, kind: str) -> None:
 def test_refused_leads_before_stale_and_stale_before_doubtful(project: Project) -> None:
     one = {"frequency": DOUBTFUL}
     two = one | {"remote": STALE}
-    assert standings(project, one).worst.kind == "doubtful"
-    assert standings(project, two).worst.kind == "stale"
-    assert standings(project, two | {"command": REFUSED}).worst.kind == "refused"
+    assert statuses(project, one).worst.kind == "doubtful"
+    assert statuses(project, two).worst.kind == "stale"
+    assert statuses(project, two | {"command": REFUSED}).worst.kind == "refused"
 
 
 def test_a_line_leads_before_its_devices(project: Project) -> None:
     down = LineState("hall", "tcp://127.0.0.1:502", reason="nothing listens at port 502; check the device")
-    worst = standings(project, line=down, fan=SILENT, tank=SILENT._replace(name="tank")).worst
+    worst = statuses(project, line=down, fan=SILENT, tank=SILENT._replace(name="tank")).worst
     assert (worst.level, worst.kind) == (Level.LINE, "cannot-open")
     assert worst.sentence == "Line hall cannot be opened: nothing listens at port 502; check the device"
-    assert standings(project, line=replace(down, good=3), fan=SILENT).worst.kind == "closed"
+    assert statuses(project, line=replace(down, good=3), fan=SILENT).worst.kind == "closed"
 
 
 def test_a_line_on_which_nobody_answers_is_silent(project: Project) -> None:
-    worst = standings(project, fan=SILENT, tank=SILENT._replace(name="tank")).worst
+    worst = statuses(project, fan=SILENT, tank=SILENT._replace(name="tank")).worst
     assert (worst.level, worst.kind, worst.names) == (Level.LINE, "silent", ("hall",))
-    assert standings(project, fan=SILENT).worst.names == ("fan",)
+    assert statuses(project, fan=SILENT).worst.names == ("fan",)
 
 
 def test_many_names_are_counted(project: Project) -> None:
     readings = dict.fromkeys(of_fan(project)[:5], STALE)
-    advice = standings(project, readings).worst.advice
+    advice = statuses(project, readings).worst.advice
     assert advice.startswith(", ".join(of_fan(project)[:3]) + " and 2 more: no newer value")
 
 
 def test_for_another_program() -> None:
-    told = Standing(Level.DEVICE, "refusing", "fan refuses", "why", ("fan",)).as_json()
+    told = Status(Level.DEVICE, "refusing", "fan refuses", "why", ("fan",)).as_json()
     assert told == {"level": "device", "kind": "refusing", "names": ["fan"], "words": "fan refuses", "advice": "why"}
     assert Fault(FaultKind.SILENCE, "").sentence  # every kind says what to check
 
 
 def test_answers_that_come_twice_are_told_though_all_is_good(project: Project) -> None:
     reason = "unit 1 answered a second time, 12 ms after the first; two devices at one address?"
-    doubled = standings(project, fan=FAN._replace(reason=reason, fault=FaultKind.UNASKED)).worst
+    doubled = statuses(project, fan=FAN._replace(reason=reason, fault=FaultKind.UNASKED)).worst
     assert (doubled.level, doubled.kind, doubled.names) == (Level.DEVICE, "unasked", ("fan",))
     assert doubled.sentence == f"Answers of fan come twice: {reason}"
 
 
 def test_two_devices_at_one_address_are_not_called_silent_or_slow(project: Project) -> None:
     two = FAN._replace(answering=False, reason="unit 1 gave two different answers", fault=FaultKind.UNASKED)
-    worst = standings(project, fan=two).worst
+    worst = statuses(project, fan=two).worst
     assert (worst.kind, worst.words) == ("two-devices", "Two devices answer as fan")

@@ -105,7 +105,7 @@ def test_a_bit_that_somebody_else_sets_between_read_and_write_is_kept() -> None:
     def single_read(seen: list[Asked]) -> bool:
         return len(seen) == 1 and seen[-1].function == 3
 
-    quiet = tuple(s.but(every_ms=3_600_000) if isinstance(s, RegisterSignal) else s for s in SIGNALS)
+    quiet = tuple(s.replace(every_ms=3_600_000) if isinstance(s, RegisterSignal) else s for s in SIGNALS)
     with running(signals=quiet) as line:
         meddling(line, single_read, lambda: line.honest.words.update({300: 0b1010_1000}))
         assert line.engine.write("bit 0", 1).result(5).ok
@@ -229,7 +229,7 @@ def test_a_stop_that_is_too_late_after_disarming_is_given_up() -> None:
 
 @pytest.mark.parametrize("functions", [(6, 16), (6, 16, 22)])
 def test_refreshed_bits_are_written_again(functions: tuple[int, ...]) -> None:
-    signals = tuple(s.but(refresh_ms=30) if s.name == "command" else s for s in SIGNALS)
+    signals = tuple(s.replace(refresh_ms=30) if s.name == "command" else s for s in SIGNALS)
     with running(signals=signals, write_functions=functions) as line:
         assert line.engine.write("bit 0", 1).result(5).ok
         assert line.engine.write("bit 1", 1).result(5).ok
@@ -306,7 +306,7 @@ def test_writes_to_different_registers_keep_their_order() -> None:
 
 @pytest.mark.parametrize("functions", [(6, 16), (6, 16, 22)])
 def test_a_switched_off_bit_is_not_refreshed_on_again_though_its_read_back_was_lost(functions: tuple[int, ...]) -> None:
-    signals = tuple(s.but(refresh_ms=150) if s.name == "command" else s for s in SIGNALS)
+    signals = tuple(s.replace(refresh_ms=150) if s.name == "command" else s for s in SIGNALS)
     with running(signals=signals, write_functions=functions) as line:
         assert line.engine.write("bit 0", 1).result(5).ok
         lose = [False]

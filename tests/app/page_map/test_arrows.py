@@ -10,13 +10,13 @@ from app.project.model import Project
 from tests.app.panel.operating import project
 
 
-def made(screens: str, *turns: dict[str, Any]) -> Project:
+def made(screens: str, *screen_changes: dict[str, Any]) -> Project:
     names = screens.split()
     return project(
         panel={"start": names[0], "keys": ["left", "right", "up", "escape"]},
         signal=[{"name": "fault", "held": 0}],
         screen=[{"name": name} for name in names],
-        screen_change=list(turns),
+        screen_change=list(screen_changes),
     )
 
 
@@ -31,7 +31,7 @@ NEXT, PREVIOUS = {"key": "right", "to": "next"}, {"key": "left", "to": "previous
 
 def test_turns_between_the_same_two_screens_share_an_arrow() -> None:
     of = made("a b", {"from": "a", "key": "right", "to": "b"}, {"from": "a", "key": "up", "to": "b"})
-    assert [lead.turn for lead in arrows(of)["a", "b"].leads] == [0, 1]
+    assert [lead.screen_change for lead in arrows(of)["a", "b"].leads] == [0, 1]
 
 
 def test_a_ring_is_told_from_other_arrows() -> None:
@@ -46,7 +46,7 @@ def test_what_counts_on_every_screen_is_an_inlet() -> None:
     of = made("a b c", home, alarm, idle, {"from": "a", "key": "right", "to": "b"})
     assert set(arrows(of)) == {("a", "b")}
     found = inlets_of(of, PagingGraph(of))
-    assert [(inlet.to, inlet.lead.kind, inlet.lead.turn) for inlet in found] == [
+    assert [(inlet.to, inlet.lead.kind, inlet.lead.screen_change) for inlet in found] == [
         ("a", "key", 0),
         ("a", "idle", 2),
         ("c", "override", 1),

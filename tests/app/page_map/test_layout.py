@@ -11,16 +11,18 @@ from hypothesis import given, strategies as st
 from app import edits
 from app.page_map.layout import STEP, Place, arranged, free_place, places
 from app.panel.paging import PagingGraph
-from app.project.model import Condition, HeldSignal, Panel, Project, Screen, Turn
+from app.project.model import Condition, HeldSignal, Panel, Project, Screen, ScreenChange
 from tests.big_project import big_project
 
 
-def project(*screens: str, turns: tuple[Turn, ...] = (), keys: tuple[str, ...] = ("left", "right", "enter")) -> Project:
+def project(
+    *screens: str, screen_changes: tuple[ScreenChange, ...] = (), keys: tuple[str, ...] = ("left", "right", "enter")
+) -> Project:
     return Project(
         panel=Panel(start=screens[0], keys=keys),
         screens=tuple(Screen(name=name) for name in screens),
         signals=(HeldSignal(name="fault", held=0),),  # type: ignore[arg-type]
-        screen_changes=turns,
+        screen_changes=screen_changes,
     )
 
 
@@ -33,13 +35,13 @@ def apart(one: Place, other: Place) -> int:
     return max(abs(one[0] - other[0]), abs(one[1] - other[1])) // STEP
 
 
-RING = (Turn(key="right", to="next"), Turn(key="left", to="previous"))
+RING = (ScreenChange(key="right", to="next"), ScreenChange(key="left", to="previous"))
 
 
 @pytest.mark.parametrize("count", [3, 4, 5, 6, 7, 8, 11, 12, 17, 30, 64, 200])
 def test_in_a_ring_every_screen_is_beside_the_next(count: int) -> None:
     names = [f"s{number}" for number in range(count)]
-    found = laid_out(project(*names, turns=RING))
+    found = laid_out(project(*names, screen_changes=RING))
     far = [pair for pair in pairwise([*names, names[0]]) if apart(found[pair[0]], found[pair[1]]) > 1]
     # Where the cells of a closed way and the screens do not come out even, one arrow is longer.
     assert len(far) <= 1
@@ -48,18 +50,18 @@ def test_in_a_ring_every_screen_is_beside_the_next(count: int) -> None:
 
 
 def test_a_ring_of_turns_one_by_one_is_one_too() -> None:
-    turns = tuple(Turn(from_=f"s{n}", key="enter", to=f"s{(n + 1) % 6}") for n in range(6))
-    found = laid_out(project(*(f"s{n}" for n in range(6)), turns=turns))
+    screen_changes = tuple(ScreenChange(from_=f"s{n}", key="enter", to=f"s{(n + 1) % 6}") for n in range(6))
+    found = laid_out(project(*(f"s{n}" for n in range(6)), screen_changes=screen_changes))
     assert all(apart(found[f"s{n}"], found[f"s{(n + 1) % 6}"]) == 1 for n in range(6))
 
 
 def test_what_a_screen_leads_to_stands_below_it() -> None:
     keys = ("f1", "f2", "f3", "escape")
-    turns = (
-        *(Turn(from_="menu", key=f"f{n}", to=f"page {n}") for n in (1, 2, 3)),
-        *(Turn(from_=f"page {n}", key="escape", to="menu") for n in (1, 2, 3)),
+    screen_changes = (
+        *(ScreenChange(from_="menu", key=f"f{n}", to=f"page {n}") for n in (1, 2, 3)),
+        *(ScreenChange(from_=f"page {n}", key="escape", to="menu") for n in (1, 2, 3)),
     )
-    found = laid_out(project("menu", "page 1", "page 2", "page 3", turns=turns, keys=keys))
+    found = laid_out(project("menu", "page 1", "page 2", "page 3", screen_changes=screen_changes, keys=keys))
     assert {found[f"page {n}"][1] for n in (1, 2, 3)} == {STEP}
     assert found["menu"] == (STEP, 0), "in the middle above them"
     assert found["page 1"][0] < found["page 2"][0] < found["page 3"][0]
@@ -68,20 +70,24 @@ def test_what_a_screen_leads_to_stands_below_it() -> None:
 def test_each_detail_stands_below_its_screen_of_the_ring() -> None:
     ring = tuple(f"s{n}" for n in range(4))
     details = tuple(f"detail of {name}" for name in ring)
-    turns = (
-        *(Turn(from_=name, key="right", to=ring[(n + 1) % 4]) for n, name in enumerate(ring)),
-        *(Turn(from_=name, key="enter", to=f"detail of {name}") for name in ring),
-        *(Turn(from_=name, key="left", to=name.removeprefix("detail of ")) for name in details),
+    screen_changes = (
+        *(ScreenChange(from_=name, key="right", to=ring[(n + 1) % 4]) for n, name in enumerate(ring)),
+        *(ScreenChange(from_=name, key="enter", to=f"detail of {name}") for name in ring),
+        *(ScreenChange(from_=name, key="left", to=name.removeprefix("detail of ")) for name in details),
     )
-    found = laid_out(project(*ring, *details, turns=turns))
+    found = laid_out(project(*ring, *details, screen_changes=screen_changes))
     for name in ring:
         x, y = found[name]
         assert found[f"detail of {name}"] == (x, y + STEP)
 
 
 def test_what_nothing_leads_to_and_overrides_stand_by_themselves() -> None:
-    turns = (*RING, Turn(when=Condition(signal="fault"), to="alarm"), Turn(when=Condition(signal="fault"), to="hot"))
-    found = laid_out(project("a", "b", "c", "d", "alarm", "hot", turns=turns))
+    screen_changes = (
+        *RING,
+        ScreenChange(when=Condition(signal="fault"), to="alarm"),
+        ScreenChange(when=Condition(signal="fault"), to="hot"),
+    )
+    found = laid_out(project("a", "b", "c", "d", "alarm", "hot", screen_changes=screen_changes))
     below = max(found[name][1] for name in "abcd")
     assert found["alarm"][1] > below
     assert found["hot"] == (found["alarm"][0] + STEP, found["alarm"][1])
@@ -91,12 +97,12 @@ def test_what_nothing_leads_to_and_overrides_stand_by_themselves() -> None:
 def any_project(draw: st.DrawFn) -> Project:
     names = [f"s{number}" for number in range(draw(st.integers(1, 14)))]
     keys = ("left", "right", "enter", "escape")
-    turns = []
+    screen_changes = []
     for _ in range(draw(st.integers(0, 30))):
         target = st.sampled_from([*names, "next", "previous"])
         from_ = st.one_of(st.none(), st.sampled_from(names))
-        turns.append(Turn(from_=draw(from_), key=draw(st.sampled_from(keys)), to=draw(target)))
-    made = project(*names, turns=tuple(turns), keys=keys)
+        screen_changes.append(ScreenChange(from_=draw(from_), key=draw(st.sampled_from(keys)), to=draw(target)))
+    made = project(*names, screen_changes=tuple(screen_changes), keys=keys)
     place = st.one_of(st.none(), st.tuples(st.integers(-30, 30), st.integers(-30, 30)))
     return edits.place_screens(made, {name: draw(place) for name in names})
 
@@ -138,7 +144,7 @@ def test_of_two_screens_at_one_place_both_can_be_seen() -> None:
 
 
 def test_what_is_shown_stays_when_something_is_added() -> None:
-    before = project("a", "b", "c", "d", turns=RING)
+    before = project("a", "b", "c", "d", screen_changes=RING)
     shown = places(before, PagingGraph(before), {})
     after = edits.lead_key(edits.add_screen(before, "new", 2), "b", "enter", "new")
     found = places(after, PagingGraph(after), shown)

@@ -9,19 +9,19 @@ import pytest
 
 from app.page_map.rings import Ring, rings_of
 from app.panel.paging import PagingGraph
-from app.project.model import Project, Turn
+from app.project.model import Project, ScreenChange
 from tests.app.panel.operating import project
 
 NEXT, PREVIOUS = {"key": "right", "to": "next"}, {"key": "left", "to": "previous"}
 
 
-def made(screens: str, *turns: dict[str, Any]) -> Project:
+def made(screens: str, *screen_changes: dict[str, Any]) -> Project:
     names = screens.split()
     return project(
         panel={"start": names[0], "keys": ["left", "right", "up", "down"]},
         signal=[{"name": "fault", "held": 0}],
         screen=[{"name": name} for name in names],
-        screen_change=list(turns),
+        screen_change=list(screen_changes),
     )
 
 
@@ -61,7 +61,7 @@ def test_rings_share_no_screen() -> None:
 
 
 @pytest.mark.parametrize(
-    "turns",
+    "screen_changes",
     [
         [],
         round_by("right", "a b"),
@@ -69,8 +69,8 @@ def test_rings_share_no_screen() -> None:
         [{"key": "right", "to": "b"}],
     ],
 )
-def test_what_is_no_ring(turns: list[dict[str, Any]]) -> None:
-    assert rings(made("a b c", *turns)) == ()
+def test_what_is_no_ring(screen_changes: list[dict[str, Any]]) -> None:
+    assert rings(made("a b c", *screen_changes)) == ()
 
 
 @pytest.mark.parametrize(
@@ -83,7 +83,7 @@ def test_the_number_where_an_arrow_goes(from_: str, to: str, onward: bool, numbe
 
 def test_which_turns_go_round() -> None:
     ring = Ring(("a", "b", "c"), ("up", "down"))
-    assert ring.goes_onward(Turn(from_="a", key="up", to="b"))
-    assert ring.goes_round(Turn(from_="a", key="down", to="c"))
-    assert not ring.goes_onward(Turn(from_="a", key="down", to="c"))
-    assert Ring(("a", "b", "c")).goes_onward(Turn(key="left", to="next"))
+    assert ring.goes_onward(ScreenChange(from_="a", key="up", to="b"))
+    assert ring.goes_round(ScreenChange(from_="a", key="down", to="c"))
+    assert not ring.goes_onward(ScreenChange(from_="a", key="down", to="c"))
+    assert Ring(("a", "b", "c")).goes_onward(ScreenChange(key="left", to="next"))

@@ -12,7 +12,7 @@ from app.page_map.labels import Pair
 from app.page_map.layout import STEP, arranged
 from app.page_map.routes import Route, Shapes, kept_shapes, routes
 from app.panel.paging import PagingGraph
-from app.project.model import Panel, Project, Screen, Turn
+from app.project.model import Panel, Project, Screen, ScreenChange
 from tests.big_project import big_project
 
 GAPS = Gaps(100, 100, 40)
@@ -110,27 +110,27 @@ def test_on_a_grid_no_arrow_goes_through_a_screen(cells: set[tuple[int, int]], d
 def menus() -> Project:
     """A ring of six screens, three of which lead on to chains, and four more that keys of the first one lead to."""
     ring = ["home", "motor", "pump", "alarms", "trends", "setup"]
-    turns = [Turn(from_=a, key="right", to=b) for a, b in pairwise([*ring, ring[0]])]
-    turns += [Turn(from_=b, key="left", to=a) for a, b in pairwise([*ring, ring[0]])]
+    screen_changes = [ScreenChange(from_=a, key="right", to=b) for a, b in pairwise([*ring, ring[0]])]
+    screen_changes += [ScreenChange(from_=b, key="left", to=a) for a, b in pairwise([*ring, ring[0]])]
     names = list(ring)
     for head, count in (("motor", 4), ("pump", 3), ("setup", 6)):
         chain = [f"{head} {number}" for number in range(count)]
         names += chain
-        turns.append(Turn(from_=head, key="enter", to=chain[0]))
-        turns += [Turn(from_=a, key="down", to=b) for a, b in pairwise(chain)]
-        turns += [Turn(from_=b, key="up", to=a) for a, b in pairwise(chain)]
-        turns += [Turn(from_=each, key="escape", to=head) for each in chain]
+        screen_changes.append(ScreenChange(from_=head, key="enter", to=chain[0]))
+        screen_changes += [ScreenChange(from_=a, key="down", to=b) for a, b in pairwise(chain)]
+        screen_changes += [ScreenChange(from_=b, key="up", to=a) for a, b in pairwise(chain)]
+        screen_changes += [ScreenChange(from_=each, key="escape", to=head) for each in chain]
     for number in range(4):
         names.append(f"page {number}")
-        turns += [
-            Turn(from_="home", key=f"f{number}", to=names[-1]),
-            Turn(from_=names[-1], key="escape", to="home"),
+        screen_changes += [
+            ScreenChange(from_="home", key=f"f{number}", to=names[-1]),
+            ScreenChange(from_=names[-1], key="escape", to="home"),
         ]
     keys = ("left", "right", "up", "down", "enter", "escape", "f0", "f1", "f2", "f3")
     return Project(
         panel=Panel(start="home", keys=keys),
         screens=tuple(Screen(name=name) for name in names),
-        screen_changes=tuple(turns),
+        screen_changes=tuple(screen_changes),
     )
 
 

@@ -160,6 +160,6 @@ def test_a_panel_with_one_language_says_so() -> None:
 def test_a_language_that_an_edit_took_away_gives_way_to_the_first() -> None:
     project = project_with()
     state, _ = pressed(project, begin(project, 0.0), "f1", 1.0)
-    fewer = project.but(panel=project.panel.but(languages=("english",)))
+    fewer = project.replace(panel=project.panel.replace(languages=("english",)))
     state, _ = step(fewer, state, Tick(2.0), {})
     assert state.language == 0

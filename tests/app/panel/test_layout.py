@@ -14,12 +14,12 @@ SCREENS = [{"name": name} for name in ("run", "status", "fault", "times")]
 
 
 def leads(layout: Layout, screen: str, key: str) -> str | None:
-    found = layout.behaviour.key_turn(screen, key)
+    found = layout.behaviour.key_screen_change(screen, key)
     return None if found is None else found[2]
 
 
-def made(*turns: dict[str, Any], **more: Any) -> Layout:
-    return Layout.of(project(screen=SCREENS, screen_change=list(turns), **more))
+def made(*screen_changes: dict[str, Any], **more: Any) -> Layout:
+    return Layout.of(project(screen=SCREENS, screen_change=list(screen_changes), **more))
 
 
 def test_a_turn_of_the_screen_goes_before_one_of_every_screen() -> None:
@@ -79,9 +79,9 @@ def test_turns_that_cannot_come_about_are_left_out() -> None:
         {"when": {"signal": "x"}, "to": "nowhere"},
         {"idle_s": 5, "to": "nowhere"},
     )
-    assert layout.behaviour.key_turns == {}
+    assert layout.behaviour.key_screen_changes == {}
     assert layout.behaviour.overrides == ()
-    assert layout.behaviour.idle_turn("run") is None
+    assert layout.behaviour.idle_screen_change("run") is None
 
 
 def test_idle_turns_of_the_screen_go_first_and_the_shortest_counts() -> None:
@@ -91,8 +91,10 @@ def test_idle_turns_of_the_screen_go_first_and_the_shortest_counts() -> None:
         {"idle_s": 90, "to": "fault"},
         {"from": "times", "idle_s": 300, "to": "run"},
     )
-    found = {name: layout.behaviour.idle_turn(name) for name in ("run", "status", "fault", "times")}
-    assert {name: turn and (turn[1].idle_s, turn[1].to) for name, turn in found.items()} == {
+    found = {name: layout.behaviour.idle_screen_change(name) for name in ("run", "status", "fault", "times")}
+    assert {
+        name: screen_change and (screen_change[1].idle_s, screen_change[1].to) for name, screen_change in found.items()
+    } == {
         "run": (30, "status"),
         "status": (60, "run"),
         "fault": (30, "status"),
@@ -124,7 +126,7 @@ def test_a_layout_is_made_once_and_goes_with_its_project() -> None:
     value = project(screen=SCREENS)
     layout = Layout.of(value)
     assert Layout.of(value) is layout
-    assert Layout.of(value.but(title="other")) is not layout
+    assert Layout.of(value.replace(title="other")) is not layout
     gone = weakref.ref(layout)
     del value, layout
     gc.collect()

@@ -16,8 +16,8 @@ from app.panel.machine import (
     KeyDown,
     Mode,
     Refused,
+    ScreenChanged,
     Tick,
-    Turned,
     Write,
     WriteDone,
     WriteFailed,
@@ -50,19 +50,25 @@ FAULT, WARNING = 1 << 3, 1 << 7
 SET_POINT = {"at": [0, 8], "width": 5, "signal": "set point", "entry": True}
 
 
-def panel(*turns: dict[str, Any], actions: list[dict[str, Any]] | None = None, **more: Any) -> Operator:
+def panel(*screen_changes: dict[str, Any], actions: list[dict[str, Any]] | None = None, **more: Any) -> Operator:
     keys = ["left", "right", "up", "down", "enter", "escape", "f1", "f2"]
     return Operator(
         project(
             panel={"keys": keys, **more.pop("panel", {})},
-            **{"signal": SIGNALS, "screen": SCREENS, "screen_change": list(turns), "action": actions or [], **more},
+            **{
+                "signal": SIGNALS,
+                "screen": SCREENS,
+                "screen_change": list(screen_changes),
+                "action": actions or [],
+                **more,
+            },
         )
     )
 
 
-def with_faults(*turns: dict[str, Any], **more: Any) -> Operator:
+def with_faults(*screen_changes: dict[str, Any], **more: Any) -> Operator:
     overrides = [{"when": {"signal": "fault"}, "to": "fault"}, {"when": {"signal": "warning"}, "to": "warning"}]
-    operator = panel(*overrides, *turns, **more)
+    operator = panel(*overrides, *screen_changes, **more)
     operator.read("status", 0)
     operator.tick()
     return operator
@@ -73,7 +79,7 @@ def with_faults(*turns: dict[str, Any], **more: Any) -> Operator:
 
 def test_a_key_turns_the_screen() -> None:
     operator = panel({"from": "run", "key": "right", "to": "status"})
-    assert operator.down("right") == (Turned("status", "key right"),)
+    assert operator.down("right") == (ScreenChanged("status", "key right"),)
     assert operator.state.shown == "status"
     assert operator.press("right") == ()
 
@@ -106,23 +112,23 @@ def test_a_project_without_screens_stands_still() -> None:
 def test_a_screen_that_was_edited_away_is_left_for_the_first_one() -> None:
     operator = panel({"key": "right", "to": "next"})
     operator.press("right")
-    operator.project = operator.project.but(screens=operator.project.screens[:1])
-    assert operator.tick() == (Turned("run", "edited"),)
+    operator.project = operator.project.replace(screens=operator.project.screens[:1])
+    assert operator.tick() == (ScreenChanged("run", "edited"),)
 
 
 def test_an_override_that_was_edited_away_is_left() -> None:
     operator = with_faults()
     operator.read("status", FAULT)
     operator.tick()
-    operator.project = operator.project.but(screen_changes=operator.project.screen_changes[1:])
+    operator.project = operator.project.replace(screen_changes=operator.project.screen_changes[1:])
     operator.tick()
     assert (operator.state.shown, operator.state.holding) == ("run", frozenset())
 
 
 def test_a_field_that_was_edited_away_ends_its_entry() -> None:
     operator = entering()
-    bare = operator.project.screens[0].but(fields=())
-    operator.project = operator.project.but(screens=(bare, *operator.project.screens[1:]))
+    bare = operator.project.screens[0].replace(fields=())
+    operator.project = operator.project.replace(screens=(bare, *operator.project.screens[1:]))
     operator.press("enter")
     assert operator.does(Mode.WATCH)
     assert operator.writes == []
@@ -137,7 +143,7 @@ def test_idle_time_counts_from_the_last_key() -> None:
     operator.wait(9)
     operator.press("f2")
     assert operator.wait(9.9) == ()
-    assert operator.wait(0.2) == (Turned("run", "idle for 10 s"),)
+    assert operator.wait(0.2) == (ScreenChanged("run", "idle for 10 s"),)
 
 
 def test_idle_turns_can_go_round() -> None:
@@ -145,7 +151,7 @@ def test_idle_turns_can_go_round() -> None:
         {"from": "run", "idle_s": 10, "to": "status"},
         {"from": "status", "idle_s": 10, "to": "run"},
     )
-    turned = [effect.screen for effect in operator.wait(45) if isinstance(effect, Turned)]
+    turned = [effect.screen for effect in operator.wait(45) if isinstance(effect, ScreenChanged)]
     assert turned == ["status", "run", "status", "run"]
 
 
@@ -154,7 +160,7 @@ def test_a_key_that_is_down_is_no_idle_time() -> None:
     operator.down("right")
     assert operator.wait(60) == ()
     operator.up("right")
-    assert operator.wait(10.1) == (Turned("run", "idle for 10 s"),)
+    assert operator.wait(10.1) == (ScreenChanged("run", "idle for 10 s"),)
 
 
 def test_no_idle_turn_under_an_override_and_a_full_wait_after_it() -> None:
@@ -163,8 +169,8 @@ def test_no_idle_turn_under_an_override_and_a_full_wait_after_it() -> None:
     operator.read("status", FAULT)
     operator.wait(60)
     operator.read("status", 0)
-    assert operator.wait(9) == (Turned("status", "override over"),)
-    assert operator.wait(2) == (Turned("run", "idle for 10 s"),)
+    assert operator.wait(9) == (ScreenChanged("status", "override over"),)
+    assert operator.wait(2) == (ScreenChanged("run", "idle for 10 s"),)
 
 
 # Overrides ------------------------------------------------------------------------------------------------------------
@@ -174,10 +180,10 @@ def test_an_override_comes_and_the_operator_is_back_where_he_was() -> None:
     operator = with_faults({"key": "right", "to": "status"})
     operator.press("right")
     operator.read("status", FAULT)
-    assert operator.tick() == (Turned("fault", "fault is set"),)
+    assert operator.tick() == (ScreenChanged("fault", "fault is set"),)
     assert (operator.state.screen, operator.state.shown) == ("status", "fault")
     operator.read("status", 0)
-    assert operator.tick() == (Turned("status", "override over"),)
+    assert operator.tick() == (ScreenChanged("status", "override over"),)
 
 
 def test_the_first_override_of_the_file_goes_first() -> None:
@@ -225,7 +231,7 @@ def test_a_key_leads_away_from_an_override_for_a_time_and_says_so(from_: dict[st
     assert operator.state.shown == "status"
     assert operator.texts[-1] == "still on: fault "
     assert operator.wait(ASIDE_S - 1) == ()
-    assert operator.wait(1.1) == (Turned("fault", "fault is set"),)
+    assert operator.wait(1.1) == (ScreenChanged("fault", "fault is set"),)
     operator.read("status", 0)
     operator.tick()
     assert operator.state.shown == "status"
@@ -266,7 +272,7 @@ def test_two_overrides_to_one_screen_are_left_together() -> None:
 def test_a_key_acts_on_the_screen_that_was_shown_when_it_was_pressed() -> None:
     operator = with_faults(actions=[{"from": "run", "key": "f1", "do": "set", "signal": "run command"}])
     operator.read("status", FAULT)  # arrives together with the key
-    assert operator.down("f1") == (Write("run command", Fraction(1)), Turned("fault", "fault is set"))
+    assert operator.down("f1") == (Write("run command", Fraction(1)), ScreenChanged("fault", "fault is set"))
 
 
 def test_an_override_on_a_held_value_is_there_from_the_start() -> None:
@@ -307,7 +313,7 @@ def test_all_actions_of_a_key_act_in_order_and_then_its_turn() -> None:
     assert operator.down("f1") == (
         Write("run command", Fraction(1)),
         Write("set point", Fraction(5)),
-        Turned("status", "key f1"),
+        ScreenChanged("status", "key f1"),
     )
 
 
@@ -474,7 +480,10 @@ def test_momentary_ends_when_the_focus_is_lost() -> None:
 def test_momentary_ends_when_another_screen_is_shown() -> None:
     operator = panel({"key": "right", "to": "status"}, actions=JOG)
     operator.down("up")
-    assert operator.down("right") == (Write("reset", Fraction(0), Purpose.RELEASE), Turned("status", "key right"))
+    assert operator.down("right") == (
+        Write("reset", Fraction(0), Purpose.RELEASE),
+        ScreenChanged("status", "key right"),
+    )
     assert operator.up("up") == ()
 
 
@@ -482,7 +491,7 @@ def test_momentary_ends_when_an_override_comes_and_when_it_goes() -> None:
     operator = with_faults(actions=JOG)
     operator.down("up")
     operator.read("status", FAULT)
-    assert operator.tick() == (Write("reset", Fraction(0), Purpose.RELEASE), Turned("fault", "fault is set"))
+    assert operator.tick() == (Write("reset", Fraction(0), Purpose.RELEASE), ScreenChanged("fault", "fault is set"))
     operator.up("up")
     operator.down("up")
     operator.read("status", 0)
@@ -599,8 +608,8 @@ def test_a_held_value_that_a_key_changes_can_begin_a_condition() -> None:
 ENTRY_SCREENS = [{"name": "run", "text": ["run"], "field": [SET_POINT]}, *SCREENS[1:]]
 
 
-def entering(*turns: dict[str, Any], **more: Any) -> Operator:
-    operator = with_faults(*turns, screen=ENTRY_SCREENS, **more)
+def entering(*screen_changes: dict[str, Any], **more: Any) -> Operator:
+    operator = with_faults(*screen_changes, screen=ENTRY_SCREENS, **more)
     operator.read("set point", 20)
     operator.press("enter", "up")
     assert operator.does(Mode.ADJUST)

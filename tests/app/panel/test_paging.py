@@ -15,10 +15,12 @@ from projects import demo_path
 from tests.app.panel.operating import project
 
 
-def graph(screens: str, *turns: dict[str, Any]) -> PagingGraph:
+def graph(screens: str, *screen_changes: dict[str, Any]) -> PagingGraph:
     names = screens.split()
     return PagingGraph(
-        project(panel={"start": names[0]}, screen=[{"name": name} for name in names], screen_change=list(turns))
+        project(
+            panel={"start": names[0]}, screen=[{"name": name} for name in names], screen_change=list(screen_changes)
+        )
     )
 
 

@@ -123,12 +123,12 @@ def test_an_edit_keeps_the_bindings_it_did_not_touch() -> None:
     before = pump_of({"name": "speed"}, {"name": "status"}, {"name": "running", "bit": {"of": "status", "number": 2}})
     speed, running = bind(before, "speed"), bind(before, "running")
     status = before.signal_named["status"]
-    after = before.but(signals=(before.signals[0], status.but(number=400), before.signals[2]))
+    after = before.replace(signals=(before.signals[0], status.replace(number=400), before.signals[2]))
     assert bind(after, "speed") is speed
     assert bind(after, "status").address == 400
     assert bind(after, "running").address == 400
     assert bind(before, "running") == running
-    moved = after.but(followers=(after.followers[0].but(numbering="from-1"),))
+    moved = after.replace(followers=(after.followers[0].replace(numbering="from-1"),))
     assert bind(moved, "speed").address == 309
 
 

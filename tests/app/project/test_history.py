@@ -151,8 +151,8 @@ def test_far_documents_come_back_from_what_changed(
         ),
         lambda project: edits.set_repertoire(project, "latin-1"),
         lambda project: edits.duplicate_signal(project, "signal 4"),
-        lambda project: edits.add_turn(project, edits.turn(key="enter", to="screen 5"), 0),
-        lambda project: edits.delete_turn(project, 0),
+        lambda project: edits.add_screen_change(project, edits.screen_change(key="enter", to="screen 5"), 0),
+        lambda project: edits.delete_screen_change(project, 0),
     ]
     history, documents = History(big_project), [big_project]
     for each in edit:

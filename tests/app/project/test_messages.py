@@ -42,7 +42,7 @@ def test_there_are_words_for_every_message_in_every_known_language() -> None:
 @pytest.mark.parametrize("known", KNOWN)
 @pytest.mark.parametrize("repertoire", get_args(Repertoire))
 def test_the_smallest_usual_panel_shows_them_whole(known: Known, repertoire: Repertoire) -> None:
-    panel = SMALLEST.but(repertoire=repertoire)
+    panel = SMALLEST.replace(repertoire=repertoire)
     for message, words in ready_words(panel, known, WIDEST).items():
         assert fits(panel, filled(message, words, WIDEST.get(message, ""))), words
         assert missing(repertoire, words) == ""

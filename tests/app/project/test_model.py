@@ -19,9 +19,9 @@ from app.project.model import (
     RegisterSignal,
     Scale,
     Screen,
+    ScreenChange,
     SerialLine,
     TcpLine,
-    Turn,
 )
 from tests.builders import project_of
 
@@ -49,7 +49,7 @@ def test_the_form_of_a_line_follows_from_its_kind() -> None:
 
 def test_an_edited_copy_shares_what_did_not_change() -> None:
     before = project_of(screen=[{"name": "run"}, {"name": "status"}], signal=[{"name": "preset", "held": 5}])
-    after = before.but(title="Booster pump")
+    after = before.replace(title="Booster pump")
     assert after.title == "Booster pump"
     assert before.title == ""
     assert after.screens is before.screens
@@ -59,7 +59,7 @@ def test_an_edited_copy_shares_what_did_not_change() -> None:
 def test_an_edited_copy_finds_its_own_parts_by_name() -> None:
     before = project_of(screen=[{"name": "run"}])
     assert set(before.screen_named) == {"run"}
-    after = before.but(screens=(*before.screens, Screen(name="status")))
+    after = before.replace(screens=(*before.screens, Screen(name="status")))
     assert set(after.screen_named) == {"run", "status"}
     assert set(before.screen_named) == {"run"}
 
@@ -95,10 +95,10 @@ def test_parts_cannot_be_changed_in_place() -> None:
         (Condition, {"signal": "x", "is": "above"}, "needs a value"),
         (Condition, {"signal": "x", "is": "set", "value": 1}, "takes no value"),
         (Field, {"at": [0, 0], "width": 0, "signal": "x"}, "greater than or equal to 1"),
-        (Turn, {"to": "run"}, "exactly one of"),
-        (Turn, {"to": "run", "key": "up", "idle_s": 5}, "exactly one of"),
-        (Turn, {"to": "next", "idle_s": 5}, "goes with a key only"),
-        (Turn, {"to": "run", "from": "a", "when": {"signal": "x"}}, "takes no 'from'"),
+        (ScreenChange, {"to": "run"}, "exactly one of"),
+        (ScreenChange, {"to": "run", "key": "up", "idle_s": 5}, "exactly one of"),
+        (ScreenChange, {"to": "next", "idle_s": 5}, "goes with a key only"),
+        (ScreenChange, {"to": "run", "from": "a", "when": {"signal": "x"}}, "takes no 'from'"),
         (Action, {"do": "set", "signal": "x"}, "exactly one of 'key' and 'when'"),
         (Action, {"do": "momentary", "signal": "x", "when": {"signal": "y"}}, "goes with a key only"),
         (Action, {"do": "set", "key": "up"}, "needs a signal"),

@@ -194,8 +194,8 @@ def test_a_key_of_the_entry_that_the_panel_does_not_have_is_no_mistake() -> None
 
 
 def test_hints_stop_in_a_file_full_of_mistakes() -> None:
-    turns = [{"key": "up", "to": "rum"} for _ in range(500)]
-    found = dangling(project_of(screen_change=turns))
+    screen_changes = [{"key": "up", "to": "rum"} for _ in range(500)]
+    found = dangling(project_of(screen_change=screen_changes))
     assert len(found) == 500
     assert 0 < sum(bool(problem.hint) for problem in found) <= 200
 

@@ -333,7 +333,7 @@ def test_the_file_is_text_as_it_was_dumped(tmp_path: Path) -> None:
 
 def test_what_could_not_be_opened_again_is_not_saved(tmp_path: Path) -> None:
     field = Field(at=(0, 0), width=5, signal="sped")
-    bad = project().but(screens=(Screen(name="first", fields=(field,)),))
+    bad = project().replace(screens=(Screen(name="first", fields=(field,)),))
     path = tmp_path / "pump.toml"
     save(project(), path)
     with pytest.raises(ProjectSaveError, match="screen 'first', field 1: signal 'sped' does not exist"):

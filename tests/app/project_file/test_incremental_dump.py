@@ -26,8 +26,8 @@ def test_it_follows_edits_of_every_kind(name: str) -> None:
         lambda p: edits.set_title(p, f"title {chance.random()}"),
         lambda p: edits.set_notes(p, "one\ntwo"),
         lambda p: edits.rename_signal(p, p.signals[0].name, f"signal {chance.randrange(10**6)}"),
-        lambda p: p.but(signals=p.signals[::-1]),
-        lambda p: p.but(screen_changes=p.screen_changes[1:] + p.screen_changes[:1]),
+        lambda p: p.replace(signals=p.signals[::-1]),
+        lambda p: p.replace(screen_changes=p.screen_changes[1:] + p.screen_changes[:1]),
     ]
     for _ in range(40):
         assert kept.text(project) == canonical(project)
@@ -48,6 +48,6 @@ def test_it_is_prepared_in_slices(big_project: Project) -> None:
 def test_it_forgets_what_the_project_no_longer_has(big_project: Project) -> None:
     kept = KeptText()
     kept.text(big_project)
-    small = big_project.but(screens=big_project.screens[:1], signals=(), screen_changes=())
+    small = big_project.replace(screens=big_project.screens[:1], signals=(), screen_changes=())
     kept.text(small)
     assert not kept.prepare(big_project, 0.0)

@@ -16,7 +16,7 @@ from tests.builders import fresh_project
 
 
 def called(title: str) -> Project:
-    return fresh_project().but(title=title)
+    return fresh_project().replace(title=title)
 
 
 @pytest.fixture
@@ -98,7 +98,7 @@ while saved < 40:
 
 
 def test_of_two_programs_that_save_at_the_same_time_none_overwrites_the_other(file: Path) -> None:
-    save(called("first").but(notes="0"), file)
+    save(called("first").replace(notes="0"), file)
     programs = [subprocess.Popen([sys.executable, "-c", COUNTER, str(file)], stderr=subprocess.PIPE) for _ in range(2)]
     for program in programs:
         _, err = program.communicate(timeout=100)

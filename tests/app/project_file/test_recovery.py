@@ -45,7 +45,7 @@ def test_what_is_kept_is_read_back(slot: Slot, pump: Project, tmp_path: Path) ->
 
 
 def test_work_in_the_middle_of_an_edit_is_read_back_though_names_dangle(slot: Slot, pump: Project) -> None:
-    half = pump.but(signals=pump.signals[2:])
+    half = pump.replace(signals=pump.signals[2:])
     slot.write(canonical(half), Origin(None, None, 5.0))
     with pytest.raises(ProjectFileError):
         parse(slot.file.read_bytes())

@@ -7,7 +7,7 @@ import time
 from fractions import Fraction
 from pathlib import Path
 
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.recording.recorder import Recorder
 from app.signals.reading import Quality, Reading
 from tests.app.recording.test_recording import PROJECT
@@ -15,14 +15,14 @@ from tests.app.recording.test_recording import PROJECT
 
 def main() -> None:
     path, rate = Path(sys.argv[1]), float(sys.argv[2])
-    tap = SampleTap()
-    recorder = Recorder(path, PROJECT, tap)
+    bus = SampleBus()
+    recorder = Recorder(path, PROJECT, bus)
     began, number = time.monotonic(), 0
     while recorder.running:
         while number < (time.monotonic() - began) * rate:
             count = number % 60_000
             reading = Reading(count, Fraction(count), Quality.GOOD, "", time.monotonic())
-            tap.put("speed", time.monotonic(), (count,), reading)
+            bus.put("speed", time.monotonic(), (count,), reading)
             number += 1
         sys.stdout.write(f"{number} {time.monotonic() - began:.3f}\n")
         sys.stdout.flush()

@@ -76,7 +76,7 @@ def read_all(path: Path) -> tuple[list[int], list[str]]:
             recording.count(name)
             recording.before(name, 1.0)
             recording.after(name, 1.0)
-            recording.outline(name, begin, end + 1, 50)
+            recording.envelope(name, begin, end + 1, 50)
         for write in (write_samples, write_table):
             write(recording, io.StringIO(), recording.signals, begin, end)
         write_events(recording, io.StringIO(), begin, end)

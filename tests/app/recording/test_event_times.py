@@ -12,10 +12,10 @@ from pathlib import Path
 import pytest
 
 from app.client.endpoint import Endpoint
-from app.events.event_detector import Watch
+from app.events.event_detector import EventDetector
 from app.events.events import Event, Kind
 from app.events.spells import TOLD_AFTER_S
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.panel.machine import Write
 from app.project_file.files import parse
 from app.recording.clock import CivilClock
@@ -51,7 +51,7 @@ def answers(device: CountingDevice, more: int) -> None:
 
 
 def test_what_is_looked_at_late_happened_when_it_happened(device: CountingDevice, session: Session) -> None:
-    watch = Watch(PROJECT)
+    watch = EventDetector(PROJECT)
     samples = session.engine.samples.subscribe()
 
     def look() -> list[Event]:
@@ -87,7 +87,7 @@ def test_an_event_has_one_time_live_recorded_and_exported(tmp_path: Path, set_ba
     ahead = [1.8e9 + 0.123_456_7]
     clock = CivilClock(civil=lambda: time.monotonic() + ahead[0])
     happened = [Event(clock.now(), Kind.NOTE, "", "before")]
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, SampleTap(), clock=clock)
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, SampleBus(), clock=clock)
     for number in range(200):
         happened.append(Event(clock.now(), Kind.NOTE, "", str(number)))
         if number == 100 and set_back:

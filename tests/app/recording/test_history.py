@@ -11,8 +11,8 @@ import numpy as np
 import pytest
 
 from app.client.endpoint import Endpoint
-from app.curves.source import Observed
-from app.events.event_detector import Watch
+from app.curves.source import LiveSource
+from app.events.event_detector import EventDetector
 from app.events.events import Event, Kind
 from app.line.samples import Sample
 from app.project_file.files import parse
@@ -66,7 +66,7 @@ def test_the_oldest_go_when_the_room_is_full_and_it_says_from_when_on_all_is_the
         assert there == sorted(there)
         wanted = [at for at in times if at >= history.since]
         assert there[-len(wanted) :] == pytest.approx(wanted, abs=1e-6), name
-    begin, end = Observed(history).span()
+    begin, end = LiveSource(history).span()
     assert (begin, end) == (history.since, clocks.now)
 
 
@@ -77,7 +77,7 @@ def test_slow_signals_do_not_lose_their_newest_values_to_quick_ones() -> None:
     for _ in range(20_000):
         clocks.now += 0.1
         history.add([sample("speed", clocks.now, 1)])
-    assert Observed(history).at("hours", clocks.now) == 7
+    assert LiveSource(history).at("hours", clocks.now) == 7
 
 
 def test_many_signals_leave_the_room_as_it_is() -> None:
@@ -107,11 +107,11 @@ def test_a_long_outline_has_every_peak_and_no_gap_is_closed() -> None:
     times[20_000:] += 300.0
     history.add([sample("speed", at, word) for at, word in zip(times.tolist(), words.tolist(), strict=True)])
     clocks.now = float(times[-1])
-    source = Observed(history)
+    source = LiveSource(history)
     begin, end = source.span()
     edges = np.linspace(begin, end, 101)
     for name, values in (("speed", words / 200), ("running", words & 1)):
-        found = source.outline(name, begin, end, 100)
+        found = source.envelope(name, begin, end, 100)
         for column, (low, high) in enumerate(itertools.pairwise(edges)):
             inside = values[(times > low + 0.01) & (times < high - 0.01)]
             near = values[(times > low - 7) & (times < high + 7)]
@@ -122,10 +122,10 @@ def test_a_long_outline_has_every_peak_and_no_gap_is_closed() -> None:
                 assert found.low[column] >= near.min() - 1e-9
             else:
                 assert np.isnan(found.low[column]), "nothing was read there"
-        again = source.outline(name, begin, end, 100)
+        again = source.envelope(name, begin, end, 100)
         assert np.array_equal(again.low, found.low, equal_nan=True)
         # Nothing of what lies outside of the span is in its first or last column.
-        part = source.outline(name, begin + 1007.0, begin + 1993.0, 100)
+        part = source.envelope(name, begin + 1007.0, begin + 1993.0, 100)
         inside = values[(times > begin + 1000.0) & (times < begin + 2000.0)]
         assert np.nanmax(part.high) <= inside.max() + 1e-9
         assert np.nanmin(part.low) >= inside.min() - 1e-9
@@ -145,7 +145,7 @@ def test_what_is_saved_afterwards_is_what_the_device_answered_and_what_was_recor
     history, samples = History(COUNTING), made.samples.subscribe()
     clock = history.clock
     with made as session:
-        watch = Watch(COUNTING)
+        watch = EventDetector(COUNTING)
         recorder = Recorder(tmp_path / "beside.fanrec", COUNTING, session.engine.samples, clock=clock)
 
         def look() -> None:
@@ -223,7 +223,7 @@ def test_a_replay_of_what_was_saved_shows_what_was_live_also_where_the_oldest_ar
             history.happened([Event(clocks.now, Kind.NOTE, "", "late")])
         if number == 50:
             history.happened([Event(clocks.now, Kind.NOTE, "", "long ago")])
-    live = Observed(history)
+    live = LiveSource(history)
     kept = history.kept()
     assert kept.begin > 1100
     save(kept, tmp_path / "a.fanrec")
@@ -278,4 +278,4 @@ def test_blocks_are_read_while_more_comes() -> None:
     parts = [Samples.of(block.copy()) for block in history.samples("speed")]
     history.add([sample("speed", history.since + 2, 6)])
     assert parts[0].words.tolist() == [[5]]
-    assert Observed(history).at("speed", history.since + 3) == pytest.approx(6 / 200)
+    assert LiveSource(history).at("speed", history.since + 3) == pytest.approx(6 / 200)

@@ -18,7 +18,7 @@ import numpy as np
 import pytest
 
 from app.events.events import Event, Kind
-from app.line.samples import SampleTap
+from app.line.samples import SampleBus
 from app.recording.limits import Limits
 from app.recording.reader import Recording
 from app.recording.recorder import Recorder
@@ -33,8 +33,8 @@ ROOT = Path(__file__).parents[3]
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
-def put(tap: SampleTap, count: int, at: float) -> None:
-    tap.put("speed", at, (count % 60_000,), Reading(count, Fraction(count), Quality.GOOD, "", at))
+def put(bus: SampleBus, count: int, at: float) -> None:
+    bus.put("speed", at, (count % 60_000,), Reading(count, Fraction(count), Quality.GOOD, "", at))
 
 
 def recorded(path: Path) -> list[int]:
@@ -43,10 +43,10 @@ def recorded(path: Path) -> list[int]:
 
 
 def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
-    tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+    bus = SampleBus()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus)
     for number in range(5000):
-        put(tap, number, time.monotonic() + number * 1e-6)
+        put(bus, number, time.monotonic() + number * 1e-6)
     recorder.event(Event(time.monotonic(), Kind.NOTE, "", "a remark"))
     recorder.held("preset", time.monotonic(), Fraction(7))
     progress = recorder.stop()
@@ -57,28 +57,28 @@ def test_everything_that_came_is_in_the_file(tmp_path: Path) -> None:
         kinds = [event.kind for event in recording.events(-1e9, 1e9)]
         assert kinds == [Kind.RECORDING, Kind.NOTE, Kind.RECORDING]
         assert recording.held(1e9) == {"preset": 7}
-    put(tap, 1, 0.0)
-    assert not tap.wanted
+    put(bus, 1, 0.0)
+    assert not bus.wanted
 
 
 def test_two_recorders_cannot_have_one_file(tmp_path: Path) -> None:
-    tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+    bus = SampleBus()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus)
     with pytest.raises(CannotRecord, match="exists already"):
-        Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+        Recorder(tmp_path / "a.fanrec", PROJECT, bus)
     recorder.stop()
 
 
 @pytest.mark.parametrize("limits", [Limits(size=60_000), Limits(seconds=0.2)])
 def test_a_recording_goes_on_in_another_file_and_loses_nothing(tmp_path: Path, limits: Limits) -> None:
-    tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, limits=limits, compress=False)
+    bus = SampleBus()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus, limits=limits, compress=False)
     number = 0
 
     def files() -> list[Path]:
         nonlocal number
         for _ in range(3000):
-            put(tap, number, time.monotonic())
+            put(bus, number, time.monotonic())
             number += 1
         return sorted(tmp_path.glob("*.fanrec"))
 
@@ -91,8 +91,8 @@ def test_a_recording_goes_on_in_another_file_and_loses_nothing(tmp_path: Path, l
 
 
 def test_of_many_files_the_oldest_go(tmp_path: Path) -> None:
-    tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, limits=Limits(seconds=0.05, files=2))
+    bus = SampleBus()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus, limits=Limits(seconds=0.05, files=2))
     wait_for(lambda: recorder.progress.path.stem == "a-4")
     recorder.stop()
     assert len(list(tmp_path.glob("*.fanrec"))) == 2
@@ -101,8 +101,8 @@ def test_of_many_files_the_oldest_go(tmp_path: Path) -> None:
 
 
 def test_an_old_file_that_cannot_be_deleted_ends_nothing_and_goes_later(tmp_path: Path) -> None:
-    first, tap = tmp_path / "a.fanrec", SampleTap()
-    recorder = Recorder(first, PROJECT, tap)
+    first, bus = tmp_path / "a.fanrec", SampleBus()
+    recorder = Recorder(first, PROJECT, bus)
     recorder.limits = Limits(seconds=0.05, files=2)
     wait_for(lambda: recorder.progress.path.stem == "a-2")
     first.unlink()
@@ -121,7 +121,7 @@ def test_an_old_file_that_cannot_be_deleted_ends_nothing_and_goes_later(tmp_path
 
 def test_an_old_file_that_cannot_be_deleted_is_noted(tmp_path: Path) -> None:
     first = tmp_path / "a.fanrec"
-    recorder = Recorder(first, PROJECT, SampleTap())
+    recorder = Recorder(first, PROJECT, SampleBus())
     recorder.limits = Limits(seconds=0.05, files=2)
     wait_for(lambda: recorder.progress.path.stem == "a-2")
     first.unlink()
@@ -134,10 +134,10 @@ def test_an_old_file_that_cannot_be_deleted_is_noted(tmp_path: Path) -> None:
 
 
 def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -> None:
-    tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap)
+    bus = SampleBus()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus)
     recorder.held("preset", time.monotonic(), Fraction(7))
-    put(tap, 1, time.monotonic())
+    put(bus, 1, time.monotonic())
     wait_for(lambda: recorder.progress.samples == 1)
     recorder.limits = Limits(seconds=0.001)
     wait_for(lambda: recorder.progress.path.stem == "a-2")
@@ -161,8 +161,8 @@ def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path
         == 0
     )
     try:
-        tap = SampleTap()
-        recorder = Recorder(small / "a.fanrec", PROJECT, tap, compress=False)
+        bus = SampleBus()
+        recorder = Recorder(small / "a.fanrec", PROJECT, bus, compress=False)
         if not mounted:
             recorder._writer._database.execute("PRAGMA max_page_count = 20")
         number = 0
@@ -170,7 +170,7 @@ def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path
         def fills() -> bool:
             nonlocal number
             for _ in range(5000):
-                put(tap, number, time.monotonic())
+                put(bus, number, time.monotonic())
                 number += 1
             return "full" in recorder.progress.trouble
 
@@ -189,15 +189,15 @@ def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path
 
 def test_what_there_is_no_room_for_is_counted_and_noted(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("app.recording.recorder.KEPT_WHILE_FULL", 1000)
-    tap = SampleTap()
-    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, tap, compress=False)
+    bus = SampleBus()
+    recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus, compress=False)
     recorder._writer._database.execute("PRAGMA max_page_count = 12")
     number = 0
 
     def lost() -> int:
         nonlocal number
         for _ in range(3000):
-            put(tap, number, time.monotonic())
+            put(bus, number, time.monotonic())
             number += 1
         return recorder.progress.lost
 

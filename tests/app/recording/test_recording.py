@@ -214,19 +214,19 @@ def test_an_outline_has_every_peak_and_keeps_gaps(path: Path, clocks: Clocks) ->
     with Recording.open(path) as recording:
         begin, end = recording.span()
         columns = 100
-        outline = recording.outline("speed", begin, end, columns)
+        envelope = recording.envelope("speed", begin, end, columns)
         slack = (end - begin) / columns  # a block may reach into the column beside it
         for column in range(columns):
-            left, right = outline.edges[column], outline.edges[column + 1]
+            left, right = envelope.edges[column], envelope.edges[column + 1]
             inside = seen[(times >= left) & (times < right)]
             if len(inside):
-                assert outline.low[column] <= inside.min() + 1e-9
-                assert outline.high[column] >= inside.max() - 1e-9
+                assert envelope.low[column] <= inside.min() + 1e-9
+                assert envelope.high[column] >= inside.max() - 1e-9
             near = seen[(times >= left - slack) & (times < right + slack)]
             if not len(near):
-                assert np.isnan(outline.low[column])
-        assert np.isnan(outline.low).sum() > 5, "ten minutes without a reading are a gap"
-        close = recording.outline("speed", 10.0, 20.0, 1000)
+                assert np.isnan(envelope.low[column])
+        assert np.isnan(envelope.low).sum() > 5, "ten minutes without a reading are a gap"
+        close = recording.envelope("speed", 10.0, 20.0, 1000)
         assert np.nanmax(close.high) == seen[(times >= 10.0) & (times <= 20.0)].max()
 
 

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from app.events.event_detector import Watch
-from app.panel.events import Entered, Turned, Write
+from app.events.event_detector import EventDetector
+from app.panel.events import Entered, ScreenChanged, Write
 from app.project.binding import bindings
 from app.project.model import BitSignal, Project
 from app.recording.clock import CivilClock
@@ -33,7 +33,7 @@ class Clock:
 def played(pump: Project, tmp_path: Path) -> tuple[Path, dict[float, tuple[str, ...]]]:
     """A rehearsal of the pump written down: the file, and what the panel showed at which time."""
     clock = Clock()
-    rehearsal, watch = Rehearsal(pump, clock=clock), Watch(pump, clock)
+    rehearsal, watch = Rehearsal(pump, clock=clock), EventDetector(pump, clock)
     path = tmp_path / "run.fanrec"
     writer = Writer(path, pump, clock=CivilClock(clock))
     shown: dict[float, tuple[str, ...]] = {}
@@ -129,7 +129,7 @@ def test_keys_turn_the_panel_and_write_nothing(replay: Replay) -> None:
     before = replay.state.shown
     effects = replay.key_down("right")
     replay.key_up("right")
-    assert any(isinstance(effect, Turned) for effect in effects)
+    assert any(isinstance(effect, ScreenChanged) for effect in effects)
     assert replay.state.shown != before
     replay.seek(3.0)
     seen = []

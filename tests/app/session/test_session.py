@@ -180,7 +180,7 @@ def test_disarming_releases_what_a_key_has_set_and_writes_nothing_else(pump: Pro
 
 def test_a_line_that_cannot_be_simulated_leaves_no_thread(pump: Project) -> None:
     before = set(threading.enumerate())
-    lonely = pump.but(lines=(*pump.lines, pump.lines[0].but(name="spare", device="/dev/ttyUSB1")))
+    lonely = pump.replace(lines=(*pump.lines, pump.lines[0].replace(name="spare", device="/dev/ttyUSB1")))
     session = Session(lonely, "simulated")
     with pytest.raises(FollowerError, match="spare"):
         session.start()
@@ -189,7 +189,7 @@ def test_a_line_that_cannot_be_simulated_leaves_no_thread(pump: Project) -> None
 
 
 def test_one_endpoint_cannot_stand_in_for_two_lines(pump: Project) -> None:
-    two = pump.but(lines=(*pump.lines, pump.lines[0].but(name="second", device="/dev/ttyUSB1")))
+    two = pump.replace(lines=(*pump.lines, pump.lines[0].replace(name="second", device="/dev/ttyUSB1")))
     with pytest.raises(CannotConnect, match="2"):
         Session(two, Endpoint.tcp("127.0.0.1", 502, timeout_ms=300))
 
@@ -197,8 +197,8 @@ def test_one_endpoint_cannot_stand_in_for_two_lines(pump: Project) -> None:
 @pytest.mark.parametrize("unit", [0, 255])
 def test_a_unit_of_modbus_tcp_is_asked_and_written_there_and_nowhere_else(pump: Project, unit: int) -> None:
     """A write to unit 0 of a serial line would be obeyed by every device on it."""
-    direct = pump.but(followers=(pump.followers[0].but(unit=unit),))
-    there = direct.but(lines=(TcpLine(name=pump.lines[0].name, host="127.0.0.1", port=1),))
+    direct = pump.replace(followers=(pump.followers[0].replace(unit=unit),))
+    there = direct.replace(lines=(TcpLine(name=pump.lines[0].name, host="127.0.0.1", port=1),))
     for via in (Endpoint.serial("/dev/ttyUSB0"), Endpoint.serial_over_tcp("127.0.0.1", 1)):
         with pytest.raises(CannotConnect, match=f"'pump' has unit {unit}, which only Modbus TCP has"):
             Session(there, via, armed=True)
@@ -318,7 +318,7 @@ def test_a_key_that_is_held_while_the_line_disarms_itself_is_let_go(
     pump: Project, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(app.line.poller, "LOST_S", 0.3)
-    own = pump.but(followers=tuple(follower.but(communication_timeout_ms=0) for follower in pump.followers))
+    own = pump.replace(followers=tuple(follower.replace(communication_timeout_ms=0) for follower in pump.followers))
     player, endpoint = served(own)
     drive = player.models["pump"]
     try:

@@ -26,7 +26,7 @@ PROJECT = pump_project(
     word("command", 16, write=True),
     BitSignal(name="run", bit=Bit(of="command", number=0), write=True),
     word("reset", 17, write=True),
-).but(actions=(Action(key="enter", do="set", signal="reset"),))
+).replace(actions=(Action(key="enter", do="set", signal="reset"),))
 
 
 @pytest.fixture(

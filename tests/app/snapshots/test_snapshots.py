@@ -41,7 +41,7 @@ PROJECT = pump_project(
     max_registers=4,
     numbering="from-1",
     never_read=(NeverRead(first=31, last=32),),
-).but(title="Trial")
+).replace(title="Trial")
 
 
 KINDS = [

@@ -20,10 +20,10 @@ from app.project.model import Project
 from app.signals.raw_text import RawForm
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import shown
-from widgets.bench.workspace import REAL, SIMULATED, BenchWorkplace
+from widgets.bench.workspace import REAL, SIMULATED, BenchWorkspace
 from widgets.document.document import Document
 from widgets.live.arming import ArmingDialog
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.live.readings_model import Column
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
@@ -35,28 +35,28 @@ def real(device: Simulation) -> Project:
 
 
 @pytest.fixture
-def bench(qtbot: QtBot, real: Project) -> Iterator[BenchWorkplace]:
+def bench(qtbot: QtBot, real: Project) -> Iterator[BenchWorkspace]:
     document = Document(real)
-    live = Live(document)
-    yield shown(BenchWorkplace(document, live), qtbot, 1300, 640)
+    live = LiveSession(document)
+    yield shown(BenchWorkspace(document, live), qtbot, 1300, 640)
     live.disconnect_from_line()
 
 
-def live_of(bench: BenchWorkplace) -> Live:
+def live_of(bench: BenchWorkspace) -> LiveSession:
     return bench._live
 
 
-def face(bench: BenchWorkplace) -> list[str]:
+def face(bench: BenchWorkspace) -> list[str]:
     return [row.text.rstrip() for row in bench.face.rows]
 
 
-def connect(bench: BenchWorkplace, qtbot: QtBot, where: int = SIMULATED) -> None:
+def connect(bench: BenchWorkspace, qtbot: QtBot, where: int = SIMULATED) -> None:
     bench.choose(where)
     QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: face(bench)[:1] == ["Set point    20.0 Hz"] and not any("--" in row for row in face(bench)))
 
 
-def drive(bench: BenchWorkplace) -> DriveBank:
+def drive(bench: BenchWorkspace) -> DriveBank:
     session = live_of(bench).session
     assert session is not None
     assert session.simulation is not None
@@ -65,18 +65,18 @@ def drive(bench: BenchWorkplace) -> DriveBank:
     return model
 
 
-def press(bench: BenchWorkplace, *keys: Qt.Key) -> None:
+def press(bench: BenchWorkspace, *keys: Qt.Key) -> None:
     for key in keys:
         QTest.keyClick(bench.face, key)
 
 
-def test_not_connected_it_says_so_and_shows_no_values(bench: BenchWorkplace) -> None:
+def test_not_connected_it_says_so_and_shows_no_values(bench: BenchWorkspace) -> None:
     assert "Not connected" in bench.status.text()
     assert set(face(bench)) <= {""}
     assert bench.connect_button.text() == "Connect"
 
 
-def test_connected_it_shows_live_values_and_where(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_connected_it_shows_live_values_and_where(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     assert face(bench)[:3] == ["Set point    20.0 Hz", "Speed         0.0 Hz", "no fault"]
     qtbot.waitUntil(lambda: "Connected, simulated" in bench.status.text())
@@ -85,7 +85,7 @@ def test_connected_it_shows_live_values_and_where(bench: BenchWorkplace, qtbot: 
     qtbot.waitUntil(lambda: bench.readings.summary.text().startswith("all"))
 
 
-def test_the_keyboard_turns_screens(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_the_keyboard_turns_screens(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     press(bench, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  63 %")
@@ -93,13 +93,13 @@ def test_the_keyboard_turns_screens(bench: BenchWorkplace, qtbot: QtBot) -> None
     qtbot.waitUntil(lambda: face(bench)[0].startswith("Set point"))
 
 
-def test_the_keys_on_the_screen_do_the_same(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_the_keys_on_the_screen_do_the_same(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mouseClick(bench.face.keypad.buttons["right"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
 
 
-def test_a_set_point_is_entered_and_the_drive_follows(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_set_point_is_entered_and_the_drive_follows(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
     press(bench, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Up, Qt.Key.Key_Return)
@@ -108,7 +108,7 @@ def test_a_set_point_is_entered_and_the_drive_follows(bench: BenchWorkplace, qtb
     qtbot.waitUntil(lambda: face(bench)[1] not in ("Speed         0.0 Hz", "Speed      -----  Hz"))
 
 
-def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     jog = next(key for key, name in bench.face._map.items() if name == "jog")
     QTest.keyPress(bench.face, jog)
@@ -118,7 +118,7 @@ def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkplace, qtbot
     QTest.keyRelease(bench.readings.filter, jog)
 
 
-def test_a_held_key_is_let_go_when_the_program_is_left(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_held_key_is_let_go_when_the_program_is_left(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mousePress(bench.face.keypad.buttons["jog"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: drive(bench).get("command") == 16)
@@ -128,7 +128,7 @@ def test_a_held_key_is_let_go_when_the_program_is_left(bench: BenchWorkplace, qt
     qtbot.waitUntil(lambda: drive(bench).get("command") == 0)
 
 
-def test_the_switches_of_the_simulated_drive(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_the_switches_of_the_simulated_drive(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     card = bench.cards.card(0)
     assert card.switches is not None
@@ -143,7 +143,7 @@ def test_the_switches_of_the_simulated_drive(bench: BenchWorkplace, qtbot: QtBot
     qtbot.waitUntil(lambda: bench.readings.model.cell(5, Column.VALUE)[0] == "local")
 
 
-def test_a_bank_has_no_drive_switches_but_takes_values(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_bank_has_no_drive_switches_but_takes_values(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     card = bench.cards.card(1)
     assert card.switches is not None
@@ -155,7 +155,7 @@ def test_a_bank_has_no_drive_switches_but_takes_values(bench: BenchWorkplace, qt
     qtbot.waitUntil(lambda: face(bench)[0] == "Tank level  71 %")
 
 
-def test_the_menu_has_the_same_switches(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_the_menu_has_the_same_switches(bench: BenchWorkspace, qtbot: QtBot) -> None:
     menu = QMenu()
     bench.fill_menu(menu)
     connect(bench, qtbot)
@@ -170,7 +170,7 @@ def test_the_menu_has_the_same_switches(bench: BenchWorkplace, qtbot: QtBot) -> 
 
 
 def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
-    bench: BenchWorkplace, qtbot: QtBot
+    bench: BenchWorkspace, qtbot: QtBot
 ) -> None:
     connect(bench, qtbot)
     card = bench.cards.card(0)
@@ -194,7 +194,7 @@ def test_a_follower_that_stops_answering_shows_dashes_and_why_and_comes_back(
     qtbot.waitUntil(lambda: face(bench)[0] == "Set point    20.0 Hz", timeout=10_000)
 
 
-def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkspace, qtbot: QtBot) -> None:
     """A value that changes all the time: never may one of them be a frame behind the other."""
     connect(bench, qtbot)
     press(bench, Qt.Key.Key_Right)
@@ -217,7 +217,7 @@ def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkplac
     assert [pair for pair in seen if pair[0] != pair[1]] == []
 
 
-def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: BenchWorkspace, qtbot: QtBot) -> None:
     """It answers, but with exceptions only. Nothing is green then, and what is wrong is said whole, once."""
     connect(bench, qtbot)
     drive(bench).faults.exception = 2
@@ -234,7 +234,7 @@ def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: B
     assert card.state.property("look") == "good"
 
 
-def test_a_value_that_hardly_can_be_is_shown_and_said_to_be_doubtful(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_value_that_hardly_can_be_is_shown_and_said_to_be_doubtful(bench: BenchWorkspace, qtbot: QtBot) -> None:
     """A level of 2 000 %: a wrong register or a wrong order of words reads like that."""
     connect(bench, qtbot)
     session = live_of(bench).session
@@ -249,7 +249,7 @@ def test_a_value_that_hardly_can_be_is_shown_and_said_to_be_doubtful(bench: Benc
     assert bench.cards.card(0).state.property("look") == "good"
 
 
-def _no_live_digit(bench: BenchWorkplace, row: int) -> bool:
+def _no_live_digit(bench: BenchWorkspace, row: int) -> bool:
     """Whether the field in this row shows dashes, or its old value in the stale look."""
     shown = bench.face.rows[row]
     return "-" in shown.text[12:17] or all(
@@ -258,7 +258,7 @@ def _no_live_digit(bench: BenchWorkplace, row: int) -> bool:
 
 
 def test_a_follower_killed_in_mid_poll_is_said_and_the_window_lives(
-    bench: BenchWorkplace, device: Simulation, qtbot: QtBot
+    bench: BenchWorkspace, device: Simulation, qtbot: QtBot
 ) -> None:
     connect(bench, qtbot, REAL)
     device.stop()
@@ -271,7 +271,7 @@ def test_a_follower_killed_in_mid_poll_is_said_and_the_window_lives(
     qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
 
 
-def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, device: Simulation, qtbot: QtBot) -> None:
+def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkspace, device: Simulation, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
     assert bench.arm_action.isEnabled()
     assert not bench.disarm_action.isEnabled()
@@ -300,7 +300,7 @@ def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkplace, de
 
 
 def test_who_arms_a_project_that_changed_since_is_told(
-    bench: BenchWorkplace, device: Simulation, qtbot: QtBot, tmp_path: Path
+    bench: BenchWorkspace, device: Simulation, qtbot: QtBot, tmp_path: Path
 ) -> None:
     document = bench._document
     document.mark_saved(tmp_path / "fan.toml")
@@ -322,13 +322,13 @@ def test_who_arms_a_project_that_changed_since_is_told(
 
     arm()
     arm()
-    document.do("Title", lambda project: project.but(title="another"))
+    document.do("Title", lambda project: project.replace(title="another"))
     arm()
     arm()
     assert told == [False, False, True, False]
 
 
-def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkplace, device: Simulation, qtbot: QtBot) -> None:
+def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkspace, device: Simulation, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
     assert bench.why.text() == ""
     before = device.models["fan"].get("command")
@@ -342,7 +342,7 @@ def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkplace, dev
 
 
 def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
-    bench: BenchWorkplace, device: Simulation, qtbot: QtBot
+    bench: BenchWorkspace, device: Simulation, qtbot: QtBot
 ) -> None:
     connect(bench, qtbot, REAL)
     live_of(bench).arm()
@@ -360,7 +360,7 @@ def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
     live_of(bench).disarm()
 
 
-def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
 
     def refuse() -> None:
@@ -373,7 +373,7 @@ def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkplace, qtbot: QtBo
     assert not live_of(bench).writing.armed
 
 
-def test_a_line_that_goes_away_while_the_cautions_are_read_is_not_armed(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_a_line_that_goes_away_while_the_cautions_are_read_is_not_armed(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot, REAL)
     QTimer.singleShot(0, bench.disconnect_line)
     bench.arm_action.trigger()
@@ -381,13 +381,13 @@ def test_a_line_that_goes_away_while_the_cautions_are_read_is_not_armed(bench: B
     assert not live_of(bench).writing.armed
 
 
-def test_simulated_there_is_nothing_to_arm(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_simulated_there_is_nothing_to_arm(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     assert not bench.arm_action.isEnabled()
     assert not bench.disarm_action.isEnabled()
 
 
-def test_disconnecting_empties_the_face_and_the_cards(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_disconnecting_empties_the_face_and_the_cards(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mouseClick(bench.connect_button, Qt.MouseButton.LeftButton)
     assert set(face(bench)) <= {""}
@@ -397,8 +397,8 @@ def test_disconnecting_empties_the_face_and_the_cards(bench: BenchWorkplace, qtb
 
 
 def test_a_project_without_a_line_is_said_where_one_looks(qtbot: QtBot) -> None:
-    document = Document(bench_project().but(lines=(), followers=(), signals=(), actions=(), screens=()))
-    made = BenchWorkplace(document, Live(document))
+    document = Document(bench_project().replace(lines=(), followers=(), signals=(), actions=(), screens=()))
+    made = BenchWorkspace(document, LiveSession(document))
     qtbot.addWidget(made)
     made.show()
     QTest.mouseClick(made.connect_button, Qt.MouseButton.LeftButton)
@@ -406,11 +406,11 @@ def test_a_project_without_a_line_is_said_where_one_looks(qtbot: QtBot) -> None:
     assert "no line" in made.notices.text.text()
 
 
-def test_the_choice_names_the_real_line(bench: BenchWorkplace, real: Project) -> None:
+def test_the_choice_names_the_real_line(bench: BenchWorkspace, real: Project) -> None:
     assert f"hall, 127.0.0.1:{real.lines[0].port}" in bench.where.itemText(REAL)  # type: ignore[union-attr]
 
 
-def test_the_commands_go_with_the_state(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_the_commands_go_with_the_state(bench: BenchWorkspace, qtbot: QtBot) -> None:
     assert bench.connect_action.isEnabled()
     assert not bench.disconnect_action.isEnabled()
     bench.real_action.trigger()
@@ -424,14 +424,14 @@ def test_the_commands_go_with_the_state(bench: BenchWorkplace, qtbot: QtBot) -> 
     assert not live_of(bench).connected
 
 
-def test_the_shortcut_to_the_filter_goes_there(bench: BenchWorkplace) -> None:
+def test_the_shortcut_to_the_filter_goes_there(bench: BenchWorkspace) -> None:
     bench.filter_action.trigger()
     assert bench.readings.filter.hasFocus()
     bench.panel_action.trigger()
     assert bench.face.hasFocus()
 
 
-def test_leaving_the_workplace_lets_go(bench: BenchWorkplace, qtbot: QtBot) -> None:
+def test_leaving_the_workplace_lets_go(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
     QTest.mousePress(bench.face.keypad.buttons["jog"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: drive(bench).get("command") == 16)
@@ -440,10 +440,10 @@ def test_leaving_the_workplace_lets_go(bench: BenchWorkplace, qtbot: QtBot) -> N
     QApplication.sendEvent(bench, QFocusEvent(QEvent.Type.FocusOut))
 
 
-def test_raw_numbers_are_written_as_they_were_last(bench: BenchWorkplace, real: Project, qtbot: QtBot) -> None:
+def test_raw_numbers_are_written_as_they_were_last(bench: BenchWorkspace, real: Project, qtbot: QtBot) -> None:
     bench.raw_action.trigger()
     document = Document(real)
-    other = BenchWorkplace(document, Live(document), settings=bench.settings)
+    other = BenchWorkspace(document, LiveSession(document), settings=bench.settings)
     qtbot.addWidget(other)
     assert other.readings.raw_form.currentData() == RawForm.HEXADECIMAL
     assert other.readings.model.form is RawForm.HEXADECIMAL

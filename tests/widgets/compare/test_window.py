@@ -28,11 +28,11 @@ def after(before: Project) -> Project:
     project = edits.rename_signal(project, "level", "fill")
     project = edits.add_screen(project, "extra")
     run = project.screen_named["run"]
-    moved = run.fields[1].but(at=(1, 13))
+    moved = run.fields[1].replace(at=(1, 13))
     screens = tuple(
-        screen.but(fields=(run.fields[0], moved)) if screen.name == "run" else screen for screen in project.screens
+        screen.replace(fields=(run.fields[0], moved)) if screen.name == "run" else screen for screen in project.screens
     )
-    return project.but(screens=screens, screen_changes=project.screen_changes[1:])
+    return project.replace(screens=screens, screen_changes=project.screen_changes[1:])
 
 
 @pytest.fixture
@@ -81,7 +81,7 @@ def test_everything_is_listed_with_a_sign_and_a_word(window: ComparisonWindow) -
 
 
 def test_an_action_is_named_by_what_it_does(before: Project, qtbot: QtBot) -> None:
-    after = before.but(
+    after = before.replace(
         actions=(*before.actions, Action.model_validate({"key": "up", "do": "next-language", "from": "run"}))
     )
     made = ComparisonWindow(Side("old", lambda: before), Side("new", lambda: after))
@@ -172,7 +172,7 @@ def test_nothing_differs(qtbot: QtBot, before: Project) -> None:
 
 
 def test_panels_of_different_sizes_side_by_side(qtbot: QtBot, before: Project) -> None:
-    small = edits.type_text(before, "run", 1, 0, "x").but(panel=before.panel.but(rows=2, columns=16))
+    small = edits.type_text(before, "run", 1, 0, "x").replace(panel=before.panel.replace(rows=2, columns=16))
     window = ComparisonWindow(Side("a", lambda: before), Side("b", lambda: small))
     qtbot.addWidget(window)
     window.show()

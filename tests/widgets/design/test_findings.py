@@ -18,7 +18,7 @@ from app.project_file.files import load
 from projects import demo_path
 from tests.builders import fresh_project
 from widgets.design.findings_model import FindingsModel, Row
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 
 Key = Qt.Key
@@ -32,25 +32,25 @@ def document() -> Document:
 
 
 @pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
-    workplace = DesignWorkplace(document)
-    qtbot.addWidget(workplace)
-    workplace.resize(1366, 700)
-    with qtbot.waitExposed(workplace):
-        workplace.show()
-    workplace.activateWindow()
-    qtbot.waitUntil(lambda: workplace.checks.up_to_date)
-    return workplace
+def design(document: Document, qtbot: QtBot) -> DesignWorkspace:
+    workspace = DesignWorkspace(document)
+    qtbot.addWidget(workspace)
+    workspace.resize(1366, 700)
+    with qtbot.waitExposed(workspace):
+        workspace.show()
+    workspace.activateWindow()
+    qtbot.waitUntil(lambda: workspace.checks.up_to_date)
+    return workspace
 
 
 def spoiled(project: Project) -> Project:
     """Two fields too narrow on the first screen, and characters that the panel lacks on another."""
     first, second = project.screens[:2]
-    fields = tuple(field.but(width=1) if number < 2 else field for number, field in enumerate(first.fields))
-    return project.but(
+    fields = tuple(field.replace(width=1) if number < 2 else field for number, field in enumerate(first.fields))
+    return project.replace(
         screens=(
-            first.but(fields=fields),
-            second.but(text=("caf\u0113", *second.text[1:])),
+            first.replace(fields=fields),
+            second.replace(text=("caf\u0113", *second.text[1:])),
             *project.screens[2:],
         )
     )
@@ -60,18 +60,18 @@ def sound_project() -> Project:
     """A project in which nothing is found: the checks themselves say what has to go."""
     project = fresh_project()
     held = HeldSignal(name="rate", held=Decimal(5))
-    screen = project.screens[0].but(fields=(Field(at=(0, 0), width=8, signal="rate"),))
-    project = project.but(signals=(held,), screens=(screen,))
+    screen = project.screens[0].replace(fields=(Field(at=(0, 0), width=8, signal="rate"),))
+    project = project.replace(signals=(held,), screens=(screen,))
     assert check(project) == ()
     return project
 
 
-def shown(design: DesignWorkplace) -> list[str]:
+def shown(design: DesignWorkspace) -> list[str]:
     """The rules of what is listed, from the top."""
     return [row.finding.rule for row in design.findings.model.rows if row.finding is not None]
 
 
-def spoil(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def spoil(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     document.do("Spoil", spoiled)
     qtbot.waitUntil(lambda: design.checks.up_to_date)
     assert "field-too-narrow" in shown(design)
@@ -83,7 +83,7 @@ def focus() -> QWidget:
     return widget
 
 
-def test_findings_come_by_themselves_as_one_edits(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_findings_come_by_themselves_as_one_edits(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     before = shown(design)
     document.do("Spoil", spoiled)
     assert not design.checks.up_to_date
@@ -94,7 +94,7 @@ def test_findings_come_by_themselves_as_one_edits(design: DesignWorkplace, docum
 
 def test_before_the_first_check_nobody_says_that_nothing_was_found(qtbot: QtBot) -> None:
     document = Document(spoiled(load(demo_path("drying-hall"))))
-    design = DesignWorkplace(document)
+    design = DesignWorkspace(document)
     qtbot.addWidget(design)
     summary = design.findings.summary
     assert summary.text() == "checking\u2026"
@@ -107,7 +107,7 @@ def test_before_the_first_check_nobody_says_that_nothing_was_found(qtbot: QtBot)
 
 
 def test_typing_a_character_that_the_panel_lacks_is_found_and_mended_by_keys(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     spoil(design, document, qtbot)
     QTest.keyClick(focus(), Key.Key_F8)
@@ -117,7 +117,7 @@ def test_typing_a_character_that_the_panel_lacks_is_found_and_mended_by_keys(
     QTest.keyClick(design.findings.tree, Key.Key_Home)
     for _ in range(at):
         QTest.keyClick(design.findings.tree, Key.Key_Down)
-    assert "caf" in design.findings.mend.text()
+    assert "caf" in design.findings.fix.text()
     QTest.keyClick(focus(), Key.Key_F7, CONTROL)
     assert document.project.screens[1].text[0] == "cafe"
     assert "character-missing" not in shown(design)
@@ -127,15 +127,15 @@ def test_typing_a_character_that_the_panel_lacks_is_found_and_mended_by_keys(
 
 
 def test_the_button_mends_and_the_next_finding_is_ready(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     spoil(design, document, qtbot)
-    mendable = next(
+    fixable = next(
         number
         for number, row in enumerate(design.findings.model.rows)
-        if row.finding is not None and row.finding.mend is not None
+        if row.finding is not None and row.finding.fix is not None
     )
-    index = design.findings.model.index(mendable, 1)
+    index = design.findings.model.index(fixable, 1)
     design.findings.tree.scrollTo(index)
     QTest.mouseClick(
         design.findings.tree.viewport(), Qt.MouseButton.LeftButton, pos=design.findings.tree.visualRect(index).center()
@@ -143,20 +143,20 @@ def test_the_button_mends_and_the_next_finding_is_ready(
     gone = design.findings.current()
     assert gone is not None
     steps = document.undo_name
-    QTest.mouseClick(design.findings.mend, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(design.findings.fix, Qt.MouseButton.LeftButton)
     assert document.undo_name != steps
     assert gone not in design.findings.model.rows
     assert design.findings.current() is not None
 
 
-def test_what_cannot_be_mended_says_so(design: DesignWorkplace, qtbot: QtBot) -> None:
+def test_what_cannot_be_mended_says_so(design: DesignWorkspace, qtbot: QtBot) -> None:
     QTest.keyClick(focus(), Key.Key_F7, CONTROL)
     qtbot.waitUntil(design.notice.isVisible)
     assert "F8" in design.notice.text.text()
 
 
 def test_the_next_and_the_former_finding_are_led_to_from_anywhere(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     spoil(design, document, qtbot)
     QTest.keyClick(focus(), Key.Key_F8, CONTROL)
@@ -170,19 +170,22 @@ def test_the_next_and_the_former_finding_are_led_to_from_anywhere(
 
 
 def test_what_is_selected_stays_so_while_others_come_and_go(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     spoil(design, document, qtbot)
     at = shown(design).index("character-missing")
     design.findings.select(at)
     chosen = design.findings.current()
     project = document.project
-    document.do("Mend two", lambda now: now.but(screens=(load(demo_path("drying-hall")).screens[0], *now.screens[1:])))
+    document.do(
+        "Mend two", lambda now: now.replace(screens=(load(demo_path("drying-hall")).screens[0], *now.screens[1:]))
+    )
     qtbot.waitUntil(lambda: design.checks.up_to_date)
     assert "field-too-narrow" not in shown(design)
     assert design.findings.current() == chosen
     document.do(
-        "Move it down", lambda _: project.but(screens=(project.screens[2], *project.screens[:2], *project.screens[3:]))
+        "Move it down",
+        lambda _: project.replace(screens=(project.screens[2], *project.screens[:2], *project.screens[3:])),
     )
     qtbot.waitUntil(lambda: design.checks.up_to_date)
     now = design.findings.current()
@@ -191,7 +194,7 @@ def test_what_is_selected_stays_so_while_others_come_and_go(
     assert now.finding.rule == "character-missing"
 
 
-def test_filters_hide_and_bring_back(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_filters_hide_and_bring_back(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     spoil(design, document, qtbot)
     errors = design.findings.filters["error"]
     count = int(errors.text().rsplit(" ", 1)[1])
@@ -205,7 +208,7 @@ def test_filters_hide_and_bring_back(design: DesignWorkplace, document: Document
     assert len(design.findings.model.rows) == before
 
 
-def test_the_order_by_place_goes_through_the_project(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_the_order_by_place_goes_through_the_project(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     spoil(design, document, qtbot)
     order = design.findings.order
     order.setFocus()
@@ -218,7 +221,7 @@ def test_the_order_by_place_goes_through_the_project(design: DesignWorkplace, do
 
 def test_where_a_signal_is_missing_is_led_to(qtbot: QtBot) -> None:
     document = Document(fresh_project())
-    design = DesignWorkplace(document)
+    design = DesignWorkspace(document)
     qtbot.addWidget(design)
     with qtbot.waitExposed(design):
         design.show()
@@ -229,7 +232,7 @@ def test_where_a_signal_is_missing_is_led_to(qtbot: QtBot) -> None:
     assert design.view == "lines"
 
 
-def test_another_title_is_no_reason_to_list_anew(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_another_title_is_no_reason_to_list_anew(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     listed = list(design.findings.model.rows)
     document.do("Title", lambda project: set_title(project, "Other"))
     qtbot.waitUntil(lambda: design.checks.up_to_date)
@@ -259,7 +262,7 @@ def test_the_model_shows_any_rows_after_any_others(lists: list[list[Row]]) -> No
 def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: QtBot) -> None:
     spare = TcpLine(name="spare", host="192.0.2.9")
     document = Document(add_line(load(demo_path("booster-pump")), spare))
-    design = DesignWorkplace(document)
+    design = DesignWorkspace(document)
     qtbot.addWidget(design)
     design.resize(1366, 768)
     with qtbot.waitActive(design):
@@ -294,7 +297,7 @@ def test_a_finding_is_accepted_with_a_reason_listed_apart_and_taken_back(qtbot: 
     assert rule not in {each.rule for each in found.findings}, "undone like everything"
 
 
-def test_an_error_cannot_be_accepted(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_an_error_cannot_be_accepted(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     spoil(design, document, qtbot)
     found = design.findings
     wrong = next(number for number, row in enumerate(found.model.rows) if row.kind == "error")

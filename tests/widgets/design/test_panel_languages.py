@@ -12,31 +12,31 @@ from pytestqt.qtbot import QtBot
 from app import edits
 from tests.widgets.design.test_workspace import choose, reason, type_over
 from tests.widgets.driving import designed
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document, Selection
 
 CTRL_SHIFT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 
 
 @pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def design(document: Document, qtbot: QtBot) -> DesignWorkspace:
     design = designed(document, qtbot)
     design.inspector.show_tab(design.inspector.panel_form)
     return design
 
 
-def name_languages(design: DesignWorkplace, text: str) -> None:
+def name_languages(design: DesignWorkspace, text: str) -> None:
     type_over(design.inspector.panel_form, "Languages", text)
 
 
-def test_languages_are_named_with_commas_between(design: DesignWorkplace, document: Document) -> None:
+def test_languages_are_named_with_commas_between(design: DesignWorkspace, document: Document) -> None:
     name_languages(design, "english, deutsch")
     assert document.project.panel.languages == ("english", "deutsch")
     document.undo()
     assert not document.project.panel.languages
 
 
-def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkplace, document: Document) -> None:
+def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkspace, document: Document) -> None:
     name_languages(design, "english, deutsch")
     screen = document.project.screens[0].name
     document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
@@ -44,7 +44,7 @@ def test_a_language_spelled_anew_keeps_its_texts(design: DesignWorkplace, docume
     assert document.project.screens[0].text_in == {"Deutsch": ("Pumpe", "", "", "")}
 
 
-def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document: Document) -> None:
+def test_a_slip_does_not_delete_a_translation(design: DesignWorkspace, document: Document) -> None:
     name_languages(design, "english, deutsch")
     screen = document.project.screens[0].name
     document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
@@ -54,7 +54,7 @@ def test_a_slip_does_not_delete_a_translation(design: DesignWorkplace, document:
 
 
 def test_languages_change_places_by_typing_and_both_keep_their_texts(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     name_languages(design, "english, deutsch")
     screen = document.project.screens[0]
@@ -67,7 +67,7 @@ def test_languages_change_places_by_typing_and_both_keep_their_texts(
 
 
 def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     name_languages(design, "english, deutsch")
     screen = document.project.screens[0].name
@@ -85,7 +85,7 @@ def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
     assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
 
 
-def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Document) -> None:
+def test_a_signal_chooses_the_language(design: DesignWorkspace, document: Document) -> None:
     form = design.inspector.panel_form
     assert not [row for row in form.rows if row.label == "Chosen by" and not row.isHidden()]
     name_languages(design, "english, deutsch")
@@ -95,7 +95,7 @@ def test_a_signal_chooses_the_language(design: DesignWorkplace, document: Docume
     assert document.project.panel.language is None
 
 
-def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Document) -> None:
+def test_a_key_shows_the_next_language(design: DesignWorkspace, document: Document) -> None:
     index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
     design.ways.show_action(index)
     form = design.inspector.action_form
@@ -109,7 +109,7 @@ def test_a_key_shows_the_next_language(design: DesignWorkplace, document: Docume
     assert (document.project.actions[index].do, document.project.actions[index].signal) == ("set", "run command")
 
 
-def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:
+def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkspace, document: Document) -> None:
     name_languages(design, "english, deutsch")
     document.select(Selection("run", (0, 0)))
     bar = design.editor.bar
@@ -130,7 +130,7 @@ def test_texts_are_typed_in_the_language_that_is_shown(design: DesignWorkplace, 
 
 
 def test_the_small_faces_are_in_the_language_that_is_shown(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     name_languages(design, "english, deutsch")
     document.select(Selection("run", (0, 0)))
@@ -153,7 +153,7 @@ def test_the_small_faces_are_in_the_language_that_is_shown(
 
 
 def test_the_whole_name_of_a_language_stands_in_its_choice(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     box = design.editor.bar.language
 
@@ -170,7 +170,7 @@ def test_the_whole_name_of_a_language_stands_in_its_choice(
 
 
 def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     name_languages(design, "english, deutsch")
     document.do("t", lambda project: edits.translate_screen(project, "run", "deutsch", ["Sollwert", "Drehzahl"]))
@@ -187,7 +187,7 @@ def test_a_block_that_is_moved_by_the_clipboard_takes_all_its_languages_along(
     assert document.project.screen_named["run"].text == before.screen_named["run"].text
 
 
-def test_delete_clears_a_block_in_the_language_that_is_shown(design: DesignWorkplace, document: Document) -> None:
+def test_delete_clears_a_block_in_the_language_that_is_shown(design: DesignWorkspace, document: Document) -> None:
     name_languages(design, "english, deutsch")
     document.choose_language(1)
     document.select(Selection("run", (0, 0)))
@@ -201,7 +201,7 @@ def test_delete_clears_a_block_in_the_language_that_is_shown(design: DesignWorkp
 
 
 def test_the_command_goes_round_the_languages_and_says_when_there_is_one(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
     QTest.keyClick(design.editor.face, Qt.Key.Key_Space, keys)

@@ -19,13 +19,13 @@ from app.project_file.files import load
 from projects import demo_path
 from tests.widgets.design.test_workspace import choose, editor_of, reason, row_of, type_over
 from tests.widgets.driving import designed, shown
-from widgets.bench.workspace import SIMULATED, BenchWorkplace
+from widgets.bench.workspace import SIMULATED, BenchWorkspace
 from widgets.design.findings_model import Row
 from widgets.design.forms.message_forms import message_names
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document, Selection
 from widgets.face.face import PanelFace
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 
 Key = Qt.Key
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -37,7 +37,7 @@ def hall(qapp: object) -> Document:
     return Document(load(demo_path("drying-hall")))
 
 
-def opened(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def opened(document: Document, qtbot: QtBot) -> DesignWorkspace:
     """Its messages, by the command."""
     design = designed(document, qtbot)
     QTest.keyClick(design.editor.face, Key.Key_D, CTRL | SHIFT)
@@ -45,14 +45,14 @@ def opened(document: Document, qtbot: QtBot) -> DesignWorkplace:
     return design
 
 
-def named(design: DesignWorkplace, text: str) -> None:
+def named(design: DesignWorkspace, text: str) -> None:
     """Name the languages of the panel, and come back."""
     design.inspector.show_tab(design.inspector.panel_form)
     type_over(design.inspector.panel_form, "Languages", text)
     design.inspector.show_tab(design.inspector.messages_form)
 
 
-def paste_over(design: DesignWorkplace, label: str, text: str) -> None:
+def paste_over(design: DesignWorkspace, label: str, text: str) -> None:
     """Write something that has other characters than those of the test's keyboard."""
     editor = editor_of(design.inspector.messages_form, label)
     editor.setFocus()
@@ -61,7 +61,7 @@ def paste_over(design: DesignWorkplace, label: str, text: str) -> None:
     QTest.keyClick(editor, Key.Key_V, CTRL)
 
 
-def follow_finding(design: DesignWorkplace, wanted: Callable[[Row], bool]) -> Row:
+def follow_finding(design: DesignWorkspace, wanted: Callable[[Row], bool]) -> Row:
     """Go down the findings to one, and press Enter on it."""
     QTest.keyClick(design.editor.face, Key.Key_F8)
     tree = design.findings.tree
@@ -75,14 +75,14 @@ def follow_finding(design: DesignWorkplace, wanted: Callable[[Row], bool]) -> Ro
     raise AssertionError("nothing like it was found")
 
 
-def words(design: DesignWorkplace, label: str) -> tuple[str, str]:
+def words(design: DesignWorkspace, label: str) -> tuple[str, str]:
     """What is written in a row, and what stands there faintly while nothing is."""
     editor = editor_of(design.inspector.messages_form, label)
     assert isinstance(editor, QLineEdit)
     return editor.text(), editor.placeholderText()
 
 
-def preview(design: DesignWorkplace) -> list[str]:
+def preview(design: DesignWorkspace) -> list[str]:
     return [row.text.rstrip() for row in design.inspector.messages_form.preview.grid.rows]
 
 
@@ -306,14 +306,14 @@ def test_a_trial_says_them_in_the_language_that_was_shown(hall: Document, qtbot:
 
 
 @pytest.fixture
-def bench(hall: Document, qtbot: QtBot) -> Iterator[BenchWorkplace]:
-    live = Live(hall)
-    yield shown(BenchWorkplace(hall, live), qtbot, 1300, 640)
+def bench(hall: Document, qtbot: QtBot) -> Iterator[BenchWorkspace]:
+    live = LiveSession(hall)
+    yield shown(BenchWorkspace(hall, live), qtbot, 1300, 640)
     live.disconnect_from_line()
 
 
 def test_the_bench_says_them_in_the_language_that_the_operator_chose(
-    bench: BenchWorkplace, hall: Document, qtbot: QtBot
+    bench: BenchWorkspace, hall: Document, qtbot: QtBot
 ) -> None:
     face = bench.face
     bench.choose(SIMULATED)

@@ -22,7 +22,7 @@ from tests.widgets.driving import designed
 from widgets.design.forms.form import Form, FormRow
 from widgets.design.forms.signal_picker import SignalPicker
 from widgets.design.tables.part_table import PartTable
-from widgets.design.workspace import VIEWS, DesignWorkplace
+from widgets.design.workspace import VIEWS, DesignWorkspace
 from widgets.document.document import Document, Selection
 from widgets.kit import palette
 from widgets.kit.commands import why_off
@@ -38,7 +38,7 @@ W = TypeVar("W")
 
 
 @pytest.fixture
-def empty(qapp: object, qtbot: QtBot) -> DesignWorkplace:
+def empty(qapp: object, qtbot: QtBot) -> DesignWorkspace:
     return designed(Document(fresh_project()), qtbot)
 
 
@@ -103,7 +103,7 @@ def signals(project: Project) -> dict[str, RegisterSignal]:
 # A whole design
 
 
-def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtBot) -> None:
+def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtBot) -> None:
     """Panel, line, follower, signals, screens, fields, turn and action, all in the window; then undone to the start."""
     design, document = empty, empty.document
     first = document.project
@@ -192,11 +192,11 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
     qtbot.waitUntil(lambda: [screen.name for screen in document.project.screens] == ["first", "second"])
 
     design.show_view("behaviour")
-    add(design.behaviour.turns, 0)
-    turn = design.inspector.turn_form
-    choose(turn, "Key", "right")
-    choose(turn, "On", "first")
-    choose(turn, "To", "second")
+    add(design.behaviour.screen_changes, 0)
+    screen_change = design.inspector.screen_change_form
+    choose(screen_change, "Key", "right")
+    choose(screen_change, "On", "first")
+    choose(screen_change, "To", "second")
     assert document.project.screen_changes[0].model_dump(exclude_none=True) == {
         "from_": "first",
         "key": "right",
@@ -229,7 +229,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkplace, qtbot: QtB
 # Forms
 
 
-def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignWorkplace, document: Document) -> None:
+def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
@@ -241,7 +241,7 @@ def test_what_is_wrong_is_said_beside_the_row_and_not_taken_over(design: DesignW
     assert document.project == before
 
 
-def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkplace, document: Document) -> None:
+def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Register", "31o")
@@ -261,7 +261,7 @@ def test_what_is_wrong_is_kept_until_it_is_right(design: DesignWorkplace, docume
     assert "not accepted" not in design.findings.summary.text()
 
 
-def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkplace) -> None:
+def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkspace) -> None:
     design.ways.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     design.show_view("map")
@@ -274,7 +274,7 @@ def test_a_draft_in_the_findings_leads_to_its_row(design: DesignWorkplace) -> No
 
 
 def test_undo_in_a_row_drops_what_is_wrong_and_then_undoes_the_document(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
@@ -284,7 +284,7 @@ def test_undo_in_a_row_drops_what_is_wrong_and_then_undoes_the_document(
     assert row_of(form, "Step").texts() == (str(signals(document.project)["speed set point"].step),)
 
 
-def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkplace, document: Document) -> None:
+def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Step", "5.")
@@ -295,7 +295,7 @@ def test_half_typed_numbers_stay_as_they_are_typed(design: DesignWorkplace, docu
     assert str(signals(document.project)["speed set point"].step) == "2.5", "a comma is taken for the point"
 
 
-def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkplace, document: Document) -> None:
+def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_signal("fault code")
     form = design.inspector.signal_form
     type_over(form, "Scale, from", "0", 0)
@@ -309,7 +309,7 @@ def test_one_point_of_a_scale_waits_for_the_other(design: DesignWorkplace, docum
     assert design.drafts.all() == ()
 
 
-def test_renaming_a_signal_changes_every_use_in_one_step(design: DesignWorkplace, document: Document) -> None:
+def test_renaming_a_signal_changes_every_use_in_one_step(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     design.ways.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Name", "reference")
@@ -325,7 +325,7 @@ def check_errors(project: Project) -> list[str]:
     return [str(finding) for finding in check(project) if finding.severity == "error"]
 
 
-def test_a_name_that_is_taken_is_refused_and_the_old_one_stays(design: DesignWorkplace, document: Document) -> None:
+def test_a_name_that_is_taken_is_refused_and_the_old_one_stays(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_signal("speed set point")
     form = design.inspector.signal_form
     type_over(form, "Name", "command")
@@ -333,7 +333,7 @@ def test_a_name_that_is_taken_is_refused_and_the_old_one_stays(design: DesignWor
     assert "speed set point" in document.project.signal_named
 
 
-def test_a_key_is_renamed_where_it_is_listed(design: DesignWorkplace, document: Document) -> None:
+def test_a_key_is_renamed_where_it_is_listed(design: DesignWorkspace, document: Document) -> None:
     form = design.inspector.panel_form
     design.inspector.show_tab(form)
     keys = [("go" if key == "start" else key) for key in document.project.panel.keys]
@@ -342,7 +342,7 @@ def test_a_key_is_renamed_where_it_is_listed(design: DesignWorkplace, document: 
     assert "go" in {action.key for action in document.project.actions}
 
 
-def test_a_panel_too_small_for_its_screens_is_refused_in_words(design: DesignWorkplace, document: Document) -> None:
+def test_a_panel_too_small_for_its_screens_is_refused_in_words(design: DesignWorkspace, document: Document) -> None:
     form = design.inspector.panel_form
     design.inspector.show_tab(form)
     type_over(form, "Rows", "2")
@@ -350,7 +350,7 @@ def test_a_panel_too_small_for_its_screens_is_refused_in_words(design: DesignWor
     assert document.project.panel.rows == 4
 
 
-def test_a_field_is_edited_in_its_form(design: DesignWorkplace, document: Document) -> None:
+def test_a_field_is_edited_in_its_form(design: DesignWorkspace, document: Document) -> None:
     document.select(Selection("run", (2, 10), (2,)))
     form = design.inspector.field_form
     assert design.inspector.current_form() is form, "selecting a field shows its properties"
@@ -366,9 +366,9 @@ def test_a_field_is_edited_in_its_form(design: DesignWorkplace, document: Docume
     assert document.project.screen_named["run"].fields[2].blink is None
 
 
-def test_the_cause_of_a_turn_is_changed(design: DesignWorkplace, document: Document) -> None:
-    design.ways.show_turn(0)
-    form = design.inspector.turn_form
+def test_the_cause_of_a_turn_is_changed(design: DesignWorkspace, document: Document) -> None:
+    design.ways.show_screen_change(0)
+    form = design.inspector.screen_change_form
     choose(form, "Cause", "idle time")
     assert document.project.screen_changes[0].idle_s == 120
     type_over(form, "Idle for", "45")
@@ -376,21 +376,21 @@ def test_the_cause_of_a_turn_is_changed(design: DesignWorkplace, document: Docum
     choose(form, "Cause", "a condition (override)")
     assert document.project.screen_changes[0].idle_s == 45, "as it was, until a signal is chosen"
     choose(form, "Condition", "status", 0)
-    turn = document.project.screen_changes[0]
-    assert turn.when is not None
-    assert turn.from_ is None
+    screen_change = document.project.screen_changes[0]
+    assert screen_change.when is not None
+    assert screen_change.from_ is None
     choose(form, "Condition", "is above", 1)
     assert "value" in reason(form, "Condition")
     type_over(form, "Condition", "3", 2)
-    turn = document.project.screen_changes[0]
-    assert turn.when is not None
-    assert (turn.when.is_, str(turn.when.value)) == ("above", "3")
+    screen_change = document.project.screen_changes[0]
+    assert screen_change.when is not None
+    assert (screen_change.when.is_, str(screen_change.when.value)) == ("above", "3")
 
 
 # Lists and tables
 
 
-def test_screens_are_reordered_duplicated_and_deleted_by_keys(design: DesignWorkplace, document: Document) -> None:
+def test_screens_are_reordered_duplicated_and_deleted_by_keys(design: DesignWorkspace, document: Document) -> None:
     view = design.screens.list.list
     view.setFocus()
     names = [screen.name for screen in document.project.screens]
@@ -405,7 +405,7 @@ def test_screens_are_reordered_duplicated_and_deleted_by_keys(design: DesignWork
     assert len(document.project.screens) == len(names)
 
 
-def test_a_screen_that_turns_lead_to_is_deleted_only_with_them(design: DesignWorkplace, document: Document) -> None:
+def test_a_screen_that_turns_lead_to_is_deleted_only_with_them(design: DesignWorkspace, document: Document) -> None:
     document.select_screen("measured")
     view = design.screens.list.list
     view.setFocus()
@@ -415,12 +415,14 @@ def test_a_screen_that_turns_lead_to_is_deleted_only_with_them(design: DesignWor
     assert "lead to it" in design.notice.text.text()
     QTest.mouseClick(design.notice.button, Qt.MouseButton.LeftButton)
     assert "measured" not in document.project.screen_named
-    assert all("measured" not in (turn.from_, turn.to) for turn in document.project.screen_changes)
+    assert all(
+        "measured" not in (screen_change.from_, screen_change.to) for screen_change in document.project.screen_changes
+    )
     document.undo()
     assert "measured" in document.project.screen_named
 
 
-def test_the_start_screen_is_not_deleted(design: DesignWorkplace, document: Document) -> None:
+def test_the_start_screen_is_not_deleted(design: DesignWorkspace, document: Document) -> None:
     view = design.screens.list.list
     view.setFocus()
     QTest.keyClick(view, Key.Key_Delete)
@@ -429,7 +431,7 @@ def test_the_start_screen_is_not_deleted(design: DesignWorkplace, document: Docu
     assert "run" in document.project.screen_named
 
 
-def test_a_used_signal_is_not_deleted_and_an_unused_one_is(design: DesignWorkplace, document: Document) -> None:
+def test_a_used_signal_is_not_deleted_and_an_unused_one_is(design: DesignWorkspace, document: Document) -> None:
     design.show_view("signals")
     table = design.signals.table
     names = [signal.name for signal in document.project.signals]
@@ -443,7 +445,7 @@ def test_a_used_signal_is_not_deleted_and_an_unused_one_is(design: DesignWorkpla
     assert [signal.name for signal in document.project.signals] == names
 
 
-def test_the_list_of_signals_is_narrowed(design: DesignWorkplace, document: Document) -> None:
+def test_the_list_of_signals_is_narrowed(design: DesignWorkspace, document: Document) -> None:
     design.show_view("signals")
     table = design.signals.table
     QTest.keyClicks(table.narrow, "input 40")
@@ -454,36 +456,36 @@ def test_the_list_of_signals_is_narrowed(design: DesignWorkplace, document: Docu
     assert document.project.signals[table.current()].name == "command"
 
 
-def test_turns_are_reordered(design: DesignWorkplace, document: Document) -> None:
+def test_turns_are_reordered(design: DesignWorkspace, document: Document) -> None:
     design.show_view("behaviour")
-    turns = document.project.screen_changes
+    screen_changes = document.project.screen_changes
     design.behaviour.select("screen_change", 0)
-    QTest.keyClick(design.behaviour.turns.table, Key.Key_Down, ALT)
-    assert document.project.screen_changes[:2] == (turns[1], turns[0])
+    QTest.keyClick(design.behaviour.screen_changes.table, Key.Key_Down, ALT)
+    assert document.project.screen_changes[:2] == (screen_changes[1], screen_changes[0])
     assert design.behaviour.current() == ("screen_change", 1)
 
 
-def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkplace) -> None:
-    design.ways.show_turn(2)
-    turns, actions = design.behaviour.turns.table, design.behaviour.actions_table.table
-    assert turns.selectionModel().hasSelection()
+def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkspace) -> None:
+    design.ways.show_screen_change(2)
+    screen_changes, actions = design.behaviour.screen_changes.table, design.behaviour.actions_table.table
+    assert screen_changes.selectionModel().hasSelection()
     design.ways.show_action(1)
-    assert not turns.selectionModel().hasSelection()
+    assert not screen_changes.selectionModel().hasSelection()
     assert actions.selectionModel().hasSelection()
     assert row_of(design.inspector.action_form, "On").texts() == ("",)
     box = editor_of(design.inspector.action_form, "On")
     assert isinstance(box, QComboBox)
     assert box.currentText() == "every screen"
-    turns.setFocus()
+    screen_changes.setFocus()
     assert design.behaviour.current() == ("screen_change", 2)
-    assert turns.selectionModel().hasSelection()
+    assert screen_changes.selectionModel().hasSelection()
 
 
 # Findings
 
 
 def test_a_finding_is_shown_marked_and_leads_to_its_place(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     index = len(document.project.screen_named["times"].fields)
     bad = Field(at=(0, 0), width=2, signal="speed set point")
@@ -508,9 +510,9 @@ def test_a_finding_is_shown_marked_and_leads_to_its_place(
 
 def with_field(project: Project, name: str, field: Field) -> Project:
     screens = tuple(
-        screen.but(fields=(*screen.fields, field)) if screen.name == name else screen for screen in project.screens
+        screen.replace(fields=(*screen.fields, field)) if screen.name == name else screen for screen in project.screens
     )
-    return project.but(screens=screens)
+    return project.replace(screens=screens)
 
 
 @pytest.mark.parametrize(
@@ -530,7 +532,7 @@ def with_field(project: Project, name: str, field: Field) -> Project:
     ],
 )
 def test_every_kind_of_place_is_gone_to(
-    design: DesignWorkplace, document: Document, place: tuple[str | int, ...], view: str
+    design: DesignWorkspace, document: Document, place: tuple[str | int, ...], view: str
 ) -> None:
     design.show_view("map")
     design.ways.go_to(place)
@@ -540,7 +542,7 @@ def test_every_kind_of_place_is_gone_to(
 # The map
 
 
-def test_the_map_shows_screens_and_turns_and_opens_a_screen(design: DesignWorkplace, document: Document) -> None:
+def test_the_map_shows_screens_and_turns_and_opens_a_screen(design: DesignWorkspace, document: Document) -> None:
     design.show_view("map")
     assert set(design.map.nodes) == set(document.project.screen_named)
     labels = {(edge.arrow.from_, edge.arrow.to): edge.label for edge in design.map.edges}
@@ -555,7 +557,7 @@ def test_the_map_shows_screens_and_turns_and_opens_a_screen(design: DesignWorkpl
     assert design.view == "screen"
 
 
-def test_a_double_click_on_the_map_opens_a_screen(design: DesignWorkplace, document: Document) -> None:
+def test_a_double_click_on_the_map_opens_a_screen(design: DesignWorkspace, document: Document) -> None:
     design.show_view("map")
     node = design.map.nodes["times"]
     point = design.map.mapFromScene(node.sceneBoundingRect().center())
@@ -564,7 +566,7 @@ def test_a_double_click_on_the_map_opens_a_screen(design: DesignWorkplace, docum
     assert document.selection.screen == "times"
 
 
-def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkplace, document: Document) -> None:
+def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkspace, document: Document) -> None:
     design.screens.add()
     design.show_view("map")
     facts = design.map.nodes[document.project.screens[1].name].facts
@@ -575,7 +577,7 @@ def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkplace, docu
 # The whole
 
 
-def test_another_project_forgets_what_was_typed(design: DesignWorkplace, document: Document) -> None:
+def test_another_project_forgets_what_was_typed(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_signal("speed set point")
     type_over(design.inspector.signal_form, "Step", "fast")
     document.open(load(demo_path("drying-hall")), None)
@@ -585,7 +587,7 @@ def test_another_project_forgets_what_was_typed(design: DesignWorkplace, documen
 
 
 @pytest.mark.parametrize("view", VIEWS)
-def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkplace, view: str) -> None:
+def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkspace, view: str) -> None:
     design.inspector.show_tab(design.inspector.panel_form)
     design.inspector.panel_form.focus_row("Title")
     assert design.inspector.isAncestorOf(must(QApplication.focusWidget()))
@@ -600,7 +602,7 @@ def test_a_click_on_a_tab_gives_the_view_the_focus(design: DesignWorkplace, view
 
 
 @pytest.mark.parametrize(("view", "tables"), [("signals", 1), ("behaviour", 2), ("lines", 2)])
-def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: str, tables: int) -> None:
+def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkspace, view: str, tables: int) -> None:
     design.show_view(view)
     found = must(design.views.currentWidget()).findChildren(PartTable)
     assert len(found) == tables
@@ -616,7 +618,7 @@ def test_what_is_added_is_ready_to_be_filled_in(design: DesignWorkplace, view: s
 
 
 def test_the_name_of_what_is_added_one_after_the_other_by_the_mouse_is_typed_over(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     design.show_view("lines")
     for name in ("agitator", "mixer"):
@@ -625,7 +627,7 @@ def test_the_name_of_what_is_added_one_after_the_other_by_the_mouse_is_typed_ove
         assert document.project.followers[-1].name == name
 
 
-def test_a_register_signal_without_a_follower_leads_to_the_followers(empty: DesignWorkplace) -> None:
+def test_a_register_signal_without_a_follower_leads_to_the_followers(empty: DesignWorkspace) -> None:
     empty.show_view("signals")
     add(empty.signals.table, 0)
     assert empty.notice.isVisible()
@@ -636,7 +638,7 @@ def test_a_register_signal_without_a_follower_leads_to_the_followers(empty: Desi
 
 
 def test_words_of_a_box_use_as_many_lines_as_they_need_and_count_for_it(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     design.show_view("lines")
     design.lines.select("follower", 0)
@@ -663,7 +665,7 @@ def test_a_finding_in_a_selected_row_keeps_its_shape() -> None:
         assert contrast(on_accent.name(), accent.name()) >= 3
 
 
-def test_nothing_looks_out_from_behind_a_name_that_is_typed(design: DesignWorkplace) -> None:
+def test_nothing_looks_out_from_behind_a_name_that_is_typed(design: DesignWorkspace) -> None:
     screens = design.screens.list.list
     screens.setFocus()
     QTest.keyClick(screens, Key.Key_F2)
@@ -683,7 +685,7 @@ def test_nothing_looks_out_from_behind_a_name_that_is_typed(design: DesignWorkpl
     assert len(again) > 1, "the name is back"
 
 
-def test_everything_can_be_reached_by_tab_and_has_a_name(design: DesignWorkplace) -> None:
+def test_everything_can_be_reached_by_tab_and_has_a_name(design: DesignWorkspace) -> None:
     for view in VIEWS:
         design.show_view(view)
         seen: set[int] = set()
@@ -698,7 +700,7 @@ def test_everything_can_be_reached_by_tab_and_has_a_name(design: DesignWorkplace
 
 
 @pytest.mark.parametrize("view", VIEWS)
-def test_no_button_or_caption_is_cut_off(design: DesignWorkplace, view: str) -> None:
+def test_no_button_or_caption_is_cut_off(design: DesignWorkspace, view: str) -> None:
     design.show_view(view)
     QApplication.processEvents()
     for button in design.findChildren(QWidget):
@@ -739,7 +741,7 @@ KEYS: list[Callable[[QWidget], None]] = [
 
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(st.sampled_from(range(len(KEYS))), max_size=40))
-def test_any_keys_undone_give_the_first_project_back(design: DesignWorkplace, keys: list[int]) -> None:
+def test_any_keys_undone_give_the_first_project_back(design: DesignWorkspace, keys: list[int]) -> None:
     document = design.document
     first = load(demo_path("booster-pump"))
     document.open(first, None)
@@ -756,7 +758,7 @@ def test_any_keys_undone_give_the_first_project_back(design: DesignWorkplace, ke
     assert document.project is last
 
 
-def test_the_search_opens_from_the_list_of_screens(design: DesignWorkplace, qtbot: QtBot) -> None:
+def test_the_search_opens_from_the_list_of_screens(design: DesignWorkspace, qtbot: QtBot) -> None:
     design.screens.list.list.setFocus()
     qtbot.waitUntil(design.screens.list.list.hasFocus)
     QTest.keyClick(design.screens.list.list, Qt.Key.Key_F, Qt.KeyboardModifier.ControlModifier)
@@ -765,14 +767,14 @@ def test_the_search_opens_from_the_list_of_screens(design: DesignWorkplace, qtbo
     qtbot.waitUntil(design.editor.face.hasFocus)
 
 
-def test_a_command_of_the_face_brings_the_screen_to_the_front(design: DesignWorkplace) -> None:
+def test_a_command_of_the_face_brings_the_screen_to_the_front(design: DesignWorkspace) -> None:
     design.show_view("signals")
     design.editor.actions_of.find.trigger()
     assert design.view == "screen"
     assert design.editor.find_bar.isVisible()
 
 
-def test_while_the_panel_is_tried_its_screen_is_not_edited(design: DesignWorkplace) -> None:
+def test_while_the_panel_is_tried_its_screen_is_not_edited(design: DesignWorkspace) -> None:
     design.try_it()
     assert design.editor.tryout.running
     actions = [*design.editor.actions_of.transfer, design.editor.actions_of.find]

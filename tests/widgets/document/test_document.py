@@ -26,7 +26,7 @@ def set_title(document: Document, title: str) -> None:
 
 
 def test_an_edit_is_a_named_step(document: Document, project: Project, qtbot: QtBot) -> None:
-    with qtbot.waitSignals([document.changed, document.standing_changed]):
+    with qtbot.waitSignals([document.changed, document.status_changed]):
         set_title(document, "other")
     assert document.project.title == "other"
     assert (document.undo_name, document.redo_name, document.modified) == ("Title other", None, True)
@@ -117,7 +117,7 @@ def test_undo_goes_to_the_screen_that_it_changes(document: Document) -> None:
 
 
 def test_a_project_without_screens_can_be_held(qapp: object, project: Project) -> None:
-    bare = Document(project.but(screens=(), screen_changes=(), actions=()))
+    bare = Document(project.replace(screens=(), screen_changes=(), actions=()))
     assert bare.screen is None
     assert bare.selection == Selection()
     bare.do("Add", lambda p: edits.add_screen(p, "first"), select=Selection("first"))

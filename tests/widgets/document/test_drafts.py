@@ -34,7 +34,7 @@ def test_a_turn_that_moves_takes_its_draft_along(drafts: Drafts, project: Projec
 
 def test_an_edited_turn_keeps_its_draft(drafts: Drafts, project: Project) -> None:
     drafts.keep(("screen_change", 0), "Idle for", ("x",), "no number")
-    follow_drafts(drafts, project, edits.change_turn(project, 0, key="up"))
+    follow_drafts(drafts, project, edits.edit_screen_change(project, 0, key="up"))
     assert drafts.get(("screen_change", 0), "Idle for")
 
 

@@ -12,25 +12,25 @@ from app.project.model import HeldValue
 from app.project_file.files import load
 from projects import demo_path
 from widgets.design.forms.form import Form
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 
 Key = Qt.Key
 
 
-def form_in_front(design: DesignWorkplace) -> Form:
+def form_in_front(design: DesignWorkspace) -> Form:
     form = design.inspector.current_form()
     assert form is not None
     return form
 
 
-def editors(design: DesignWorkplace, label: str) -> tuple[QWidget, ...]:
+def editors(design: DesignWorkspace, label: str) -> tuple[QWidget, ...]:
     form = form_in_front(design)
     row = next(row for row in form.rows if row.label == label and row.isVisibleTo(form))
     return row.editors()
 
 
-def choose(design: DesignWorkplace, label: str, text: str, at: int = 0) -> None:
+def choose(design: DesignWorkspace, label: str, text: str, at: int = 0) -> None:
     """Choose in a box as the list of it does."""
     box = editors(design, label)[at]
     assert isinstance(box, QComboBox)
@@ -40,29 +40,29 @@ def choose(design: DesignWorkplace, label: str, text: str, at: int = 0) -> None:
     box.activated.emit(index)
 
 
-def chosen(design: DesignWorkplace, label: str, at: int = 0) -> str:
+def chosen(design: DesignWorkspace, label: str, at: int = 0) -> str:
     box = editors(design, label)[at]
     assert isinstance(box, QComboBox)
     return box.currentText()
 
 
-def state(design: DesignWorkplace) -> str:
+def state(design: DesignWorkspace) -> str:
     form = form_in_front(design)
     row = next(row for row in form.rows if row.label == "State")
     return "" if row.isHidden() else " ".join(label.text() for label in row.findChildren(QLabel))
 
 
-def keys(design: DesignWorkplace, sequence: str) -> None:
+def keys(design: DesignWorkspace, sequence: str) -> None:
     QTest.keySequence(design, sequence)
 
 
 def test_a_new_override_does_nothing_until_its_signal_and_its_screen_are_chosen(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     before = document.project
     keys(design, "Ctrl+W, C")
     assert document.project is before, "an empty rule is no part of the project"
-    table = design.behaviour.turns
+    table = design.behaviour.screen_changes
     assert table.model.rowCount() == len(before.screen_changes) + 1
     assert table.model.index(len(before.screen_changes), 0).data() == "when (choose) is set"
     assert chosen(design, "Condition") == chosen(design, "To") == "(choose)"
@@ -71,16 +71,16 @@ def test_a_new_override_does_nothing_until_its_signal_and_its_screen_are_chosen(
     assert document.project is before
     assert state(design).endswith("the signal of the condition")
     choose(design, "Condition", "remote")
-    turn = document.project.screen_changes[-1]
-    assert turn.when is not None
-    assert (turn.when.signal, turn.when.is_, turn.to) == ("remote", "set", "fault")
+    screen_change = document.project.screen_changes[-1]
+    assert screen_change.when is not None
+    assert (screen_change.when.signal, screen_change.when.is_, screen_change.to) == ("remote", "set", "fault")
     assert state(design) == ""
     assert table.model.rowCount() == len(before.screen_changes) + 1
     document.undo()
     assert document.project is before
 
 
-def test_a_new_action_does_nothing_until_all_of_it_is_chosen(design: DesignWorkplace, document: Document) -> None:
+def test_a_new_action_does_nothing_until_all_of_it_is_chosen(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     keys(design, "Ctrl+W, W")
     choose(design, "Does", "writes a value to it")
@@ -102,7 +102,7 @@ def test_a_new_action_does_nothing_until_all_of_it_is_chosen(design: DesignWorkp
     )
 
 
-def test_a_key_gets_no_turn_before_its_screen_is_chosen(design: DesignWorkplace, document: Document) -> None:
+def test_a_key_gets_no_turn_before_its_screen_is_chosen(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     keys(design, "Ctrl+W, T")
     assert document.project is before
@@ -115,7 +115,7 @@ def test_a_key_gets_no_turn_before_its_screen_is_chosen(design: DesignWorkplace,
 
 
 def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     before = document.project
     at = next(n for n, each in enumerate(before.actions) if each.key == "start")
@@ -145,7 +145,7 @@ def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
 
 
 def test_what_is_not_complete_can_be_deleted_and_is_left_alone_by_the_rest(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     before = document.project
     keys(design, "Ctrl+W, A")
@@ -154,7 +154,7 @@ def test_what_is_not_complete_can_be_deleted_and_is_left_alone_by_the_rest(
     for key, held in ((Key.Key_Up, Qt.KeyboardModifier.AltModifier), (Key.Key_D, Qt.KeyboardModifier.ControlModifier)):
         QTest.keyClick(table, key, held)
     assert document.project is before
-    document.do("Rename", lambda project: project.but(title="other"))
+    document.do("Rename", lambda project: project.replace(title="other"))
     assert design.behaviour.actions_table.model.rowCount() == len(before.actions) + 1
     QTest.keyClick(table, Key.Key_Delete)
     assert design.behaviour.actions_table.model.rowCount() == len(before.actions)
@@ -164,7 +164,7 @@ def test_what_is_not_complete_can_be_deleted_and_is_left_alone_by_the_rest(
     assert design.behaviour.actions_table.model.rowCount() == len(document.project.actions)
 
 
-def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: DesignWorkplace, document: Document) -> None:
+def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     count = len(before.actions)
     keys(design, "Ctrl+W, W")
@@ -179,7 +179,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     assert chosen(design, "Does") == "toggles the signal"
     assert table.model.index(count + 1, 0).data() == "when running is set"
     keys(design, "Ctrl+W, C")
-    assert design.behaviour.turns.model.rowCount() == len(before.screen_changes) + 1
+    assert design.behaviour.screen_changes.model.rowCount() == len(before.screen_changes) + 1
     assert [row.where for row in design.findings.model.rows if row.kind == "draft"] == ["an action", "a screen change"]
     design.findings.tree.setFocus()
     design.findings.select(0)
@@ -194,7 +194,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
 
 
 def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     count = len(document.project.actions)
     for signal in ("running", "remote", "fault"):
@@ -209,7 +209,7 @@ def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(
     ]
 
 
-def test_changes_of_two_rules_that_are_not_complete_are_both_kept(design: DesignWorkplace, document: Document) -> None:
+def test_changes_of_two_rules_that_are_not_complete_are_both_kept(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_action(0)
     choose(design, "Cause", "a condition, once it begins")
     design.ways.show_action(1)
@@ -222,7 +222,7 @@ def test_changes_of_two_rules_that_are_not_complete_are_both_kept(design: Design
     assert "nothing is changed yet" in state(design)
 
 
-def test_no_value_is_taken_that_nobody_chose(design: DesignWorkplace, document: Document) -> None:
+def test_no_value_is_taken_that_nobody_chose(design: DesignWorkspace, document: Document) -> None:
     """Every cause and every deed, from a new action: what comes into the project was chosen."""
     before = document.project
     for deed in ("sets the signal", "clears the signal", "toggles the signal", "writes a value to it"):
@@ -234,7 +234,7 @@ def test_no_value_is_taken_that_nobody_chose(design: DesignWorkplace, document: 
 
 
 def test_what_is_not_complete_is_listed_with_the_findings_and_found_from_anywhere(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     keys(design, "Ctrl+W, W")
     design.show_view("signals")

@@ -52,7 +52,7 @@ def test_a_width_that_is_enough_for_the_widest_passes_the_check(project: Project
         if width > project.panel.columns:
             continue
         field = Field.model_validate({"at": (0, 0), "width": width, "signal": name, "kind": kind})
-        alone = project.but(screens=(Screen(name="x", fields=(field,)),), screen_changes=(), actions=())
+        alone = project.replace(screens=(Screen(name="x", fields=(field,)),), screen_changes=(), actions=())
         narrow = [finding for finding in check(alone) if "narrow" in finding.rule]
         assert [finding for finding in narrow if finding.severity == "error"] == []
         assert "#" not in field_text(project, field, Shown.WIDEST)
@@ -64,8 +64,8 @@ def test_a_missing_signal_is_shown_as_question_marks(project: Project) -> None:
 
 def test_a_field_past_the_edge_is_cut_there(project: Project) -> None:
     field = Field(at=(0, project.panel.columns - 2), width=9, signal="no such")
-    screen = Screen(name="x", fields=(field, field.but(at=(99, 0))))
-    whole = project.but(screens=(*project.screens, screen))
+    screen = Screen(name="x", fields=(field, field.replace(at=(99, 0))))
+    whole = project.replace(screens=(*project.screens, screen))
     rows = specimen_rows(whole, screen, Shown.SAMPLE)
     assert rows[0].text.endswith("??")
     assert len(rows[0].text) == project.panel.columns
@@ -74,9 +74,9 @@ def test_a_field_past_the_edge_is_cut_there(project: Project) -> None:
 def test_specimens_are_made_again_only_for_what_changed(project: Project) -> None:
     kept = Specimens()
     before = {screen.name: kept.rows(project, screen) for screen in project.screens}
-    first = project.screens[0].but(text=("X",))
-    after = project.but(screens=(first, *project.screens[1:]))
+    first = project.screens[0].replace(text=("X",))
+    after = project.replace(screens=(first, *project.screens[1:]))
     assert kept.rows(after, first) != before[first.name]
     assert all(kept.rows(after, screen) is before[screen.name] for screen in after.screens[1:])
-    other = after.but(signals=tuple(signal.but(decimals=0) for signal in after.signals))
+    other = after.replace(signals=tuple(signal.replace(decimals=0) for signal in after.signals))
     assert kept.rows(other, first) == specimen_rows(other, first, Shown.SAMPLE)

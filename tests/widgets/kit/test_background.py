@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QProgressDialog, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
-from widgets.kit.background import Background, GaveUp, patiently
+from widgets.kit.background import Background, GaveUp, run_with_wait_dialog
 
 
 @pytest.fixture
@@ -51,7 +51,7 @@ def test_a_job_that_hangs_is_left_alone() -> None:
 
 
 def test_a_quick_job_shows_nothing(parent: QWidget) -> None:
-    assert patiently(parent, "Opening", lambda: 7) == 7
+    assert run_with_wait_dialog(parent, "Opening", lambda: 7) == 7
     assert QApplication.activeModalWidget() is None
 
 
@@ -60,7 +60,7 @@ def test_what_a_job_raises_is_raised(parent: QWidget) -> None:
         raise OSError("no")
 
     with pytest.raises(OSError, match="no"):
-        patiently(parent, "Opening", job)
+        run_with_wait_dialog(parent, "Opening", job)
 
 
 def test_a_slow_job_says_what_is_waited_for_while_the_window_lives(parent: QWidget) -> None:
@@ -74,7 +74,7 @@ def test_a_slow_job_says_what_is_waited_for_while_the_window_lives(parent: QWidg
         go_on.set()
 
     QTimer.singleShot(0, parent, look)
-    assert patiently(parent, "Opening pump.toml", lambda: go_on.wait(20))
+    assert run_with_wait_dialog(parent, "Opening pump.toml", lambda: go_on.wait(20))
     assert seen == ["Opening pump.toml"]
 
 
@@ -88,5 +88,5 @@ def test_a_drive_that_does_not_answer_need_not_be_waited_for(parent: QWidget) ->
 
     QTimer.singleShot(0, parent, give_up)
     with pytest.raises(GaveUp):
-        patiently(parent, "Opening pump.toml", lambda: go_on.wait(20))
+        run_with_wait_dialog(parent, "Opening pump.toml", lambda: go_on.wait(20))
     go_on.set()

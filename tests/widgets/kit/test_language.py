@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QKeySequence
 
 from app import language as language_of_app
-from widgets.kit.language import Language, Speech, spoken_for
+from widgets.kit.language import Language, Translation, spoken_for
 
 
 @pytest.mark.parametrize(
@@ -35,7 +35,7 @@ def test_what_was_chosen_counts_whatever_the_system_speaks() -> None:
     assert spoken_for(Language.GERMAN, ["en-GB"]) is Language.GERMAN
 
 
-def test_ours_and_the_texts_of_qt_speak_german_and_english_again(speech: Speech) -> None:
+def test_ours_and_the_texts_of_qt_speak_german_and_english_again(speech: Translation) -> None:
     speech.speak(Language.GERMAN)
     assert speech.wish is Language.GERMAN
     assert QCoreApplication.translate("WindowMenus", "&File") == "&Datei"
@@ -45,14 +45,14 @@ def test_ours_and_the_texts_of_qt_speak_german_and_english_again(speech: Speech)
     assert QCoreApplication.translate("QPlatformTheme", "Cancel") == "Cancel"
 
 
-def test_app_speaks_the_same(speech: Speech) -> None:
+def test_app_speaks_the_same(speech: Translation) -> None:
     speech.speak(Language.GERMAN)
     assert language_of_app.translate("WindowMenus", "&File") == "&Datei"
     speech.speak(Language.ENGLISH)
     assert language_of_app.translate("WindowMenus", "&File") == "&File"
 
 
-def test_shortcuts_mean_the_same_keys_in_every_language(speech: Speech) -> None:
+def test_shortcuts_mean_the_same_keys_in_every_language(speech: Translation) -> None:
     names = ["Ctrl+Shift+L", "Alt+PgUp", "Ctrl+Delete", "Ctrl+Shift+Backspace", "Pause", "F8", "Shift+F2"]
     english = [QKeySequence(name) for name in names]
     speech.speak(Language.GERMAN)

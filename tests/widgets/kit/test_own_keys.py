@@ -21,10 +21,10 @@ from app.project_file.files import load
 from projects import demo_path
 from widgets.design.page_map.items import PageMap
 from widgets.design.tables.cell_editor import CellEditor
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.kit.own_keys import OwnKeys, cell_keys, face_keys, map_keys, screens_keys, strip_keys, table_keys
-from widgets.live.activity_strip import LineStrip, Passage
+from widgets.live.activity_strip import ActivityStrip, StripMark
 
 Check = Callable[[Callable[[], None]], object]
 """Sets things up, presses the key by what it is given, and gives whether that did what it should."""
@@ -56,7 +56,7 @@ class Checks:
         QTest.keyClick(widget, combination.key(), combination.keyboardModifiers())
 
 
-def test_of_the_face(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_of_the_face(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     editor = design.editor
     before = document.project
     editor.face.setFocus()
@@ -219,10 +219,10 @@ def test_of_the_page_map(qtbot: QtBot) -> None:
         press()
         return view.transform().m11() / before
 
-    def turns(press: Callable[[], None]) -> object:
+    def screen_changes(press: Callable[[], None]) -> object:
         chosen()()
         press()
-        return view.selected_turn() is not None
+        return view.selected_screen_change() is not None
 
     def to_start(press: Callable[[], None]) -> object:
         chosen(next(name for name in view.nodes if name != start))()
@@ -251,8 +251,8 @@ def test_of_the_page_map(qtbot: QtBot) -> None:
             "move down": moved(0, 1),
             "ring back": tells(chosen(), lambda what: what == (start, (at - 1) % len(ring.screens))),
             "ring on": tells(chosen(), lambda what: what == (start, (at + 1) % len(ring.screens))),
-            "turn before": turns,
-            "turn after": turns,
+            "turn before": screen_changes,
+            "turn after": screen_changes,
             "start": to_start,
             "open": tells(chosen(), lambda what: what == (start,)),
             "add": tells(chosen(), lambda what: what == (None,)),
@@ -264,7 +264,7 @@ def test_of_the_page_map(qtbot: QtBot) -> None:
     ).run()
 
 
-def test_of_the_list_of_screens(design: DesignWorkplace, document: Document) -> None:
+def test_of_the_list_of_screens(design: DesignWorkspace, document: Document) -> None:
     names = design.screens.list.list
     before = document.project
 
@@ -298,7 +298,7 @@ def test_of_the_list_of_screens(design: DesignWorkplace, document: Document) -> 
 
     def deletes(press: Callable[[], None]) -> object:
         spare = Screen(name="spare", text=())
-        document.do("Add", lambda project: project.but(screens=(*project.screens, spare)))
+        document.do("Add", lambda project: project.replace(screens=(*project.screens, spare)))
         document.select_screen("spare")
         press()
         return document.project.screens == before.screens
@@ -310,7 +310,7 @@ def test_of_the_list_of_screens(design: DesignWorkplace, document: Document) -> 
 class Table:
     """The table of signals, driven at its cells."""
 
-    def __init__(self, design: DesignWorkplace) -> None:
+    def __init__(self, design: DesignWorkspace) -> None:
         self.design = design
         self.document = design.document
         self.before: Project = design.document.project
@@ -333,7 +333,7 @@ class Table:
 
 
 @pytest.fixture
-def table(design: DesignWorkplace) -> Table:
+def table(design: DesignWorkspace) -> Table:
     design.show_view("signals")
     return Table(design)
 
@@ -489,34 +489,34 @@ def test_of_a_cell(table: Table) -> None:
 
 
 def test_of_the_line_strip(qtbot: QtBot) -> None:
-    strip = LineStrip()
+    strip = ActivityStrip()
     qtbot.addWidget(strip)
     strip.set_lines(["pumproom", "roof"])
     strip.resize(1200, strip.sizeHint().height())
     with qtbot.waitExposed(strip):
         strip.show()
-    passages = [
-        Passage(line, f"{line} {at}", good=True, write=False, at=float(at))
+    marks = [
+        StripMark(line, f"{line} {at}", good=True, write=False, at=float(at))
         for at, line in enumerate(["pumproom", "roof", "pumproom", "roof"])
     ]
-    strip.add(passages)
+    strip.add(marks)
     strip.setFocus()
     opened: list[object] = []
     strip.opened.connect(opened.append)
 
     def steps(begin: int, end: int) -> Check:
         def check(press: Callable[[], None]) -> object:
-            strip._choose((passages[begin].line, passages[begin]))
+            strip._choose((marks[begin].line, marks[begin]))
             press()
-            return strip.chosen is passages[end]
+            return strip.chosen is marks[end]
 
         return check
 
     def opens(press: Callable[[], None]) -> object:
-        strip._choose(("roof", passages[1]))
+        strip._choose(("roof", marks[1]))
         opened.clear()
         press()
-        return opened == [passages[1]]
+        return opened == [marks[1]]
 
     def leaves(press: Callable[[], None]) -> object:
         press()

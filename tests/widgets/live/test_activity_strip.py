@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from app.client.statistics import Outage, Outages
 from widgets.kit import palette
-from widgets.live.activity_strip import FAULT_STAYS_S, KEPT, PITCH, LineStrip, Passage
+from widgets.live.activity_strip import FAULT_STAYS_S, KEPT, PITCH, ActivityStrip, StripMark
 
 
 class Clock:
@@ -28,8 +28,8 @@ def clock() -> Clock:
 
 
 @pytest.fixture
-def strip(qtbot: QtBot, clock: Clock) -> LineStrip:
-    made = LineStrip(clock=clock)
+def strip(qtbot: QtBot, clock: Clock) -> ActivityStrip:
+    made = ActivityStrip(clock=clock)
     qtbot.addWidget(made)
     made.set_lines(["pumproom", "roof"])
     made.resize(1200, made.sizeHint().height())
@@ -38,15 +38,15 @@ def strip(qtbot: QtBot, clock: Clock) -> LineStrip:
     return made
 
 
-def read(at: float, line: str = "pumproom", words: str = "pump: 2 holding registers from 310, 4 ms") -> Passage:
-    return Passage(line, words, good=True, write=False, at=at)
+def read(at: float, line: str = "pumproom", words: str = "pump: 2 holding registers from 310, 4 ms") -> StripMark:
+    return StripMark(line, words, good=True, write=False, at=at)
 
 
-def fault(at: float, line: str = "pumproom", words: str = "pump: no answer within 300 ms") -> Passage:
-    return Passage(line, words, good=False, write=False, at=at)
+def fault(at: float, line: str = "pumproom", words: str = "pump: no answer within 300 ms") -> StripMark:
+    return StripMark(line, words, good=False, write=False, at=at)
 
 
-def test_tells_the_counts_of_each_line_apart(strip: LineStrip) -> None:
+def test_tells_the_counts_of_each_line_apart(strip: ActivityStrip) -> None:
     strip.set_counts("pumproom", 2, 1)
     strip.set_counts("roof", 1, 0)
     strip.set_counts("elsewhere", 5, 5)
@@ -54,17 +54,17 @@ def test_tells_the_counts_of_each_line_apart(strip: LineStrip) -> None:
     assert strip.counts("roof") == (1, 0)
 
 
-def test_a_line_that_is_not_shown_is_left_out(strip: LineStrip) -> None:
+def test_a_line_that_is_not_shown_is_left_out(strip: ActivityStrip) -> None:
     strip.add([read(100, line="elsewhere")])
     assert strip.told("pumproom") == "nothing yet"
 
 
-def test_keeps_the_newest(strip: LineStrip) -> None:
+def test_keeps_the_newest(strip: ActivityStrip) -> None:
     strip.add(read(100 + n) for n in range(KEPT + 50))
-    assert [passage.at for passage in strip._lanes["pumproom"].passages] == [150 + n for n in range(KEPT)]
+    assert [strip_mark.at for strip_mark in strip._lanes["pumproom"].marks] == [150 + n for n in range(KEPT)]
 
 
-def test_the_words_of_a_fault_stay_a_while(strip: LineStrip, clock: Clock) -> None:
+def test_the_words_of_a_fault_stay_a_while(strip: ActivityStrip, clock: Clock) -> None:
     strip.add([fault(100.0)])
     clock.now = 103.0
     strip.add([read(103.0)])
@@ -75,24 +75,24 @@ def test_the_words_of_a_fault_stay_a_while(strip: LineStrip, clock: Clock) -> No
     assert "no answer" not in strip.told("pumproom")
 
 
-def test_a_fault_shows_at_once(strip: LineStrip) -> None:
+def test_a_fault_shows_at_once(strip: ActivityStrip) -> None:
     strip.add([read(100.0), fault(100.01)])
     assert "no answer" in strip.told("pumproom")
 
 
-def test_good_words_stay_long_enough_to_be_read(strip: LineStrip) -> None:
+def test_good_words_stay_long_enough_to_be_read(strip: ActivityStrip) -> None:
     strip.add([read(100.0, words="first"), read(100.1, words="second")])
     assert strip.told("pumproom") == "first"
     strip.add([read(100.8, words="third")])
     assert strip.told("pumproom") == "third"
 
 
-def test_assistive_technology_hears_the_words(strip: LineStrip) -> None:
+def test_assistive_technology_hears_the_words(strip: ActivityStrip) -> None:
     strip.add([fault(100.0)])
     assert "no answer within 300 ms" in strip.accessibleDescription()
 
 
-def test_left_and_right_step_through_the_marks(strip: LineStrip) -> None:
+def test_left_and_right_step_through_the_marks(strip: ActivityStrip) -> None:
     first, second, third = read(100.0, words="first"), fault(100.1, words="second"), read(100.2, words="third")
     strip.add([first, second, third])
     strip.setFocus()
@@ -109,7 +109,7 @@ def test_left_and_right_step_through_the_marks(strip: LineStrip) -> None:
     assert strip.chosen is None
 
 
-def test_down_steps_to_the_next_line(strip: LineStrip) -> None:
+def test_down_steps_to_the_next_line(strip: ActivityStrip) -> None:
     other = read(100.2, line="roof")
     strip.add([read(100.0), other])
     strip.setFocus()
@@ -118,20 +118,20 @@ def test_down_steps_to_the_next_line(strip: LineStrip) -> None:
     assert strip.chosen is other
 
 
-def test_stepping_without_any_mark_does_nothing(strip: LineStrip) -> None:
+def test_stepping_without_any_mark_does_nothing(strip: ActivityStrip) -> None:
     strip.setFocus()
     QTest.keyClick(strip, Qt.Key.Key_Left)
     QTest.keyClick(strip, Qt.Key.Key_Down)
     assert strip.chosen is None
 
 
-def test_good_and_fault_differ_in_shape(strip: LineStrip) -> None:
+def test_good_and_fault_differ_in_shape(strip: ActivityStrip) -> None:
     """The rows of pixels that the newest mark reaches: a cross is taller than a stroke."""
     heights = []
-    for passage, colour in ((read(100.0), "good"), (fault(100.0), "fault")):
+    for strip_mark, colour in ((read(100.0), "good"), (fault(100.0), "fault")):
         strip.set_lines(["pumproom"])
         strip.resize(1200, strip.sizeHint().height())
-        strip.add([passage])
+        strip.add([strip_mark])
         image = strip.grab().toImage()
         wanted = QColor(getattr(palette.current(), colour))
         track = strip._places(0)[1]
@@ -143,14 +143,14 @@ def test_good_and_fault_differ_in_shape(strip: LineStrip) -> None:
     assert cross >= stroke + 4
 
 
-def test_an_outage_breaks_the_line_where_it_was(strip: LineStrip) -> None:
+def test_an_outage_breaks_the_line_where_it_was(strip: ActivityStrip) -> None:
     before, after = read(100.0), read(104.2, words="after")
     strip.add([before, read(100.1), after])
     outages = Outages(1, 4.1, Outage(100.1, 104.2, "nothing listens at port 502"))
     for _ in range(2):  # a second time it is no news
         strip.set_outages("pumproom", outages)
-    kept = list(strip._lanes["pumproom"].passages)
-    assert [passage.gap for passage in kept] == [False, False, True, False]
+    kept = list(strip._lanes["pumproom"].marks)
+    assert [strip_mark.gap for strip_mark in kept] == [False, False, True, False]
     assert strip.told("pumproom").startswith("no answer for 4.1 s: nothing listens at port 502")
     image = strip.grab().toImage()
     wanted = QColor(palette.current().fault)
@@ -171,7 +171,9 @@ def _near(colour: QColor, wanted: QColor) -> bool:
     )
 
 
-def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(strip: LineStrip, clock: Clock, qtbot: QtBot) -> None:
+def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(
+    strip: ActivityStrip, clock: Clock, qtbot: QtBot
+) -> None:
     def settle() -> None:
         qtbot.waitUntil(lambda: not strip._news.isActive())
         QApplication.processEvents()
@@ -179,7 +181,7 @@ def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(strip: LineStrip
     for number, count in enumerate((3, 1, 40, 1, 7, 2, 1)):
         clock.now += 1
         marks = [(fault if number + at % 3 == 0 else read)(clock.now + at / 100) for at in range(count)]
-        strip.add([*marks, Passage("roof", "roof: written", good=True, write=True, at=clock.now)])
+        strip.add([*marks, StripMark("roof", "roof: written", good=True, write=True, at=clock.now)])
         if number == 3:
             strip.grab()  # a picture of what is not drawn yet changes nothing
         if number == 4:

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from app.project.by_itself import ByItself
-from widgets.kit.language import Language, Speech
-from widgets.live.arming import ArmingBadge, ArmingDialog, HoldButton, Writing
+from widgets.kit.language import Language, Translation
+from widgets.live.arming import ArmingBadge, ArmingDialog, HoldButton, WritePermission
 
 HOLD_MS = 60
 
@@ -158,13 +158,13 @@ def test_enter_and_escape_never_arm(dialog: ArmingDialog, qtbot: QtBot) -> None:
 @pytest.mark.parametrize(
     ("writing", "words", "button"),
     [
-        (Writing(), "Not connected: nothing is written", None),
-        (Writing(live=True, simulated=True, armed=("a",)), "Simulated: no machine can move", None),
-        (Writing(live=True), "Not armed: read only", "Arm"),
-        (Writing(live=True, armed=("pump room", "roof")), "ARMED: keys write to pump room, roof", "Disarm"),
+        (WritePermission(), "Not connected: nothing is written", None),
+        (WritePermission(live=True, simulated=True, armed=("a",)), "Simulated: no machine can move", None),
+        (WritePermission(live=True), "Not armed: read only", "Arm"),
+        (WritePermission(live=True, armed=("pump room", "roof")), "ARMED: keys write to pump room, roof", "Disarm"),
     ],
 )
-def test_the_badge_tells_in_words(qtbot: QtBot, writing: Writing, words: str, button: str | None) -> None:
+def test_the_badge_tells_in_words(qtbot: QtBot, writing: WritePermission, words: str, button: str | None) -> None:
     arm, disarm = QAction("Arm"), QAction("Disarm")
     badge = ArmingBadge(arm, disarm)
     qtbot.addWidget(badge)
@@ -182,14 +182,14 @@ def test_the_badge_disarms_at_one_click(qtbot: QtBot) -> None:
     badge = ArmingBadge(arm, disarm)
     qtbot.addWidget(badge)
     badge.show()
-    badge.show_writing(Writing(live=True, armed=("line",)))
+    badge.show_writing(WritePermission(live=True, armed=("line",)))
     with qtbot.waitSignal(disarm.triggered), qtbot.assertNotEmitted(arm.triggered):
         QTest.mouseClick(badge.button, Qt.MouseButton.LeftButton)
 
 
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
 def test_what_to_do_next_is_whole_and_moves_no_button(qtbot: QtBot, qapp: QApplication, language: Language) -> None:
-    speech = Speech(qapp)
+    speech = Translation(qapp)
     speech.speak(language)
     try:
         dialog = ArmingDialog(["line: tcp://host:502"])

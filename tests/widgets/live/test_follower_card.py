@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from app.client.faults import FaultKind
 from app.follower.drive_bank import DriveBank
-from app.follower.register_bank import Bank
+from app.follower.register_bank import RegisterBank
 from app.line.states import FollowerState
 from app.project.model import Project
 from tests.widgets.bench_project import bench_project
@@ -108,7 +108,7 @@ def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: 
 
 @pytest.fixture
 def setter(project: Project, qtbot: QtBot) -> ValueSetter:
-    made = ValueSetter(project, Bank(project, project.follower_named["tank"]), ["level"])
+    made = ValueSetter(project, RegisterBank(project, project.follower_named["tank"]), ["level"])
     qtbot.addWidget(made)
     made.show()
     return made

@@ -37,9 +37,9 @@ def connect(window: MainWindow, folder: Path) -> None:
     path = folder / "hall.toml"
     project = bench_project()
     # A busy computer answers late now and then.
-    save(project.but(lines=tuple(line.but(timeout_ms=500) for line in project.lines)), path)
+    save(project.replace(lines=tuple(line.replace(timeout_ms=500) for line in project.lines)), path)
     window.open_file(path)
-    window.show_workplace(1)
+    window.show_workspace(1)
     window.bench.connect_line()
 
 

@@ -10,12 +10,12 @@ from PySide6.QtCore import QObject
 from pytestqt.qtbot import QtBot
 
 from app.follower.simulation import Simulation
-from app.panel.events import Turned, Write
+from app.panel.events import ScreenChanged, Write
 from app.project.model import Panel, Project, Screen
 from app.project.purpose import Purpose
 from app.signals.reading import Quality
 from tests.widgets.bench_project import bench_project
-from widgets.live.live_session import Live, NotConnectedError
+from widgets.live.live_session import LiveSession, NotConnectedError
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
@@ -26,12 +26,12 @@ def real(device: Simulation) -> Project:
     return bench_project(port)
 
 
-def value(live: Live, name: str) -> object:
+def value(live: LiveSession, name: str) -> object:
     reading = live.readings().get(name)
     return reading.value if reading is not None and reading.good else None
 
 
-def test_simulated_it_reads_and_needs_no_arming(live: Live, qtbot: QtBot) -> None:
+def test_simulated_it_reads_and_needs_no_arming(live: LiveSession, qtbot: QtBot) -> None:
     live.connect_to(bench_project(), "simulated")
     qtbot.waitUntil(lambda: value(live, "set point") == 20)
     assert live.writing.live
@@ -48,7 +48,7 @@ def test_the_first_reading_does_not_wait_for_a_frame(
     monkeypatch.setattr("widgets.live.live_session.FRAME_MS", 3_600_000)
     shown: list[bool] = []
     parent = QObject()
-    slow = Live(parent)
+    slow = LiveSession(parent)
 
     def look() -> None:
         assert slow.session is not None
@@ -61,22 +61,22 @@ def test_the_first_reading_does_not_wait_for_a_frame(
     parent.deleteLater()
 
 
-def test_held_values_are_among_the_readings(live: Live) -> None:
+def test_held_values_are_among_the_readings(live: LiveSession) -> None:
     live.connect_to(bench_project(), "simulated")
     assert value(live, "recipe") == Fraction(4)
 
 
-def test_frames_come_and_tell_what_the_panel_did(live: Live, qtbot: QtBot) -> None:
+def test_frames_come_and_tell_what_the_panel_did(live: LiveSession, qtbot: QtBot) -> None:
     live.connect_to(bench_project(), "simulated")
     with qtbot.waitSignals([live.frame, live.frame]):
         pass
     with qtbot.waitSignal(live.happened) as happened:
         live.key_down("right")
-    assert isinstance(happened.args[0], Turned)
+    assert isinstance(happened.args[0], ScreenChanged)
     assert happened.args[0].screen == "tank"
 
 
-def test_every_transaction_is_told_once(live: Live, qtbot: QtBot) -> None:
+def test_every_transaction_is_told_once(live: LiveSession, qtbot: QtBot) -> None:
     told: list[object] = []
     live.transactions.connect(told.extend)
     live.connect_to(bench_project(), "simulated")
@@ -85,7 +85,7 @@ def test_every_transaction_is_told_once(live: Live, qtbot: QtBot) -> None:
 
 
 def test_a_real_line_begins_disarmed_and_refuses_to_write(
-    live: Live, real: Project, device: Simulation, qtbot: QtBot
+    live: LiveSession, real: Project, device: Simulation, qtbot: QtBot
 ) -> None:
     live.connect_to(real, None)
     qtbot.waitUntil(lambda: value(live, "set point") == 20)
@@ -98,7 +98,9 @@ def test_a_real_line_begins_disarmed_and_refuses_to_write(
     assert device.models["fan"].get("command") == 0
 
 
-def test_armed_it_writes_and_disarmed_it_does_not(live: Live, real: Project, device: Simulation, qtbot: QtBot) -> None:
+def test_armed_it_writes_and_disarmed_it_does_not(
+    live: LiveSession, real: Project, device: Simulation, qtbot: QtBot
+) -> None:
     live.connect_to(real, None)
     qtbot.waitUntil(lambda: value(live, "command") == 0)
     with qtbot.waitSignal(live.connection_changed):
@@ -120,7 +122,7 @@ def test_armed_it_writes_and_disarmed_it_does_not(live: Live, real: Project, dev
 
 @pytest.mark.parametrize("how", ["disarm", "disconnect"])
 def test_a_held_key_is_let_go_before_writing_ends(
-    live: Live, real: Project, device: Simulation, qtbot: QtBot, how: str
+    live: LiveSession, real: Project, device: Simulation, qtbot: QtBot, how: str
 ) -> None:
     live.connect_to(real, None)
     qtbot.waitUntil(lambda: value(live, "command") == 0)
@@ -140,7 +142,7 @@ def test_a_held_key_is_let_go_before_writing_ends(
 
 
 def test_a_held_key_that_cannot_be_let_go_is_told_when_disconnecting(
-    live: Live, real: Project, device: Simulation, qtbot: QtBot
+    live: LiveSession, real: Project, device: Simulation, qtbot: QtBot
 ) -> None:
     live.connect_to(real, None)
     qtbot.waitUntil(lambda: value(live, "command") == 0)
@@ -154,7 +156,7 @@ def test_a_held_key_that_cannot_be_let_go_is_told_when_disconnecting(
 
 
 def test_disarming_does_not_wait_for_a_follower_that_is_silent(
-    live: Live, real: Project, device: Simulation, qtbot: QtBot
+    live: LiveSession, real: Project, device: Simulation, qtbot: QtBot
 ) -> None:
     live.connect_to(real, None)
     qtbot.waitUntil(lambda: value(live, "command") == 0)
@@ -166,7 +168,7 @@ def test_disarming_does_not_wait_for_a_follower_that_is_silent(
     qtbot.waitUntil(lambda: live.writing.armed == ())
 
 
-def test_losing_the_focus_lets_go_of_a_held_key(live: Live, qtbot: QtBot) -> None:
+def test_losing_the_focus_lets_go_of_a_held_key(live: LiveSession, qtbot: QtBot) -> None:
     live.connect_to(bench_project(), "simulated")
     qtbot.waitUntil(lambda: value(live, "command") == 0)
     live.key_down("jog")
@@ -178,7 +180,7 @@ def test_losing_the_focus_lets_go_of_a_held_key(live: Live, qtbot: QtBot) -> Non
     qtbot.waitUntil(lambda: value(live, "run") == 0)
 
 
-def test_connecting_again_ends_the_former_session_and_arming(live: Live, real: Project, qtbot: QtBot) -> None:
+def test_connecting_again_ends_the_former_session_and_arming(live: LiveSession, real: Project, qtbot: QtBot) -> None:
     live.connect_to(real, None)
     live.arm()
     former = live.session
@@ -188,7 +190,7 @@ def test_connecting_again_ends_the_former_session_and_arming(live: Live, real: P
     assert not live.writing.armed
 
 
-def test_arming_is_for_real_lines_only(live: Live, qtbot: QtBot) -> None:
+def test_arming_is_for_real_lines_only(live: LiveSession, qtbot: QtBot) -> None:
     live.arm()
     assert not live.writing.live
     live.connect_to(bench_project(), "simulated")
@@ -197,13 +199,13 @@ def test_arming_is_for_real_lines_only(live: Live, qtbot: QtBot) -> None:
         live.disarm()
 
 
-def test_a_project_without_a_line_says_so(live: Live) -> None:
+def test_a_project_without_a_line_says_so(live: LiveSession) -> None:
     with pytest.raises(NotConnectedError, match="no line"):
         live.connect_to(Project(panel=Panel(start="a"), screens=(Screen(name="a"),)), "simulated")
     assert not live.connected
 
 
-def test_nobody_there_is_told_in_words_and_reading_goes_on_when_somebody_is(live: Live, qtbot: QtBot) -> None:
+def test_nobody_there_is_told_in_words_and_reading_goes_on_when_somebody_is(live: LiveSession, qtbot: QtBot) -> None:
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]

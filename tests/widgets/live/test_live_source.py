@@ -15,25 +15,25 @@ from app.project_file.files import load
 from app.recording.reader import Recording
 from app.recording.writer import CannotRecord
 from projects import demo_path
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.live.live_source import Observation
 
 pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 
 @pytest.fixture
-def observation(live: Live) -> Observation:
+def observation(live: LiveSession) -> Observation:
     return Observation(live)
 
 
-def connect(live: Live, observation: Observation, qtbot: QtBot) -> None:
+def connect(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     live.connect_to(load(demo_path("booster-pump")), "simulated")
     assert observation.source is not None
     source = observation.source
     qtbot.waitUntil(lambda: not np.isnan(source.at("frequency", source.span()[1])))
 
 
-def press(live: Live, key: str) -> None:
+def press(live: LiveSession, key: str) -> None:
     live.key_down(key)
     live.key_up(key)
 
@@ -42,7 +42,9 @@ def kinds(events: object) -> list[tuple[Kind, str]]:
     return [(event.kind, event.subject) for event in events]  # type: ignore[attr-defined]
 
 
-def test_readings_become_curves_and_deeds_become_events(live: Live, observation: Observation, qtbot: QtBot) -> None:
+def test_readings_become_curves_and_deeds_become_events(
+    live: LiveSession, observation: Observation, qtbot: QtBot
+) -> None:
     connect(live, observation, qtbot)
     told: list[Event] = []
     observation.happened.connect(told.extend)
@@ -54,7 +56,7 @@ def test_readings_become_curves_and_deeds_become_events(live: Live, observation:
     assert (Kind.RISE, "running") in kinds(told)
 
 
-def test_the_very_first_readings_are_observed(live: Live, observation: Observation, qtbot: QtBot) -> None:
+def test_the_very_first_readings_are_observed(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     early: list[Subscription] = []
     live.about_to_start.connect(lambda session: early.append(session.samples.subscribe()))
     connect(live, observation, qtbot)
@@ -67,7 +69,7 @@ def test_the_very_first_readings_are_observed(live: Live, observation: Observati
 
 
 def test_a_disconnected_session_leaves_its_curves_and_another_one_begins_anew(
-    live: Live, observation: Observation, qtbot: QtBot
+    live: LiveSession, observation: Observation, qtbot: QtBot
 ) -> None:
     connect(live, observation, qtbot)
     first = observation.source
@@ -78,7 +80,7 @@ def test_a_disconnected_session_leaves_its_curves_and_another_one_begins_anew(
     assert observation.source is not first
 
 
-def test_an_alarm_waits_until_it_is_acknowledged(live: Live, observation: Observation, qtbot: QtBot) -> None:
+def test_an_alarm_waits_until_it_is_acknowledged(live: LiveSession, observation: Observation, qtbot: QtBot) -> None:
     connect(live, observation, qtbot)
     session = live.session
     assert session is not None
@@ -94,7 +96,7 @@ def test_an_alarm_waits_until_it_is_acknowledged(live: Live, observation: Observ
     assert observation.events[-1].data["state"] == "ACKED"
 
 
-def test_a_recording_has_all_of_it(live: Live, observation: Observation, qtbot: QtBot, tmp_path: Path) -> None:
+def test_a_recording_has_all_of_it(live: LiveSession, observation: Observation, qtbot: QtBot, tmp_path: Path) -> None:
     with pytest.raises(CannotRecord, match="Connect first"):
         observation.record(tmp_path / "early.fanrec")
     connect(live, observation, qtbot)
@@ -125,14 +127,14 @@ def test_a_recording_has_all_of_it(live: Live, observation: Observation, qtbot: 
 
 
 def test_another_observation_goes_on_with_what_the_first_has(
-    live: Live, observation: Observation, qtbot: QtBot, tmp_path: Path
+    live: LiveSession, observation: Observation, qtbot: QtBot, tmp_path: Path
 ) -> None:
     connect(live, observation, qtbot)
     observation.record(tmp_path / "run.fanrec")
-    second_live = Live()
-    second_live.succeed(live)
+    second_live = LiveSession()
+    second_live.take_over(live)
     second = Observation(second_live)
-    second.succeed(observation)
+    second.take_over(observation)
     assert second.recording
     assert not observation.recording
     count = len(second.events)

@@ -33,7 +33,7 @@ def project() -> Project:
         signal("label", 6, encoding="string", length=2),
         line=TcpLine(name="line", host="127.0.0.1"),
         unit=1,
-    ).but(panel=Panel(start="run"), screens=(Screen(name="run"),))
+    ).replace(panel=Panel(start="run"), screens=(Screen(name="run"),))
 
 
 READINGS: Mapping[str, Reading] = {
@@ -161,7 +161,7 @@ def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot) ->
 
 def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot) -> None:
     names = [f"signal {number}" for number in range(20_000)]
-    many = project().but(
+    many = project().replace(
         signals=tuple(RegisterSignal(name=name, follower="pump", number=at) for at, name in enumerate(names))
     )
     table = ReadingsTable()

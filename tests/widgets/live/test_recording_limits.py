@@ -32,7 +32,7 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 @pytest.fixture
 def window(make_window: MakeWindow, pump: Project) -> MainWindow:
-    made = make_window(Settings(), None, workplace=START_UP)
+    made = make_window(Settings(), None, workspace=START_UP)
     made.take(pump, None)
     QTest.keyClick(made, KEY.Key_3, CTRL)
     return made

@@ -24,7 +24,7 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 @pytest.fixture
 def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWindow:
     """A window connected to a real line, armed, its fan running."""
-    made = make_window(Settings(keep=False), workplace=BENCH)
+    made = make_window(Settings(keep=False), workspace=BENCH)
     connect(made, device, qtbot)
     made.live.arm()
     made.live.key_down("start")
@@ -46,18 +46,18 @@ def told_of_stops(window: MainWindow) -> list[str]:
 
 def places(window: MainWindow) -> dict[str, QRect]:
     """Where the face of the workplace in front is, and each of its keys."""
-    face = window.start_up.face if window.workplace is not window.bench else window.bench.face
+    face = window.start_up.face if window.workspace is not window.bench else window.bench.face
     return {
         f"{number} {type(child).__name__}": QRect(child.mapTo(window, QPoint()), child.size())
         for number, child in enumerate((face, *face.findChildren(QWidget)))
     }
 
 
-@pytest.mark.parametrize("workplace", [BENCH, START_UP])
+@pytest.mark.parametrize("workspace", [BENCH, START_UP])
 def test_a_stop_that_is_not_confirmed_is_in_sight_and_moves_nothing(
-    window: MainWindow, device: Simulation, workplace: int, qtbot: QtBot
+    window: MainWindow, device: Simulation, workspace: int, qtbot: QtBot
 ) -> None:
-    window.show_workplace(workplace)
+    window.show_workspace(workspace)
     assert not window.alarm.isVisible()
     device.models["fan"].silent = True
     qtbot.waitUntil(lambda: session(window).snapshot().followers["fan"].answering is False)

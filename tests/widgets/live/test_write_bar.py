@@ -22,7 +22,7 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 @pytest.fixture
 def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWindow:
     """A window connected to a real line that is not armed."""
-    made = make_window(Settings(keep=False), workplace=BENCH)
+    made = make_window(Settings(keep=False), workspace=BENCH)
     connect(made, device, qtbot)
     return made
 
@@ -90,8 +90,8 @@ def test_nothing_is_written_unarmed_and_the_way_to_arm_is_offered(
 
 
 def test_a_value_is_written_read_back_told_and_recorded(window: MainWindow, device: Simulation, qtbot: QtBot) -> None:
-    window.show_workplace(START_UP)
-    window.show_workplace(BENCH)
+    window.show_workspace(START_UP)
+    window.show_workspace(BENCH)
     window.live.arm()
     choose(window, "set point", qtbot)
     bar = window.bench.write_bar

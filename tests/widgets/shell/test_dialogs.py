@@ -97,6 +97,9 @@ def test_a_panel_of_any_size_with_screens_to_turn(qtbot: QtBot) -> None:
     project = dialog.project
     assert (project.panel.rows, project.panel.columns) == (3, 24)
     assert len(dialog._face.rows) == 3
-    assert [(turn.key, turn.to) for turn in project.screen_changes] == [("right", "next"), ("left", "previous")]
+    assert [(screen_change.key, screen_change.to) for screen_change in project.screen_changes] == [
+        ("right", "next"),
+        ("left", "previous"),
+    ]
     assert len(project.screens) == 2
     assert [finding for finding in check(project) if finding.severity == "error"] == []

@@ -20,7 +20,7 @@ from projects import demo_path
 from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import MakeWindow
 from widgets.design.forms.form import FormRow
-from widgets.kit.language import Language, Speech
+from widgets.kit.language import Language, Translation
 from widgets.shell.recovery_dialog import RecoveryDialog
 from widgets.shell.window import MainWindow
 
@@ -255,7 +255,7 @@ def test_a_copy_that_is_declined_keeps_it(window: MainWindow, make: Callable[[],
 
 
 def test_a_window_of_another_language_shows_it_in_the_same_row(
-    window: MainWindow, make: Callable[[], MainWindow], speech: Speech, qtbot: QtBot
+    window: MainWindow, make: Callable[[], MainWindow], speech: Translation, qtbot: QtBot
 ) -> None:
     place = window.design.inspector.signal_form.rows.index(step_of(window))
     window.leave()

@@ -27,7 +27,7 @@ def window() -> Iterator[MainWindow]:
         for view in VIEWS:
             made.design.show_view(view)
             settle()
-        made.show_workplace(1)
+        made.show_workspace(1)
         made.bench.connect_line()
         settle()
         yield made

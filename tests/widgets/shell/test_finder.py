@@ -79,14 +79,14 @@ def test_a_command_is_run_by_a_few_letters(window: MainWindow) -> None:
 
 
 def test_a_command_of_the_design_brings_it_to_the_front(window: MainWindow) -> None:
-    window.show_workplace(1)
+    window.show_workspace(1)
     finding(window, run("go to the findings"))
-    assert window.workplace is window.design
+    assert window.workspace is window.design
     assert window.focusWidget() is window.design.findings.tree
 
 
 def test_undo_is_found_by_the_name_of_its_step(window: MainWindow) -> None:
-    window.document.do("Title", lambda project: project.but(title="other"))
+    window.document.do("Title", lambda project: project.replace(title="other"))
     finding(window, run("undo titl"))
     assert window.document.project.title != "other"
 
@@ -113,10 +113,10 @@ def test_screens_and_signals_are_places_to_go_to(window: MainWindow) -> None:
     last = project.screens[-1].name
     finding(window, run(f"screen {last}"))
     assert window.document.selection.screen == last
-    window.show_workplace(1)
+    window.show_workspace(1)
     signal = project.signals[-1].name
     finding(window, run(f"go signal {signal}"))
-    assert window.workplace is window.design
+    assert window.workspace is window.design
     assert window.design.view == "signals"
     assert project.signals[window.design.signals.current()].name == signal
 

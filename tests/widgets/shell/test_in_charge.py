@@ -29,7 +29,7 @@ LOST_S = 0.3
 @pytest.fixture
 def window(make_window: MakeWindow, device: Simulation, qtbot: QtBot) -> MainWindow:
     """A window connected to a real line, armed."""
-    made = make_window(Settings(keep=False), workplace=BENCH)
+    made = make_window(Settings(keep=False), workspace=BENCH)
     connect(made, device, qtbot)
     made.live.arm()
     return made
@@ -69,7 +69,7 @@ def test_no_recording_takes_the_place_of_an_armed_panel(
     def open_it() -> None:  # a dropped or a recent file comes the way of `open_file`
         window.start_up.open_action.trigger() if way == "command" else window.open_file(recording)
 
-    window.show_workplace(START_UP)
+    window.show_workspace(START_UP)
     open_it()
     assert window.notices.text.text().endswith(
         "Writing is armed: the panel here operates the machine. Disarm first, then open the recording."
@@ -90,7 +90,7 @@ def test_no_recording_takes_the_place_of_an_armed_panel(
 
 def test_arming_closes_a_recording(window: MainWindow, recording: Path, device: Simulation, qtbot: QtBot) -> None:
     window.live.disarm()
-    window.show_workplace(START_UP)
+    window.show_workspace(START_UP)
     assert window.open_file(recording)
     window.live.arm()
     assert window.start_up.replay_bar.replay is None
@@ -102,7 +102,7 @@ def test_arming_closes_a_recording(window: MainWindow, recording: Path, device: 
 def test_the_face_says_that_it_is_a_recording(window: MainWindow, recording: Path) -> None:
     face = window.start_up.face
     window.live.disarm()
-    window.show_workplace(START_UP)
+    window.show_workspace(START_UP)
 
     def caution_above_the_glass() -> int:
         image = face.grab().toImage()
@@ -175,7 +175,7 @@ CHANGED = "\u26a0 The design was changed since this was connected. The panel sti
 
 
 def retitle(window: MainWindow) -> None:
-    window.document.do("Title", lambda project: project.but(title=project.title + "!"))
+    window.document.do("Title", lambda project: project.replace(title=project.title + "!"))
 
 
 @pytest.mark.parametrize("place", [BENCH, START_UP], ids=["bench", "start-up"])
@@ -183,17 +183,17 @@ def test_that_the_panel_is_not_the_one_designed_is_said_as_long_as_it_is_so(plac
     def said() -> bool:
         return window.notices.isVisible() and window.notices.text.text() == CHANGED
 
-    window.show_workplace(DESIGN)
+    window.show_workspace(DESIGN)
     retitle(window)
     assert not said(), "in Design it is no news"
     for _ in range(2):
-        window.show_workplace(place)
+        window.show_workspace(place)
         assert said()
         window.notices.retract(window.notices.about)  # put away
         assert not said()
-        window.show_workplace(DESIGN)
+        window.show_workspace(DESIGN)
         assert not said()
-    window.show_workplace(place)
+    window.show_workspace(place)
     window.notices.retract(window.notices.about)
     retitle(window)
     assert said()

@@ -57,24 +57,24 @@ class Places:
     def look(self, state: str) -> None:
         settle()
         assert self.window.size() == self.size, f"{state}: the window grew"
-        workplace = ("design", "bench", "start-up")[self.window.workplace_number]
+        workspace = ("design", "bench", "start-up")[self.window.workspace_number]
         now = self._keys()
         assert now, f"{state}: no key is in sight"
-        before = self.first.setdefault(workplace, now)
+        before = self.first.setdefault(workspace, now)
         moved = {key: (before[key], place) for key, place in now.items() if before.get(key) != place}
-        assert not moved, f"{state}, {workplace}: {moved}"
+        assert not moved, f"{state}, {workspace}: {moved}"
         assert before.keys() == now.keys()
 
     def look_everywhere(self, state: str) -> None:
-        here = self.window.workplace_number
-        for workplace in (BENCH, START_UP):
-            self.window.show_workplace(workplace)
+        here = self.window.workspace_number
+        for workspace in (BENCH, START_UP):
+            self.window.show_workspace(workspace)
             self.look(state)
-        self.window.show_workplace(here)
+        self.window.show_workspace(here)
 
     def _keys(self) -> dict[str, QRect]:
         faces = [
-            face for face in self.window.workplace.findChildren(PanelFace) if face.isVisible() and not face.editing
+            face for face in self.window.workspace.findChildren(PanelFace) if face.isVisible() and not face.editing
         ]
         return {
             name: QRect(button.mapToGlobal(QPoint(0, 0)), button.size())
@@ -85,11 +85,11 @@ class Places:
 
 
 @contextmanager
-def standing(project: Project, setting: Setting, size: tuple[int, int]) -> Iterator[tuple[MainWindow, Places]]:
+def status(project: Project, setting: Setting, size: tuple[int, int]) -> Iterator[tuple[MainWindow, Places]]:
     with staged(setting) as window:
         window.take(project, None)
         window.resize(*size)
-        window.show_workplace(BENCH)
+        window.show_workspace(BENCH)
         settle()
         yield window, Places(window)
 
@@ -105,7 +105,7 @@ def connect(window: MainWindow, where: int) -> None:
 
 @pytest.mark.parametrize(("setting", "size"), SETTINGS, ids=str)
 def test_simulated_no_state_moves_a_key(setting: Setting, size: tuple[int, int], tmp_path: Path) -> None:
-    with standing(bench_project(), setting, size) as (window, places):
+    with status(bench_project(), setting, size) as (window, places):
         places.look_everywhere("not connected")
         bench = window.bench
         connect(window, 0)
@@ -135,7 +135,7 @@ def test_simulated_no_state_moves_a_key(setting: Setting, size: tuple[int, int],
             QTest.keyClick(setter.value, Qt.Key.Key_Return)
         places.look_everywhere("refused set")
         _say_everything(window, places)
-        window.document.do("Title", lambda project: project.but(title=LONG))
+        window.document.do("Title", lambda project: project.replace(title=LONG))
         places.look_everywhere("changed design")
         window.document.undo()
         start_up = window.start_up
@@ -184,7 +184,7 @@ def _say_everything(window: MainWindow, places: Places) -> None:
 def test_on_a_real_line_neither_arming_nor_its_loss_moves_a_key(setting: Setting, size: tuple[int, int]) -> None:
     with Simulation(bench_project()) as device:
         port = device.serve_tcp(None, "127.0.0.1", 0)[1]
-        with standing(bench_project(port), setting, size) as (window, places):
+        with status(bench_project(port), setting, size) as (window, places):
             places.look_everywhere("not connected")
             connect(window, 1)
             settle_until(lambda: live(window))
@@ -220,7 +220,7 @@ def test_on_a_real_line_neither_arming_nor_its_loss_moves_a_key(setting: Setting
 @pytest.mark.parametrize(("setting", "size"), SETTINGS, ids=str)
 def test_two_lines_and_long_names_move_no_key(setting: Setting, size: tuple[int, int]) -> None:
     project = load(demo_path("drying-hall"))
-    with standing(project, setting, size) as (window, places):
+    with status(project, setting, size) as (window, places):
         places.look_everywhere("not connected")
         connect(window, 0)
         settle_until(lambda: live(window))
@@ -239,7 +239,7 @@ def test_nothing_moves_a_key_while_a_screen_is_tried(setting: Setting, size: tup
     with staged(setting) as window:
         window.take(bench_project(), None)
         window.resize(*size)
-        window.show_workplace(DESIGN)
+        window.show_workspace(DESIGN)
         settle()
         places = Places(window)
         design = window.design
@@ -250,7 +250,7 @@ def test_nothing_moves_a_key_while_a_screen_is_tried(setting: Setting, size: tup
         design.document.offered.emit(LONG, "Do it", lambda: None)
         places.look("something refused")
         notice = design.notice
-        keys = next(face for face in window.workplace.findChildren(PanelFace) if face.isVisible()).keypad
+        keys = next(face for face in window.workspace.findChildren(PanelFace) if face.isVisible()).keypad
         assert not notice.isVisible() or not _global(notice).intersects(_global(keys)), "it lies over the keys"
         design.editor.tryout.said.setText(LONG)
         places.look("the panel did something")
@@ -273,7 +273,7 @@ def _global(widget: object) -> QRect:
 
 CHANGES: list[Callable[[MainWindow], object]] = [
     lambda window: window.files.bar.say("changed", LONG, (("Compare", lambda: None),)),
-    lambda window: window.document.do("Title", lambda project: project.but(title="other")),
+    lambda window: window.document.do("Title", lambda project: project.replace(title="other")),
     lambda window: window._theme.choose(Appearance.DARK) if window._theme else None,
     lambda window: window.bench.why.setText(LONG),
 ]
@@ -282,7 +282,7 @@ CHANGES: list[Callable[[MainWindow], object]] = [
 @pytest.mark.parametrize("number", range(len(CHANGES)))
 def test_a_press_ends_on_the_key_where_it_began(number: int, qtbot: QtBot) -> None:
     """The pointer stands still, something happens while the button of the mouse is down; then it goes up."""
-    with standing(bench_project(), Setting(), SMALLEST_SCREEN) as (window, _places):
+    with status(bench_project(), Setting(), SMALLEST_SCREEN) as (window, _places):
         connect(window, 0)
         settle_until(lambda: live(window))
         heard: list[str] = []
@@ -326,7 +326,7 @@ def _longest_advice() -> list[str]:
 @pytest.mark.parametrize("percent", [100, 150, 200])
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
 def test_the_longest_advice_is_whole_on_the_card(language: Language, percent: int) -> None:
-    with standing(bench_project(), Setting(language=language, percent=percent), SMALLEST_SCREEN) as (window, _places):
+    with status(bench_project(), Setting(language=language, percent=percent), SMALLEST_SCREEN) as (window, _places):
         card = window.bench.cards.card(0)
         area = window.bench.cards.parentWidget()
         assert area is not None
@@ -344,11 +344,11 @@ def test_the_longest_advice_is_whole_on_the_card(language: Language, percent: in
 @pytest.mark.parametrize("percent", [100, 150, 200])
 def test_every_key_is_whole_in_sight_on_the_smallest_screen(demo: str, percent: int) -> None:
     setting = Setting(language=Language.GERMAN, percent=percent)
-    with standing(load(demo_path(demo)), setting, SMALLEST_SCREEN) as (window, _places):
-        for workplace in (BENCH, START_UP):
-            window.show_workplace(workplace)
+    with status(load(demo_path(demo)), setting, SMALLEST_SCREEN) as (window, _places):
+        for workspace in (BENCH, START_UP):
+            window.show_workspace(workspace)
             settle()
-            face = window.bench.face if workplace == BENCH else window.start_up.face
+            face = window.bench.face if workspace == BENCH else window.start_up.face
             for name, button in face.keypad.buttons.items():
                 whole = QRect(QPoint(0, 0), button.size())
-                assert button.visibleRegion().boundingRect() == whole, f"{name} on workplace {workplace}"
+                assert button.visibleRegion().boundingRect() == whole, f"{name} on workplace {workspace}"

@@ -20,27 +20,27 @@ from app.project.model import Project
 from app.project_file.files import load
 from tests.widgets.bench_project import bench_project
 from widgets.document.settings import Settings
-from widgets.kit.language import Language, Speech
+from widgets.kit.language import Language, Translation
 from widgets.shell.window import BENCH, START_UP, MainWindow
 
 pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 
 @pytest.fixture
-def german(speech: Speech, file: Path, tmp_path: Path, qtbot: QtBot) -> Iterator[MainWindow]:
+def german(speech: Translation, file: Path, tmp_path: Path, qtbot: QtBot) -> Iterator[MainWindow]:
     """A German window in the place of an English one that was live, with a change that is not saved."""
     state = tmp_path / "state"
-    english = MainWindow(workplace=1, state=state)
+    english = MainWindow(workspace=1, state=state)
     english.show()
     english.take(load(file), file)
-    english.document.do("Change the title", lambda project: project.but(title="Changed"))
+    english.document.do("Change the title", lambda project: project.replace(title="Changed"))
     english.bench.connect_line()
     session = english.live.session
     assert session is not None
     live = english.live
     qtbot.waitUntil(lambda: live.readings()["level"].good)
     speech.speak(Language.GERMAN)
-    made = MainWindow(workplace=english.workplace_number, former=english)
+    made = MainWindow(workspace=english.workspace_number, former=english)
     assert not english.isVisible()
     assert made.live.session is session
     assert english.live.session is None
@@ -51,7 +51,7 @@ def german(speech: Speech, file: Path, tmp_path: Path, qtbot: QtBot) -> Iterator
 
 
 def titled(project: Project, title: str) -> Project:
-    return project.but(title=title)
+    return project.replace(title=title)
 
 
 def entries(menu: QMenu) -> Iterator[QAction]:
@@ -91,7 +91,7 @@ def test_the_session_goes_on_and_only_the_new_window_shows_it(german: MainWindow
     assert not german.live.connected
 
 
-def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, speech: Speech) -> None:
+def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, speech: Translation) -> None:
     english = MainWindow()
     english.show()
     english.take(bench_project(), None)
@@ -108,7 +108,7 @@ def test_what_was_typed_and_not_taken_over_yet_is_still_there(qtbot: QtBot, spee
 
 @pytest.mark.parametrize("at_once", [True, False])
 def test_what_is_not_in_front_follows_by_itself_and_nothing_of_the_former_window_stays(
-    qtbot: QtBot, speech: Speech, *, at_once: bool
+    qtbot: QtBot, speech: Translation, *, at_once: bool
 ) -> None:
     def windows() -> int:
         """Everything that is a window to Qt: menus, too."""
@@ -119,14 +119,14 @@ def test_what_is_not_in_front_follows_by_itself_and_nothing_of_the_former_window
     window.show()
     window.take(bench_project(), None)
     window.design.drafts.keep(("signal", "level"), "Unit", ("a unit that is much too long",), "too long")
-    window.show_workplace(START_UP)
+    window.show_workspace(START_UP)
     window.bench.connect_line()
     qtbot.waitUntil(lambda: window.live.readings()["level"].good)
     window.start_up.trend.show_signals(("level",))
     alive: list[int] = []
     for language in (Language.GERMAN, Language.ENGLISH, Language.GERMAN):
         speech.speak(language)
-        former, window = window, MainWindow(Settings(keep=False), workplace=BENCH, former=window)
+        former, window = window, MainWindow(Settings(keep=False), workspace=BENCH, former=window)
         assert not window.has_design
         if at_once:
             window.succeed_wholly()
@@ -145,16 +145,16 @@ def test_saving_goes_to_the_same_file(german: MainWindow, file: Path) -> None:
     assert load(file).title == "Changed"
 
 
-def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, speech: Speech) -> None:
+def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, speech: Translation) -> None:
     with Simulation(bench_project()) as device:
         _, port = device.serve_tcp(None, "127.0.0.1", 0)
-        english = MainWindow(workplace=1)
+        english = MainWindow(workspace=1)
         english.show()
         english.take(bench_project(port), None)
         english.live.connect_to(english.document.project, None)
         english.live.arm()
         speech.speak(Language.GERMAN)
-        german = MainWindow(workplace=1, former=english)
+        german = MainWindow(workspace=1, former=english)
         assert german.badge.words == "FREIGEGEBEN: Tasten schreiben auf hall"
         assert german.live.writing.armed == ("hall",)
         assert not english.live.writing.armed
@@ -165,7 +165,7 @@ def test_an_armed_line_stays_armed_and_the_new_window_says_so(qtbot: QtBot, spee
         german.deleteLater()
 
 
-def test_every_command_keeps_its_key(qtbot: QtBot, speech: Speech) -> None:
+def test_every_command_keeps_its_key(qtbot: QtBot, speech: Translation) -> None:
     keys = []
     for language in (Language.ENGLISH, Language.GERMAN):
         speech.speak(language)
@@ -178,7 +178,7 @@ def test_every_command_keeps_its_key(qtbot: QtBot, speech: Speech) -> None:
 
 
 @pytest.mark.parametrize("language", [Language.ENGLISH, Language.GERMAN])
-def test_no_access_key_stands_twice_in_a_menu(qtbot: QtBot, speech: Speech, language: Language) -> None:
+def test_no_access_key_stands_twice_in_a_menu(qtbot: QtBot, speech: Translation, language: Language) -> None:
     speech.speak(language)
     window = MainWindow()
     qtbot.addWidget(window)

@@ -115,7 +115,7 @@ def test_own_saving_is_no_change_by_another(window: MainWindow, file: Path, qtbo
         window.document.do("Title", lambda project, title=title: edits.set_title(project, title))  # type: ignore[misc]
         QTest.keySequence(window, "Ctrl+S")
     looked: list[object] = []
-    window.files.standing._watch.found.connect(lambda *found: looked.append(found))
+    window.files.status._watch.found.connect(lambda *found: looked.append(found))
     (file.parent / "other.toml").touch()
     change_on_disk(file)
     qtbot.waitUntil(lambda: bool(looked))
@@ -433,7 +433,7 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     window_state.take_up(second)
     assert second.document.path == file
     assert second.document.selection.screen == "tank"
-    assert second.workplace is second.design
+    assert second.workspace is second.design
     assert second.design.view == "signals"
     assert second.line_dock.isVisible()
     assert second.menus.line_view.isChecked()
@@ -443,7 +443,7 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     second.close()
     third = make()
     window_state.take_up(third)
-    assert third.workplace is third.bench
+    assert third.workspace is third.bench
     assert not third.line_dock.isVisible()
 
 

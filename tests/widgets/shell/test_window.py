@@ -46,19 +46,19 @@ pytestmark = pytest.mark.usefixtures("own_settings", "no_thread_is_left")
 
 def test_a_workplace_is_made_when_it_is_first_wanted(qtbot: QtBot) -> None:
     """A demo begins on the Bench, and is live sooner without the others."""
-    window = MainWindow(workplace=1)
+    window = MainWindow(workspace=1)
     qtbot.addWidget(window)
     window.document.open(bench_project(), None)
-    assert window.workplace is window.bench
+    assert window.workspace is window.bench
     assert not window.has_design
-    window.show_workplace(0)
+    window.show_workspace(0)
     assert window.has_design
-    assert window.workplace is window.design
+    assert window.workspace is window.design
     window.leave()
 
 
 def retitle(project: Project) -> Project:
-    return project.but(title=project.title + "!")
+    return project.replace(title=project.title + "!")
 
 
 def change(window: MainWindow) -> None:
@@ -104,7 +104,7 @@ def name_file(monkeypatch: pytest.MonkeyPatch, method: str, path: Path | None) -
 
 
 def test_begins_with_a_blank_project_and_the_design(window: MainWindow) -> None:
-    assert window.workplace is window.design
+    assert window.workspace is window.design
     assert window.windowTitle() == "untitled[*] \u2013 Fanlight"
     assert not window.isWindowModified()
 
@@ -299,7 +299,7 @@ def test_what_is_no_project_file_is_said(window: MainWindow, tmp_path: Path, con
 
 def test_recent_files_open_from_the_menu(window: MainWindow, file: Path, tmp_path: Path) -> None:
     other = tmp_path / "other.toml"
-    save(bench_project().but(title="Other"), other)
+    save(bench_project().replace(title="Other"), other)
     window.open_file(other)
     window.open_file(file)
     assert [action.text().split("  ")[1] for action in window.files.recent.actions()[:2]] == [file.name, other.name]
@@ -346,7 +346,7 @@ def test_closing_without_changes_does_not_ask(window: MainWindow, file: Path) ->
 
 def begin_an_action(window: MainWindow) -> str:
     """Begin an action that does nothing yet; what it is called."""
-    window.show_workplace(0)
+    window.show_workspace(0)
     window.design.behaviour.add_action("key")
     return f"action {len(window.document.project.actions) + 1}"
 
@@ -574,14 +574,14 @@ def test_the_strip_says_why_a_line_is_down(window: MainWindow, qtbot: QtBot) -> 
 
 
 @pytest.mark.parametrize("keys", ["Pause", "Ctrl+."])
-@pytest.mark.parametrize("workplace", [0, 1])
-def test_disarming_works_by_key_from_every_workplace(window: MainWindow, workplace: int, keys: str) -> None:
+@pytest.mark.parametrize("workspace", [0, 1])
+def test_disarming_works_by_key_from_every_workplace(window: MainWindow, workspace: int, keys: str) -> None:
     window.take(bench_project(1), None)
     window.bench.choose(1)
     window.bench.connect_line()
     window.live.arm()
     assert window.badge.words == "ARMED: keys write to hall"
-    window.show_workplace(workplace)
+    window.show_workspace(workspace)
     focus = QApplication.focusWidget()
     assert focus is not None
     QTest.keySequence(focus, keys)
@@ -600,7 +600,7 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     window: MainWindow, qtbot: QtBot
 ) -> None:
     window.take(bench_project(), None)
-    window.show_workplace(0)
+    window.show_workspace(0)
     face = window.design.editor.face
     qtbot.waitUntil(face.hasFocus)
     window.bench.where.setCurrentIndex(0)
@@ -610,7 +610,7 @@ def test_connecting_from_design_leaves_the_focus_there_and_says_what_cannot_be(
     QTest.keySequence(window, "Ctrl+Shift+K")
     qtbot.waitUntil(lambda: not window.live.connected)
     window.take(
-        bench_project().but(lines=(), followers=(), signals=(), actions=(), screen_changes=(), screens=()), None
+        bench_project().replace(lines=(), followers=(), signals=(), actions=(), screen_changes=(), screens=()), None
     )
     window.bench.connect_line()
     assert "no line" in window.notices.text.text()

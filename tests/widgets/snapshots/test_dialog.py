@@ -18,7 +18,7 @@ from tests.builders import pump_project, word
 from tests.staged_follower import Registers, StagedFollower
 from widgets.document.document import Document
 from widgets.document.settings import Settings
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 from widgets.snapshots.dialog import SnapshotsDialog
 from widgets.snapshots.registers_table import Column
 from widgets.snapshots.restoring_dialog import RestoringDialog
@@ -26,7 +26,7 @@ from widgets.snapshots.restoring_dialog import RestoringDialog
 PROJECT = pump_project(
     word("limit", 15, write=True, unit="Hz"),
     word("speed", 16),
-).but(screens=(Screen(name="a"),))
+).replace(screens=(Screen(name="a"),))
 
 
 @pytest.fixture
@@ -45,15 +45,15 @@ def staged(request: pytest.FixtureRequest, registers: Registers) -> Iterator[Sta
 
 
 @pytest.fixture
-def live(qtbot: QtBot, staged: StagedFollower) -> Iterator[Live]:
-    live = Live()
+def live(qtbot: QtBot, staged: StagedFollower) -> Iterator[LiveSession]:
+    live = LiveSession()
     live.connect_to(PROJECT, staged.endpoint)
     yield live
     live.disconnect_from_line()
 
 
 @pytest.fixture
-def dialog(qtbot: QtBot, live: Live) -> Iterator[SnapshotsDialog]:
+def dialog(qtbot: QtBot, live: LiveSession) -> Iterator[SnapshotsDialog]:
     made = SnapshotsDialog(Document(PROJECT), live, Settings(keep=False))
     made.show()
     yield made
@@ -71,7 +71,7 @@ def click(button: object) -> None:
 
 def test_taken_changed_compared_and_written_back(
     dialog: SnapshotsDialog,
-    live: Live,
+    live: LiveSession,
     staged: StagedFollower,
     registers: Registers,
     qtbot: QtBot,
@@ -127,7 +127,7 @@ def writes(staged: StagedFollower) -> int:
 
 
 def test_disconnecting_ends_the_offer_to_write(
-    dialog: SnapshotsDialog, live: Live, qtbot: QtBot, tmp_path: Path
+    dialog: SnapshotsDialog, live: LiveSession, qtbot: QtBot, tmp_path: Path
 ) -> None:
     dialog.take_into(tmp_path / "found.toml")
     qtbot.waitUntil(lambda: "Registers: 2" in dialog.state.text())
@@ -141,7 +141,7 @@ def test_disconnecting_ends_the_offer_to_write(
 
 
 def test_the_space_bar_ticks_every_selected_line(
-    dialog: SnapshotsDialog, live: Live, staged: StagedFollower, qtbot: QtBot, tmp_path: Path
+    dialog: SnapshotsDialog, live: LiveSession, staged: StagedFollower, qtbot: QtBot, tmp_path: Path
 ) -> None:
     QTest.keyClicks(dialog.ranges, "holding:20-21")
     dialog.take_into(tmp_path / "found.toml")

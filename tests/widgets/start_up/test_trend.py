@@ -18,7 +18,7 @@ from pytestqt.qtbot import QtBot
 from app.curves.source import plottable
 from app.project.model import Project
 from app.project_file.files import parse
-from app.recording.envelope import Outline, extremes
+from app.recording.envelope import Envelope, extremes
 from tests.widgets.driving import shown
 from widgets.document.settings import Settings
 from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
@@ -85,7 +85,7 @@ class Told:
     def span(self) -> tuple[float, float]:
         return 0.0, self.now
 
-    def outline(self, signal: str, begin: float, end: float, columns: int) -> Outline:
+    def envelope(self, signal: str, begin: float, end: float, columns: int) -> Envelope:
         times, values = self.series[signal]
         inside = (times >= begin) & (times <= end)
         return extremes(np.linspace(begin, end, columns + 1), times[inside], values[inside])

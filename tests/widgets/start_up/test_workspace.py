@@ -31,7 +31,7 @@ from widgets.document.settings import Settings
 from widgets.kit.commands import why_off
 from widgets.shell.window import BENCH, DESIGN, START_UP, MainWindow
 from widgets.start_up.trend_legend import Column
-from widgets.start_up.workspace import StartUpWorkplace
+from widgets.start_up.workspace import StartUpWorkspace
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier
@@ -43,15 +43,15 @@ pytestmark = pytest.mark.usefixtures("no_thread_is_left")
 
 @pytest.fixture
 def window(make_window: MakeWindow, pump: Project) -> MainWindow:
-    made = make_window(Settings(keep=False), None, workplace=BENCH)
+    made = make_window(Settings(keep=False), None, workspace=BENCH)
     made.take(pump, None)
     return made
 
 
 @pytest.fixture
-def start_up(window: MainWindow) -> StartUpWorkplace:
+def start_up(window: MainWindow) -> StartUpWorkspace:
     QTest.keyClick(window, Qt.Key.Key_3, CTRL)
-    assert window.workplace_number == START_UP
+    assert window.workspace_number == START_UP
     return window.start_up
 
 
@@ -60,26 +60,26 @@ def connect(window: MainWindow, qtbot: QtBot) -> None:
     qtbot.waitUntil(lambda: rows(window.start_up)[:1] == ["BOOSTER PUMP  remote"])
 
 
-def rows(start_up: StartUpWorkplace) -> list[str]:
+def rows(start_up: StartUpWorkspace) -> list[str]:
     return [row.text.rstrip() for row in start_up.face.rows]
 
 
-def press(start_up: StartUpWorkplace, *keys: Qt.Key) -> None:
+def press(start_up: StartUpWorkspace, *keys: Qt.Key) -> None:
     start_up.face.setFocus()
     for key in keys:
         QTest.keyClick(start_up.face, key)
 
 
-def now_of(start_up: StartUpWorkplace) -> str:
+def now_of(start_up: StartUpWorkspace) -> str:
     item = start_up.trend.legend.item(0, Column.NOW)
     return "" if item is None else item.text()
 
 
-def subjects(start_up: StartUpWorkplace) -> list[str]:
+def subjects(start_up: StartUpWorkspace) -> list[str]:
     return [event.subject for event in start_up.events.model.shown]
 
 
-def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot) -> None:
+def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot) -> None:
     assert "connect first" in start_up.trend.state.text()
     connect(window, qtbot)
     qtbot.waitUntil(lambda: window.live.readings()["run command"].quality is Quality.GOOD)  # else it is not changed
@@ -96,7 +96,7 @@ def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: Start
 
 
 def test_a_trip_is_listed_as_an_alarm_and_acknowledged_by_key(
-    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot
 ) -> None:
     connect(window, qtbot)
     session = window.live.session
@@ -112,7 +112,7 @@ def test_a_trip_is_listed_as_an_alarm_and_acknowledged_by_key(
 
 
 def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
-    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     said: list[str] = []
     start_up.said.connect(lambda words, _trouble: said.append(words))
@@ -160,7 +160,7 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
 
 
 def test_curves_are_kept_with_the_recording_and_with_the_session(
-    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot, tmp_path: Path
 ) -> None:
     connect(window, qtbot)
     usual = start_up.trend.signals
@@ -178,7 +178,7 @@ def test_curves_are_kept_with_the_recording_and_with_the_session(
 
 
 def test_recordings_are_made_and_looked_for_where_the_last_one_lies(
-    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     offered: list[Path] = []
     first, second = tmp_path / "one" / "run.fanrec", tmp_path / "two" / "run.fanrec"
@@ -208,7 +208,7 @@ def test_recordings_are_made_and_looked_for_where_the_last_one_lies(
 
 
 def test_what_is_no_recording_is_told(
-    window: MainWindow, start_up: StartUpWorkplace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    window: MainWindow, start_up: StartUpWorkspace, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     said: list[str] = []
     start_up.said.connect(lambda words, _trouble: said.append(words))
@@ -220,7 +220,7 @@ def test_what_is_no_recording_is_told(
 
 
 def test_a_step_is_found_and_measured(
-    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot, tmp_path: Path
 ) -> None:
     project = load(demo_path("booster-pump"))
     clock = [0.0]
@@ -286,9 +286,9 @@ def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
     assert not np.isnan(source.at("speed set point", connected))
 
 
-@pytest.mark.parametrize("workplace", [DESIGN, BENCH, START_UP])
+@pytest.mark.parametrize("workspace", [DESIGN, BENCH, START_UP])
 def test_the_last_minutes_are_saved_by_key_in_every_workplace(
-    window: MainWindow, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, workplace: int
+    window: MainWindow, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, workspace: int
 ) -> None:
     path = tmp_path / "trip.fanrec"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
@@ -299,7 +299,7 @@ def test_the_last_minutes_are_saved_by_key_in_every_workplace(
         QTest.keyClick(window.bench.face, key)
     qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in window.observation.events))
     window.live.disconnect_from_line()  # also afterwards
-    window.show_workplace(workplace)
+    window.show_workspace(workspace)
     with qtbot.waitActive(window):  # offscreen no window manager gives it back what a part took while it was made
         window.activateWindow()
     QTest.keyClick(window, Qt.Key.Key_S, CTRL | ALT)
@@ -355,10 +355,10 @@ def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
     shown(window, 0)
     start_up.replay_bar.seek(12.0)
     shown(window, 12)
-    window.show_workplace(BENCH)
-    window.show_workplace(START_UP)
+    window.show_workspace(BENCH)
+    window.show_workspace(START_UP)
     shown(window, 12)
-    second = MainWindow(Settings(keep=False), None, workplace=START_UP, former=window)
+    second = MainWindow(Settings(keep=False), None, workspace=START_UP, former=window)
     qtbot.addWidget(second)
     with qtbot.waitExposed(second):
         second.show()
@@ -369,13 +369,13 @@ def test_no_view_of_a_replay_shows_another_time_than_the_play_head(
 
 
 def test_another_window_takes_over_with_curves_events_and_the_recording(
-    window: MainWindow, start_up: StartUpWorkplace, qtbot: QtBot, tmp_path: Path
+    window: MainWindow, start_up: StartUpWorkspace, qtbot: QtBot, tmp_path: Path
 ) -> None:
     connect(window, qtbot)
     assert start_up.recording_control.record_into(tmp_path / "run.fanrec")
     press(start_up, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: len(subjects(start_up)) > 0)
-    second = MainWindow(Settings(keep=False), None, workplace=START_UP, former=window)
+    second = MainWindow(Settings(keep=False), None, workspace=START_UP, former=window)
     qtbot.addWidget(second)
     try:
         assert second.start_up._observation.recording
@@ -396,7 +396,7 @@ def test_a_recording_is_opened_like_a_file_and_what_is_none_is_told(window: Main
     writer.add("frequency", writer.seconds, Quality.GOOD, (5,))
     writer.close()
     assert window.open_file(path)
-    assert window.workplace_number == START_UP
+    assert window.workspace_number == START_UP
     assert window.start_up.replay_bar.replay is not None
     (tmp_path / "b.fanrec").write_bytes(b"nothing")
     assert not window.open_file(tmp_path / "b.fanrec")

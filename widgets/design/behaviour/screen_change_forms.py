@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
 
 from app import edits
-from app.project.model import Action, HeldSignal, HeldValue, Project, Turn
+from app.project.model import Action, HeldSignal, HeldValue, Project, ScreenChange
 from app.project.purpose import CLEARING
 from widgets.design.forms.condition_row import ConditionRow, condition_texts, read_condition
 from widgets.design.forms.part_form import PartForm
@@ -17,7 +17,7 @@ from widgets.design.forms.rows import ChoiceRow, InfoRow, LineRow
 from widgets.design.forms.signal_picker import signal_choices
 from widgets.document.document import Document, Edit
 from widgets.document.drafts import Drafts, Texts
-from widgets.document.unfinished import Begun, Kind, changed_rule, lacking, no_condition, of_kind
+from widgets.document.unfinished import Kind, Unfinished, changed_rule, lacking, no_condition, of_kind
 from widgets.kit.parse import number, plain, whole
 
 translate = QCoreApplication.translate
@@ -29,7 +29,7 @@ class _CausedForm(PartForm):
 
     kind: Kind
 
-    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.begun = begun
         self.add(InfoRow(self.tr("State"), self._state))
@@ -54,9 +54,9 @@ class _CausedForm(PartForm):
         def edit(project: Project) -> Project:
             if self.kind == "screen_change":
                 if former is None:
-                    project = edits.add_turn(project, Turn(**attributes))
+                    project = edits.add_screen_change(project, ScreenChange(**attributes))
                 else:
-                    project = edits.change_turn(project, index, **attributes)
+                    project = edits.edit_screen_change(project, index, **attributes)
             elif former is None:
                 project = edits.add_action(project, Action(**attributes))
             else:
@@ -126,7 +126,7 @@ class _CausedForm(PartForm):
         if part is None or cause == cause_of(part):
             return lambda project: project
         changes: dict[str, Any] = {"key": None, "when": None}
-        if isinstance(part, Turn):
+        if isinstance(part, ScreenChange):
             changes["idle_s"] = None
         if cause == "key":
             changes["key"] = ""
@@ -138,17 +138,17 @@ class _CausedForm(PartForm):
                 raise ValueError(self.tr("a condition needs a signal, and the project has none yet"))
             changes["when"] = no_condition()
             changes["from_"] = None
-        if cause != "key" and isinstance(part, Turn) and part.to in ("next", "previous"):
+        if cause != "key" and isinstance(part, ScreenChange) and part.to in ("next", "previous"):
             changes["to"] = ""
         return self.change(**changes)
 
 
-class TurnForm(_CausedForm):
+class ScreenChangeForm(_CausedForm):
     """Shows and edits one turn, by its index."""
 
     kind = "screen_change"
 
-    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, begun, parent)
         self.step_name = self.tr("Change turn")
         self._cause_rows(
@@ -180,10 +180,10 @@ class TurnForm(_CausedForm):
         self.finish()
 
     @property
-    def part(self) -> Turn | None:
+    def part(self) -> ScreenChange | None:
         """The turn that is shown."""
         rule = self.begun.rule(self.project, "screen_change", self._index)
-        return rule if isinstance(rule, Turn) else None
+        return rule if isinstance(rule, ScreenChange) else None
 
     def _targets(self) -> list[tuple[str, str]]:
         ring = []
@@ -214,7 +214,7 @@ class ActionForm(_CausedForm):
 
     kind = "action"
 
-    def __init__(self, document: Document, drafts: Drafts, begun: Begun, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, begun, parent)
         self.step_name = self.tr("Change action")
         self._cause_rows([("key", self.tr("a key")), ("when", self.tr("a condition, once it begins"))])
@@ -329,7 +329,7 @@ class ActionForm(_CausedForm):
         return self.change(value=HeldValue(from_=""), stops=None)
 
 
-def cause_of(part: Turn | Action) -> str:
+def cause_of(part: ScreenChange | Action) -> str:
     """`key`, `when` or `idle`."""
     if part.key is not None:
         return "key"

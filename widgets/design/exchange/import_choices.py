@@ -23,7 +23,7 @@ from app.exchange.column_mapping import Matching
 from app.exchange.delimited import CODINGS
 from app.exchange.import_plan import Target
 from app.exchange.importing import Import
-from app.exchange.reading import Way
+from app.exchange.reading import ReadOptions
 from app.exchange.sheet import MOST_ROWS
 from app.language import translate as translate_of_app
 from app.project.model import Follower, Project
@@ -178,7 +178,7 @@ class ReadingChoices(ChoiceRow):
             self.heading.setValue(done.matching.heading)
             self.hexadecimal.setChecked(done.matching.hexadecimal)
 
-    def way(self, way: Way) -> Way:
+    def way(self, way: ReadOptions) -> ReadOptions:
         """`way` as chosen here."""
         text = replace(way.text, coding=self.coding.currentData(), separator=self.separator.currentData())
         return replace(way, text=text, sheet=self.sheet.currentData())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication
 
-from app.project.model import Action, Condition, HeldValue, Turn
+from app.project.model import Action, Condition, HeldValue, ScreenChange
 
 translate = QCoreApplication.translate
 
@@ -26,28 +26,28 @@ def _to_choose() -> str:
     return translate("phrases", "(choose)")
 
 
-def cause_text(part: Turn | Action) -> str:
+def cause_text(part: ScreenChange | Action) -> str:
     """What brings a turn or an action about: "key right", "when fault is set", "after 120 s without a key"."""
     if part.key is not None:
         return translate("phrases", "key {key}").format(key=part.key or _to_choose())
     if part.when is not None:
         return translate("phrases", "when {condition}").format(condition=condition_text(part.when))
-    if isinstance(part, Turn) and part.idle_s is not None:
+    if isinstance(part, ScreenChange) and part.idle_s is not None:
         return translate("phrases", "after {seconds} s without a key").format(seconds=part.idle_s)
     return ""
 
 
-def from_text(part: Turn | Action) -> str:
+def from_text(part: ScreenChange | Action) -> str:
     """Where a turn or an action counts."""
     return part.from_ if part.from_ is not None else translate("phrases", "every screen")
 
 
-def target_text(turn: Turn) -> str:
+def target_text(screen_change: ScreenChange) -> str:
     """Where a turn leads."""
     return {
         "next": translate("phrases", "the next screen"),
         "previous": translate("phrases", "the previous screen"),
-    }.get(turn.to, turn.to or _to_choose())
+    }.get(screen_change.to, screen_change.to or _to_choose())
 
 
 def deed_text(action: Action) -> str:

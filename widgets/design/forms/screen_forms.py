@@ -149,9 +149,9 @@ class FieldForm(PartForm):
 class ScreenForm(PartForm):
     """Shows and edits the screen, and lists the turns and actions that concern it."""
 
-    turn_wanted = Signal(int)
+    screen_change_wanted = Signal(int)
     action_wanted = Signal(int)
-    add_turn_wanted = Signal(str)
+    add_screen_change_wanted = Signal(str)
     add_action_wanted = Signal(str)
 
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
@@ -162,13 +162,15 @@ class ScreenForm(PartForm):
         self.start_button.clicked.connect(self._make_start)
         self.add_wide(self.start_button)
         self.add_heading(self.tr("Turns from here and to here"))
-        self.turns = RowList()
-        self.turns.setAccessibleName(self.tr("Turns from here and to here"))
-        self.turns.itemActivated.connect(lambda _item, _column: self.turn_wanted.emit(self.turns.chosen()))
-        self.add_wide(self.turns)
-        add_turn = QPushButton(self.tr("Add a turn from here"))
-        add_turn.clicked.connect(lambda: self._of_screen(self.add_turn_wanted))
-        self.add_wide(add_turn)
+        self.screen_changes = RowList()
+        self.screen_changes.setAccessibleName(self.tr("Turns from here and to here"))
+        self.screen_changes.itemActivated.connect(
+            lambda _item, _column: self.screen_change_wanted.emit(self.screen_changes.chosen())
+        )
+        self.add_wide(self.screen_changes)
+        add_screen_change = QPushButton(self.tr("Add a turn from here"))
+        add_screen_change.clicked.connect(lambda: self._of_screen(self.add_screen_change_wanted))
+        self.add_wide(add_screen_change)
         self.add_heading(self.tr("Actions of its keys"))
         self.actions_list = RowList()
         self.actions_list.setAccessibleName(self.tr("Actions of its keys"))
@@ -179,7 +181,7 @@ class ScreenForm(PartForm):
         add_action = QPushButton(self.tr("Add an action here"))
         add_action.clicked.connect(lambda: self._of_screen(self.add_action_wanted))
         self.add_wide(add_action)
-        for each in (self.turns, self.actions_list):
+        for each in (self.screen_changes, self.actions_list):
             each.setFixedHeight(5 * (each.fontMetrics().height() + 6) + 6)
             each.setToolTip(self.tr("Enter or a double click shows it in the Turns and actions view"))
         self.add_heading(self.tr("About"))
@@ -200,7 +202,7 @@ class ScreenForm(PartForm):
         start = part is not None and self.project.panel.start == part.name
         self.start_button.setEnabled(not start)
         self.start_button.setText(self.tr("This is the start screen") if start else self.tr("Make it the start screen"))
-        _fill(self.turns, turns_of(self.project, name))
+        _fill(self.screen_changes, screen_changes_of(self.project, name))
         _fill(self.actions_list, actions_of(self.project, name))
 
     def change(self, **changes: Any) -> Edit:
@@ -218,23 +220,23 @@ class ScreenForm(PartForm):
             signal.emit(self.part.name)
 
 
-def turns_of(project: Project, screen: str) -> list[tuple[int, str]]:
+def screen_changes_of(project: Project, screen: str) -> list[tuple[int, str]]:
     """The turns from a screen, those of every screen, and those that lead to it: index and words."""
     found = []
-    for index, turn in enumerate(project.screen_changes):
-        if turn.from_ == screen or (turn.from_ is None and turn.when is None):
-            if turn.from_ is not None:
+    for index, screen_change in enumerate(project.screen_changes):
+        if screen_change.from_ == screen or (screen_change.from_ is None and screen_change.when is None):
+            if screen_change.from_ is not None:
                 text = translate("ScreenForm", "{cause} \u2192 {to}")
             else:
                 text = translate("ScreenForm", "{cause} \u2192 {to} (from every screen)")
-            found.append((index, text.format(cause=cause_text(turn), to=target_text(turn))))
-        elif turn.to == screen:
+            found.append((index, text.format(cause=cause_text(screen_change), to=target_text(screen_change))))
+        elif screen_change.to == screen:
             text = (
                 translate("ScreenForm", "shown {cause}")
-                if turn.when
+                if screen_change.when
                 else translate("ScreenForm", "here by {cause} from {screen}")
             )
-            found.append((index, text.format(cause=cause_text(turn), screen=from_text(turn))))
+            found.append((index, text.format(cause=cause_text(screen_change), screen=from_text(screen_change))))
     return found
 
 

@@ -222,7 +222,7 @@ class FollowerForm(PartForm):
         part = self.part
         if part is None:
             return lambda project: project
-        return self.change(simulate=part.played.but(**{attribute: value}))
+        return self.change(simulate=part.played.replace(**{attribute: value}))
 
     def _machine_number(self, attribute: str, label: str, suffix: str) -> None:
         self.add(

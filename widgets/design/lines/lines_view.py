@@ -80,7 +80,7 @@ class LinesView(TwoTables):
 
     def _duplicate_line(self, index: int) -> None:
         project = self._document.project
-        line = project.lines[index].but(name=free_name(project.lines[index].name, project.line_named))
+        line = project.lines[index].replace(name=free_name(project.lines[index].name, project.line_named))
         self._add("line", self.tr("Duplicate line"), lambda p: edits.add_line(p, line), len(project.lines))
 
     def add_follower(self) -> None:
@@ -97,7 +97,7 @@ class LinesView(TwoTables):
     def _duplicate_follower(self, index: int) -> None:
         project = self._document.project
         part = project.followers[index]
-        copy = part.but(
+        copy = part.replace(
             name=free_name(part.name, project.follower_named), unit=free_unit(project, part.line, part.unit)
         )
         self._add(

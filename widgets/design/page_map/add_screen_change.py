@@ -26,7 +26,7 @@ from widgets.kit.scaling import comfortable
 _NAME = Qt.ItemDataRole.UserRole
 
 
-class TurnDialog(QDialog):
+class ScreenChangeDialog(QDialog):
     """Choose a key with Up and Down, type to narrow the screens, Enter to add the turn."""
 
     wanted = Signal(object, str, str)

@@ -52,14 +52,14 @@ translate = QCoreApplication.translate
 class Label:
     """The words of one turn on the map. `faulty` where a check found something."""
 
-    turn: int
+    screen_change: int
     text: str
     faulty: bool = False
 
 
-def turn_label(project: Project, turn: int, from_everywhere: bool = False) -> str:
+def screen_change_label(project: Project, screen_change: int, from_everywhere: bool = False) -> str:
     """A turn in as few words as will do on the map."""
-    part = project.screen_changes[turn]
+    part = project.screen_changes[screen_change]
     if part.when is not None:
         sign = {"above": ">", "below": "<", "equal": "="}.get(part.when.is_)
         if sign is not None:
@@ -95,7 +95,7 @@ def line_style(kind: Kind) -> Qt.PenStyle:
     return {"key": Qt.PenStyle.SolidLine, "idle": Qt.PenStyle.DotLine, "override": Qt.PenStyle.DashLine}[kind]
 
 
-class Turning(QGraphicsItem):
+class ScreenChangeItem(QGraphicsItem):
     """What stands for turns on the map: it can be selected, and one of its turns is the current one."""
 
     def __init__(self, labels: tuple[Label, ...], parent: QGraphicsItem | None = None) -> None:
@@ -105,20 +105,20 @@ class Turning(QGraphicsItem):
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
 
     @property
-    def turn(self) -> int:
+    def screen_change(self) -> int:
         """The index of the current turn."""
-        return self.labels[self.current].turn
+        return self.labels[self.current].screen_change
 
-    def holds(self, turn: int) -> bool:
+    def holds(self, screen_change: int) -> bool:
         """Whether it stands for this turn, which becomes the current one."""
         for number, label in enumerate(self.labels):
-            if label.turn == turn:
+            if label.screen_change == screen_change:
                 self.current = number
                 return True
         return False
 
 
-class Edge(Turning):
+class Edge(ScreenChangeItem):
     """One arrow with its label."""
 
     def __init__(self, arrow: Arrow, labels: tuple[Label, ...], route: Route) -> None:
@@ -259,7 +259,7 @@ class Edge(Turning):
         _paint_words(painter, self._plate, self.labels, self.current if chosen else None)
 
 
-class InletItem(Turning):
+class InletItem(ScreenChangeItem):
     """A small plate on top of a screen: a turn that leads there from wherever the panel is."""
 
     def __init__(self, node: Node, labels: tuple[Label, ...], inlet: Inlet, row: int, more: int, tip: str) -> None:
@@ -319,7 +319,7 @@ class InletItem(Turning):
         pixels = min(round(max(11, scaled(LEAST) / scale)), 16)
         metrics = QFontMetricsF(label_font(pixels=pixels))
         text = metrics.elidedText(self.label, Qt.TextElideMode.ElideRight, words.width() - 6)
-        shown = Label(self.turn, text, any(label.faulty for label in self.labels))
+        shown = Label(self.screen_change, text, any(label.faulty for label in self.labels))
         _paint_words(painter, words, (shown,), 0 if chosen else None, pixels)
 
 

@@ -26,7 +26,7 @@ class Drawn:
     word: str
     from_: str | None
     key: str = ""
-    turn: int = -1
+    screen_change: int = -1
 
 
 class Rubber(QGraphicsItem):
@@ -151,7 +151,7 @@ class Dragging:
         if ring is None or project is None or self.into is None:
             return 0
         arrow = self.into.arrow
-        onward = any(ring.goes_onward(project.screen_changes[lead.turn]) for lead in arrow.leads)
+        onward = any(ring.goes_onward(project.screen_changes[lead.screen_change]) for lead in arrow.leads)
         return ring.number_between(self.names[0], arrow.from_, arrow.to, onward)
 
     @property
@@ -163,7 +163,7 @@ class Dragging:
         """Put them back."""
         for name, point in self._before.items():
             self._scene.nodes[name].setPos(point)
-        self._scene.redraw_turns()
+        self._scene.redraw_screen_changes()
 
 
 def node_at(scene: MapScene, point: QPointF) -> Node | None:

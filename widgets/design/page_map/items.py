@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QApplication, QGraphicsView, QWidget
 
 from app.panel.paging import PagingGraph
 from app.project.model import Project
-from widgets.design.page_map.arrows import Edge, InletItem, Turning
+from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
 from widgets.design.page_map.gestures import Dragging, Drawing, Drawn, head_at, node_at
-from widgets.design.page_map.keyboard import WalkedMap
+from widgets.design.page_map.keyboard import MapKeyboard
 from widgets.design.page_map.keys import KeyStrip, key_uses
 from widgets.design.page_map.node import Node
 
@@ -20,14 +20,14 @@ HOVER_MS: Final = 250
 """How long the mouse rests on a screen until its keys are shown."""
 
 
-class PageMap(WalkedMap):
+class PageMap(MapKeyboard):
     """Shows all screens of a project, and reports what is asked for by mouse and keyboard; it edits nothing itself."""
 
-    turn_drawn = Signal(str, str, str)
+    screen_change_drawn = Signal(str, str, str)
     """From a screen, by a key, to a screen."""
-    turn_dropped = Signal(str, str, object, QPoint)
+    screen_change_dropped = Signal(str, str, object, QPoint)
     """From a screen, by a key, to an empty place (a Place), at this point of the display."""
-    turn_led = Signal(int, object, str)
+    screen_change_redirected = Signal(int, object, str)
     """A turn, at the screen it was taken hold of (None: everywhere), leads to this screen from now on."""
     menu_wanted = Signal(QPoint, object)
     """At a point of the display, over a Place."""
@@ -94,7 +94,7 @@ class PageMap(WalkedMap):
             item = self.itemAt(point)
             over = head_at(self, self.map_scene, point)
             self._held = None if over is None else (point, over)
-            if isinstance(item, Turning) and item.isSelected() and len(item.labels) > 1:
+            if isinstance(item, ScreenChangeItem) and item.isSelected() and len(item.labels) > 1:
                 # Another click on an arrow of several turns goes to the next of them.
                 item.current = (item.current + 1) % len(item.labels)
                 item.update()
@@ -153,9 +153,13 @@ class PageMap(WalkedMap):
         """Take the head of an arrow to another screen."""
         self.choose((item,))
         if isinstance(item, Edge):
-            self._draw(Drawn(item.labels[item.current].text, item.arrow.from_, turn=item.turn), item.start)
+            self._draw(
+                Drawn(item.labels[item.current].text, item.arrow.from_, screen_change=item.screen_change), item.start
+            )
         else:
-            self._draw(Drawn(item.labels[item.current].text, None, turn=item.turn), self.mapToScene(point))
+            self._draw(
+                Drawn(item.labels[item.current].text, None, screen_change=item.screen_change), self.mapToScene(point)
+            )
 
     def _finish(self, point: QPoint, at: QPoint) -> None:
         drawing = self._drawing
@@ -165,13 +169,13 @@ class PageMap(WalkedMap):
         # A press that was not drawn anywhere is not meant.
         stayed = self.strip.covers(point, self) or node_at(self.map_scene, self.mapToScene(point)) is not None
         self.give_up()
-        if what.turn >= 0:
+        if what.screen_change >= 0:
             if target is not None:
-                self.turn_led.emit(what.turn, what.from_, target.name)
+                self.screen_change_redirected.emit(what.screen_change, what.from_, target.name)
         elif target is not None and what.from_ is not None:
-            self.turn_drawn.emit(what.from_, what.key, target.name)
+            self.screen_change_drawn.emit(what.from_, what.key, target.name)
         elif not stayed:
-            self.turn_dropped.emit(what.from_, what.key, self.place_under(point), at)
+            self.screen_change_dropped.emit(what.from_, what.key, self.place_under(point), at)
 
     def _dropped(self, dragging: Dragging) -> None:
         scene = self.map_scene
@@ -205,8 +209,8 @@ class PageMap(WalkedMap):
         item = self.itemAt(event.position().toPoint())
         if isinstance(item, Node):
             self.screen_opened.emit(item.name)
-        elif isinstance(item, Turning):
-            self.turn_opened.emit(item.turn)
+        elif isinstance(item, ScreenChangeItem):
+            self.screen_change_opened.emit(item.screen_change)
         else:
             super().mouseDoubleClickEvent(event)
             return
@@ -216,7 +220,7 @@ class PageMap(WalkedMap):
         """Select what is under the mouse and ask for a menu."""
         if event.reason() == QContextMenuEvent.Reason.Mouse:
             item = self.itemAt(event.pos())
-            if isinstance(item, Node | Turning):
+            if isinstance(item, Node | ScreenChangeItem):
                 if not item.isSelected():
                     self.choose((item,))
             else:

@@ -14,9 +14,9 @@ from app.checks.finding import Finding
 from app.page_map.arrows import Kind
 from app.panel.paging import PagingGraph
 from app.project.model import Project
-from widgets.design.page_map.arrows import Edge, InletItem, Turning
+from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
-from widgets.design.page_map.spoken import screen_in_words, turn_in_words
+from widgets.design.page_map.spoken import screen_change_in_words, screen_in_words
 from widgets.design.page_map.view import MapView
 from widgets.kit.own_keys import MAP
 
@@ -24,7 +24,7 @@ STEP_OF_ZOOM: Final = 1.2
 _WAYS: Final = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 
 
-class WalkedMap(MapView):
+class MapKeyboard(MapView):
     """Walks the map by keys, and reports what is asked for.
 
     Arrow keys go from screen to screen (with Shift they are selected together, with Ctrl moved, with Alt moved in the
@@ -35,9 +35,9 @@ class WalkedMap(MapView):
     screen_chosen = Signal(str)
     """Selected, by a click or by the keyboard."""
     screen_opened = Signal(str)
-    turn_chosen = Signal(int)
+    screen_change_chosen = Signal(int)
     """The current turn of an arrow; -1 when nothing is selected any more."""
-    turn_opened = Signal(int)
+    screen_change_opened = Signal(int)
     screens_placed = Signal(object)
     """Screens that were moved, by name, with their Place."""
     ring_moved = Signal(str, int)
@@ -125,17 +125,17 @@ class WalkedMap(MapView):
             self.select_screen(name)
             self.look_at(node)
 
-    def select_turn(self, turn: int, from_: str | None = None) -> None:
+    def select_screen_change(self, screen_change: int, from_: str | None = None) -> None:
         """Select the arrow of a turn, of several that from this screen; and tell."""
         self._quiet = True
         self.map_scene.clearSelection()
-        found = self.map_scene.select_turn(turn, from_)
+        found = self.map_scene.select_screen_change(screen_change, from_)
         self._quiet = False
         self._selected()
-        if found and (item := self.selected_turning()) is not None:
+        if found and (item := self.selected_screen_change_item()) is not None:
             self.see(item)
 
-    def choose(self, items: Iterable[Node | Turning], quiet: bool = False) -> None:
+    def choose(self, items: Iterable[Node | ScreenChangeItem], quiet: bool = False) -> None:
         """Select these and nothing else; and tell, unless `quiet`."""
         before, self._quiet = self._quiet, True
         self.map_scene.clearSelection()
@@ -151,9 +151,9 @@ class WalkedMap(MapView):
         if self._quiet:
             return
         self._note_selection()
-        name, turn = self.selected_screen(), self.selected_turn()
-        if turn is not None or name is None:
-            self.turn_chosen.emit(-1 if turn is None else turn)
+        name, screen_change = self.selected_screen(), self.selected_screen_change()
+        if screen_change is not None or name is None:
+            self.screen_change_chosen.emit(-1 if screen_change is None else screen_change)
         else:
             self.screen_chosen.emit(name)
 
@@ -163,13 +163,13 @@ class WalkedMap(MapView):
 
     def _say(self) -> None:
         """Tell assistive technology what is selected."""
-        names, item = self.selected_screens(), self.selected_turning()
+        names, item = self.selected_screens(), self.selected_screen_change_item()
         if item is not None:
-            text = turn_in_words(item)
+            text = screen_change_in_words(item)
         elif len(names) > 1:
             text = self.tr("Screens selected: {names}").format(names=", ".join(names))
         else:
-            text = screen_in_words(self.nodes[names[0]], self.map_scene.turnings()) if names else ""
+            text = screen_in_words(self.nodes[names[0]], self.map_scene.screen_change_items()) if names else ""
         if text != self.accessibleDescription():
             self.setAccessibleDescription(text)
             if self.hasFocus():
@@ -199,8 +199,8 @@ class WalkedMap(MapView):
         deeds: dict[str, Callable[[], object]] = {
             "ring back": lambda: self.move_in_ring(-1),
             "ring on": lambda: self.move_in_ring(1),
-            "turn before": lambda: self.next_turn(-1),
-            "turn after": lambda: self.next_turn(1),
+            "turn before": lambda: self.next_screen_change(-1),
+            "turn after": lambda: self.next_screen_change(1),
             "start": self.go_to_start,
             "open": self.open,
             "add": lambda: self.add_wanted.emit(None),
@@ -232,9 +232,9 @@ class WalkedMap(MapView):
 
     def open(self) -> None:
         """Open the screen or the turn that is selected."""
-        turn, name = self.selected_turn(), self.selected_screen()
-        if turn is not None:
-            self.turn_opened.emit(turn)
+        screen_change, name = self.selected_screen_change(), self.selected_screen()
+        if screen_change is not None:
+            self.screen_change_opened.emit(screen_change)
         elif name is not None:
             self.screen_opened.emit(name)
 
@@ -246,9 +246,9 @@ class WalkedMap(MapView):
             self.choose((node,))
             self.see(node)
 
-    def next_turn(self, way: int) -> None:
+    def next_screen_change(self, way: int) -> None:
         """To the next (1) or the previous (-1) turn: within its arrow, then the other arrows of the same screen."""
-        item = self.selected_turning()
+        item = self.selected_screen_change_item()
         if item is not None and 0 <= item.current + way < len(item.labels):
             item.current += way
             item.update()
@@ -259,7 +259,7 @@ class WalkedMap(MapView):
             name = item.arrow.from_
         elif isinstance(item, InletItem):
             name = item.inlet.to
-        found: list[Turning] = [edge for edge in self.edges if edge.arrow.from_ == name]
+        found: list[ScreenChangeItem] = [edge for edge in self.edges if edge.arrow.from_ == name]
         found += [inlet for inlet in self.inlets if inlet.inlet.to == name]
         if not found:
             return
@@ -271,7 +271,7 @@ class WalkedMap(MapView):
 
     def _go(self, dx: int, dy: int, together: bool) -> None:
         name = self.selected_screen()
-        item = self.selected_turning()
+        item = self.selected_screen_change_item()
         if isinstance(item, Edge):
             # From an arrow back to the screen that it comes from.
             self.choose((self.nodes[item.arrow.from_],))

@@ -58,9 +58,11 @@ def key_uses(project: Project, screen: str) -> list[KeyUse]:
     layout = Layout.of(project)
     found = []
     for key in project.panel.keys:
-        turn = layout.behaviour.key_turn(screen, key)
+        screen_change = layout.behaviour.key_screen_change(screen, key)
         deeds = tuple(deed_text(action) for action in layout.behaviour.key_actions(screen, key))
-        leads_to, own = (None, False) if turn is None else (turn[2], turn[1].from_ is not None)
+        leads_to, own = (
+            (None, False) if screen_change is None else (screen_change[2], screen_change[1].from_ is not None)
+        )
         found.append(KeyUse(key, leads_to, own, deeds))
     return found
 

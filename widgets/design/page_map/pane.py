@@ -22,8 +22,8 @@ from app.edits.refused import free_name
 from app.page_map.arrows import KINDS, Kind
 from app.page_map.layout import Place, arranged, free_place
 from app.panel.paging import PagingGraph
-from app.project.model import Project, Turn
-from widgets.design.page_map.add_screen_change import TurnDialog
+from app.project.model import Project, ScreenChange
+from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.page_map.arrows import Edge, InletItem
 from widgets.design.page_map.icons import arrange_icon, fit_icon, line_icon, selection_icon
 from widgets.design.page_map.items import PageMap
@@ -72,7 +72,7 @@ class PageMapPane(QWidget):
 
     def _make_actions(self) -> None:
         self._commands: list[QAction | None] = []
-        self.turn_action = self._action(self.tr("Add a &turn\u2026"), self.add_turn, "Ctrl+T")
+        self.screen_change_action = self._action(self.tr("Add a &turn\u2026"), self.add_screen_change, "Ctrl+T")
         self.earlier_action = self._action(
             self.tr("&Earlier in the ring"), lambda: self.view.move_in_ring(-1), "Alt+Left"
         )
@@ -86,8 +86,8 @@ class PageMapPane(QWidget):
         view = self.view
         self._own(self.tr("O&pen what is selected"), view.open, "open")
         self._own(self.tr("&Delete what is selected"), self.delete, "delete")
-        self._own(self.tr("&Next turn of the screen"), lambda: view.next_turn(1), "turn after")
-        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_turn(-1), "turn before")
+        self._own(self.tr("&Next turn of the screen"), lambda: view.next_screen_change(1), "turn after")
+        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_screen_change(-1), "turn before")
         self._own(self.tr("To the st&art screen"), view.go_to_start, "start")
         self._own(self.tr("Lar&ger"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
         self._own(self.tr("S&maller"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
@@ -127,7 +127,7 @@ class PageMapPane(QWidget):
     @property
     def wide_actions(self) -> tuple[QAction, ...]:
         """The commands that are of use from everywhere around the map too."""
-        return self.turn_action, self.arrange_action, self.find_action
+        return self.screen_change_action, self.arrange_action, self.find_action
 
     def _lay_out(self) -> None:
         bar = QFrame()
@@ -136,7 +136,7 @@ class PageMapPane(QWidget):
         row.setContentsMargins(6, 3, 6, 3)
         row.addWidget(self.search)
         tools: tuple[tuple[QAction | None, str], ...] = (
-            (self.turn_action, self.tr("Add a turn")),
+            (self.screen_change_action, self.tr("Add a turn")),
             (self.arrange_action, self.tr("Arrange")),
             (None, ""),
             (self.override_action, self.tr("Overrides")),
@@ -156,7 +156,7 @@ class PageMapPane(QWidget):
             button.setAutoRaise(True)
             button.setAccessibleName(plain(action.text()))
             tip = f"{plain(action.text())} ({native(action.shortcuts())})"
-            if action is self.turn_action:
+            if action is self.screen_change_action:
                 tip += "\n" + self.tr("Or rest on a screen, and drag one of its keys to another screen.")
             button.setToolTip(tip)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -173,9 +173,9 @@ class PageMapPane(QWidget):
         document.replaced.connect(view.forget)
         document.language_changed.connect(self._language_changed)
         view.refused.connect(document.refused)
-        view.turn_drawn.connect(self.lead)
-        view.turn_dropped.connect(self._offer_screen)
-        view.turn_led.connect(self._lead_turn)
+        view.screen_change_drawn.connect(self.lead)
+        view.screen_change_dropped.connect(self._offer_screen)
+        view.screen_change_redirected.connect(self._redirect_screen_change)
         view.screens_placed.connect(self._place)
         view.ring_moved.connect(self._move_in_ring)
         view.delete_wanted.connect(self.delete)
@@ -195,7 +195,7 @@ class PageMapPane(QWidget):
 
     def refresh_colours(self) -> None:
         """Draw in the colours of now."""
-        self.turn_action.setIcon(line_icon(Qt.PenStyle.SolidLine))
+        self.screen_change_action.setIcon(line_icon(Qt.PenStyle.SolidLine))
         self.override_action.setIcon(line_icon(Qt.PenStyle.DashLine))
         self.idle_action.setIcon(line_icon(Qt.PenStyle.DotLine))
         self.arrange_action.setIcon(arrange_icon())
@@ -266,14 +266,14 @@ class PageMapPane(QWidget):
 
     # Turns
 
-    def add_turn(self) -> None:
+    def add_screen_change(self) -> None:
         """Ask which key of the selected screen shall lead where."""
         name = self.view.selected_screen() or self._document.selection.screen
         project = self._document.project
         if name not in project.screen_named:
             self._document.refused.emit(self.tr("A turn needs a screen to begin on; add one first."))
             return
-        dialog = TurnDialog(project, name, self)
+        dialog = ScreenChangeDialog(project, name, self)
         dialog.wanted.connect(self.lead)
         dialog.exec()
         dialog.deleteLater()
@@ -282,22 +282,22 @@ class PageMapPane(QWidget):
     def lead(self, screen: str | None, key: str, to: str) -> None:
         """Let a key lead from one screen (None: from every screen) to another."""
         if self._document.do(self.tr("Draw turn"), lambda project: edits.lead_key(project, screen, key, to)) is None:
-            self._select_turn_of(screen, key)
+            self._select_screen_change_of(screen, key)
 
-    def _select_turn_of(self, screen: str | None, key: str) -> None:
-        for index, turn in enumerate(self._document.project.screen_changes):
-            if turn.from_ == screen and turn.key == key:
-                self.view.select_turn(index, screen)
+    def _select_screen_change_of(self, screen: str | None, key: str) -> None:
+        for index, screen_change in enumerate(self._document.project.screen_changes):
+            if screen_change.from_ == screen and screen_change.key == key:
+                self.view.select_screen_change(index, screen)
 
-    def _lead_turn(self, index: int, from_: str | None, to: str) -> None:
-        turn = self._document.project.screen_changes[index]
-        if from_ is not None and turn.from_ is None and turn.key is not None:
+    def _redirect_screen_change(self, index: int, from_: str | None, to: str) -> None:
+        screen_change = self._document.project.screen_changes[index]
+        if from_ is not None and screen_change.from_ is None and screen_change.key is not None:
             # One of many arrows of a turn that counts everywhere: this screen gets a turn of its own.
-            self.lead(from_, turn.key, to)
+            self.lead(from_, screen_change.key, to)
             return
         step = self.tr("Lead turn elsewhere")
-        if self._document.do(step, lambda project: edits.change_turn(project, index, to=to)) is None:
-            self.view.select_turn(index, from_)
+        if self._document.do(step, lambda project: edits.edit_screen_change(project, index, to=to)) is None:
+            self.view.select_screen_change(index, from_)
 
     def _show_on_condition(self, name: str) -> None:
         """Add an override that shows a screen; its condition is then chosen in the properties."""
@@ -306,19 +306,19 @@ class PageMapPane(QWidget):
             self._document.refused.emit(self.tr("A condition needs a signal, and the project has none yet."))
             return
         condition = edits.condition(signal=next(iter(signals)))
-        self._add_and_open(self.tr("Add override"), edits.turn(when=condition, to=name))
+        self._add_and_open(self.tr("Add override"), edits.screen_change(when=condition, to=name))
 
     def _return_when_idle(self, name: str) -> None:
         """Add an idle return to a screen; its time can then be changed in the properties."""
-        self._add_and_open(self.tr("Add idle return"), edits.turn(idle_s=USUAL_IDLE_S, to=name))
+        self._add_and_open(self.tr("Add idle return"), edits.screen_change(idle_s=USUAL_IDLE_S, to=name))
 
-    def _add_and_open(self, step: str, turn: Turn) -> None:
+    def _add_and_open(self, step: str, screen_change: ScreenChange) -> None:
         index = len(self._document.project.screen_changes)
-        if self._document.do(step, lambda project: edits.add_turn(project, turn)) is None:
+        if self._document.do(step, lambda project: edits.add_screen_change(project, screen_change)) is None:
             self.override_action.setChecked(True)
             self.idle_action.setChecked(True)
-            self.view.select_turn(index)
-            self.view.turn_opened.emit(index)
+            self.view.select_screen_change(index)
+            self.view.screen_change_opened.emit(index)
 
     def _offer_screen(self, screen: str, key: str, place: Place, at: QPoint) -> None:
         menu = QMenu(self)
@@ -389,24 +389,26 @@ class PageMapPane(QWidget):
 
     def delete(self) -> None:
         """Delete the turn or the screen that is selected."""
-        item, name = self.view.selected_turning(), self.view.selected_screen()
+        item, name = self.view.selected_screen_change_item(), self.view.selected_screen()
         if item is None:
             if name is not None:
                 self.delete_wanted.emit(name)
             else:
                 self._document.refused.emit(self.tr("Select a screen or an arrow to delete it."))
             return
-        index = item.turn
+        index = item.screen_change
         step = self.tr("Delete turn")
-        turn = self._document.project.screen_changes[index]
-        shared = turn.from_ is None and isinstance(item, Edge)
+        screen_change = self._document.project.screen_changes[index]
+        shared = screen_change.from_ is None and isinstance(item, Edge)
 
         def delete() -> None:
-            self._document.do(step, lambda project: edits.delete_turn(project, index))
+            self._document.do(step, lambda project: edits.delete_screen_change(project, index))
 
         if shared:
             self._document.offered.emit(
-                self.tr("This turn counts on every screen: all arrows of the key {key} would go.").format(key=turn.key),
+                self.tr("This turn counts on every screen: all arrows of the key {key} would go.").format(
+                    key=screen_change.key
+                ),
                 self.tr("Delete it on all"),
                 delete,
             )
@@ -419,13 +421,13 @@ class PageMapPane(QWidget):
 
     def _menu(self, at: QPoint, place: Place) -> None:
         menu = QMenu(self)
-        name, turn = self.view.selected_screen(), self.view.selected_turn()
-        if turn is not None:
-            menu.addAction(self.tr("&Properties"), lambda: self.view.turn_opened.emit(turn))
+        name, screen_change = self.view.selected_screen(), self.view.selected_screen_change()
+        if screen_change is not None:
+            menu.addAction(self.tr("&Properties"), lambda: self.view.screen_change_opened.emit(screen_change))
             menu.addAction(self.tr("&Delete the turn"), self.delete)
         elif name is not None:
             menu.addAction(self.tr("&Open"), lambda: self.view.screen_opened.emit(name))
-            menu.addAction(self.turn_action)
+            menu.addAction(self.screen_change_action)
             menu.addAction(self.tr("Re&name"), self.rename_wanted.emit)
             menu.addAction(
                 self.tr("&Make it the start screen"),

@@ -26,9 +26,9 @@ from widgets.design.page_map.arrows import (
     Edge,
     InletItem,
     Label,
-    Turning,
+    ScreenChangeItem,
     label_width,
-    turn_label,
+    screen_change_label,
 )
 from widgets.design.page_map.node import GAP_X, GAP_Y, HAT, Facts, Node, node_size, wash
 from widgets.face.colours import face_colours
@@ -75,7 +75,7 @@ class MapScene(QGraphicsScene):
         self.project, self.graph = project, graph
         self._place(project, graph)
         self._show_nodes(spoken or project, colours)
-        self._show_turns()
+        self._show_screen_changes()
 
     def forget(self) -> None:
         """Another project is shown next: no screen keeps the place that it has found."""
@@ -95,13 +95,13 @@ class MapScene(QGraphicsScene):
         if found != self._findings:
             self._findings = found
             self._show_facts()
-            self._show_turns()
+            self._show_screen_changes()
 
     def set_kinds(self, kinds: Collection[Kind]) -> None:
         """Show the turns of these kinds only."""
         if frozenset(kinds) != self.kinds:
             self.kinds = frozenset(kinds)
-            self._show_turns()
+            self._show_screen_changes()
 
     # Places
 
@@ -233,7 +233,7 @@ class MapScene(QGraphicsScene):
 
     # Arrows
 
-    def _show_turns(self) -> None:
+    def _show_screen_changes(self) -> None:
         project, graph = self.project, self.graph
         if project is None or graph is None:
             return
@@ -243,7 +243,7 @@ class MapScene(QGraphicsScene):
             return
         self._drawn = now
         self._forget_web()
-        chosen = next((item.turn for item in self.turnings() if item.isSelected()), None)
+        chosen = next((item.screen_change for item in self.screen_change_items() if item.isSelected()), None)
         self.blockSignals(True)
         for inlet in self.inlets:
             self.removeItem(inlet)
@@ -254,7 +254,7 @@ class MapScene(QGraphicsScene):
         self._show_arrows(arrows, labels, found)
         self.inlets = list(self._made_inlets(project, inlets, marked))
         if chosen is not None:
-            self.select_turn(chosen)
+            self.select_screen_change(chosen)
         self.blockSignals(False)
         self.show_near()
 
@@ -277,20 +277,23 @@ class MapScene(QGraphicsScene):
         for gone in before.values():
             self.removeItem(gone)
 
-    def turnings(self) -> list[Turning]:
+    def screen_change_items(self) -> list[ScreenChangeItem]:
         """All that stands for turns."""
         return [*self.edges, *self.inlets]
 
-    def select_turn(self, turn: int, from_: str | None = None) -> bool:
+    def select_screen_change(self, screen_change: int, from_: str | None = None) -> bool:
         """Select what stands for a turn; of several arrows of one turn that from this screen. False if nothing does."""
-        found = [item for item in self.turnings() if item.holds(turn)]
+        found = [item for item in self.screen_change_items() if item.holds(screen_change)]
         found.sort(key=lambda item: isinstance(item, Edge) and item.arrow.from_ != from_)
         for item in found[:1]:
             item.setSelected(True)
         return bool(found)
 
     def _labels(self, project: Project, arrow: Arrow, marked: frozenset[int]) -> tuple[Label, ...]:
-        return tuple(Label(lead.turn, turn_label(project, lead.turn), lead.turn in marked) for lead in arrow.leads)
+        return tuple(
+            Label(lead.screen_change, screen_change_label(project, lead.screen_change), lead.screen_change in marked)
+            for lead in arrow.leads
+        )
 
     def _made_inlets(self, project: Project, inlets: Iterable[Inlet], marked: frozenset[int]) -> Iterable[InletItem]:
         at: dict[str, list[Inlet]] = {}
@@ -298,7 +301,12 @@ class MapScene(QGraphicsScene):
             at.setdefault(inlet.to, []).append(inlet)
         for name, here in at.items():
             labels = [
-                Label(one.lead.turn, turn_label(project, one.lead.turn, True), one.lead.turn in marked) for one in here
+                Label(
+                    one.lead.screen_change,
+                    screen_change_label(project, one.lead.screen_change, True),
+                    one.lead.screen_change in marked,
+                )
+                for one in here
             ]
             last = INLETS - 1 if len(here) > INLETS else len(here)
             for row, inlet in enumerate(here[:last]):
@@ -310,10 +318,12 @@ class MapScene(QGraphicsScene):
 
     @staticmethod
     def _inlet_words(project: Project, inlets: Sequence[Inlet]) -> str:
-        turns = [project.screen_changes[inlet.lead.turn] for inlet in inlets]
+        screen_changes = [project.screen_changes[inlet.lead.screen_change] for inlet in inlets]
         return "\n".join(
-            translate("PageMap", "From every screen to {to}: {cause}").format(to=turn.to, cause=cause_text(turn))
-            for turn in turns
+            translate("PageMap", "From every screen to {to}: {cause}").format(
+                to=screen_change.to, cause=cause_text(screen_change)
+            )
+            for screen_change in screen_changes
         )
 
     def _routes(self, labels: Mapping[Pair, tuple[Label, ...]], hats: Iterable[str]) -> dict[Pair, Route]:
@@ -355,12 +365,12 @@ class MapScene(QGraphicsScene):
             touched[pair].set_route(route)
         self._forget_web()
 
-    def redraw_turns(self) -> None:
+    def redraw_screen_changes(self) -> None:
         """Put nodes and arrows back where they belong, after a drag that changed nothing."""
         for name, place in self.places.items():
             self.nodes[name].setPos(self.point_of(place))
         self._drawn = None
-        self._show_turns()
+        self._show_screen_changes()
 
     def show_near(self) -> None:
         """Let the arrows of the selected screens stand out."""
@@ -374,5 +384,8 @@ def _turned(ring: Ring, former: tuple[str, ...]) -> tuple[str, ...]:
     screens = ring.screens
     if not ring.keys or screens == former:
         return screens  # the order of the file has a first one
-    turns = [way[at:] + way[:at] for way in (screens, screens[::-1]) for at in range(len(screens))]
-    return max(turns, key=lambda turn: sum(one == other for one, other in zip(turn, former, strict=True)))
+    screen_changes = [way[at:] + way[:at] for way in (screens, screens[::-1]) for at in range(len(screens))]
+    return max(
+        screen_changes,
+        key=lambda screen_change: sum(one == other for one, other in zip(screen_change, former, strict=True)),
+    )

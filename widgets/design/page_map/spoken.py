@@ -6,16 +6,16 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import QCoreApplication
 
-from widgets.design.page_map.arrows import Edge, InletItem, Turning
+from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
 
 translate = QCoreApplication.translate
 
 
-def screen_in_words(node: Node, turnings: Iterable[Turning]) -> str:
+def screen_in_words(node: Node, screen_change_items: Iterable[ScreenChangeItem]) -> str:
     """A screen: what is said of it, what leads there from everywhere, and where its own arrows lead."""
     comes, leads = [], []
-    for item in turnings:
+    for item in screen_change_items:
         if isinstance(item, InletItem) and item.inlet.to == node.name:
             comes.append(item.label)
         elif isinstance(item, Edge) and item.arrow.from_ == node.name:
@@ -25,7 +25,7 @@ def screen_in_words(node: Node, turnings: Iterable[Turning]) -> str:
     return "; ".join(part for part in said if part)
 
 
-def turn_in_words(item: Turning) -> str:
+def screen_change_in_words(item: ScreenChangeItem) -> str:
     """The current turn of an arrow or an inlet, and which of how many it is."""
     cause = item.labels[item.current].text
     text = cause
@@ -37,6 +37,6 @@ def turn_in_words(item: Turning) -> str:
         text = translate("PageMap", "Turn from every screen to {to}: {cause}").format(to=item.inlet.to, cause=cause)
     if len(item.labels) > 1:
         text = translate("PageMap", "{turn}; {n} of {count} here").format(
-            turn=text, n=item.current + 1, count=len(item.labels)
+            screen_change=text, n=item.current + 1, count=len(item.labels)
         )
     return text

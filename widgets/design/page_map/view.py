@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent, QShowEvent, QWhee
 from PySide6.QtWidgets import QGraphicsView, QWidget
 
 from app.page_map.layout import Place
-from widgets.design.page_map.arrows import Edge, InletItem, Turning
+from widgets.design.page_map.arrows import Edge, InletItem, ScreenChangeItem
 from widgets.design.page_map.node import Node
 from widgets.design.page_map.scene import MapScene
 from widgets.kit import palette
@@ -73,14 +73,14 @@ class MapView(QGraphicsView):
         """All screens that are selected."""
         return tuple(name for name, node in self.nodes.items() if node.isSelected())
 
-    def selected_turn(self) -> int | None:
+    def selected_screen_change(self) -> int | None:
         """The current turn of the arrow that is selected."""
-        item = self.selected_turning()
-        return None if item is None else item.turn
+        item = self.selected_screen_change_item()
+        return None if item is None else item.screen_change
 
-    def selected_turning(self) -> Turning | None:
+    def selected_screen_change_item(self) -> ScreenChangeItem | None:
         """The arrow or inlet that is selected."""
-        return next((item for item in self.map_scene.turnings() if item.isSelected()), None)
+        return next((item for item in self.map_scene.screen_change_items() if item.isSelected()), None)
 
     # What is in sight
 
@@ -105,7 +105,7 @@ class MapView(QGraphicsView):
             self.scale(readable(), readable())
         self.centerOn(self.rect_of(node).center())
 
-    def see(self, item: Node | Turning) -> None:
+    def see(self, item: Node | ScreenChangeItem) -> None:
         """Move what is in sight as little as shows this."""
         area = self.rect_of(item) if isinstance(item, Node) else QRectF()
         if isinstance(item, Edge | InletItem):

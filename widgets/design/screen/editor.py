@@ -242,7 +242,7 @@ class ScreenEditor(QWidget):
         self.face.grid.set_cursor(selection.cell, self.commands.insert)
         self.face.grid.set_selection(selection.block)
         self._outline()
-        self._say_turns(project, screen)
+        self._say_screen_changes(project, screen)
         self._bring_into_view(*selection.cell)
 
     def _bring_into_view(self, row: int, column: int) -> None:
@@ -316,25 +316,25 @@ class ScreenEditor(QWidget):
         if screen is not None:
             self._show_rows(project, screen)
 
-    def _say_turns(self, project: Project, screen: Screen) -> None:
+    def _say_screen_changes(self, project: Project, screen: Screen) -> None:
         layout = Layout.of(project)
         for key, button in self.face.keypad.buttons.items():
-            turn = layout.behaviour.key_turn(screen.name, key)
-            if turn is None:
+            screen_change = layout.behaviour.key_screen_change(screen.name, key)
+            if screen_change is None:
                 button.setToolTip(self.tr("Turns no screen here"))
             else:
-                button.setToolTip(plain_tip(self.tr("Turns to '{screen}'").format(screen=turn[2])))
+                button.setToolTip(plain_tip(self.tr("Turns to '{screen}'").format(screen=screen_change[2])))
 
     def _follow_key(self, key: str) -> None:
         """A key of the panel was pressed on the screen: go where it turns."""
         screen = self._document.screen
         if screen is None:
             return
-        turn = Layout.of(self._document.project).behaviour.key_turn(screen.name, key)
-        if turn is None:
+        screen_change = Layout.of(self._document.project).behaviour.key_screen_change(screen.name, key)
+        if screen_change is None:
             self.say(self.tr("On this screen the key '{key}' turns to no other.").format(key=key))
         else:
-            self._document.select_screen(turn[2])
+            self._document.select_screen(screen_change[2])
 
     def _outline(self) -> None:
         screen = self._document.screen

@@ -16,7 +16,7 @@ from app.project.model import HeldSignal, Project, Screen
 from app.signals.reading import NEVER_READ, Quality, Reading
 
 if TYPE_CHECKING:
-    from widgets.live.live_session import Live
+    from widgets.live.live_session import LiveSession
 
 translate = QCoreApplication.translate
 
@@ -27,7 +27,7 @@ class LiveReadings(QObject):
     changed = Signal()
     """New readings, or a project was connected or disconnected."""
 
-    def __init__(self, live: Live, parent: QObject | None = None) -> None:
+    def __init__(self, live: LiveSession, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._live = live
         live.frame.connect(self.changed)

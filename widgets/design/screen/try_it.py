@@ -9,7 +9,7 @@ from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
-from app.panel.events import Entered, Refused, Turned, Write
+from app.panel.events import Entered, Refused, ScreenChanged, Write
 from app.panel.rendering import Rows
 from app.project.binding import plain_text
 from app.project.model import Project
@@ -165,7 +165,7 @@ class Tryout(QWidget):
         project = self._rehearsal.project if self._rehearsal is not None else None
         if project is None:
             return ""
-        if isinstance(effect, Turned):
+        if isinstance(effect, ScreenChanged):
             return self.tr("Turned to \u201c{screen}\u201d: {cause}").format(screen=effect.screen, cause=effect.cause)
         if isinstance(effect, Write):
             value = plain_text(project, effect.signal, effect.value)

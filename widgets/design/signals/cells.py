@@ -75,7 +75,7 @@ def from_choices(project: Project, part: Any) -> list[str]:
 def read_from(project: Project, part: Any, text: str) -> dict[str, Any]:
     """The follower, or the signal that holds the bit. Raises ValueError in words, as all of these do."""
     if isinstance(part, BitSignal):
-        return {"bit": part.bit.but(of=_word_signal(project, text))}
+        return {"bit": part.bit.replace(of=_word_signal(project, text))}
     return {"follower": one_of(text, {name: name for name in project.follower_named})}
 
 
@@ -103,7 +103,7 @@ def read_register(_project: Project, part: Any, text: str) -> dict[str, Any]:
         word = translate("SignalCells", "bit {number}").format(number="").strip()
         for each in (word, "bit", "."):
             bit = bit.removeprefix(each).strip()
-        return {"bit": part.bit.but(number=whole(bit))}
+        return {"bit": part.bit.replace(number=whole(bit))}
     return {"number": whole(text)}
 
 
@@ -170,7 +170,7 @@ def _leads(known: Mapping[str, Any], before: Any, after: Any) -> tuple[str, str,
         why = translate("SignalCells", "'{name}' holds no bits; name a register signal").format(name=after.bit.of)
     else:
         return None
-    return "from", why, after.but(bit=before.bit) if isinstance(before, BitSignal) else None
+    return "from", why, after.replace(bit=before.bit) if isinstance(before, BitSignal) else None
 
 
 # New signals, and signals that become another kind

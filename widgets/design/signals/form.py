@@ -263,7 +263,7 @@ class SignalForm(PartForm):
         part = self.part
         if not isinstance(part, BitSignal):
             return lambda project: project
-        return self.change(bit=part.bit.but(**changes))
+        return self.change(bit=part.bit.replace(**changes))
 
     def _read_start(self, text: str) -> Any:
         if not text.strip():

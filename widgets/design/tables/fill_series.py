@@ -97,7 +97,7 @@ class CopiesDialog(_Asking):
         except EditRefused as refused:
             self.show_rows([], refused.message)
             return
-        shown = self._project.but(signals=(*self._project.signals, *found))
+        shown = self._project.replace(signals=(*self._project.signals, *found))
         self.show_rows([(part.name, signal_origin(shown, part.name)) for part in found])
 
 
@@ -137,7 +137,7 @@ class NumberingDialog(_Asking):
 
         def edit(project: Project) -> Project:
             parts: dict[int, Any] = {
-                place: project.signals[place].but(name=name) for place, name in zip(places, names, strict=True)
+                place: project.signals[place].replace(name=name) for place, name in zip(places, names, strict=True)
             }
             return put_parts(project, "signal", parts)
 

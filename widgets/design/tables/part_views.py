@@ -9,12 +9,12 @@ from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from app import edits
 from app.edits.several import Listed, delete_parts, order_parts, parts_of, shifted_order
-from app.project.model import Action, Project, Turn
+from app.project.model import Action, Project, ScreenChange
 from widgets.design.forms.part_texts import cause_text, deed_text, from_text, target_text
 from widgets.design.tables.part_table import PartTable
 from widgets.design.values.column import Column
 from widgets.document.document import Document
-from widgets.document.unfinished import Begun, Kind, no_condition, of_kind, unmade
+from widgets.document.unfinished import Kind, Unfinished, no_condition, of_kind, unmade
 
 
 class TwoTables(QWidget):
@@ -99,12 +99,12 @@ class TwoTables(QWidget):
 class BehaviourView(TwoTables):
     """All turns and all actions, in their order: of two that could count, the first does."""
 
-    def __init__(self, document: Document, begun: Begun, parent: QWidget | None = None) -> None:
+    def __init__(self, document: Document, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
         self._begun = begun
         self._added: Kind | None = None
         begun.completed.connect(self._completed)
-        self.turns = PartTable(
+        self.screen_changes = PartTable(
             self.tr("Turns"),
             [
                 Column(self.tr("Cause"), lambda _project, part: cause_text(part)),
@@ -124,11 +124,13 @@ class BehaviourView(TwoTables):
             [("key", self.tr("By a key")), ("when", self.tr("By a condition"))],
             empty=self.tr("No action yet. Insert adds one."),
         )
-        self._add_tables(("screen_change", self.turns), ("action", self.actions_table), [260, 220])
-        self.turns.add_wanted.connect(lambda cause: self.add_turn(cause))
-        self.turns.duplicate_wanted.connect(lambda places: self._duplicate_turn(places[-1]))
-        self.turns.delete_wanted.connect(lambda places: self._delete("screen_change", self.tr("Delete turn"), places))
-        self.turns.move_wanted.connect(
+        self._add_tables(("screen_change", self.screen_changes), ("action", self.actions_table), [260, 220])
+        self.screen_changes.add_wanted.connect(lambda cause: self.add_screen_change(cause))
+        self.screen_changes.duplicate_wanted.connect(lambda places: self._duplicate_screen_change(places[-1]))
+        self.screen_changes.delete_wanted.connect(
+            lambda places: self._delete("screen_change", self.tr("Delete turn"), places)
+        )
+        self.screen_changes.move_wanted.connect(
             lambda places, way: self._move("screen_change", self.tr("Move turn"), places, way)
         )
         self.actions_table.add_wanted.connect(lambda cause: self.add_action(cause))
@@ -140,9 +142,11 @@ class BehaviourView(TwoTables):
             lambda places, way: self._move("action", self.tr("Move action"), places, way)
         )
 
-    def show_project(self, project: Project, wrong_turns: frozenset[int], wrong_actions: frozenset[int]) -> None:
+    def show_project(
+        self, project: Project, wrong_screen_changes: frozenset[int], wrong_actions: frozenset[int]
+    ) -> None:
         """Show the turns and actions of a project; the wrong ones have errors."""
-        self.turns.show_parts(project, self._listed(project, "screen_change"), wrong_turns)
+        self.screen_changes.show_parts(project, self._listed(project, "screen_change"), wrong_screen_changes)
         self.actions_table.show_parts(project, self._listed(project, "action"), wrong_actions)
         kind, self._added = self._added, None
         if kind is not None and self.current() != (kind, at := len(of_kind(project, kind)) - 1):
@@ -159,7 +163,7 @@ class BehaviourView(TwoTables):
         rules, new = of_kind(project, kind), self._begun.new(kind)
         return (*rules, *new) if new else rules
 
-    def _begin(self, kind: Kind, rule: Turn | Action) -> None:
+    def _begin(self, kind: Kind, rule: ScreenChange | Action) -> None:
         """Begin a rule in which nothing is chosen that would make it act."""
         self._begun.begin(rule)
         self.select(kind, self._begun.place(self._document.project, rule)[1])
@@ -182,7 +186,7 @@ class BehaviourView(TwoTables):
         if self._complete(kind, places) == places:
             self._move_several(kind, name, places, way)
 
-    def add_turn(self, cause: str, screen: str | None = None) -> None:
+    def add_screen_change(self, cause: str, screen: str | None = None) -> None:
         """Add a turn by `key`, by a condition (`when`) or after `idle` time; with `screen` from there."""
         project = self._document.project
         if not project.screens:
@@ -192,15 +196,15 @@ class BehaviourView(TwoTables):
             if not project.signals:
                 self._document.refused.emit(self.tr("A condition needs a signal; add one first."))
                 return
-            turn = unmade(Turn, when=no_condition(), to="")
+            screen_change = unmade(ScreenChange, when=no_condition(), to="")
         elif cause == "idle":
-            turn = unmade(Turn, idle_s=120, to="")
+            screen_change = unmade(ScreenChange, idle_s=120, to="")
         elif not project.panel.keys:
             self._document.refused.emit(self.tr("The panel has no keys; name some in its properties first."))
             return
         else:
-            turn = unmade(Turn, key=_free_key(project, screen), from_=screen, to="")
-        self._begin("screen_change", turn)
+            screen_change = unmade(ScreenChange, key=_free_key(project, screen), from_=screen, to="")
+        self._begin("screen_change", screen_change)
 
     def add_action(self, cause: str, screen: str | None = None) -> None:
         """Add an action by `key` or by a condition (`when`); with `screen` on that screen only."""
@@ -217,11 +221,14 @@ class BehaviourView(TwoTables):
             action = unmade(Action, key=_free_key(project, screen), from_=screen, do="")
         self._begin("action", action)
 
-    def _duplicate_turn(self, index: int) -> None:
+    def _duplicate_screen_change(self, index: int) -> None:
         if not self._complete("screen_change", (index,)):
             return
-        turn = self._document.project.screen_changes[index]
-        if self._document.do(self.tr("Duplicate turn"), lambda p: edits.add_turn(p, turn, index + 1)) is None:
+        screen_change = self._document.project.screen_changes[index]
+        if (
+            self._document.do(self.tr("Duplicate turn"), lambda p: edits.add_screen_change(p, screen_change, index + 1))
+            is None
+        ):
             self.select("screen_change", index + 1)
             self.chosen.emit()
             self.added.emit()
@@ -238,6 +245,6 @@ class BehaviourView(TwoTables):
 
 def _free_key(project: Project, screen: str | None) -> str:
     """A key that turns nothing and does nothing there yet, or the first one."""
-    taken = {turn.key for turn in project.screen_changes if turn.from_ in (None, screen)}
+    taken = {screen_change.key for screen_change in project.screen_changes if screen_change.from_ in (None, screen)}
     taken |= {action.key for action in project.actions if action.from_ in (None, screen)}
     return next((key for key in project.panel.keys if key not in taken), project.panel.keys[0])

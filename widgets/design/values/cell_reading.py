@@ -124,7 +124,7 @@ class CellReader:
                     bad[key] = translate("cells", "does not apply to this part; leave the cell empty")
                 continue
             try:
-                part = part.but(**column.read(project, part, text))
+                part = part.replace(**column.read(project, part, text))
             except ValidationError as error:
                 bad[key] = refusal_of(error)
             except ValueError as error:
@@ -170,7 +170,7 @@ class CellReader:
                 if new:
                     proposal.left_out.add(row.number)
                     continue
-                part = part.but(name=old[row.place or 0].name)
+                part = part.replace(name=old[row.place or 0].name)
             taken.add(part.name)
             if new or part != old[row.place or 0]:
                 settled.append((row, part, new))

@@ -36,7 +36,7 @@ def save_to(path: Path, dialog: ExportDialog, qtbot: QtBot, monkeypatch: pytest.
 
 
 def come_back(path: Path, project: Project) -> Project:
-    bare = project.but(signals=(), actions=(), screen_changes=(), screens=(project.screens[0].but(fields=()),))
+    bare = project.replace(signals=(), actions=(), screen_changes=(), screens=(project.screens[0].replace(fields=()),))
     return begin(path, bare, Target(None, None)).plan.edit(bare)
 
 

@@ -21,7 +21,7 @@ from app.project_file.files import load
 from projects import demo_path
 from widgets.design.exchange import import_list
 from widgets.design.exchange.import_list import ImportDialog
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.document.settings import Settings
 
@@ -293,13 +293,13 @@ def test_what_holds_no_list_is_said_and_another_file_may_follow(
 
 
 def test_undo_after_a_refused_import_takes_back_the_step_before_it(opened: Opened, document: Document) -> None:
-    document.do("Retitle", lambda project: project.but(title="other"))
+    document.do("Retitle", lambda project: project.replace(title="other"))
     dialog = opened("Name,Register\nflow,1\n")
     # What the list was read for changes while the dialog is open: its follower goes.
-    bare = document.project.but(
+    bare = document.project.replace(
         followers=(), signals=(), screens=document.project.screens[:1], actions=(), screen_changes=()
     )
-    bare = bare.but(screens=(bare.screens[0].but(fields=()),))
+    bare = bare.replace(screens=(bare.screens[0].replace(fields=()),))
     document.do("Clear", lambda _project: bare)
     press(dialog.bring_in)
     assert dialog.isVisible()
@@ -433,7 +433,7 @@ def test_a_list_is_dropped_on_the_table_of_signals(
 ) -> None:
     path = tmp_path / "list.csv"
     path.write_text(LIST, "utf-8")
-    design = DesignWorkplace(document, settings)
+    design = DesignWorkspace(document, settings)
     qtbot.addWidget(design)
     design.resize(1366, 640)
     design.show()

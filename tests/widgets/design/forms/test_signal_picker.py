@@ -29,7 +29,7 @@ def test_enter_places_what_fits_best(qtbot: QtBot, typed: str, placed: str) -> N
     project = load(demo_path("booster-pump"))
     reference = RegisterSignal(name="Speed reference", follower="pump", number=900, encoding="float32")
     others = [HeldSignal(name=name, held=Decimal(0)) for name in ("at speed", "overpressure", "suction pressure")]
-    picker = SignalPicker(project.but(signals=(reference, *others), screens=(), screen_changes=(), actions=()))
+    picker = SignalPicker(project.replace(signals=(reference, *others), screens=(), screen_changes=(), actions=()))
     qtbot.addWidget(picker)
     picked: list[str] = []
     picker.picked.connect(lambda name, _kind, _entry: picked.append(name))

@@ -12,7 +12,7 @@ from app.project.references import dangling
 from tests.widgets.driving import designed, press, type_in
 from widgets.design.tables.cell_editor import CellEditor
 from widgets.design.tables.part_table import PartTable
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 
 Key = Qt.Key
@@ -22,7 +22,7 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 
 
 @pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def design(document: Document, qtbot: QtBot) -> DesignWorkspace:
     made = designed(document, qtbot)
     made.show_view("lines")
     return made
@@ -33,7 +33,7 @@ def go(table: PartTable, row: int, key: str) -> None:
     table.table.go(row, [column.key for column in table.model.columns].index(key))
 
 
-def test_a_line_is_renamed_in_its_cell_and_its_followers_go_along(design: DesignWorkplace, document: Document) -> None:
+def test_a_line_is_renamed_in_its_cell_and_its_followers_go_along(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design.lines.lines, 0, "name")
     type_in("hall")
@@ -45,7 +45,7 @@ def test_a_line_is_renamed_in_its_cell_and_its_followers_go_along(design: Design
     assert document.project is before
 
 
-def test_where_a_line_goes_is_typed_in_one_cell(design: DesignWorkplace, document: Document) -> None:
+def test_where_a_line_goes_is_typed_in_one_cell(design: DesignWorkspace, document: Document) -> None:
     go(design.lines.lines, 0, "where")
     type_in("COM7 9600 8N2")
     press(Key.Key_Return)
@@ -65,7 +65,7 @@ def test_where_a_line_goes_is_typed_in_one_cell(design: DesignWorkplace, documen
     assert (line.host, line.port) == ("pump.local", 15020)
 
 
-def test_a_wrong_unit_is_said_and_not_taken(design: DesignWorkplace, document: Document) -> None:
+def test_a_wrong_unit_is_said_and_not_taken(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design.lines.followers, 0, "unit")
     type_in("300")
@@ -78,7 +78,7 @@ def test_a_wrong_unit_is_said_and_not_taken(design: DesignWorkplace, document: D
     assert document.project is before
 
 
-def test_lines_are_copied_pasted_and_moved(design: DesignWorkplace, document: Document) -> None:
+def test_lines_are_copied_pasted_and_moved(design: DesignWorkspace, document: Document) -> None:
     table = design.lines.lines
     go(table, 0, "name")
     press(Key.Key_Space, SHIFT)
@@ -86,7 +86,7 @@ def test_lines_are_copied_pasted_and_moved(design: DesignWorkplace, document: Do
     press(Key.Key_V, CTRL)
     first, second = document.project.lines
     assert second.name == f"{first.name} 2"
-    assert second.but(name=first.name) == first
+    assert second.replace(name=first.name) == first
     press(Key.Key_Up, ALT)
     assert [line.name for line in document.project.lines] == [second.name, first.name]
     assert table.current() == 0
@@ -96,7 +96,7 @@ def test_lines_are_copied_pasted_and_moved(design: DesignWorkplace, document: Do
     assert "is used by" in design.notice.text.text()
 
 
-def test_followers_come_from_a_spreadsheet(design: DesignWorkplace, document: Document) -> None:
+def test_followers_come_from_a_spreadsheet(design: DesignWorkspace, document: Document) -> None:
     go(design.lines.followers, 0, "name")
     QApplication.clipboard().setText("Name\tUnit\tLine\nfan\t12\tpump room\nmixer\t13\t\n")
     press(Key.Key_V, CTRL)

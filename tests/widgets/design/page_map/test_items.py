@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 from app import edits
 from app.checks.finding import Finding
 from app.panel.paging import PagingGraph
-from app.project.model import Project, Turn
+from app.project.model import Project, ScreenChange
 from app.project_file.files import load
 from projects import demo_path
 from widgets.design.page_map.items import PageMap
@@ -101,17 +101,17 @@ def test_what_is_said_of_screens(page_map: PageMap) -> None:
 
 def test_a_screen_without_a_way_to_it_or_from_it_stands_out(page_map: PageMap, project: Project) -> None:
     more = edits.add_screen(edits.add_screen(project, "lost"), "stuck")
-    more = more.but(screen_changes=(Turn(from_="hall", key="up", to="stuck"), *project.screen_changes[2:]))
+    more = more.replace(screen_changes=(ScreenChange(from_="hall", key="up", to="stuck"), *project.screen_changes[2:]))
     show(page_map, more)
     assert page_map.nodes["lost"].facts.words == ("no way here",)
     assert "no way back" not in page_map.nodes["stuck"].facts.words, "the idle turn leads back"
-    show(page_map, more.but(screen_changes=(Turn(from_="hall", key="up", to="stuck"),)))
+    show(page_map, more.replace(screen_changes=(ScreenChange(from_="hall", key="up", to="stuck"),)))
     assert page_map.nodes["stuck"].facts.words == ("no way back", "1 press")
 
 
 def test_what_leads_from_every_screen_is_an_inlet_and_no_arrow(page_map: PageMap, project: Project) -> None:
     before = len(page_map.edges)
-    show(page_map, edits.add_turn(project, Turn(key="escape", to="climate")))
+    show(page_map, edits.add_screen_change(project, ScreenChange(key="escape", to="climate")))
     assert len(page_map.edges) == before
     assert {(inlet.inlet.to, inlet.label) for inlet in page_map.inlets} == {
         ("climate", "escape, any screen"),
@@ -123,7 +123,7 @@ def test_what_leads_from_every_screen_is_an_inlet_and_no_arrow(page_map: PageMap
 
 def test_many_inlets_of_one_screen_are_told_by_their_number(page_map: PageMap, project: Project) -> None:
     for key in ("up", "down", "escape"):
-        project = edits.add_turn(project, Turn(key=key, to="hall"))
+        project = edits.add_screen_change(project, ScreenChange(key=key, to="hall"))
     show(page_map, project)
     labels = [inlet.label for inlet in page_map.inlets if inlet.inlet.to == "hall"]
     assert labels == ["up, any screen", "down, any screen and 2 more"]
@@ -201,7 +201,7 @@ def test_a_renamed_screen_stands_where_it_stood(page_map: PageMap, project: Proj
 
 
 def test_a_map_without_screens_is_empty(page_map: PageMap, project: Project) -> None:
-    show(page_map, project.but(screens=(), screen_changes=(), actions=()))
+    show(page_map, project.replace(screens=(), screen_changes=(), actions=()))
     assert page_map.nodes == {}
     QTest.keyClick(page_map, Key.Key_Right)
     assert page_map.selected_screen() is None
@@ -235,7 +235,7 @@ def test_keys_walk_through_the_turns_of_a_screen(page_map: PageMap, project: Pro
     assert page_map.accessibleDescription() == "Turn from hall to climate: right"
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Turn from every screen to hall: idle 180 s"
-    assert project.screen_changes[page_map.selected_turn() or 0].idle_s == 180
+    assert project.screen_changes[page_map.selected_screen_change() or 0].idle_s == 180
     QTest.keyClick(page_map, Key.Key_PageDown)
     assert page_map.accessibleDescription() == "Turn from hall to fan: left"
     QTest.keyClick(page_map, Key.Key_Left)
@@ -265,10 +265,10 @@ def test_several_screens_are_selected_and_moved_with_keys(page_map: PageMap, qtb
 
 
 def test_an_arrow_is_chosen_by_its_label(page_map: PageMap, project: Project, qtbot: QtBot) -> None:
-    with qtbot.waitSignal(page_map.turn_chosen) as chosen:
+    with qtbot.waitSignal(page_map.screen_change_chosen) as chosen:
         QTest.mouseClick(page_map.viewport(), LEFT, NO, label(page_map, "hall", "climate"))
     assert project.screen_changes[chosen.args[0]].to == "next"
-    with qtbot.waitSignal(page_map.turn_chosen) as left:
+    with qtbot.waitSignal(page_map.screen_change_chosen) as left:
         QTest.mouseClick(page_map.viewport(), LEFT, NO, QPoint(2, 2))
     assert left.args == [-1]
 
@@ -317,14 +317,14 @@ def test_a_letter_begins_a_search(page_map: PageMap, qtbot: QtBot) -> None:
 
 def test_a_turn_is_drawn_from_a_key_to_a_screen(page_map: PageMap, qtbot: QtBot) -> None:
     cap = keys_shown(page_map, qtbot, "hall")
-    with qtbot.waitSignal(page_map.turn_drawn) as drawn:
+    with qtbot.waitSignal(page_map.screen_change_drawn) as drawn:
         drag(page_map, cap("up"), middle(page_map, "too hot"))
     assert drawn.args == ["hall", "up", "too hot"]
 
 
 def test_a_turn_is_dropped_on_an_empty_place(page_map: PageMap, qtbot: QtBot) -> None:
     cap = keys_shown(page_map, qtbot, "hall")
-    with qtbot.waitSignal(page_map.turn_dropped) as dropped:
+    with qtbot.waitSignal(page_map.screen_change_dropped) as dropped:
         drag(page_map, cap("down"), QPoint(30, 540))
     assert dropped.args[:2] == ["hall", "down"]
     x, y = dropped.args[2]
@@ -335,8 +335,8 @@ def test_a_turn_is_dropped_on_an_empty_place(page_map: PageMap, qtbot: QtBot) ->
 def test_escape_and_the_own_screen_give_a_turn_up(page_map: PageMap, qtbot: QtBot) -> None:
     cap = keys_shown(page_map, qtbot, "hall")
     drawn: list[object] = []
-    page_map.turn_drawn.connect(lambda *arguments: drawn.append(arguments))
-    page_map.turn_dropped.connect(lambda *arguments: drawn.append(arguments))
+    page_map.screen_change_drawn.connect(lambda *arguments: drawn.append(arguments))
+    page_map.screen_change_dropped.connect(lambda *arguments: drawn.append(arguments))
     count = len(page_map.scene().items())
     drag(page_map, cap("up"), middle(page_map, "too hot"), release=False)
     assert page_map.nodes["too hot"].lit
@@ -352,7 +352,7 @@ def test_escape_and_the_own_screen_give_a_turn_up(page_map: PageMap, qtbot: QtBo
 def test_the_head_of_an_arrow_is_led_to_another_screen(page_map: PageMap, project: Project, qtbot: QtBot) -> None:
     own = edits.lead_key(project, "too hot", "up", "recipe")
     show(page_map, own)
-    with qtbot.waitSignal(page_map.turn_led) as led:
+    with qtbot.waitSignal(page_map.screen_change_redirected) as led:
         drag(page_map, tip(page_map, "too hot", "recipe") + QPoint(0, 3), middle(page_map, "climate"))
     assert own.screen_changes[led.args[0]].key == "up"
     assert led.args[1:] == ["too hot", "climate"]
@@ -361,7 +361,7 @@ def test_the_head_of_an_arrow_is_led_to_another_screen(page_map: PageMap, projec
 def test_an_inlet_is_led_to_another_screen(page_map: PageMap, project: Project, qtbot: QtBot) -> None:
     inlet = next(inlet for inlet in page_map.inlets if inlet.inlet.to == "hall")
     start = page_map.mapFromScene(inlet.label_rect().center())
-    with qtbot.waitSignal(page_map.turn_led) as led:
+    with qtbot.waitSignal(page_map.screen_change_redirected) as led:
         drag(page_map, start, middle(page_map, "climate"))
     assert project.screen_changes[led.args[0]].idle_s == 180
     assert led.args[1:] == [None, "climate"]
@@ -406,7 +406,7 @@ def test_a_double_click_opens(page_map: PageMap, qtbot: QtBot) -> None:
         QTest.mouseDClick(page_map.viewport(), LEFT, NO, middle(page_map, "recipe"))
     assert opened.args == ["recipe"]
     QTest.mouseRelease(page_map.viewport(), LEFT, NO, middle(page_map, "recipe"))
-    with qtbot.waitSignal(page_map.turn_opened):
+    with qtbot.waitSignal(page_map.screen_change_opened):
         QTest.mouseDClick(page_map.viewport(), LEFT, NO, label(page_map, "hall", "climate"))
     QTest.mouseRelease(page_map.viewport(), LEFT, NO, label(page_map, "hall", "climate"))
 

@@ -13,12 +13,12 @@ from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
 from app import edits
-from app.project.model import Turn
+from app.project.model import ScreenChange
 from app.project_file.files import dump, load, parse
 from projects import demo_path
-from widgets.design.page_map.add_screen_change import TurnDialog
+from widgets.design.page_map.add_screen_change import ScreenChangeDialog
 from widgets.design.page_map.items import PageMap
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.kit.palette import DARK, LIGHT, Appearance, Theme
 
@@ -35,8 +35,8 @@ def document() -> Document:
 
 
 @pytest.fixture
-def design(qtbot: QtBot, document: Document) -> DesignWorkplace:
-    made = DesignWorkplace(document)
+def design(qtbot: QtBot, document: Document) -> DesignWorkspace:
+    made = DesignWorkspace(document)
     qtbot.addWidget(made)
     made.resize(1366, 700)
     with qtbot.waitExposed(made):
@@ -51,7 +51,7 @@ def ground(page_map: PageMap) -> str:
 
 
 def test_it_takes_another_palette_also_behind_another_view(
-    design: DesignWorkplace, qapp: QApplication, qtbot: QtBot
+    design: DesignWorkspace, qapp: QApplication, qtbot: QtBot
 ) -> None:
     theme = Theme(qapp)
     theme.choose(Appearance.LIGHT)
@@ -80,7 +80,7 @@ def drag(page_map: PageMap, start: QPoint, end: QPoint) -> None:
     QTest.mouseRelease(port, LEFT, NO, end)
 
 
-def cap(design: DesignWorkplace, qtbot: QtBot, screen: str, key: str) -> QPoint:
+def cap(design: DesignWorkspace, qtbot: QtBot, screen: str, key: str) -> QPoint:
     page_map = design.map
     QTest.mouseMove(page_map.viewport(), QPoint(1, 1))
     QTest.mouseMove(page_map.viewport(), middle(page_map, screen))
@@ -95,10 +95,10 @@ def ring(document: Document) -> list[str]:
 # Turns
 
 
-def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     before = document.project
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "recipe"))
-    assert document.project.screen_changes[-1] == Turn(from_="hall", key="up", to="recipe")
+    assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="recipe")
     assert document.undo_name == "Draw turn"
     assert design.map.accessibleDescription() == "Turn from hall to recipe: up"
     assert design.inspector.current_form() is design.inspector.form_of("screen_change")
@@ -107,26 +107,26 @@ def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkplace, document: Doc
 
 
 def test_a_key_that_leads_somewhere_already_is_led_elsewhere(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     document.do("Draw turn", lambda project: edits.lead_key(project, "hall", "up", "recipe"))
     count = len(document.project.screen_changes)
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "fan"))
     assert len(document.project.screen_changes) == count
-    assert document.project.screen_changes[-1] == Turn(from_="hall", key="up", to="fan")
+    assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="fan")
 
 
 def test_the_head_of_a_shared_arrow_makes_a_turn_for_its_screen_only(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     shared = document.project.screen_changes
     edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("climate", "recipe"))
     drag(design.map, design.map.mapFromScene(edge.tip) - QPoint(0, 4), middle(design.map, "too hot"))
-    assert document.project.screen_changes == (*shared, Turn(from_="climate", key="right", to="too hot"))
+    assert document.project.screen_changes == (*shared, ScreenChange(from_="climate", key="right", to="too hot"))
 
 
 def test_a_turn_drawn_to_an_empty_place_may_make_a_screen_there(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     drag(design.map, cap(design, qtbot, "hall", "up"), QPoint(20, 20))
     menu = QApplication.activePopupWidget()
@@ -134,7 +134,7 @@ def test_a_turn_drawn_to_an_empty_place_may_make_a_screen_there(
     QTest.keyClick(menu, Key.Key_Down)
     QTest.keyClick(menu, Key.Key_Return)
     assert document.undo_name == "Draw turn to a new screen"
-    assert document.project.screen_changes[-1] == Turn(from_="hall", key="up", to="screen")
+    assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="screen")
     assert document.project.screen_named["screen"].map == design.map.map_scene.places["screen"]
     assert document.selection.screen == "screen"
     document.undo()
@@ -142,13 +142,13 @@ def test_a_turn_drawn_to_an_empty_place_may_make_a_screen_there(
     assert document.undo_name is None
 
 
-def test_a_turn_is_added_by_keyboard(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_a_turn_is_added_by_keyboard(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     design.map.select_screen("hall")
     told: list[str] = []
 
     def fill() -> None:
         dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, TurnDialog)
+        assert isinstance(dialog, ScreenChangeDialog)
         assert dialog.windowTitle() == "Add a turn from 'hall'"
         told.append(dialog.told.text())
         QTest.keyClick(dialog.keys, Key.Key_Home)
@@ -158,27 +158,27 @@ def test_a_turn_is_added_by_keyboard(design: DesignWorkplace, document: Document
         QTest.keyClick(dialog.search, Key.Key_Return)
 
     QTimer.singleShot(0, fill)
-    design.map_pane.turn_action.trigger()
+    design.map_pane.screen_change_action.trigger()
     assert told == [
         "The key up is free on this screen.",
         "On the other screens the key left goes on doing what it does.",
     ]
-    assert document.project.screen_changes[-1] == Turn(from_="hall", key="left", to="recipe")
+    assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="left", to="recipe")
 
 
-def test_the_delete_key_takes_the_selected_turn(design: DesignWorkplace, document: Document) -> None:
+def test_the_delete_key_takes_the_selected_turn(design: DesignWorkspace, document: Document) -> None:
     document.do("Draw turn", lambda project: edits.lead_key(project, "too hot", "up", "recipe"))
     before = document.project.screen_changes
-    design.map.select_turn(len(before) - 1)
+    design.map.select_screen_change(len(before) - 1)
     QTest.keyClick(design.map, Key.Key_Delete)
     assert document.project.screen_changes == before[:-1]
     assert document.undo_name == "Delete turn"
     assert design.map.selected_screen() == "too hot"
 
 
-def test_a_turn_for_every_screen_goes_only_after_a_question(design: DesignWorkplace, document: Document) -> None:
+def test_a_turn_for_every_screen_goes_only_after_a_question(design: DesignWorkspace, document: Document) -> None:
     before = document.project.screen_changes
-    design.map.select_turn(0, "climate")
+    design.map.select_screen_change(0, "climate")
     QTest.keyClick(design.map, Key.Key_Delete)
     assert document.project.screen_changes == before
     assert "every screen" in design.notice.text.text()
@@ -189,7 +189,7 @@ def test_a_turn_for_every_screen_goes_only_after_a_question(design: DesignWorkpl
 # Screens
 
 
-def test_a_screen_is_deleted_like_in_the_list(design: DesignWorkplace, document: Document) -> None:
+def test_a_screen_is_deleted_like_in_the_list(design: DesignWorkspace, document: Document) -> None:
     design.map.select_screen("recipe")
     QTest.keyClick(design.map, Key.Key_Delete)
     assert "recipe" not in document.project.screen_named
@@ -199,7 +199,7 @@ def test_a_screen_is_deleted_like_in_the_list(design: DesignWorkplace, document:
     assert "cannot be deleted" in design.notice.text.text()
 
 
-def test_moves_of_one_drag_and_of_keys_in_a_row_are_one_step_each(design: DesignWorkplace, document: Document) -> None:
+def test_moves_of_one_drag_and_of_keys_in_a_row_are_one_step_each(design: DesignWorkspace, document: Document) -> None:
     start = middle(design.map, "too hot")
     drag(design.map, start, start + QPoint(150, 10))
     dragged = document.project.screen_named["too hot"].map
@@ -216,7 +216,7 @@ def test_moves_of_one_drag_and_of_keys_in_a_row_are_one_step_each(design: Design
     assert document.project.screen_named["too hot"].map is None
 
 
-def test_the_ring_is_reordered_by_dragging_and_keeps_its_picture(design: DesignWorkplace, document: Document) -> None:
+def test_the_ring_is_reordered_by_dragging_and_keeps_its_picture(design: DesignWorkspace, document: Document) -> None:
     places = [design.map.map_scene.places[name] for name in ring(document)]
     edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("hall", "climate"))
     drag(design.map, middle(design.map, "recipe"), design.map.mapFromScene(edge.label_rect().center()))
@@ -227,7 +227,7 @@ def test_the_ring_is_reordered_by_dragging_and_keeps_its_picture(design: DesignW
     assert [design.map.map_scene.places[name] for name in ring(document)] == places
 
 
-def test_the_ring_is_reordered_by_keys(design: DesignWorkplace, document: Document) -> None:
+def test_the_ring_is_reordered_by_keys(design: DesignWorkspace, document: Document) -> None:
     design.map.select_screen("climate")
     QTest.keyClick(design.map, Key.Key_Right, ALT)
     assert ring(document) == ["hall", "recipe", "climate", "fan"]
@@ -238,14 +238,16 @@ def test_the_ring_is_reordered_by_keys(design: DesignWorkplace, document: Docume
     assert ring(document) == ["hall", "climate", "recipe", "fan"], "in a row they are one step"
 
 
-def test_a_ring_of_turns_one_by_one_is_reordered_too(design: DesignWorkplace, document: Document) -> None:
+def test_a_ring_of_turns_one_by_one_is_reordered_too(design: DesignWorkspace, document: Document) -> None:
     document.open(load(demo_path("booster-pump")), None)
     names = ["run", "measured", "motor", "times", "filling"]
     places = [design.map.map_scene.places[name] for name in names]
     assert design.map.nodes["times"].facts.ring == (4, 5)
     edge = next(e for e in design.map.edges if (e.arrow.from_, e.arrow.to) == ("run", "measured"))
     drag(design.map, middle(design.map, "times"), design.map.mapFromScene(edge.label_rect().center()))
-    leads = {(turn.from_, turn.key): turn.to for turn in document.project.screen_changes}
+    leads = {
+        (screen_change.from_, screen_change.key): screen_change.to for screen_change in document.project.screen_changes
+    }
     assert [leads[name, "right"] for name in ("run", "times", "measured", "motor", "filling")] == [
         "times",
         "measured",
@@ -260,7 +262,7 @@ def test_a_ring_of_turns_one_by_one_is_reordered_too(design: DesignWorkplace, do
     assert [design.map.map_scene.places[name] for name in names] == places
 
 
-def test_arranging_is_one_step(design: DesignWorkplace, document: Document) -> None:
+def test_arranging_is_one_step(design: DesignWorkspace, document: Document) -> None:
     arranged = dict(design.map.map_scene.places)
     document.do("Move", lambda project: edits.place_screens(project, {"fan": (90, 90), "hall": (60, 3)}))
     before = document.project
@@ -271,13 +273,13 @@ def test_arranging_is_one_step(design: DesignWorkplace, document: Document) -> N
     assert design.map.map_scene.places["fan"] == (90, 90)
 
 
-def test_drawing_moves_no_other_screen(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_drawing_moves_no_other_screen(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     before = dict(design.map.map_scene.places)
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "too hot"))
     assert design.map.map_scene.places == before
 
 
-def test_another_project_is_laid_out_anew(design: DesignWorkplace, document: Document) -> None:
+def test_another_project_is_laid_out_anew(design: DesignWorkspace, document: Document) -> None:
     document.do("Move", lambda project: edits.place_screens(project, {"hall": (80, 80)}))
     document.open(load(demo_path("booster-pump")), None)
     assert set(design.map.nodes) == set(document.project.screen_named)
@@ -287,7 +289,7 @@ def test_another_project_is_laid_out_anew(design: DesignWorkplace, document: Doc
 # Finding and showing
 
 
-def test_typing_a_name_goes_to_the_screen(design: DesignWorkplace, document: Document) -> None:
+def test_typing_a_name_goes_to_the_screen(design: DesignWorkspace, document: Document) -> None:
     QTest.keyClicks(design.map, "t")
     search = design.map_pane.search
     assert search.hasFocus()
@@ -301,7 +303,7 @@ def test_typing_a_name_goes_to_the_screen(design: DesignWorkplace, document: Doc
     assert not design.map.nodes["hall"].faded
 
 
-def test_the_screens_found_are_gone_through(design: DesignWorkplace, document: Document) -> None:
+def test_the_screens_found_are_gone_through(design: DesignWorkspace, document: Document) -> None:
     QTest.keyClicks(design.map, "f")
     search = design.map_pane.search
     QTest.keyClicks(search, "an")
@@ -316,7 +318,7 @@ def test_the_screens_found_are_gone_through(design: DesignWorkplace, document: D
     assert design.map.hasFocus()
 
 
-def test_overrides_are_hidden_by_their_command(design: DesignWorkplace) -> None:
+def test_overrides_are_hidden_by_their_command(design: DesignWorkspace) -> None:
     assert {inlet.inlet.lead.kind for inlet in design.map.inlets} == {"override", "idle"}
     design.map_pane.override_action.trigger()
     assert {inlet.inlet.lead.kind for inlet in design.map.inlets} == {"idle"}
@@ -324,7 +326,7 @@ def test_overrides_are_hidden_by_their_command(design: DesignWorkplace) -> None:
     assert {inlet.inlet.lead.kind for inlet in design.map.inlets} == {"override", "idle"}
 
 
-def test_findings_reach_the_map(design: DesignWorkplace, document: Document) -> None:
+def test_findings_reach_the_map(design: DesignWorkspace, document: Document) -> None:
     document.open(load(demo_path("booster-pump")), None)
     document.do("Add screen", lambda project: edits.add_screen(project, "lost"))
     design.checks.finish()
@@ -333,14 +335,14 @@ def test_findings_reach_the_map(design: DesignWorkplace, document: Document) -> 
     assert facts.findings_words != ""
 
 
-def test_commands_of_the_map_bring_it_into_view(design: DesignWorkplace) -> None:
+def test_commands_of_the_map_bring_it_into_view(design: DesignWorkspace) -> None:
     design.show_view("signals")
     design.map_pane.find_action.trigger()
     assert design.view == "map"
     assert design.map_pane.search.hasFocus()
 
 
-def test_enter_on_a_turn_goes_to_its_properties(design: DesignWorkplace) -> None:
+def test_enter_on_a_turn_goes_to_its_properties(design: DesignWorkspace) -> None:
     design.map.select_screen("hall")
     QTest.keyClick(design.map, Key.Key_PageDown)
     QTest.keyClick(design.map, Key.Key_Return)
@@ -350,7 +352,7 @@ def test_enter_on_a_turn_goes_to_its_properties(design: DesignWorkplace) -> None
     assert design.inspector.current_form() is design.inspector.form_of("screen_change")
 
 
-def context(design: DesignWorkplace, at: QPoint, letter: Key) -> None:
+def context(design: DesignWorkspace, at: QPoint, letter: Key) -> None:
     """Choose from the menu at a point of the map by its access key."""
     port = design.map.viewport()
     QApplication.sendEvent(port, QContextMenuEvent(QContextMenuEvent.Reason.Mouse, at, port.mapToGlobal(at)))
@@ -360,7 +362,7 @@ def context(design: DesignWorkplace, at: QPoint, letter: Key) -> None:
 
 
 def test_an_override_and_an_idle_return_are_added_from_the_menu_of_a_screen(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     first = document.project.signals[0].name
     context(design, middle(design.map, "recipe"), Key.Key_C)
@@ -372,19 +374,19 @@ def test_an_override_and_an_idle_return_are_added_from_the_menu_of_a_screen(
     assert (document.project.screen_changes[-1].to, document.project.screen_changes[-1].idle_s) == ("climate", 120)
 
 
-def test_a_screen_is_added_where_the_menu_was_asked_for(design: DesignWorkplace, document: Document) -> None:
+def test_a_screen_is_added_where_the_menu_was_asked_for(design: DesignWorkspace, document: Document) -> None:
     context(design, QPoint(30, 30), Key.Key_A)
     assert document.project.screen_named["screen"].map is not None
     node = design.map.nodes["screen"]
     assert (design.map.mapFromScene(node.pos()) - QPoint(30, 30)).manhattanLength() < 260
 
 
-def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkplace, document: Document) -> None:
+def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkspace, document: Document) -> None:
     design.map.select_screen("recipe")
 
     def fill() -> None:
         dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, TurnDialog)
+        assert isinstance(dialog, ScreenChangeDialog)
         QTest.keyClick(dialog.everywhere, Key.Key_Space)
         assert "keep it" in dialog.told.text()
         QTest.keyClicks(dialog.search, "hall")
@@ -392,7 +394,7 @@ def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkplace, d
 
     QTimer.singleShot(0, fill)
     QTest.keyClick(design.map, Key.Key_T, CTRL)
-    assert document.project.screen_changes[-1] == Turn(key="up", to="hall")
+    assert document.project.screen_changes[-1] == ScreenChange(key="up", to="hall")
     assert design.map.accessibleDescription() == "Turn from every screen to hall: up, any screen"
 
 
@@ -411,7 +413,7 @@ DEEDS = st.one_of(st.sampled_from(KEYS), st.tuples(POINTS, POINTS))
 
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(DEEDS, max_size=30))
-def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkplace, deeds: list[Any]) -> None:
+def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkspace, deeds: list[Any]) -> None:
     document = design.document
     first = load(demo_path("booster-pump"))
     document.open(first, None)
@@ -425,8 +427,8 @@ def test_whatever_is_done_on_the_map_can_be_taken_back(design: DesignWorkplace, 
             QTest.keyClick(design.map, one, other)
         assert parse(dump(document.project)) == document.project
         assert set(design.map.nodes) == set(document.project.screen_named)
-        drawn = {lead.turn for edge in design.map.edges for lead in edge.arrow.leads}
-        assert all(turn < len(document.project.screen_changes) for turn in drawn)
+        drawn = {lead.screen_change for edge in design.map.edges for lead in edge.arrow.leads}
+        assert all(screen_change < len(document.project.screen_changes) for screen_change in drawn)
     while document.undo_name is not None:
         document.undo()
     assert document.project is first

@@ -26,7 +26,7 @@ def project() -> Project:
             Field(at=(2, 10), width=8, signal="running", kind="choice"),
         ),
     )
-    return whole.but(screens=(bench, *whole.screens), panel=whole.panel.but(start="bench"))
+    return whole.replace(screens=(bench, *whole.screens), panel=whole.panel.replace(start="bench"))
 
 
 @pytest.fixture

@@ -86,7 +86,7 @@ def elsewhere(qtbot: QtBot) -> Elsewhere:
 
 def without(project: Project, *names: str) -> Project:
     """The other project without some signals."""
-    return project.but(signals=tuple(signal for signal in project.signals if signal.name not in names))
+    return project.replace(signals=tuple(signal for signal in project.signals if signal.name not in names))
 
 
 def select_row(editor: ScreenEditor, row: int, first: int, last: int) -> None:

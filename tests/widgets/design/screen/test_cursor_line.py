@@ -60,14 +60,15 @@ def test_a_character_that_the_panel_lacks_is_said(editor: ScreenEditor, document
 
 def with_long_signal(project: Project) -> Project:
     signals = tuple(
-        signal.but(name=LONG, unit="sixteen letters.", decimals=4) if signal.name == "frequency" else signal
+        signal.replace(name=LONG, unit="sixteen letters.", decimals=4) if signal.name == "frequency" else signal
         for signal in project.signals
     )
     longest = Field(at=(0, 0), width=20, signal=LONG, entry=True)
     screens = tuple(
-        screen.but(fields=(longest,)) if screen.name == "bench" else screen.but(fields=()) for screen in project.screens
+        screen.replace(fields=(longest,)) if screen.name == "bench" else screen.replace(fields=())
+        for screen in project.screens
     )
-    return project.but(signals=signals, screens=screens, actions=(), screen_changes=())
+    return project.replace(signals=signals, screens=screens, actions=(), screen_changes=())
 
 
 def test_nothing_is_cut_off_at_the_smallest_window(project: Project, qtbot: QtBot) -> None:

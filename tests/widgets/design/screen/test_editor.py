@@ -337,7 +337,7 @@ def test_zoom_by_keys(editor: ScreenEditor) -> None:
 
 
 def test_without_a_screen_it_says_what_to_do(window: QWidget, project: Project) -> None:
-    bare = Document(project.but(screens=(), screen_changes=(), actions=()))
+    bare = Document(project.replace(screens=(), screen_changes=(), actions=()))
     made = ScreenEditor(bare, Notice(window), window)
     window.show()
     assert made.empty.isVisible()

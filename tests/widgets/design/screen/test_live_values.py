@@ -17,7 +17,7 @@ from widgets.design.screen.editor import ScreenEditor
 from widgets.design.screen.live_rows import LiveReadings, live_rows
 from widgets.document.document import Document, Selection
 from widgets.face.sample_values import Shown
-from widgets.live.live_session import Live
+from widgets.live.live_session import LiveSession
 
 
 @pytest.fixture
@@ -26,7 +26,7 @@ def document(qapp: object) -> Document:
 
 
 @pytest.fixture(autouse=True)
-def _connectable(editor: ScreenEditor, live: Live) -> None:
+def _connectable(editor: ScreenEditor, live: LiveSession) -> None:
     editor.set_readings_source(LiveReadings(live, editor))
 
 
@@ -61,7 +61,9 @@ def test_unconnected_it_says_so_and_shows_dashes(editor: ScreenEditor, document:
     assert not editor.live_note.isVisible()
 
 
-def test_connected_it_shows_what_is_read(editor: ScreenEditor, document: Document, live: Live, qtbot: QtBot) -> None:
+def test_connected_it_shows_what_is_read(
+    editor: ScreenEditor, document: Document, live: LiveSession, qtbot: QtBot
+) -> None:
     look_at(document, "set point")
     editor.set_shown(Shown.LIVE)
     live.connect_to(document.project, "simulated")
@@ -74,7 +76,7 @@ def test_connected_it_shows_what_is_read(editor: ScreenEditor, document: Documen
 
 
 def test_a_signal_changed_since_then_shows_nothing_old(
-    editor: ScreenEditor, document: Document, live: Live, qtbot: QtBot
+    editor: ScreenEditor, document: Document, live: LiveSession, qtbot: QtBot
 ) -> None:
     look_at(document, "set point")
     editor.set_shown(Shown.LIVE)
@@ -87,7 +89,9 @@ def test_a_signal_changed_since_then_shows_nothing_old(
     assert text_in(editor, document, "set point").strip() == "20.0"
 
 
-def test_editing_goes_on_while_values_come(editor: ScreenEditor, document: Document, live: Live, qtbot: QtBot) -> None:
+def test_editing_goes_on_while_values_come(
+    editor: ScreenEditor, document: Document, live: LiveSession, qtbot: QtBot
+) -> None:
     look_at(document, "set point")
     editor.set_shown(Shown.LIVE)
     live.connect_to(document.project, "simulated")

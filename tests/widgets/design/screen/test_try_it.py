@@ -64,7 +64,7 @@ def test_keys_of_the_keyboard_operate_the_panel(tryout: Tryout, qtbot: QtBot) ->
 
 def test_space_ends_it_and_tells_where_the_panel_was(tryout: Tryout, qtbot: QtBot) -> None:
     project = parse(BANK)
-    project = edits.add_turn(project, edits.turn(key="f1", to="other"))
+    project = edits.add_screen_change(project, edits.screen_change(key="f1", to="other"))
     begin(tryout, project, "run", qtbot)
     QTest.keyClick(tryout.face, Qt.Key.Key_F1)
     assert "Turned to" in tryout.said.text()
@@ -124,7 +124,7 @@ def test_what_a_held_key_pressed_is_let_go_at_the_end(tryout: Tryout, qtbot: QtB
 
 
 def test_space_on_a_field_tries_the_screen_and_space_again_edits_the_one_that_is_reached(qtbot: QtBot) -> None:
-    document = Document(edits.add_turn(parse(BANK), edits.turn(key="f1", to="other")))
+    document = Document(edits.add_screen_change(parse(BANK), edits.screen_change(key="f1", to="other")))
     design = designed(document, qtbot)
     document.select(Selection("run", (0, 6), (0,)))
     design.editor.face.setFocus()

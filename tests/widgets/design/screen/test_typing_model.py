@@ -98,7 +98,7 @@ def test_keys_do_to_a_screen_what_they_do_to_rows_of_cells(
     editor: ScreenEditor, document: Document, project: Project, steps: list[str]
 ) -> None:
     screen = Screen(name="full", text=FULL)
-    document.open(project.but(screens=(screen, *project.screens)), None)
+    document.open(project.replace(screens=(screen, *project.screens)), None)
     document.select_screen("full")
     editor.set_insert(False)
     model = Model()

@@ -13,7 +13,7 @@ from app.project.model import RegisterSignal, Scale
 from tests.widgets.driving import when_asked
 from widgets.design.forms.form import FormRow
 from widgets.design.signals.scaling_aid import ScalingAid
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 
 Key = Qt.Key
@@ -107,7 +107,7 @@ def test_fields_that_get_too_narrow_are_named(document: Document, qtbot: QtBot) 
     assert "Fields that are too narrow for it: screen 'run', field" in aid.told.text()
 
 
-def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkplace, document: Document) -> None:
+def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     design.show_view("signals")
     design.ways.show_signal("speed set point")
@@ -127,7 +127,7 @@ def test_it_is_opened_by_a_key_and_its_scale_is_one_step(design: DesignWorkplace
     assert document.project is before
 
 
-def test_there_is_none_for_what_has_no_scale(design: DesignWorkplace) -> None:
+def test_there_is_none_for_what_has_no_scale(design: DesignWorkspace) -> None:
     design.show_view("signals")
     design.ways.show_signal("running")
     QTest.keySequence(design.signals.table.table, "Ctrl+F12")
@@ -137,11 +137,11 @@ def test_there_is_none_for_what_has_no_scale(design: DesignWorkplace) -> None:
 # The rows of the form
 
 
-def scale_row(design: DesignWorkplace, label: str) -> FormRow:
+def scale_row(design: DesignWorkspace, label: str) -> FormRow:
     return next(row for row in design.inspector.signal_form.rows if row.label == label)
 
 
-def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     design.ways.show_signal("status")
     first, second = scale_row(design, "Scale, from"), scale_row(design, "Scale, to")
     for row, number in ((first, 0), (first, 1), (second, 0)):
@@ -165,7 +165,7 @@ def test_half_a_scale_is_no_alarm_until_it_is_left(design: DesignWorkplace, docu
     assert design.drafts.all() == ()
 
 
-def test_a_wrong_number_in_a_scale_is_said_at_once(design: DesignWorkplace) -> None:
+def test_a_wrong_number_in_a_scale_is_said_at_once(design: DesignWorkspace) -> None:
     design.ways.show_signal("speed set point")
     row = scale_row(design, "Scale, from")
     editor = row.editors()[0]

@@ -35,7 +35,7 @@ from widgets.design.tables.bad_cells import BadCellsDialog
 from widgets.design.tables.cell_editor import CellEditor
 from widgets.design.tables.fill_series import CopiesDialog, NumberingDialog
 from widgets.design.tables.part_grid import PartGrid
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 
 Key = Qt.Key
@@ -47,12 +47,12 @@ LEFT = Qt.MouseButton.LeftButton
 
 
 @pytest.fixture
-def design(document: Document, qtbot: QtBot) -> DesignWorkplace:
+def design(document: Document, qtbot: QtBot) -> DesignWorkspace:
     return shown(document, qtbot)
 
 
-def shown(document: Document, qtbot: QtBot, *, kept: bool = True) -> DesignWorkplace:
-    design = DesignWorkplace(document)
+def shown(document: Document, qtbot: QtBot, *, kept: bool = True) -> DesignWorkspace:
+    design = DesignWorkspace(document)
     if kept:
         qtbot.addWidget(design)
     design.resize(1366, 640)
@@ -63,7 +63,7 @@ def shown(document: Document, qtbot: QtBot, *, kept: bool = True) -> DesignWorkp
     return design
 
 
-def grid_of(design: DesignWorkplace) -> PartGrid:
+def grid_of(design: DesignWorkspace) -> PartGrid:
     return design.signals.table.table
 
 
@@ -75,7 +75,7 @@ def column(grid: PartGrid, key: str) -> int:
     return [each.key for each in grid.parts.columns].index(key)
 
 
-def go(design: DesignWorkplace, name: str, key: str) -> None:
+def go(design: DesignWorkspace, name: str, key: str) -> None:
     """Click on a cell."""
     grid = grid_of(design)
     index = grid.parts.index(place(design.document.project, name), column(grid, key))
@@ -99,7 +99,7 @@ def signal(document: Document, name: str) -> RegisterSignal:
 # Cells
 
 
-def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkplace, document: Document) -> None:
+def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "register")
     type_in("350")
     assert signal(document, "speed set point").number == 310, "not before Enter"
@@ -115,7 +115,7 @@ def test_typing_edits_a_cell_and_enter_goes_down(design: DesignWorkplace, docume
     assert signal(document, "speed set point").number == 310
 
 
-def test_tab_goes_on_to_the_next_cell_that_can_be_edited(design: DesignWorkplace, document: Document) -> None:
+def test_tab_goes_on_to_the_next_cell_that_can_be_edited(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     go(design, "command", "name")
     press(Key.Key_F2)
@@ -132,7 +132,7 @@ def test_tab_goes_on_to_the_next_cell_that_can_be_edited(design: DesignWorkplace
     assert QApplication.focusWidget() is grid
 
 
-def test_a_double_click_opens_a_cell(design: DesignWorkplace, document: Document) -> None:
+def test_a_double_click_opens_a_cell(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     index = grid.parts.index(place(document.project, "command"), column(grid, "unit"))
     QTest.mouseClick(grid.viewport(), LEFT, NO, grid.visualRect(index).center())
@@ -142,7 +142,7 @@ def test_a_double_click_opens_a_cell(design: DesignWorkplace, document: Document
     assert signal(document, "command").unit == "rpm"
 
 
-def test_what_is_wrong_is_said_in_words_and_keeps_the_cell_open(design: DesignWorkplace, document: Document) -> None:
+def test_what_is_wrong_is_said_in_words_and_keeps_the_cell_open(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "register")
     type_in("31o")
@@ -158,7 +158,7 @@ def test_what_is_wrong_is_said_in_words_and_keeps_the_cell_open(design: DesignWo
 
 
 def test_what_is_wrong_when_the_cell_is_left_is_kept_in_the_properties(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     before = document.project
     go(design, "speed set point", "register")
@@ -174,7 +174,7 @@ def test_what_is_wrong_when_the_cell_is_left_is_kept_in_the_properties(
     assert row.texts() == ("31o",)
 
 
-def test_a_choice_is_completed_from_its_beginning(design: DesignWorkplace, document: Document) -> None:
+def test_a_choice_is_completed_from_its_beginning(design: DesignWorkspace, document: Document) -> None:
     go(design, "command", "table")
     type_in("in")
     completer = editor().completer()
@@ -202,7 +202,7 @@ def offered(qtbot: QtBot) -> QAbstractItemView:
 
 
 def test_one_enter_takes_what_is_typed_or_chosen_while_the_list_of_choices_is_open(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     grid = grid_of(design)
     go(design, "command", "table")
@@ -225,7 +225,7 @@ def test_one_enter_takes_what_is_typed_or_chosen_while_the_list_of_choices_is_op
 
 
 def test_a_choice_from_the_list_is_taken_when_the_cell_is_left_by_the_mouse(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     go(design, "command", "table")
     press(Key.Key_F2)
@@ -238,14 +238,14 @@ def test_a_choice_from_the_list_is_taken_when_the_cell_is_left_by_the_mouse(
     assert signal(document, "command").table == "input"
 
 
-def test_the_list_of_choices_is_as_wide_as_its_texts(design: DesignWorkplace, qtbot: QtBot) -> None:
+def test_the_list_of_choices_is_as_wide_as_its_texts(design: DesignWorkspace, qtbot: QtBot) -> None:
     go(design, "command", "drive_role")
     type_in("spe")
     choices = offered(qtbot)
     assert choices.sizeHintForColumn(0) <= choices.viewport().width()
 
 
-def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkplace, document: Document) -> None:
+def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "name")
     type_in("reference")
@@ -256,7 +256,7 @@ def test_renaming_in_a_cell_changes_every_use_in_one_step(design: DesignWorkplac
     assert document.project is before
 
 
-def test_keys_of_the_screens_mean_nothing_in_the_table(design: DesignWorkplace, document: Document) -> None:
+def test_keys_of_the_screens_mean_nothing_in_the_table(design: DesignWorkspace, document: Document) -> None:
     go(design, "command", "unit")
     before = document.project
     press(Key.Key_Return, CTRL)
@@ -268,7 +268,7 @@ def test_keys_of_the_screens_mean_nothing_in_the_table(design: DesignWorkplace, 
 # Many at once
 
 
-def test_ctrl_enter_puts_a_text_into_all_selected_rows_in_one_step(design: DesignWorkplace, document: Document) -> None:
+def test_ctrl_enter_puts_a_text_into_all_selected_rows_in_one_step(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "unit")
     press(Key.Key_Down, SHIFT, times=2)
@@ -283,7 +283,7 @@ def test_ctrl_enter_puts_a_text_into_all_selected_rows_in_one_step(design: Desig
     assert document.project is before
 
 
-def test_ctrl_d_fills_cells_down_and_duplicates_whole_rows(design: DesignWorkplace, document: Document) -> None:
+def test_ctrl_d_fills_cells_down_and_duplicates_whole_rows(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "unit")
     press(Key.Key_Right, SHIFT)
@@ -301,7 +301,7 @@ def test_ctrl_d_fills_cells_down_and_duplicates_whole_rows(design: DesignWorkpla
     assert isinstance(asked[0], CopiesDialog), "of several rows it is asked how many copies"
 
 
-def test_a_series_goes_on(design: DesignWorkplace, document: Document) -> None:
+def test_a_series_goes_on(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "register")
     type_in("500")
     press(Key.Key_Return)
@@ -314,7 +314,7 @@ def test_a_series_goes_on(design: DesignWorkplace, document: Document) -> None:
     assert numbers == [500, 502, 504, 506]
 
 
-def test_names_are_numbered(design: DesignWorkplace, document: Document) -> None:
+def test_names_are_numbered(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "name")
     press(Key.Key_Down, SHIFT, times=2)
@@ -338,7 +338,7 @@ def test_names_are_numbered(design: DesignWorkplace, document: Document) -> None
     assert document.project is before
 
 
-def test_copies_count_up(design: DesignWorkplace, document: Document) -> None:
+def test_copies_count_up(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "ramp up", "name")
 
@@ -360,7 +360,7 @@ def test_copies_count_up(design: DesignWorkplace, document: Document) -> None:
     assert document.project is before
 
 
-def test_several_are_deleted_and_moved(design: DesignWorkplace, document: Document) -> None:
+def test_several_are_deleted_and_moved(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     before = document.project
     names = [part.name for part in before.signals]
@@ -376,7 +376,7 @@ def test_several_are_deleted_and_moved(design: DesignWorkplace, document: Docume
     assert document.project is before
 
 
-def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkplace, document: Document) -> None:
+def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     go(design, "status", "name")
     press(Key.Key_D, CTRL)  # a copy that nothing uses, behind the original
@@ -391,7 +391,7 @@ def test_of_several_those_that_nothing_uses_can_be_deleted(design: DesignWorkpla
     assert "status" in document.project.signal_named
 
 
-def test_delete_empties_cells_and_tells_where_it_cannot(design: DesignWorkplace, document: Document) -> None:
+def test_delete_empties_cells_and_tells_where_it_cannot(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "unit")
     press(Key.Key_Down, SHIFT)
     press(Key.Key_Delete)
@@ -416,7 +416,7 @@ def press_button(words: str) -> Callable[[QDialog], None]:
     return answer
 
 
-def go_to_empty_row(design: DesignWorkplace) -> None:
+def go_to_empty_row(design: DesignWorkspace) -> None:
     """Click into the empty area below the last row."""
     grid = grid_of(design)
     grid.scrollToBottom()
@@ -427,7 +427,7 @@ def go_to_empty_row(design: DesignWorkplace) -> None:
 
 def test_rows_pasted_in_the_empty_area_are_new_ones(qtbot: QtBot) -> None:
     whole = load(demo_path("booster-pump"))
-    few = whole.but(signals=whole.signals[:4], screens=(), screen_changes=(), actions=())
+    few = whole.replace(signals=whole.signals[:4], screens=(), screen_changes=(), actions=())
     design = shown(Document(few), qtbot)
     design.resize(1366, 768)
     go(design, few.signals[1].name, "name")
@@ -442,7 +442,7 @@ def test_rows_pasted_in_the_empty_area_are_new_ones(qtbot: QtBot) -> None:
     ]
 
 
-def test_a_signal_is_begun_by_typing_into_the_empty_row(design: DesignWorkplace, document: Document) -> None:
+def test_a_signal_is_begun_by_typing_into_the_empty_row(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     grid = grid_of(design)
     press(Key.Key_End, CTRL)
@@ -465,7 +465,7 @@ def test_a_signal_is_begun_by_typing_into_the_empty_row(design: DesignWorkplace,
     assert document.project is before
 
 
-def test_nothing_comes_of_an_empty_row_by_itself(design: DesignWorkplace, document: Document) -> None:
+def test_nothing_comes_of_an_empty_row_by_itself(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     grid = grid_of(design)
     grid.go(len(before.signals), 0)
@@ -478,7 +478,7 @@ def test_nothing_comes_of_an_empty_row_by_itself(design: DesignWorkplace, docume
     assert design.signals.current() == -1
 
 
-def test_a_name_typed_into_the_empty_row_must_be_free(design: DesignWorkplace, document: Document) -> None:
+def test_a_name_typed_into_the_empty_row_must_be_free(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     grid_of(design).go(len(before.signals), 0)
     type_in("status")
@@ -487,7 +487,7 @@ def test_a_name_typed_into_the_empty_row_must_be_free(design: DesignWorkplace, d
     assert document.project is before
 
 
-def test_a_sorted_and_narrowed_table_shows_what_was_begun_in_it(design: DesignWorkplace, document: Document) -> None:
+def test_a_sorted_and_narrowed_table_shows_what_was_begun_in_it(design: DesignWorkspace, document: Document) -> None:
     click_on_heading(grid_of(design), "name")
     QTest.keyClicks(design.signals.table.narrow, "speed")
     grid = grid_of(design)
@@ -501,7 +501,7 @@ def test_a_sorted_and_narrowed_table_shows_what_was_begun_in_it(design: DesignWo
     press(Key.Key_Escape)
 
 
-def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkplace, document: Document) -> None:
+def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     QApplication.clipboard().setText("500\n501\n502\n")
     told: list[str] = []
@@ -522,7 +522,7 @@ def test_what_would_be_overwritten_unselected_is_said_first(design: DesignWorkpl
     assert f"{third.name}, Register: {third.number} \N{RIGHTWARDS ARROW} 501" in told[1].splitlines()
 
 
-def test_what_is_selected_is_overwritten_without_a_question(design: DesignWorkplace, document: Document) -> None:
+def test_what_is_selected_is_overwritten_without_a_question(design: DesignWorkspace, document: Document) -> None:
     QApplication.clipboard().setText("500\n501\n502\n")
     go(design, "speed set point", "register")
     press(Key.Key_Down, SHIFT, 2)
@@ -530,7 +530,7 @@ def test_what_is_selected_is_overwritten_without_a_question(design: DesignWorkpl
     assert [getattr(part, "number", 0) for part in document.project.signals[4:7]] == [500, 501, 502]
 
 
-def test_instead_of_overwriting_rows_can_be_pasted_as_new_ones(design: DesignWorkplace, document: Document) -> None:
+def test_instead_of_overwriting_rows_can_be_pasted_as_new_ones(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "name")
     QApplication.clipboard().setText("level\tpump\nflow\tpump\n")
@@ -541,7 +541,7 @@ def test_instead_of_overwriting_rows_can_be_pasted_as_new_ones(design: DesignWor
 
 
 def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     before = document.project
     last = before.signals[-1].name
@@ -562,7 +562,7 @@ def test_rows_from_a_spreadsheet_go_over_the_cells_and_on_behind_the_last(
     assert document.project is before
 
 
-def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace, document: Document) -> None:
+def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkspace, document: Document) -> None:
     go(design, "status", "unit")
     QApplication.clipboard().setText("Unit\tName\tColour\nkHz\tspeed set point\tred\nV\tbrand new\tblue\n")
     when_asked(press_button("Overwrite"))
@@ -573,7 +573,7 @@ def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkplace,
     assert "Not taken over: Colour." in design.notice.text.text()
 
 
-def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, document: Document) -> None:
+def test_numbers_with_commas_stay_what_they_are(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "step")
     press(Key.Key_Down, SHIFT)
     QApplication.clipboard().setText("1,5\n0,25\n")
@@ -593,7 +593,7 @@ def test_numbers_with_commas_stay_what_they_are(design: DesignWorkplace, documen
     assert document.project is before
 
 
-def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWorkplace, document: Document) -> None:
+def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "speed set point", "register")
     press(Key.Key_Down, SHIFT, 2)
@@ -618,7 +618,7 @@ def test_bad_cells_are_listed_and_the_rest_comes_in_when_asked(design: DesignWor
     assert document.project is before
 
 
-def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: DesignWorkplace, document: Document) -> None:
+def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: DesignWorkspace, document: Document) -> None:
     QApplication.clipboard().setText(
         "Name\tRegister\tEncoding\tScale\n"
         "temp\tabc\tint16\t\nflow 2\t601\tuint17\t\nload\t602\tint16\t\nlevel\t603\tint16\tx 1,500\n"
@@ -641,7 +641,7 @@ def test_of_new_rows_those_with_bad_cells_stay_out_and_it_is_said(design: Design
     assert "New rows skipped: 3." in design.notice.text.text()
 
 
-def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkplace, document: Document) -> None:
+def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "unit")
     press(Key.Key_C, CTRL)
     assert QApplication.clipboard().text() == "Hz"
@@ -651,7 +651,7 @@ def test_one_cell_is_pasted_into_all_that_are_selected(design: DesignWorkplace, 
     assert [part.unit for part in document.project.signals[5:7]] == ["Hz", "Hz"]
 
 
-def test_copied_with_headings_it_says_what_is_what(design: DesignWorkplace, document: Document) -> None:
+def test_copied_with_headings_it_says_what_is_what(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "write")
     press(Key.Key_Right, SHIFT)
     press(Key.Key_Insert, CTRL | SHIFT)
@@ -660,7 +660,7 @@ def test_copied_with_headings_it_says_what_is_what(design: DesignWorkplace, docu
 
 @settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.data())
-def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWorkplace, data: st.DataObject) -> None:
+def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWorkspace, data: st.DataObject) -> None:
     document = design.document
     grid = grid_of(design)
     before = document.project
@@ -680,7 +680,9 @@ def test_what_is_copied_and_pasted_over_itself_changes_nothing(design: DesignWor
         return
     # Whole rows are copies.
     new = document.project.signals[len(before.signals) :]
-    assert [part.but(name="x") for part in new] == [part.but(name="x") for part in before.signals[top : bottom + 1]]
+    assert [part.replace(name="x") for part in new] == [
+        part.replace(name="x") for part in before.signals[top : bottom + 1]
+    ]
     assert "Names that were taken" in design.notice.text.text()
     document.undo()
     assert document.project is before
@@ -701,7 +703,7 @@ def names_shown(grid: PartGrid) -> list[str]:
     return [grid.parts.part(row).name for row in range(grid.parts.shown)]
 
 
-def test_sorting_is_of_the_view_only_and_there_is_a_way_back(design: DesignWorkplace, document: Document) -> None:
+def test_sorting_is_of_the_view_only_and_there_is_a_way_back(design: DesignWorkspace, document: Document) -> None:
     grid, table = grid_of(design), design.signals.table
     before = document.project
     in_file = [part.name for part in before.signals]
@@ -718,7 +720,7 @@ def test_sorting_is_of_the_view_only_and_there_is_a_way_back(design: DesignWorkp
     assert not table.file_order.isVisible()
 
 
-def test_a_cell_edited_in_a_sorted_view_stays_where_it_is(design: DesignWorkplace, document: Document) -> None:
+def test_a_cell_edited_in_a_sorted_view_stays_where_it_is(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     click_on_heading(grid, "register")
     shown_before = names_shown(grid)
@@ -732,7 +734,7 @@ def test_a_cell_edited_in_a_sorted_view_stays_where_it_is(design: DesignWorkplac
     assert names_shown(grid) == shown_before
 
 
-def test_the_order_of_the_view_is_kept_when_asked(design: DesignWorkplace, document: Document) -> None:
+def test_the_order_of_the_view_is_kept_when_asked(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     before = document.project
     go(design, "speed set point", "name")
@@ -746,7 +748,7 @@ def test_the_order_of_the_view_is_kept_when_asked(design: DesignWorkplace, docum
     assert document.project is before
 
 
-def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkplace, document: Document) -> None:
+def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkspace, document: Document) -> None:
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
     press(Key.Key_D, CTRL)
@@ -762,7 +764,7 @@ def test_only_unused_ones_are_shown_and_marked_in_words(design: DesignWorkplace,
     assert grid.parts.shown == len(document.project.signals)
 
 
-def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkplace) -> None:
+def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkspace) -> None:
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
     press(Key.Key_F, CTRL)
@@ -775,7 +777,7 @@ def test_the_filter_has_a_key_and_looks_for_words(design: DesignWorkplace) -> No
 # Where a signal is used
 
 
-def test_the_places_where_a_signal_is_used_lead_there(design: DesignWorkplace, document: Document) -> None:
+def test_the_places_where_a_signal_is_used_lead_there(design: DesignWorkspace, document: Document) -> None:
     go(design, "speed set point", "name")
     row = design.inspector.signal_form.used_row
     assert row.texts()
@@ -790,14 +792,14 @@ def test_the_places_where_a_signal_is_used_lead_there(design: DesignWorkplace, d
     assert field.signal == "speed set point"
 
 
-def test_a_double_click_on_the_count_goes_to_the_places(design: DesignWorkplace, document: Document) -> None:
+def test_a_double_click_on_the_count_goes_to_the_places(design: DesignWorkspace, document: Document) -> None:
     grid = grid_of(design)
     go(design, "speed set point", "uses")
     QTest.mouseDClick(grid.viewport(), LEFT, NO, grid.visualRect(grid.currentIndex()).center())
     assert design.inspector.signal_form.used_row.editors()[0].hasFocus()
 
 
-def test_only_those_with_findings_are_shown(design: DesignWorkplace, document: Document) -> None:
+def test_only_those_with_findings_are_shown(design: DesignWorkspace, document: Document) -> None:
     grid, table = grid_of(design), design.signals.table
     go(design, "status", "name")
     press(Key.Key_D, CTRL)  # a copy that nothing uses is worth a note
@@ -809,7 +811,7 @@ def test_only_those_with_findings_are_shown(design: DesignWorkplace, document: D
     assert {grid.parts.place(row) for row in range(grid.parts.shown)} == found
 
 
-def test_a_bit_is_a_use_that_leads_to_the_bit(design: DesignWorkplace, document: Document) -> None:
+def test_a_bit_is_a_use_that_leads_to_the_bit(design: DesignWorkspace, document: Document) -> None:
     go(design, "status", "name")
     row = design.inspector.signal_form.used_row
     bits = [part.name for part in document.project.signals if isinstance(part, BitSignal) and part.bit.of == "status"]
@@ -838,14 +840,14 @@ def test_twenty_thousand_signals_are_sorted_filtered_and_edited(qtbot: QtBot) ->
     assert document.project.signal_named["signal 3"].unit == "km/h"
 
 
-def test_scale_cells_take_a_factor(design: DesignWorkplace, document: Document) -> None:
+def test_scale_cells_take_a_factor(design: DesignWorkspace, document: Document) -> None:
     go(design, "status", "scale")
     type_in("x 0,1")
     press(Key.Key_Return)
     assert signal(document, "status").scale == Scale(raw=(Decimal(0), Decimal(1)), value=(Decimal(0), Decimal("0.1")))
 
 
-def test_a_line_edit_takes_no_part_of_a_key(design: DesignWorkplace) -> None:
+def test_a_line_edit_takes_no_part_of_a_key(design: DesignWorkspace) -> None:
     """The filter keeps its own keys: Delete there deletes a letter, not a signal."""
     table = design.signals.table
     count = len(design.document.project.signals)
@@ -871,7 +873,7 @@ def test_a_window_closed_over_an_open_cell_ends_in_order(document: Document, qtb
     assert document.project is before
 
 
-def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkplace) -> None:
+def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkspace) -> None:
     grid = grid_of(design)
     rows = Qt.Orientation.Vertical
     assert grid.parts.headerData(4, rows) == "5"
@@ -888,7 +890,7 @@ def test_names_stay_in_sight_and_the_sorted_heading_says_so(design: DesignWorkpl
     assert grid.parts.headerData(number, Qt.Orientation.Horizontal) == "Unit"
 
 
-def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, document: Document, qtbot: QtBot) -> None:
+def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkspace, document: Document, qtbot: QtBot) -> None:
     long = "temperature of the far pump bearing"
     document.do("t", lambda project: edits.rename_signal(project, "command", long))
     grid = grid_of(design)
@@ -902,7 +904,7 @@ def test_a_long_name_beside_the_rows_ends_with_dots(design: DesignWorkplace, doc
     qtbot.waitUntil(lambda: QFontMetrics(letters).horizontalAdvance(name) <= grid.verticalHeader().width())
 
 
-def test_whole_rows_pasted_are_copies(design: DesignWorkplace, document: Document) -> None:
+def test_whole_rows_pasted_are_copies(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     go(design, "running", "name")
     press(Key.Key_Down, SHIFT)
@@ -931,7 +933,7 @@ def test_an_empty_table_says_how_to_begin_and_keeps_the_clipboard(qtbot: QtBot) 
     assert design.notice.text.text() == "Select the signals to copy first."
 
 
-def test_a_filter_that_leaves_all_out_says_so(design: DesignWorkplace) -> None:
+def test_a_filter_that_leaves_all_out_says_so(design: DesignWorkspace) -> None:
     table = design.signals.table
     assert not table.nothing.isVisible()
     QTest.keyClicks(table.narrow, "nowhere")
@@ -940,7 +942,7 @@ def test_a_filter_that_leaves_all_out_says_so(design: DesignWorkplace) -> None:
 
 
 def test_the_menu_of_the_cells_has_their_commands_with_their_keys(
-    design: DesignWorkplace, document: Document, qtbot: QtBot
+    design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
     go(design, "speed set point", "unit")
     press(Key.Key_Down, SHIFT)
@@ -956,7 +958,7 @@ def test_the_menu_of_the_cells_has_their_commands_with_their_keys(
 
 
 def test_what_was_typed_into_a_cell_does_not_get_into_another_project(
-    design: DesignWorkplace, document: Document
+    design: DesignWorkspace, document: Document
 ) -> None:
     go(design, "speed set point", "register")
     type_in("999")

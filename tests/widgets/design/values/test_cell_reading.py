@@ -294,8 +294,8 @@ KINDS = st.one_of(
 
 
 def with_signals(parts: list[Any]) -> Project:
-    named = [part.but(name=f"new {number}") for number, part in enumerate(parts)]
-    return PROJECT.but(signals=(*PROJECT.signals, *named))
+    named = [part.replace(name=f"new {number}") for number, part in enumerate(parts)]
+    return PROJECT.replace(signals=(*PROJECT.signals, *named))
 
 
 @given(st.lists(KINDS, min_size=1, max_size=5), st.booleans())

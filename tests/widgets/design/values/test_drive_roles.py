@@ -15,7 +15,7 @@ from tests.app.follower.playing import drive_project, signal
 from tests.widgets.design.test_workspace import choose, editor_of, row_of
 from widgets.design.forms.form import Form
 from widgets.design.signals.form import SignalForm
-from widgets.design.workspace import DesignWorkplace
+from widgets.design.workspace import DesignWorkspace
 from widgets.document.document import Document
 from widgets.live.follower_card import FollowerCard, ValueSetter
 
@@ -44,12 +44,12 @@ def plays(document: Document, name: str) -> str | None:
     return part.drive_role
 
 
-def show(design: DesignWorkplace, name: str) -> SignalForm:
+def show(design: DesignWorkspace, name: str) -> SignalForm:
     design.ways.show_signal(name)
     return design.inspector.signal_form
 
 
-def register_map(design: DesignWorkplace) -> str:
+def register_map(design: DesignWorkspace) -> str:
     return design.document.project.followers[0].played.register_map
 
 
@@ -59,7 +59,7 @@ def headings(form: Form) -> list[str]:
     ]
 
 
-def test_a_signal_is_made_something_of_the_drive_in_its_form(design: DesignWorkplace) -> None:
+def test_a_signal_is_made_something_of_the_drive_in_its_form(design: DesignWorkspace) -> None:
     document = design.document
     form = show(design, "speed")
     choose(form, "Plays", "output frequency")
@@ -68,14 +68,14 @@ def test_a_signal_is_made_something_of_the_drive_in_its_form(design: DesignWorkp
     assert plays(document, "speed") is None
 
 
-def test_a_single_bit_is_offered_only_what_is_on_or_off(design: DesignWorkplace) -> None:
+def test_a_single_bit_is_offered_only_what_is_on_or_off(design: DesignWorkspace) -> None:
     offered = rows(editor_of(show(design, "start"), "Plays"))
     assert "command: run" in offered
     assert "current" not in offered
     assert "current" in rows(editor_of(show(design, "command"), "Plays"))
 
 
-def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkplace) -> None:
+def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkspace) -> None:
     form = show(design, "speed")
     assert "When it is simulated" in headings(form)
     assert headings(show(design, "kept")) == ["Source", "Shown", "Changed and read", "About"]
@@ -84,7 +84,7 @@ def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkplace)
     assert all(row.label != "Plays" or row.isHidden() for row in form.rows)
 
 
-def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkplace) -> None:
+def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkspace) -> None:
     design.ways.go_to(("follower", 0))
     form = design.inspector.follower_form
     assert row_of(form, "Registers").texts()[0].startswith("built-in registers (300 to 413)")

@@ -162,7 +162,7 @@
     </message>
     <message>
         <source>Hold to arm</source>
-        <translation>Zum Freigeben halten</translation>
+        <translation>Zum Freigeben gedrückt halten</translation>
     </message>
     <message>
         <source>Lines to arm</source>
@@ -570,8 +570,8 @@
         <translation>Nicht verbunden</translation>
     </message>
     <message>
-        <source>Show only &amp;bad readings</source>
-        <translation>Nur &amp;schlechte Werte zeigen</translation>
+        <source>Only readings that are &amp;not good</source>
+        <translation>Nur Werte, die &amp;nicht gut sind</translation>
     </message>
     <message>
         <source>Simulated d&amp;evices</source>
@@ -880,10 +880,6 @@
         <translation>Unterschied</translation>
     </message>
     <message>
-        <source>Key</source>
-        <translation>Schlüssel</translation>
-    </message>
-    <message>
         <source>Keys and screen changes</source>
         <translation>Tasten und Bildwechsel</translation>
     </message>
@@ -910,6 +906,10 @@
     <message>
         <source>Project and panel</source>
         <translation>Projekt und Panel</translation>
+    </message>
+    <message>
+        <source>Property</source>
+        <translation>Eigenschaft</translation>
     </message>
     <message>
         <source>Screens</source>

@@ -183,7 +183,9 @@ class BenchWorkspace(QWidget):
         # In the other workspace the same key looks for text.
         self.filter_action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         self.addAction(self.filter_action)
-        self.not_good_action = self._action(self.tr("Show only &bad readings"), self._toggle_not_good, "Ctrl+Shift+N")
+        self.not_good_action = self._action(
+            self.tr("Only readings that are &not good"), self._toggle_not_good, "Ctrl+Shift+N"
+        )
 
         self.write_action = self._action(self.tr("Write a &value\u2026"), self._write_value, "Ctrl+Alt+W")
         self.raw_action = self._action(self.tr("Switch ra&w number format"), self._next_raw_form, "Ctrl+Alt+X")

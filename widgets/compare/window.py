@@ -104,7 +104,7 @@ class ComparisonWindow(QDialog):
         self.list.header().setMinimumSectionSize(heading_width(self.list.header(), self.tr("Difference")))
         self.list.setRootIsDecorated(False)
         self.list.setUniformRowHeights(True)
-        self.table.setHeaderLabels([self.tr("Key"), self._sides[0].name, self._sides[1].name])
+        self.table.setHeaderLabels([self.tr("Property"), self._sides[0].name, self._sides[1].name])
         self.table.setAccessibleName(self.tr("Changes"))
         self.table.setRootIsDecorated(False)
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

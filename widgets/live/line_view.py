@@ -274,7 +274,7 @@ class LineView(QWidget):
         for widget, stretch in ((self.table, 6), (self.parts, 5), (self.figures, 2)):
             split.addWidget(widget)
             split.setStretchFactor(split.count() - 1, stretch)
-        split.setSizes([610, 470, 250])
+        split.setSizes([640, 440, 250])
         layout = QVBoxLayout(self)
         layout.setContentsMargins(8, 4, 8, 6)
         layout.setSpacing(5)

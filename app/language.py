@@ -1,6 +1,6 @@
 """The language that the program speaks to people: English, or whatever a translator set from outside makes of it.
 
-Texts in `app` are English templates: `translate("checks", "the key {key} screen_changes nothing").format(key=...)`. The context
+Texts in `app` are English templates: `translate("checks", "the key {key} goes nowhere").format(key=...)`. The context
 names the room, so that one word can be translated differently in two. The window puts Qt's translator in here; the
 command line leaves it out, since scripts read what it says. Texts that are made while a module is imported are
 wrapped in `mark`, which only makes them findable, and translated where they are used.

@@ -70,9 +70,9 @@ class Pace:
     def exchange_ms(self, sent: int, received: int, response_time_ms: float | None = None) -> float:
         """Predicted time from the first character of a request to the last one of its answer, in milliseconds.
 
-        `sent` and `received` are characters, or bytes on a network. `response_time_ms` is the time between the two frames
-        as `ResponseTimes` measures it; None for a follower that has not answered yet: then t3.5, or the assumed round
-        trip of a network.
+        `sent` and `received` are characters, or bytes on a network. `response_time_ms` is the time between the two
+        frames as `ResponseTimes` measures it; None for a follower that has not answered yet: then t3.5, or the assumed
+        round trip of a network.
         """
         if response_time_ms is None:
             response_time_ms = self.silence_ms if self.character_ms else _NETWORK_MS + received * _NETWORK_BYTE_MS

@@ -132,6 +132,53 @@
     </message>
 </context>
 <context>
+    <name>ActivityStrip</name>
+    <message>
+        <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
+        <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung; die Worte dazu stehen daneben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
+    </message>
+    <message>
+        <source>Line strip</source>
+        <translation>Leitungsstreifen</translation>
+    </message>
+    <message>
+        <source>Line: not connected</source>
+        <translation>Leitung: nicht verbunden</translation>
+    </message>
+    <message>
+        <source>good: {good}, faults: {faults}</source>
+        <translation>gut: {good}, Störungen: {faults}</translation>
+    </message>
+    <message>
+        <source>just now</source>
+        <translation>eben jetzt</translation>
+    </message>
+    <message>
+        <source>no answer for {seconds} s: {reason}</source>
+        <translation>{seconds} s lang keine Antwort: {reason}</translation>
+    </message>
+    <message>
+        <source>no answer in time for {seconds} s: {reason}</source>
+        <translation>{seconds} s lang keine rechtzeitige Antwort: {reason}</translation>
+    </message>
+    <message>
+        <source>not connected</source>
+        <translation>nicht verbunden</translation>
+    </message>
+    <message>
+        <source>nothing yet</source>
+        <translation>noch nichts</translation>
+    </message>
+    <message>
+        <source>{seconds} s ago</source>
+        <translation>vor {seconds} s</translation>
+    </message>
+    <message>
+        <source>{what}, {ms} ms</source>
+        <translation>{what}, {ms} ms</translation>
+    </message>
+</context>
+<context>
     <name>ArmingBadge</name>
     <message>
         <source>ARMED: keys write to {lines}</source>
@@ -391,37 +438,6 @@
     <message>
         <source>There is nothing else to accept.</source>
         <translation>Sonst gibt es nichts zu übernehmen.</translation>
-    </message>
-</context>
-<context>
-    <name>Unfinished</name>
-    <message>
-        <source>the cause</source>
-        <translation>die Ursache</translation>
-    </message>
-    <message>
-        <source>the key</source>
-        <translation>die Taste</translation>
-    </message>
-    <message>
-        <source>the signal</source>
-        <translation>das Signal</translation>
-    </message>
-    <message>
-        <source>the signal of the condition</source>
-        <translation>das Signal der Bedingung</translation>
-    </message>
-    <message>
-        <source>the target screen</source>
-        <translation>das Zielbild</translation>
-    </message>
-    <message>
-        <source>the value</source>
-        <translation>der Wert</translation>
-    </message>
-    <message>
-        <source>what it does</source>
-        <translation>die Wirkung</translation>
     </message>
 </context>
 <context>
@@ -3125,53 +3141,6 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
-    <name>ActivityStrip</name>
-    <message>
-        <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
-        <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung; die Worte dazu stehen daneben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
-    </message>
-    <message>
-        <source>Line strip</source>
-        <translation>Leitungsstreifen</translation>
-    </message>
-    <message>
-        <source>Line: not connected</source>
-        <translation>Leitung: nicht verbunden</translation>
-    </message>
-    <message>
-        <source>good: {good}, faults: {faults}</source>
-        <translation>gut: {good}, Störungen: {faults}</translation>
-    </message>
-    <message>
-        <source>just now</source>
-        <translation>eben jetzt</translation>
-    </message>
-    <message>
-        <source>no answer for {seconds} s: {reason}</source>
-        <translation>{seconds} s lang keine Antwort: {reason}</translation>
-    </message>
-    <message>
-        <source>no answer in time for {seconds} s: {reason}</source>
-        <translation>{seconds} s lang keine rechtzeitige Antwort: {reason}</translation>
-    </message>
-    <message>
-        <source>not connected</source>
-        <translation>nicht verbunden</translation>
-    </message>
-    <message>
-        <source>nothing yet</source>
-        <translation>noch nichts</translation>
-    </message>
-    <message>
-        <source>{seconds} s ago</source>
-        <translation>vor {seconds} s</translation>
-    </message>
-    <message>
-        <source>{what}, {ms} ms</source>
-        <translation>{what}, {ms} ms</translation>
-    </message>
-</context>
-<context>
     <name>LineView</name>
     <message>
         <source>&amp;Copy one line each</source>
@@ -3417,6 +3386,21 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>{why}. Keys that stop still write; arm again for the others.</source>
         <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen neu scharf schalten.</translation>
+    </message>
+</context>
+<context>
+    <name>MapKeyboard</name>
+    <message>
+        <source>Page map</source>
+        <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Screens selected: {names}</source>
+        <translation>Ausgewählte Bilder: {names}</translation>
+    </message>
+    <message>
+        <source>Select a screen of a ring to move it there.</source>
+        <translation>Zum Verschieben dort ein Bild eines Rings auswählen.</translation>
     </message>
 </context>
 <context>
@@ -3687,6 +3671,37 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>unknown</source>
         <translation>unbekannt</translation>
+    </message>
+</context>
+<context>
+    <name>Navigator</name>
+    <message>
+        <source>Action {n}</source>
+        <translation>Aktion {n}</translation>
+    </message>
+    <message>
+        <source>Device &apos;{name}&apos;</source>
+        <translation>Gerät „{name}“</translation>
+    </message>
+    <message>
+        <source>Line &apos;{name}&apos;</source>
+        <translation>Leitung „{name}“</translation>
+    </message>
+    <message>
+        <source>No signal is selected, or nothing uses it yet.</source>
+        <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
+    </message>
+    <message>
+        <source>Screen change {n}</source>
+        <translation>Bildwechsel {n}</translation>
+    </message>
+    <message>
+        <source>Signal &apos;{name}&apos;</source>
+        <translation>Signal „{name}“</translation>
+    </message>
+    <message>
+        <source>Simulated devices</source>
+        <translation>Simulierte Geräte</translation>
     </message>
 </context>
 <context>
@@ -5757,6 +5772,144 @@ Warum ist das in Ordnung?</translation>
     </message>
 </context>
 <context>
+    <name>ScreenChangeDialog</name>
+    <message>
+        <source>&amp;Add the turn</source>
+        <translation>Wechsel &amp;anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Key</source>
+        <translation>&amp;Taste</translation>
+    </message>
+    <message>
+        <source>&amp;Leads to</source>
+        <translation>&amp;Führt zu</translation>
+    </message>
+    <message>
+        <source>Add a turn from &apos;{screen}&apos;</source>
+        <translation>Wechsel von „{screen}“ anlegen</translation>
+    </message>
+    <message>
+        <source>Key</source>
+        <translation>Taste</translation>
+    </message>
+    <message>
+        <source>Leads to</source>
+        <translation>Führt zu</translation>
+    </message>
+    <message>
+        <source>Name of a screen</source>
+        <translation>Name eines Bildes</translation>
+    </message>
+    <message>
+        <source>Narrow the screens</source>
+        <translation>Bilder eingrenzen</translation>
+    </message>
+    <message>
+        <source>No other screen has that name.</source>
+        <translation>Kein anderes Bild heißt so.</translation>
+    </message>
+    <message>
+        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
+        <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
+    </message>
+    <message>
+        <source>On the other screens the key {key} goes on doing what it does.</source>
+        <translation>Auf den anderen Bildern bleibt die Taste {key}, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Screens on which the key {key} has a turn of their own keep it.</source>
+        <translation>Bilder, auf denen die Taste {key} einen eigenen Wechsel hat, behalten ihn.</translation>
+    </message>
+    <message>
+        <source>The key {key} goes on doing this too: {deeds}.</source>
+        <translation>Die Taste {key} tut auch dies weiterhin: {deeds}.</translation>
+    </message>
+    <message>
+        <source>The key {key} is free on this screen.</source>
+        <translation>Die Taste {key} ist auf diesem Bild frei.</translation>
+    </message>
+    <message>
+        <source>The key {key} leads to {screen} now; it will lead elsewhere.</source>
+        <translation>Die Taste {key} führt jetzt zu {screen}; sie wird anderswohin führen.</translation>
+    </message>
+    <message>
+        <source>The panel has no keys yet.</source>
+        <translation>Das Panel hat noch keine Tasten.</translation>
+    </message>
+    <message>
+        <source>the next screen</source>
+        <translation>das nächste Bild</translation>
+    </message>
+    <message>
+        <source>the previous screen</source>
+        <translation>das vorige Bild</translation>
+    </message>
+    <message>
+        <source>{key}: {uses}</source>
+        <translation>{key}: {uses}</translation>
+    </message>
+</context>
+<context>
+    <name>ScreenChangeForm</name>
+    <message>
+        <source>After this time without a key the panel turns by itself.</source>
+        <translation>Nach dieser Zeit ohne Taste wechselt das Panel von selbst.</translation>
+    </message>
+    <message>
+        <source>Change turn</source>
+        <translation>Wechsel ändern</translation>
+    </message>
+    <message>
+        <source>Idle for</source>
+        <translation>Ruhe seit</translation>
+    </message>
+    <message>
+        <source>Meaning</source>
+        <translation>Bedeutung</translation>
+    </message>
+    <message>
+        <source>On every screen, except where the same key has a turn of its own.</source>
+        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Wechsel hat.</translation>
+    </message>
+    <message>
+        <source>On this screen the key turns there.</source>
+        <translation>Auf diesem Bild wechselt die Taste dorthin.</translation>
+    </message>
+    <message>
+        <source>Seconds without a key</source>
+        <translation>Sekunden ohne Taste</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Nach</translation>
+    </message>
+    <message>
+        <source>While the condition holds, this screen is shown instead of where the operator is. Of several overrides the first of the list that holds is shown.</source>
+        <translation>Solange die Bedingung gilt, wird dieses Bild gezeigt statt jenem, auf dem der Bediener ist. Von mehreren Vorrangbildern wird das erste der Liste gezeigt, dessen Bedingung gilt.</translation>
+    </message>
+    <message>
+        <source>a condition (override)</source>
+        <translation>eine Bedingung (Vorrangbild)</translation>
+    </message>
+    <message>
+        <source>a key</source>
+        <translation>eine Taste</translation>
+    </message>
+    <message>
+        <source>idle time</source>
+        <translation>Ruhezeit</translation>
+    </message>
+    <message>
+        <source>the next screen</source>
+        <translation>das nächste Bild</translation>
+    </message>
+    <message>
+        <source>the previous screen</source>
+        <translation>das vorige Bild</translation>
+    </message>
+</context>
+<context>
     <name>ScreenCommands</name>
     <message>
         <source>Clear cells</source>
@@ -7790,141 +7943,34 @@ otherwise = unbekannt</translation>
     </message>
 </context>
 <context>
-    <name>ScreenChangeDialog</name>
+    <name>Unfinished</name>
     <message>
-        <source>&amp;Add the turn</source>
-        <translation>Wechsel &amp;anlegen</translation>
+        <source>the cause</source>
+        <translation>die Ursache</translation>
     </message>
     <message>
-        <source>&amp;Key</source>
-        <translation>&amp;Taste</translation>
+        <source>the key</source>
+        <translation>die Taste</translation>
     </message>
     <message>
-        <source>&amp;Leads to</source>
-        <translation>&amp;Führt zu</translation>
+        <source>the signal</source>
+        <translation>das Signal</translation>
     </message>
     <message>
-        <source>Add a turn from &apos;{screen}&apos;</source>
-        <translation>Wechsel von „{screen}“ anlegen</translation>
+        <source>the signal of the condition</source>
+        <translation>das Signal der Bedingung</translation>
     </message>
     <message>
-        <source>Key</source>
-        <translation>Taste</translation>
+        <source>the target screen</source>
+        <translation>das Zielbild</translation>
     </message>
     <message>
-        <source>Leads to</source>
-        <translation>Führt zu</translation>
+        <source>the value</source>
+        <translation>der Wert</translation>
     </message>
     <message>
-        <source>Name of a screen</source>
-        <translation>Name eines Bildes</translation>
-    </message>
-    <message>
-        <source>Narrow the screens</source>
-        <translation>Bilder eingrenzen</translation>
-    </message>
-    <message>
-        <source>No other screen has that name.</source>
-        <translation>Kein anderes Bild heißt so.</translation>
-    </message>
-    <message>
-        <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
-        <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
-    </message>
-    <message>
-        <source>On the other screens the key {key} goes on doing what it does.</source>
-        <translation>Auf den anderen Bildern bleibt die Taste {key}, wie sie ist.</translation>
-    </message>
-    <message>
-        <source>Screens on which the key {key} has a turn of their own keep it.</source>
-        <translation>Bilder, auf denen die Taste {key} einen eigenen Wechsel hat, behalten ihn.</translation>
-    </message>
-    <message>
-        <source>The key {key} goes on doing this too: {deeds}.</source>
-        <translation>Die Taste {key} tut auch dies weiterhin: {deeds}.</translation>
-    </message>
-    <message>
-        <source>The key {key} is free on this screen.</source>
-        <translation>Die Taste {key} ist auf diesem Bild frei.</translation>
-    </message>
-    <message>
-        <source>The key {key} leads to {screen} now; it will lead elsewhere.</source>
-        <translation>Die Taste {key} führt jetzt zu {screen}; sie wird anderswohin führen.</translation>
-    </message>
-    <message>
-        <source>The panel has no keys yet.</source>
-        <translation>Das Panel hat noch keine Tasten.</translation>
-    </message>
-    <message>
-        <source>the next screen</source>
-        <translation>das nächste Bild</translation>
-    </message>
-    <message>
-        <source>the previous screen</source>
-        <translation>das vorige Bild</translation>
-    </message>
-    <message>
-        <source>{key}: {uses}</source>
-        <translation>{key}: {uses}</translation>
-    </message>
-</context>
-<context>
-    <name>ScreenChangeForm</name>
-    <message>
-        <source>After this time without a key the panel turns by itself.</source>
-        <translation>Nach dieser Zeit ohne Taste wechselt das Panel von selbst.</translation>
-    </message>
-    <message>
-        <source>Change turn</source>
-        <translation>Wechsel ändern</translation>
-    </message>
-    <message>
-        <source>Idle for</source>
-        <translation>Ruhe seit</translation>
-    </message>
-    <message>
-        <source>Meaning</source>
-        <translation>Bedeutung</translation>
-    </message>
-    <message>
-        <source>On every screen, except where the same key has a turn of its own.</source>
-        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Wechsel hat.</translation>
-    </message>
-    <message>
-        <source>On this screen the key turns there.</source>
-        <translation>Auf diesem Bild wechselt die Taste dorthin.</translation>
-    </message>
-    <message>
-        <source>Seconds without a key</source>
-        <translation>Sekunden ohne Taste</translation>
-    </message>
-    <message>
-        <source>To</source>
-        <translation>Nach</translation>
-    </message>
-    <message>
-        <source>While the condition holds, this screen is shown instead of where the operator is. Of several overrides the first of the list that holds is shown.</source>
-        <translation>Solange die Bedingung gilt, wird dieses Bild gezeigt statt jenem, auf dem der Bediener ist. Von mehreren Vorrangbildern wird das erste der Liste gezeigt, dessen Bedingung gilt.</translation>
-    </message>
-    <message>
-        <source>a condition (override)</source>
-        <translation>eine Bedingung (Vorrangbild)</translation>
-    </message>
-    <message>
-        <source>a key</source>
-        <translation>eine Taste</translation>
-    </message>
-    <message>
-        <source>idle time</source>
-        <translation>Ruhezeit</translation>
-    </message>
-    <message>
-        <source>the next screen</source>
-        <translation>das nächste Bild</translation>
-    </message>
-    <message>
-        <source>the previous screen</source>
-        <translation>das vorige Bild</translation>
+        <source>what it does</source>
+        <translation>die Wirkung</translation>
     </message>
 </context>
 <context>
@@ -7948,52 +7994,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>⚠ “{text}” is not a number</source>
         <translation>⚠ „{text}“ ist keine Zahl</translation>
-    </message>
-</context>
-<context>
-    <name>MapKeyboard</name>
-    <message>
-        <source>Page map</source>
-        <translation>Bildplan</translation>
-    </message>
-    <message>
-        <source>Screens selected: {names}</source>
-        <translation>Ausgewählte Bilder: {names}</translation>
-    </message>
-    <message>
-        <source>Select a screen of a ring to move it there.</source>
-        <translation>Zum Verschieben dort ein Bild eines Rings auswählen.</translation>
-    </message>
-</context>
-<context>
-    <name>Navigator</name>
-    <message>
-        <source>Action {n}</source>
-        <translation>Aktion {n}</translation>
-    </message>
-    <message>
-        <source>Device &apos;{name}&apos;</source>
-        <translation>Gerät „{name}“</translation>
-    </message>
-    <message>
-        <source>Line &apos;{name}&apos;</source>
-        <translation>Leitung „{name}“</translation>
-    </message>
-    <message>
-        <source>No signal is selected, or nothing uses it yet.</source>
-        <translation>Kein Signal ausgewählt, oder noch nirgends verwendet.</translation>
-    </message>
-    <message>
-        <source>Screen change {n}</source>
-        <translation>Bildwechsel {n}</translation>
-    </message>
-    <message>
-        <source>Signal &apos;{name}&apos;</source>
-        <translation>Signal „{name}“</translation>
-    </message>
-    <message>
-        <source>Simulated devices</source>
-        <translation>Simulierte Geräte</translation>
     </message>
 </context>
 <context>

@@ -18,6 +18,7 @@ import numpy as np
 from app.curves.source import LiveSource, Recorded, plottable
 from app.line.samples import Sample
 from app.project.binding import bindings
+from app.project.model import Project
 from app.project_file.files import load
 from app.recording.clock import CivilClock
 from app.recording.history import History
@@ -32,13 +33,18 @@ RATE, SIZE_S, DRAW_S, SEEK_MS = 200_000, 10, 2.0, 100.0
 COLUMNS = 1000
 
 
+def lone_words(project: Project) -> list[str]:
+    """Ten signals of one register each."""
+    return [name for name, binding in bindings(project).items() if binding.bit is None and binding.count == 1][:10]
+
+
 def rate_and_size(folder: Path, compress: bool) -> tuple[float, float]:
     """Samples a second through the writer, commits included, and bytes a sample: ten signals, counts that wander."""
     project = load(demo_path("drying-hall"))
     clock = [0.0]
     path = folder / f"rate-{compress}.fanrec"
     writer = Writer(path, project, compress=compress, clock=CivilClock(lambda: clock[0]))
-    names = [name for name, signal in writer._signals.items() if signal.width == 1][:10]
+    names = lone_words(project)
     rng = np.random.default_rng(1)
     each = RATE // len(names)
     walks = [np.clip(5000 + np.cumsum(rng.integers(-3, 4, each * SIZE_S)), 0, 10_000).tolist() for _ in names]

@@ -117,12 +117,12 @@ def _alive() -> set[int]:
 
 
 def _samples(window: MainWindow) -> int:
-    progress = window.start_up._observation.progress
+    progress = window.start_up.observation.progress
     return 0 if progress is None else progress.samples
 
 
 def _check(change: Change, window: MainWindow, strays: _Strays) -> None:
-    session, observed = window.live.session, window.start_up._observation
+    session, observed = window.live.session, window.start_up.observation
     source, events = observed.source, observed.events
     assert session is not None
     assert source is not None
@@ -137,7 +137,7 @@ def _check(change: Change, window: MainWindow, strays: _Strays) -> None:
         assert _alive() == widgets, "a change of colours made or destroyed widgets, in the middle of a walk over them"
     assert after.live.session is session
     assert after.workspace_number == START_UP
-    now = after.start_up._observation
+    now = after.start_up.observation
     assert now.recording
     assert now.source is source
     assert now.events is events

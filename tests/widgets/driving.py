@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TypeVar
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QSettings, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 from pytestqt.qtbot import QtBot
@@ -44,6 +44,11 @@ def connect(window: MainWindow, device: Simulation, qtbot: QtBot) -> None:
     window.take(bench_project(port), None)
     window.live.connect_to(window.document.project, None)
     qtbot.waitUntil(lambda: all(window.live.readings()[name].good for name in ("command", "set point")))
+
+
+def stored() -> QSettings:
+    """The file of the user's settings, as somebody else may write it."""
+    return QSettings(QSettings.Format.IniFormat, QSettings.Scope.UserScope, "fanlight", "fanlight")
 
 
 def focused() -> QWidget:

@@ -104,7 +104,7 @@ def main() -> None:
     """Run the window as the program does, but for the folders it keeps things in."""
     settings, state, deed, *rest = sys.argv[1:]
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, settings)
-    begin = application._begin
+    begin = application.begin
 
     def begin_here(window: MainWindow, *, resume: bool) -> None:
         if deed in ("draft", "both"):
@@ -115,7 +115,7 @@ def main() -> None:
             QTimer.singleShot(0, window, lambda: _answer(window, deed))
         begin(window, resume=resume)
 
-    application._begin = begin_here
+    application.begin = begin_here
     sys.exit(application.run_window(Path(rest[0]) if rest else None, state=Path(state)))
 
 

@@ -66,8 +66,8 @@ class BenchWorkspace(QWidget):
     ) -> None:
         """`notices` is where the window says what stays so; without one the workspace has its own."""
         super().__init__(parent)
-        self._document = document
-        self._live = live
+        self.document = document
+        self.live = live
         self.settings = settings or Settings(keep=False)
         self._session: Session | None = None
         self._table_at = 0.0
@@ -103,10 +103,10 @@ class BenchWorkspace(QWidget):
         """Connect where the choice says. What cannot be done is said among the notices."""
         if not self._may_let_go():
             return
-        project = self._document.project
+        project = self.document.project
         self.notices.retract(NOT_CONNECTED)
         try:
-            self._live.connect_to(project, "simulated" if self.where.currentIndex() == SIMULATED else None)
+            self.live.connect_to(project, "simulated" if self.where.currentIndex() == SIMULATED else None)
         except NotConnectedError as why:
             self.notices.say(NOT_CONNECTED, str(why))
             return
@@ -116,10 +116,10 @@ class BenchWorkspace(QWidget):
     def disconnect_line(self) -> None:
         """Disarm and disconnect; asks first where the panel operates a machine."""
         if self._may_let_go():
-            self._live.disconnect_from_line()
+            self.live.disconnect_from_line()
 
     def _may_let_go(self) -> bool:
-        writing = self._live.writing
+        writing = self.live.writing
         return not writing.in_charge or file_questions.may_let_go(self.window(), writing.armed, writing.disarmed)
 
     def choose(self, where: int) -> None:
@@ -128,12 +128,12 @@ class BenchWorkspace(QWidget):
 
     def arm(self) -> None:
         """Ask for the cautions, then arm."""
-        session = self._live.session
-        writing = self._live.writing
+        session = self.live.session
+        writing = self.live.writing
         if session is None or writing.simulated or (writing.armed and not writing.disarmed):
             return
         lines = [f"{name}: {session.endpoints[name]}" for name in session.endpoints]
-        armed = self.settings.armed_before(self._document.path)
+        armed = self.settings.armed_before(self.document.path)
         own = digest(dump(session.project).encode())
         dialog = ArmingDialog(
             lines,
@@ -142,13 +142,13 @@ class BenchWorkspace(QWidget):
             changed=armed not in ("", own),
         )
         # The line may be disconnected, or become another one, while the cautions are read.
-        self._live.connection_changed.connect(dialog.reject)
+        self.live.connection_changed.connect(dialog.reject)
         accepted = bool(dialog.exec())
-        self._live.connection_changed.disconnect(dialog.reject)
+        self.live.connection_changed.disconnect(dialog.reject)
         dialog.deleteLater()
-        if accepted and self._live.session is session:
-            self.settings.keep_armed(self._document.path, own)
-            self._live.arm()
+        if accepted and self.live.session is session:
+            self.settings.keep_armed(self.document.path, own)
+            self.live.arm()
             self.face.setFocus()
 
     def fill_menu(self, menu: QMenu) -> None:
@@ -176,7 +176,7 @@ class BenchWorkspace(QWidget):
             action.setCheckable(True)
             where.addAction(action)
         self.arm_action = self._action(self.tr("&Arm\u2026"), self.arm, "Ctrl+Shift+W")
-        self.disarm_action = self._action(self.tr("&Disarm"), self._live.disarm, "Pause")
+        self.disarm_action = self._action(self.tr("&Disarm"), self.live.disarm, "Pause")
         self.disarm_action.setShortcuts([QKeySequence("Pause"), QKeySequence("Ctrl+.")])
         self.panel_action = self._action(self.tr("&Operate the panel"), self._operate, "Ctrl+P")
         self.filter_action = self._action(self.tr("Filter the readin&gs"), self._filter, QKeySequence.StandardKey.Find)
@@ -210,7 +210,7 @@ class BenchWorkspace(QWidget):
         self.readings.next_raw_form()
 
     def _write_value(self) -> None:
-        name, session = self.readings.selected(), self._live.session
+        name, session = self.readings.selected(), self.live.session
         if session is not None and name in session.project.signal_named:
             self.write_bar.open_for(session.project, name)
         else:
@@ -256,7 +256,7 @@ class BenchWorkspace(QWidget):
             layout.addWidget(self.notices)
 
     def _toggle_connection(self) -> None:
-        if self._live.connected:
+        if self.live.connected:
             self.disconnect_line()
         else:
             self.connect_line()
@@ -268,16 +268,16 @@ class BenchWorkspace(QWidget):
         self.real_action.setChecked(where == REAL)
 
     def _document_changed(self) -> None:
-        if self._live.session is None and self.isVisible():
-            self._show_project(self._document.project)
+        if self.live.session is None and self.isVisible():
+            self._show_project(self.document.project)
         self._name_lines()
 
     def _connection_changed(self) -> None:
-        session = self._live.session
+        session = self.live.session
         if session is not self._session:
             self._session = session
             self._begin(session)
-        writing = self._live.writing
+        writing = self.live.writing
         self._say_how_it_is()
         connected = session is not None
         self.connect_button.setText(self.tr("Disconnect") if connected else self.tr("Connect"))
@@ -294,11 +294,11 @@ class BenchWorkspace(QWidget):
     def _say_how_it_is(self) -> None:
         from app.line.status import Level
 
-        session = self._live.session
+        session = self.live.session
         if session is None:
             self._say_status("\u25cb", self.tr("Not connected"), "faint")
             return
-        statuses = self._live.statuses()
+        statuses = self.live.statuses()
         worst = statuses.worst if statuses is not None else None
         if worst is not None and worst.level >= Level.DATA:
             self._say_status("\u26a0", worst.sentence, status_look(worst))
@@ -322,7 +322,7 @@ class BenchWorkspace(QWidget):
         self._seen = (None, 0, 0)
         self.face.set_rows(())
         self.why.clear()
-        self._show_project(self._document.project if session is None else session.project)
+        self._show_project(self.document.project if session is None else session.project)
         self._table_at = 0.0
         if session is not None and session.simulation is not None:
             self.cards.simulate(session.simulation.models)
@@ -341,8 +341,8 @@ class BenchWorkspace(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what was edited in another workspace: doing so at every key would take longer than the key."""
         super().showEvent(event)
-        if self._live.session is None and self._shown is not self._document.project:
-            self._show_project(self._document.project)
+        if self.live.session is None and self._shown is not self.document.project:
+            self._show_project(self.document.project)
 
     def _show_project(self, project: Project) -> None:
         self._shown = project
@@ -353,7 +353,7 @@ class BenchWorkspace(QWidget):
         self._name_lines()
 
     def _name_lines(self) -> None:
-        lines = self._document.project.lines
+        lines = self.document.project.lines
         named = ", ".join(_line_words(line) for line in lines) or self.tr("none in this project")
         self.where.setItemText(SIMULATED, self.tr("simulated devices"))
         self.where.setItemText(REAL, self.tr("the real line: {lines}").format(lines=named))
@@ -361,7 +361,7 @@ class BenchWorkspace(QWidget):
     # A frame
 
     def _frame(self) -> None:
-        session = self._live.session
+        session = self.live.session
         if session is None or not self.isVisible():
             return
         now = time.monotonic()
@@ -374,19 +374,19 @@ class BenchWorkspace(QWidget):
             if rows != self._rows:
                 self._rows = rows
                 self.face.set_rows(rows)
-            self.readings.set_readings(self._live.readings(snapshot), now)
+            self.readings.set_readings(self.live.readings(snapshot), now)
         if now - self._table_at >= TABLE_EVERY_S:
             self._table_at = now
-            self.readings.set_readings(self._live.readings(snapshot), now)  # also where nothing came: it grows old
+            self.readings.set_readings(self.live.readings(snapshot), now)  # also where nothing came: it grows old
             self._say_how_it_is()
-            statuses = self._live.statuses()
+            statuses = self.live.statuses()
             self.cards.show_states(snapshot.followers, now, statuses)
             if statuses is not None:
                 self.readings.set_not_good(statuses.not_good)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Keys are let go when the focus leaves."""
-        self._live.release_all()
+        self.live.release_all()
         super().focusOutEvent(event)
 
 

@@ -78,19 +78,19 @@ class ComparisonWindow(QDialog):
         self._sides = (before, after)
         self._projects = (before.project(), after.project())
         self.comparison = Comparison()
-        self._heading = plain_label()
-        self._heading.setProperty("look", "heading")
-        self._heading.setWordWrap(True)
+        self.heading = plain_label()
+        self.heading.setProperty("look", "heading")
+        self.heading.setWordWrap(True)
         self.list = QTreeWidget()
         self.pair = ScreenPair()
         self.table = QTreeWidget()
-        self._nothing = plain_label()
-        self._same = QCheckBox(self.tr("Also &show identical screens"))
+        self.nothing = plain_label()
+        self.same = QCheckBox(self.tr("Also &show identical screens"))
         self._lay_out(deeds)
         self._make_commands()
         self.list.currentItemChanged.connect(lambda item, _former: self._show(item))
         self.list.itemActivated.connect(self._activate)
-        self._same.toggled.connect(lambda _on: self._fill())
+        self.same.toggled.connect(lambda _on: self._fill())
         self.resize(comfortable(self, *COMFORTABLE))
         self._compare()
         self.list.setFocus()
@@ -112,8 +112,8 @@ class ComparisonWindow(QDialog):
         self.table.header().setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
         for column in (1, 2):
             self.table.header().setSectionResizeMode(column, QHeaderView.ResizeMode.Stretch)
-        self._nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self._nothing.setWordWrap(True)
+        self.nothing.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.nothing.setWordWrap(True)
         self._legend = QLabel(
             self.tr("Wavy line: other text. Box: changed field. Dashed box: field on this side only.")
         )
@@ -128,7 +128,7 @@ class ComparisonWindow(QDialog):
         right = QSplitter(Qt.Orientation.Vertical)
         right.addWidget(above)
         right.addWidget(self.table)
-        right.addWidget(self._nothing)
+        right.addWidget(self.nothing)
         right.setStretchFactor(0, 3)
         right.setStretchFactor(1, 2)
         right.setChildrenCollapsible(False)
@@ -136,7 +136,7 @@ class ComparisonWindow(QDialog):
         listed = QVBoxLayout(left)
         listed.setContentsMargins(0, 0, 0, 0)
         listed.addWidget(self.list, 1)
-        listed.addWidget(self._same)
+        listed.addWidget(self.same)
         across = QSplitter(Qt.Orientation.Horizontal)
         across.addWidget(left)
         across.addWidget(right)
@@ -157,7 +157,7 @@ class ComparisonWindow(QDialog):
         bottom.addStretch(1)
         bottom.addWidget(self._buttons)
         layout = QVBoxLayout(self)
-        layout.addWidget(self._heading)
+        layout.addWidget(self.heading)
         layout.addWidget(across, 1)
         layout.addLayout(bottom)
 
@@ -174,7 +174,7 @@ class ComparisonWindow(QDialog):
         before, after = self._projects
         self.comparison = compare(before, after)
         text = summary(self.comparison)
-        self._heading.setText(text[:1].upper() + text[1:])
+        self.heading.setText(text[:1].upper() + text[1:])
         self._fill()
 
     def _fill(self) -> None:
@@ -207,7 +207,7 @@ class ComparisonWindow(QDialog):
 
     def _screens(self) -> list[QTreeWidgetItem]:
         entries = [self._part(part) for part in self.comparison.screens]
-        if self._same.isChecked():
+        if self.same.isChecked():
             differing = {part.after for part in self.comparison.screens}
             entries += [
                 _entry(screen.name, "same", self.tr("identical"), _Shown(screen=screen.name))
@@ -349,8 +349,8 @@ class ComparisonWindow(QDialog):
         return words.format(signal=field.signal, row=field.at[0] + 1, column=field.at[1] + 1)
 
     def _say(self, words: str) -> None:
-        self._nothing.setText(words)
-        self._nothing.setVisible(bool(words))
+        self.nothing.setText(words)
+        self.nothing.setVisible(bool(words))
         if words:
             self.table.hide()
 

@@ -54,13 +54,13 @@ class FileStatus(QObject):
         """That of the file."""
         self._path: Path | None = None
         self._open_here: BaseFileLock | None = None
-        self._watch = FileWatch(self)
-        self._watch.found.connect(self._found)
+        self.watch = FileWatch(self)
+        self.watch.found.connect(self._found)
 
     def follow(self, path: Path | None, known: str | None, number: int = FORMAT) -> None:
         """The document belongs to this file from now on, which holds the content `known` in the format `number`."""
         former, self._path, self.known, self.format = self._path, path, known, number
-        self._watch.follow(path, known)
+        self.watch.follow(path, known)
         self.bar.clear()
         if path is not None and number < FORMAT:
             self._say_former_format(path)
@@ -77,7 +77,7 @@ class FileStatus(QObject):
 
     def look(self) -> None:
         """Look now: the user comes back from another program."""
-        self._watch.look()
+        self.watch.look()
         if self._path is not None and self._open_here is None:
             alone, self._open_here = self._enter(self._path)
             if alone:
@@ -92,7 +92,7 @@ class FileStatus(QObject):
 
     def close(self) -> None:
         """Let go of the file."""
-        self._watch.stop()
+        self.watch.stop()
         self._leave()
 
     def _enter(self, path: Path) -> tuple[bool, BaseFileLock | None]:

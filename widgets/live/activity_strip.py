@@ -145,7 +145,7 @@ class ActivityStrip(QWidget):
     def set_lines(self, names: Sequence[str]) -> None:
         """Show these lines, all still without a transaction."""
         self._lanes = {name: _Lane() for name in names}
-        self._choose(None)
+        self.choose(None)
         self.updateGeometry()
         self.update()
 
@@ -170,6 +170,19 @@ class ActivityStrip(QWidget):
             self._show_soon()
         if told_anew:
             self._announce()
+
+    def marks(self, line: str) -> tuple[StripMark, ...]:
+        """What is kept of a line, the oldest first."""
+        return tuple(self._lanes[line].marks)
+
+    def track(self, row: int) -> QRect:
+        """Where the marks of a line are."""
+        return self._places(row)[1]
+
+    @property
+    def up_to_date(self) -> bool:
+        """Whether all that it was told is drawn."""
+        return not self._news.isActive()
 
     def set_counts(self, line: str, good: int, faults: int) -> None:
         """How many requests of this line were answered well, and how many faults it had, since it was connected."""
@@ -393,11 +406,11 @@ class ActivityStrip(QWidget):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Hold on to the mark under the pointer."""
-        self._choose(self._under(int(event.position().x()), int(event.position().y())))
+        self.choose(self._under(int(event.position().x()), int(event.position().y())))
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Ask for more about the mark under the pointer."""
-        self._choose(self._under(int(event.position().x()), int(event.position().y())))
+        self.choose(self._under(int(event.position().x()), int(event.position().y())))
         self.opened.emit(self.chosen)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -410,7 +423,7 @@ class ActivityStrip(QWidget):
         elif deed == "open":
             self.opened.emit(self.chosen)
         elif deed == "escape" and self._chosen is not None:
-            self._choose(None)
+            self.choose(None)
         else:
             super().keyPressEvent(event)
 
@@ -420,10 +433,10 @@ class ActivityStrip(QWidget):
             return
         kept = list(self._lanes[name].marks)
         if self._chosen is None:
-            self._choose((name, kept[-1]))
+            self.choose((name, kept[-1]))
             return
         place = next((i for i, strip_mark in enumerate(kept) if strip_mark is self._chosen[1]), 0)
-        self._choose((name, kept[min(len(kept) - 1, max(0, place + (-1 if older else 1)))]))
+        self.choose((name, kept[min(len(kept) - 1, max(0, place + (-1 if older else 1)))]))
 
     def _change_lane(self, by: int) -> None:
         names = [name for name, lane in self._lanes.items() if lane.marks][:MOST_LANES]
@@ -431,9 +444,10 @@ class ActivityStrip(QWidget):
             return
         at = names.index(self._chosen[0]) if self._chosen and self._chosen[0] in names else 0
         name = names[(at + by) % len(names)]
-        self._choose((name, self._lanes[name].marks[-1]))
+        self.choose((name, self._lanes[name].marks[-1]))
 
-    def _choose(self, chosen: tuple[str, StripMark] | None) -> None:
+    def choose(self, chosen: tuple[str, StripMark] | None) -> None:
+        """Step to this passage of this line, or let go."""
         self._chosen = chosen
         self._announce()
         self.update()

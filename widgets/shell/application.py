@@ -112,7 +112,7 @@ def run_window(
                 window.resize(*GRAB_SIZE)
             window.show()
             if ordinary:
-                QTimer.singleShot(0, window, lambda: _begin(window, resume=project_path is None))
+                QTimer.singleShot(0, window, lambda: begin(window, resume=project_path is None))
             if project_path is not None and recording and not window.open_file(project_path):
                 outcome.trouble = window.told
                 window.leave()
@@ -205,7 +205,7 @@ class _Place:
         self._enter(MainWindow(self._settings, self._theme, former.workspace_number, former=former))
 
 
-def _begin(window: MainWindow, *, resume: bool) -> None:
+def begin(window: MainWindow, *, resume: bool) -> None:
     """Take up what was left: the project of the last window if none was asked for, and work that was not saved."""
     if resume:
         window_state.take_up(window)

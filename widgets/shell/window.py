@@ -101,7 +101,7 @@ class MainWindow(QMainWindow):
         """
         super().__init__()
         self.settings = settings or Settings()
-        self._theme = theme
+        self.theme = theme
         self._ask = True
         self._stood_at = 0.0
         self.document = Document(blank(4, 20), None, self)
@@ -510,8 +510,8 @@ class MainWindow(QMainWindow):
     def choose_look(self, appearance: Appearance) -> None:
         """Light, dark or as the system, from now on."""
         self.settings.appearance = appearance
-        if self._theme is not None:
-            self._theme.choose(appearance)
+        if self.theme is not None:
+            self.theme.choose(appearance)
 
     def choose_language(self, language: Language) -> None:
         """Speak this language from now on: whoever runs this window puts another one in its place."""

@@ -42,17 +42,17 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         self._source: Source | None = None
         self._names: tuple[str, ...] = ()
         self._span = (0.0, 60.0)
-        self._panes: list[Any] = []
-        self._curves: dict[str, tuple[Any, Any]] = {}
+        self.panes: list[Any] = []
+        self.curves: dict[str, tuple[Any, Any]] = {}
         self._heights: dict[Any, tuple[float, float]] = {}
         """The bounds of the value axes, by pane."""
         self._lanes: dict[str, int] = {}
-        self._axis_zero = 0.0
+        self.axis_zero = 0.0
         """The time of the source at the zero of the axis."""
         self._utc_offset = 0.0
         self._setting = False
         self._cursor_at: list[float | None] = [None, None]
-        self._cursor_lines: list[list[Any]] = [[], []]
+        self.cursor_lines: list[list[Any]] = [[], []]
         self._moment: float | None = None
         self._moment_lines: list[Any] = []
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -106,7 +106,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         begin, end = self._span
         pixels = max(50, self.width())
         seen: dict[Any, list[float]] = {}
-        for name, (curve, pane) in self._curves.items():
+        for name, (curve, pane) in self.curves.items():
             found = shape(source, name, begin, end, pixels)
             values = found.values
             lane = self._lanes.get(name)
@@ -115,7 +115,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
             if len(found.times) < 2 or np.isnan(values).all():
                 curve.setData([], [])
             else:
-                curve.setData(found.times - self._axis_zero, values, connect="finite", skipFiniteCheck=False)
+                curve.setData(found.times - self.axis_zero, values, connect="finite", skipFiniteCheck=False)
                 if lane is None:
                     seen.setdefault(pane, []).extend((float(np.nanmin(values)), float(np.nanmax(values))))
         for pane, ends in seen.items():
@@ -126,7 +126,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         if self._source is None or not np.isfinite((low, high)).all():
             return
         signals = self._source.project.signal_named
-        decimals = min(signals[name].decimals for name, (_, where) in self._curves.items() if where is pane)
+        decimals = min(signals[name].decimals for name, (_, where) in self.curves.items() if where is pane)
         now = self._heights.get(pane)
         wanted = bounds(low, high, least=LEAST_DIGITS * 10.0**-decimals, now=now)
         if wanted != now:
@@ -151,7 +151,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         self._moment = at
         if at is not None and self._moment_lines:
             for line in self._moment_lines:
-                line.setValue(at - self._axis_zero)
+                line.setValue(at - self.axis_zero)
         else:
             self._draw_cursors()
 
@@ -161,7 +161,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         # While their panes are there: the lines of panes that are gone can no longer be asked where they are.
         self._take_lines_out()
         self.clear()
-        self._panes, self._curves, self._lanes, self._heights = [], {}, {}, {}
+        self.panes, self.curves, self._lanes, self._heights = [], {}, {}, {}
         source = self._source
         if source is None:
             return
@@ -191,13 +191,13 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
                 self._add_curve(pane, name)
         else:
             self.ci.layout.setRowMaximumHeight(max(0, rows - 1), 16_000)
-        widest = max((pane.getAxis("left").width() for pane in self._panes), default=0)
-        for pane in self._panes:
+        widest = max((pane.getAxis("left").width() for pane in self.panes), default=0)
+        for pane in self.panes:
             pane.getAxis("left").setWidth(max(64, widest, self._lane_width(lanes)))
-            if pane is not self._panes[0]:
-                pane.setXLink(self._panes[0])
-        if self._panes:
-            self._panes[0].getViewBox().sigXRangeChanged.connect(self._x_changed)
+            if pane is not self.panes[0]:
+                pane.setXLink(self.panes[0])
+        if self.panes:
+            self.panes[0].getViewBox().sigXRangeChanged.connect(self._x_changed)
         self._show_span()
         self._recolour()
         self.draw()
@@ -221,11 +221,11 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
             each.enableAutoSIPrefix(False)
         if not last:
             axis.setStyle(showValues=False)
-        self._panes.append(pane)
+        self.panes.append(pane)
         return pane
 
     def _add_curve(self, pane: Any, name: str) -> None:
-        self._curves[name] = (pane.plot([], []), pane)
+        self.curves[name] = (pane.plot([], []), pane)
 
     def _take_axis_zero(self, source: Source) -> None:
         """Along the axis are seconds since 1970, so that its ticks fall on round civil times.
@@ -235,37 +235,37 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         end = self._span[1]
         civil = source.civil(end)
         offset = civil.utcoffset()
-        self._axis_zero = end - civil.timestamp()
+        self.axis_zero = end - civil.timestamp()
         self._utc_offset = 0.0 if offset is None else -offset.total_seconds()
 
     def _show_span(self) -> None:
         source = self._source
-        if self._panes and source is not None:
-            before = self._axis_zero
+        if self.panes and source is not None:
+            before = self.axis_zero
             self._take_axis_zero(source)
-            if abs(self._axis_zero - before) > SAME_CLOCK_S:
-                for pane in self._panes:
+            if abs(self.axis_zero - before) > SAME_CLOCK_S:
+                for pane in self.panes:
                     pane.getAxis("bottom").utcOffset = self._utc_offset
                 self._draw_cursors()
             else:
-                self._axis_zero = before
+                self.axis_zero = before
             self._setting = True
             begin, end = self._span
-            self._panes[0].setXRange(begin - self._axis_zero, end - self._axis_zero, padding=0)
+            self.panes[0].setXRange(begin - self.axis_zero, end - self.axis_zero, padding=0)
             self._setting = False
 
     def _x_changed(self, _box: object, span: tuple[float, float]) -> None:
         if self._setting:
             return
-        begin, end = span[0] + self._axis_zero, span[1] + self._axis_zero
+        begin, end = span[0] + self.axis_zero, span[1] + self.axis_zero
         self._span = (begin, end)
         self.draw()
         self.span_moved.emit(begin, end)
 
     def _take_lines_out(self) -> None:
-        for line in (*self._cursor_lines[0], *self._cursor_lines[1], *self._moment_lines):
+        for line in (*self.cursor_lines[0], *self.cursor_lines[1], *self._moment_lines):
             line.getViewBox().removeItem(line)
-        self._cursor_lines, self._moment_lines = [[], []], []
+        self.cursor_lines, self._moment_lines = [[], []], []
 
     def _draw_cursors(self) -> None:
         self._take_lines_out()
@@ -273,10 +273,10 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         for number, at in enumerate(self._cursor_at):
             if at is None:
                 continue
-            for place, pane in enumerate(self._panes):
+            for place, pane in enumerate(self.panes):
                 style = Qt.PenStyle.SolidLine if number == 0 else Qt.PenStyle.DashLine
                 line = pg.InfiniteLine(
-                    at - self._axis_zero,
+                    at - self.axis_zero,
                     angle=90,
                     movable=True,
                     pen=pg.mkPen(colours.accent, width=1.5, style=style),
@@ -286,11 +286,11 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
                 )
                 line.sigPositionChanged.connect(lambda moved, number=number: self._cursor_dragged(number, moved))
                 pane.addItem(line, ignoreBounds=True)
-                self._cursor_lines[number].append(line)
+                self.cursor_lines[number].append(line)
         if self._moment is not None:
-            for pane in self._panes:
+            for pane in self.panes:
                 line = pg.InfiniteLine(
-                    self._moment - self._axis_zero,
+                    self._moment - self.axis_zero,
                     angle=90,
                     pen=pg.mkPen(colours.ink, width=1, style=Qt.PenStyle.DotLine),
                 )
@@ -298,37 +298,37 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
                 self._moment_lines.append(line)
 
     def _cursor_dragged(self, number: int, moved: Any) -> None:
-        at = float(moved.value()) + self._axis_zero
+        at = float(moved.value()) + self.axis_zero
         if self._cursor_at[number] == at:
             return
         self._cursor_at[number] = at
-        for line in self._cursor_lines[number]:
+        for line in self.cursor_lines[number]:
             if line is not moved:
                 line.blockSignals(True)
-                line.setValue(at - self._axis_zero)
+                line.setValue(at - self.axis_zero)
                 line.blockSignals(False)
         self.cursors_moved.emit()
 
     # Events
 
     def _clicked(self, event: Any) -> None:
-        if not event.double() or not self._panes:
+        if not event.double() or not self.panes:
             return
-        for pane in self._panes:
+        for pane in self.panes:
             box = pane.getViewBox()
             if box.sceneBoundingRect().contains(event.scenePos()):
-                self.moment_chosen.emit(float(box.mapSceneToView(event.scenePos()).x()) + self._axis_zero)
+                self.moment_chosen.emit(float(box.mapSceneToView(event.scenePos()).x()) + self.axis_zero)
                 return
 
     def _recolour(self) -> None:
         colours = palette.current()
         self.setBackground(QColor(colours.base))
-        for pane in self._panes:
+        for pane in self.panes:
             pane.getViewBox().setBorder(pg.mkPen(colours.line))
             for axis in (pane.getAxis("bottom"), pane.getAxis("left")):
                 axis.setPen(colours.line)
                 axis.setTextPen(colours.ink)
-        for name, (curve, _) in self._curves.items():
+        for name, (curve, _) in self.curves.items():
             curve.setPen(pen(self._names.index(name), dark=colours.dark))
         self._draw_cursors()
 

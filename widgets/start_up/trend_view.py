@@ -352,10 +352,10 @@ class TrendView(QWidget):
     def _offer(self, source: Source | None) -> None:
         """The curves that can be added."""
         names = () if source is None else plottable(source.project)
-        self._fill_menu(self.add_menu, [name for name in names if name not in self.signals])
+        self.offer_in(self.add_menu, [name for name in names if name not in self.signals])
         self.add_menu.setEnabled(bool(names) and len(self.signals) < MOST)
 
-    def _fill_menu(self, menu: QMenu, names: Sequence[str]) -> None:
+    def offer_in(self, menu: QMenu, names: Sequence[str]) -> None:
         """Put signals into a menu: where they are more than one finds there, into menus of their own, when opened."""
         for former in menu.findChildren(QMenu, options=Qt.FindChildOption.FindDirectChildrenOnly):
             former.deleteLater()
@@ -372,7 +372,7 @@ class TrendView(QWidget):
         for begin in range(0, len(names), size):
             part = names[begin : begin + size]
             within = menu.addMenu(f"{part[0]} \u2026 {part[-1]}".replace("&", "&&"))
-            within.aboutToShow.connect(lambda within=within, part=part: self._fill_menu(within, part))
+            within.aboutToShow.connect(lambda within=within, part=part: self.offer_in(within, part))
 
     def _take_out(self) -> None:
         chosen = self.legend.chosen()

@@ -64,7 +64,7 @@ class StartUpWorkspace(QWidget):
         super().__init__()
         self._document = document
         self._live = live
-        self._observation = observation
+        self.observation = observation
         self._settings = settings
         self._recording: Recording | None = None
         self._told_to = 0.0
@@ -142,7 +142,7 @@ class StartUpWorkspace(QWidget):
         self.replay_bar.hide()
 
     def _connect(self) -> None:
-        observation, live = self._observation, self._live
+        observation, live = self.observation, self._live
         self.face.key_pressed.connect(lambda key: self._key(key, down=True))
         self.face.key_released.connect(lambda key: self._key(key, down=False))
         live.frame.connect(self._frame)
@@ -295,14 +295,14 @@ class StartUpWorkspace(QWidget):
         """Another session is observed."""
         if self._recording is not None:
             return
-        source, curves = self._observation.source, self._observation.curves
+        source, curves = self.observation.source, self.observation.curves
         self.trend.set_source(source)
         if source is not None and (known := set(curves) & set(plottable(source.project))):
             self.trend.show_signals([name for name in curves if name in known])
         self.response.show_source(source, self.trend.signals)
         if source is not None:
             self.events.set_source_clock(source.civil)
-        self.events.set_events(self._observation.events)
+        self.events.set_events(self.observation.events)
         self._show_alarms()
 
     def _connection_changed(self) -> None:
@@ -328,7 +328,7 @@ class StartUpWorkspace(QWidget):
             self._show_alarms()
 
     def _show_alarms(self) -> None:
-        watch = self._observation.watch
+        watch = self.observation.watch
         self.events.show_alarms({} if watch is None else watch.alarms.alarms)
 
     def _frame(self) -> None:
@@ -370,7 +370,7 @@ class StartUpWorkspace(QWidget):
     def _curves_changed(self) -> None:
         source: Source | None = None if self._recording is None else Recorded(self._recording)
         if self._recording is None:
-            source, self._observation.curves = self._observation.source, self.trend.signals
+            source, self.observation.curves = self.observation.source, self.trend.signals
         self.response.show_signals(source, self.trend.signals)
 
     def _mark(self, begin: float, end: float) -> None:

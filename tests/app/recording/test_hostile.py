@@ -194,12 +194,12 @@ def test_a_tree_of_pages_that_never_ends_is_given_up(path: Path) -> None:
     assert time.monotonic() - began < 10
 
 
-def test_nothing_is_written_to_what_is_read(path: Path) -> None:
+def test_nothing_is_written_to_what_is_read(path: Path, databases: list[sqlite3.Connection]) -> None:
     before = path.read_bytes()
     with Recording.open(path) as recording:
         recording.span()
         with pytest.raises(sqlite3.OperationalError):
-            recording._database.execute("DELETE FROM main.event")
+            databases[-1].execute("DELETE FROM main.event")
     assert path.read_bytes() == before
     assert [each.name for each in path.parent.iterdir()] == [path.name]
 

@@ -150,7 +150,9 @@ def test_what_is_held_and_where_it_goes_on_stand_in_every_file(tmp_path: Path) -
     assert texts == ["recording goes on from a.fanrec", "recording ended"]
 
 
-def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path: Path) -> None:
+def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(
+    tmp_path: Path, databases: list[sqlite3.Connection]
+) -> None:
     """On a real file system of a quarter of a megabyte where this may be mounted; else as SQLite says it."""
     small = tmp_path / "small"
     small.mkdir()
@@ -163,8 +165,9 @@ def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path
     try:
         bus = SampleBus()
         recorder = Recorder(small / "a.fanrec", PROJECT, bus, compress=False)
+        database = databases[-1]
         if not mounted:
-            recorder._writer._database.execute("PRAGMA max_page_count = 20")
+            database.execute("PRAGMA max_page_count = 20")
         number = 0
 
         def fills() -> bool:
@@ -178,7 +181,7 @@ def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path
         if mounted:
             subprocess.run(["mount", "-o", "remount,size=64m", str(small)], check=True)
         else:
-            recorder._writer._database.execute("PRAGMA max_page_count = 1000000")
+            database.execute("PRAGMA max_page_count = 1000000")
         wait_for(lambda: recorder.progress.trouble == "")
         assert recorder.stop().lost == 0
         assert recorded(small / "a.fanrec") == [count % 60_000 for count in range(number)]
@@ -187,11 +190,14 @@ def test_while_the_disk_is_full_it_waits_and_goes_on_once_there_is_room(tmp_path
             subprocess.run(["umount", str(small)], check=True)
 
 
-def test_what_there_is_no_room_for_is_counted_and_noted(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_there_is_no_room_for_is_counted_and_noted(
+    tmp_path: Path, databases: list[sqlite3.Connection], monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr("app.recording.recorder.KEPT_WHILE_FULL", 1000)
     bus = SampleBus()
     recorder = Recorder(tmp_path / "a.fanrec", PROJECT, bus, compress=False)
-    recorder._writer._database.execute("PRAGMA max_page_count = 12")
+    database = databases[-1]
+    database.execute("PRAGMA max_page_count = 12")
     number = 0
 
     def lost() -> int:
@@ -202,7 +208,7 @@ def test_what_there_is_no_room_for_is_counted_and_noted(tmp_path: Path, monkeypa
         return recorder.progress.lost
 
     wait_for(lambda: lost() > 0)
-    recorder._writer._database.execute("PRAGMA max_page_count = 1000000")
+    database.execute("PRAGMA max_page_count = 1000000")
     progress = recorder.stop()
     assert progress.samples - progress.lost == len(recorded(tmp_path / "a.fanrec"))
     with Recording.open(tmp_path / "a.fanrec") as recording:

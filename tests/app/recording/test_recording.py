@@ -303,18 +303,21 @@ def test_a_folder_that_is_not_there_is_told(tmp_path: Path, clocks: Clocks) -> N
         writer(tmp_path / "nowhere" / "run.fanrec", clocks)
 
 
-def test_a_full_disk_is_told_and_what_waits_goes_in_once_there_is_room(path: Path, clocks: Clocks) -> None:
+def test_a_full_disk_is_told_and_what_waits_goes_in_once_there_is_room(
+    path: Path, clocks: Clocks, databases: list[sqlite3.Connection]
+) -> None:
     written = writer(path, clocks, compress=False)
     fill(written, clocks, 10)
-    (pages,) = written._database.execute("PRAGMA page_count").fetchone()
-    written._database.execute(f"PRAGMA max_page_count = {pages}")  # SQLite says what it says when a disk is full
+    database = databases[-1]
+    (pages,) = database.execute("PRAGMA page_count").fetchone()
+    database.execute(f"PRAGMA max_page_count = {pages}")  # SQLite says what it says when a disk is full
     for number in range(5 * BLOCK):
         clocks.now += 0.1
         written.add("speed", clocks.now, Quality.GOOD, (number,))
     with pytest.raises(DiskFull, match="full"):
         written.commit()
     assert written.waiting == 5 * BLOCK
-    written._database.execute("PRAGMA max_page_count = 1000000")
+    database.execute("PRAGMA max_page_count = 1000000")
     written.commit()
     written.close()
     with Recording.open(path) as recording:

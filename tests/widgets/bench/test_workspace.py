@@ -22,6 +22,7 @@ from tests.widgets.bench_project import bench_project
 from tests.widgets.driving import shown
 from widgets.bench.workspace import REAL, SIMULATED, BenchWorkspace
 from widgets.document.document import Document
+from widgets.face.keypad import keyboard_map
 from widgets.live.arming import ArmingDialog
 from widgets.live.live_session import LiveSession
 from widgets.live.readings_model import Column
@@ -42,10 +43,6 @@ def bench(qtbot: QtBot, real: Project) -> Iterator[BenchWorkspace]:
     live.disconnect_from_line()
 
 
-def live_of(bench: BenchWorkspace) -> LiveSession:
-    return bench._live
-
-
 def face(bench: BenchWorkspace) -> list[str]:
     return [row.text.rstrip() for row in bench.face.rows]
 
@@ -57,7 +54,7 @@ def connect(bench: BenchWorkspace, qtbot: QtBot, where: int = SIMULATED) -> None
 
 
 def drive(bench: BenchWorkspace) -> DriveBank:
-    session = live_of(bench).session
+    session = bench.live.session
     assert session is not None
     assert session.simulation is not None
     model = session.simulation.models["fan"]
@@ -110,7 +107,8 @@ def test_a_set_point_is_entered_and_the_drive_follows(bench: BenchWorkspace, qtb
 
 def test_a_held_key_is_let_go_when_the_focus_leaves(bench: BenchWorkspace, qtbot: QtBot) -> None:
     connect(bench, qtbot)
-    jog = next(key for key, name in bench.face._map.items() if name == "jog")
+    keys = keyboard_map(bench.document.project.panel.keys)
+    jog = next(key for key, name in keys.items() if name == "jog")
     QTest.keyPress(bench.face, jog)
     qtbot.waitUntil(lambda: drive(bench).get("command") == 16)
     bench.readings.filter.setFocus()
@@ -199,7 +197,7 @@ def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkspac
     connect(bench, qtbot)
     press(bench, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
-    session = live_of(bench).session
+    session = bench.live.session
     assert session is not None
     assert session.simulation is not None
     tank = session.simulation.models["tank"]
@@ -211,9 +209,9 @@ def test_the_table_shows_what_the_face_shows_at_every_frame(bench: BenchWorkspac
         seen.append((face(bench)[0].removeprefix("Tank level").strip(), model.cell(row, Column.VALUE)[0]))
         tank.set("level", len(seen) % 90 + 10)
 
-    live_of(bench).frame.connect(look)
+    bench.live.frame.connect(look)
     qtbot.waitUntil(lambda: len({value for value, _ in seen}) > 12, timeout=30_000)
-    live_of(bench).frame.disconnect(look)
+    bench.live.frame.disconnect(look)
     assert [pair for pair in seen if pair[0] != pair[1]] == []
 
 
@@ -237,7 +235,7 @@ def test_a_device_that_refuses_everything_is_neither_live_nor_answering(bench: B
 def test_a_value_that_hardly_can_be_is_shown_and_said_to_be_doubtful(bench: BenchWorkspace, qtbot: QtBot) -> None:
     """A level of 2 000 %: a wrong register or a wrong order of words reads like that."""
     connect(bench, qtbot)
-    session = live_of(bench).session
+    session = bench.live.session
     assert session is not None
     assert session.simulation is not None
     session.simulation.models["tank"].set("level", 2000)
@@ -265,7 +263,7 @@ def test_a_follower_killed_in_mid_poll_is_said_and_the_window_lives(
     qtbot.waitUntil(lambda: "not answering" in bench.cards.card(0).state.text(), timeout=20_000)
     qtbot.waitUntil(lambda: _no_live_digit(bench, 1), timeout=20_000)
     frames: list[float] = []
-    live_of(bench).frame.connect(lambda: frames.append(time.monotonic()))
+    bench.live.frame.connect(lambda: frames.append(time.monotonic()))
     qtbot.waitUntil(lambda: len(frames) >= 10)
     press(bench, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: face(bench)[0].startswith("Tank level"))
@@ -288,21 +286,21 @@ def test_the_real_line_is_armed_by_ticking_and_holding(bench: BenchWorkspace, de
     QTimer.singleShot(0, take_the_cautions)
     bench.arm_action.trigger()
     assert asked
-    assert live_of(bench).writing.armed == ("hall",)
+    assert bench.live.writing.armed == ("hall",)
     assert bench.disarm_action.isEnabled()
     QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     bench.disarm_action.trigger()
-    assert not live_of(bench).writing.armed
+    assert not bench.live.writing.armed
     QTest.mouseClick(bench.face.keypad.buttons["stop"], Qt.MouseButton.LeftButton)
-    qtbot.waitUntil(lambda: not live_of(bench).session.writing)  # type: ignore[union-attr]
+    qtbot.waitUntil(lambda: not bench.live.session.writing)
     assert device.models["fan"].get("command") == 16
 
 
 def test_who_arms_a_project_that_changed_since_is_told(
     bench: BenchWorkspace, device: Simulation, qtbot: QtBot, tmp_path: Path
 ) -> None:
-    document = bench._document
+    document = bench.document
     document.mark_saved(tmp_path / "fan.toml")
     told: list[bool] = []
 
@@ -345,19 +343,19 @@ def test_why_the_panel_did_not_write_is_not_said_of_the_key_that_did(
     bench: BenchWorkspace, device: Simulation, qtbot: QtBot
 ) -> None:
     connect(bench, qtbot, REAL)
-    live_of(bench).arm()
+    bench.live.arm()
     fan, start = device.models["fan"], bench.face.keypad.buttons["start"]
     fan.silent = True
     QTest.mouseClick(start, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: bench.why.text().startswith("'run': \u201cno"))
     fan.silent = False
-    qtbot.waitUntil(lambda: live_of(bench).readings()["command"].good)
+    qtbot.waitUntil(lambda: bench.live.readings()["command"].good)
     QTest.mousePress(start, Qt.MouseButton.LeftButton)
     assert bench.why.text() == ""
     QTest.mouseRelease(start, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: fan.get("command") == 16)
     assert bench.why.text() == ""
-    live_of(bench).disarm()
+    bench.live.disarm()
 
 
 def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkspace, qtbot: QtBot) -> None:
@@ -370,7 +368,7 @@ def test_cautions_not_taken_leave_it_disarmed(bench: BenchWorkspace, qtbot: QtBo
 
     QTimer.singleShot(0, refuse)
     bench.arm_action.trigger()
-    assert not live_of(bench).writing.armed
+    assert not bench.live.writing.armed
 
 
 def test_a_line_that_goes_away_while_the_cautions_are_read_is_not_armed(bench: BenchWorkspace, qtbot: QtBot) -> None:
@@ -378,7 +376,7 @@ def test_a_line_that_goes_away_while_the_cautions_are_read_is_not_armed(bench: B
     QTimer.singleShot(0, bench.disconnect_line)
     bench.arm_action.trigger()
     assert QApplication.activeModalWidget() is None
-    assert not live_of(bench).writing.armed
+    assert not bench.live.writing.armed
 
 
 def test_simulated_there_is_nothing_to_arm(bench: BenchWorkspace, qtbot: QtBot) -> None:
@@ -421,7 +419,7 @@ def test_the_commands_go_with_the_state(bench: BenchWorkspace, qtbot: QtBot) -> 
     assert not bench.connect_action.isEnabled()
     assert not bench.where.isEnabled()
     bench.disconnect_action.trigger()
-    assert not live_of(bench).connected
+    assert not bench.live.connected
 
 
 def test_the_shortcut_to_the_filter_goes_there(bench: BenchWorkspace) -> None:

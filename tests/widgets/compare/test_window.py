@@ -148,7 +148,7 @@ def test_differences_are_gone_through_by_key_and_button_round_and_round(window: 
 
 
 def test_screens_that_are_the_same_are_shown_if_wanted_and_skipped_by_the_keys(window: ComparisonWindow) -> None:
-    QTest.mouseClick(window._same, Qt.MouseButton.LeftButton, pos=QPoint(8, window._same.height() // 2))
+    QTest.mouseClick(window.same, Qt.MouseButton.LeftButton, pos=QPoint(8, window.same.height() // 2))
     assert ("=  tank", "identical") in listed(window)
     for _ in range(2 * len(listed(window))):
         QTest.keySequence(window, "F7")
@@ -166,8 +166,8 @@ def test_nothing_differs(qtbot: QtBot, before: Project) -> None:
     qtbot.addWidget(window)
     window.show()
     assert listed(window) == []
-    assert window._heading.text() == "Nothing differs"
-    assert window._nothing.isVisible()
+    assert window.heading.text() == "Nothing differs"
+    assert window.nothing.isVisible()
     QTest.keySequence(window, "F7")
 
 

@@ -9,6 +9,7 @@ from PySide6.QtCore import QByteArray, QSettings
 
 from app.recording.limits import Limits
 from app.signals.raw_text import RawForm
+from tests.widgets.driving import stored
 from widgets.document.settings import RECENT_FILES, Settings
 from widgets.kit.palette import Appearance
 
@@ -116,5 +117,5 @@ def test_of_the_limits_of_recordings_what_makes_no_sense_is_none(tmp_path: Path,
 def test_how_raw_numbers_are_written_is_remembered() -> None:
     Settings().raw_form = RawForm.HEXADECIMAL
     assert Settings().raw_form is RawForm.HEXADECIMAL
-    Settings()._store.setValue("raw_form", "roman")
+    stored().setValue("raw_form", "roman")
     assert Settings().raw_form is RawForm.DECIMAL

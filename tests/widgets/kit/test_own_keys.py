@@ -506,14 +506,14 @@ def test_of_the_line_strip(qtbot: QtBot) -> None:
 
     def steps(begin: int, end: int) -> Check:
         def check(press: Callable[[], None]) -> object:
-            strip._choose((marks[begin].line, marks[begin]))
+            strip.choose((marks[begin].line, marks[begin]))
             press()
             return strip.chosen is marks[end]
 
         return check
 
     def opens(press: Callable[[], None]) -> object:
-        strip._choose(("roof", marks[1]))
+        strip.choose(("roof", marks[1]))
         opened.clear()
         press()
         return opened == [marks[1]]

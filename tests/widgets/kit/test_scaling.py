@@ -12,6 +12,7 @@ from PySide6.QtCore import QSettings, Qt
 from PySide6.QtWidgets import QApplication, QScrollBar
 
 from tests.pictures.stage import Setting, staged
+from tests.widgets import driving
 from widgets.document.settings import Settings
 from widgets.kit import scaling
 from widgets.kit.language import Language
@@ -79,9 +80,7 @@ def test_the_size_is_remembered_and_anything_else_is_the_nearest(tmp_path: Path,
     if isinstance(stored, int):
         settings.size = stored
     else:
-        QSettings(QSettings.Format.IniFormat, QSettings.Scope.UserScope, "fanlight", "fanlight").setValue(
-            "size", stored
-        )
+        driving.stored().setValue("size", stored)
     assert Settings().size == read
 
 

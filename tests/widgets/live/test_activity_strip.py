@@ -61,7 +61,7 @@ def test_a_line_that_is_not_shown_is_left_out(strip: ActivityStrip) -> None:
 
 def test_keeps_the_newest(strip: ActivityStrip) -> None:
     strip.add(read(100 + n) for n in range(KEPT + 50))
-    assert [strip_mark.at for strip_mark in strip._lanes["pumproom"].marks] == [150 + n for n in range(KEPT)]
+    assert [strip_mark.at for strip_mark in strip.marks("pumproom")] == [150 + n for n in range(KEPT)]
 
 
 def test_the_words_of_a_fault_stay_a_while(strip: ActivityStrip, clock: Clock) -> None:
@@ -134,7 +134,7 @@ def test_good_and_fault_differ_in_shape(strip: ActivityStrip) -> None:
         strip.add([strip_mark])
         image = strip.grab().toImage()
         wanted = QColor(getattr(palette.current(), colour))
-        track = strip._places(0)[1]
+        track = strip.track(0)
         columns = range(track.right() - PITCH - 2, track.right())
         touched = [y for y in range(image.height()) if any(_near(image.pixelColor(x, y), wanted) for x in columns)]
         heights.append(len(touched))
@@ -149,12 +149,12 @@ def test_an_outage_breaks_the_line_where_it_was(strip: ActivityStrip) -> None:
     outages = Outages(1, 4.1, Outage(100.1, 104.2, "nothing listens at port 502"))
     for _ in range(2):  # a second time it is no news
         strip.set_outages("pumproom", outages)
-    kept = list(strip._lanes["pumproom"].marks)
+    kept = strip.marks("pumproom")
     assert [strip_mark.gap for strip_mark in kept] == [False, False, True, False]
     assert strip.told("pumproom").startswith("no answer for 4.1 s: nothing listens at port 502")
     image = strip.grab().toImage()
     wanted = QColor(palette.current().fault)
-    track = strip._places(0)[1]
+    track = strip.track(0)
     columns = range(track.right() - 2 * PITCH - 2, track.right())
     assert sum(_near(image.pixelColor(x, y), wanted) for x in columns for y in range(image.height())) > 10
     strip.set_outages("roof", Outages())
@@ -175,7 +175,7 @@ def test_what_is_drawn_mark_by_mark_is_what_is_drawn_as_a_whole(
     strip: ActivityStrip, clock: Clock, qtbot: QtBot
 ) -> None:
     def settle() -> None:
-        qtbot.waitUntil(lambda: not strip._news.isActive())
+        qtbot.waitUntil(lambda: strip.up_to_date)
         QApplication.processEvents()
 
     for number, count in enumerate((3, 1, 40, 1, 7, 2, 1)):

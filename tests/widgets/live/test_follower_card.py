@@ -107,8 +107,13 @@ def test_what_the_drive_works_out_itself_is_not_offered(project: Project, card: 
 
 
 @pytest.fixture
-def setter(project: Project, qtbot: QtBot) -> ValueSetter:
-    made = ValueSetter(project, RegisterBank(project, project.follower_named["tank"]), ["level"])
+def tank(project: Project) -> RegisterBank:
+    return RegisterBank(project, project.follower_named["tank"])
+
+
+@pytest.fixture
+def setter(project: Project, tank: RegisterBank, qtbot: QtBot) -> ValueSetter:
+    made = ValueSetter(project, tank, ["level"])
     qtbot.addWidget(made)
     made.show()
     return made
@@ -122,16 +127,18 @@ def refused(setter: ValueSetter) -> list[str]:
 
 
 @pytest.mark.parametrize(("text", "value"), [("71", 71), (" 8 ", 8), ("12,4", 12), ("12.5", 13)])
-def test_a_value_is_set(setter: ValueSetter, refused: list[str], text: str, value: int) -> None:
+def test_a_value_is_set(setter: ValueSetter, tank: RegisterBank, refused: list[str], text: str, value: int) -> None:
     QTest.keyClicks(setter.value, text)
     QTest.keyClick(setter.value, Qt.Key.Key_Return)
-    assert setter._bank.get("level") == Fraction(value)
+    assert tank.get("level") == Fraction(value)
     assert refused[-1] == ""
 
 
 @pytest.mark.parametrize("text", ["", "full", "1e999999999", "nan", "--1", "70000", "-1"])
-def test_what_does_not_fit_is_refused_in_words(setter: ValueSetter, refused: list[str], text: str) -> None:
+def test_what_does_not_fit_is_refused_in_words(
+    setter: ValueSetter, tank: RegisterBank, refused: list[str], text: str
+) -> None:
     QTest.keyClicks(setter.value, text)
     QTest.keyClick(setter.value, Qt.Key.Key_Return)
-    assert setter._bank.get("level") == 63
+    assert tank.get("level") == 63
     assert len(refused[-1]) > 10

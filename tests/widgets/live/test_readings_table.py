@@ -12,8 +12,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from app.project.binding import plain_text
 from app.project.model import Panel, Project, RegisterSignal, Screen, TcpLine
-from app.signals.reading import NEVER_READ, Quality, Reading
+from app.signals.reading import NEVER_READ, Quality, Reading, Value
 from tests.builders import pump_project
 from widgets.live.readings_model import MARKS, Column, age_text, quality_words
 from widgets.live.readings_table import ReadingsTable
@@ -72,7 +73,7 @@ def test_shows_every_signal_in_the_order_of_the_project(table: ReadingsTable) ->
 
 def test_quality_is_told_by_a_mark_and_a_word(table: ReadingsTable) -> None:
     assert cells(table, Column.QUALITY) == ["✓ good", "◷ stale", "✓ good", "⚠ implausible", "⊘ refused"]
-    assert [table._cell(row, Column.QUALITY)[1] for row in range(5)] == [
+    assert [table.model.cell(row, Column.QUALITY)[1] for row in range(5)] == [
         "good",
         "caution",
         "good",
@@ -159,7 +160,7 @@ def test_only_what_changed_is_drawn_again(table: ReadingsTable, qtbot: QtBot) ->
     assert set(drawn) == {(0, Column.VALUE), (0, Column.RAW)}
 
 
-def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot) -> None:
+def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
     names = [f"signal {number}" for number in range(20_000)]
     many = project().replace(
         signals=tuple(RegisterSignal(name=name, follower="pump", number=at) for at, name in enumerate(names))
@@ -171,13 +172,12 @@ def test_of_many_signals_only_those_in_sight_are_worked_out(qtbot: QtBot) -> Non
     with qtbot.waitExposed(table):
         table.show()
     worked_out: list[str] = []
-    work_out = table.model._worked_out
 
-    def note(name: str, reading: Reading, age: str) -> object:
+    def note(project: Project, name: str, value: Value | int | None) -> str:
         worked_out.append(name)
-        return work_out(name, reading, age)
+        return plain_text(project, name, value)
 
-    table.model._worked_out = note  # type: ignore[method-assign,assignment]
+    monkeypatch.setattr("widgets.live.readings_model.plain_text", note)
     for count in range(3):
         value = Reading(raw=count, value=Fraction(count), quality=Quality.GOOD, reason="", time=NOW)
         table.set_readings(dict.fromkeys(names, value), NOW + count)

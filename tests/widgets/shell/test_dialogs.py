@@ -72,8 +72,8 @@ def test_the_chosen_template_is_looked_at_and_taken(qtbot: QtBot) -> None:
     for row in range(dialog.list.count()):
         assert dialog.list.currentRow() == row
         panel = dialog.project.panel
-        assert dialog._face.panel == panel
-        assert (len(dialog._face.rows), len(dialog._face.rows[0].text)) == (panel.rows, panel.columns)
+        assert dialog.face.panel == panel
+        assert (len(dialog.face.rows), len(dialog.face.rows[0].text)) == (panel.rows, panel.columns)
         seen.append(dialog.project)
         QTest.keyClick(dialog.list, Qt.Key.Key_Down)
     copies = [project for project in seen if project.title]
@@ -96,7 +96,7 @@ def test_a_panel_of_any_size_with_screens_to_turn(qtbot: QtBot) -> None:
     QTest.keyClick(dialog.paged, Qt.Key.Key_Space)
     project = dialog.project
     assert (project.panel.rows, project.panel.columns) == (3, 24)
-    assert len(dialog._face.rows) == 3
+    assert len(dialog.face.rows) == 3
     assert [(screen_change.key, screen_change.to) for screen_change in project.screen_changes] == [
         ("right", "next"),
         ("left", "previous"),

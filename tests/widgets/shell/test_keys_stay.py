@@ -149,11 +149,11 @@ def test_simulated_no_state_moves_a_key(setting: Setting, size: tuple[int, int],
         places.look_everywhere("replay")
         start_up.close_recording()
         places.look_everywhere("live again")
-        assert window._theme is not None
-        before = window._theme.appearance
-        window._theme.choose(Appearance.DARK if before is Appearance.LIGHT else Appearance.LIGHT)
+        assert window.theme is not None
+        before = window.theme.appearance
+        window.theme.choose(Appearance.DARK if before is Appearance.LIGHT else Appearance.LIGHT)
         places.look_everywhere("other palette")
-        window._theme.choose(before)
+        window.theme.choose(before)
         bench.disconnect_line()
         places.look_everywhere("disconnected")
 
@@ -274,7 +274,7 @@ def _global(widget: object) -> QRect:
 CHANGES: list[Callable[[MainWindow], object]] = [
     lambda window: window.files.bar.say("changed", LONG, (("Compare", lambda: None),)),
     lambda window: window.document.do("Title", lambda project: project.replace(title="other")),
-    lambda window: window._theme.choose(Appearance.DARK) if window._theme else None,
+    lambda window: window.theme.choose(Appearance.DARK) if window.theme else None,
     lambda window: window.bench.why.setText(LONG),
 ]
 

@@ -19,6 +19,7 @@ from app.follower.simulation import Simulation
 from app.project.model import Project
 from app.project_file.files import load
 from tests.widgets.bench_project import bench_project
+from tests.widgets.driving import stored
 from widgets.document.settings import Settings
 from widgets.kit.language import Language, Translation
 from widgets.shell.window import BENCH, START_UP, MainWindow
@@ -202,8 +203,7 @@ def test_choosing_is_kept_for_the_next_start(qtbot: QtBot) -> None:
 
 
 def test_nonsense_in_the_settings_is_the_language_of_the_system() -> None:
-    settings = Settings()
-    settings._store.setValue("language", "elvish")
+    stored().setValue("language", "elvish")
     assert Settings().language is Language.SYSTEM
 
 

@@ -115,7 +115,7 @@ def test_own_saving_is_no_change_by_another(window: MainWindow, file: Path, qtbo
         window.document.do("Title", lambda project, title=title: edits.set_title(project, title))  # type: ignore[misc]
         QTest.keySequence(window, "Ctrl+S")
     looked: list[object] = []
-    window.files.status._watch.found.connect(lambda *found: looked.append(found))
+    window.files.status.watch.found.connect(lambda *found: looked.append(found))
     (file.parent / "other.toml").touch()
     change_on_disk(file)
     qtbot.waitUntil(lambda: bool(looked))
@@ -307,9 +307,9 @@ def test_another_file_is_compared(
 
 def test_a_project_without_a_file_is_compared_with_nothing(window: MainWindow) -> None:
     QTest.keySequence(window, "F7")
-    assert "never saved" in window._told.text()
+    assert "never saved" in window.told
     QTest.keySequence(window, "F5")
-    assert "never saved" in window._told.text()
+    assert "never saved" in window.told
 
 
 # Recovery within one process
@@ -401,7 +401,7 @@ def test_unsaved_work_is_deleted_only_after_a_question(
     second.activateWindow()
     qtbot.waitUntil(second.isActiveWindow)
     QTest.keySequence(second, "Shift+F5")
-    assert "no unsaved work" in second._told.text()
+    assert "no unsaved work" in second.told
 
 
 def test_a_folder_for_copies_that_is_no_good_is_said(qtbot: QtBot, tmp_path: Path) -> None:
@@ -426,8 +426,8 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     first.design.show_view("signals")
     QTest.keySequence(first, "Ctrl+L")
     first.resize(780, 560)
-    first.design._across.setSizes([200, 270, 310])
-    sizes = first.design._across.sizes()
+    first.design.across.setSizes([200, 270, 310])
+    sizes = first.design.across.sizes()
     first.close()
     second = make()
     window_state.take_up(second)
@@ -437,7 +437,7 @@ def test_the_next_window_begins_where_the_last_one_was_left(
     assert second.design.view == "signals"
     assert second.line_dock.isVisible()
     assert second.menus.line_view.isChecked()
-    assert second.design._across.sizes() == sizes
+    assert second.design.across.sizes() == sizes
     QTest.keySequence(second, "Ctrl+L")
     QTest.keySequence(second, "Ctrl+2")
     second.close()

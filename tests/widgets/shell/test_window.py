@@ -140,7 +140,7 @@ def test_saves_to_its_file(window: MainWindow, file: Path) -> None:
     QTest.keySequence(window, "Ctrl+S")
     assert load(file).title == "Bench!"
     assert not window.isWindowModified()
-    assert window._told.text() == "Saved pump room.toml"
+    assert window.told == "Saved pump room.toml"
 
 
 def test_remarks_in_a_file_are_not_lost_unasked(window: MainWindow, file: Path, qtbot: QtBot) -> None:

@@ -124,9 +124,9 @@ def view(qtbot: QtBot, source: Told) -> TrendView:
 
 
 def drawn(view: TrendView, name: str) -> tuple[np.ndarray, np.ndarray]:
-    curve, _ = view.plot._curves[name]
+    curve, _ = view.plot.curves[name]
     times, values = curve.getData()
-    return (np.array([]), np.array([])) if times is None else (times + view.plot._axis_zero, values)
+    return (np.array([]), np.array([])) if times is None else (times + view.plot.axis_zero, values)
 
 
 def values_of(view: TrendView, column: Column) -> list[str]:
@@ -166,7 +166,7 @@ def test_a_set_point_is_a_staircase_until_now(source: Told) -> None:
 def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, source: Told) -> None:
     assert view.signals == ("set", "speed", "current", "running")
     assert view.plot.span == (40.0, 100.0)
-    assert len(view.plot._panes) == 3, "a pane for Hz, one for A, one for the lanes"
+    assert len(view.plot.panes) == 3, "a pane for Hz, one for A, one for the lanes"
     times, values = drawn(view, "speed")
     assert np.allclose(values, 0.4 * times)
     source.now = 101.0
@@ -179,7 +179,7 @@ def test_at_first_it_shows_what_one_would_look_at_and_rolls(view: TrendView, sou
 
 
 def heights(view: TrendView) -> list[list[float]]:
-    return [pane.viewRange()[1] for pane in view.plot._panes]
+    return [pane.viewRange()[1] for pane in view.plot.panes]
 
 
 def test_value_axes_rest_while_values_wander_and_move_when_they_leave(view: TrendView, source: Told) -> None:
@@ -202,7 +202,7 @@ def test_a_value_at_rest_is_a_level_line_without_a_prefix(view: TrendView, sourc
     source.now = 300.0
     view.look_at(199.0, 202.0)
     assert heights(view)[1] == pytest.approx([-0.12, 0.12]), "twenty of its last digits"
-    assert [pane.getAxis("left").labelString().count("x0.001") for pane in view.plot._panes] == [0, 0, 0]
+    assert [pane.getAxis("left").labelString().count("x0.001") for pane in view.plot.panes] == [0, 0, 0]
 
 
 def test_space_stands_still_without_losing_what_comes_and_end_follows_again(view: TrendView, source: Told) -> None:
@@ -264,7 +264,7 @@ def test_curves_are_taken_out_and_added(view: TrendView, qtbot: QtBot) -> None:
 
 def test_of_thousands_of_signals_every_one_can_be_added(view: TrendView) -> None:
     menu, names = QMenu(), [f"value {number}" for number in range(5000)]
-    view._fill_menu(menu, names)
+    view.offer_in(menu, names)
 
     def entries(menu: QMenu) -> list[str]:
         found = []
@@ -305,16 +305,16 @@ def test_another_palette_recolours_what_is_there(view: TrendView, qapp: QApplica
     theme = Theme(qapp)
     theme.choose(Appearance.LIGHT)
     view.plot.set_cursor(0, 5.0)
-    panes = list(view.plot._panes)
+    panes = list(view.plot.panes)
     theme.choose(Appearance.DARK)
     qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == DARK.base)
-    assert view.plot._panes == panes
+    assert view.plot.panes == panes
     axis = panes[0].getAxis("left")
     assert (axis.textPen().color().name(), axis.pen().color().name()) == (DARK.ink, DARK.line)
     assert DARK.ink in axis.label.toHtml()
     assert "Hz" in axis.label.toPlainText()
     for number, name in enumerate(view.plot.names):
-        assert view.plot._curves[name][0].opts["pen"] == pen(number, dark=True)
+        assert view.plot.curves[name][0].opts["pen"] == pen(number, dark=True)
     assert view.plot.cursors[0] == 5.0
     theme.choose(Appearance.LIGHT)
     qtbot.waitUntil(lambda: view.plot.backgroundBrush().color().name() == LIGHT.base)
@@ -432,8 +432,8 @@ def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_wa
         return Told.civil(source, moment - 3600.0 if moment >= 50.0 else moment)
 
     def hour_of_the_axis() -> int:
-        axis = view.plot._panes[-1].getAxis("bottom")
-        shown = sum(view.plot._panes[0].viewRange()[0]) / 2 - axis.utcOffset
+        axis = view.plot.panes[-1].getAxis("bottom")
+        shown = sum(view.plot.panes[0].viewRange()[0]) / 2 - axis.utcOffset
         return datetime.datetime.fromtimestamp(shown, datetime.UTC).hour
 
     monkeypatch.setattr(source, "civil", civil)
@@ -443,7 +443,7 @@ def test_the_times_along_the_axis_are_those_of_the_events_also_when_the_clock_wa
     view.look_at(52.0, 90.0)
     assert hour_of_the_axis() == source.civil(90.0).hour == 2
     assert view.plot.cursors[0] == 60.0
-    (line, *_) = view.plot._cursor_lines[0]
-    assert line.value() + view.plot._axis_zero == pytest.approx(60.0)
+    (line, *_) = view.plot.cursor_lines[0]
+    assert line.value() + view.plot.axis_zero == pytest.approx(60.0)
     times, values = drawn(view, "speed")
     assert np.allclose(values, 0.4 * times)

@@ -86,11 +86,11 @@ def test_the_machine_is_operated_and_watched(window: MainWindow, start_up: Start
     button = start_up.face.keypad.buttons["start"]
     QTest.mouseClick(button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: "running" in subjects(start_up))
-    source = start_up._observation.source
+    source = start_up.observation.source
     assert source is not None
     qtbot.waitUntil(lambda: source.at("frequency", source.span()[1]) > 1)
     assert start_up.trend.signals[:2] == ("speed set point", "frequency")
-    curve, _ = start_up.trend.plot._curves["frequency"]
+    curve, _ = start_up.trend.plot.curves["frequency"]
     drawn = curve.getData  # no arrays before it is drawn for the first time
     qtbot.waitUntil(lambda: drawn()[1] is not None and float(np.nanmax(drawn()[1])) > 1)
 
@@ -122,7 +122,7 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     path = tmp_path / "run.fanrec"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path.with_suffix("")), ""))
     QTest.keyClick(window, Qt.Key.Key_R, CTRL)
-    assert start_up._observation.recording
+    assert start_up.observation.recording
     press(start_up, Qt.Key.Key_Return, Qt.Key.Key_Up, Qt.Key.Key_Return)
     qtbot.waitUntil(lambda: "recording run.fanrec" in start_up.recording_control.state.text())
     start_up.events.note.setFocus()
@@ -130,7 +130,7 @@ def test_a_recording_is_made_and_played_while_the_panel_writes_nothing(
     QTest.keyClick(start_up.events.note, Qt.Key.Key_Return)
     qtbot.waitUntil(lambda: subjects(start_up).count("speed set point") >= 2)
     QTest.keyClick(window, Qt.Key.Key_R, CTRL | ALT)
-    assert not start_up._observation.recording
+    assert not start_up.observation.recording
     window.live.disconnect_from_line()
 
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
@@ -166,7 +166,7 @@ def test_curves_are_kept_with_the_recording_and_with_the_session(
     usual = start_up.trend.signals
     assert start_up.recording_control.record_into(tmp_path / "run.fanrec")
     start_up.trend.show_signals(("current", "running"))
-    start_up._observation.end_recording()
+    start_up.observation.end_recording()
     window.last_minutes.save_into(tmp_path / "last.fanrec")
     qtbot.waitUntil(lambda: "Saved in last.fanrec" in window.told)
     start_up.trend.show_signals(usual)
@@ -273,7 +273,7 @@ def test_what_happened_before_start_up_was_opened_is_there_with_its_times(
     pressed = time.monotonic()
     qtbot.waitUntil(lambda: any(event.kind is Kind.WRITTEN for event in window.observation.events))
     qtbot.waitUntil(lambda: time.monotonic() > pressed + 0.5)
-    assert window._start_up is None
+    assert window.findChild(StartUpWorkspace) is None
     QTest.keyClick(window, Qt.Key.Key_3, CTRL)
     shown = window.start_up.events.model.shown
     assert [event.at for event in shown] == sorted(event.at for event in shown)
@@ -378,7 +378,7 @@ def test_another_window_takes_over_with_curves_events_and_the_recording(
     second = MainWindow(Settings(keep=False), None, workspace=START_UP, former=window)
     qtbot.addWidget(second)
     try:
-        assert second.start_up._observation.recording
+        assert second.start_up.observation.recording
         assert subjects(second.start_up) == subjects(start_up)
         count = len(subjects(second.start_up))
         press(second.start_up, Qt.Key.Key_Right)
@@ -409,7 +409,7 @@ def test_a_recording_that_is_refused_is_named_with_what_to_do_until_another_is_p
 ) -> None:
     for name in ("evil", "alone", "good"):
         writer = Writer(tmp_path / f"{name}.fanrec", load(demo_path("booster-pump")))
-        writer.add("frequency", writer._zero, Quality.GOOD, (5,))
+        writer.add("frequency", time.monotonic(), Quality.GOOD, (5,))
         writer.commit()
         if name == "alone":
             writer.abandon()

@@ -54,14 +54,14 @@ class ExportDialog(QDialog):
         self.written: Path | None = None
         """The file, once it is written."""
         self._choices = _choices(project, selected)
-        self._work = LongWork(self)
+        self.work = LongWork(self)
         self._late = QTimer(self)
         self._late.setSingleShot(True)
         self._late.setInterval(PROGRESS_AFTER_MS)
         self._make_parts()
         self._lay_out()
-        self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
-        self._work.ended.connect(self._ended)
+        self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
+        self.work.ended.connect(self._ended)
         self._late.timeout.connect(self.progress.show)
         self._enable()
 
@@ -157,7 +157,7 @@ class ExportDialog(QDialog):
         self.save.setEnabled(False)
         self.progress.setValue(0)
         self._late.start()
-        self._work.start(work)
+        self.work.start(work)
 
     def _ended(self, future: Future[Path]) -> None:
         self._late.stop()
@@ -176,13 +176,13 @@ class ExportDialog(QDialog):
 
     def done(self, result: int) -> None:
         """Closed in any way: the work is stopped."""
-        self._work.close()
+        self.work.close()
         super().done(result)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape stops the writing before it closes the dialog."""
-        if event.key() == Qt.Key.Key_Escape and self._work.busy:
-            self._work.stop()
+        if event.key() == Qt.Key.Key_Escape and self.work.busy:
+            self.work.stop()
             return
         super().keyPressEvent(event)
 

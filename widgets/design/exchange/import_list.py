@@ -56,7 +56,7 @@ class ImportDialog(QDialog):
         self._settings = settings
         self._path = path
         self.done_so_far: Import | None = None
-        self._work = LongWork(self)
+        self.work = LongWork(self)
         self._make_parts()
         self._lay_out()
         self._connect()
@@ -153,7 +153,7 @@ class ImportDialog(QDialog):
 
     def _connect(self) -> None:
         self.choose.clicked.connect(self._choose)
-        self.stop.clicked.connect(self._work.stop)
+        self.stop.clicked.connect(self.work.stop)
         self.buttons.rejected.connect(self.reject)
         self.bring_in.clicked.connect(self._bring_in)
         self.reading.way_changed.connect(lambda: self._read(None))
@@ -164,8 +164,8 @@ class ImportDialog(QDialog):
         self.table.header.matched.connect(self._take_column)
         self.table.row_chosen.connect(self._tell_row)
         self.notes.chosen.connect(self.table.go_to)
-        self._work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
-        self._work.ended.connect(self._ended)
+        self.work.progressed.connect(lambda part: self.progress.setValue(round(100 * part)))
+        self.work.ended.connect(self._ended)
         self._late.timeout.connect(lambda: self._show_progress(True))
 
     # What is done in the background
@@ -219,7 +219,7 @@ class ImportDialog(QDialog):
         self.bring_in.setEnabled(False)
         self.progress.setValue(0)
         self._late.start()
-        self._work.start(work)
+        self.work.start(work)
 
     def _ended(self, future: Future[Import]) -> None:
         self._late.stop()
@@ -347,7 +347,7 @@ class ImportDialog(QDialog):
 
     def _bring_in(self) -> None:
         done = self.done_so_far
-        if done is None or self._work.busy or not done.plan.incoming:
+        if done is None or self.work.busy or not done.plan.incoming:
             return
         refused = self._document.do(self.tr("Import signals"), done.edit, aloud=False)
         if refused is not None:
@@ -362,17 +362,17 @@ class ImportDialog(QDialog):
 
     def done(self, result: int) -> None:
         """Closed in any way: the work is stopped."""
-        self._work.close()
+        self.work.close()
         super().done(result)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape stops what goes on before it closes the dialog."""
-        if event.key() == Qt.Key.Key_Escape and self._work.busy:
-            self._work.stop()
+        if event.key() == Qt.Key.Key_Escape and self.work.busy:
+            self.work.stop()
             return
         super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Closed by its frame."""
-        self._work.close()
+        self.work.close()
         super().closeEvent(event)

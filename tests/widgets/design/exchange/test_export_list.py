@@ -32,7 +32,7 @@ def dialog(qtbot: QtBot, project: Project) -> ExportDialog:
 def save_to(path: Path, dialog: ExportDialog, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(path), ""))
     QTest.mouseClick(dialog.save, LEFT)
-    qtbot.waitUntil(lambda: not dialog._work.busy, timeout=20_000)
+    qtbot.waitUntil(lambda: not dialog.work.busy, timeout=20_000)
 
 
 def come_back(path: Path, project: Project) -> Project:

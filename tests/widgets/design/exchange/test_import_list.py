@@ -63,7 +63,7 @@ def opened(qtbot: QtBot, tmp_path: Path, document: Document, settings: Settings)
 
 
 def settled(qtbot: QtBot, dialog: ImportDialog) -> None:
-    qtbot.waitUntil(lambda: not dialog._work.busy, timeout=20_000)
+    qtbot.waitUntil(lambda: not dialog.work.busy, timeout=20_000)
 
 
 def press(button: QPushButton) -> None:
@@ -345,7 +345,7 @@ def test_escape_stops_first_and_closes_then(opened: Opened, qtbot: QtBot, monkey
 
     monkeypatch.setattr(import_list, "plan_again", endless)
     choose(dialog.target.same_name, "replace the existing ones")
-    assert dialog._work.busy
+    assert dialog.work.busy
     QTest.keyClick(dialog, Key.Key_Escape)
     settled(qtbot, dialog)
     assert dialog.isVisible()
@@ -382,12 +382,12 @@ def test_the_window_goes_on_while_a_large_list_is_read(
 
     def beat() -> None:
         nonlocal beats
-        beats += dialog._work.busy
+        beats += dialog.work.busy
 
     timer = QTimer()
     timer.timeout.connect(beat)
     timer.start(5)
-    qtbot.waitUntil(lambda: not dialog._work.busy, timeout=60_000)
+    qtbot.waitUntil(lambda: not dialog.work.busy, timeout=60_000)
     assert beats > 10
     assert dialog.bring_in.text() == "&Import 20000 of 20000 signals"
 

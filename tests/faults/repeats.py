@@ -1,6 +1,6 @@
 """Lines on which answers come twice: every good sample against what the device held when it was asked.
 
-The device is a program of its own (`doubling_device`) with a log of its own. The engine reads sixteen lone registers
+The device is a program of its own (`device`) with a log of its own. The engine reads sixteen lone registers
 every 20 ms. A sample is right if it is what the device answered to the last request for that register before the sample
 was taken: an older value of the same register is as wrong as one of another register.
 """
@@ -33,7 +33,7 @@ _WAIT_S: Final = 30.0
 
 @dataclass(frozen=True, slots=True)
 class Doubling:
-    """How a device doubles its answers: see the options of `doubling_device`. Times in milliseconds."""
+    """How a device doubles its answers: see the options of `device`. Times in milliseconds."""
 
     name: str
     least: float
@@ -48,7 +48,7 @@ class Doubling:
 
     def options(self, seed: int) -> list[str]:
         """On the command line of the device."""
-        flags = [f"--{name}" for name in ("second", "tight", "alike", "pty") if getattr(self, name)]
+        flags = [f"--{name}" for name in ("second", "tight", "alike") if getattr(self, name)]
         values = [f"--{name}={getattr(self, name)}" for name in ("least", "most", "share", "takes", "deaf")]
         return [*flags, *values, f"--seed={seed}"]
 
@@ -98,10 +98,10 @@ def doublings() -> list[Doubling]:
     return [replace(kind, pty=pty) for kind in kinds for pty in ((False, True) if os.name == "posix" else (False,))]
 
 
-def device(doubling: Doubling, seed: int) -> tuple[subprocess.Popen[str], Endpoint]:
+def device(kind: str, timeout_ms: int, *options: str) -> tuple[subprocess.Popen[str], Endpoint]:
     """Start the device; gives how to reach it."""
     process = subprocess.Popen(
-        [sys.executable, "-m", "tests.faults.doubling_device", *doubling.options(seed)],
+        [sys.executable, "-m", "tests.faults.device", f"--kind={kind}", *options],
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
         text=True,
@@ -109,15 +109,16 @@ def device(doubling: Doubling, seed: int) -> tuple[subprocess.Popen[str], Endpoi
     )
     assert process.stdout is not None
     where = process.stdout.readline().strip()
-    if doubling.pty:
-        return process, Endpoint.serial(where, baud=19_200, timeout_ms=300)
-    return process, Endpoint.serial_over_tcp("127.0.0.1", int(where), timeout_ms=300)
+    if kind == "serial":
+        return process, Endpoint.serial(where, baud=19_200, timeout_ms=timeout_ms)
+    reached = Endpoint.tcp if kind == "tcp" else Endpoint.serial_over_tcp
+    return process, reached("127.0.0.1", int(where), timeout_ms=timeout_ms)
 
 
 def doubled_line(doubling: Doubling, transactions: int, seed: int, at_most_s: float = 3600.0) -> Doubled:
     """Read from the device until there were so many transactions, and judge every good sample."""
     outcome = Doubled(doubling)
-    process, endpoint = device(doubling, seed)
+    process, endpoint = device("serial" if doubling.pty else "serial-over-tcp", 300, *doubling.options(seed))
     try:
         engine = Engine(project(tight=doubling.tight), {"bus": endpoint})
         samples = engine.samples.subscribe()
@@ -140,7 +141,7 @@ def doubled_line(doubling: Doubling, transactions: int, seed: int, at_most_s: fl
         process.wait()
     held: defaultdict[int, tuple[list[float], list[int]]] = defaultdict(lambda: ([], []))
     for text in told.splitlines():
-        at, function, address, _, words = json.loads(text)
+        at, function, address, _, words, _ = json.loads(text)
         if function == 3:
             for place, word in enumerate(words):
                 times, values = held[address + place]
@@ -160,7 +161,7 @@ def doubled_line(doubling: Doubling, transactions: int, seed: int, at_most_s: fl
 
 def doubled_writes(doubling: Doubling, count: int, seed: int) -> tuple[int, int, list[str]]:
     """Write one value after the other; gives how many were told as done, how many as not, and what was untrue."""
-    process, endpoint = device(doubling, seed)
+    process, endpoint = device("serial" if doubling.pty else "serial-over-tcp", 300, *doubling.options(seed))
     told: list[tuple[int, bool]] = []
     try:
         engine = Engine(project(), {"bus": endpoint}, armed=["bus"])
@@ -176,6 +177,6 @@ def doubled_writes(doubling: Doubling, count: int, seed: int) -> tuple[int, int,
     finally:
         process.kill()
         process.wait()
-    heard = {words[0] for _, function, address, _, words in map(json.loads, log.splitlines()) if function == 16}
+    heard = {words[0] for _, function, address, _, words, _ in map(json.loads, log.splitlines()) if function == 16}
     done = [value for value, ok in told if ok]
     return len(done), len(told) - len(done), [f"{value} was told as written" for value in done if value not in heard]

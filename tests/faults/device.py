@@ -1,9 +1,9 @@
-"""A device on a serial line whose answers come twice: a program of its own, which shares no code with the client.
+"""A device whose answers come twice, or slowly: a program of its own, which shares no code with the client.
 
-It plays two devices at one unit address, or one behind a radio or a converter that repeats: bare sockets or a bare
-terminal, a check sum of its own. It prints where it is to be reached, answers until its standard input ends, and then
-prints its log, one line of JSON for each answer: when, to which function, address and count, and the registers that it
-held.
+It plays two devices at one unit address, or one behind a radio or a converter that repeats, or one that does one thing
+after the other: bare sockets or a bare terminal, a check sum of its own. It prints where it is to be reached, answers
+until its standard input ends, and then prints its log, one line of JSON for each answer: when it was asked, to which
+function, address and count, the registers that it held, and how many answers it owed just then.
 """
 
 from __future__ import annotations
@@ -45,13 +45,18 @@ class Device:
         self.number = 0
         self.due: list[tuple[float, int, bytes]] = []
         self.order = itertools.count()
-        self.log: list[tuple[float, int, int, int, tuple[int, ...]]] = []
+        self.log: list[tuple[float, int, int, int, tuple[int, ...], int]] = []
+        self.free = 0.0
+        """When it has done all that it was asked, where it does one thing after the other."""
         self.written: dict[int, int] = {}
         self.writes = 0
 
     def heard(self, frame: bytes) -> None:
         """One whole request."""
-        now = time.monotonic()
+        now, owed = time.monotonic(), len(self.due)
+        head = b""
+        if self.ask.kind == "tcp":
+            head, frame = frame[:4], frame[6:] + check_sum(frame[6:])
         unit, function = frame[0], frame[1]
         if unit != UNIT or check_sum(frame[:-2]) != frame[-2:]:
             return
@@ -63,7 +68,7 @@ class Device:
                 body = bytes((unit, function | 0x80, 2))
             else:
                 words = tuple(self.word(function, address + place) for place in range(count))
-                self.log.append((now, function, address, count, words))
+                self.log.append((now, function, address, count, words, owed))
                 body = struct.pack(f">BBB{count}H", unit, function, 2 * count, *words)
                 if self.ask.second:
                     other = struct.pack(f">BBB{count}H", unit, function, 2 * count, *(word ^ 0x5555 for word in words))
@@ -73,14 +78,17 @@ class Device:
                 return
             words = (count,) if function == 6 else struct.unpack(f">{count}H", frame[7:-2])
             self.written.update((address + place, word) for place, word in enumerate(words))
-            self.log.append((now, function, address, len(words), tuple(words)))
+            self.log.append((now, function, address, len(words), tuple(words), owed))
             body = frame[:6]
         else:
             body = bytes((unit, function | 0x80, 1))
-        at = now + self.chance.uniform(0.0, self.ask.takes) / 1000
-        self.send(at, body)
+        if self.ask.in_turn:
+            self.free = at = max(now, self.free) + self.ask.takes / 1000
+        else:
+            at = now + self.chance.uniform(0.0, self.ask.takes) / 1000
+        self.send(at, head, body)
         if self.chance.random() < self.ask.share:
-            self.send(at + self.chance.uniform(self.ask.least, self.ask.most) / 1000, other or body)
+            self.send(at + self.chance.uniform(self.ask.least, self.ask.most) / 1000, head, other or body)
 
     def word(self, function: int, address: int) -> int:
         """The address, and how often anything was asked: no two answers are alike. Or of few different values."""
@@ -90,12 +98,15 @@ class Device:
             return (address // 10 + self.number // 200) % 2
         return ((address * 7 + function) & 0xFF) << 8 | self.number & 0xFF
 
-    def send(self, at: float, body: bytes) -> None:
-        heapq.heappush(self.due, (at, next(self.order), body + check_sum(body)))
+    def send(self, at: float, head: bytes, body: bytes) -> None:
+        frame = head + struct.pack(">H", len(body)) + body if head else body + check_sum(body)
+        heapq.heappush(self.due, (at, next(self.order), frame))
 
 
-def length_of(data: bytes) -> int:
+def length_of(data: bytes, kind: str) -> int:
     """Of the request that begins `data`."""
+    if kind == "tcp":
+        return 6 + int.from_bytes(data[4:6], "big")
     if len(data) < 7:
         return 8
     return 9 + data[6] if data[1] in (15, 16) else 8
@@ -104,11 +115,12 @@ def length_of(data: bytes) -> int:
 def main() -> None:
     """Answer until standard input ends."""
     ask = argparse.ArgumentParser()
-    ask.add_argument("--pty", action="store_true", help="on a pseudo terminal; else on a socket")
+    ask.add_argument("--kind", choices=("tcp", "serial-over-tcp", "serial"), default="serial-over-tcp")
     ask.add_argument("--least", type=float, default=10.0, help="milliseconds until the second answer")
     ask.add_argument("--most", type=float, default=10.0)
     ask.add_argument("--share", type=float, default=1.0, help="of the answers that come twice, 0 to 1")
     ask.add_argument("--takes", type=float, default=2.0, help="milliseconds that an answer takes at most")
+    ask.add_argument("--in-turn", action="store_true", help="each takes so long, one after the other")
     ask.add_argument("--second", action="store_true", help="the second answer has other values")
     ask.add_argument("--tight", action="store_true", help="it has only every tenth register, one at a time")
     ask.add_argument("--alike", action="store_true", help="its registers hold 0 or 1 and change seldom")
@@ -116,7 +128,7 @@ def main() -> None:
     ask.add_argument("--seed", type=int, default=1)
     options = ask.parse_args()
     device = Device(options)
-    if options.pty:
+    if options.kind == "serial":
         import tty
 
         far, near = os.openpty()
@@ -145,8 +157,7 @@ def main() -> None:
             if not data:
                 break
             pending += data
-            while len(pending) >= 8 and len(pending) >= length_of(pending):
-                length = length_of(pending)
+            while len(pending) >= 8 and len(pending) >= (length := length_of(pending, options.kind)):
                 device.heard(pending[:length])
                 pending = pending[length:]
         while device.due and device.due[0][0] <= time.monotonic():

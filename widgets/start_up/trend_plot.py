@@ -339,7 +339,7 @@ class TrendPlot(pg.GraphicsLayoutWidget):  # type: ignore[misc]  # pyqtgraph has
         they would end the process.
         """
         super().changeEvent(event)
-        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "_panes"):
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "panes"):
             self._recolour()
 
     def showEvent(self, event: Any) -> None:

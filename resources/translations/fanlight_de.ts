@@ -47,12 +47,12 @@
         <translation>Aktion ändern</translation>
     </message>
     <message>
-        <source>Does</source>
-        <translation>Bewirkt</translation>
+        <source>Effect</source>
+        <translation>Wirkung</translation>
     </message>
     <message>
         <source>Held value</source>
-        <translation>Merker</translation>
+        <translation>Panelwert</translation>
     </message>
     <message>
         <source>Number</source>
@@ -63,20 +63,20 @@
         <translation>Signal</translation>
     </message>
     <message>
-        <source>Stops</source>
-        <translation>Stoppt</translation>
+        <source>Stop command</source>
+        <translation>Stoppbefehl</translation>
     </message>
     <message>
         <source>Value</source>
         <translation>Wert</translation>
     </message>
     <message>
-        <source>a condition, once it begins</source>
+        <source>a condition, when it becomes true</source>
         <translation>eine Bedingung, sobald sie eintritt</translation>
     </message>
     <message>
         <source>a held value</source>
-        <translation>ein Merker</translation>
+        <translation>ein Panelwert</translation>
     </message>
     <message>
         <source>a key</source>
@@ -87,20 +87,12 @@
         <translation>eine Zahl</translation>
     </message>
     <message>
-        <source>begins entry</source>
-        <translation>beginnt die Eingabe</translation>
-    </message>
-    <message>
-        <source>by its 0, which is sent again until it is confirmed</source>
-        <translation>durch seine 0, die bis zur Bestätigung neu gesendet wird</translation>
-    </message>
-    <message>
         <source>clears the signal</source>
         <translation>löscht das Signal</translation>
     </message>
     <message>
-        <source>nothing: it is sent once</source>
-        <translation>nichts: wird einmal gesendet</translation>
+        <source>no: sent once</source>
+        <translation>nein: einmal gesendet</translation>
     </message>
     <message>
         <source>sets it while the key is held</source>
@@ -111,16 +103,16 @@
         <translation>setzt das Signal</translation>
     </message>
     <message>
-        <source>shows the next language</source>
-        <translation>zeigt die nächste Sprache</translation>
+        <source>starts entry</source>
+        <translation>beginnt die Eingabe</translation>
     </message>
     <message>
-        <source>something: it is sent again until it is confirmed</source>
-        <translation>etwas: wird bis zur Bestätigung neu gesendet</translation>
+        <source>switches to the next language</source>
+        <translation>schaltet auf die nächste Sprache um</translation>
     </message>
     <message>
         <source>the project has no held value yet; add one in the Signals view</source>
-        <translation>das Projekt hat noch keinen Merker; zuerst in der Ansicht Signale einen anlegen</translation>
+        <translation>das Projekt hat noch keinen Panelwert; zuerst in der Ansicht Signale einen anlegen</translation>
     </message>
     <message>
         <source>toggles the signal</source>
@@ -130,12 +122,20 @@
         <source>writes a value to it</source>
         <translation>schreibt einen Wert hinein</translation>
     </message>
+    <message>
+        <source>yes, by writing 0: repeated until confirmed</source>
+        <translation>ja, durch Schreiben von 0: wiederholt bis zur Bestätigung</translation>
+    </message>
+    <message>
+        <source>yes: repeated until confirmed</source>
+        <translation>ja: wiederholt bis zur Bestätigung</translation>
+    </message>
 </context>
 <context>
     <name>ActivityStrip</name>
     <message>
-        <source>Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
-        <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung; die Worte dazu stehen daneben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
+        <source>Each mark is one transaction, the newest on the right. Stroke: good read. Dot: good write. Cross: fault, described beside it. Two slanted strokes: no answer for one second or more. Left and Right step through them; Enter or a double click shows the bytes.</source>
+        <translation>Jede Marke ist eine Transaktion, die neueste rechts. Strich: gut gelesen. Punkt: gut geschrieben. Kreuz: Störung, daneben beschrieben. Zwei Schrägstriche: eine Sekunde oder länger keine Antwort. Links und Rechts gehen sie durch; Eingabe oder Doppelklick zeigt die Bytes.</translation>
     </message>
     <message>
         <source>Line strip</source>
@@ -151,7 +151,7 @@
     </message>
     <message>
         <source>just now</source>
-        <translation>eben jetzt</translation>
+        <translation>gerade eben</translation>
     </message>
     <message>
         <source>no answer for {seconds} s: {reason}</source>
@@ -447,8 +447,8 @@
         <translation>Eine Bedingung braucht ein Signal; zuerst eines anlegen.</translation>
     </message>
     <message>
-        <source>A turn leads to a screen; add one first.</source>
-        <translation>Ein Wechsel führt zu einem Bild; zuerst eines anlegen.</translation>
+        <source>A screen change needs a screen to go to; add one first.</source>
+        <translation>Ein Bildwechsel braucht ein Zielbild; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>Actions</source>
@@ -456,7 +456,7 @@
     </message>
     <message>
         <source>After idle time</source>
-        <translation>Nach Ruhezeit</translation>
+        <translation>Nach Zeit ohne Bedienung</translation>
     </message>
     <message>
         <source>An action needs a signal; add one first.</source>
@@ -479,52 +479,52 @@
         <translation>Aktion löschen</translation>
     </message>
     <message>
-        <source>Delete turn</source>
-        <translation>Wechsel löschen</translation>
-    </message>
-    <message>
-        <source>Does</source>
-        <translation>Bewirkt</translation>
+        <source>Delete screen change</source>
+        <translation>Bildwechsel löschen</translation>
     </message>
     <message>
         <source>Duplicate action</source>
         <translation>Aktion duplizieren</translation>
     </message>
     <message>
-        <source>Duplicate turn</source>
-        <translation>Wechsel duplizieren</translation>
+        <source>Duplicate screen change</source>
+        <translation>Bildwechsel duplizieren</translation>
+    </message>
+    <message>
+        <source>Effect</source>
+        <translation>Wirkung</translation>
+    </message>
+    <message>
+        <source>Goes to</source>
+        <translation>Wechselt zu</translation>
     </message>
     <message>
         <source>Move action</source>
         <translation>Aktion verschieben</translation>
     </message>
     <message>
-        <source>Move turn</source>
-        <translation>Wechsel verschieben</translation>
+        <source>Move screen change</source>
+        <translation>Bildwechsel verschieben</translation>
     </message>
     <message>
-        <source>No action yet. Insert adds one.</source>
-        <translation>Noch keine Aktion. Einfg legt eine an.</translation>
+        <source>No actions yet. Insert adds one.</source>
+        <translation>Noch keine Aktionen. Einfg legt eine an.</translation>
     </message>
     <message>
-        <source>No turn yet. Insert adds one.</source>
-        <translation>Noch kein Wechsel. Einfg legt einen an.</translation>
+        <source>No screen changes yet. Insert adds one.</source>
+        <translation>Noch keine Bildwechsel. Einfg legt einen an.</translation>
     </message>
     <message>
-        <source>On</source>
-        <translation>Auf</translation>
+        <source>On screen</source>
+        <translation>Auf Bild</translation>
     </message>
     <message>
-        <source>The panel has no keys; name some in its properties first.</source>
-        <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften welche benennen.</translation>
+        <source>Screen changes</source>
+        <translation>Bildwechsel</translation>
     </message>
     <message>
-        <source>To</source>
-        <translation>Nach</translation>
-    </message>
-    <message>
-        <source>Turns</source>
-        <translation>Wechsel</translation>
+        <source>The panel has no keys; add some in its properties first.</source>
+        <translation>Das Panel hat keine Tasten; zuerst in seinen Eigenschaften welche anlegen.</translation>
     </message>
 </context>
 <context>
@@ -1911,20 +1911,20 @@ Warum ist das in Ordnung?</translation>
         <translation>Voll bei</translation>
     </message>
     <message>
-        <source>Needs</source>
-        <translation>Braucht</translation>
-    </message>
-    <message>
         <source>No field is selected. Put the cursor on one, or place a new one at the cursor with Ctrl+Enter.</source>
-        <translation>Kein Feld ausgewählt. Die Schreibmarke auf eines setzen oder dort mit Strg+Eingabe ein neues platzieren.</translation>
+        <translation>Kein Feld ausgewählt. Den Cursor auf eines setzen oder am Cursor mit Strg+Eingabe ein neues platzieren.</translation>
     </message>
     <message>
-        <source>Of its first cell, counted from 1</source>
-        <translation>Seiner ersten Zelle, ab 1 gezählt</translation>
+        <source>Position of the first cell, counted from 1</source>
+        <translation>Position der ersten Zelle, ab 1 gezählt</translation>
     </message>
     <message>
         <source>Properties of the signal</source>
         <translation>Eigenschaften des Signals</translation>
+    </message>
+    <message>
+        <source>Required</source>
+        <translation>Benötigt</translation>
     </message>
     <message>
         <source>Row</source>
@@ -1936,22 +1936,22 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Shown as</source>
-        <translation>Gezeigt als</translation>
+        <translation>Anzeige als</translation>
     </message>
     <message>
         <source>Signal</source>
         <translation>Signal</translation>
     </message>
     <message>
-        <source>The values of the empty and of the full bar. Empty: the limits of the signal</source>
-        <translation>Die Werte des leeren und des vollen Balkens. Ohne Angabe: die Grenzen des Signals</translation>
+        <source>Values at which the bar is empty and full. Left blank: the limits of the signal</source>
+        <translation>Werte, bei denen der Balken leer und voll ist. Ohne Angabe: die Grenzen des Signals</translation>
     </message>
     <message>
         <source>Width</source>
         <translation>Breite</translation>
     </message>
     <message>
-        <source>a signal that exists</source>
+        <source>an existing signal</source>
         <translation>ein vorhandenes Signal</translation>
     </message>
     <message>
@@ -2576,12 +2576,12 @@ Warum ist das in Ordnung?</translation>
         <translation>ab 1</translation>
     </message>
     <message>
-        <source>high first (the standard)</source>
-        <translation>hohes zuerst (der Standard)</translation>
+        <source>high first (standard)</source>
+        <translation>höherwertiges zuerst (Standard)</translation>
     </message>
     <message>
         <source>low first</source>
-        <translation>niedriges zuerst</translation>
+        <translation>niederwertiges zuerst</translation>
     </message>
     <message>
         <source>may read across unused registers</source>
@@ -2773,78 +2773,70 @@ Warum ist das in Ordnung?</translation>
     <name>LastMinutes</name>
     <message>
         <source>Save the last &amp;minutes as a recording…</source>
-        <translation>Die letzten &amp;Minuten als Aufzeichnung sichern…</translation>
+        <translation>Letzte &amp;Minuten als Aufzeichnung speichern…</translation>
     </message>
     <message>
-        <source>Save the last minutes into a new file</source>
-        <translation>Die letzten Minuten in eine neue Datei sichern</translation>
+        <source>Save the last minutes to a new file</source>
+        <translation>Letzte Minuten in neuer Datei speichern</translation>
     </message>
     <message>
         <source>Saved in {name}: the last {minutes} min {seconds} s</source>
-        <translation>Gesichert in {name}: die letzten {minutes} min {seconds} s</translation>
+        <translation>Gespeichert in {name}: die letzten {minutes} min {seconds} s</translation>
     </message>
     <message>
-        <source>nothing has been connected yet</source>
-        <translation>es war noch nichts verbunden</translation>
+        <source>saving is in progress</source>
+        <translation>das Speichern läuft</translation>
     </message>
     <message>
-        <source>they are being saved</source>
-        <translation>sie werden gerade gesichert</translation>
+        <source>there has been no connection yet</source>
+        <translation>es gab noch keine Verbindung</translation>
     </message>
 </context>
 <context>
     <name>LimitsDialog</name>
     <message>
         <source>&amp;Keep only the newest</source>
-        <translation>Nur die neuesten &amp;behalten</translation>
+        <translation>N&amp;ur die neuesten behalten</translation>
     </message>
     <message>
-        <source>A file has {least} at least and {most} at most.</source>
-        <translation>Eine Datei hat mindestens {least} und höchstens {most}.</translation>
+        <source>A recording is a single file, regardless of its length.</source>
+        <translation>Eine Aufzeichnung ist eine einzige Datei, unabhängig von ihrer Dauer.</translation>
     </message>
     <message>
-        <source>A file lasts {least} at least and {most} at most.</source>
-        <translation>Eine Datei dauert mindestens {least} und höchstens {most}.</translation>
+        <source>A recording starts a new file after {time}.</source>
+        <translation>Eine Aufzeichnung beginnt nach {time} eine neue Datei.</translation>
     </message>
     <message>
-        <source>A recording goes on in another file after {time}.</source>
-        <translation>Eine Aufzeichnung geht nach {time} in einer weiteren Datei weiter.</translation>
+        <source>A recording starts a new file at {size} or after {time}.</source>
+        <translation>Eine Aufzeichnung beginnt bei {size} oder nach {time} eine neue Datei.</translation>
     </message>
     <message>
-        <source>A recording goes on in another file at {size} or after {time}.</source>
-        <translation>Eine Aufzeichnung geht ab {size} oder nach {time} in einer weiteren Datei weiter.</translation>
+        <source>A recording starts a new file at {size}.</source>
+        <translation>Eine Aufzeichnung beginnt bei {size} eine neue Datei.</translation>
     </message>
     <message>
-        <source>A recording goes on in another file at {size}.</source>
-        <translation>Eine Aufzeichnung geht ab {size} in einer weiteren Datei weiter.</translation>
+        <source>All files are kept.</source>
+        <translation>Alle Dateien werden behalten.</translation>
     </message>
     <message>
-        <source>A recording is one file, however long it lasts.</source>
-        <translation>Eine Aufzeichnung ist eine einzige Datei, gleich wie lange sie dauert.</translation>
+        <source>Applies to all recordings of this window, including one in progress.</source>
+        <translation>Gilt für alle Aufzeichnungen dieses Fensters, auch für eine laufende.</translation>
     </message>
     <message>
-        <source>All its files are kept.</source>
-        <translation>Alle ihre Dateien werden behalten.</translation>
+        <source>At most about {size} and {time} of a recording are kept; beyond that the oldest file is deleted.</source>
+        <translation>Von einer Aufzeichnung werden höchstens etwa {size} und {time} behalten; darüber hinaus wird die älteste Datei gelöscht.</translation>
     </message>
     <message>
-        <source>At most about {size} and {time} of a recording are kept; its oldest file is deleted then.</source>
-        <translation>Von einer Aufzeichnung werden höchstens etwa {size} und {time} behalten; dann wird ihre älteste Datei gelöscht.</translation>
+        <source>At most about {size} of a recording are kept; beyond that the oldest file is deleted.</source>
+        <translation>Von einer Aufzeichnung werden höchstens etwa {size} behalten; darüber hinaus wird die älteste Datei gelöscht.</translation>
     </message>
     <message>
-        <source>At most about {size} of a recording are kept; its oldest file is deleted then.</source>
-        <translation>Von einer Aufzeichnung werden höchstens etwa {size} behalten; dann wird ihre älteste Datei gelöscht.</translation>
+        <source>At most about {time} of a recording are kept; beyond that the oldest file is deleted.</source>
+        <translation>Von einer Aufzeichnung werden höchstens etwa {time} behalten; darüber hinaus wird die älteste Datei gelöscht.</translation>
     </message>
     <message>
-        <source>At most about {time} of a recording are kept; its oldest file is deleted then.</source>
-        <translation>Von einer Aufzeichnung werden höchstens etwa {time} behalten; dann wird ihre älteste Datei gelöscht.</translation>
-    </message>
-    <message>
-        <source>Go on in another file &amp;at</source>
-        <translation>In weiterer Datei &amp;fortfahren ab</translation>
-    </message>
-    <message>
-        <source>Go on in another file a&amp;fter</source>
-        <translation>In weiterer Datei fortfahren &amp;nach</translation>
+        <source>At most {most} files can be kept; 0 means all.</source>
+        <translation>Höchstens {most} Dateien lassen sich behalten; 0 heißt alle.</translation>
     </message>
     <message>
         <source>Limits of recordings</source>
@@ -2867,12 +2859,24 @@ Warum ist das in Ordnung?</translation>
         <translation>Größe einer Datei in MB</translation>
     </message>
     <message>
-        <source>The number of files counts once files follow one another.</source>
-        <translation>Die Anzahl der Dateien zählt erst, wenn Dateien aufeinander folgen.</translation>
+        <source>Start a new file &amp;at</source>
+        <translation>Neue Datei beginnen a&amp;b</translation>
     </message>
     <message>
-        <source>They are for every recording that this window makes. One that is being made now goes by them at once.</source>
-        <translation>Sie gelten für alle Aufzeichnungen dieses Fensters, für eine laufende sofort.</translation>
+        <source>Start a new file a&amp;fter</source>
+        <translation>Neue Datei beginnen &amp;nach</translation>
+    </message>
+    <message>
+        <source>The number of files only applies when new files are started.</source>
+        <translation>Die Anzahl der Dateien gilt nur, wenn neue Dateien begonnen werden.</translation>
+    </message>
+    <message>
+        <source>The size of a file must be {least} to {most}.</source>
+        <translation>Eine Datei muss {least} bis {most} groß sein.</translation>
+    </message>
+    <message>
+        <source>The time of a file must be {least} to {most}.</source>
+        <translation>Die Dauer einer Datei muss {least} bis {most} betragen.</translation>
     </message>
     <message>
         <source>Time of a file</source>
@@ -2907,16 +2911,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Sekunden</translation>
     </message>
     <message>
-        <source>{most} files are kept at most, 0 means all.</source>
-        <translation>Höchstens {most} Dateien werden behalten, 0 heißt alle.</translation>
-    </message>
-    <message>
         <source>{place}: {reason}</source>
         <translation>{place}: {reason}</translation>
     </message>
     <message>
-        <source>⚠ Whenever another file begins, what was recorded before is deleted.</source>
-        <translation>⚠ Sobald eine weitere Datei beginnt, wird das zuvor Aufgezeichnete gelöscht.</translation>
+        <source>⚠ Whenever a new file starts, everything recorded before it is deleted.</source>
+        <translation>⚠ Sobald eine neue Datei beginnt, wird alles zuvor Aufgezeichnete gelöscht.</translation>
     </message>
 </context>
 <context>
@@ -3356,28 +3356,28 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>MainWindow</name>
     <message>
-        <source>At this size the line view has no room in this window</source>
-        <translation>Bei dieser Größe hat die Leitungsansicht in diesem Fenster keinen Platz</translation>
+        <source>At this size the line view does not fit in this window</source>
+        <translation>Bei dieser Größe passt die Leitungsansicht nicht in dieses Fenster</translation>
     </message>
     <message>
-        <source>Connect again</source>
+        <source>No confirmation that these signals were stopped or switched off: {signals}. They may still be on. Check the machine before anyone approaches it.</source>
+        <translation>Keine Bestätigung, dass diese Signale gestoppt oder ausgeschaltet wurden: {signals}. Sie sind möglicherweise noch eingeschaltet. Maschine prüfen, bevor sich jemand nähert.</translation>
+    </message>
+    <message>
+        <source>Possibly still on</source>
+        <translation>Möglicherweise noch ein</translation>
+    </message>
+    <message>
+        <source>Reconnect</source>
         <translation>Neu verbinden</translation>
     </message>
     <message>
-        <source>Perhaps still on</source>
-        <translation>Vielleicht noch an</translation>
+        <source>The design was changed after connecting. The panel still runs the previous version.</source>
+        <translation>Der Entwurf wurde nach dem Verbinden geändert. Das Panel läuft noch mit dem vorigen Stand.</translation>
     </message>
     <message>
-        <source>The design was changed since this was connected. The panel still runs as it was.</source>
-        <translation>Der Entwurf wurde seit dem Verbinden geändert. Das Panel läuft noch wie zuvor.</translation>
-    </message>
-    <message>
-        <source>The line did not confirm that these signals were stopped or let go: {signals}. They may still be on. Look at the machine before anyone goes near it.</source>
-        <translation>Die Leitung hat nicht bestätigt, dass diese Signale gestoppt oder losgelassen sind: {signals}. Sie sind vielleicht noch ein. Nach der Maschine sehen, bevor jemand in ihre Nähe geht.</translation>
-    </message>
-    <message>
-        <source>This transaction is kept no longer</source>
-        <translation>Diese Transaktion ist nicht mehr aufgehoben</translation>
+        <source>This transaction is no longer in the list</source>
+        <translation>Diese Transaktion ist nicht mehr in der Liste</translation>
     </message>
     <message>
         <source>{name}[*] – Fanlight</source>
@@ -3385,7 +3385,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>{why}. Keys that stop still write; arm again for the others.</source>
-        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen neu scharf schalten.</translation>
+        <translation>{why}. Tasten, die stoppen, schreiben weiterhin; für die anderen das Schreiben neu freigeben.</translation>
     </message>
 </context>
 <context>
@@ -3399,15 +3399,15 @@ Warum ist das in Ordnung?</translation>
         <translation>Ausgewählte Bilder: {names}</translation>
     </message>
     <message>
-        <source>Select a screen of a ring to move it there.</source>
-        <translation>Zum Verschieben dort ein Bild eines Rings auswählen.</translation>
+        <source>To move a screen within its ring, select it first.</source>
+        <translation>Zum Verschieben im Ring zuerst ein Bild des Rings auswählen.</translation>
     </message>
 </context>
 <context>
     <name>MapView</name>
     <message>
-        <source>There is no screen yet. Insert adds one.</source>
-        <translation>Noch kein Bild. Einfg legt eines an.</translation>
+        <source>No screens yet. Insert adds one.</source>
+        <translation>Noch keine Bilder. Einfg legt eines an.</translation>
     </message>
 </context>
 <context>
@@ -3428,30 +3428,30 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>MessagePreview</name>
     <message>
-        <source>The message as the panel shows it</source>
-        <translation>Die Meldung, wie das Panel sie zeigt</translation>
+        <source>Message as shown on the panel</source>
+        <translation>Meldung, wie das Panel sie anzeigt</translation>
     </message>
     <message>
-        <source>Too long to be whole beside every value: say it shorter.</source>
-        <translation>Zu lang, um neben jedem Wert ganz zu stehen: kürzer fassen.</translation>
+        <source>Too long for some values; shorten it.</source>
+        <translation>Für manche Werte zu lang; kürzen.</translation>
     </message>
 </context>
 <context>
     <name>MessageRow</name>
     <message>
-        <source>Left empty: “{words}”</source>
-        <translation>Leer gelassen: „{words}“</translation>
+        <source>If empty: “{words}”</source>
+        <translation>Wenn leer: „{words}“</translation>
     </message>
 </context>
 <context>
     <name>MessagesForm</name>
     <message>
-        <source>A key asks for something that cannot be done.</source>
-        <translation>Eine Taste verlangt etwas, das nicht geht.</translation>
+        <source>A key asks for something that is not possible here.</source>
+        <translation>Eine Taste verlangt etwas, das hier nicht möglich ist.</translation>
     </message>
     <message>
-        <source>A key begins an entry on a screen that has none.</source>
-        <translation>Eine Taste beginnt eine Eingabe auf einem Bild, das keine hat.</translation>
+        <source>A key starts an entry on a screen without an entry field.</source>
+        <translation>Eine Taste beginnt eine Eingabe auf einem Bild ohne Eingabefeld.</translation>
     </message>
     <message>
         <source>A value could not be written for another reason.</source>
@@ -3459,27 +3459,47 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>A value could not be written: the device answers with an exception.</source>
-        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät antwortet mit einer Ausnahme.</translation>
+        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät antwortet mit einer Exception.</translation>
     </message>
     <message>
-        <source>A value could not be written: the device says nothing.</source>
-        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät schweigt.</translation>
+        <source>A value could not be written: the device does not answer.</source>
+        <translation>Ein Wert konnte nicht geschrieben werden: Das Gerät antwortet nicht.</translation>
     </message>
     <message>
         <source>A value could not be written: the line is down.</source>
         <translation>Ein Wert konnte nicht geschrieben werden: Die Leitung ist unterbrochen.</translation>
     </message>
     <message>
-        <source>A value is to be written before writing is armed.</source>
-        <translation>Ein Wert soll geschrieben werden, bevor das Schreiben scharf geschaltet ist.</translation>
+        <source>A value is to be written, but writing is not armed.</source>
+        <translation>Ein Wert soll geschrieben werden, aber das Schreiben ist gesperrt.</translation>
     </message>
     <message>
-        <source>A value was written, and nobody knows what became of it.</source>
-        <translation>Ein Wert wurde geschrieben, und es ist nicht bekannt, was daraus wurde.</translation>
+        <source>A value was sent, but it is not known whether the device accepted it.</source>
+        <translation>Ein Wert wurde gesendet; ob das Gerät ihn übernommen hat, ist unbekannt.</translation>
     </message>
     <message>
-        <source>A value was written, and read back the device holds another.</source>
-        <translation>Ein Wert wurde geschrieben, und beim Zurücklesen hat das Gerät einen anderen.</translation>
+        <source>A value was written, but a different one was read back.</source>
+        <translation>Ein Wert wurde geschrieben, aber ein anderer zurückgelesen.</translation>
+    </message>
+    <message>
+        <source>Above the limit</source>
+        <translation>Über dem Grenzwert</translation>
+    </message>
+    <message>
+        <source>Below the limit</source>
+        <translation>Unter dem Grenzwert</translation>
+    </message>
+    <message>
+        <source>Change message “{name}”</source>
+        <translation>Meldung „{name}“ ändern</translation>
+    </message>
+    <message>
+        <source>Condition still active</source>
+        <translation>Bedingung steht noch an</translation>
+    </message>
+    <message>
+        <source>Different value</source>
+        <translation>Abweichender Wert</translation>
     </message>
     <message>
         <source>Fill in</source>
@@ -3494,12 +3514,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Auf Deutsch ergänzen</translation>
     </message>
     <message>
-        <source>In which the texts of the whole panel are shown and typed</source>
-        <translation>In der die Texte des ganzen Panels gezeigt und geschrieben werden</translation>
-    </message>
-    <message>
         <source>Language</source>
         <translation>Sprache</translation>
+    </message>
+    <message>
+        <source>Language in which all texts of the panel are shown and entered</source>
+        <translation>Sprache, in der alle Texte des Panels angezeigt und eingegeben werden</translation>
     </message>
     <message>
         <source>No answer</source>
@@ -3515,7 +3535,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>No more digits</source>
-        <translation>Keine Stelle mehr</translation>
+        <translation>Keine weitere Ziffer</translation>
     </message>
     <message>
         <source>No value yet</source>
@@ -3523,11 +3543,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Not armed</source>
-        <translation>Nicht scharf</translation>
-    </message>
-    <message>
-        <source>Not kept</source>
-        <translation>Anderer Wert</translation>
+        <translation>Schreiben gesperrt</translation>
     </message>
     <message>
         <source>Not possible</source>
@@ -3542,92 +3558,76 @@ Warum ist das in Ordnung?</translation>
         <translation>Auf {language} fehlt nichts.</translation>
     </message>
     <message>
-        <source>Nothing is missing: the panel says all of it in English by itself.</source>
-        <translation>Es fehlt nichts: Auf Englisch sagt das Panel alles von selbst.</translation>
+        <source>Nothing is missing: the panel has all messages in English already.</source>
+        <translation>Es fehlt nichts: Das Panel hat alle Meldungen bereits auf Englisch.</translation>
     </message>
     <message>
-        <source>Over the limit</source>
-        <translation>Über der Grenze</translation>
+        <source>Panel messages</source>
+        <translation>Panelmeldungen</translation>
     </message>
     <message>
-        <source>Read only</source>
+        <source>Panel messages in {language}</source>
+        <translation>Panelmeldungen auf {language}</translation>
+    </message>
+    <message>
+        <source>Read-only</source>
         <translation>Nur lesbar</translation>
+    </message>
+    <message>
+        <source>Ready-made texts exist in English and German only.</source>
+        <translation>Vorgefertigte Texte gibt es nur auf Englisch und Deutsch.</translation>
+    </message>
+    <message>
+        <source>Ready-made texts exist in English and German; set the language in the properties of the panel.</source>
+        <translation>Vorgefertigte Texte gibt es auf Englisch und Deutsch; die Sprache in den Eigenschaften des Panels angeben.</translation>
     </message>
     <message>
         <source>Refused</source>
         <translation>Abgelehnt</translation>
     </message>
     <message>
-        <source>Still on</source>
-        <translation>Steht noch an</translation>
+        <source>Room for one row of {columns} cells.</source>
+        <translation>Platz für eine Zeile mit {columns} Zellen.</translation>
+    </message>
+    <message>
+        <source>Room for {rows} rows of {columns} cells.</source>
+        <translation>Platz für {rows} Zeilen mit {columns} Zellen.</translation>
     </message>
     <message>
         <source>The field has no cell left for another digit.</source>
-        <translation>Das Feld hat keine Zelle mehr für eine weitere Stelle.</translation>
+        <translation>Im Feld ist keine Zelle für eine weitere Ziffer frei.</translation>
     </message>
     <message>
-        <source>The operator enters less than the signal may be.</source>
-        <translation>Eingegeben wird weniger, als das Signal sein darf.</translation>
+        <source>The longest value for {place} is “{value}”.</source>
+        <translation>Der längste Wert für {place} ist „{value}“.</translation>
     </message>
     <message>
-        <source>The operator enters more than the signal may be.</source>
-        <translation>Eingegeben wird mehr, als das Signal sein darf.</translation>
+        <source>The operator enters a value above the limit of the signal.</source>
+        <translation>Der Bediener gibt einen Wert über dem Grenzwert des Signals ein.</translation>
     </message>
     <message>
-        <source>The operator wants to leave a screen that is shown while a condition holds.</source>
-        <translation>Ein Bild soll verlassen werden, das gezeigt wird, solange eine Bedingung gilt.</translation>
+        <source>The operator enters a value below the limit of the signal.</source>
+        <translation>Der Bediener gibt einen Wert unter dem Grenzwert des Signals ein.</translation>
     </message>
     <message>
-        <source>The value is a text, or a register that nobody may write.</source>
+        <source>The operator tries to leave a screen that is shown while a condition is true.</source>
+        <translation>Der Bediener will ein Bild verlassen, das angezeigt wird, solange eine Bedingung erfüllt ist.</translation>
+    </message>
+    <message>
+        <source>The value is a text or a register that must not be written.</source>
         <translation>Der Wert ist ein Text oder ein Register, das nicht geschrieben werden darf.</translation>
     </message>
     <message>
-        <source>There is room for one row of {columns} cells.</source>
-        <translation>Platz ist für eine Zeile von {columns} Zellen.</translation>
-    </message>
-    <message>
-        <source>There is room for {rows} rows of {columns} cells.</source>
-        <translation>Platz ist für {rows} Zeilen von {columns} Zellen.</translation>
+        <source>The value to be changed has not been read yet, or it is not good.</source>
+        <translation>Der zu ändernde Wert wurde noch nicht gelesen oder ist nicht gut.</translation>
     </message>
     <message>
         <source>Unconfirmed</source>
         <translation>Unbestätigt</translation>
     </message>
     <message>
-        <source>Under the limit</source>
-        <translation>Unter der Grenze</translation>
-    </message>
-    <message>
-        <source>What is to be changed has not been read, or not well.</source>
-        <translation>Was geändert werden soll, wurde nicht oder nicht gut gelesen.</translation>
-    </message>
-    <message>
-        <source>What the panel says</source>
-        <translation>Was das Panel sagt</translation>
-    </message>
-    <message>
-        <source>What the panel says, in {language}</source>
-        <translation>Was das Panel sagt, auf {language}</translation>
-    </message>
-    <message>
-        <source>Words are ready in English and German only.</source>
-        <translation>Fertige Worte gibt es nur auf Englisch und Deutsch.</translation>
-    </message>
-    <message>
-        <source>Words are ready in English and German: name the language among the properties of the panel.</source>
-        <translation>Fertige Worte gibt es auf Englisch und Deutsch: die Sprache bei den Eigenschaften des Panels nennen.</translation>
-    </message>
-    <message>
-        <source>Write the message “{name}”</source>
-        <translation>Meldung „{name}“ schreiben</translation>
-    </message>
-    <message>
-        <source>{place} becomes “{value}” at the longest.</source>
-        <translation>Aus {place} wird längstens „{value}“.</translation>
-    </message>
-    <message>
-        <source>{place} is where the value stands.</source>
-        <translation>Wo {place} steht, kommt der Wert hin.</translation>
+        <source>{place} is replaced by the value.</source>
+        <translation>{place} wird durch den Wert ersetzt.</translation>
     </message>
 </context>
 <context>
@@ -3791,7 +3791,7 @@ Warum ist das in Ordnung?</translation>
     <name>Observation</name>
     <message>
         <source>Nothing is connected, so there is nothing to record. Connect first.</source>
-        <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+        <translation>Keine Verbindung, daher nichts aufzuzeichnen. Zuerst verbinden.</translation>
     </message>
 </context>
 <context>
@@ -3814,7 +3814,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>This overwrites cells that are not selected: {count}</source>
-        <translation>Das überschreibt Zellen, die nicht ausgewählt sind: {count}</translation>
+        <translation>Dabei werden nicht ausgewählte Zellen überschrieben: {count}</translation>
     </message>
     <message>
         <source>and {count} more</source>
@@ -3828,64 +3828,88 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>OwnKeys</name>
     <message>
-        <source>A cell under edit</source>
-        <translation>Eine Zelle beim Bearbeiten</translation>
+        <source>Accept and go down or up</source>
+        <translation>Übernehmen und nach unten oder oben</translation>
     </message>
     <message>
-        <source>Add a row, or choose of which kind</source>
-        <translation>Zeile anlegen oder ihre Art wählen</translation>
+        <source>Accept and go to the next or previous cell</source>
+        <translation>Übernehmen und zur nächsten oder vorigen Zelle</translation>
+    </message>
+    <message>
+        <source>Accept in all selected rows</source>
+        <translation>In alle ausgewählten Zeilen übernehmen</translation>
+    </message>
+    <message>
+        <source>Add a row, or choose its kind first</source>
+        <translation>Zeile anlegen oder zuerst ihre Art wählen</translation>
     </message>
     <message>
         <source>Add a screen</source>
         <translation>Bild anlegen</translation>
     </message>
     <message>
+        <source>Also select the next screen in that direction</source>
+        <translation>Auch das nächste Bild in dieser Richtung auswählen</translation>
+    </message>
+    <message>
         <source>Another line</source>
         <translation>Andere Leitung</translation>
     </message>
     <message>
-        <source>Begin to edit what stands there; typing replaces it</source>
-        <translation>Das Vorhandene bearbeiten; Tippen ersetzt es</translation>
+        <source>Cancel the change</source>
+        <translation>Änderung verwerfen</translation>
     </message>
     <message>
-        <source>Choose no transaction</source>
-        <translation>Keine Transaktion wählen</translation>
+        <source>Close the search, or clear the selection</source>
+        <translation>Suche schließen oder Auswahl aufheben</translation>
     </message>
     <message>
-        <source>Close the search, or select nothing</source>
-        <translation>Suche schließen oder nichts auswählen</translation>
+        <source>Copy the current cell to all selected rows</source>
+        <translation>Aktuelle Zelle in alle ausgewählten Zeilen übernehmen</translation>
     </message>
     <message>
-        <source>Copy the cells and empty them</source>
-        <translation>Zellen kopieren und leeren</translation>
+        <source>Cut the cells</source>
+        <translation>Zellen ausschneiden</translation>
     </message>
     <message>
-        <source>Delete the selected fields, or the character there or before</source>
-        <translation>Ausgewählte Felder oder das Zeichen dort oder davor löschen</translation>
+        <source>Delete the selected fields, or the character at or before the cursor</source>
+        <translation>Ausgewählte Felder oder das Zeichen am oder vor dem Cursor löschen</translation>
     </message>
     <message>
-        <source>Delete what is selected</source>
-        <translation>Ausgewähltes löschen</translation>
+        <source>Delete the selection</source>
+        <translation>Auswahl löschen</translation>
     </message>
     <message>
-        <source>Delete whole rows, or empty the selected cells</source>
+        <source>Delete whole rows, or clear the selected cells</source>
         <translation>Ganze Zeilen löschen oder die ausgewählten Zellen leeren</translation>
+    </message>
+    <message>
+        <source>Deselect the transaction</source>
+        <translation>Auswahl der Transaktion aufheben</translation>
+    </message>
+    <message>
+        <source>Edit the content; typing replaces it</source>
+        <translation>Inhalt bearbeiten; Tippen ersetzt ihn</translation>
+    </message>
+    <message>
+        <source>Edit the previous or next screen</source>
+        <translation>Voriges oder nächstes Bild bearbeiten</translation>
     </message>
     <message>
         <source>Edit the screen</source>
         <translation>Bild bearbeiten</translation>
     </message>
     <message>
-        <source>Edit the screen before or after</source>
-        <translation>Voriges oder nächstes Bild bearbeiten</translation>
+        <source>Edit the screen or the properties of the screen change</source>
+        <translation>Bild oder Eigenschaften des Bildwechsels bearbeiten</translation>
     </message>
     <message>
-        <source>Edit the screen, or the properties of the turn</source>
-        <translation>Bild bearbeiten oder die Eigenschaften des Wechsels</translation>
+        <source>Editing a cell</source>
+        <translation>Beim Bearbeiten einer Zelle</translation>
     </message>
     <message>
-        <source>Elsewhere</source>
-        <translation>Anderswo</translation>
+        <source>Everywhere else</source>
+        <translation>Überall sonst</translation>
     </message>
     <message>
         <source>Go down or up a row</source>
@@ -3896,10 +3920,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Zum Anfang oder Ende der Zeile</translation>
     </message>
     <message>
-        <source>Go to the field before or after, round the end of the screen</source>
-        <translation>Zum vorigen oder nächsten Feld, über das Ende des Bildes hinaus</translation>
-    </message>
-    <message>
         <source>Go to the first or last cell of the screen</source>
         <translation>Zur ersten oder letzten Zelle des Bildes</translation>
     </message>
@@ -3908,72 +3928,84 @@ Warum ist das in Ordnung?</translation>
         <translation>Zur Menüleiste</translation>
     </message>
     <message>
-        <source>Go to the next part or back</source>
-        <translation>Zum nächsten Teil oder zurück</translation>
+        <source>Go to the next or previous area</source>
+        <translation>Zum nächsten oder vorigen Bereich</translation>
     </message>
     <message>
         <source>Go to the next screen in that direction</source>
         <translation>Zum nächsten Bild in dieser Richtung</translation>
     </message>
     <message>
+        <source>Go to the previous or next field; at the end of the screen, start over</source>
+        <translation>Zum vorigen oder nächsten Feld; am Ende des Bildes weiter am Anfang</translation>
+    </message>
+    <message>
         <source>Go to the start screen</source>
         <translation>Zum Startbild</translation>
     </message>
     <message>
-        <source>In the findings: go to the place</source>
-        <translation>In den Befunden: zur Stelle</translation>
+        <source>In the findings: go to the location</source>
+        <translation>In den Prüfergebnissen: zur Stelle</translation>
     </message>
     <message>
-        <source>Larger or smaller</source>
-        <translation>Größer oder kleiner</translation>
+        <source>Line strip</source>
+        <translation>Leitungsstreifen</translation>
     </message>
     <message>
-        <source>Leave it as it was</source>
-        <translation>Lassen, wie es war</translation>
+        <source>List of screens</source>
+        <translation>Liste der Bilder</translation>
     </message>
     <message>
         <source>Move the cursor</source>
-        <translation>Schreibmarke bewegen</translation>
+        <translation>Cursor bewegen</translation>
     </message>
     <message>
-        <source>Move the selected screen back or on in its ring</source>
-        <translation>Ausgewähltes Bild in seinem Ring zurück oder weiter</translation>
+        <source>Move the selected screen backward or forward in its ring</source>
+        <translation>Ausgewähltes Bild in seinem Ring zurück oder vor verschieben</translation>
     </message>
     <message>
         <source>Move the selected screens</source>
         <translation>Ausgewählte Bilder verschieben</translation>
     </message>
     <message>
-        <source>On a field: operate the panel here; once more, and go on editing</source>
-        <translation>Auf einem Feld: das Panel hier bedienen; noch einmal: weiter bearbeiten</translation>
+        <source>On a field: try the panel here; press again to go back to editing</source>
+        <translation>Auf einem Feld: das Panel hier ausprobieren; noch einmal: zurück zum Bearbeiten</translation>
     </message>
     <message>
         <source>Open a menu by its underlined letter</source>
         <translation>Menü über seinen unterstrichenen Buchstaben öffnen</translation>
     </message>
     <message>
-        <source>Open the menu of what has the focus</source>
-        <translation>Menü des Teils mit dem Fokus öffnen</translation>
+        <source>Open the context menu</source>
+        <translation>Kontextmenü öffnen</translation>
     </message>
     <message>
-        <source>Press what has the focus: a button, a box, a key of the panel</source>
-        <translation>Drücken, was den Fokus hat: Schaltfläche, Kästchen, Taste des Panels</translation>
+        <source>Open the properties of the field, or go to the beginning of the next row</source>
+        <translation>Eigenschaften des Feldes öffnen oder zum Anfang der nächsten Zeile</translation>
     </message>
     <message>
-        <source>Properties of the field, or the beginning of the next row</source>
-        <translation>Eigenschaften des Feldes oder Anfang der nächsten Zeile</translation>
+        <source>Page map</source>
+        <translation>Bildplan</translation>
+    </message>
+    <message>
+        <source>Press the button, check box or panel key that has the focus</source>
+        <translation>Schaltfläche, Kontrollkästchen oder Paneltaste mit dem Fokus drücken</translation>
+    </message>
+    <message>
+        <source>Previous or next transaction</source>
+        <translation>Vorige oder nächste Transaktion</translation>
     </message>
     <message>
         <source>Properties of the row</source>
         <translation>Eigenschaften der Zeile</translation>
     </message>
     <message>
-        <source>Put what stands in the current cell into all selected rows</source>
-        <translation>Inhalt der aktuellen Zelle in alle ausgewählten Zeilen übernehmen</translation>
-    </message>
-    <message>
         <source>Rename the screen</source>
         <translation>Bild umbenennen</translation>
+    </message>
+    <message>
+        <source>Screen editor</source>
+        <translation>Bildeditor</translation>
     </message>
     <message>
         <source>Select a block of cells</source>
@@ -3984,75 +4016,43 @@ Warum ist das in Ordnung?</translation>
         <translation>Alles auswählen</translation>
     </message>
     <message>
-        <source>Select the screen there too</source>
-        <translation>Auch das Bild dort auswählen</translation>
-    </message>
-    <message>
-        <source>Select the turn before or after</source>
-        <translation>Wechsel davor oder danach auswählen</translation>
+        <source>Select the previous or next screen change</source>
+        <translation>Vorigen oder nächsten Bildwechsel auswählen</translation>
     </message>
     <message>
         <source>Select the whole rows</source>
         <translation>Ganze Zeilen auswählen</translation>
     </message>
     <message>
-        <source>Select to the beginning or end of the row, of the screen</source>
-        <translation>Bis zum Anfang oder Ende der Zeile, des Bildes auswählen</translation>
+        <source>Select to the beginning or end of the row or the screen</source>
+        <translation>Bis zum Anfang oder Ende der Zeile oder des Bildes auswählen</translation>
+    </message>
+    <message>
+        <source>Show the choices</source>
+        <translation>Auswahlliste anzeigen</translation>
     </message>
     <message>
         <source>Show the transaction in the line view</source>
-        <translation>Transaktion in der Leitungsansicht zeigen</translation>
+        <translation>Transaktion in der Leitungsansicht anzeigen</translation>
     </message>
     <message>
         <source>Show the whole map</source>
-        <translation>Ganzen Plan zeigen</translation>
-    </message>
-    <message>
-        <source>Show what can be chosen</source>
-        <translation>Zeigen, was zur Wahl steht</translation>
+        <translation>Ganzen Plan anzeigen</translation>
     </message>
     <message>
         <source>Tables in Design</source>
         <translation>Tabellen im Entwurf</translation>
     </message>
     <message>
-        <source>Take it over and go down or up</source>
-        <translation>Übernehmen und nach unten oder oben</translation>
-    </message>
-    <message>
-        <source>Take it over and go to the next cell or back</source>
-        <translation>Übernehmen und zur nächsten Zelle oder zurück</translation>
-    </message>
-    <message>
-        <source>Take it over into all selected rows</source>
-        <translation>In alle ausgewählten Zeilen übernehmen</translation>
-    </message>
-    <message>
-        <source>The line strip</source>
-        <translation>Leitungsstreifen</translation>
-    </message>
-    <message>
-        <source>The list of screens</source>
-        <translation>Die Liste der Bilder</translation>
-    </message>
-    <message>
-        <source>The page map</source>
-        <translation>Der Bildplan</translation>
-    </message>
-    <message>
-        <source>The screen under edit</source>
-        <translation>Das Bild beim Bearbeiten</translation>
-    </message>
-    <message>
-        <source>The transaction before or after</source>
-        <translation>Vorige oder nächste Transaktion</translation>
+        <source>Zoom in or out</source>
+        <translation>Vergrößern oder verkleinern</translation>
     </message>
 </context>
 <context>
     <name>PageMap</name>
     <message>
         <source>1 press</source>
-        <translation>1 Druck</translation>
+        <translation>1 Tastendruck</translation>
     </message>
     <message>
         <source>Errors: {count}</source>
@@ -4060,15 +4060,15 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>From every screen to {to}: {cause}</source>
-        <translation>Von jedem Bild nach {to}: {cause}</translation>
+        <translation>Von jedem Bild zu {to}: {cause}</translation>
     </message>
     <message>
-        <source>Turn from every screen to {to}: {cause}</source>
-        <translation>Wechsel von jedem Bild nach {to}: {cause}</translation>
+        <source>Screen change from every screen to {to}: {cause}</source>
+        <translation>Bildwechsel von jedem Bild zu {to}: {cause}</translation>
     </message>
     <message>
-        <source>Turn from {from_} to {to}: {cause}</source>
-        <translation>Wechsel von {from_} nach {to}: {cause}</translation>
+        <source>Screen change from {from_} to {to}: {cause}</source>
+        <translation>Bildwechsel von {from_} zu {to}: {cause}</translation>
     </message>
     <message>
         <source>Warnings: {count}</source>
@@ -4083,24 +4083,20 @@ Warum ist das in Ordnung?</translation>
         <translation>frei</translation>
     </message>
     <message>
+        <source>goes to {screen}</source>
+        <translation>wechselt zu {screen}</translation>
+    </message>
+    <message>
+        <source>goes to {screen}, from every screen</source>
+        <translation>wechselt von jedem Bild zu {screen}</translation>
+    </message>
+    <message>
         <source>idle {seconds} s</source>
-        <translation>Ruhe {seconds} s</translation>
-    </message>
-    <message>
-        <source>leads to {screen}</source>
-        <translation>führt zu {screen}</translation>
-    </message>
-    <message>
-        <source>leads to {screen}, from every screen</source>
-        <translation>führt von jedem Bild zu {screen}</translation>
+        <translation>ohne Bedienung {seconds} s</translation>
     </message>
     <message>
         <source>no way back</source>
         <translation>kein Weg zurück</translation>
-    </message>
-    <message>
-        <source>no way here</source>
-        <translation>kein Weg hierher</translation>
     </message>
     <message>
         <source>number {n} of {count} in the ring</source>
@@ -4115,6 +4111,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Start</translation>
     </message>
     <message>
+        <source>unreachable</source>
+        <translation>nicht erreichbar</translation>
+    </message>
+    <message>
         <source>when {condition}</source>
         <translation>wenn {condition}</translation>
     </message>
@@ -4127,8 +4127,8 @@ Warum ist das in Ordnung?</translation>
         <translation>{key}, jedes Bild</translation>
     </message>
     <message>
-        <source>{key}: {uses}. Drag it to a screen to lead there.</source>
-        <translation>{key}: {uses}. Auf ein Bild ziehen, um dorthin zu führen.</translation>
+        <source>{key}: {uses}. Drag it to the screen that it should go to.</source>
+        <translation>{key}: {uses}. Auf das Bild ziehen, zu dem sie wechseln soll.</translation>
     </message>
     <message>
         <source>{label} and {n} more</source>
@@ -4136,7 +4136,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>{n} presses</source>
-        <translation>{n} Drücke</translation>
+        <translation>{n} Tastendrücke</translation>
     </message>
     <message>
         <source>{turn}; {n} of {count} here</source>
@@ -4154,12 +4154,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Bild &amp;löschen</translation>
     </message>
     <message>
-        <source>&amp;Delete the turn</source>
-        <translation>&amp;Wechsel löschen</translation>
+        <source>&amp;Delete the screen change</source>
+        <translation>Bildwechsel &amp;löschen</translation>
     </message>
     <message>
-        <source>&amp;Delete what is selected</source>
-        <translation>Ausgewähltes &amp;löschen</translation>
+        <source>&amp;Delete the selection</source>
+        <translation>Auswahl &amp;löschen</translation>
     </message>
     <message>
         <source>&amp;Earlier in the ring</source>
@@ -4178,10 +4178,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Zum S&amp;tartbild machen</translation>
     </message>
     <message>
-        <source>&amp;Next turn of the screen</source>
-        <translation>Nächster Wechsel &amp;des Bildes</translation>
-    </message>
-    <message>
         <source>&amp;Open</source>
         <translation>&amp;Bild öffnen</translation>
     </message>
@@ -4190,32 +4186,28 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Eigenschaften</translation>
     </message>
     <message>
-        <source>A condition needs a signal, and the project has none yet.</source>
-        <translation>Eine Bedingung braucht ein Signal, und das Projekt hat noch keines.</translation>
+        <source>&amp;Zoom in</source>
+        <translation>V&amp;ergrößern</translation>
     </message>
     <message>
-        <source>A new &amp;screen here</source>
-        <translation>Neues &amp;Bild hier</translation>
+        <source>A condition needs a signal; the project has none yet.</source>
+        <translation>Eine Bedingung braucht ein Signal; das Projekt hat noch keines.</translation>
     </message>
     <message>
-        <source>A turn needs a screen to begin on; add one first.</source>
-        <translation>Ein Wechsel braucht ein Bild, auf dem er beginnt; zuerst eines anlegen.</translation>
+        <source>A screen change needs a screen to start from; add one first.</source>
+        <translation>Ein Bildwechsel braucht ein Bild, von dem er ausgeht; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>A&amp;rrange the map</source>
         <translation>Plan &amp;ordnen</translation>
     </message>
     <message>
-        <source>Add a &amp;turn…</source>
-        <translation>We&amp;chsel anlegen…</translation>
-    </message>
-    <message>
-        <source>Add a turn</source>
-        <translation>Wechsel anlegen</translation>
+        <source>Add a screen chan&amp;ge…</source>
+        <translation>Bildwe&amp;chsel anlegen…</translation>
     </message>
     <message>
         <source>Add idle return</source>
-        <translation>Ruhewechsel anlegen</translation>
+        <translation>Rücksprung ohne Bedienung anlegen</translation>
     </message>
     <message>
         <source>Add override</source>
@@ -4226,8 +4218,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Bild anlegen</translation>
     </message>
     <message>
-        <source>All</source>
-        <translation>Alle</translation>
+        <source>Add screen change</source>
+        <translation>Bildwechsel anlegen</translation>
     </message>
     <message>
         <source>Arrange</source>
@@ -4242,20 +4234,20 @@ Warum ist das in Ordnung?</translation>
         <translation>Startbild ändern</translation>
     </message>
     <message>
-        <source>Delete it on all</source>
-        <translation>Auf allen löschen</translation>
+        <source>Delete on all screens</source>
+        <translation>Auf allen Bildern löschen</translation>
     </message>
     <message>
-        <source>Delete turn</source>
-        <translation>Wechsel löschen</translation>
+        <source>Delete screen change</source>
+        <translation>Bildwechsel löschen</translation>
     </message>
     <message>
-        <source>Draw turn</source>
-        <translation>Wechsel ziehen</translation>
+        <source>Draw screen change</source>
+        <translation>Bildwechsel ziehen</translation>
     </message>
     <message>
-        <source>Draw turn to a new screen</source>
-        <translation>Wechsel zu neuem Bild ziehen</translation>
+        <source>Draw screen change to a new screen</source>
+        <translation>Bildwechsel zu neuem Bild ziehen</translation>
     </message>
     <message>
         <source>Find a screen</source>
@@ -4266,16 +4258,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Bild im Plan suchen</translation>
     </message>
     <message>
-        <source>Idle</source>
-        <translation>Ruhezeit</translation>
+        <source>Go to the st&amp;art screen</source>
+        <translation>Zum St&amp;artbild</translation>
     </message>
     <message>
-        <source>Lar&amp;ger</source>
-        <translation>Größ&amp;er</translation>
-    </message>
-    <message>
-        <source>Lead turn elsewhere</source>
-        <translation>Wechsel anderswohin führen</translation>
+        <source>Idle returns</source>
+        <translation>Rücksprünge</translation>
     </message>
     <message>
         <source>Move in the ring</source>
@@ -4286,64 +4274,76 @@ Warum ist das in Ordnung?</translation>
         <translation>Im Plan verschieben</translation>
     </message>
     <message>
-        <source>O&amp;pen what is selected</source>
-        <translation>Ausgewähltes öff&amp;nen</translation>
+        <source>New &amp;screen here</source>
+        <translation>Neues &amp;Bild hier</translation>
     </message>
     <message>
-        <source>Or rest on a screen, and drag one of its keys to another screen.</source>
-        <translation>Oder auf einem Bild verweilen und eine seiner Tasten auf ein anderes Bild ziehen.</translation>
+        <source>O&amp;pen the selection</source>
+        <translation>Auswahl öff&amp;nen</translation>
+    </message>
+    <message>
+        <source>Or hover over a screen and drag one of its keys to another screen.</source>
+        <translation>Oder den Mauszeiger auf ein Bild setzen und eine seiner Tasten auf ein anderes Bild ziehen.</translation>
     </message>
     <message>
         <source>Overrides</source>
         <translation>Vorrangbilder</translation>
     </message>
     <message>
-        <source>Previo&amp;us turn of the screen</source>
-        <translation>Vorige&amp;r Wechsel des Bildes</translation>
-    </message>
-    <message>
         <source>Re&amp;name</source>
         <translation>&amp;Umbenennen</translation>
     </message>
     <message>
-        <source>Return here when &amp;idle…</source>
-        <translation>Nach Ru&amp;hezeit hierher zurück…</translation>
+        <source>Redirect screen change</source>
+        <translation>Bildwechsel umlenken</translation>
     </message>
     <message>
-        <source>S&amp;maller</source>
-        <translation>&amp;Kleiner</translation>
+        <source>Return here when &amp;idle…</source>
+        <translation>O&amp;hne Bedienung hierher zurück…</translation>
     </message>
     <message>
         <source>Select a screen or an arrow to delete it.</source>
         <translation>Zum Löschen ein Bild oder einen Pfeil auswählen.</translation>
     </message>
     <message>
-        <source>Selection</source>
-        <translation>Auswahl</translation>
+        <source>Select the &amp;next screen change</source>
+        <translation>Nächsten Bil&amp;dwechsel auswählen</translation>
+    </message>
+    <message>
+        <source>Select the previo&amp;us screen change</source>
+        <translation>Vo&amp;rigen Bildwechsel auswählen</translation>
     </message>
     <message>
         <source>Show &amp;idle returns</source>
-        <translation>Ruhe&amp;wechsel zeigen</translation>
+        <translation>&amp;Zeigen: Rücksprünge ohne Bedienung</translation>
     </message>
     <message>
         <source>Show &amp;overrides</source>
-        <translation>&amp;Vorrangbilder zeigen</translation>
+        <translation>&amp;Vorrangbilder anzeigen</translation>
     </message>
     <message>
-        <source>Show it while a &amp;condition holds…</source>
-        <translation>Zeigen, solange eine Bedin&amp;gung gilt…</translation>
+        <source>Show all</source>
+        <translation>Alles zeigen</translation>
+    </message>
+    <message>
+        <source>Show it while a &amp;condition is true…</source>
+        <translation>Anzeigen, solange eine Bedin&amp;gung erfüllt ist…</translation>
+    </message>
+    <message>
+        <source>Show selection</source>
+        <translation>Auswahl zeigen</translation>
     </message>
     <message>
         <source>Show the &amp;selected screens</source>
-        <translation>Ausgewählte Bilder ze&amp;igen</translation>
+        <translation>Ausgewählte Bilder anze&amp;igen</translation>
     </message>
     <message>
         <source>Show the &amp;whole map</source>
-        <translation>&amp;Ganzen Plan zeigen</translation>
+        <translation>&amp;Ganzen Plan anzeigen</translation>
     </message>
     <message>
-        <source>This turn counts on every screen: all arrows of the key {key} would go.</source>
-        <translation>Dieser Wechsel gilt auf jedem Bild: Alle Pfeile der Taste {key} würden verschwinden.</translation>
+        <source>This screen change applies on every screen: all arrows of the key {key} would be deleted.</source>
+        <translation>Dieser Bildwechsel gilt auf jedem Bild: Alle Pfeile der Taste {key} würden gelöscht.</translation>
     </message>
     <message>
         <source>To the &amp;next screen</source>
@@ -4354,8 +4354,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Zum v&amp;origen Bild</translation>
     </message>
     <message>
-        <source>To the st&amp;art screen</source>
-        <translation>Zum St&amp;artbild</translation>
+        <source>Zoo&amp;m out</source>
+        <translation>Ver&amp;kleinern</translation>
     </message>
     <message>
         <source>screen</source>
@@ -4384,64 +4384,52 @@ Warum ist das in Ordnung?</translation>
         <translation>1 bis 64</translation>
     </message>
     <message>
-        <source>A signal whose value is the number of the language; 0 is the first one</source>
-        <translation>Ein Signal, dessen Wert die Nummer der Sprache ist; 0 ist die erste</translation>
+        <source>Begin key</source>
+        <translation>Taste Beginnen</translation>
     </message>
     <message>
-        <source>Abandoned after</source>
+        <source>Cancel after</source>
         <translation>Abbruch nach</translation>
     </message>
     <message>
-        <source>About</source>
-        <translation>Über</translation>
+        <source>Cancel key</source>
+        <translation>Taste Abbrechen</translation>
     </message>
     <message>
         <source>Change panel</source>
         <translation>Panel ändern</translation>
     </message>
     <message>
-        <source>Changed by</source>
-        <translation>Geändert durch</translation>
+        <source>Character set</source>
+        <translation>Zeichensatz</translation>
     </message>
     <message>
-        <source>Characters</source>
-        <translation>Zeichen</translation>
-    </message>
-    <message>
-        <source>Chosen by</source>
-        <translation>Gewählt durch</translation>
+        <source>Characters that the panel&apos;s display can show</source>
+        <translation>Zeichen, die das Panel darstellen kann</translation>
     </message>
     <message>
         <source>Columns</source>
         <translation>Spalten</translation>
     </message>
     <message>
-        <source>Key for less</source>
-        <translation>Taste für weniger</translation>
+        <source>Confirm key</source>
+        <translation>Taste Bestätigen</translation>
     </message>
     <message>
-        <source>Key for more</source>
-        <translation>Taste für mehr</translation>
+        <source>Decrease key</source>
+        <translation>Taste Verringern</translation>
     </message>
     <message>
-        <source>Key to abandon</source>
-        <translation>Taste zum Abbrechen</translation>
+        <source>Documentation</source>
+        <translation>Dokumentation</translation>
     </message>
     <message>
-        <source>Key to begin</source>
-        <translation>Taste zum Beginnen</translation>
+        <source>Entry mode</source>
+        <translation>Eingabeart</translation>
     </message>
     <message>
-        <source>Key to confirm</source>
-        <translation>Taste zum Bestätigen</translation>
-    </message>
-    <message>
-        <source>Key to the left</source>
-        <translation>Taste nach links</translation>
-    </message>
-    <message>
-        <source>Key to the right</source>
-        <translation>Taste nach rechts</translation>
+        <source>Increase key</source>
+        <translation>Taste Erhöhen</translation>
     </message>
     <message>
         <source>Keys</source>
@@ -4460,76 +4448,88 @@ Warum ist das in Ordnung?</translation>
         <translation>Sprachen</translation>
     </message>
     <message>
-        <source>Languages of its texts</source>
-        <translation>Sprachen seiner Texte</translation>
+        <source>Languages of the texts</source>
+        <translation>Sprachen der Texte</translation>
+    </message>
+    <message>
+        <source>Left key</source>
+        <translation>Taste nach links</translation>
+    </message>
+    <message>
+        <source>Names of the keys, separated by commas: left, right, up, down, enter, escape, F1</source>
+        <translation>Namen der Tasten, durch Kommas getrennt: left, right, up, down, enter, escape, F1</translation>
+    </message>
+    <message>
+        <source>Names of the languages, separated by commas; the first is used where another has no text. Empty: one language only</source>
+        <translation>Namen der Sprachen, durch Kommas getrennt; die erste gilt, wo eine andere keinen Text hat. Leer: nur eine Sprache</translation>
     </message>
     <message>
         <source>Notes</source>
         <translation>Notizen</translation>
     </message>
     <message>
-        <source>Of the project, as it stands in its documents</source>
-        <translation>Des Projekts, wie es in seinen Unterlagen steht</translation>
+        <source>Remove a language</source>
+        <translation>Sprache entfernen</translation>
+    </message>
+    <message>
+        <source>Remove the language “{name}”</source>
+        <translation>Sprache „{name}“ entfernen</translation>
+    </message>
+    <message>
+        <source>Right key</source>
+        <translation>Taste nach rechts</translation>
     </message>
     <message>
         <source>Rows</source>
         <translation>Zeilen</translation>
     </message>
     <message>
-        <source>Seconds without a key after which the change is abandoned. 0: never</source>
-        <translation>Sekunden ohne Taste, nach denen die Eingabe abgebrochen wird. 0: nie</translation>
+        <source>Seconds without a key press after which the entry is cancelled. 0: never</source>
+        <translation>Sekunden ohne Tastendruck, nach denen die Eingabe abgebrochen wird. 0: nie</translation>
+    </message>
+    <message>
+        <source>Selected by</source>
+        <translation>Auswahl durch</translation>
+    </message>
+    <message>
+        <source>Signal whose value is the number of the language; 0 is the first</source>
+        <translation>Signal, dessen Wert die Nummer der Sprache ist; 0 ist die erste</translation>
     </message>
     <message>
         <source>Start screen</source>
         <translation>Startbild</translation>
     </message>
     <message>
-        <source>Take a language out</source>
-        <translation>Sprache herausnehmen</translation>
-    </message>
-    <message>
-        <source>Take out the language “{name}”</source>
-        <translation>Sprache „{name}“ herausnehmen</translation>
-    </message>
-    <message>
-        <source>Their names, with commas between: left, right, up, down, enter, escape, F1</source>
-        <translation>Ihre Namen, durch Kommas getrennt: left, right, up, down, enter, escape, F1</translation>
-    </message>
-    <message>
-        <source>Their names, with commas between; the first is shown where another has no text. Empty: one only</source>
-        <translation>Ihre Namen, durch Kommas getrennt; die erste gilt, wo eine andere keinen Text hat. Leer: nur eine</translation>
-    </message>
-    <message>
         <source>Title</source>
         <translation>Titel</translation>
     </message>
     <message>
-        <source>What the panel&apos;s display can show</source>
-        <translation>Was die Anzeige des Panels darstellen kann</translation>
+        <source>Title of the project, as used in its documents</source>
+        <translation>Titel des Projekts, wie er in den Unterlagen steht</translation>
     </message>
     <message>
-        <source>While the operator changes a value</source>
-        <translation>Während der Bediener einen Wert ändert</translation>
+        <source>Value entry</source>
+        <translation>Werteingabe</translation>
     </message>
     <message>
-        <source>digits, one after the other</source>
-        <translation>Ziffern, eine nach der anderen</translation>
+        <source>digit by digit</source>
+        <translation>Ziffer für Ziffer</translation>
     </message>
     <message>
-        <source>keys, by an action</source>
-        <translation>Tasten, durch eine Aktion</translation>
+        <source>in steps</source>
+        <translation>in Schritten</translation>
     </message>
     <message>
-        <source>steps</source>
-        <translation>Schritte</translation>
+        <source>key action</source>
+        <translation>Tastenaktion</translation>
     </message>
     <message>
-        <source>the key &apos;{name}&apos; stands there twice</source>
-        <translation>die Taste „{name}“ steht dort zweimal</translation>
+        <source>the key &apos;{name}&apos; is listed twice</source>
+        <translation>die Taste „{name}“ ist zweimal angegeben</translation>
     </message>
     <message>
-        <source>there are texts in “{name}”; take that language out by the button</source>
-        <translation>es gibt Texte in „{name}“; diese Sprache mit der Schaltfläche herausnehmen</translation>
+        <source>there are texts in “{name}”; remove that language with the button</source>
+        <translation>es gibt Texte in „{name}“; diese Sprache mit der Schaltfläche entfernen</translation>
     </message>
 </context>
 <context>
@@ -4542,8 +4542,8 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>PanelReason</name>
     <message>
-        <source>Why the panel said so: {words}</source>
-        <translation>Warum das Panel das sagte: {words}</translation>
+        <source>Reason for this panel message: {words}</source>
+        <translation>Grund dieser Panelmeldung: {words}</translation>
     </message>
     <message>
         <source>“{text}”: {reason}</source>
@@ -4557,7 +4557,7 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Aktion durch eine Taste</translation>
     </message>
     <message>
-        <source>&amp;Follower</source>
+        <source>&amp;Device</source>
         <translation>&amp;Gerät</translation>
     </message>
     <message>
@@ -4565,16 +4565,12 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Leitung, serieller Anschluss (RTU)</translation>
     </message>
     <message>
-        <source>&amp;Signal read from a follower</source>
+        <source>&amp;Signal read from a device</source>
         <translation>&amp;Signal, von einem Gerät gelesen</translation>
     </message>
     <message>
-        <source>&amp;Turn by a key</source>
-        <translation>Wechsel durch eine &amp;Taste</translation>
-    </message>
-    <message>
-        <source>Action &amp;when a condition holds</source>
-        <translation>Aktion &amp;wenn eine Bedingung gilt</translation>
+        <source>Action &amp;when a condition becomes true</source>
+        <translation>Aktion, &amp;wenn eine Bedingung eintritt</translation>
     </message>
     <message>
         <source>Delete the rows</source>
@@ -4590,7 +4586,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Line by RTU frames &amp;over TCP</source>
-        <translation>Leitung, RTU-Rahmen &amp;über TCP</translation>
+        <translation>Leitung, RTU-Telegramme &amp;über TCP</translation>
     </message>
     <message>
         <source>Move the rows down</source>
@@ -4601,35 +4597,39 @@ Warum ist das in Ordnung?</translation>
         <translation>Zeilen nach oben</translation>
     </message>
     <message>
-        <source>Signal &amp;held in the panel</source>
-        <translation>Signal, im &amp;Panel gehalten</translation>
+        <source>Screen chan&amp;ge by a key</source>
+        <translation>Bildwechsel durch eine &amp;Taste</translation>
     </message>
     <message>
-        <source>Signal that is one &amp;bit of another</source>
+        <source>Screen change after &amp;idle time</source>
+        <translation>Bildwechsel nach &amp;Zeit ohne Bedienung</translation>
+    </message>
+    <message>
+        <source>Screen change by a &amp;condition</source>
+        <translation>Bildwechsel durch eine Be&amp;dingung</translation>
+    </message>
+    <message>
+        <source>Signal &amp;held in the panel</source>
+        <translation>Signal als &amp;Panelwert</translation>
+    </message>
+    <message>
+        <source>Signal that is a &amp;bit of another</source>
         <translation>Signal, ein &amp;Bit eines anderen</translation>
     </message>
     <message>
-        <source>This works on the rows of tables: signals, turns, actions, lines.</source>
-        <translation>Dies wirkt auf die Zeilen von Tabellen: Signale, Wechsel, Aktionen, Leitungen.</translation>
-    </message>
-    <message>
-        <source>Turn after &amp;idle time</source>
-        <translation>Wechsel nach &amp;Ruhezeit</translation>
-    </message>
-    <message>
-        <source>Turn by a &amp;condition</source>
-        <translation>Wechsel durch eine Be&amp;dingung</translation>
+        <source>This works on the rows of tables: signals, screen changes, actions, lines.</source>
+        <translation>Dies gilt für Tabellenzeilen: Signale, Bildwechsel, Aktionen, Leitungen.</translation>
     </message>
 </context>
 <context>
     <name>PartEditing</name>
     <message>
-        <source>&apos;{text}&apos; is kept in the properties until it is right: {reason}</source>
-        <translation>„{text}“ bleibt in den Eigenschaften, bis es stimmt: {reason}</translation>
+        <source>&apos;{text}&apos; stays in the properties until it is corrected: {reason}</source>
+        <translation>„{text}“ bleibt bis zur Korrektur in den Eigenschaften: {reason}</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is not taken over: {reason}</source>
-        <translation>„{text}“ ist nicht übernommen: {reason}</translation>
+        <source>&apos;{text}&apos; was not accepted: {reason}</source>
+        <translation>„{text}“ wurde nicht übernommen: {reason}</translation>
     </message>
 </context>
 <context>
@@ -4661,10 +4661,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Anlegen (Einfg)</translation>
     </message>
     <message>
-        <source>All of them are left out by the filter.</source>
-        <translation>Der Filter lässt alle weg.</translation>
-    </message>
-    <message>
         <source>Delete</source>
         <translation>Löschen</translation>
     </message>
@@ -4685,6 +4681,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Dateireihenfolge</translation>
     </message>
     <message>
+        <source>Filter</source>
+        <translation>Filter</translation>
+    </message>
+    <message>
         <source>Move down</source>
         <translation>Nach unten</translation>
     </message>
@@ -4701,16 +4701,16 @@ Warum ist das in Ordnung?</translation>
         <translation>Nach oben (Alt+Auf)</translation>
     </message>
     <message>
-        <source>Narrow the list</source>
-        <translation>Liste eingrenzen</translation>
+        <source>Rows shown</source>
+        <translation>Angezeigte Zeilen</translation>
     </message>
     <message>
-        <source>Sorted is the view only. Back to the order of the file</source>
-        <translation>Sortiert ist nur die Ansicht. Zurück zur Reihenfolge der Datei</translation>
+        <source>Sorting changes the view only. Go back to the order of the file</source>
+        <translation>Sortieren ändert nur die Ansicht. Zurück zur Reihenfolge der Datei</translation>
     </message>
     <message>
-        <source>Which of them are shown</source>
-        <translation>Welche davon gezeigt werden</translation>
+        <source>The filter hides all rows.</source>
+        <translation>Der Filter blendet alle Zeilen aus.</translation>
     </message>
     <message>
         <source>all</source>
@@ -4720,11 +4720,11 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>Pasted</name>
     <message>
-        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
-        <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
+        <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
-        <source>&apos;{text}&apos; is written otherwise than the other numbers</source>
+        <source>&apos;{text}&apos; is written differently from the other numbers</source>
         <translation>„{text}“ ist anders geschrieben als die übrigen Zahlen</translation>
     </message>
     <message>
@@ -4732,12 +4732,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Spalten hinter der letzten: {count}</translation>
     </message>
     <message>
-        <source>there are {count} rows on the clipboard; {most} are taken at most</source>
-        <translation>{count} Zeilen in der Zwischenablage; übernommen werden höchstens {most}</translation>
+        <source>the clipboard cannot be read as a table</source>
+        <translation>der Inhalt der Zwischenablage ist nicht als Tabelle lesbar</translation>
     </message>
     <message>
-        <source>what is on the clipboard cannot be read as a table</source>
-        <translation>der Inhalt der Zwischenablage ist nicht als Tabelle lesbar</translation>
+        <source>the clipboard has {count} rows; at most {most} can be pasted</source>
+        <translation>{count} Zeilen in der Zwischenablage; höchstens {most} können eingefügt werden</translation>
     </message>
 </context>
 <context>
@@ -4757,10 +4757,6 @@ Warum ist das in Ordnung?</translation>
 </context>
 <context>
     <name>ProjectFiles</name>
-    <message>
-        <source>&amp;Begin where I left off</source>
-        <translation>Beginnen, wo ich &amp;aufgehört habe</translation>
-    </message>
     <message>
         <source>&amp;Compare with another file…</source>
         <translation>Mit anderer Datei ver&amp;gleichen…</translation>
@@ -4782,7 +4778,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Neu &amp;laden</translation>
     </message>
     <message>
-        <source>&amp;Reload from the disk</source>
+        <source>&amp;Reload from disk</source>
         <translation>Vom Datenträger neu &amp;laden</translation>
     </message>
     <message>
@@ -4790,24 +4786,24 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Speichern</translation>
     </message>
     <message>
+        <source>Checking {file}…</source>
+        <translation>{file} wird geprüft…</translation>
+    </message>
+    <message>
         <source>Compare with</source>
         <translation>Vergleichen mit</translation>
     </message>
     <message>
-        <source>Compare with what is sa&amp;ved</source>
-        <translation>Mit dem Gespeicherten verglei&amp;chen</translation>
+        <source>Compare with the sa&amp;ved version</source>
+        <translation>Mit der gespeicherten Version verglei&amp;chen</translation>
     </message>
     <message>
         <source>Fanlight projects (*{suffix});;All files (*)</source>
         <translation>Fanlight-Projekte (*{suffix});;Alle Dateien (*)</translation>
     </message>
     <message>
-        <source>Looking at {file}…</source>
-        <translation>{file} wird angesehen…</translation>
-    </message>
-    <message>
-        <source>Not taken over yet, see the findings: {count}</source>
-        <translation>Noch nicht übernommen, siehe Befunde: {count}</translation>
+        <source>Not accepted yet, see the findings: {count}</source>
+        <translation>Noch nicht übernommen, siehe Prüfergebnisse: {count}</translation>
     </message>
     <message>
         <source>Open a project</source>
@@ -4818,7 +4814,7 @@ Warum ist das in Ordnung?</translation>
         <translation>{file} wird geöffnet…</translation>
     </message>
     <message>
-        <source>Re&amp;load from the disk</source>
+        <source>Re&amp;load from disk</source>
         <translation>Vom Datenträger neu &amp;laden</translation>
     </message>
     <message>
@@ -4834,7 +4830,7 @@ Warum ist das in Ordnung?</translation>
         <translation>Wiederhergestellt</translation>
     </message>
     <message>
-        <source>Recovered. It is not saved yet</source>
+        <source>Recovered. Not saved yet</source>
         <translation>Wiederhergestellt. Noch nicht gespeichert</translation>
     </message>
     <message>
@@ -4842,8 +4838,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Neu laden</translation>
     </message>
     <message>
-        <source>Reloaded {file}; undo brings back what was here</source>
-        <translation>{file} neu geladen; Rückgängig bringt zurück, was hier war</translation>
+        <source>Reloaded {file}; undo restores the previous state</source>
+        <translation>{file} neu geladen; Rückgängig stellt den vorigen Stand wieder her</translation>
+    </message>
+    <message>
+        <source>Reo&amp;pen the last project at start</source>
+        <translation>Letztes Projekt beim Start &amp;öffnen</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
@@ -4862,28 +4862,28 @@ Warum ist das in Ordnung?</translation>
         <translation>{file} gespeichert</translation>
     </message>
     <message>
-        <source>Saved {file}. Not complete, so not in it: {what}</source>
-        <translation>{file} gespeichert. Unvollständig und darum nicht darin: {what}</translation>
+        <source>Saved {file}. Incomplete, so not included: {what}</source>
+        <translation>{file} gespeichert. Unvollständig und daher nicht enthalten: {what}</translation>
     </message>
     <message>
         <source>Saved; the other version is {file}</source>
-        <translation>Gespeichert; die andere Fassung ist {file}</translation>
+        <translation>Gespeichert; die andere Version ist {file}</translation>
     </message>
     <message>
         <source>Saving {file}…</source>
         <translation>{file} wird gespeichert…</translation>
     </message>
     <message>
-        <source>Some texts could not be brought back</source>
-        <translation>Manche Texte ließen sich nicht zurückholen</translation>
+        <source>Some texts could not be restored</source>
+        <translation>Manche Texte ließen sich nicht wiederherstellen</translation>
     </message>
     <message>
-        <source>The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere</source>
-        <translation>Das Laufwerk von {file} antwortet nicht. Vielleicht ist gespeichert, vielleicht nicht: anderswo speichern</translation>
+        <source>The disk of {file} is not responding; the file may not be saved: save elsewhere</source>
+        <translation>Der Datenträger von {file} antwortet nicht; die Datei ist vielleicht nicht gespeichert: anderswo speichern</translation>
     </message>
     <message>
-        <source>There is no unsaved work of an earlier window</source>
-        <translation>Es gibt keine ungespeicherte Arbeit eines früheren Fensters</translation>
+        <source>There is no unsaved work to recover</source>
+        <translation>Es gibt keine ungespeicherte Arbeit zum Wiederherstellen</translation>
     </message>
     <message>
         <source>This file cannot be opened</source>
@@ -4891,15 +4891,15 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>This project was never saved; there is nothing to compare it with</source>
-        <translation>Dieses Projekt wurde nie gespeichert; nichts zum Vergleichen</translation>
+        <translation>Dieses Projekt wurde noch nie gespeichert; es gibt nichts zum Vergleichen</translation>
     </message>
     <message>
         <source>This project was never saved; there is nothing to reload</source>
-        <translation>Dieses Projekt wurde nie gespeichert; nichts zum Neuladen</translation>
+        <translation>Dieses Projekt wurde noch nie gespeichert; es gibt nichts neu zu laden</translation>
     </message>
     <message>
         <source>other version {time}</source>
-        <translation>andere Fassung {time}</translation>
+        <translation>andere Version {time}</translation>
     </message>
     <message>
         <source>untitled</source>
@@ -4910,15 +4910,15 @@ Warum ist das in Ordnung?</translation>
         <translation>{file} kann nicht geöffnet werden. Gefundene Probleme: {count}</translation>
     </message>
     <message>
-        <source>{file} is the same</source>
-        <translation>{file} ist gleich</translation>
+        <source>{file} is unchanged</source>
+        <translation>{file} ist unverändert</translation>
     </message>
     <message>
-        <source>{file} was not opened: the drive does not answer</source>
-        <translation>{file} wurde nicht geöffnet: Das Laufwerk antwortet nicht</translation>
+        <source>{file} was not opened: the disk is not responding</source>
+        <translation>{file} wurde nicht geöffnet: Der Datenträger antwortet nicht</translation>
     </message>
     <message>
-        <source>{file}, as it is on the disk</source>
+        <source>{file}, as on disk</source>
         <translation>{file}, wie auf dem Datenträger</translation>
     </message>
     <message>
@@ -4926,20 +4926,20 @@ Warum ist das in Ordnung?</translation>
         <translation>{file}, wie gespeichert</translation>
     </message>
     <message>
-        <source>{file}, which was open last, cannot be opened: {reason}.</source>
-        <translation>{file}, zuletzt offen, kann nicht geöffnet werden: {reason}.</translation>
+        <source>{file}, the last project, cannot be opened: {reason}.</source>
+        <translation>{file}, das letzte Projekt, kann nicht geöffnet werden: {reason}.</translation>
     </message>
     <message>
-        <source>{file}, which was open last, is open in another window.</source>
-        <translation>{file}, zuletzt offen, ist in einem anderen Fenster offen.</translation>
+        <source>{file}, the last project, is open in another window.</source>
+        <translation>{file}, das letzte Projekt, ist in einem anderen Fenster geöffnet.</translation>
     </message>
     <message>
-        <source>{file}, which was open last, was not opened: the drive does not answer.</source>
-        <translation>{file}, zuletzt offen, wurde nicht geöffnet: Das Laufwerk antwortet nicht.</translation>
+        <source>{file}, the last project, was not opened: the disk is not responding.</source>
+        <translation>{file}, das letzte Projekt, wurde nicht geöffnet: Der Datenträger antwortet nicht.</translation>
     </message>
     <message>
-        <source>{name}, as it is here</source>
-        <translation>{name}, wie hier</translation>
+        <source>{name}, as in this window</source>
+        <translation>{name}, in diesem Fenster</translation>
     </message>
 </context>
 <context>
@@ -5142,12 +5142,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Filter: Teil von Name, Wert, Qualität oder Grund</translation>
     </message>
     <message>
-        <source>How raw numbers are written (Ctrl+Alt+X: the next one)</source>
-        <translation>Schreibweise der Rohwerte (Strg+Alt+X: die nächste)</translation>
+        <source>Format of raw numbers (Ctrl+Alt+X: next)</source>
+        <translation>Darstellung der Rohwerte (Strg+Alt+X: nächste)</translation>
     </message>
     <message>
-        <source>Only those that are &amp;not good</source>
-        <translation>Nur die &amp;nicht guten</translation>
+        <source>Only readings that are &amp;not good</source>
+        <translation>Nur &amp;nicht gute Werte</translation>
     </message>
     <message>
         <source>Raw numbers</source>
@@ -5170,8 +5170,8 @@ Warum ist das in Ordnung?</translation>
         <translation>noch nicht gelesen</translation>
     </message>
     <message>
-        <source>raw bit by bit</source>
-        <translation>roh Bit für Bit</translation>
+        <source>raw binary</source>
+        <translation>roh binär</translation>
     </message>
     <message>
         <source>raw in decimal</source>
@@ -5189,12 +5189,12 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>RecentFiles</name>
     <message>
-        <source>&amp;Empty this list</source>
+        <source>&amp;Clear this list</source>
         <translation>Liste &amp;leeren</translation>
     </message>
     <message>
-        <source>&amp;Take off those that are not found</source>
-        <translation>Nicht &amp;gefundene entfernen</translation>
+        <source>&amp;Remove missing files</source>
+        <translation>&amp;Fehlende Dateien entfernen</translation>
     </message>
     <message>
         <source>Open &amp;recent</source>
@@ -5207,10 +5207,6 @@ Warum ist das in Ordnung?</translation>
 </context>
 <context>
     <name>RecordingControl</name>
-    <message>
-        <source>&amp;End the recording</source>
-        <translation>Aufzeichnung &amp;beenden</translation>
-    </message>
     <message>
         <source>&amp;Limits of recordings…</source>
         <translation>&amp;Grenzen der Aufzeichnungen…</translation>
@@ -5225,10 +5221,10 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Nothing is connected, so there is nothing to record. Connect first.</source>
-        <translation>Nichts ist verbunden, also nichts aufzuzeichnen. Zuerst verbinden.</translation>
+        <translation>Keine Verbindung, daher nichts aufzuzeichnen. Zuerst verbinden.</translation>
     </message>
     <message>
-        <source>Record into a new file</source>
+        <source>Record to a new file</source>
         <translation>In neue Datei aufzeichnen</translation>
     </message>
     <message>
@@ -5236,19 +5232,23 @@ Warum ist das in Ordnung?</translation>
         <translation>Aufzeichnungen (*.fanrec)</translation>
     </message>
     <message>
-        <source>The recording goes on.</source>
-        <translation>Die Aufzeichnung geht weiter.</translation>
+        <source>Stop r&amp;ecording</source>
+        <translation>Aufzeichnung &amp;beenden</translation>
     </message>
     <message>
-        <source>a recording is being made</source>
+        <source>The recording continues.</source>
+        <translation>Die Aufzeichnung läuft weiter.</translation>
+    </message>
+    <message>
+        <source>a recording is running</source>
         <translation>eine Aufzeichnung läuft</translation>
     </message>
     <message>
-        <source>no recording is being made</source>
+        <source>no recording is running</source>
         <translation>keine Aufzeichnung läuft</translation>
     </message>
     <message>
-        <source>recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples altogether</source>
+        <source>recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples in total</source>
         <translation>in {number} Dateien aufgezeichnet, zuletzt {name}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
     <message>
@@ -5256,11 +5256,11 @@ Warum ist das in Ordnung?</translation>
         <translation>{name} aufgezeichnet: {seconds} s, {samples} Abtastwerte, {size}</translation>
     </message>
     <message>
-        <source>● recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples altogether</source>
+        <source>● recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples in total</source>
         <translation>● {name} wird aufgezeichnet, Datei {number} (behalten: {kept}): {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
     <message>
-        <source>● recording {name}, file {number}: {seconds} s, {size}; {samples} samples altogether</source>
+        <source>● recording {name}, file {number}: {seconds} s, {size}; {samples} samples in total</source>
         <translation>● {name} wird aufgezeichnet, Datei {number}: {seconds} s, {size}; {samples} Abtastwerte insgesamt</translation>
     </message>
     <message>
@@ -5287,48 +5287,48 @@ Warum ist das in Ordnung?</translation>
         <translation>&amp;Wiederherstellen</translation>
     </message>
     <message>
-        <source>All that was taken over stands in its file.</source>
-        <translation>Alles Übernommene steht in der Datei.</translation>
-    </message>
-    <message>
-        <source>Delete this unsaved work for good?</source>
+        <source>Delete this unsaved work permanently?</source>
         <translation>Diese ungespeicherte Arbeit endgültig löschen?</translation>
     </message>
     <message>
-        <source>Fanlight ended without saving this work. Recover one to go on with it; it is not saved to its file before you save it.</source>
-        <translation>Fanlight endete, ohne diese Arbeit zu speichern. Mit Wiederherstellen geht es weiter; in die Datei kommt sie erst durch Speichern.</translation>
+        <source>Differences from its file</source>
+        <translation>Unterschiede zur Datei</translation>
+    </message>
+    <message>
+        <source>Everything that was accepted is in its file.</source>
+        <translation>Alles Übernommene ist in der Datei.</translation>
+    </message>
+    <message>
+        <source>Fanlight closed without saving this work. Recover an item to continue with it; its file is changed only when you save.</source>
+        <translation>Fanlight wurde beendet, ohne diese Arbeit zu speichern. Nach dem Wiederherstellen lässt sich daran weiterarbeiten; die Datei ändert sich erst beim Speichern.</translation>
     </message>
     <message>
         <source>File: {file}</source>
         <translation>Datei: {file}</translation>
     </message>
     <message>
-        <source>How it differs from its file</source>
-        <translation>Unterschied zu ihrer Datei</translation>
+        <source>Its file is missing or cannot be read.</source>
+        <translation>Die Datei fehlt oder ist nicht lesbar.</translation>
     </message>
     <message>
-        <source>It is the same as its file: nothing is to be recovered.</source>
-        <translation>Gleich der Datei: nichts ist wiederherzustellen.</translation>
+        <source>Last backup copy: {time}</source>
+        <translation>Letzte Sicherungskopie: {time}</translation>
     </message>
     <message>
-        <source>It was never saved. Screens: {screens}, signals: {signals}</source>
+        <source>Never saved. Screens: {screens}, signals: {signals}</source>
         <translation>Nie gespeichert. Bilder: {screens}, Signale: {signals}</translation>
-    </message>
-    <message>
-        <source>Its file is gone or cannot be read.</source>
-        <translation>Die Datei ist weg oder nicht lesbar.</translation>
-    </message>
-    <message>
-        <source>Last kept: {time}</source>
-        <translation>Zuletzt gesichert: {time}</translation>
     </message>
     <message>
         <source>Recover unsaved work</source>
         <translation>Ungespeicherte Arbeit wiederherstellen</translation>
     </message>
     <message>
-        <source>Some of what was not taken over yet cannot be brought back.</source>
-        <translation>Manches noch nicht Übernommene lässt sich nicht zurückholen.</translation>
+        <source>Same as its file: nothing to recover.</source>
+        <translation>Gleich der Datei: nichts wiederherzustellen.</translation>
+    </message>
+    <message>
+        <source>Some texts that were not accepted yet cannot be restored.</source>
+        <translation>Manche noch nicht übernommenen Texte lassen sich nicht wiederherstellen.</translation>
     </message>
     <message>
         <source>This copy cannot be read. It is kept in {file}</source>
@@ -5339,8 +5339,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Titel: {title}</translation>
     </message>
     <message>
-        <source>Typed and not taken over yet: {count}</source>
-        <translation>Eingetippt und noch nicht übernommen: {count}</translation>
+        <source>Typed but not accepted yet: {count}</source>
+        <translation>Eingetippt, aber noch nicht übernommen: {count}</translation>
     </message>
     <message>
         <source>Unsaved work</source>
@@ -5368,6 +5368,10 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>RegistersModel</name>
     <message>
+        <source>Address (0-based)</source>
+        <translation>Adresse (ab 0)</translation>
+    </message>
+    <message>
         <source>After</source>
         <translation>Nachher</translation>
     </message>
@@ -5390,10 +5394,6 @@ Warum ist das in Ordnung?</translation>
     <message>
         <source>Value</source>
         <translation>Wert</translation>
-    </message>
-    <message>
-        <source>Wire</source>
-        <translation>Adresse</translation>
     </message>
 </context>
 <context>
@@ -5418,26 +5418,6 @@ Warum ist das in Ordnung?</translation>
         <translation>Schließen</translation>
     </message>
     <message>
-        <source>Moment of the recording</source>
-        <translation>Zeitpunkt der Aufzeichnung</translation>
-    </message>
-    <message>
-        <source>One step &amp;back</source>
-        <translation>Ein Schritt &amp;zurück</translation>
-    </message>
-    <message>
-        <source>One step back</source>
-        <translation>Ein Schritt zurück</translation>
-    </message>
-    <message>
-        <source>One step o&amp;n</source>
-        <translation>Ein Schritt &amp;weiter</translation>
-    </message>
-    <message>
-        <source>One step on</source>
-        <translation>Ein Schritt weiter</translation>
-    </message>
-    <message>
         <source>Pause</source>
         <translation>Anhalten</translation>
     </message>
@@ -5446,16 +5426,36 @@ Warum ist das in Ordnung?</translation>
         <translation>Abspielen</translation>
     </message>
     <message>
+        <source>Position in the recording</source>
+        <translation>Position in der Aufzeichnung</translation>
+    </message>
+    <message>
         <source>Speed</source>
         <translation>Tempo</translation>
     </message>
     <message>
-        <source>To the former sample or event</source>
-        <translation>Zum vorigen Abtastwert oder Ereignis</translation>
+        <source>Step &amp;back</source>
+        <translation>Schritt &amp;zurück</translation>
+    </message>
+    <message>
+        <source>Step back</source>
+        <translation>Schritt zurück</translation>
+    </message>
+    <message>
+        <source>Step forwar&amp;d</source>
+        <translation>Schritt &amp;weiter</translation>
+    </message>
+    <message>
+        <source>Step forward</source>
+        <translation>Schritt weiter</translation>
     </message>
     <message>
         <source>To the next sample or event</source>
         <translation>Zum nächsten Abtastwert oder Ereignis</translation>
+    </message>
+    <message>
+        <source>To the previous sample or event</source>
+        <translation>Zum vorigen Abtastwert oder Ereignis</translation>
     </message>
     <message>
         <source>open a recording first</source>
@@ -5477,12 +5477,12 @@ Warum ist das in Ordnung?</translation>
         <translation>(keiner)</translation>
     </message>
     <message>
-        <source>Behind it by {value}</source>
-        <translation>Dahinter um {value}</translation>
+        <source>Choose a set point first; its steps are then found.</source>
+        <translation>Zuerst einen Sollwert wählen; seine Sprünge werden dann gesucht.</translation>
     </message>
     <message>
-        <source>Choose a set point first: its jumps are looked for.</source>
-        <translation>Zuerst einen Sollwert wählen: gesucht werden seine Sprünge.</translation>
+        <source>Figures of the response</source>
+        <translation>Kennwerte der Messung</translation>
     </message>
     <message>
         <source>From {initial} to {final}</source>
@@ -5494,11 +5494,19 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Kind of response</source>
-        <translation>Art der Antwort</translation>
+        <translation>Art der Messung</translation>
+    </message>
+    <message>
+        <source>Lag: {value}</source>
+        <translation>Nacheilung: {value}</translation>
     </message>
     <message>
         <source>Next step</source>
         <translation>Nächster Sprung</translation>
+    </message>
+    <message>
+        <source>No step of the set point was found in the observed time.</source>
+        <translation>Im beobachteten Zeitraum wurde kein Sprung des Sollwerts gefunden.</translation>
     </message>
     <message>
         <source>Overshoot: {value}</source>
@@ -5506,11 +5514,11 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Put the cursors A and B around a step or a ramp.</source>
-        <translation>Die Zeiger A und B um einen Sprung oder eine Rampe setzen.</translation>
+        <translation>Die Cursor A und B um einen Sprung oder eine Rampe setzen.</translation>
     </message>
     <message>
-        <source>Puts the cursors around the next jump of the set point</source>
-        <translation>Setzt die Zeiger um den nächsten Sprung des Sollwerts</translation>
+        <source>Puts the cursors around the next step of the set point</source>
+        <translation>Setzt die Cursor um den nächsten Sprung des Sollwerts</translation>
     </message>
     <message>
         <source>Ramp time of the set point: {value}</source>
@@ -5522,19 +5530,19 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Response of</source>
-        <translation>Antwort von</translation>
+        <translation>Messung an</translation>
     </message>
     <message>
         <source>Ripple at the end: {value}</source>
         <translation>Welligkeit am Ende: {value}</translation>
     </message>
     <message>
-        <source>Rise time: {value}</source>
-        <translation>Anstiegszeit: {value}</translation>
+        <source>Rise time: from 10 % to 90 % of the change, first crossings. Overshoot: greatest excess over the final value, relative to the change. Settling time: until it stays within 2 % of the change. Definitions of IEC 60050-351.</source>
+        <translation>Anstiegszeit: von 10 % auf 90 % der Änderung, erste Durchgänge. Überschwingen: größte Überschreitung des Endwerts, bezogen auf die Änderung. Einschwingzeit: bis der Wert innerhalb von 2 % der Änderung bleibt. Begriffe nach IEC 60050-351.</translation>
     </message>
     <message>
-        <source>Rise: from 10 % to 90 % of the change, first crossings. Overshoot: the greatest excess over the final value, of the change. Settling: until it stays within 2 % of the change. Definitions of IEC 60050-351.</source>
-        <translation>Anstieg: von 10 % auf 90 % der Änderung, erste Durchgänge. Überschwingen: größte Überschreitung des Endwerts, bezogen auf die Änderung. Einschwingen: bis es innerhalb von 2 % der Änderung bleibt. Begriffe nach IEC 60050-351.</translation>
+        <source>Rise time: {value}</source>
+        <translation>Anstiegszeit: {value}</translation>
     </message>
     <message>
         <source>Set point</source>
@@ -5550,7 +5558,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Show a curve in the trend to measure it.</source>
-        <translation>Zum Messen eine Kurve im Trend zeigen.</translation>
+        <translation>Zum Messen eine Kurve im Trend anzeigen.</translation>
     </message>
     <message>
         <source>Signal to measure</source>
@@ -5561,16 +5569,8 @@ Warum ist das in Ordnung?</translation>
         <translation>Steigung: {value}</translation>
     </message>
     <message>
-        <source>The response in numbers</source>
-        <translation>Die Antwort in Zahlen</translation>
-    </message>
-    <message>
-        <source>The set point does not jump in what was observed.</source>
-        <translation>Der Sollwert springt im Beobachteten nicht.</translation>
-    </message>
-    <message>
-        <source>This signal is not in what is shown.</source>
-        <translation>Dieses Signal ist im Gezeigten nicht enthalten.</translation>
+        <source>This signal is not in the observed data.</source>
+        <translation>Dieses Signal ist in den beobachteten Daten nicht enthalten.</translation>
     </message>
     <message>
         <source>as a ramp</source>
@@ -5596,6 +5596,10 @@ Warum ist das in Ordnung?</translation>
         <translation>Zum Schreiben gedrückt halten</translation>
     </message>
     <message>
+        <source>New</source>
+        <translation>Neu</translation>
+    </message>
+    <message>
         <source>Now</source>
         <translation>Jetzt</translation>
     </message>
@@ -5604,20 +5608,16 @@ Warum ist das in Ordnung?</translation>
         <translation>Mit der Maus oder der Leertaste gedrückt halten, bis der Balken voll ist.</translation>
     </message>
     <message>
-        <source>Then</source>
-        <translation>Dann</translation>
+        <source>Register</source>
+        <translation>Register</translation>
     </message>
     <message>
-        <source>These values are written to the follower now: {count}</source>
-        <translation>Diese Werte werden jetzt in das Gerät geschrieben: {count}</translation>
+        <source>These values will be written to the device: {count}</source>
+        <translation>Diese Werte werden in das Gerät geschrieben: {count}</translation>
     </message>
     <message>
         <source>Values to be written</source>
         <translation>Zu schreibende Werte</translation>
-    </message>
-    <message>
-        <source>Where</source>
-        <translation>Wo</translation>
     </message>
     <message>
         <source>Write back to {follower}</source>
@@ -5628,47 +5628,47 @@ Warum ist das in Ordnung?</translation>
     <name>ScalingAid</name>
     <message>
         <source>&amp;Decimals</source>
-        <translation>&amp;Dezimalen</translation>
+        <translation>&amp;Nachkommastellen</translation>
     </message>
     <message>
         <source>&amp;First point</source>
         <translation>&amp;Erster Punkt</translation>
     </message>
     <message>
-        <source>&amp;No scale</source>
+        <source>&amp;No scaling</source>
         <translation>&amp;Keine Skalierung</translation>
     </message>
     <message>
-        <source>&amp;One count is</source>
-        <translation>Ein &amp;Rohschritt ist</translation>
+        <source>&amp;One raw count equals</source>
+        <translation>Ein &amp;Rohschritt entspricht</translation>
     </message>
     <message>
         <source>&amp;Second point</source>
         <translation>&amp;Zweiter Punkt</translation>
     </message>
     <message>
-        <source>&amp;Try</source>
-        <translation>&amp;Probe</translation>
+        <source>&amp;Test value</source>
+        <translation>&amp;Prüfwert</translation>
     </message>
     <message>
         <source>(exactly {value})</source>
         <translation>(genau {value})</translation>
     </message>
     <message>
-        <source>; that is one unit of the last decimal that is shown.</source>
-        <translation>; das ist eine Einheit der letzten gezeigten Dezimale.</translation>
+        <source>; that is one unit of the last decimal shown.</source>
+        <translation>; das ist eine Einheit der letzten angezeigten Nachkommastelle.</translation>
     </message>
     <message>
-        <source>; the last decimal that is shown moves in steps.</source>
-        <translation>; die letzte gezeigte Dezimale läuft in Sprüngen.</translation>
+        <source>; the last decimal shown moves in steps.</source>
+        <translation>; die letzte angezeigte Nachkommastelle ändert sich in Sprüngen.</translation>
     </message>
     <message>
-        <source>; the panel shows less than the register holds.</source>
-        <translation>; das Panel zeigt weniger, als das Register enthält.</translation>
+        <source>; the panel shows fewer decimals than the register holds.</source>
+        <translation>; das Panel zeigt weniger Nachkommastellen, als das Register enthält.</translation>
     </message>
     <message>
         <source>Decimals</source>
-        <translation>Dezimalen</translation>
+        <translation>Nachkommastellen</translation>
     </message>
     <message>
         <source>Fields that are too narrow for it: {places}</source>
@@ -5684,19 +5684,23 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>It fits all number fields that show the signal.</source>
-        <translation>Es passt in alle Zahlenfelder, die das Signal zeigen.</translation>
+        <translation>Er passt in alle Zahlenfelder, die das Signal anzeigen.</translation>
     </message>
     <message>
-        <source>One count is {count} {unit}</source>
-        <translation>Ein Rohschritt ist {count} {unit}</translation>
+        <source>One raw count equals {count} {unit}</source>
+        <translation>Ein Rohschritt entspricht {count} {unit}</translation>
+    </message>
+    <message>
+        <source>Part of this range is outside {encoding}.</source>
+        <translation>Ein Teil dieses Bereichs liegt außerhalb von {encoding}.</translation>
     </message>
     <message>
         <source>Raw</source>
         <translation>Roh</translation>
     </message>
     <message>
-        <source>Raw &amp;0 is</source>
-        <translation>Roh &amp;0 ist</translation>
+        <source>Raw &amp;0 equals</source>
+        <translation>Roh &amp;0 entspricht</translation>
     </message>
     <message>
         <source>Scaling of &apos;{name}&apos;</source>
@@ -5715,31 +5719,31 @@ Warum ist das in Ordnung?</translation>
         <translation>Auf dem Panel</translation>
     </message>
     <message>
+        <source>Test value</source>
+        <translation>Prüfwert</translation>
+    </message>
+    <message>
+        <source>Test value, raw</source>
+        <translation>Prüfwert, roh</translation>
+    </message>
+    <message>
         <source>The limits {low} to {high} are raw {first} to {last}.</source>
-        <translation>Die Grenzen {low} bis {high} sind roh {first} bis {last}.</translation>
+        <translation>Die Grenzen {low} bis {high} entsprechen roh {first} bis {last}.</translation>
+    </message>
+    <message>
+        <source>The longest text is {text}; cells: {width}.</source>
+        <translation>Der längste Text ist {text}; Zellen: {width}.</translation>
     </message>
     <message>
         <source>The value is the raw number</source>
-        <translation>Der Wert ist die rohe Zahl</translation>
-    </message>
-    <message>
-        <source>The widest text is {text}; cells: {width}.</source>
-        <translation>Der breiteste Text ist {text}; Zellen: {width}.</translation>
-    </message>
-    <message>
-        <source>Try, raw</source>
-        <translation>Probe, roh</translation>
-    </message>
-    <message>
-        <source>Try, value</source>
-        <translation>Probe, Wert</translation>
+        <translation>Der Wert ist der Rohwert</translation>
     </message>
     <message>
         <source>Value</source>
         <translation>Wert</translation>
     </message>
     <message>
-        <source>Value of one count</source>
+        <source>Value of one raw count</source>
         <translation>Wert eines Rohschritts</translation>
     </message>
     <message>
@@ -5755,87 +5759,83 @@ Warum ist das in Ordnung?</translation>
         <translation>beide Punkte brauchen roh und Wert</translation>
     </message>
     <message>
+        <source>raw {raw} is outside {encoding}</source>
+        <translation>roh {raw} liegt außerhalb von {encoding}</translation>
+    </message>
+    <message>
         <source>value = raw x {slope} {sign} {offset}</source>
         <translation>Wert = roh x {slope} {sign} {offset}</translation>
     </message>
     <message>
-        <source>{encoding} does not hold all of that.</source>
-        <translation>{encoding} fasst nicht all das.</translation>
-    </message>
-    <message>
-        <source>{encoding} does not hold raw {raw}</source>
-        <translation>{encoding} fasst roh {raw} nicht</translation>
-    </message>
-    <message>
-        <source>{encoding} holds raw {least} to {greatest}: that is {low} to {high}.</source>
-        <translation>{encoding} fasst roh {least} bis {greatest}: das ist {low} bis {high}.</translation>
+        <source>{encoding} covers raw {least} to {greatest}: that is {low} to {high}.</source>
+        <translation>{encoding} umfasst roh {least} bis {greatest}: das entspricht {low} bis {high}.</translation>
     </message>
 </context>
 <context>
     <name>ScreenChangeDialog</name>
     <message>
-        <source>&amp;Add the turn</source>
-        <translation>Wechsel &amp;anlegen</translation>
+        <source>&amp;Add screen change</source>
+        <translation>Bildwechsel &amp;anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Goes to</source>
+        <translation>&amp;Wechselt zu</translation>
     </message>
     <message>
         <source>&amp;Key</source>
         <translation>&amp;Taste</translation>
     </message>
     <message>
-        <source>&amp;Leads to</source>
-        <translation>&amp;Führt zu</translation>
+        <source>Add screen change from &apos;{screen}&apos;</source>
+        <translation>Bildwechsel von „{screen}“ anlegen</translation>
     </message>
     <message>
-        <source>Add a turn from &apos;{screen}&apos;</source>
-        <translation>Wechsel von „{screen}“ anlegen</translation>
+        <source>Filter the screens</source>
+        <translation>Bilder filtern</translation>
+    </message>
+    <message>
+        <source>Goes to</source>
+        <translation>Wechselt zu</translation>
     </message>
     <message>
         <source>Key</source>
         <translation>Taste</translation>
     </message>
     <message>
-        <source>Leads to</source>
-        <translation>Führt zu</translation>
-    </message>
-    <message>
         <source>Name of a screen</source>
         <translation>Name eines Bildes</translation>
-    </message>
-    <message>
-        <source>Narrow the screens</source>
-        <translation>Bilder eingrenzen</translation>
-    </message>
-    <message>
-        <source>No other screen has that name.</source>
-        <translation>Kein anderes Bild heißt so.</translation>
     </message>
     <message>
         <source>On &amp;every screen, not only on &apos;{screen}&apos;</source>
         <translation>Auf &amp;jedem Bild, nicht nur auf „{screen}“</translation>
     </message>
     <message>
-        <source>On the other screens the key {key} goes on doing what it does.</source>
-        <translation>Auf den anderen Bildern bleibt die Taste {key}, wie sie ist.</translation>
+        <source>On the other screens the key {key} stays as it is.</source>
+        <translation>Auf den anderen Bildern bleibt die Taste {key} unverändert.</translation>
     </message>
     <message>
-        <source>Screens on which the key {key} has a turn of their own keep it.</source>
-        <translation>Bilder, auf denen die Taste {key} einen eigenen Wechsel hat, behalten ihn.</translation>
+        <source>Screens that have their own screen change for the key {key} keep it.</source>
+        <translation>Bilder mit einem eigenen Bildwechsel für die Taste {key} behalten ihn.</translation>
     </message>
     <message>
-        <source>The key {key} goes on doing this too: {deeds}.</source>
-        <translation>Die Taste {key} tut auch dies weiterhin: {deeds}.</translation>
+        <source>The key {key} goes to {screen} now; this will be changed.</source>
+        <translation>Die Taste {key} wechselt jetzt zu {screen}; das wird geändert.</translation>
     </message>
     <message>
         <source>The key {key} is free on this screen.</source>
         <translation>Die Taste {key} ist auf diesem Bild frei.</translation>
     </message>
     <message>
-        <source>The key {key} leads to {screen} now; it will lead elsewhere.</source>
-        <translation>Die Taste {key} führt jetzt zu {screen}; sie wird anderswohin führen.</translation>
+        <source>The key {key} keeps its actions: {deeds}.</source>
+        <translation>Die Taste {key} behält ihre Aktionen: {deeds}.</translation>
     </message>
     <message>
         <source>The panel has no keys yet.</source>
         <translation>Das Panel hat noch keine Tasten.</translation>
+    </message>
+    <message>
+        <source>There is no other screen with that name.</source>
+        <translation>Es gibt kein anderes Bild mit diesem Namen.</translation>
     </message>
     <message>
         <source>the next screen</source>
@@ -5853,40 +5853,40 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>ScreenChangeForm</name>
     <message>
-        <source>After this time without a key the panel turns by itself.</source>
-        <translation>Nach dieser Zeit ohne Taste wechselt das Panel von selbst.</translation>
+        <source>After this time without a key press the panel changes the screen by itself.</source>
+        <translation>Nach dieser Zeit ohne Tastendruck wechselt das Panel von selbst das Bild.</translation>
     </message>
     <message>
-        <source>Change turn</source>
-        <translation>Wechsel ändern</translation>
+        <source>Change screen change</source>
+        <translation>Bildwechsel ändern</translation>
     </message>
     <message>
-        <source>Idle for</source>
-        <translation>Ruhe seit</translation>
+        <source>Goes to</source>
+        <translation>Wechselt zu</translation>
+    </message>
+    <message>
+        <source>Idle time</source>
+        <translation>Zeit ohne Bedienung</translation>
     </message>
     <message>
         <source>Meaning</source>
         <translation>Bedeutung</translation>
     </message>
     <message>
-        <source>On every screen, except where the same key has a turn of its own.</source>
-        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Wechsel hat.</translation>
+        <source>On every screen, except where the same key has its own screen change.</source>
+        <translation>Auf jedem Bild, außer wo dieselbe Taste einen eigenen Bildwechsel hat.</translation>
     </message>
     <message>
-        <source>On this screen the key turns there.</source>
+        <source>On this screen the key goes there.</source>
         <translation>Auf diesem Bild wechselt die Taste dorthin.</translation>
     </message>
     <message>
-        <source>Seconds without a key</source>
-        <translation>Sekunden ohne Taste</translation>
+        <source>Seconds without a key press</source>
+        <translation>Sekunden ohne Tastendruck</translation>
     </message>
     <message>
-        <source>To</source>
-        <translation>Nach</translation>
-    </message>
-    <message>
-        <source>While the condition holds, this screen is shown instead of where the operator is. Of several overrides the first of the list that holds is shown.</source>
-        <translation>Solange die Bedingung gilt, wird dieses Bild gezeigt statt jenem, auf dem der Bediener ist. Von mehreren Vorrangbildern wird das erste der Liste gezeigt, dessen Bedingung gilt.</translation>
+        <source>While the condition is true, this screen replaces the one that the operator is on. If several overrides apply, the first of them in the list is shown.</source>
+        <translation>Solange die Bedingung erfüllt ist, ersetzt dieses Bild das aktuelle. Gelten mehrere Vorrangbilder, wird das erste in der Liste angezeigt.</translation>
     </message>
     <message>
         <source>a condition (override)</source>
@@ -5898,7 +5898,7 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>idle time</source>
-        <translation>Ruhezeit</translation>
+        <translation>Zeit ohne Bedienung</translation>
     </message>
     <message>
         <source>the next screen</source>
@@ -5928,12 +5928,12 @@ Warum ist das in Ordnung?</translation>
         <translation>Text löschen</translation>
     </message>
     <message>
-        <source>Select a field to delete it: put the cursor on it.</source>
-        <translation>Zum Löschen ein Feld auswählen: die Schreibmarke darauf setzen.</translation>
-    </message>
-    <message>
         <source>The row is full. Enter goes to the next one.</source>
         <translation>Die Zeile ist voll. Die Eingabetaste führt zur nächsten.</translation>
+    </message>
+    <message>
+        <source>To delete a field, put the cursor on it.</source>
+        <translation>Zum Löschen eines Feldes den Cursor darauf setzen.</translation>
     </message>
     <message>
         <source>Type</source>
@@ -5943,24 +5943,32 @@ Warum ist das in Ordnung?</translation>
 <context>
     <name>ScreenEditor</name>
     <message>
-        <source>Add a screen first; then it can be tried.</source>
-        <translation>Zuerst ein Bild anlegen; dann lässt es sich ausprobieren.</translation>
+        <source>&apos;{text}&apos; was not found.</source>
+        <translation>„{text}“ wurde nicht gefunden.</translation>
+    </message>
+    <message>
+        <source>Add a screen first, then try it.</source>
+        <translation>Zuerst ein Bild anlegen, dann ausprobieren.</translation>
     </message>
     <message>
         <source>Delete</source>
         <translation>Löschen</translation>
     </message>
     <message>
-        <source>Live values: nothing is connected, so there are none. Connect with Ctrl+K.</source>
-        <translation>Livewerte: nichts ist verbunden, also gibt es keine. Verbinden mit Strg+K.</translation>
+        <source>Does not change the screen here</source>
+        <translation>Wechselt hier nicht das Bild</translation>
     </message>
     <message>
-        <source>Nothing is found for &apos;{text}&apos;.</source>
-        <translation>Zu „{text}“ wurde nichts gefunden.</translation>
+        <source>Goes to &apos;{screen}&apos;</source>
+        <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
-        <source>On this screen the key &apos;{key}&apos; turns to no other.</source>
-        <translation>Auf diesem Bild wechselt die Taste „{key}“ zu keinem anderen.</translation>
+        <source>No live values: nothing is connected. Connect with Ctrl+K.</source>
+        <translation>Keine Livewerte: nicht verbunden. Verbinden mit Strg+K.</translation>
+    </message>
+    <message>
+        <source>On this screen the key &apos;{key}&apos; does not change the screen.</source>
+        <translation>Auf diesem Bild wechselt die Taste „{key}“ nicht zu einem anderen Bild.</translation>
     </message>
     <message>
         <source>Place a field…</source>
@@ -5972,21 +5980,13 @@ Warum ist das in Ordnung?</translation>
     </message>
     <message>
         <source>Show as</source>
-        <translation>Zeigen als</translation>
+        <translation>Anzeigen als</translation>
     </message>
     <message>
-        <source>This project has no screen yet.
-Add one with the plus sign over the list at the left.</source>
-        <translation>Dieses Projekt hat noch kein Bild.
+        <source>This project has no screens yet.
+Add one with the plus sign above the list on the left.</source>
+        <translation>Dieses Projekt hat noch keine Bilder.
 Das Pluszeichen über der Liste links legt eines an.</translation>
-    </message>
-    <message>
-        <source>Turns no screen here</source>
-        <translation>Wechselt hier kein Bild</translation>
-    </message>
-    <message>
-        <source>Turns to &apos;{screen}&apos;</source>
-        <translation>Wechselt zu „{screen}“</translation>
     </message>
     <message>
         <source>last value {value}; {reason}</source>
@@ -6012,20 +6012,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>ScreenForm</name>
     <message>
-        <source>About</source>
-        <translation>Über</translation>
+        <source>Actions of the keys</source>
+        <translation>Aktionen der Tasten</translation>
     </message>
     <message>
-        <source>Actions of its keys</source>
-        <translation>Aktionen seiner Tasten</translation>
-    </message>
-    <message>
-        <source>Add a turn from here</source>
-        <translation>Wechsel von hier anlegen</translation>
-    </message>
-    <message>
-        <source>Add an action here</source>
+        <source>Add action here</source>
         <translation>Aktion hier anlegen</translation>
+    </message>
+    <message>
+        <source>Add screen change from here</source>
+        <translation>Bildwechsel von hier anlegen</translation>
     </message>
     <message>
         <source>Change screen</source>
@@ -6036,12 +6032,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Startbild ändern</translation>
     </message>
     <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
+        <source>Documentation</source>
+        <translation>Dokumentation</translation>
     </message>
     <message>
-        <source>Enter or a double click shows it in the Turns and actions view</source>
-        <translation>Eingabetaste oder Doppelklick zeigt es in der Ansicht Wechsel und Aktionen</translation>
+        <source>Enter or a double click shows it in the Keys and screen changes view</source>
+        <translation>Eingabetaste oder Doppelklick zeigt es in der Ansicht Tasten und Bildwechsel</translation>
     </message>
     <message>
         <source>Make it the start screen</source>
@@ -6056,20 +6052,24 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Notizen</translation>
     </message>
     <message>
+        <source>Renaming updates every use</source>
+        <translation>Umbenennen ändert alle Verwendungen</translation>
+    </message>
+    <message>
+        <source>Screen changes from and to this screen</source>
+        <translation>Bildwechsel von und zu diesem Bild</translation>
+    </message>
+    <message>
         <source>This is the start screen</source>
         <translation>Dies ist das Startbild</translation>
     </message>
     <message>
-        <source>Turns from here and to here</source>
-        <translation>Wechsel von hier und hierher</translation>
-    </message>
-    <message>
-        <source>here by {cause} from {screen}</source>
-        <translation>hierher durch {cause} von {screen}</translation>
+        <source>from {screen} by {cause}</source>
+        <translation>von {screen} durch {cause}</translation>
     </message>
     <message>
         <source>shown {cause}</source>
-        <translation>gezeigt {cause}</translation>
+        <translation>angezeigt {cause}</translation>
     </message>
     <message>
         <source>{cause} {deed}</source>
@@ -6185,8 +6185,8 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Startbild ändern</translation>
     </message>
     <message>
-        <source>Delete it with these turns</source>
-        <translation>Mit diesen Wechseln löschen</translation>
+        <source>Delete it with these screen changes</source>
+        <translation>Mit diesen Bildwechseln löschen</translation>
     </message>
     <message>
         <source>Delete screen</source>
@@ -6217,16 +6217,16 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>kein Weg zurück</translation>
     </message>
     <message>
-        <source>no way here</source>
-        <translation>kein Weg hierher</translation>
-    </message>
-    <message>
         <source>screen</source>
         <translation>Bild</translation>
     </message>
     <message>
         <source>start</source>
         <translation>Start</translation>
+    </message>
+    <message>
+        <source>unreachable</source>
+        <translation>nicht erreichbar</translation>
     </message>
     <message>
         <source>when {condition}</source>
@@ -6278,24 +6278,28 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalCells</name>
     <message>
-        <source>&apos;{name}&apos; holds no bits; name a register signal</source>
-        <translation>„{name}“ enthält keine Bits; ein Registersignal nennen</translation>
+        <source>&apos;{name}&apos; has no bits; enter a register signal</source>
+        <translation>„{name}“ hat keine Bits; ein Registersignal angeben</translation>
     </message>
     <message>
         <source>A text per value: 0 = stopped; 1 = running</source>
         <translation>Ein Text je Wert: 0 = steht; 1 = läuft</translation>
     </message>
     <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
+        <source>Change per key press</source>
+        <translation>Änderung je Tastendruck</translation>
+    </message>
+    <message>
+        <source>Data type of the value in the registers; a string with its number of registers: string 8</source>
+        <translation>Datentyp des Wertes in den Registern; ein String mit der Anzahl seiner Register: string 8</translation>
     </message>
     <message>
         <source>Dec.</source>
-        <translation>Dez.</translation>
+        <translation>Nachk.</translation>
     </message>
     <message>
-        <source>Decimals that are shown</source>
-        <translation>Gezeigte Dezimalen</translation>
+        <source>Decimals shown</source>
+        <translation>Angezeigte Nachkommastellen</translation>
     </message>
     <message>
         <source>Encoding</source>
@@ -6306,48 +6310,56 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Von</translation>
     </message>
     <message>
-        <source>How fresh the value should be, in milliseconds</source>
-        <translation>Wie frisch der Wert sein soll, in Millisekunden</translation>
-    </message>
-    <message>
-        <source>How many fields, turns, actions and bits use it</source>
-        <translation>Wie viele Felder, Wechsel, Aktionen und Bits es verwenden</translation>
-    </message>
-    <message>
-        <source>How the registers hold the value; a string with its registers: string 8</source>
-        <translation>Wie die Register den Wert enthalten; ein String mit seinen Registern: string 8</translation>
+        <source>How many fields, screen changes, actions and bits use it</source>
+        <translation>Wie viele Felder, Bildwechsel, Aktionen und Bits es verwenden</translation>
     </message>
     <message>
         <source>Limits</source>
         <translation>Grenzen</translation>
     </message>
     <message>
+        <source>Lowest and highest value that may be entered: 0 to 50</source>
+        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
+    </message>
+    <message>
         <source>Name</source>
         <translation>Name</translation>
+    </message>
+    <message>
+        <source>Not used yet</source>
+        <translation>Noch nirgends verwendet</translation>
     </message>
     <message>
         <source>Notes</source>
         <translation>Notizen</translation>
     </message>
     <message>
-        <source>Nothing uses it yet</source>
-        <translation>Noch nirgends verwendet</translation>
+        <source>Order of the words in values of two or more registers; empty: as set for the device</source>
+        <translation>Reihenfolge der Wörter bei Werten aus zwei oder mehr Registern; leer: wie beim Gerät</translation>
     </message>
     <message>
-        <source>Of the words of a value of two or more registers; empty: as its follower</source>
-        <translation>Der Wörter eines Wertes aus zwei oder mehr Registern; leer: wie beim Gerät</translation>
+        <source>Poll interval in ms</source>
+        <translation>Abfrageintervall in ms</translation>
     </message>
     <message>
-        <source>Plays</source>
-        <translation>Spielt</translation>
-    </message>
-    <message>
-        <source>Read ms</source>
-        <translation>Lesen ms</translation>
+        <source>Poll ms</source>
+        <translation>Abfrage ms</translation>
     </message>
     <message>
         <source>Register</source>
         <translation>Register</translation>
+    </message>
+    <message>
+        <source>Renaming updates every use</source>
+        <translation>Umbenennen ändert alle Verwendungen</translation>
+    </message>
+    <message>
+        <source>Role (in the simulation)</source>
+        <translation>Rolle (in der Simulation)</translation>
+    </message>
+    <message>
+        <source>Role of this signal in the simulated drive, such as run or output frequency</source>
+        <translation>Rolle dieses Signals im simulierten Antrieb, etwa Lauf oder Ausgangsfrequenz</translation>
     </message>
     <message>
         <source>Scale</source>
@@ -6356,6 +6368,10 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     <message>
         <source>Start</source>
         <translation>Start</translation>
+    </message>
+    <message>
+        <source>Start value of a held value, or of a register in the simulated device</source>
+        <translation>Startwert eines Panelwerts oder eines Registers im simulierten Gerät</translation>
     </message>
     <message>
         <source>Step</source>
@@ -6370,15 +6386,11 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Texte</translation>
     </message>
     <message>
-        <source>The follower that it is read from; of a bit, the signal that holds it</source>
+        <source>The device that it is read from; for a bit, the signal that contains it</source>
         <translation>Das Gerät, von dem es gelesen wird; bei einem Bit das Signal, das es enthält</translation>
     </message>
     <message>
-        <source>The least and the greatest value that may be entered: 0 to 50</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf: 0 bis 50</translation>
-    </message>
-    <message>
-        <source>The number as the follower&apos;s manual gives it; of a bit its number, from 0</source>
+        <source>The number from the manual of the device; for a bit its number, from 0</source>
         <translation>Die Nummer aus dem Handbuch des Geräts; bei einem Bit seine Nummer, ab 0</translation>
     </message>
     <message>
@@ -6394,24 +6406,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Verw.</translation>
     </message>
     <message>
-        <source>What a held value is at first; what a simulated follower holds at first</source>
-        <translation>Was ein Merker zuerst enthält; was ein simuliertes Gerät zuerst enthält</translation>
-    </message>
-    <message>
-        <source>What of the simulated drive it is: run, output frequency and the like</source>
-        <translation>Was es am simulierten Antrieb ist: Lauf, Ausgangsfrequenz und dergleichen</translation>
-    </message>
-    <message>
-        <source>What one press of a key changes</source>
-        <translation>Was ein Tastendruck ändert</translation>
-    </message>
-    <message>
-        <source>Whether it may be written</source>
-        <translation>Ob es geschrieben werden darf</translation>
+        <source>Whether writing is allowed</source>
+        <translation>Ob Schreiben erlaubt ist</translation>
     </message>
     <message>
         <source>Word order</source>
-        <translation>Wortfolge</translation>
+        <translation>Wortreihenfolge</translation>
     </message>
     <message>
         <source>Write</source>
@@ -6422,20 +6422,20 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>Schr. ms</translation>
     </message>
     <message>
-        <source>Written again and again, in milliseconds; 0: it is not</source>
-        <translation>Immer wieder geschrieben, in Millisekunden; 0: nicht</translation>
+        <source>Write repeat interval in ms; 0: write on change only</source>
+        <translation>Intervall für wiederholtes Schreiben in ms; 0: nur bei Änderung schreiben</translation>
     </message>
     <message>
-        <source>a bit needs the signal that it is taken of</source>
-        <translation>ein Bit braucht das Signal, aus dem es genommen wird</translation>
+        <source>a bit needs the signal that contains it</source>
+        <translation>ein Bit braucht das Signal, das es enthält</translation>
     </message>
     <message>
         <source>a new signal needs a name</source>
         <translation>ein neues Signal braucht einen Namen</translation>
     </message>
     <message>
-        <source>a register belongs to a follower; add one first</source>
-        <translation>ein Register gehört zu einem Gerät; zuerst eines anlegen</translation>
+        <source>a register needs a device; add one first</source>
+        <translation>ein Register braucht ein Gerät; zuerst eines anlegen</translation>
     </message>
     <message>
         <source>a string needs its length in registers: string 8</source>
@@ -6462,8 +6462,28 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>discrete</translation>
     </message>
     <message>
+        <source>enter a text per value: 0 = stopped; 1 = running</source>
+        <translation>je Wert einen Text eingeben: 0 = steht; 1 = läuft</translation>
+    </message>
+    <message>
+        <source>enter two numbers: 0 to 50</source>
+        <translation>zwei Zahlen eingeben: 0 bis 50</translation>
+    </message>
+    <message>
+        <source>enter two points: 0 to 10000 = 0 to 50</source>
+        <translation>zwei Punkte eingeben: 0 bis 10000 = 0 bis 50</translation>
+    </message>
+    <message>
+        <source>enter two points: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
+        <translation>zwei Punkte eingeben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0.1</translation>
+    </message>
+    <message>
+        <source>enter {yes} or {no}</source>
+        <translation>{yes} oder {no} eingeben</translation>
+    </message>
+    <message>
         <source>held</source>
-        <translation>Merker</translation>
+        <translation>Panelwert</translation>
     </message>
     <message>
         <source>holding</source>
@@ -6471,7 +6491,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
     </message>
     <message>
         <source>holding, input, coil, discrete; bit (of another signal); held (in the panel)</source>
-        <translation>holding, input, coil, discrete; Bit (eines anderen Signals); Merker (im Panel)</translation>
+        <translation>holding, input, coil, discrete; Bit (eines anderen Signals); Panelwert (im Panel)</translation>
     </message>
     <message>
         <source>input</source>
@@ -6494,7 +6514,7 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>das Signal „{name}“ gibt es nicht</translation>
     </message>
     <message>
-        <source>the value {key} has a text already</source>
+        <source>the value {key} already has a text</source>
         <translation>der Wert {key} hat schon einen Text</translation>
     </message>
     <message>
@@ -6506,26 +6526,6 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
         <translation>unbenutzt</translation>
     </message>
     <message>
-        <source>write a text per value: 0 = stopped; 1 = running</source>
-        <translation>ein Text je Wert: 0 = steht; 1 = läuft</translation>
-    </message>
-    <message>
-        <source>write two numbers: 0 to 50</source>
-        <translation>zwei Zahlen schreiben: 0 bis 50</translation>
-    </message>
-    <message>
-        <source>write two points: 0 to 10000 = 0 to 50</source>
-        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50</translation>
-    </message>
-    <message>
-        <source>write two points: 0 to 10000 = 0 to 50; or a factor: x 0.1</source>
-        <translation>zwei Punkte schreiben: 0 bis 10000 = 0 bis 50; oder einen Faktor: x 0.1</translation>
-    </message>
-    <message>
-        <source>write {yes} or {no}</source>
-        <translation>{yes} oder {no} schreiben</translation>
-    </message>
-    <message>
         <source>yes</source>
         <translation>ja</translation>
     </message>
@@ -6533,12 +6533,12 @@ Das Pluszeichen über der Liste links legt eines an.</translation>
 <context>
     <name>SignalForm</name>
     <message>
-        <source>(as its follower)</source>
+        <source>(as set for the device)</source>
         <translation>(wie beim Gerät)</translation>
     </message>
     <message>
-        <source>(nothing of the drive)</source>
-        <translation>(nichts am Antrieb)</translation>
+        <source>(no role)</source>
+        <translation>(keine Rolle)</translation>
     </message>
     <message>
         <source>0 = stopped
@@ -6553,27 +6553,19 @@ otherwise = unbekannt</translation>
         <translation>1 Zelle</translation>
     </message>
     <message>
-        <source>A click or Enter leads there</source>
-        <translation>Ein Klick oder Eingabe führt dorthin</translation>
-    </message>
-    <message>
-        <source>A text per value, one a line: 1 = running. otherwise = unknown is for all other values</source>
-        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
-    </message>
-    <message>
-        <source>About</source>
-        <translation>Über</translation>
+        <source>Address (0-based)</source>
+        <translation>Adresse (ab 0)</translation>
     </message>
     <message>
         <source>Bit</source>
         <translation>Bit</translation>
     </message>
     <message>
-        <source>Can be</source>
-        <translation>Möglich</translation>
+        <source>Change per key press. Empty: one unit of the last decimal</source>
+        <translation>Änderung je Tastendruck. Leer: eine Einheit der letzten Nachkommastelle</translation>
     </message>
     <message>
-        <source>Change scale</source>
+        <source>Change scaling</source>
         <translation>Skalierung ändern</translation>
     </message>
     <message>
@@ -6581,40 +6573,40 @@ otherwise = unbekannt</translation>
         <translation>Signal ändern</translation>
     </message>
     <message>
-        <source>Changed and read</source>
-        <translation>Ändern und Lesen</translation>
+        <source>Click or press Enter to go there</source>
+        <translation>Klick oder Eingabetaste führt dorthin</translation>
     </message>
     <message>
-        <source>Changing it changes every use</source>
-        <translation>Eine Änderung gilt überall, wo es verwendet wird</translation>
-    </message>
-    <message>
-        <source>Counted from 0 at the least significant end</source>
-        <translation>Ab 0 vom niederwertigen Ende gezählt</translation>
+        <source>Counted from 0 at the least significant bit</source>
+        <translation>Ab 0 vom niederwertigsten Bit gezählt</translation>
     </message>
     <message>
         <source>Decimals</source>
-        <translation>Dezimalen</translation>
+        <translation>Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
+    </message>
+    <message>
+        <source>Display</source>
+        <translation>Anzeige</translation>
+    </message>
+    <message>
+        <source>Documentation</source>
+        <translation>Dokumentation</translation>
     </message>
     <message>
         <source>Encoding</source>
         <translation>Datentyp</translation>
     </message>
     <message>
-        <source>First content</source>
-        <translation>Erster Inhalt</translation>
+        <source>For devices with a communication time-out: the value is written again at this interval. 0: write on change only</source>
+        <translation>Für Geräte mit Kommunikations-Timeout: Der Wert wird in diesem Abstand erneut geschrieben. 0: nur bei Änderung schreiben</translation>
     </message>
     <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>For followers with a communication time-out: the value is written again and again. 0: it is not</source>
-        <translation>Für Geräte mit Kommunikations-Timeout: Der Wert wird immer wieder geschrieben. 0: nicht</translation>
-    </message>
-    <message>
-        <source>How fresh the value should be</source>
-        <translation>Wie frisch der Wert sein soll</translation>
+        <source>In signal</source>
+        <translation>In Signal</translation>
     </message>
     <message>
         <source>Kind</source>
@@ -6633,6 +6625,10 @@ otherwise = unbekannt</translation>
         <translation>Untere Grenze</translation>
     </message>
     <message>
+        <source>Lowest and highest value that may be entered</source>
+        <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
+    </message>
+    <message>
         <source>Name</source>
         <translation>Name</translation>
     </message>
@@ -6641,40 +6637,48 @@ otherwise = unbekannt</translation>
         <translation>Notizen</translation>
     </message>
     <message>
-        <source>Of signal</source>
-        <translation>Von Signal</translation>
+        <source>Number of registers, two characters each</source>
+        <translation>Anzahl der Register, je zwei Zeichen</translation>
     </message>
     <message>
-        <source>Of the words of its value</source>
-        <translation>Der Wörter seines Wertes</translation>
+        <source>One text per value, one per line: 1 = running. otherwise = unknown applies to all other values</source>
+        <translation>Ein Text je Wert, einer je Zeile: 1 = läuft. otherwise = unbekannt gilt für alle übrigen Werte</translation>
     </message>
     <message>
-        <source>On the wire</source>
-        <translation>Auf der Leitung</translation>
+        <source>Only a number in registers can be scaled.</source>
+        <translation>Nur eine Zahl in Registern lässt sich skalieren.</translation>
     </message>
     <message>
-        <source>Only a number in registers has a scale.</source>
-        <translation>Nur eine Zahl in Registern hat eine Skalierung.</translation>
-    </message>
-    <message>
-        <source>Plays</source>
-        <translation>Spielt</translation>
+        <source>Order of the words of its value</source>
+        <translation>Reihenfolge der Wörter seines Wertes</translation>
     </message>
     <message>
         <source>Points and factor…</source>
         <translation>Punkte und Faktor…</translation>
     </message>
     <message>
-        <source>Read every</source>
-        <translation>Lesen alle</translation>
+        <source>Poll interval</source>
+        <translation>Abfrageintervall</translation>
+    </message>
+    <message>
+        <source>Range</source>
+        <translation>Wertebereich</translation>
     </message>
     <message>
         <source>Register</source>
         <translation>Register</translation>
     </message>
     <message>
-        <source>Registers of the text, two characters each</source>
-        <translation>Register des Textes, je zwei Zeichen</translation>
+        <source>Renaming updates every use</source>
+        <translation>Umbenennen ändert alle Verwendungen</translation>
+    </message>
+    <message>
+        <source>Role</source>
+        <translation>Rolle</translation>
+    </message>
+    <message>
+        <source>Role of this signal in the simulated drive. Once any signal has a role, the drive uses the project&apos;s registers instead of its built-in ones</source>
+        <translation>Rolle dieses Signals im simulierten Antrieb. Sobald ein Signal eine Rolle hat, verwendet der Antrieb die Register des Projekts statt seiner eingebauten</translation>
     </message>
     <message>
         <source>Scale, from</source>
@@ -6689,16 +6693,28 @@ otherwise = unbekannt</translation>
         <translation>Skalierung</translation>
     </message>
     <message>
-        <source>Shown</source>
-        <translation>Anzeige</translation>
+        <source>Set the scaling by two points or by a factor, and see the result</source>
+        <translation>Skalierung über zwei Punkte oder einen Faktor festlegen, mit Ergebnis</translation>
+    </message>
+    <message>
+        <source>Simulation</source>
+        <translation>Simulation</translation>
     </message>
     <message>
         <source>Source</source>
         <translation>Quelle</translation>
     </message>
     <message>
+        <source>Start content</source>
+        <translation>Startinhalt</translation>
+    </message>
+    <message>
         <source>Start value</source>
         <translation>Startwert</translation>
+    </message>
+    <message>
+        <source>Start value in the simulated device</source>
+        <translation>Startwert im simulierten Gerät</translation>
     </message>
     <message>
         <source>Step</source>
@@ -6717,20 +6733,16 @@ otherwise = unbekannt</translation>
         <translation>Die Adresse in der Anfrage, ab 0 gezählt</translation>
     </message>
     <message>
-        <source>The least and the greatest value that may be entered</source>
-        <translation>Kleinster und größter Wert, der eingegeben werden darf</translation>
-    </message>
-    <message>
-        <source>The number as the follower&apos;s manual gives it</source>
+        <source>The number from the manual of the device</source>
         <translation>Die Nummer aus dem Handbuch des Geräts</translation>
     </message>
     <message>
-        <source>Two points of a straight line: raw counts of the register, and what they mean. Empty: as read</source>
-        <translation>Zwei Punkte einer Geraden: Rohwerte des Registers und was sie bedeuten. Leer: wie gelesen</translation>
+        <source>Time between two reads</source>
+        <translation>Zeit zwischen zwei Abfragen</translation>
     </message>
     <message>
-        <source>Two points side by side, a factor, and what comes of them</source>
-        <translation>Zwei Punkte nebeneinander, ein Faktor, und was daraus wird</translation>
+        <source>Two points of a straight line: raw values of the register and the values that they stand for. Empty: no scaling</source>
+        <translation>Zwei Punkte einer Geraden: Rohwerte des Registers und die zugehörigen Werte. Leer: keine Skalierung</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -6745,36 +6757,24 @@ otherwise = unbekannt</translation>
         <translation>Verwendet von</translation>
     </message>
     <message>
-        <source>What a simulated follower holds at first</source>
-        <translation>Was ein simuliertes Gerät zuerst enthält</translation>
-    </message>
-    <message>
-        <source>What of the simulated drive it is. A drive of which a signal is something has the registers of the project, and none of its own</source>
-        <translation>Was es am simulierten Antrieb ist. Ein Antrieb, an dem ein Signal etwas ist, hat die Register des Projekts und keine eigenen</translation>
-    </message>
-    <message>
-        <source>What one press of a key changes. Empty: one unit of the last decimal</source>
-        <translation>Was ein Tastendruck ändert. Leer: eine Einheit der letzten Dezimale</translation>
-    </message>
-    <message>
-        <source>What the value is when the panel is switched on</source>
+        <source>Value when the panel is switched on</source>
         <translation>Der Wert beim Einschalten des Panels</translation>
     </message>
     <message>
-        <source>When it is simulated</source>
-        <translation>Beim Simulieren</translation>
-    </message>
-    <message>
         <source>Word order</source>
-        <translation>Wortfolge</translation>
+        <translation>Wortreihenfolge</translation>
     </message>
     <message>
-        <source>Write every</source>
-        <translation>Schreiben alle</translation>
+        <source>Write repeat</source>
+        <translation>Schreibwiederholung</translation>
     </message>
     <message>
         <source>Writing</source>
         <translation>Schreiben</translation>
+    </message>
+    <message>
+        <source>Writing and polling</source>
+        <translation>Schreiben und Abfragen</translation>
     </message>
     <message>
         <source>address {address}</source>
@@ -6785,8 +6785,8 @@ otherwise = unbekannt</translation>
         <translation>Adressen {first} bis {last}</translation>
     </message>
     <message>
-        <source>anything, since it has no limits</source>
-        <translation>alles, denn es hat keine Grenzen</translation>
+        <source>allowed</source>
+        <translation>erlaubt</translation>
     </message>
     <message>
         <source>coil</source>
@@ -6795,6 +6795,14 @@ otherwise = unbekannt</translation>
     <message>
         <source>discrete input</source>
         <translation>Discrete Input</translation>
+    </message>
+    <message>
+        <source>enter both raw and value, or neither</source>
+        <translation>roh und Wert angeben oder keins von beiden</translation>
+    </message>
+    <message>
+        <source>enter the other point too, or neither</source>
+        <translation>auch den anderen Punkt angeben oder keinen</translation>
     </message>
     <message>
         <source>held in the panel</source>
@@ -6809,20 +6817,16 @@ otherwise = unbekannt</translation>
         <translation>Input-Register</translation>
     </message>
     <message>
-        <source>line {n}: the value {key} has a text already</source>
-        <translation>Zeile {n}: der Wert {key} hat schon einen Text</translation>
+        <source>line {n}: enter value = text</source>
+        <translation>Zeile {n}: Wert = Text eingeben</translation>
     </message>
     <message>
-        <source>line {n}: write value = text</source>
-        <translation>Zeile {n}: Wert = Text schreiben</translation>
+        <source>line {n}: the value {key} already has a text</source>
+        <translation>Zeile {n}: der Wert {key} hat schon einen Text</translation>
     </message>
     <message>
         <source>line {n}: {why}</source>
         <translation>Zeile {n}: {why}</translation>
-    </message>
-    <message>
-        <source>may be written</source>
-        <translation>darf geschrieben werden</translation>
     </message>
     <message>
         <source>nothing yet</source>
@@ -6833,24 +6837,16 @@ otherwise = unbekannt</translation>
         <translation>ein Bit eines anderen Signals</translation>
     </message>
     <message>
-        <source>raw and value are needed, or neither</source>
-        <translation>roh und Wert sind nötig, oder keins von beiden</translation>
+        <source>raw equals</source>
+        <translation>roh entspricht</translation>
     </message>
     <message>
-        <source>raw is</source>
-        <translation>roh ist</translation>
-    </message>
-    <message>
-        <source>read from a follower</source>
+        <source>read from a device</source>
         <translation>von einem Gerät gelesen</translation>
     </message>
     <message>
         <source>registers</source>
         <translation>Register</translation>
-    </message>
-    <message>
-        <source>the other point is needed too, or none</source>
-        <translation>der andere Punkt ist auch nötig, oder keiner</translation>
     </message>
     <message>
         <source>the other point is not complete yet</source>
@@ -6859,6 +6855,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>to</source>
         <translation>bis</translation>
+    </message>
+    <message>
+        <source>unlimited</source>
+        <translation>unbegrenzt</translation>
     </message>
     <message>
         <source>{label}, raw</source>
@@ -6880,12 +6880,12 @@ otherwise = unbekannt</translation>
 <context>
     <name>SignalLists</name>
     <message>
-        <source>Signals brought in: {count}. One undo takes them back.</source>
-        <translation>Hereingeholte Signale: {count}. Ein Rückgängig nimmt sie zurück.</translation>
+        <source>Imported signals: {count}. Undo once to remove them.</source>
+        <translation>Importierte Signale: {count}. Einmal Rückgängig entfernt sie wieder.</translation>
     </message>
     <message>
-        <source>Signals written to {file}</source>
-        <translation>Signale in {file} geschrieben</translation>
+        <source>Signals exported to {file}</source>
+        <translation>Signale nach {file} exportiert</translation>
     </message>
     <message>
         <source>There are no signals to export yet.</source>
@@ -6899,20 +6899,20 @@ otherwise = unbekannt</translation>
 <context>
     <name>SignalPicker</name>
     <message>
+        <source>Filter the signals</source>
+        <translation>Signale filtern</translation>
+    </message>
+    <message>
         <source>Kind of field</source>
         <translation>Art des Feldes</translation>
     </message>
     <message>
-        <source>Narrow the signals</source>
-        <translation>Signale eingrenzen</translation>
+        <source>Name or register of a signal</source>
+        <translation>Name oder Register eines Signals</translation>
     </message>
     <message>
         <source>New signal…</source>
         <translation>Neues Signal…</translation>
-    </message>
-    <message>
-        <source>No signal has that name. Create it in the Signals view first.</source>
-        <translation>Kein Signal heißt so. Zuerst in der Ansicht Signale anlegen.</translation>
     </message>
     <message>
         <source>Place</source>
@@ -6924,11 +6924,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Shown as</source>
-        <translation>Gezeigt als</translation>
-    </message>
-    <message>
-        <source>Signal name or place</source>
-        <translation>Name oder Stelle des Signals</translation>
+        <translation>Anzeige als</translation>
     </message>
     <message>
         <source>Signals</source>
@@ -6937,6 +6933,10 @@ otherwise = unbekannt</translation>
     <message>
         <source>The &amp;operator may change it</source>
         <translation>Der &amp;Bediener darf ihn ändern</translation>
+    </message>
+    <message>
+        <source>There is no signal with that name. Create it in the Signals view first.</source>
+        <translation>Es gibt kein Signal mit diesem Namen. Zuerst in der Ansicht Signale anlegen.</translation>
     </message>
     <message>
         <source>bar</source>
@@ -6960,7 +6960,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>text per value</source>
-        <translation>Klartext</translation>
+        <translation>Zustandstext</translation>
     </message>
     <message>
         <source>{width} cells wide</source>
@@ -6970,12 +6970,12 @@ otherwise = unbekannt</translation>
 <context>
     <name>SignalsView</name>
     <message>
-        <source>A bit is taken of a register signal; add one of those first.</source>
-        <translation>Ein Bit wird aus einem Registersignal genommen; zuerst eines anlegen.</translation>
+        <source>A bit needs a register signal; add one first.</source>
+        <translation>Ein Bit braucht ein Registersignal; zuerst eines anlegen.</translation>
     </message>
     <message>
-        <source>A register belongs to a follower; add one first.</source>
-        <translation>Ein Register gehört zu einem Gerät; zuerst eines anlegen.</translation>
+        <source>A register needs a device; add one first.</source>
+        <translation>Ein Register braucht ein Gerät; zuerst eines anlegen.</translation>
     </message>
     <message>
         <source>Add signal</source>
@@ -7014,8 +7014,8 @@ otherwise = unbekannt</translation>
         <translation>Exportieren…</translation>
     </message>
     <message>
-        <source>F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties</source>
-        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: in alle ausgewählten Zeilen.  F4: Eigenschaften</translation>
+        <source>F2 or typing: edit.  Ctrl+Enter: accept in all selected rows.  F4: properties</source>
+        <translation>F2 oder Tippen: bearbeiten.  Strg+Eingabe: in alle ausgewählten Zeilen übernehmen.  F4: Eigenschaften</translation>
     </message>
     <message>
         <source>Held in the panel</source>
@@ -7030,7 +7030,7 @@ otherwise = unbekannt</translation>
         <translation>Importieren…</translation>
     </message>
     <message>
-        <source>Lines and followers</source>
+        <source>Lines and devices</source>
         <translation>Leitungen und Geräte</translation>
     </message>
     <message>
@@ -7042,8 +7042,8 @@ otherwise = unbekannt</translation>
         <translation>Signale verschieben</translation>
     </message>
     <message>
-        <source>No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list.</source>
-        <translation>Noch keine Signale. Einfg legt eines an, Strg+V nimmt Zeilen aus einer Tabellenkalkulation, Importieren liest eine Registerliste.</translation>
+        <source>No signals yet. Insert adds one, Ctrl+V pastes rows from a spreadsheet, Import reads a register list.</source>
+        <translation>Noch keine Signale. Einfg legt eines an, Strg+V fügt Zeilen aus einer Tabellenkalkulation ein, Importieren liest eine Registerliste.</translation>
     </message>
     <message>
         <source>Number signals</source>
@@ -7058,7 +7058,7 @@ otherwise = unbekannt</translation>
         <translation>Signale einfügen</translation>
     </message>
     <message>
-        <source>Read from a follower</source>
+        <source>Read from a device</source>
         <translation>Von einem Gerät gelesen</translation>
     </message>
     <message>
@@ -7070,8 +7070,8 @@ otherwise = unbekannt</translation>
         <translation>Zuerst die zu kopierenden Signale auswählen.</translation>
     </message>
     <message>
-        <source>Select the signals to name first.</source>
-        <translation>Zuerst die zu benennenden Signale auswählen.</translation>
+        <source>Select the signals to number first.</source>
+        <translation>Zuerst die zu nummerierenden Signale auswählen.</translation>
     </message>
     <message>
         <source>Signals</source>
@@ -7082,8 +7082,8 @@ otherwise = unbekannt</translation>
         <translation>Signale: {count}</translation>
     </message>
     <message>
-        <source>The signals are shown as they are in the file. Sort them first.</source>
-        <translation>Die Signale stehen wie in der Datei. Zuerst sortieren.</translation>
+        <source>The signals are in file order already. Sort them first.</source>
+        <translation>Die Signale stehen bereits in Dateireihenfolge. Zuerst sortieren.</translation>
     </message>
     <message>
         <source>selected: {count}</source>
@@ -7091,7 +7091,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>shown: {count}</source>
-        <translation>gezeigt: {count}</translation>
+        <translation>angezeigt: {count}</translation>
     </message>
     <message>
         <source>unused</source>
@@ -7103,7 +7103,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>with findings</source>
-        <translation>mit Befunden</translation>
+        <translation>mit Prüfergebnissen</translation>
     </message>
 </context>
 <context>
@@ -7140,12 +7140,8 @@ otherwise = unbekannt</translation>
         <translation>Als CSV &amp;exportieren…</translation>
     </message>
     <message>
-        <source>&amp;Follower</source>
-        <translation>&amp;Gerät</translation>
-    </message>
-    <message>
         <source>&amp;Open a snapshot…</source>
-        <translation>Aufnahme ö&amp;ffnen…</translation>
+        <translation>Registerabbild ö&amp;ffnen…</translation>
     </message>
     <message>
         <source>&amp;Ranges</source>
@@ -7157,19 +7153,31 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>&amp;Take a snapshot…</source>
-        <translation>Aufnahme &amp;machen…</translation>
+        <translation>Registerabbild &amp;sichern…</translation>
     </message>
     <message>
-        <source>&amp;Write back what is ticked…</source>
-        <translation>An&amp;gehaktes zurückschreiben…</translation>
+        <source>&amp;Write back ticked values…</source>
+        <translation>Angehakte &amp;Werte zurückschreiben…</translation>
     </message>
     <message>
         <source>C&amp;lose</source>
         <translation>Schl&amp;ießen</translation>
     </message>
     <message>
-        <source>Compare with the follower &amp;now</source>
+        <source>Compare with the device &amp;now</source>
         <translation>Mit dem Gerät &amp;jetzt vergleichen</translation>
+    </message>
+    <message>
+        <source>Compare with the device now before writing values back.</source>
+        <translation>Vor dem Zurückschreiben mit dem Gerät jetzt vergleichen.</translation>
+    </message>
+    <message>
+        <source>De&amp;vice</source>
+        <translation>&amp;Gerät</translation>
+    </message>
+    <message>
+        <source>Device</source>
+        <translation>Gerät</translation>
     </message>
     <message>
         <source>Differences: {count} of {all}.</source>
@@ -7180,20 +7188,12 @@ otherwise = unbekannt</translation>
         <translation>Als CSV exportieren</translation>
     </message>
     <message>
-        <source>Follower</source>
-        <translation>Gerät</translation>
-    </message>
-    <message>
-        <source>Keep the snapshot as</source>
-        <translation>Aufnahme speichern unter</translation>
-    </message>
-    <message>
         <source>Nothing is connected. Connect first.</source>
-        <translation>Es ist nichts verbunden. Zuerst verbinden.</translation>
+        <translation>Keine Verbindung. Zuerst verbinden.</translation>
     </message>
     <message>
         <source>Nothing is ticked.</source>
-        <translation>Es ist nichts angehakt.</translation>
+        <translation>Nichts ist angehakt.</translation>
     </message>
     <message>
         <source>Only &amp;differences</source>
@@ -7201,99 +7201,99 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Open a snapshot</source>
-        <translation>Aufnahme öffnen</translation>
+        <translation>Registerabbild öffnen</translation>
     </message>
     <message>
         <source>Progress</source>
         <translation>Fortschritt</translation>
     </message>
     <message>
-        <source>Ranges besides the signals</source>
-        <translation>Bereiche neben den Signalen</translation>
-    </message>
-    <message>
         <source>Re&amp;mark</source>
         <translation>Bemer&amp;kung</translation>
     </message>
     <message>
+        <source>Register ranges besides the signals</source>
+        <translation>Registerbereiche neben den Signalen</translation>
+    </message>
+    <message>
         <source>Register snapshots (*.toml)</source>
-        <translation>Registeraufnahmen (*.toml)</translation>
+        <translation>Registerabbilder (*.toml)</translation>
     </message>
     <message>
-        <source>Registers as found, as left</source>
-        <translation>Register, wie vorgefunden und hinterlassen</translation>
+        <source>Registers as found and as left</source>
+        <translation>Register vorher / nachher</translation>
     </message>
     <message>
-        <source>Remark kept in the file</source>
+        <source>Remark saved in the file</source>
         <translation>Bemerkung, die in der Datei steht</translation>
     </message>
     <message>
-        <source>Stopped. Nothing was kept.</source>
-        <translation>Angehalten. Nichts wurde behalten.</translation>
+        <source>Result</source>
+        <translation>Ergebnis</translation>
     </message>
     <message>
-        <source>Stopped. What was written before stays written.</source>
-        <translation>Angehalten. Was schon geschrieben war, bleibt geschrieben.</translation>
+        <source>Save the snapshot as</source>
+        <translation>Registerabbild speichern unter</translation>
     </message>
     <message>
-        <source>Take a snapshot before anything is changed. Whenever it is opened later, it can be compared with what the follower holds then, and single values can be written back.</source>
-        <translation>Vor jeder Änderung eine Aufnahme machen. Wird sie später geöffnet, lässt sie sich mit dem vergleichen, was das Gerät dann enthält, und einzelne Werte lassen sich zurückschreiben.</translation>
+        <source>Stopped. Nothing was saved.</source>
+        <translation>Angehalten. Nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>Stopped. Values already written remain written.</source>
+        <translation>Angehalten. Bereits geschriebene Werte bleiben geschrieben.</translation>
+    </message>
+    <message>
+        <source>Take a snapshot before you change anything. Open it later to compare it with the device and to write back single values.</source>
+        <translation>Vor jeder Änderung ein Registerabbild sichern. Später lässt es sich öffnen und mit dem Gerät vergleichen; einzelne Werte lassen sich zurückschreiben.</translation>
     </message>
     <message>
         <source>Take or open a snapshot first.</source>
-        <translation>Zuerst eine Aufnahme machen oder öffnen.</translation>
+        <translation>Zuerst ein Registerabbild sichern oder öffnen.</translation>
     </message>
     <message>
         <source>Text (*.csv)</source>
         <translation>Text (*.csv)</translation>
     </message>
     <message>
-        <source>The line is not armed, so nothing can be written. Arm it first.</source>
-        <translation>Die Leitung ist nicht scharf, also kann nichts geschrieben werden. Zuerst scharfschalten.</translation>
-    </message>
-    <message>
         <source>There is nothing to export yet.</source>
-        <translation>Noch ist nichts zu exportieren.</translation>
+        <translation>Es gibt noch nichts zu exportieren.</translation>
     </message>
     <message>
-        <source>These are two different followers.</source>
+        <source>These are two different devices.</source>
         <translation>Das sind zwei verschiedene Geräte.</translation>
     </message>
     <message>
-        <source>This follower is not connected. Connect first.</source>
+        <source>This device is not connected. Connect first.</source>
         <translation>Dieses Gerät ist nicht verbunden. Zuerst verbinden.</translation>
     </message>
     <message>
-        <source>Values are written back after a comparison with the follower as it is now.</source>
-        <translation>Zurückgeschrieben wird nach einem Vergleich mit dem Gerät, wie es jetzt ist.</translation>
-    </message>
-    <message>
-        <source>What came of it</source>
-        <translation>Was daraus wurde</translation>
+        <source>Writing is not armed. Arm it first.</source>
+        <translation>Schreiben ist gesperrt. Zuerst freigeben.</translation>
     </message>
     <message>
         <source>Written: {good}. Not written: {bad}.</source>
         <translation>Geschrieben: {good}. Nicht geschrieben: {bad}.</translation>
     </message>
     <message>
-        <source>kept with the next snapshot, such as: before the motor was exchanged</source>
-        <translation>gehört zur nächsten Aufnahme, etwa: vor dem Tausch des Motors</translation>
+        <source>e.g. holding:0-99 coil:0-15; empty: the signals only</source>
+        <translation>z. B. holding:0-99 coil:0-15; leer: nur die Signale</translation>
     </message>
     <message>
         <source>measured</source>
         <translation>gemessen</translation>
     </message>
     <message>
-        <source>such as holding:0-99 coil:0-15; left empty, the signals only</source>
-        <translation>etwa holding:0-99 coil:0-15; leer: nur die Signale</translation>
+        <source>saved with the next snapshot, e.g. before motor replacement</source>
+        <translation>wird mit dem nächsten Registerabbild gespeichert, z. B. vor dem Motortausch</translation>
     </message>
     <message>
         <source>{file} cannot be written: {why}</source>
         <translation>{file} kann nicht geschrieben werden: {why}</translation>
     </message>
     <message>
-        <source>{file}: follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
-        <translation>{file}: Gerät {follower}, Unit {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
+        <source>{file}: device {follower}, unit address {unit}, {taken}. Registers: {count}. Not readable: {refused}.</source>
+        <translation>{file}: Gerät {follower}, Geräteadresse {unit}, {taken}. Register: {count}. Nicht lesbar: {refused}.</translation>
     </message>
 </context>
 <context>
@@ -7305,10 +7305,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>&amp;Trend</source>
         <translation>&amp;Trend</translation>
-    </message>
-    <message>
-        <source>As &amp;found, as left…</source>
-        <translation>Wie &amp;vorgefunden, wie hinterlassen…</translation>
     </message>
     <message>
         <source>E&amp;vents</source>
@@ -7327,31 +7323,35 @@ otherwise = unbekannt</translation>
         <translation>Aufzeichnungen (*.fanrec)</translation>
     </message>
     <message>
-        <source>The line disarmed itself, but keys that stop still write: the panel here operates the machine. Disarm first, then open the recording.</source>
-        <translation>Die Leitung wurde von selbst entschärft, aber Tasten, die stoppen, schreiben weiterhin: Das Panel hier bedient die Maschine. Erst entschärfen, dann die Aufzeichnung öffnen.</translation>
+        <source>Registers as &amp;found and as left…</source>
+        <translation>Register &amp;vorher / nachher…</translation>
     </message>
     <message>
         <source>The recording was closed: writing is armed, and the panel here operates the machine.</source>
-        <translation>Die Aufzeichnung wurde geschlossen: Das Schreiben ist scharf geschaltet, und das Panel hier bedient die Maschine.</translation>
+        <translation>Die Aufzeichnung wurde geschlossen: Schreiben ist freigegeben, und das Panel hier bedient die Maschine.</translation>
     </message>
     <message>
-        <source>This recording is of another state of the project than the one connected.</source>
-        <translation>Diese Aufzeichnung gehört zu einem anderen Stand des Projekts als dem verbundenen.</translation>
+        <source>This recording was made with another version of the project than the one connected.</source>
+        <translation>Diese Aufzeichnung stammt von einem anderen Stand des Projekts als dem verbundenen.</translation>
     </message>
     <message>
         <source>Writing is armed: the panel here operates the machine. Disarm first, then open the recording.</source>
-        <translation>Das Schreiben ist scharf geschaltet: Das Panel hier bedient die Maschine. Erst entschärfen, dann die Aufzeichnung öffnen.</translation>
+        <translation>Schreiben ist freigegeben: Das Panel hier bedient die Maschine. Zuerst Schreiben sperren, dann die Aufzeichnung öffnen.</translation>
     </message>
     <message>
-        <source>{name} is damaged; what can be read is shown: {reason}</source>
-        <translation>{name} ist beschädigt; gezeigt wird, was lesbar ist: {reason}</translation>
+        <source>Writing was disarmed automatically, but keys that stop still write: the panel here operates the machine. Disarm first, then open the recording.</source>
+        <translation>Schreiben wurde automatisch gesperrt, aber Tasten, die stoppen, schreiben weiterhin: Das Panel hier bedient die Maschine. Zuerst Schreiben ganz sperren, dann die Aufzeichnung öffnen.</translation>
+    </message>
+    <message>
+        <source>{name} is damaged; the readable part is shown: {reason}</source>
+        <translation>{name} ist beschädigt; angezeigt wird der lesbare Teil: {reason}</translation>
     </message>
 </context>
 <context>
     <name>StopAlarm</name>
     <message>
-        <source>I have looked at the machine</source>
-        <translation>Maschine ist angesehen</translation>
+        <source>Confirm: machine checked</source>
+        <translation>Bestätigen: Maschine geprüft</translation>
     </message>
 </context>
 <context>
@@ -7377,28 +7377,24 @@ otherwise = unbekannt</translation>
         <translation>Nach dieser Spalte &amp;sortieren</translation>
     </message>
     <message>
-        <source>&amp;Where it is used</source>
-        <translation>&amp;Wo verwendet</translation>
-    </message>
-    <message>
-        <source>Cop&amp;ies counting up…</source>
-        <translation>Ko&amp;pien, hochzählend…</translation>
-    </message>
-    <message>
         <source>Copy with &amp;headings</source>
         <translation>Mit Überschriften kop&amp;ieren</translation>
     </message>
     <message>
-        <source>Fill coun&amp;ting up</source>
-        <translation>Hochzählend aus&amp;füllen</translation>
+        <source>Fill s&amp;eries</source>
+        <translation>Reihe aus&amp;füllen</translation>
     </message>
     <message>
-        <source>Na&amp;rrow the list</source>
-        <translation>&amp;Liste eingrenzen</translation>
+        <source>Filte&amp;r</source>
+        <translation>&amp;Liste filtern</translation>
     </message>
     <message>
         <source>Nu&amp;mber the names…</source>
         <translation>&amp;Namen nummerieren…</translation>
+    </message>
+    <message>
+        <source>Numbered cop&amp;ies…</source>
+        <translation>Nummerierte Ko&amp;pien…</translation>
     </message>
     <message>
         <source>Paste as &amp;new rows</source>
@@ -7409,22 +7405,26 @@ otherwise = unbekannt</translation>
         <translation>Skalie&amp;rung…</translation>
     </message>
     <message>
-        <source>This works on the tables of signals, lines and followers.</source>
-        <translation>Dies wirkt auf die Tabellen der Signale, Leitungen und Geräte.</translation>
+        <source>Sho&amp;w uses</source>
+        <translation>Ver&amp;wendungen anzeigen</translation>
+    </message>
+    <message>
+        <source>This works on the tables of signals, lines and devices.</source>
+        <translation>Dies gilt für die Tabellen der Signale, Leitungen und Geräte.</translation>
     </message>
 </context>
 <context>
     <name>TableWork</name>
     <message>
-        <source>Names that were taken and got a number: {count}.</source>
-        <translation>Vergebene Namen, die eine Nummer bekamen: {count}.</translation>
+        <source>Names already in use, given a number: {count}.</source>
+        <translation>Bereits vergebene Namen, mit Nummer versehen: {count}.</translation>
     </message>
     <message>
-        <source>Not taken over: {columns}.</source>
+        <source>Not accepted: {columns}.</source>
         <translation>Nicht übernommen: {columns}.</translation>
     </message>
     <message>
-        <source>Nothing is selected to be copied.</source>
+        <source>Nothing is selected to copy.</source>
         <translation>Nichts zum Kopieren ausgewählt.</translation>
     </message>
     <message>
@@ -7432,16 +7432,16 @@ otherwise = unbekannt</translation>
         <translation>Zellen mit ganzen Zahlen untereinander auswählen; die ersten ein oder zwei beginnen die Reihe.</translation>
     </message>
     <message>
-        <source>Select the cells to fill as well: Shift and Down.</source>
-        <translation>Auch die auszufüllenden Zellen auswählen: Umschalt und Ab.</translation>
+        <source>Select the cells to fill as well: Shift+Down.</source>
+        <translation>Auch die auszufüllenden Zellen auswählen: Umschalt+Ab.</translation>
     </message>
     <message>
-        <source>Several rows cannot have the same name. Write # where the number is to stand: {name} #</source>
-        <translation>Mehrere Zeilen können nicht gleich heißen. # schreiben, wo die Nummer stehen soll: {name} #</translation>
+        <source>Several rows cannot have the same name. Enter # where the number goes: {name} #</source>
+        <translation>Mehrere Zeilen können nicht gleich heißen. # eingeben, wo die Nummer stehen soll: {name} #</translation>
     </message>
     <message>
         <source>There is no text on the clipboard.</source>
-        <translation>In der Zwischenablage ist kein Text.</translation>
+        <translation>In der Zwischenablage steht kein Text.</translation>
     </message>
 </context>
 <context>
@@ -7510,12 +7510,12 @@ otherwise = unbekannt</translation>
 <context>
     <name>Template</name>
     <message>
-        <source>Blank, of another size</source>
-        <translation>Leer, in anderer Größe</translation>
+        <source>Blank, other size</source>
+        <translation>Leer, andere Größe</translation>
     </message>
     <message>
-        <source>Blank, {rows} rows of {columns}</source>
-        <translation>Leer, {rows} Zeilen zu {columns}</translation>
+        <source>Blank, {rows} rows of {columns} cells</source>
+        <translation>Leer, {rows} Zeilen mit {columns} Zellen</translation>
     </message>
     <message>
         <source>Copy of the demo: {name}</source>
@@ -7537,20 +7537,20 @@ otherwise = unbekannt</translation>
         <translation>&amp;Zeilen:</translation>
     </message>
     <message>
-        <source>&amp;With a second screen, turned to by the keys left and right</source>
-        <translation>&amp;Mit einem zweiten Bild, zu dem die Tasten left und right wechseln</translation>
+        <source>&amp;With a second screen, reached with the keys left and right</source>
+        <translation>&amp;Mit einem zweiten Bild, erreichbar mit den Tasten left und right</translation>
     </message>
     <message>
         <source>C&amp;olumns:</source>
         <translation>&amp;Spalten:</translation>
     </message>
     <message>
-        <source>C&amp;reate</source>
-        <translation>&amp;Anlegen</translation>
-    </message>
-    <message>
         <source>Columns</source>
         <translation>Spalten</translation>
+    </message>
+    <message>
+        <source>Cr&amp;eate</source>
+        <translation>&amp;Anlegen</translation>
     </message>
     <message>
         <source>New project</source>
@@ -7580,12 +7580,12 @@ otherwise = unbekannt</translation>
         <translation>Bytes der Transaktion</translation>
     </message>
     <message>
-        <source>Choose a transaction to see its bytes taken apart.</source>
-        <translation>Eine Transaktion wählen, um ihre Bytes zerlegt zu sehen.</translation>
+        <source>Choose a transaction to see its bytes explained.</source>
+        <translation>Eine Transaktion wählen, um ihre Bytes erklärt zu sehen.</translation>
     </message>
     <message>
-        <source>Copy this transaction in words</source>
-        <translation>Transaktion in Worten kopieren</translation>
+        <source>Copy this transaction as text</source>
+        <translation>Transaktion als Text kopieren</translation>
     </message>
     <message>
         <source>Meaning</source>
@@ -7619,20 +7619,20 @@ otherwise = unbekannt</translation>
 <context>
     <name>TransactionsModel</name>
     <message>
-        <source>Follower</source>
+        <source>Device</source>
         <translation>Gerät</translation>
     </message>
     <message>
-        <source>Milliseconds from the request to the complete answer</source>
-        <translation>Millisekunden von der Anfrage bis zur vollständigen Antwort</translation>
-    </message>
-    <message>
-        <source>Milliseconds that it should take</source>
-        <translation>Millisekunden, die es dauern sollte</translation>
-    </message>
-    <message>
-        <source>Predicted</source>
+        <source>Expected</source>
         <translation>Erwartet</translation>
+    </message>
+    <message>
+        <source>Expected time in milliseconds</source>
+        <translation>Erwartete Dauer in Millisekunden</translation>
+    </message>
+    <message>
+        <source>Request</source>
+        <translation>Anfrage</translation>
     </message>
     <message>
         <source>Result</source>
@@ -7643,8 +7643,8 @@ otherwise = unbekannt</translation>
         <translation>Zeit</translation>
     </message>
     <message>
-        <source>What</source>
-        <translation>Was</translation>
+        <source>Time from the request to the complete answer, in milliseconds</source>
+        <translation>Zeit von der Anfrage bis zur vollständigen Antwort, in Millisekunden</translation>
     </message>
     <message>
         <source>ms</source>
@@ -7707,8 +7707,8 @@ otherwise = unbekannt</translation>
         <translation>Den neuesten Werten &amp;folgen</translation>
     </message>
     <message>
-        <source>&amp;Take the selected curves out</source>
-        <translation>Ausgewählte Kurven &amp;herausnehmen</translation>
+        <source>&amp;Remove the selected curves</source>
+        <translation>Ausgewählte Kurven entfer&amp;nen</translation>
     </message>
     <message>
         <source>A&amp;dd a curve</source>
@@ -7728,11 +7728,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Cursor &amp;A</source>
-        <translation>Zeiger &amp;A</translation>
+        <translation>Cursor &amp;A</translation>
     </message>
     <message>
         <source>Cursor &amp;B</source>
-        <translation>Zeiger &amp;B</translation>
+        <translation>Cursor &amp;B</translation>
     </message>
     <message>
         <source>Drawings (*.svg)</source>
@@ -7748,8 +7748,8 @@ otherwise = unbekannt</translation>
         <translation>Hier</translation>
     </message>
     <message>
-        <source>Nothing has been observed yet: connect first.</source>
-        <translation>Noch wurde nichts beobachtet: zuerst verbinden.</translation>
+        <source>No values yet: connect first.</source>
+        <translation>Noch keine Werte: zuerst verbinden.</translation>
     </message>
     <message>
         <source>Now</source>
@@ -7780,20 +7780,20 @@ otherwise = unbekannt</translation>
         <translation>Werte speichern</translation>
     </message>
     <message>
-        <source>Show a&amp;ll of the time</source>
-        <translation>Ganze &amp;Zeit zeigen</translation>
+        <source>Show the fu&amp;ll time range</source>
+        <translation>Ganzen &amp;Zeitbereich anzeigen</translation>
     </message>
     <message>
-        <source>Time that is shown</source>
-        <translation>Gezeigte Zeit</translation>
+        <source>Time range</source>
+        <translation>Zeitbereich</translation>
+    </message>
+    <message>
+        <source>paused; new values are still stored</source>
+        <translation>angehalten; neue Werte werden weiter gespeichert</translation>
     </message>
     <message>
         <source>rolling</source>
         <translation>läuft mit</translation>
-    </message>
-    <message>
-        <source>standing still; what comes is kept</source>
-        <translation>steht; Kommendes wird aufgehoben</translation>
     </message>
     <message>
         <source>trend</source>
@@ -7910,28 +7910,28 @@ otherwise = unbekannt</translation>
         <translation>Zurück zum Bearbeiten (Leertaste)</translation>
     </message>
     <message>
-        <source>Entered {signal}: {old} became {new}</source>
-        <translation>{signal} eingegeben: aus {old} wurde {new}</translation>
+        <source>Entered {signal}: {old} → {new}</source>
+        <translation>{signal} eingegeben: {old} → {new}</translation>
     </message>
     <message>
         <source>Keys of the panel: {keys}</source>
         <translation>Tasten des Panels: {keys}</translation>
     </message>
     <message>
+        <source>Last actions of the panel</source>
+        <translation>Letzte Aktionen des Panels</translation>
+    </message>
+    <message>
         <source>Refused: {reason}</source>
         <translation>Abgelehnt: {reason}</translation>
     </message>
     <message>
-        <source>Trying it with simulated values. Nothing is connected, and no machine can move.</source>
-        <translation>Probelauf mit simulierten Werten. Nichts ist verbunden, und keine Maschine kann sich bewegen.</translation>
+        <source>Trying the panel with simulated values. Nothing is connected, and no machine can move.</source>
+        <translation>Panel mit simulierten Werten ausprobieren. Nichts ist verbunden, keine Maschine kann sich bewegen.</translation>
     </message>
     <message>
-        <source>Turned to “{screen}”: {cause}</source>
-        <translation>Wechsel zu „{screen}“: {cause}</translation>
-    </message>
-    <message>
-        <source>What the panel did last</source>
-        <translation>Was das Panel zuletzt tat</translation>
+        <source>Went to “{screen}”: {cause}</source>
+        <translation>Bildwechsel zu „{screen}“: {cause}</translation>
     </message>
     <message>
         <source>Wrote {value} to {signal}</source>
@@ -8008,11 +8008,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>&amp;Bench</source>
-        <translation>&amp;Prüfstand</translation>
+        <translation>&amp;Prüfplatz</translation>
     </message>
     <message>
         <source>&amp;Cautions</source>
-        <translation>&amp;Vorsicht</translation>
+        <translation>&amp;Sicherheitshinweise</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
@@ -8064,11 +8064,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>&amp;Redo</source>
-        <translation>&amp;Wiederherstellen</translation>
+        <translation>Wieder&amp;holen</translation>
     </message>
     <message>
         <source>&amp;Redo: {step}</source>
-        <translation>&amp;Wiederherstellen: {step}</translation>
+        <translation>Wieder&amp;holen: {step}</translation>
     </message>
     <message>
         <source>&amp;Size</source>
@@ -8091,8 +8091,8 @@ otherwise = unbekannt</translation>
         <translation>&amp;Ansicht</translation>
     </message>
     <message>
-        <source>&amp;Workplace</source>
-        <translation>A&amp;rbeitsplatz</translation>
+        <source>&amp;Workspace</source>
+        <translation>A&amp;rbeitsbereich</translation>
     </message>
     <message>
         <source>As the &amp;system</source>
@@ -8111,8 +8111,8 @@ otherwise = unbekannt</translation>
         <translation>Leitungs&amp;ansicht</translation>
     </message>
     <message>
-        <source>there is no such step</source>
-        <translation>es gibt keinen solchen Schritt</translation>
+        <source>no step available</source>
+        <translation>kein Schritt vorhanden</translation>
     </message>
     <message>
         <source>{percent} %</source>
@@ -8127,7 +8127,11 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Arm…</source>
-        <translation>Scharf schalten …</translation>
+        <translation>Schreiben freigeben…</translation>
+    </message>
+    <message>
+        <source>Cannot be written: {why}</source>
+        <translation>Nicht schreibbar: {why}</translation>
     </message>
     <message>
         <source>Close</source>
@@ -8138,16 +8142,12 @@ otherwise = unbekannt</translation>
         <translation>Neuer Wert von {signal}</translation>
     </message>
     <message>
-        <source>Not to be written: {why}</source>
-        <translation>Nicht zu schreiben: {why}</translation>
-    </message>
-    <message>
         <source>Not written: connect first.</source>
-        <translation>Nicht geschrieben: erst verbinden.</translation>
+        <translation>Nicht geschrieben: zuerst verbinden.</translation>
     </message>
     <message>
-        <source>Not written: the line is not armed. Arm it first.</source>
-        <translation>Nicht geschrieben: die Leitung ist nicht scharf. Erst scharf schalten.</translation>
+        <source>Not written: writing is not armed. Arm it first.</source>
+        <translation>Nicht geschrieben: Schreiben ist gesperrt. Zuerst freigeben.</translation>
     </message>
     <message>
         <source>Not written: {why}</source>
@@ -8155,7 +8155,7 @@ otherwise = unbekannt</translation>
     </message>
     <message>
         <source>Writing {value}…</source>
-        <translation>{value} wird geschrieben …</translation>
+        <translation>{value} wird geschrieben…</translation>
     </message>
     <message>
         <source>Written: {value}. Read back: {kept}.</source>
@@ -8166,8 +8166,8 @@ otherwise = unbekannt</translation>
         <translation>Geschrieben: {value}; es lässt sich nicht zurücklesen.</translation>
     </message>
     <message>
-        <source>it is held by the panel, and goes on no line by itself</source>
-        <translation>das Panel hält ihn, und er geht von selbst auf keine Leitung</translation>
+        <source>it is stored in the panel and not sent on any line</source>
+        <translation>er bleibt im Panel und wird auf keiner Leitung gesendet</translation>
     </message>
     <message>
         <source>now unknown: {why}</source>
@@ -8200,28 +8200,28 @@ otherwise = unbekannt</translation>
         <translation>Bedingung</translation>
     </message>
     <message>
+        <source>Incomplete, so it has no effect yet. Missing: {what}</source>
+        <translation>Unvollständig und noch ohne Wirkung. Es fehlt: {what}</translation>
+    </message>
+    <message>
+        <source>Incomplete, so nothing is changed yet. Missing: {what}</source>
+        <translation>Unvollständig, noch ist nichts geändert. Es fehlt: {what}</translation>
+    </message>
+    <message>
         <source>Key</source>
         <translation>Taste</translation>
     </message>
     <message>
-        <source>Not complete, so it does nothing yet. To choose: {what}</source>
-        <translation>Unvollständig und noch ohne Wirkung. Es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>Not complete, so nothing is changed yet. To choose: {what}</source>
-        <translation>Unvollständig, noch ist nichts geändert. Es fehlt: {what}</translation>
-    </message>
-    <message>
-        <source>On</source>
-        <translation>Auf</translation>
+        <source>On screen</source>
+        <translation>Auf Bild</translation>
     </message>
     <message>
         <source>State</source>
         <translation>Zustand</translation>
     </message>
     <message>
-        <source>a condition needs a signal, and the project has none yet</source>
-        <translation>eine Bedingung braucht ein Signal, und das Projekt hat noch keines</translation>
+        <source>a condition needs a signal; the project has none yet</source>
+        <translation>eine Bedingung braucht ein Signal; das Projekt hat noch keines</translation>
     </message>
     <message>
         <source>choose the signal of the condition</source>
@@ -12148,16 +12148,8 @@ otherwise = unbekannt</translation>
         <translation>(wählen)</translation>
     </message>
     <message>
-        <source>after {seconds} s without a key</source>
-        <translation>nach {seconds} s ohne Taste</translation>
-    </message>
-    <message>
-        <source>begins entry</source>
-        <translation>beginnt die Eingabe</translation>
-    </message>
-    <message>
-        <source>begins entry at {signal}</source>
-        <translation>beginnt die Eingabe bei {signal}</translation>
+        <source>after {seconds} s without a key press</source>
+        <translation>nach {seconds} s ohne Tastendruck</translation>
     </message>
     <message>
         <source>clears {signal}</source>
@@ -12180,8 +12172,16 @@ otherwise = unbekannt</translation>
         <translation>setzt {signal}, solange die Taste gehalten wird</translation>
     </message>
     <message>
-        <source>shows the next language</source>
-        <translation>zeigt die nächste Sprache</translation>
+        <source>starts entry</source>
+        <translation>beginnt die Eingabe</translation>
+    </message>
+    <message>
+        <source>starts entry of {signal}</source>
+        <translation>beginnt die Eingabe von {signal}</translation>
+    </message>
+    <message>
+        <source>switches to the next language</source>
+        <translation>schaltet auf die nächste Sprache um</translation>
     </message>
     <message>
         <source>the next screen</source>
@@ -12208,6 +12208,10 @@ otherwise = unbekannt</translation>
         <translation>schreibt {what} in {signal}</translation>
     </message>
     <message>
+        <source>{signal} equals {value}</source>
+        <translation>{signal} ist gleich {value}</translation>
+    </message>
+    <message>
         <source>{signal} is above {value}</source>
         <translation>{signal} ist über {value}</translation>
     </message>
@@ -12218,10 +12222,6 @@ otherwise = unbekannt</translation>
     <message>
         <source>{signal} is clear</source>
         <translation>{signal} ist gelöscht</translation>
-    </message>
-    <message>
-        <source>{signal} is equal to {value}</source>
-        <translation>{signal} ist gleich {value}</translation>
     </message>
     <message>
         <source>{signal} is set</source>
@@ -13709,8 +13709,8 @@ otherwise = unbekannt</translation>
 <context>
     <name>typed</name>
     <message>
-        <source>&apos;{text}&apos; can mean {small} or {large}; write the one that is meant</source>
-        <translation>„{text}“ kann {small} oder {large} heißen; das Gemeinte schreiben</translation>
+        <source>&apos;{text}&apos; can mean {small} or {large}; write it so that only one is possible</source>
+        <translation>„{text}“ kann {small} oder {large} bedeuten; eindeutig schreiben</translation>
     </message>
     <message>
         <source>&apos;{text}&apos; is not a number</source>
@@ -13721,16 +13721,16 @@ otherwise = unbekannt</translation>
         <translation>„{text}“ ist keine ganze Zahl</translation>
     </message>
     <message>
-        <source>a number is needed here</source>
-        <translation>hier ist eine Zahl nötig</translation>
+        <source>enter a number</source>
+        <translation>eine Zahl eingeben</translation>
     </message>
     <message>
-        <source>a whole number is needed here</source>
-        <translation>hier ist eine ganze Zahl nötig</translation>
+        <source>enter a whole number</source>
+        <translation>eine ganze Zahl eingeben</translation>
     </message>
     <message>
-        <source>both numbers are needed, or none</source>
-        <translation>beide Zahlen sind nötig, oder keine</translation>
+        <source>enter both numbers, or neither</source>
+        <translation>beide Zahlen angeben oder keine</translation>
     </message>
 </context>
 <context>

@@ -147,10 +147,10 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
     assert (document.project.panel.rows, document.project.panel.columns) == (4, 20)
     assert document.project.signals == ()
 
-    # A line, a follower on it, and a signal read from it.
+    # A line, a device on it, and a signal read from it.
     press_keys("Alt+5")
     press_keys("Ctrl+W, M")
-    press_keys("Ctrl+W, F")
+    press_keys("Ctrl+W, D")
     press_keys("Ctrl+W, S")
     type_text("speed")
     project = document.project
@@ -186,12 +186,12 @@ def test_a_panel_is_made_checked_tried_and_saved_by_keys(
     field = document.project.screen_named["level"].fields[0]
     assert (field.signal, field.at) == ("speed", (0, 6))
 
-    # Turns between the two screens, checked, tried, and saved.
+    # Screen changes between the two screens, checked, tried, and saved.
     press_keys("Alt+3")
     press_keys("Ctrl+W, T")
     assert not document.project.screen_changes, "it has no screen to go to yet"
     for _ in range(5):
-        if focused().accessibleName() != "To":
+        if focused().accessibleName() != "Goes to":
             press(KEY.Key_Tab)
     press(KEY.Key_Down)
     assert document.project.screen_changes

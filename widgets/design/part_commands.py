@@ -25,16 +25,22 @@ class PartCommands(QObject):
         self._design = design
         signals, behaviour, lines = design.signals, design.behaviour, design.lines
         self._adding: list[QAction | None] = [
-            self._adds(self.tr("&Signal read from a follower"), "signals", lambda: signals.add("register"), "S"),
-            self._adds(self.tr("Signal that is one &bit of another"), "signals", lambda: signals.add("bit"), "B"),
+            self._adds(self.tr("&Signal read from a device"), "signals", lambda: signals.add("register"), "S"),
+            self._adds(self.tr("Signal that is a &bit of another"), "signals", lambda: signals.add("bit"), "B"),
             self._adds(self.tr("Signal &held in the panel"), "signals", lambda: signals.add("held"), "H"),
             None,
-            self._adds(self.tr("&Turn by a key"), "behaviour", lambda: behaviour.add_screen_change("key"), "T"),
-            self._adds(self.tr("Turn by a &condition"), "behaviour", lambda: behaviour.add_screen_change("when"), "C"),
-            self._adds(self.tr("Turn after &idle time"), "behaviour", lambda: behaviour.add_screen_change("idle"), "I"),
+            self._adds(
+                self.tr("Screen chan&ge by a key"), "behaviour", lambda: behaviour.add_screen_change("key"), "G"
+            ),
+            self._adds(
+                self.tr("Screen change by a &condition"), "behaviour", lambda: behaviour.add_screen_change("when"), "C"
+            ),
+            self._adds(
+                self.tr("Screen change after &idle time"), "behaviour", lambda: behaviour.add_screen_change("idle"), "I"
+            ),
             self._adds(self.tr("&Action by a key"), "behaviour", lambda: behaviour.add_action("key"), "A"),
             self._adds(
-                self.tr("Action &when a condition holds"), "behaviour", lambda: behaviour.add_action("when"), "W"
+                self.tr("Action &when a condition becomes true"), "behaviour", lambda: behaviour.add_action("when"), "W"
             ),
             None,
             self._adds(self.tr("&Line on a serial port (RTU)"), "lines", lambda: lines.add_line("serial"), "L"),
@@ -42,7 +48,7 @@ class PartCommands(QObject):
             self._adds(
                 self.tr("Line by RTU frames &over TCP"), "lines", lambda: lines.add_line("serial-over-tcp"), "O"
             ),
-            self._adds(self.tr("&Follower"), "lines", lines.add_follower, "F"),
+            self._adds(self.tr("&Device"), "lines", lines.add_follower, "D"),
         ]
         self._rows = [
             self._on_rows(self.tr("Duplicate the rows"), lambda table: table.duplicate_rows(), "duplicate rows"),
@@ -87,7 +93,9 @@ class PartCommands(QObject):
             case "behaviour":
                 kind, _ = design.behaviour.current()
                 return design.behaviour.screen_changes if kind == "screen_change" else design.behaviour.actions_table
-        design.document.refused.emit(self.tr("This works on the rows of tables: signals, turns, actions, lines."))
+        design.document.refused.emit(
+            self.tr("This works on the rows of tables: signals, screen changes, actions, lines.")
+        )
         return None
 
     def _on_rows(self, text: str, run: Callable[[PartTable], object], deed: str) -> QAction:

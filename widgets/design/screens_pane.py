@@ -76,7 +76,7 @@ class ScreensPane(QWidget):
                 marks = (self.tr("start"), *marks)
             caution = True
             if screen.name in unreachable:
-                marks = (self.tr("no way here"), *marks)
+                marks = (self.tr("unreachable"), *marks)
             elif screen.name in stuck:
                 marks = (self.tr("no way back"), *marks)
             elif number in wrong:
@@ -116,7 +116,7 @@ class ScreensPane(QWidget):
         )
 
     def delete(self, name: str) -> None:
-        """Delete a screen; where turns lead to it, offer to delete them too."""
+        """Delete a screen; where screen changes lead to it, offer to delete them too."""
         step = self.tr("Delete screen")
         reason = self._document.do(step, lambda project: edits.delete_screen(project, name), aloud=False)
         if reason is None:
@@ -124,7 +124,7 @@ class ScreensPane(QWidget):
         if all(use.place[0] == "screen_change" for use in edits.uses_of_screen(self._document.project, name)):
             self._document.offered.emit(
                 reason,
-                self.tr("Delete it with these turns"),
+                self.tr("Delete it with these screen changes"),
                 lambda: self._document.do(
                     step, lambda project: edits.delete_screen(project, name, with_screen_changes=True)
                 ),
@@ -133,7 +133,7 @@ class ScreensPane(QWidget):
             self._document.refused.emit(reason)
 
     def _delete_several(self, names: list[str]) -> None:
-        """Delete several screens as one step, all or none; turns among them go along."""
+        """Delete several screens as one step, all or none; screen changes among them go along."""
 
         def edit(project: Project) -> Project:
             going = frozenset(names)

@@ -31,16 +31,16 @@ class TableCommands(QObject):
             self._on_cells(self.tr("Paste as &new rows"), lambda work: work.paste(as_new=True), "Ctrl+Shift+Q"),
             None,
             self._cells(self.tr("&Fill down"), lambda work: work.fill_down(), "duplicate"),
-            self._on_cells(self.tr("Fill coun&ting up"), lambda work: work.count_on(), "Ctrl+F9"),
+            self._on_cells(self.tr("Fill s&eries"), lambda work: work.count_on(), "Ctrl+F9"),
             self._on_signals(self.tr("Nu&mber the names\u2026"), design.signals.number_names, "Ctrl+F2"),
-            self._on_signals(self.tr("Cop&ies counting up\u2026"), design.signals.count_up, "Ctrl+F3"),
+            self._on_signals(self.tr("Numbered cop&ies\u2026"), design.signals.count_up, "Ctrl+F3"),
             None,
             self._on_table(self.tr("&Sort by this column"), lambda table: table.sort_by_current(), "Ctrl+F6"),
             self._on_signals(self.tr("&Keep this order"), design.signals.keep_order, "Ctrl+Shift+F6"),
-            self._own(self.tr("Na&rrow the list"), self._narrow, "narrow"),
+            self._own(self.tr("Filte&r"), self._narrow, "narrow"),
             None,
             self._on_signals(self.tr("Sca&ling\u2026"), design.signals.scaling_wanted.emit, "Ctrl+F12"),
-            self._on_signals(self.tr("&Where it is used"), design.ways.to_uses, "Ctrl+F11"),
+            self._on_signals(self.tr("Sho&w uses"), design.ways.to_uses, "Ctrl+F11"),
         ]
         for table in (design.signals.table, design.lines.lines, design.lines.followers):
             table.table.customContextMenuRequested.connect(
@@ -81,7 +81,7 @@ class TableCommands(QObject):
             return design.signals.table
         if design.view == "lines":
             return design.lines.table
-        design.document.refused.emit(self.tr("This works on the tables of signals, lines and followers."))
+        design.document.refused.emit(self.tr("This works on the tables of signals, lines and devices."))
         return None
 
     def _on_table(self, text: str, run: Callable[[PartTable], object], keys: str) -> QAction:

@@ -32,7 +32,7 @@ SLICE_EVERY_MS: Final = 8
 class Autosave(QObject):
     """Writes what a document holds to a place of its own while it is unsaved; never to the user's file.
 
-    What is typed and not taken over yet belongs to it, and is unsaved whatever the document holds.
+    What is typed and not accepted yet belongs to it, and is unsaved whatever the document holds.
 
     The text is made in the window's thread, part by part and only of parts that changed; the drive is waited for in
     another.
@@ -68,7 +68,7 @@ class Autosave(QObject):
         self.destroyed.connect(lambda: aside.stop(1.0))
 
     def watch(self, drafts: Drafts, kept: Callable[[], tuple[KeptDraft, ...]]) -> None:
-        """Keep what is not taken over yet as well; `kept` gives it as it is now."""
+        """Keep what is not accepted yet as well; `kept` gives it as it is now."""
         self._drafts = kept
         drafts.changed.connect(self._changed)
 

@@ -46,10 +46,10 @@ class RecentFiles(QMenu):
         if not recent:
             return
         self.addSeparator()
-        self._tidy = mark_entry(self.addAction(self.tr("&Take off those that are not found")))
+        self._tidy = mark_entry(self.addAction(self.tr("&Remove missing files")))
         self._tidy.setEnabled(bool(self._missing))
         self._tidy.triggered.connect(self._take_off_missing)
-        empty = self.addAction(self.tr("&Empty this list"))
+        empty = self.addAction(self.tr("&Clear this list"))
         empty.setShortcut("Ctrl+Shift+Del")
         empty.triggered.connect(self._empty)
 

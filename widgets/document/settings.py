@@ -30,7 +30,7 @@ class LeftOff:
     workspace: int = 0
     """Counted from 0 in the order of the switcher."""
     view: str = ""
-    """Of the Design workplace; empty if it was not opened."""
+    """Of the Design workspace; empty if it was not opened."""
     screen: str = ""
 
 
@@ -56,7 +56,7 @@ ARMED_FILES: Final = 100
 
 
 WORKSPACES: Final = {"0": 0, "1": 1, "2": 2}
-"""What can stand in the settings as the workplace that was left."""
+"""What can stand in the settings as the workspace that was left."""
 
 
 class Settings:

@@ -55,7 +55,7 @@ def templates() -> tuple[Template, ...]:
     """All templates, blank ones first."""
     sizes = tuple(
         Template(
-            translate("Template", "Blank, {rows} rows of {columns}").format(rows=rows, columns=columns),
+            translate("Template", "Blank, {rows} rows of {columns} cells").format(rows=rows, columns=columns),
             lambda rows=rows, columns=columns: blank(rows, columns),  # type: ignore[misc]
             (rows, columns),
         )
@@ -63,7 +63,7 @@ def templates() -> tuple[Template, ...]:
     )
     rows, columns = BLANK_SIZES[0]
     sizes += (
-        Template(translate("Template", "Blank, of another size"), lambda: blank(rows, columns), (rows, columns), True),
+        Template(translate("Template", "Blank, other size"), lambda: blank(rows, columns), (rows, columns), True),
     )
     copies = tuple(
         Template(
@@ -93,7 +93,7 @@ class TemplateDialog(QDialog):
         self._notes.setWordWrap(True)
         self.size_row = QWidget()
         self.rows_editor, self.columns_editor = WholeNumber(), WholeNumber()
-        self.paged = QCheckBox(self.tr("&With a second screen, turned to by the keys left and right"))
+        self.paged = QCheckBox(self.tr("&With a second screen, reached with the keys left and right"))
         self._make_size_row()
         self.face = PanelFace()
         self.face.setMinimumSize(QSize(scaled(400), scaled(200)))
@@ -102,7 +102,7 @@ class TemplateDialog(QDialog):
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         self._ok = buttons.button(QDialogButtonBox.StandardButton.Ok)
-        self._ok.setText(self.tr("C&reate"))
+        self._ok.setText(self.tr("Cr&eate"))
         side = QVBoxLayout()
         side.addWidget(self._title)
         side.addWidget(self._notes)

@@ -95,13 +95,13 @@ def own_keys() -> list[OwnKeys]:
 def face_keys() -> OwnKeys:
     """Of the screen under edit. Typing is all that is left."""
     return OwnKeys(
-        translate("OwnKeys", "The screen under edit"),
+        translate("OwnKeys", "Screen editor"),
         (
             KeyRow(
                 translate("OwnKeys", "Move the cursor"), {"left": "Left", "right": "Right", "up": "Up", "down": "Down"}
             ),
             KeyRow(
-                translate("OwnKeys", "Go to the field before or after, round the end of the screen"),
+                translate("OwnKeys", "Go to the previous or next field; at the end of the screen, start over"),
                 {"field before": "Ctrl+Left", "field after": "Ctrl+Right"},
             ),
             KeyRow(
@@ -121,7 +121,7 @@ def face_keys() -> OwnKeys:
                 },
             ),
             KeyRow(
-                translate("OwnKeys", "Select to the beginning or end of the row, of the screen"),
+                translate("OwnKeys", "Select to the beginning or end of the row or the screen"),
                 {
                     "block to row begin": "Shift+Home",
                     "block to row end": "Shift+End",
@@ -130,21 +130,22 @@ def face_keys() -> OwnKeys:
                 },
             ),
             KeyRow(
-                translate("OwnKeys", "Properties of the field, or the beginning of the next row"), {"enter": "Return"}
+                translate("OwnKeys", "Open the properties of the field, or go to the beginning of the next row"),
+                {"enter": "Return"},
             ),
             KeyRow(
-                translate("OwnKeys", "On a field: operate the panel here; once more, and go on editing"),
+                translate("OwnKeys", "On a field: try the panel here; press again to go back to editing"),
                 {"try": "Space"},
             ),
             KeyRow(
-                translate("OwnKeys", "Delete the selected fields, or the character there or before"),
+                translate("OwnKeys", "Delete the selected fields, or the character at or before the cursor"),
                 {"delete": "Del", "backspace": "Backspace .. Shift+Backspace"},
             ),
             KeyRow(
-                translate("OwnKeys", "Edit the screen before or after"),
+                translate("OwnKeys", "Edit the previous or next screen"),
                 {"screen before": "PgUp", "screen after": "PgDown"},
             ),
-            KeyRow(translate("OwnKeys", "Close the search, or select nothing"), {"escape": "Esc"}),
+            KeyRow(translate("OwnKeys", "Close the search, or clear the selection"), {"escape": "Esc"}),
             KeyRow("", {"place": "Ctrl+Return"}),
         ),
     )
@@ -153,14 +154,14 @@ def face_keys() -> OwnKeys:
 def map_keys() -> OwnKeys:
     """Of the page map. A letter begins a search."""
     return OwnKeys(
-        translate("OwnKeys", "The page map"),
+        translate("OwnKeys", "Page map"),
         (
             KeyRow(
                 translate("OwnKeys", "Go to the next screen in that direction"),
                 {"left": "Left", "right": "Right", "up": "Up", "down": "Down"},
             ),
             KeyRow(
-                translate("OwnKeys", "Select the screen there too"),
+                translate("OwnKeys", "Also select the next screen in that direction"),
                 {
                     "also left": "Shift+Left",
                     "also right": "Shift+Right",
@@ -178,17 +179,18 @@ def map_keys() -> OwnKeys:
                 },
             ),
             KeyRow(
-                translate("OwnKeys", "Move the selected screen back or on in its ring"),
+                translate("OwnKeys", "Move the selected screen backward or forward in its ring"),
                 {"ring back": "Alt+Left .. Alt+Up", "ring on": "Alt+Right .. Alt+Down"},
             ),
             KeyRow(
-                translate("OwnKeys", "Select the turn before or after"), {"turn before": "PgUp", "turn after": "PgDown"}
+                translate("OwnKeys", "Select the previous or next screen change"),
+                {"turn before": "PgUp", "turn after": "PgDown"},
             ),
             KeyRow(translate("OwnKeys", "Go to the start screen"), {"start": "Home"}),
-            KeyRow(translate("OwnKeys", "Edit the screen, or the properties of the turn"), {"open": "Return"}),
+            KeyRow(translate("OwnKeys", "Edit the screen or the properties of the screen change"), {"open": "Return"}),
             KeyRow(translate("OwnKeys", "Add a screen"), {"add": "Ins"}),
-            KeyRow(translate("OwnKeys", "Delete what is selected"), {"delete": "Del .. Backspace"}),
-            KeyRow(translate("OwnKeys", "Larger or smaller"), {"larger": "+ .. =", "smaller": "-"}),
+            KeyRow(translate("OwnKeys", "Delete the selection"), {"delete": "Del .. Backspace"}),
+            KeyRow(translate("OwnKeys", "Zoom in or out"), {"larger": "+ .. =", "smaller": "-"}),
             KeyRow(translate("OwnKeys", "Show the whole map"), {"whole": "0"}),
         ),
     )
@@ -197,7 +199,7 @@ def map_keys() -> OwnKeys:
 def screens_keys() -> OwnKeys:
     """Of the list of screens; Return and F2 are Qt's own there."""
     return OwnKeys(
-        translate("OwnKeys", "The list of screens"),
+        translate("OwnKeys", "List of screens"),
         (
             KeyRow(translate("OwnKeys", "Edit the screen"), {"open": "Return"}),
             KeyRow(translate("OwnKeys", "Rename the screen"), {"rename": "F2"}),
@@ -212,19 +214,19 @@ def table_keys() -> OwnKeys:
     return OwnKeys(
         translate("OwnKeys", "Tables in Design"),
         (
-            KeyRow(translate("OwnKeys", "Add a row, or choose of which kind"), {"add": "Ins"}),
+            KeyRow(translate("OwnKeys", "Add a row, or choose its kind first"), {"add": "Ins"}),
             KeyRow(
-                translate("OwnKeys", "Delete whole rows, or empty the selected cells"), {"delete": "Del .. Backspace"}
+                translate("OwnKeys", "Delete whole rows, or clear the selected cells"), {"delete": "Del .. Backspace"}
             ),
             KeyRow(translate("OwnKeys", "Select the whole rows"), {"whole rows": "Shift+Space"}),
             KeyRow(translate("OwnKeys", "Select all"), {"all": "Ctrl+A"}),
             KeyRow(translate("OwnKeys", "Go down or up a row"), {"down": "Return", "up": "Shift+Return"}),
             KeyRow(translate("OwnKeys", "Properties of the row"), {"open": "Alt+Return"}),
             KeyRow(
-                translate("OwnKeys", "Put what stands in the current cell into all selected rows"),
+                translate("OwnKeys", "Copy the current cell to all selected rows"),
                 {"fill": "Ctrl+Return"},
             ),
-            KeyRow(translate("OwnKeys", "Copy the cells and empty them"), {"cut": "Ctrl+X .. Shift+Del"}),
+            KeyRow(translate("OwnKeys", "Cut the cells"), {"cut": "Ctrl+X .. Shift+Del"}),
             KeyRow(
                 "",
                 {
@@ -246,19 +248,17 @@ def table_keys() -> OwnKeys:
 def cell_keys() -> OwnKeys:
     """Of a cell that is edited."""
     return OwnKeys(
-        translate("OwnKeys", "A cell under edit"),
+        translate("OwnKeys", "Editing a cell"),
         (
-            KeyRow(translate("OwnKeys", "Begin to edit what stands there; typing replaces it"), {"begin": "F2"}),
+            KeyRow(translate("OwnKeys", "Edit the content; typing replaces it"), {"begin": "F2"}),
+            KeyRow(translate("OwnKeys", "Accept and go down or up"), {"enter": "Return", "enter up": "Shift+Return"}),
             KeyRow(
-                translate("OwnKeys", "Take it over and go down or up"), {"enter": "Return", "enter up": "Shift+Return"}
-            ),
-            KeyRow(
-                translate("OwnKeys", "Take it over and go to the next cell or back"),
+                translate("OwnKeys", "Accept and go to the next or previous cell"),
                 {"tab": "Tab", "back tab": "Shift+Tab"},
             ),
-            KeyRow(translate("OwnKeys", "Take it over into all selected rows"), {"all": "Ctrl+Return"}),
-            KeyRow(translate("OwnKeys", "Show what can be chosen"), {"choose": "Down .. Alt+Down"}),
-            KeyRow(translate("OwnKeys", "Leave it as it was"), {"escape": "Esc"}),
+            KeyRow(translate("OwnKeys", "Accept in all selected rows"), {"all": "Ctrl+Return"}),
+            KeyRow(translate("OwnKeys", "Show the choices"), {"choose": "Down .. Alt+Down"}),
+            KeyRow(translate("OwnKeys", "Cancel the change"), {"escape": "Esc"}),
         ),
     )
 
@@ -266,12 +266,12 @@ def cell_keys() -> OwnKeys:
 def strip_keys() -> OwnKeys:
     """Of the line strip."""
     return OwnKeys(
-        translate("OwnKeys", "The line strip"),
+        translate("OwnKeys", "Line strip"),
         (
-            KeyRow(translate("OwnKeys", "The transaction before or after"), {"older": "Left", "newer": "Right"}),
+            KeyRow(translate("OwnKeys", "Previous or next transaction"), {"older": "Left", "newer": "Right"}),
             KeyRow(translate("OwnKeys", "Another line"), {"line above": "Up", "line below": "Down"}),
             KeyRow(translate("OwnKeys", "Show the transaction in the line view"), {"open": "Return"}),
-            KeyRow(translate("OwnKeys", "Choose no transaction"), {"escape": "Esc"}),
+            KeyRow(translate("OwnKeys", "Deselect the transaction"), {"escape": "Esc"}),
         ),
     )
 
@@ -279,15 +279,15 @@ def strip_keys() -> OwnKeys:
 def _elsewhere() -> OwnKeys:
     """Qt's own keys, which nobody here handles."""
     return OwnKeys(
-        translate("OwnKeys", "Elsewhere"),
+        translate("OwnKeys", "Everywhere else"),
         (
-            KeyRow(translate("OwnKeys", "Go to the next part or back"), {"on": "Tab", "back": "Shift+Tab"}),
+            KeyRow(translate("OwnKeys", "Go to the next or previous area"), {"on": "Tab", "back": "Shift+Tab"}),
             KeyRow(translate("OwnKeys", "Open a menu by its underlined letter"), {"menu": _menu_keys()}),
             KeyRow(translate("OwnKeys", "Go to the menu bar"), {"menu bar": "F10"}),
-            KeyRow(translate("OwnKeys", "Open the menu of what has the focus"), {"context": "Shift+F10 .. Menu"}),
-            KeyRow(translate("OwnKeys", "In the findings: go to the place"), {"place": "Return"}),
+            KeyRow(translate("OwnKeys", "Open the context menu"), {"context": "Shift+F10 .. Menu"}),
+            KeyRow(translate("OwnKeys", "In the findings: go to the location"), {"place": "Return"}),
             KeyRow(
-                translate("OwnKeys", "Press what has the focus: a button, a box, a key of the panel"),
+                translate("OwnKeys", "Press the button, check box or panel key that has the focus"),
                 {"press": "Space"},
             ),
         ),

@@ -18,7 +18,7 @@ def whole(text: str) -> int:
     """A whole number. Raises ValueError in words."""
     text = text.strip().replace("\N{MINUS SIGN}", "-")
     if not text:
-        raise ValueError(translate("typed", "a whole number is needed here"))
+        raise ValueError(translate("typed", "enter a whole number"))
     try:
         return int(text, 16) if text.lower().startswith("0x") else int(text)
     except ValueError:
@@ -32,10 +32,10 @@ def number(text: str) -> Decimal:
     """
     text = text.strip().replace("\N{MINUS SIGN}", "-")
     if not text:
-        raise ValueError(translate("typed", "a number is needed here"))
+        raise ValueError(translate("typed", "enter a number"))
     if (either := _EITHER.fullmatch(text)) is not None:
         raise ValueError(
-            translate("typed", "'{text}' can mean {small} or {large}; write the one that is meant").format(
+            translate("typed", "'{text}' can mean {small} or {large}; write it so that only one is possible").format(
                 text=text, small=f"{either[1]}.{either[2]}", large=f"{either[1]}{either[2]}"
             )
         )
@@ -60,7 +60,7 @@ def pair(texts: Sequence[str]) -> tuple[Decimal, Decimal] | None:
     if not any(text.strip() for text in texts):
         return None
     if not all(text.strip() for text in texts):
-        raise ValueError(translate("typed", "both numbers are needed, or none"))
+        raise ValueError(translate("typed", "enter both numbers, or neither"))
     return number(texts[0]), number(texts[1])
 
 

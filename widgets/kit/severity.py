@@ -1,4 +1,4 @@
-"""The shapes that say how grave something is, told apart without colours too."""
+"""The shapes that say how severe something is, told apart without colours too."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from widgets.kit import palette
 
 
 def severity_icon(severity: Severity | str, size: int = 14) -> QIcon:
-    """A shape for how grave a finding is: a square with a cross, a triangle, a ring; a pencil stroke for a draft."""
+    """A shape for how severe a finding is: a square with a cross, a triangle, a ring; a pencil stroke for a draft."""
     colours = palette.current()
     names = {"error": "fault", "warning": "caution", "note": "faint", "draft": "fault", "accepted": "faint"}
     # In a selected row it stands on the accent, in which none of its own colours can be seen.

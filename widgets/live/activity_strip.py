@@ -473,9 +473,9 @@ class ActivityStrip(QWidget):
 
     def _legend(self) -> str:
         return self.tr(
-            "Each mark is one transaction, the newest at the right. Stroke: a good read. Dot: a good write. "
-            "Cross: a fault; its words stand beside. Two slanted strokes: no answer for a second or more. Left and "
-            "Right step through them; Enter or a double click shows the bytes."
+            "Each mark is one transaction, the newest on the right. Stroke: good read. Dot: good write. "
+            "Cross: fault, described beside it. Two slanted strokes: no answer for one second or more. "
+            "Left and Right step through them; Enter or a double click shows the bytes."
         )
 
     def _announce(self) -> None:

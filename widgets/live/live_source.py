@@ -144,7 +144,7 @@ class Observation(QObject):
     # What people do
 
     def acknowledge(self, alarms: Iterable[int]) -> None:
-        """Somebody has seen these alarms (indexes of overrides in the project's turns)."""
+        """Somebody has seen these alarms (indexes of overrides in the project's screen changes)."""
         if self.watch is not None:
             self.watch.acknowledge(alarms)
             self._pass_on(self.watch.take())

@@ -38,7 +38,7 @@ class PanelReason(ShortLines):
     def setText(self, text: str) -> None:
         """Show this; read out, it is told what it is."""
         super().setText(text)
-        self.setAccessibleName(self.tr("Why the panel said so: {words}").format(words=text) if text else "")
+        self.setAccessibleName(self.tr("Reason for this panel message: {words}").format(words=text) if text else "")
 
     def clear(self) -> None:
         """Show nothing, also of the message that the panel shows now."""

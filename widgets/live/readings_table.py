@@ -53,7 +53,7 @@ class ReadingsTable(QWidget):
         shorten_placeholder(self.filter, self.tr("Filter: part of a name, value, quality or reason"))
         self.filter.setClearButtonEnabled(True)
         self.filter.setAccessibleName(self.tr("Filter of the readings"))
-        self.not_good = QCheckBox(self.tr("Only those that are &not good"))
+        self.not_good = QCheckBox(self.tr("Only readings that are &not good"))
         self.summary = plain_label()
         self._live = False
         """Whether readings have come since the project was set; before that nothing is wrong with them."""
@@ -62,11 +62,11 @@ class ReadingsTable(QWidget):
         """The signals of the selected rows and of the current one, while the rows are arranged anew."""
         self.raw_form = Choice()
         self.raw_form.setAccessibleName(self.tr("Raw numbers"))
-        self.raw_form.setToolTip(self.tr("How raw numbers are written (Ctrl+Alt+X: the next one)"))
+        self.raw_form.setToolTip(self.tr("Format of raw numbers (Ctrl+Alt+X: next)"))
         for form, words in (
             (RawForm.DECIMAL, self.tr("raw in decimal")),
             (RawForm.HEXADECIMAL, self.tr("raw in hexadecimal")),
-            (RawForm.BITS, self.tr("raw bit by bit")),
+            (RawForm.BITS, self.tr("raw binary")),
         ):
             self.raw_form.addItem(words, form)
         self.raw_form.currentIndexChanged.connect(lambda _index: self._form_chosen())

@@ -44,7 +44,7 @@ class RecordingControl(QObject):
         self._observation = observation
         self._settings = settings
         self.record_action = command(owner, self.tr("&Record\u2026"), self.record, "Ctrl+R")
-        self.end_action = command(owner, self.tr("&End the recording"), observation.end_recording, "Ctrl+Alt+R")
+        self.end_action = command(owner, self.tr("Stop r&ecording"), observation.end_recording, "Ctrl+Alt+R")
         self.limits_action = command(owner, self.tr("&Limits of recordings\u2026"), self.ask_limits, "Alt+Shift+L")
         self.actions = (self.record_action, self.end_action)
         """Those that are wanted all the time."""
@@ -62,7 +62,7 @@ class RecordingControl(QObject):
         if not self._live.connected:
             self.said.emit(self.tr("Nothing is connected, so there is nothing to record. Connect first."), True)
             return
-        path = _ask(self._owner, self.tr("Record into a new file"), self._settings)
+        path = _ask(self._owner, self.tr("Record to a new file"), self._settings)
         if path is not None:
             self.record_into(path)
 
@@ -100,8 +100,8 @@ class RecordingControl(QObject):
     def look(self) -> None:
         """A recording began or ended."""
         recording = self._observation.recording
-        allow(self.record_action, not recording, self.tr("a recording is being made"))
-        allow(self.end_action, recording, self.tr("no recording is being made"))
+        allow(self.record_action, not recording, self.tr("a recording is running"))
+        allow(self.end_action, recording, self.tr("no recording is running"))
         self.say()
 
     def _watch(self) -> None:
@@ -113,7 +113,7 @@ class RecordingControl(QObject):
             if trouble:
                 self.said.emit(trouble, True)
             elif self._observation.recording:
-                self.said.emit(self.tr("The recording goes on."), False)
+                self.said.emit(self.tr("The recording continues."), False)
 
     def say(self) -> None:
         """Bring the words up to date."""
@@ -135,7 +135,7 @@ class RecordingControl(QObject):
         if not self._observation.recording:
             if progress.files > 1:
                 words = self.tr(
-                    "recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples altogether"
+                    "recorded in {number} files, last {name}: {seconds} s, {size}; {samples} samples in total"
                 )
             else:
                 words = self.tr("recorded {name}: {seconds} s, {samples} samples, {size}")
@@ -143,11 +143,10 @@ class RecordingControl(QObject):
             words = self.tr("\u25cf recording {name}: {seconds} s, {samples} samples, {size}")
         elif limits.parted and limits.files:
             words = self.tr(
-                "\u25cf recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; "
-                "{samples} samples altogether"
+                "\u25cf recording {name}, file {number} (kept: {kept}): {seconds} s, {size}; {samples} samples in total"
             )
         else:
-            words = self.tr("\u25cf recording {name}, file {number}: {seconds} s, {size}; {samples} samples altogether")
+            words = self.tr("\u25cf recording {name}, file {number}: {seconds} s, {size}; {samples} samples in total")
         size = f"{progress.size / 1e6:.1f} MB" if progress.size >= 1e6 else f"{progress.size / 1e3:.0f} kB"
         return words.format(
             name=progress.path.name,
@@ -160,7 +159,7 @@ class RecordingControl(QObject):
 
 
 class LastMinutes(QObject):
-    """The command that saves as a recording what the window has kept of its session, in every workplace."""
+    """The command that saves as a recording what the window has kept of its session, in every workspace."""
 
     said = Signal(str, bool)
     """Something to tell the user, and whether it is trouble."""
@@ -181,13 +180,13 @@ class LastMinutes(QObject):
     def allow(self) -> None:
         """Let the command be used while there is something to save, and nothing is being saved."""
         if self._saving is not None:
-            allow(self.action, False, self.tr("they are being saved"))
+            allow(self.action, False, self.tr("saving is in progress"))
         else:
-            allow(self.action, self._observation.history is not None, self.tr("nothing has been connected yet"))
+            allow(self.action, self._observation.history is not None, self.tr("there has been no connection yet"))
 
     def save(self) -> None:
         """Ask for a file and save all that is kept."""
-        path = _ask(self._owner, self.tr("Save the last minutes into a new file"), self._settings)
+        path = _ask(self._owner, self.tr("Save the last minutes to a new file"), self._settings)
         if path is not None:
             self.save_into(path)
 

@@ -48,18 +48,14 @@ class LimitsDialog(QDialog):
         self.unit.addItem(self.tr("hours"), HOUR)
         self.files_edit = self._edit(self.tr("Number of files kept"), self.tr("all"))
         self.form = QFormLayout()
-        self._row(self.tr("Go on in another file &at"), self.size_edit, QLabel(self.tr("MB")))
-        self._row(self.tr("Go on in another file a&fter"), self.time_edit, self.unit)
+        self._row(self.tr("Start a new file &at"), self.size_edit, QLabel(self.tr("MB")))
+        self._row(self.tr("Start a new file a&fter"), self.time_edit, self.unit)
         self._row(self.tr("&Keep only the newest"), self.files_edit, QLabel(self.tr("files")))
         self.outcome = _sentences()
         self.reason = _sentences("fault")
         self.reason.hide()
         when = _sentences("faint")
-        when.setText(
-            self.tr(
-                "They are for every recording that this window makes. One that is being made now goes by them at once."
-            )
-        )
+        when.setText(self.tr("Applies to all recordings of this window, including one in progress."))
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         self.buttons.accepted.connect(self.accept)
         self.buttons.rejected.connect(self.reject)
@@ -122,7 +118,7 @@ class LimitsDialog(QDialog):
         wanted = _number(self.size_edit) * MB
         if wanted and not LEAST_SIZE <= wanted <= MOST_SIZE:
             raise ValueError(
-                self.tr("A file has {least} at least and {most} at most.").format(
+                self.tr("The size of a file must be {least} to {most}.").format(
                     least=size_words(LEAST_SIZE), most=size_words(MOST_SIZE)
                 )
             )
@@ -132,7 +128,7 @@ class LimitsDialog(QDialog):
         wanted = _number(self.time_edit) * self.unit.currentData()
         if wanted and not LEAST_S <= wanted <= MOST_S:
             raise ValueError(
-                self.tr("A file lasts {least} at least and {most} at most.").format(
+                self.tr("The time of a file must be {least} to {most}.").format(
                     least=time_words(LEAST_S), most=time_words(MOST_S)
                 )
             )
@@ -145,7 +141,7 @@ class LimitsDialog(QDialog):
         except ValueError as error:
             raise ValueError(_at(self.files_edit, error)) from None
         if not 0 <= wanted <= MOST_FILES:
-            raise ValueError(self.tr("{most} files are kept at most, 0 means all.").format(most=MOST_FILES))
+            raise ValueError(self.tr("At most {most} files can be kept; 0 means all.").format(most=MOST_FILES))
         return wanted
 
 
@@ -173,38 +169,38 @@ def time_words(seconds: float) -> str:
 def _goes_on(limits: Limits) -> str:
     size, time = size_words(limits.size), time_words(limits.seconds)
     if limits.size and limits.seconds:
-        words = translate("LimitsDialog", "A recording goes on in another file at {size} or after {time}.")
+        words = translate("LimitsDialog", "A recording starts a new file at {size} or after {time}.")
     elif limits.size:
-        words = translate("LimitsDialog", "A recording goes on in another file at {size}.")
+        words = translate("LimitsDialog", "A recording starts a new file at {size}.")
     elif limits.seconds:
-        words = translate("LimitsDialog", "A recording goes on in another file after {time}.")
+        words = translate("LimitsDialog", "A recording starts a new file after {time}.")
     else:
-        words = translate("LimitsDialog", "A recording is one file, however long it lasts.")
+        words = translate("LimitsDialog", "A recording is a single file, regardless of its length.")
     return words.format(size=size, time=time)
 
 
 def _kept(limits: Limits) -> str:
     if not limits.parted:
         if limits.files:
-            return translate("LimitsDialog", "The number of files counts once files follow one another.")
+            return translate("LimitsDialog", "The number of files only applies when new files are started.")
         return translate("LimitsDialog", "Nothing is deleted.")
     if not limits.files:
-        return translate("LimitsDialog", "All its files are kept.")
+        return translate("LimitsDialog", "All files are kept.")
     if limits.files == 1:
-        return translate("LimitsDialog", "\u26a0 Whenever another file begins, what was recorded before is deleted.")
+        return translate("LimitsDialog", "\u26a0 Whenever a new file starts, everything recorded before it is deleted.")
     size, time = size_words(limits.size * limits.files), time_words(limits.seconds * limits.files)
     if limits.size and limits.seconds:
         words = translate(
             "LimitsDialog",
-            "At most about {size} and {time} of a recording are kept; its oldest file is deleted then.",
+            "At most about {size} and {time} of a recording are kept; beyond that the oldest file is deleted.",
         )
     elif limits.size:
         words = translate(
-            "LimitsDialog", "At most about {size} of a recording are kept; its oldest file is deleted then."
+            "LimitsDialog", "At most about {size} of a recording are kept; beyond that the oldest file is deleted."
         )
     else:
         words = translate(
-            "LimitsDialog", "At most about {time} of a recording are kept; its oldest file is deleted then."
+            "LimitsDialog", "At most about {time} of a recording are kept; beyond that the oldest file is deleted."
         )
     return words.format(size=size, time=time)
 

@@ -27,7 +27,7 @@ class StopAlarm(QFrame):
         self.setAutoFillBackground(True)
         self.headline = ShortLabel()
         self.headline.setProperty("look", "alarm")
-        self.seen = QPushButton(self.tr("I have looked at the machine"))
+        self.seen = QPushButton(self.tr("Confirm: machine checked"))
         self.seen.setAutoDefault(False)
         self.seen.clicked.connect(self._forget)
         row = QHBoxLayout(self)

@@ -88,7 +88,7 @@ class TransactionParts(QWidget):
         self.tree.setColumnWidth(BYTES, fixed.horizontalAdvance("00 ") * BYTES_A_ROW + 34)
         longest = translate("bus", "registers {first} to {last}").format(first=400, last=407)
         self.tree.setColumnWidth(PART, self.fontMetrics().horizontalAdvance(longest) + 12)
-        self.copy_action = copy = QAction(self.tr("Copy this transaction in words"), self.tree)
+        self.copy_action = copy = QAction(self.tr("Copy this transaction as text"), self.tree)
         copy.setShortcut(QKeySequence.StandardKey.Copy)
         copy.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
         copy.triggered.connect(lambda: QApplication.clipboard().setText(self.text()))
@@ -121,7 +121,7 @@ class TransactionParts(QWidget):
         self._row, self._explanation = row, None
         self.fault.setVisible(row is not None and row.transaction.fault is not None)
         if row is None:
-            self.head.setText(self.tr("Choose a transaction to see its bytes taken apart."))
+            self.head.setText(self.tr("Choose a transaction to see its bytes explained."))
             return
         from app.diagnosis.explain import explain
         from app.diagnosis.transcript import clock_text

@@ -184,16 +184,16 @@ class TransactionsModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return {
                 Column.TIME: self.tr("Time"),
-                Column.FOLLOWER: self.tr("Follower"),
-                Column.WHAT: self.tr("What"),
+                Column.FOLLOWER: self.tr("Device"),
+                Column.WHAT: self.tr("Request"),
                 Column.MEASURED: self.tr("ms"),
-                Column.PREDICTED: self.tr("Predicted"),
+                Column.PREDICTED: self.tr("Expected"),
                 Column.RESULT: self.tr("Result"),
             }[Column(section)]
         if role == Qt.ItemDataRole.ToolTipRole:
             return {
-                Column.MEASURED: self.tr("Milliseconds from the request to the complete answer"),
-                Column.PREDICTED: self.tr("Milliseconds that it should take"),
+                Column.MEASURED: self.tr("Time from the request to the complete answer, in milliseconds"),
+                Column.PREDICTED: self.tr("Expected time in milliseconds"),
             }.get(Column(section))
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _ALIGNMENT[Column(section)]

@@ -96,10 +96,10 @@ class WriteBar(QFrame):
             editor.setAccessibleName(self.tr("New value of {signal}").format(signal=name))
         why = unwritable(project, name)
         if isinstance(signal, HeldSignal):
-            why = self.tr("it is held by the panel, and goes on no line by itself")
+            why = self.tr("it is stored in the panel and not sent on any line")
         for widget in (self._editors, self.button):
             widget.setEnabled(why is None)
-        self._say(self.tr("Not to be written: {why}").format(why=why) if why else "", "caution")
+        self._say(self.tr("Cannot be written: {why}").format(why=why) if why else "", "caution")
         self.show()
         self._show_now()
         self._connection_changed()
@@ -127,7 +127,7 @@ class WriteBar(QFrame):
         elif session is None or session.project is not project:
             self._say(self.tr("Not written: connect first."), "fault")
         elif not session.engine.armed(bind(project, signal.name).follower.line):
-            self._say(self.tr("Not written: the line is not armed. Arm it first."), "fault")
+            self._say(self.tr("Not written: writing is not armed. Arm it first."), "fault")
         else:
             self._future = session.write(signal.name, value)
             self._say(self.tr("Writing {value}\u2026").format(value=_said(project, signal, value)), "faint")

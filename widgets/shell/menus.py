@@ -67,7 +67,7 @@ class WindowMenus(QObject):
         self._add_sizes(view)
         self._add_language(view)
         view.addActions([self.strip, self.full_screen])
-        workspace = bar.addMenu(self.tr("&Workplace"))
+        workspace = bar.addMenu(self.tr("&Workspace"))
         workspace.addActions(self.workspaces)
         self.design = bar.addMenu(self.tr("&Design"))
         self.design.aboutToShow.connect(lambda: window.design)
@@ -119,7 +119,7 @@ class WindowMenus(QObject):
             (self.undo, document.undo_name, self.tr("&Undo"), self.tr("&Undo: {step}")),
             (self.redo, document.redo_name, self.tr("&Redo"), self.tr("&Redo: {step}")),
         ):
-            allow(action, name is not None, self.tr("there is no such step"))
+            allow(action, name is not None, self.tr("no step available"))
             action.setText(unnamed if name is None else named.format(step=name.replace("&", "&&")))
 
     def _add_appearance(self, view: QMenu) -> None:

@@ -75,13 +75,13 @@ class ProjectFiles(QObject):
         self._more_commands = [
             command(window, self.tr("&Save"), self.save, key.Save),
             command(window, self.tr("Save &as\u2026"), self.save_as, "Ctrl+Shift+S"),
-            command(window, self.tr("Re&load from the disk"), self.reload, "F5"),
-            command(window, self.tr("Compare with what is sa&ved"), self.compare_with_saved, "F7"),
+            command(window, self.tr("Re&load from disk"), self.reload, "F5"),
+            command(window, self.tr("Compare with the sa&ved version"), self.compare_with_saved, "F7"),
             command(window, self.tr("&Compare with another file\u2026"), self.compare_with_another, "Shift+F7"),
             command(window, self.tr("Recover &unsaved work\u2026"), self.recover, "Shift+F5"),
         ]
         self.resume = command(
-            window, self.tr("&Begin where I left off"), self._choose_resume, "Ctrl+Shift+J", toggles=True
+            window, self.tr("Reo&pen the last project at start"), self._choose_resume, "Ctrl+Shift+J", toggles=True
         )
         with QSignalBlocker(self.resume):
             self.resume.setChecked(self._settings.resumes)
@@ -137,14 +137,14 @@ class ProjectFiles(QObject):
             words = self.tr("Opening {file}\u2026").format(file=path)
             found = run_with_wait_dialog(self._window, words, lambda: load_known(path))
         except GaveUp:
-            why = self.tr("{file}, which was open last, was not opened: the drive does not answer.").format(file=name)
+            why = self.tr("{file}, the last project, was not opened: the disk is not responding.").format(file=name)
         except ProjectFileError as error:
-            why = self.tr("{file}, which was open last, cannot be opened: {reason}.").format(
+            why = self.tr("{file}, the last project, cannot be opened: {reason}.").format(
                 file=path, reason=error.problems[0]
             )
         else:
             if self.status.is_open_elsewhere(path):
-                why = self.tr("{file}, which was open last, is open in another window.").format(file=name)
+                why = self.tr("{file}, the last project, is open in another window.").format(file=name)
             else:
                 self.take(found.project, path, found.known, found.format)
                 return True
@@ -177,7 +177,9 @@ class ProjectFiles(QObject):
         self._document.do(self.tr("Reload"), lambda _: project)
         self._document.mark_saved(path)
         self._follow(path, found.known, found.format)
-        words = self.tr("Reloaded {file}; undo brings back what was here") if changed else self.tr("{file} is the same")
+        words = (
+            self.tr("Reloaded {file}; undo restores the previous state") if changed else self.tr("{file} is unchanged")
+        )
         self._tell(words.format(file=path.name))
         return True
 
@@ -188,7 +190,9 @@ class ProjectFiles(QObject):
                 self._window, self.tr("Opening {file}\u2026").format(file=path), lambda: load_known(path)
             )
         except GaveUp:
-            self._tell(self.tr("{file} was not opened: the drive does not answer").format(file=path.name), trouble=True)
+            self._tell(
+                self.tr("{file} was not opened: the disk is not responding").format(file=path.name), trouble=True
+            )
         except ProjectFileError as error:
             self.recent.refresh()
             self.show_problems(path, error)
@@ -231,14 +235,14 @@ class ProjectFiles(QObject):
         except ProjectSaveError as error:
             return ask.wants_another_place(self._window, str(error)) and self.save_as()
         except GaveUp:
-            words = self.tr("The drive of {file} does not answer. Perhaps it was saved, perhaps not: save elsewhere")
+            words = self.tr("The disk of {file} is not responding; the file may not be saved: save elsewhere")
             self._tell(words.format(file=path.name), trouble=True)
             return False
         self._written = known
         self._document.mark_saved(path)
         self._follow(path, known)
         if lacking := self._window.not_taken_over():
-            words = self.tr("Saved {file}. Not complete, so not in it: {what}")
+            words = self.tr("Saved {file}. Incomplete, so not included: {what}")
             self._tell(words.format(file=path.name, what=ask.some_of(lacking)), trouble=True)
         else:
             self._tell(self.tr("Saved {file}").format(file=path.name))
@@ -254,7 +258,7 @@ class ProjectFiles(QObject):
         if path == self._document.path and self._written is not None and self._written == self.status.known:
             return True  # what stands there was written here
         try:
-            words = self.tr("Looking at {file}\u2026").format(file=path)
+            words = self.tr("Checking {file}\u2026").format(file=path)
             remarks = run_with_wait_dialog(self._window, words, lambda: has_comments(path.read_text("utf-8")))
         except (OSError, UnicodeError, GaveUp):
             return True  # nothing there to lose, or saving will say what is wrong
@@ -298,7 +302,7 @@ class ProjectFiles(QObject):
         if path is None:
             self._tell(self.tr("This project was never saved; there is nothing to compare it with"), trouble=True)
         else:
-            self._compare(path, self.tr("{file}, as saved"), ((self.tr("&Reload from the disk"), self.reload),))
+            self._compare(path, self.tr("{file}, as saved"), ((self.tr("&Reload from disk"), self.reload),))
 
     def compare_with_another(self) -> None:
         """Ask for a file and show what differs from it."""
@@ -314,7 +318,7 @@ class ProjectFiles(QObject):
             (self.tr("Save &over it"), lambda: self.save_over(path)),
             (self.tr("Save &as\u2026"), self.save_as),
         )
-        self._compare(path, self.tr("{file}, as it is on the disk"), deeds)
+        self._compare(path, self.tr("{file}, as on disk"), deeds)
 
     def _compare(self, path: Path, words: str, deeds: Sequence[NoticeAction] = ()) -> None:
         from widgets.compare.window import Side
@@ -327,7 +331,7 @@ class ProjectFiles(QObject):
         """Compare something with the project as it is here, in a window of its own."""
         from widgets.compare.window import ComparisonWindow, Side
 
-        after = Side(self.tr("{name}, as it is here").format(name=self.name), lambda: self._document.project)
+        after = Side(self.tr("{name}, as in this window").format(name=self.name), lambda: self._document.project)
         dialog = ComparisonWindow(before, after, deeds, self._window)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.screen_wanted.connect(self._edit_screen)
@@ -389,7 +393,7 @@ class ProjectFiles(QObject):
         return Origin(self._document.path, self.status.known)
 
     def keep_drafts_of(self, design: DesignWorkspace) -> None:
-        """Keep in the recovery copy too what is typed there and not taken over yet."""
+        """Keep in the recovery copy too what is typed there and not accepted yet."""
         if self.autosave is not None:
             from widgets.shell.draft_keeping import to_keep
 
@@ -404,7 +408,7 @@ class ProjectFiles(QObject):
         copies = () if self._state is None else left_behind(self._state / "recovery")
         if not copies:
             if aloud:
-                self._tell(self.tr("There is no unsaved work of an earlier window"))
+                self._tell(self.tr("There is no unsaved work to recover"))
             return
         from widgets.shell.recovery_dialog import RecoveryDialog
 
@@ -440,7 +444,7 @@ class ProjectFiles(QObject):
         self._tell(words, trouble=trouble)
 
     def _bring_drafts_back(self, work: Work) -> tuple[str, bool]:
-        """Show again what was not taken over yet. Returns what is to be said of the recovery, and if it is trouble."""
+        """Show again what was not accepted yet. Returns what is to be said of the recovery, and if it is trouble."""
         whole, count = work.all_drafts, len(work.drafts)
         if work.drafts:
             from widgets.shell.draft_keeping import bring_back
@@ -448,11 +452,11 @@ class ProjectFiles(QObject):
             design = self._window.design
             left_out = bring_back(work.drafts, design.drafts, design.inspector)
             whole, count = whole and not left_out, count - left_out
-        said = [self.tr("Recovered. It is not saved yet") if self._document.modified else self.tr("Recovered")]
+        said = [self.tr("Recovered. Not saved yet") if self._document.modified else self.tr("Recovered")]
         if not whole:
-            said.append(self.tr("Some texts could not be brought back"))
+            said.append(self.tr("Some texts could not be restored"))
         if count:
-            said.append(self.tr("Not taken over yet, see the findings: {count}").format(count=count))
+            said.append(self.tr("Not accepted yet, see the findings: {count}").format(count=count))
         return ". ".join(said), not whole
 
     def offer_left_behind(self) -> None:

@@ -60,8 +60,8 @@ class RecoveryDialog(QDialog):
         self._read: dict[int, Copy | ProjectFileError] = {}
         words = QLabel(
             self.tr(
-                "Fanlight ended without saving this work. Recover one to go on with it; it is not saved to its file "
-                "before you save it."
+                "Fanlight closed without saving this work. Recover an item to continue with it; its file is "
+                "changed only when you save."
             )
         )
         words.setWordWrap(True)
@@ -73,7 +73,7 @@ class RecoveryDialog(QDialog):
         self.differences = QPlainTextEdit()
         self.differences.setReadOnly(True)
         self.differences.setTabChangesFocus(True)
-        self.differences.setAccessibleName(self.tr("How it differs from its file"))
+        self.differences.setAccessibleName(self.tr("Differences from its file"))
         self.recover_button = QPushButton(self.tr("&Recover"))
         self.compare_button = QPushButton(self.tr("&Compare\u2026"))
         self.delete_button = QPushButton(self.tr("&Delete\u2026"))
@@ -147,7 +147,7 @@ class RecoveryDialog(QDialog):
         lines = [self.tr("Title: {title}").format(title=found.work.project.title or self.tr("none"))]
         if found.work.origin.path is not None:
             lines.append(self.tr("File: {file}").format(file=found.work.origin.path))
-        lines.append(self.tr("Last kept: {time}").format(time=_moment(found.work.origin.at)))
+        lines.append(self.tr("Last backup copy: {time}").format(time=_moment(found.work.origin.at)))
         self.where.setText("\n".join(lines))
         said = [self._how_it_differs(found), *self._not_taken_over(found.work)]
         self.differences.setPlainText("\n\n".join(said))
@@ -155,15 +155,15 @@ class RecoveryDialog(QDialog):
     def _how_it_differs(self, copy: Copy) -> str:
         if copy.saved is None:
             if copy.work.origin.path is None:
-                return self.tr("It was never saved. Screens: {screens}, signals: {signals}").format(
+                return self.tr("Never saved. Screens: {screens}, signals: {signals}").format(
                     screens=len(copy.work.project.screens), signals=len(copy.work.project.signals)
                 )
-            return self.tr("Its file is gone or cannot be read.")
+            return self.tr("Its file is missing or cannot be read.")
         comparison = compare(copy.saved, copy.work.project)
         if comparison.same:
             if copy.work.drafts:
-                return self.tr("All that was taken over stands in its file.")
-            return self.tr("It is the same as its file: nothing is to be recovered.")
+                return self.tr("Everything that was accepted is in its file.")
+            return self.tr("Same as its file: nothing to recover.")
         lines = list(in_lines(comparison))
         if len(lines) > MOST_LINES:
             lines[MOST_LINES:] = ["\u2026"]
@@ -174,7 +174,7 @@ class RecoveryDialog(QDialog):
         """What was typed and was not right yet, in one piece of text, and whether some of that is lost."""
         said = []
         if work.drafts:
-            words = self.tr("Typed and not taken over yet: {count}").format(count=len(work.drafts))
+            words = self.tr("Typed but not accepted yet: {count}").format(count=len(work.drafts))
             lines = [
                 f"{subject_text(each.subject)}, {each.row}: {quoted(' '.join(each.texts))}"
                 for each in work.drafts[:MOST_LINES]
@@ -183,7 +183,7 @@ class RecoveryDialog(QDialog):
                 lines.append("\u2026")
             said.append("\n".join([words, "", *lines]))
         if not work.all_drafts:
-            said.append(self.tr("Some of what was not taken over yet cannot be brought back."))
+            said.append(self.tr("Some texts that were not accepted yet cannot be restored."))
         return said
 
     def _compare(self) -> None:
@@ -198,7 +198,7 @@ class RecoveryDialog(QDialog):
 
     def _delete(self) -> None:
         row = self.list.currentRow()
-        words = self.tr("Delete this unsaved work for good?")
+        words = self.tr("Delete this unsaved work permanently?")
         box = question_box(self, QMessageBox.Icon.Question, self.windowTitle(), words)
         if not asked(box, QMessageBox.StandardButton.Yes, QMessageBox.StandardButton.No):
             return

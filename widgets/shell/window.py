@@ -1,4 +1,4 @@
-"""The main window: one project, its workplaces, its menus and the line strip."""
+"""The main window: one project, its workspaces, its menus and the line strip."""
 
 from __future__ import annotations
 
@@ -59,7 +59,7 @@ WITHHELD: Final = "withheld"
 CHANGED: Final = "design"
 """What a notice of the window is about."""
 DESIGN, BENCH, START_UP = 0, 1, 2
-"""The workplaces in the order of the switcher."""
+"""The workspaces in the order of the switcher."""
 RECORDING: Final = ".fanrec"
 """The ending of recordings, which are played and not edited."""
 STATUS_EVERY_S: Final = 0.4
@@ -67,7 +67,7 @@ STATUS_EVERY_S: Final = 0.4
 TOLD_MS: Final = 8_000
 """How long a message stays in the bar."""
 SUCCEED_AFTER_MS: Final = 300
-"""From the place of a former window being taken until also the workplaces are made that are not in front."""
+"""From the place of a former window being taken until also the workspaces are made that are not in front."""
 LINE_VIEW_AFTER_MS: Final = 300
 """From a window being there until its line view is made, which nobody asked for yet: behind the first values."""
 UNLISTED: Final = 5_000
@@ -78,7 +78,7 @@ LINE_VIEW_HEIGHT: Final = 250
 
 
 class MainWindow(QMainWindow):
-    """Everything around the workplaces: which project, which workplace, what is connected, what may be written."""
+    """Everything around the workspaces: which project, which workspace, what is connected, what may be written."""
 
     size_chosen = Signal(int)
     """The user wants everything drawn at this many per cent: a window of that size is to take this one's place."""
@@ -93,10 +93,10 @@ class MainWindow(QMainWindow):
         state: Path | None = None,
         former: MainWindow | None = None,
     ) -> None:
-        """Make the window with this workplace in front, counted from 0 in the order of the switcher.
+        """Make the window with this workspace in front, counted from 0 in the order of the switcher.
 
         `state` is the folder for recovery copies; None keeps none. `former` is a window that this one takes the place
-        of, with its project, its steps and its session. It is hidden, and deleted as soon as the workplaces are made
+        of, with its project, its steps and its session. It is hidden, and deleted as soon as the workspaces are made
         that were made in it and are not in front: they have time until nothing else is to be done.
         """
         super().__init__()
@@ -150,12 +150,12 @@ class MainWindow(QMainWindow):
         QTimer.singleShot(SUCCEED_AFTER_MS, self, self._go_on_succeeding)
 
     def succeed_wholly(self) -> None:
-        """Make at once what was put off of the workplaces of a former window."""
+        """Make at once what was put off of the workspaces of a former window."""
         while self._former is not None:
             self._go_on_succeeding()
 
     def _go_on_succeeding(self) -> None:
-        """Make one of the workplaces that a former window had, or let that window go."""
+        """Make one of the workspaces that a former window had, or let that window go."""
         former = self._former
         if former is None:
             return
@@ -201,10 +201,10 @@ class MainWindow(QMainWindow):
         else:
             self.close()
 
-    # Workplaces
+    # Workspaces
 
     def show_workspace(self, number: int) -> None:
-        """Go to a workplace, counted from 0 in the order of the switcher."""
+        """Go to a workspace, counted from 0 in the order of the switcher."""
         self._stack.setCurrentWidget(self.start_up if number == START_UP else self.bench if number else self.design)
         self.menus.workspaces[number].setChecked(True)
         self.workspace.setFocus()
@@ -212,18 +212,18 @@ class MainWindow(QMainWindow):
 
     @property
     def workspace_number(self) -> int:
-        """Which workplace is shown, counted from 0."""
+        """Which workspace is shown, counted from 0."""
         shown = self._stack.currentWidget()
         return BENCH if shown is self.bench else START_UP if shown is self._start_up else DESIGN
 
     @property
     def workspace(self) -> QWidget:
-        """The workplace that is shown."""
+        """The workspace that is shown."""
         return self._stack.currentWidget() or self.bench
 
     @property
     def design(self) -> DesignWorkspace:
-        """The Design workplace. Made when it is first wanted: a demo begins on the Bench, and is live sooner so."""
+        """The Design workspace. Made when it is first wanted: a demo begins on the Bench, and is live sooner so."""
         if self._design is None:
             from widgets.design.screen.live_rows import LiveReadings
             from widgets.design.workspace import DesignWorkspace
@@ -248,12 +248,12 @@ class MainWindow(QMainWindow):
 
     @property
     def has_design(self) -> bool:
-        """Whether the Design workplace has been made."""
+        """Whether the Design workspace has been made."""
         return self._design is not None
 
     @property
     def start_up(self) -> StartUpWorkspace:
-        """The Start-up workplace. Made when it is first wanted."""
+        """The Start-up workspace. Made when it is first wanted."""
         if self._start_up is None:
             from widgets.start_up.workspace import StartUpWorkspace
 
@@ -311,8 +311,8 @@ class MainWindow(QMainWindow):
         else:
             self.notices.say(
                 CHANGED,
-                self.tr("The design was changed since this was connected. The panel still runs as it was."),
-                ((self.tr("Connect again"), self._connect_again),),
+                self.tr("The design was changed after connecting. The panel still runs the previous version."),
+                ((self.tr("Reconnect"), self._connect_again),),
             )
 
     def _connect_again(self) -> None:
@@ -343,7 +343,7 @@ class MainWindow(QMainWindow):
         self._told_timer.timeout.connect(self._told.clear)
         self.badge = ArmingBadge(self.bench.arm_action, self.bench.disarm_action)
         self.status = ShortLabel()
-        """The worst that is wrong, in every workplace but the Bench, which says more of it."""
+        """The worst that is wrong, in every workspace but the Bench, which says more of it."""
         self.status.setAlignment(Qt.AlignmentFlag.AlignCenter)
         row.addWidget(self.status, 1)
         row.addWidget(self._told, 1)
@@ -405,10 +405,10 @@ class MainWindow(QMainWindow):
 
     def _say_left_on(self, signals: tuple[str, ...]) -> None:
         words = self.tr(
-            "The line did not confirm that these signals were stopped or let go: {signals}. They may still be on. "
-            "Look at the machine before anyone goes near it."
+            "No confirmation that these signals were stopped or switched off: {signals}. They may still "
+            "be on. Check the machine before anyone approaches it."
         ).format(signals=", ".join(signals))
-        say(self, QMessageBox.Icon.Warning, self.tr("Perhaps still on"), words)
+        say(self, QMessageBox.Icon.Warning, self.tr("Possibly still on"), words)
 
     def _say_disarmed(self, why: str) -> None:
         words = self.tr("{why}. Keys that stop still write; arm again for the others.")
@@ -494,7 +494,7 @@ class MainWindow(QMainWindow):
     def float_line_view(self, on: bool) -> None:
         """Make the line view a window of its own, or put it back below the strip."""
         if not on and not self._has_room_for_line_view():
-            self.tell(self.tr("At this size the line view has no room in this window"), trouble=True)
+            self.tell(self.tr("At this size the line view does not fit in this window"), trouble=True)
             self.menus.line_window.setChecked(True)
         elif on != self.line_dock.isFloating():
             self.line_dock.setFloating(on)
@@ -505,7 +505,7 @@ class MainWindow(QMainWindow):
         self.menus.line_view.setChecked(True)
         transaction = strip_mark.transaction if strip_mark is not None else None
         if transaction is not None and not self.line_view.show_transaction(transaction):
-            self.tell(self.tr("This transaction is kept no longer"), trouble=True)
+            self.tell(self.tr("This transaction is no longer in the list"), trouble=True)
 
     def choose_look(self, appearance: Appearance) -> None:
         """Light, dark or as the system, from now on."""

@@ -60,7 +60,7 @@ class SnapshotsDialog(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(self.tr("Registers as found, as left"))
+        self.setWindowTitle(self.tr("Registers as found and as left"))
         self._document, self._live, self._settings = document, live, settings
         self._before: RegisterSnapshot | None = None
         self._after: RegisterSnapshot | None = None
@@ -79,8 +79,8 @@ class SnapshotsDialog(QDialog):
         live.connection_changed.connect(self._connection_changed)
         self._say(
             self.tr(
-                "Take a snapshot before anything is changed. Whenever it is opened later, it can be compared with what "
-                "the follower holds then, and single values can be written back."
+                "Take a snapshot before you change anything. Open it later to compare it with the device and "
+                "to write back single values."
             )
         )
         self._show()
@@ -88,20 +88,20 @@ class SnapshotsDialog(QDialog):
     def _make_parts(self) -> None:
         self.follower = Choice()
         self.follower.addItems([each.name for each in self._document.project.followers])
-        self.follower.setAccessibleName(self.tr("Follower"))
+        self.follower.setAccessibleName(self.tr("Device"))
         self.follower.currentIndexChanged.connect(lambda _index: self._other_follower())
         self.ranges = QLineEdit()
-        self.ranges.setAccessibleName(self.tr("Ranges besides the signals"))
-        shorten_placeholder(self.ranges, self.tr("such as holding:0-99 coil:0-15; left empty, the signals only"))
+        self.ranges.setAccessibleName(self.tr("Register ranges besides the signals"))
+        shorten_placeholder(self.ranges, self.tr("e.g. holding:0-99 coil:0-15; empty: the signals only"))
         self.notes = QLineEdit()
-        self.notes.setAccessibleName(self.tr("Remark kept in the file"))
-        shorten_placeholder(self.notes, self.tr("kept with the next snapshot, such as: before the motor was exchanged"))
+        self.notes.setAccessibleName(self.tr("Remark saved in the file"))
+        shorten_placeholder(self.notes, self.tr("saved with the next snapshot, e.g. before motor replacement"))
         self.take_button = self._button(self.tr("&Take a snapshot\u2026"), self.take)
         self.open_button = self._button(self.tr("&Open a snapshot\u2026"), self.open)
-        self.live_button = self._button(self.tr("Compare with the follower &now"), self.compare_live)
+        self.live_button = self._button(self.tr("Compare with the device &now"), self.compare_live)
         self.file_button = self._button(self.tr("&Compare with a file\u2026"), self.compare_file)
         self.stop_button = self._button(self.tr("&Stop"), self._work.stop)
-        self.write_button = self._button(self.tr("&Write back what is ticked\u2026"), self.write_back)
+        self.write_button = self._button(self.tr("&Write back ticked values\u2026"), self.write_back)
         self.export_button = self._button(self.tr("&Export as CSV\u2026"), self.export)
         self.close_button = self._button(self.tr("C&lose"), self.close)
         self.only = QCheckBox(self.tr("Only &differences"))
@@ -111,7 +111,7 @@ class SnapshotsDialog(QDialog):
         self.state.setWordWrap(True)
         self.state.setTextFormat(Qt.TextFormat.PlainText)
         self.state.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.state.setAccessibleName(self.tr("What came of it"))
+        self.state.setAccessibleName(self.tr("Result"))
         self.progress = QProgressBar()
         self.progress.setAccessibleName(self.tr("Progress"))
         self.why = plain_label()
@@ -127,7 +127,7 @@ class SnapshotsDialog(QDialog):
 
     def _lay_out(self) -> None:
         form = QFormLayout()
-        form.addRow(self.tr("&Follower"), self.follower)
+        form.addRow(self.tr("De&vice"), self.follower)
         form.addRow(self.tr("&Ranges"), self.ranges)
         form.addRow(self.tr("Re&mark"), self.notes)
         layout = QVBoxLayout(self)
@@ -168,13 +168,13 @@ class SnapshotsDialog(QDialog):
 
     def _why_not_written(self) -> str:
         if self._session is None:
-            return self.tr("Values are written back after a comparison with the follower as it is now.")
+            return self.tr("Compare with the device now before writing values back.")
         if not self._armed():
             return self._unarmed()
         return "" if self.table.registers.ticked else self.tr("Nothing is ticked.")
 
     def _unarmed(self) -> str:
-        return self.tr("The line is not armed, so nothing can be written. Arm it first.")
+        return self.tr("Writing is not armed. Arm it first.")
 
     def _other_follower(self) -> None:
         """What was compared holds for the follower that was read, and for no other."""
@@ -202,7 +202,7 @@ class SnapshotsDialog(QDialog):
         """Ask for a file and read the follower into it."""
         kind = FileKind(self.tr("Register snapshots (*.toml)"), ENDING, _SUFFIX)
         usual = self.follower.currentText() + ENDING
-        title = self.tr("Keep the snapshot as")
+        title = self.tr("Save the snapshot as")
         place = where_to_save(self, self._settings, "start_up_folder", title, usual, (kind,))
         if place is not None:
             self.take_into(place[0])
@@ -226,7 +226,7 @@ class SnapshotsDialog(QDialog):
         session, name = self._live.session, self.follower.currentText()
         device = None if session is None else session.project.follower_named.get(name)
         if session is None or device is None:
-            self._say(self.tr("This follower is not connected. Connect first."), True)
+            self._say(self.tr("This device is not connected. Connect first."), True)
             return None
         try:
             wanted: list[Range] = [range_of(device, text) for text in self.ranges.text().split()]
@@ -265,7 +265,7 @@ class SnapshotsDialog(QDialog):
         self._rows = compare(snapshot, snapshot)
         self._show()
         words = self.tr(
-            "{file}: follower {follower}, unit {unit}, {taken}. Registers: {count}. Not readable: {refused}."
+            "{file}: device {follower}, unit address {unit}, {taken}. Registers: {count}. Not readable: {refused}."
         ).format(
             file=path.name,
             follower=snapshot.follower,
@@ -302,7 +302,7 @@ class SnapshotsDialog(QDialog):
         count = sum(row.differs for row in self._rows)
         words = self.tr("Differences: {count} of {all}.").format(count=count, all=len(self._rows))
         if self._before.unit != after.unit or self._before.follower != after.follower:
-            words += " " + self.tr("These are two different followers.")
+            words += " " + self.tr("These are two different devices.")
         self._say(words)
 
     def _shown(self) -> tuple[Row, ...]:
@@ -346,7 +346,7 @@ class SnapshotsDialog(QDialog):
 
         def stopped() -> None:
             self._mark(done)
-            self._say(self.tr("Stopped. What was written before stays written."))
+            self._say(self.tr("Stopped. Values already written remain written."))
 
         self._begin(work, self._report, stopped)
 
@@ -373,7 +373,7 @@ class SnapshotsDialog(QDialog):
             result = work(progress)
             return lambda: then(result)
 
-        self._stopped = stopped or (lambda: self._say(self.tr("Stopped. Nothing was kept.")))
+        self._stopped = stopped or (lambda: self._say(self.tr("Stopped. Nothing was saved.")))
         self.progress.setValue(0)
         self._say("")
         self._work.start(both)

@@ -163,7 +163,7 @@ class RegistersModel(QAbstractTableModel):
             return None
         return {
             Column.REGISTER: self.tr("Register"),
-            Column.WIRE: self.tr("Wire"),
+            Column.WIRE: self.tr("Address (0-based)"),
             Column.BEFORE: self.tr("Value") if self._sides is Sides.ONE else self.tr("Before"),
             Column.AFTER: self.tr("Now") if self._sides is Sides.LIVE else self.tr("After"),
             Column.REMARK: self.tr("Remark"),

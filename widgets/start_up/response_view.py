@@ -42,7 +42,7 @@ class ResponseView(QWidget):
         self.kind.addItem(self.tr("as a ramp"), "ramp")
         self.next_step = QPushButton(self.tr("Next step"))
         self.next_step.setAutoDefault(False)
-        self.next_step.setToolTip(self.tr("Puts the cursors around the next jump of the set point"))
+        self.next_step.setToolTip(self.tr("Puts the cursors around the next step of the set point"))
         self.next_step.clicked.connect(self._find)
         self.result = QLabel()
         self.result.setTextFormat(Qt.TextFormat.PlainText)
@@ -50,11 +50,12 @@ class ResponseView(QWidget):
         self.result.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
-        self.result.setAccessibleName(self.tr("The response in numbers"))
+        self.result.setAccessibleName(self.tr("Figures of the response"))
         self.result.setToolTip(
             self.tr(
-                "Rise: from 10 % to 90 % of the change, first crossings. Overshoot: the greatest excess over the final "
-                "value, of the change. Settling: until it stays within 2 % of the change. Definitions of IEC 60050-351."
+                "Rise time: from 10 % to 90 % of the change, first crossings. Overshoot: greatest excess "
+                "over the final value, relative to the change. Settling time: until it stays within 2 % of "
+                "the change. Definitions of IEC 60050-351."
             )
         )
         self.result.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
@@ -111,7 +112,7 @@ class ResponseView(QWidget):
     def _find(self) -> None:
         source, name = self._source, self.set_point.currentData()
         if source is None or not name:
-            self.result.setText(self.tr("Choose a set point first: its jumps are looked for."))
+            self.result.setText(self.tr("Choose a set point first; its steps are then found."))
             return
         if not self._found:
             try:
@@ -120,7 +121,7 @@ class ResponseView(QWidget):
                 self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
                 return
             if not self._found:
-                self.result.setText(self.tr("The set point does not jump in what was observed."))
+                self.result.setText(self.tr("No step of the set point was found in the observed time."))
                 return
         at = self._found.pop(0)
         end = source.span()[1]
@@ -140,7 +141,7 @@ class ResponseView(QWidget):
         except (NoResponse, TooMany) as why:
             self.result.setText(str(why)[:1].upper() + str(why)[1:] + ".")
         except KeyError:
-            self.result.setText(self.tr("This signal is not in what is shown."))
+            self.result.setText(self.tr("This signal is not in the observed data."))
 
     def _measured(self, source: Source, name: str, begin: float, end: float) -> str:
         times, values = source.window(name, begin, end)
@@ -196,7 +197,7 @@ class ResponseView(QWidget):
         if ramp.set_ramp_s is not None:
             lines.append(self.tr("Ramp time of the set point: {value}").format(value=write.seconds(ramp.set_ramp_s)))
         if ramp.lag_s is not None:
-            lines.append(self.tr("Behind it by {value}").format(value=write.seconds(ramp.lag_s)))
+            lines.append(self.tr("Lag: {value}").format(value=write.seconds(ramp.lag_s)))
         return "\n".join(lines)
 
 

@@ -175,11 +175,11 @@ class TrendView(QWidget):
                 ((self.tr("Cursor &A"), "Alt+Shift+1"), (self.tr("Cursor &B"), "Alt+Shift+2"))
             )
         ]
-        self.all_action = command(self, self.tr("Show a&ll of the time"), self.show_all, "Alt+Shift+0")
+        self.all_action = command(self, self.tr("Show the fu&ll time range"), self.show_all, "Alt+Shift+0")
         self.save_picture_action = command(self, self.tr("Save the &picture\u2026"), self.save_picture, "Alt+Shift+P")
         self.save_values_action = command(self, self.tr("Save the &values\u2026"), self.save_values, "Alt+Shift+V")
         self.take_out_action = command(
-            self, self.tr("&Take the selected curves out"), self._take_out, "Alt+Shift+Del", within=True
+            self, self.tr("&Remove the selected curves"), self._take_out, "Alt+Shift+Del", within=True
         )
         self.add_menu = QMenu(self.tr("A&dd a curve"), self)
 
@@ -199,7 +199,7 @@ class TrendView(QWidget):
         add.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         add.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.spans = Choice()
-        self.spans.setAccessibleName(self.tr("Time that is shown"))
+        self.spans.setAccessibleName(self.tr("Time range"))
         for seconds in SPANS:
             self.spans.addItem(_span_text(seconds), seconds)
         self.spans.setCurrentIndex(SPANS.index(USUAL_SPAN))
@@ -311,13 +311,13 @@ class TrendView(QWidget):
         self.follow.setVisible(self._rolls)
         self.follow.setText(self.tr("Pause") if self._following else self.tr("Follow"))
         if self._source is None:
-            self.state.setText(self.tr("Nothing has been observed yet: connect first."))
+            self.state.setText(self.tr("No values yet: connect first."))
         elif not self._rolls:
             self.state.setText("")
         elif self._following:
             self.state.setText(self.tr("rolling"))
         else:
-            self.state.setText(self.tr("standing still; what comes is kept"))
+            self.state.setText(self.tr("paused; new values are still stored"))
 
     # Cursors
 

@@ -1,4 +1,4 @@
-"""The Start-up workplace: the panel in one corner, what is measured beside it, what happened below; and recordings."""
+"""The Start-up workspace: the panel in one corner, what is measured beside it, what happened below; and recordings."""
 
 from __future__ import annotations
 
@@ -86,11 +86,13 @@ class StartUpWorkspace(QWidget):
         self._connection_changed()
 
     def _make_actions(self) -> None:
-        self.registers_action = command(self, self.tr("As &found, as left\u2026"), self.show_registers, "Alt+Shift+D")
+        self.registers_action = command(
+            self, self.tr("Registers as &found and as left\u2026"), self.show_registers, "Alt+Shift+D"
+        )
         self.open_action = command(self, self.tr("&Open a recording\u2026"), self.open_recording, "Ctrl+Alt+O")
 
     def fill_menu(self, menu: QMenu) -> None:
-        """Put the commands of this workplace into a menu of the window."""
+        """Put the commands of this workspace into a menu of the window."""
         menu.addActions([*self.recording_control.actions, self.open_action, self.recording_control.limits_action])
         menu.addSeparator()
         self.replay_bar.fill_menu(menu)
@@ -225,7 +227,7 @@ class StartUpWorkspace(QWidget):
         self._moved(replay.at)
         if recording.damage:
             self.said.emit(
-                self.tr("{name} is damaged; what can be read is shown: {reason}").format(
+                self.tr("{name} is damaged; the readable part is shown: {reason}").format(
                     name=path.name, reason="; ".join(recording.damage[:3])
                 ),
                 True,
@@ -233,7 +235,9 @@ class StartUpWorkspace(QWidget):
         elif recording.remark:
             self.said.emit(recording.remark, True)
         elif self._live.connected and recording.project != self._live_project():
-            self.said.emit(self.tr("This recording is of another state of the project than the one connected."), False)
+            self.said.emit(
+                self.tr("This recording was made with another version of the project than the one connected."), False
+            )
         else:
             self.said.emit("", False)
         return True
@@ -249,8 +253,8 @@ class StartUpWorkspace(QWidget):
             )
         else:
             why = self.tr(
-                "The line disarmed itself, but keys that stop still write: the panel here operates the machine. "
-                "Disarm first, then open the recording."
+                "Writing was disarmed automatically, but keys that stop still write: the panel here operates "
+                "the machine. Disarm first, then open the recording."
             )
         self.withheld.emit(why)
         return False

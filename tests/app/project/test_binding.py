@@ -115,7 +115,7 @@ def test_what_is_not_on_the_line_says_why(signal: dict[str, Any], reason: str) -
 
 
 def test_an_unknown_signal_is_not_bound() -> None:
-    with pytest.raises(Unbound, match="there is no signal 'sped'"):
+    with pytest.raises(Unbound, match="signal 'sped' does not exist"):
         bind(pump_of(), "sped")
 
 
@@ -385,7 +385,7 @@ def test_a_bit_may_be_written_where_its_word_may() -> None:
 
 
 def test_an_unknown_signal_is_refused() -> None:
-    assert refusal(pump_of(), "sped", 1) == "there is no signal 'sped'"
+    assert refusal(pump_of(), "sped", 1) == "signal 'sped' does not exist"
 
 
 # What is shown

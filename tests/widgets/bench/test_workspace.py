@@ -333,7 +333,7 @@ def test_why_the_panel_did_not_write_is_said_below_it(bench: BenchWorkspace, dev
     QTest.mouseClick(bench.face.keypad.buttons["start"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: bench.why.text() != "")
     assert bench.why.text() == "'run': \u201cnot written: writing is off\u201d: line 'hall' is not armed"
-    assert bench.why.accessibleName().startswith("Why the panel said so: ")
+    assert bench.why.accessibleName().startswith("Reason for this panel message: ")
     assert device.models["fan"].get("command") == before
     bench.disconnect_line()
     qtbot.waitUntil(lambda: bench.why.text() == "")

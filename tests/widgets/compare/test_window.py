@@ -86,7 +86,7 @@ def test_an_action_is_named_by_what_it_does(before: Project, qtbot: QtBot) -> No
     )
     made = ComparisonWindow(Side("old", lambda: before), Side("new", lambda: after))
     qtbot.addWidget(made)
-    assert listed(made) == [("+  key up: shows the next language (run)", "added")]
+    assert listed(made) == [("+  key up: switches to the next language (run)", "added")]
 
 
 def test_cells_and_fields_are_marked_on_both_faces(window: ComparisonWindow) -> None:

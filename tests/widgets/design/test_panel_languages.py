@@ -49,7 +49,7 @@ def test_a_slip_does_not_delete_a_translation(design: DesignWorkspace, document:
     screen = document.project.screens[0].name
     document.do("t", lambda project: edits.translate_screen(project, screen, "deutsch", ["Pumpe"]))
     name_languages(design, "english")
-    assert "take that language out" in reason(design.inspector.panel_form, "Languages")
+    assert "remove that language" in reason(design.inspector.panel_form, "Languages")
     assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
 
 
@@ -80,18 +80,18 @@ def test_a_language_is_taken_out_by_its_button_and_comes_back_by_undo(
     QTest.keyClick(menu, Qt.Key.Key_Return)
     assert document.project.panel.languages == ("english",)
     assert document.project.screens[0].text_in == {}
-    assert document.undo_name == "Take out the language \u201cdeutsch\u201d"
+    assert document.undo_name == "Remove the language “deutsch”"
     document.undo()
     assert document.project.screens[0].text_in == {"deutsch": ("Pumpe", "", "", "")}
 
 
 def test_a_signal_chooses_the_language(design: DesignWorkspace, document: Document) -> None:
     form = design.inspector.panel_form
-    assert not [row for row in form.rows if row.label == "Chosen by" and not row.isHidden()]
+    assert not [row for row in form.rows if row.label == "Selected by" and not row.isHidden()]
     name_languages(design, "english, deutsch")
-    choose(form, "Chosen by", "filling ramp")
+    choose(form, "Selected by", "filling ramp")
     assert document.project.panel.language == "filling ramp"
-    choose(form, "Chosen by", "keys, by an action")
+    choose(form, "Selected by", "key action")
     assert document.project.panel.language is None
 
 
@@ -99,11 +99,11 @@ def test_a_key_shows_the_next_language(design: DesignWorkspace, document: Docume
     index = next(number for number, action in enumerate(document.project.actions) if action.key is not None)
     design.ways.show_action(index)
     form = design.inspector.action_form
-    choose(form, "Does", "shows the next language")
+    choose(form, "Effect", "switches to the next language")
     action = document.project.actions[index]
     assert (action.do, action.signal, action.value) == ("next-language", None, None)
     assert not [row for row in form.rows if row.label == "Signal" and not row.isHidden()]
-    choose(form, "Does", "sets the signal")
+    choose(form, "Effect", "sets the signal")
     assert document.project.actions[index] == action, "it acts as before until the signal is chosen, too"
     choose(form, "Signal", "run command")
     assert (document.project.actions[index].do, document.project.actions[index].signal) == ("set", "run command")

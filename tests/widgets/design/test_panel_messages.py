@@ -97,36 +97,36 @@ def test_every_message_has_a_row_that_shows_what_the_panel_says_by_itself(docume
     form = design.inspector.messages_form
     assert [row.label for row in form.rows if not row.isHidden()] == list(message_names().values())
     assert list(message_names()) == list(MESSAGES)
-    assert form.heading.text() == "What the panel says"
-    assert words(design, "Over the limit") == ("", "at most {limit}")
+    assert form.heading.text() == "Panel messages"
+    assert words(design, "Above the limit") == ("", "at most {limit}")
     assert words(design, "No answer") == ("", "not written: no answer")
 
 
 def test_words_are_one_step_and_are_left_out_again_by_emptying_the_row(document: Document, qtbot: QtBot) -> None:
     design = opened(document, qtbot)
     form = design.inspector.messages_form
-    type_over(form, "Over the limit", "not above {limit} ")
+    type_over(form, "Above the limit", "not above {limit} ")
     type_over(form, "Refused", "the drive says no")
     assert document.project.panel.messages == {"at_most": "not above {limit}", "refused": "the drive says no"}
-    assert document.undo_name == "Write the message \u201cRefused\u201d"
+    assert document.undo_name == "Change message “Refused”"
     document.undo()
     assert document.project.panel.messages == {"at_most": "not above {limit}"}
-    assert document.undo_name == "Write the message \u201cOver the limit\u201d"
-    type_over(form, "Over the limit", "")
+    assert document.undo_name == "Change message “Above the limit”"
+    type_over(form, "Above the limit", "")
     assert document.project.panel.messages == {}
-    assert words(design, "Over the limit") == ("", "at most {limit}")
+    assert words(design, "Above the limit") == ("", "at most {limit}")
 
 
 def test_the_message_is_shown_as_the_panel_shows_it_with_its_longest_value(document: Document, qtbot: QtBot) -> None:
     design = opened(document, qtbot)
     form = design.inspector.messages_form
     assert preview(design) == ["at most 50.0 Hz"]
-    paste_over(design, "Over the limit", "Über {limit} kommt er nicht")
+    paste_over(design, "Above the limit", "Über {limit} kommt er nicht")
     assert preview(design) == ["Ueber 50.0 Hz kommt", "er nicht"]
     assert "2 rows of 20 cells" in form.preview.room.text()
     assert "\u201c50.0 Hz\u201d" in form.preview.room.text()
     assert form.preview.fault.isHidden()
-    QTest.keyClicks(editor_of(form, "Over the limit"), ", nie und nimmer")
+    QTest.keyClicks(editor_of(form, "Above the limit"), ", nie und nimmer")
     assert len(preview(design)) == 3
     assert form.preview.fault.isVisible()
     editor_of(form, "Not written").setFocus()
@@ -138,7 +138,7 @@ def test_a_message_of_a_wide_panel_is_scrolled_by_keys(document: Document, qtbot
     design = opened(document, qtbot)
     document.do("t", lambda project: edits.set_size(project, 4, 132))
     grid = design.inspector.messages_form.preview.grid
-    editor = editor_of(design.inspector.messages_form, "Over the limit")
+    editor = editor_of(design.inspector.messages_form, "Above the limit")
     QTest.keyClick(editor, Key.Key_Backtab, SHIFT)
     area = QApplication.focusWidget()
     assert isinstance(area, QScrollArea)
@@ -152,14 +152,14 @@ def test_a_message_of_a_wide_panel_is_scrolled_by_keys(document: Document, qtbot
 def test_they_are_written_in_the_language_that_the_document_shows(hall: Document, qtbot: QtBot) -> None:
     design = opened(hall, qtbot)
     form = design.inspector.messages_form
-    assert form.heading.text() == "What the panel says, in English"
+    assert form.heading.text() == "Panel messages in English"
     assert words(design, "Not possible") == ("", "not possible")
     choose(form, "Language", "Deutsch")
     assert hall.language == 1
-    assert form.heading.text() == "What the panel says, in Deutsch"
+    assert form.heading.text() == "Panel messages in Deutsch"
     assert words(design, "Not possible")[0] == "nicht möglich"
     QTest.keyClick(design.editor.face, Key.Key_Space, CTRL | SHIFT)
-    assert form.heading.text() == "What the panel says, in English"
+    assert form.heading.text() == "Panel messages in English"
     type_over(form, "Not possible", "cannot do that")
     assert hall.project.panel.messages == {"not_possible": "cannot do that"}
     hall.choose_language(1)
@@ -174,10 +174,10 @@ def test_words_that_are_ready_in_the_language_fill_in_what_is_missing_as_one_ste
     design = opened(document, qtbot)
     form = design.inspector.messages_form
     assert not form.fill_button.isEnabled()
-    assert "name the language" in form.why_not.text()
+    assert "set the language" in form.why_not.text()
     named(design, "English, Deutsch")
     assert not form.fill_button.isEnabled()
-    assert form.why_not.text() == "Nothing is missing: the panel says all of it in English by itself."
+    assert form.why_not.text() == "Nothing is missing: the panel has all messages in English already."
     document.choose_language(1)
     type_over(form, "Not possible", "geht nicht")
     assert form.fill_button.text() == "Fill in German"
@@ -195,8 +195,8 @@ def test_words_that_are_ready_in_the_language_fill_in_what_is_missing_as_one_ste
     assert document.project.panel.messages_in == {"Deutsch": {"not_possible": "geht nicht"}}
     named(design, "English, Suomi")
     assert not form.fill_button.isEnabled()
-    assert form.why_not.text() == "Words are ready in English and German only."
-    assert form.heading.text() == "What the panel says, in Suomi"
+    assert form.why_not.text() == "Ready-made texts exist in English and German only."
+    assert form.heading.text() == "Panel messages in Suomi"
     assert words(design, "Not possible")[0] == "geht nicht"
 
 
@@ -264,7 +264,7 @@ def test_messages_stay_with_their_language_when_languages_change(hall: Document,
     assert hall.project.panel.messages_in["English"]["not_possible"] == "no way"
     named(design, "German")
     design.inspector.show_tab(design.inspector.panel_form)
-    assert "take that language out" in reason(design.inspector.panel_form, "Languages")
+    assert "remove that language" in reason(design.inspector.panel_form, "Languages")
     menu = design.inspector.panel_form.take_out.menu()
     assert isinstance(menu, QMenu)
     menu.popup(design.mapToGlobal(design.rect().center()))
@@ -291,7 +291,7 @@ def test_a_trial_says_them_in_the_language_that_was_shown(hall: Document, qtbot:
     design = opened(hall, qtbot)
     form = design.inspector.messages_form
     choose(form, "Language", "Deutsch")
-    type_over(form, "Over the limit", "mehr als {limit} darf es nicht sein")
+    type_over(form, "Above the limit", "mehr als {limit} darf es nicht sein")
     hall.select(Selection("recipe"))
     QTest.keyClick(design, Key.Key_F9)
     face = design.editor.tryout.face

@@ -151,7 +151,7 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     assert speed.scale is not None
     assert [*map(int, speed.scale.raw), *map(int, speed.scale.value)] == [0, 10000, 0, 50]
     assert (speed.number, speed.encoding, speed.unit, speed.decimals, speed.write) == (311, "int16", "Hz", 1, True)
-    assert "address 310" in row_of(form, "On the wire").texts()[0]
+    assert "address 310" in row_of(form, "Address (0-based)").texts()[0]
     add(design.signals.table, 1)
     type_over(form, "Name", "fast")
     type_over(form, "Bit", "3")
@@ -195,8 +195,8 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     add(design.behaviour.screen_changes, 0)
     screen_change = design.inspector.screen_change_form
     choose(screen_change, "Key", "right")
-    choose(screen_change, "On", "first")
-    choose(screen_change, "To", "second")
+    choose(screen_change, "On screen", "first")
+    choose(screen_change, "Goes to", "second")
     assert document.project.screen_changes[0].model_dump(exclude_none=True) == {
         "from_": "first",
         "key": "right",
@@ -205,15 +205,15 @@ def test_a_whole_design_from_nothing_and_back(empty: DesignWorkspace, qtbot: QtB
     add(design.behaviour.actions_table, 0)
     action = design.inspector.action_form
     choose(action, "Key", "start")
-    choose(action, "Does", "writes a value to it")
+    choose(action, "Effect", "writes a value to it")
     choose(action, "Signal", "speed")
     type_over(action, "Number", "12.5")
     assert str(document.project.actions[0].value) == "12.5"
-    choose(action, "Stops", "something: it is sent again until it is confirmed")
+    choose(action, "Stop command", "yes: repeated until confirmed")
     assert document.project.actions[0].stops is True
-    choose(action, "Does", "clears the signal")
+    choose(action, "Effect", "clears the signal")
     assert document.project.actions[0].stops is None
-    choose(action, "Stops", "nothing: it is sent once")
+    choose(action, "Stop command", "no: sent once")
     assert document.project.actions[0].stops is False
 
     whole = document.project
@@ -371,7 +371,7 @@ def test_the_cause_of_a_turn_is_changed(design: DesignWorkspace, document: Docum
     form = design.inspector.screen_change_form
     choose(form, "Cause", "idle time")
     assert document.project.screen_changes[0].idle_s == 120
-    type_over(form, "Idle for", "45")
+    type_over(form, "Idle time", "45")
     assert document.project.screen_changes[0].idle_s == 45
     choose(form, "Cause", "a condition (override)")
     assert document.project.screen_changes[0].idle_s == 45, "as it was, until a signal is chosen"
@@ -472,8 +472,8 @@ def test_only_the_part_that_the_inspector_shows_is_marked(design: DesignWorkspac
     design.ways.show_action(1)
     assert not screen_changes.selectionModel().hasSelection()
     assert actions.selectionModel().hasSelection()
-    assert row_of(design.inspector.action_form, "On").texts() == ("",)
-    box = editor_of(design.inspector.action_form, "On")
+    assert row_of(design.inspector.action_form, "On screen").texts() == ("",)
+    box = editor_of(design.inspector.action_form, "On screen")
     assert isinstance(box, QComboBox)
     assert box.currentText() == "every screen"
     screen_changes.setFocus()
@@ -571,7 +571,7 @@ def test_a_screen_that_nothing_leads_to_stands_out(design: DesignWorkspace, docu
     design.show_view("map")
     facts = design.map.nodes[document.project.screens[1].name].facts
     assert facts.caution
-    assert "no way here" in facts.words
+    assert "unreachable" in facts.words
 
 
 # The whole
@@ -631,7 +631,7 @@ def test_a_register_signal_without_a_follower_leads_to_the_followers(empty: Desi
     empty.show_view("signals")
     add(empty.signals.table, 0)
     assert empty.notice.isVisible()
-    assert empty.notice.button.text() == "Lines and followers"
+    assert empty.notice.button.text() == "Lines and devices"
     QTest.mouseClick(empty.notice.button, Qt.MouseButton.LeftButton)
     assert empty.view == "lines"
     assert not empty.notice.isVisible()

@@ -120,7 +120,7 @@ def test_a_kill_in_the_middle_of_typing_loses_a_few_seconds_at_most(
     assert lost < FEW_SECONDS
     assert file.read_bytes() == content, "recovered, but not saved"
     assert found["drafts"] == drafts
-    assert "Not taken over yet, see the findings: 1" in found["told"]
+    assert "Not accepted yet, see the findings: 1" in found["told"]
 
     again.kill()
     third = start(windows, tmp_path, "recover", file)
@@ -142,7 +142,7 @@ def test_what_was_not_taken_over_yet_is_kept_though_nothing_else_is_unsaved(
     for _ in range(2):
         again = start(windows, tmp_path, "recover", file)
         offer, found = again.say(), again.say()
-        assert "All that was taken over stands in its file" in offer["differences"]
+        assert "Everything that was accepted is in its file" in offer["differences"]
         assert not found["modified"]
         assert found["path"] == str(file)
         assert found["drafts"] == drafts

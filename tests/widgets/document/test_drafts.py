@@ -26,16 +26,16 @@ def test_a_draft_is_kept_and_dropped(drafts: Drafts, qtbot: QtBot) -> None:
 
 
 def test_a_turn_that_moves_takes_its_draft_along(drafts: Drafts, project: Project) -> None:
-    drafts.keep(("screen_change", 0), "Idle for", ("x",), "no number")
+    drafts.keep(("screen_change", 0), "Idle time", ("x",), "no number")
     order = [1, 2, 3, 0, *range(4, len(project.screen_changes))]
     follow_drafts(drafts, project, edits.order_parts(project, "screen_change", order))
-    assert drafts.get(("screen_change", 3), "Idle for")
+    assert drafts.get(("screen_change", 3), "Idle time")
 
 
 def test_an_edited_turn_keeps_its_draft(drafts: Drafts, project: Project) -> None:
-    drafts.keep(("screen_change", 0), "Idle for", ("x",), "no number")
+    drafts.keep(("screen_change", 0), "Idle time", ("x",), "no number")
     follow_drafts(drafts, project, edits.edit_screen_change(project, 0, key="up"))
-    assert drafts.get(("screen_change", 0), "Idle for")
+    assert drafts.get(("screen_change", 0), "Idle time")
 
 
 def test_what_is_gone_has_no_draft(drafts: Drafts, project: Project) -> None:

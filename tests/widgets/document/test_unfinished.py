@@ -65,9 +65,9 @@ def test_a_new_override_does_nothing_until_its_signal_and_its_screen_are_chosen(
     table = design.behaviour.screen_changes
     assert table.model.rowCount() == len(before.screen_changes) + 1
     assert table.model.index(len(before.screen_changes), 0).data() == "when (choose) is set"
-    assert chosen(design, "Condition") == chosen(design, "To") == "(choose)"
+    assert chosen(design, "Condition") == chosen(design, "Goes to") == "(choose)"
     assert "the signal of the condition, the target screen" in state(design)
-    choose(design, "To", "fault")
+    choose(design, "Goes to", "fault")
     assert document.project is before
     assert state(design).endswith("the signal of the condition")
     choose(design, "Condition", "remote")
@@ -83,7 +83,7 @@ def test_a_new_override_does_nothing_until_its_signal_and_its_screen_are_chosen(
 def test_a_new_action_does_nothing_until_all_of_it_is_chosen(design: DesignWorkspace, document: Document) -> None:
     before = document.project
     keys(design, "Ctrl+W, W")
-    choose(design, "Does", "writes a value to it")
+    choose(design, "Effect", "writes a value to it")
     choose(design, "Condition", "running")
     choose(design, "Signal", "speed set point")
     assert document.project is before
@@ -104,13 +104,13 @@ def test_a_new_action_does_nothing_until_all_of_it_is_chosen(design: DesignWorks
 
 def test_a_key_gets_no_turn_before_its_screen_is_chosen(design: DesignWorkspace, document: Document) -> None:
     before = document.project
-    keys(design, "Ctrl+W, T")
+    keys(design, "Ctrl+W, G")
     assert document.project is before
-    choose(design, "To", "times")
+    choose(design, "Goes to", "times")
     assert document.project.screen_changes[-1].to == "times"
     keys(design, "Ctrl+W, I")
     assert len(document.project.screen_changes) == len(before.screen_changes) + 1
-    choose(design, "To", "times")
+    choose(design, "Goes to", "times")
     assert document.project.screen_changes[-1].idle_s == 120
 
 
@@ -120,7 +120,7 @@ def test_an_action_that_is_changed_acts_as_before_until_the_change_is_complete(
     before = document.project
     at = next(n for n, each in enumerate(before.actions) if each.key == "start")
     design.ways.show_action(at)
-    choose(design, "Cause", "a condition, once it begins")
+    choose(design, "Cause", "a condition, when it becomes true")
     assert document.project is before
     assert "nothing is changed yet" in state(design)
     assert chosen(design, "Condition") == "(choose)"
@@ -170,13 +170,13 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     keys(design, "Ctrl+W, W")
     choose(design, "Condition", "running")
     keys(design, "Ctrl+W, A")
-    choose(design, "Does", "toggles the signal")
+    choose(design, "Effect", "toggles the signal")
     choose(design, "Signal", "run command")
     table = design.behaviour.actions_table
     assert document.project.actions[:-1] == before.actions
     assert design.behaviour.current() == ("action", count), "the complete one is listed before the other, and current"
     assert state(design) == ""
-    assert chosen(design, "Does") == "toggles the signal"
+    assert chosen(design, "Effect") == "toggles the signal"
     assert table.model.index(count + 1, 0).data() == "when running is set"
     keys(design, "Ctrl+W, C")
     assert design.behaviour.screen_changes.model.rowCount() == len(before.screen_changes) + 1
@@ -185,7 +185,7 @@ def test_what_is_not_complete_is_kept_when_something_else_is_begun(design: Desig
     design.findings.select(0)
     QTest.keyClick(design.findings.tree, Key.Key_Return)
     assert design.behaviour.current() == ("action", count + 1)
-    choose(design, "Does", "sets the signal")
+    choose(design, "Effect", "sets the signal")
     choose(design, "Signal", "run command")
     action = document.project.actions[-1]
     assert action.when is not None
@@ -211,9 +211,9 @@ def test_of_several_that_are_not_complete_the_chosen_one_is_deleted(
 
 def test_changes_of_two_rules_that_are_not_complete_are_both_kept(design: DesignWorkspace, document: Document) -> None:
     design.ways.show_action(0)
-    choose(design, "Cause", "a condition, once it begins")
+    choose(design, "Cause", "a condition, when it becomes true")
     design.ways.show_action(1)
-    choose(design, "Cause", "a condition, once it begins")
+    choose(design, "Cause", "a condition, when it becomes true")
     design.ways.show_action(0)
     assert "nothing is changed yet" in state(design)
     choose(design, "Condition", "remote")
@@ -228,7 +228,7 @@ def test_no_value_is_taken_that_nobody_chose(design: DesignWorkspace, document: 
     for deed in ("sets the signal", "clears the signal", "toggles the signal", "writes a value to it"):
         for cause in ("A", "W"):
             keys(design, f"Ctrl+W, {cause}")
-            choose(design, "Does", deed)
+            choose(design, "Effect", deed)
             assert document.project is before, (deed, cause)
             QTest.keyClick(design.behaviour.actions_table.table, Key.Key_Delete)
 
@@ -247,6 +247,6 @@ def test_what_is_not_complete_is_listed_with_the_findings_and_found_from_anywher
     assert design.view == "behaviour"
     assert design.behaviour.current() == ("action", len(document.project.actions))
     choose(design, "Condition", "running")
-    choose(design, "Does", "sets the signal")
+    choose(design, "Effect", "sets the signal")
     choose(design, "Signal", "run command")
     assert all(row.kind != "draft" for row in design.findings.model.rows)

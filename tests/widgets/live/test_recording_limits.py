@@ -121,7 +121,7 @@ def test_they_count_at_once_for_a_recording_that_is_being_made(
     dialog = asked(window, qtbot)
     fill_in(dialog, "", "", "m", "0")
     confirm(window, dialog, qtbot)
-    assert " samples altogether" in state(window)
+    assert " samples in total" in state(window)
     QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
     assert (tmp_path / "run.fanrec").exists()
     assert Settings().recording_limits == Limits()
@@ -139,7 +139,7 @@ def test_trouble_is_told_in_every_workplace_and_that_it_is_over(
     folder.rename(tmp_path / "elsewhere")  # where no other file can begin
     qtbot.waitUntil(lambda: "run-" in window.notices.text.text(), timeout=20_000)
     (tmp_path / "elsewhere").rename(folder)
-    qtbot.waitUntil(lambda: window.told == "The recording goes on.", timeout=20_000)
+    qtbot.waitUntil(lambda: window.told == "The recording continues.", timeout=20_000)
     QTest.keyClick(window, KEY.Key_3, CTRL)
     qtbot.waitUntil(lambda: "recording run-" in state(window))
     QTest.keyClick(window, KEY.Key_R, CTRL | ALT)
@@ -195,13 +195,13 @@ def test_what_is_typed_is_read(
     ("size", "time", "unit", "files", "words"),
     [
         ("much", "", "m", "", "Size of a file in MB: 'much' is not a number"),
-        ("-5", "", "m", "", "A file has 1 MB at least and 1 TB at most."),
-        ("0.2", "", "m", "", "A file has 1 MB at least and 1 TB at most."),
-        ("1e30", "", "m", "", "A file has 1 MB at least and 1 TB at most."),
+        ("-5", "", "m", "", "The size of a file must be 1 MB to 1 TB."),
+        ("0.2", "", "m", "", "The size of a file must be 1 MB to 1 TB."),
+        ("1e30", "", "m", "", "The size of a file must be 1 MB to 1 TB."),
         ("", "soon", "m", "", "Time of a file: 'soon' is not a number"),
-        ("", "0.001", "m", "", "A file lasts 1 s at least and 10000 h at most."),
+        ("", "0.001", "m", "", "The time of a file must be 1 s to 10000 h."),
         ("", "", "m", "2.5", "Number of files kept: '2.5' is not a whole number"),
-        ("", "", "m", "-1", "100000 files are kept at most, 0 means all."),
+        ("", "", "m", "-1", "At most 100000 files can be kept; 0 means all."),
     ],
 )
 def test_what_cannot_be_is_said_and_cannot_be_confirmed(
@@ -233,44 +233,44 @@ def test_labels_lead_to_what_they_name(window: MainWindow, qtbot: QtBot) -> None
 @pytest.mark.parametrize(
     ("limits", "sentences"),
     [
-        (Limits(), ["A recording is one file, however long it lasts.", "Nothing is deleted."]),
+        (Limits(), ["A recording is a single file, regardless of its length.", "Nothing is deleted."]),
         (
             Limits(files=3),
             [
-                "A recording is one file, however long it lasts.",
-                "The number of files counts once files follow one another.",
+                "A recording is a single file, regardless of its length.",
+                "The number of files only applies when new files are started.",
             ],
         ),
         (
             Limits(size=100_000_000, files=5),
             [
-                "A recording goes on in another file at 100 MB.",
-                "At most about 500 MB of a recording are kept; its oldest file is deleted then.",
+                "A recording starts a new file at 100 MB.",
+                "At most about 500 MB of a recording are kept; beyond that the oldest file is deleted.",
             ],
         ),
         (
             Limits(seconds=1800, files=5),
             [
-                "A recording goes on in another file after 30 min.",
-                "At most about 2.5 h of a recording are kept; its oldest file is deleted then.",
+                "A recording starts a new file after 30 min.",
+                "At most about 2.5 h of a recording are kept; beyond that the oldest file is deleted.",
             ],
         ),
         (
             Limits(size=500_000_000, seconds=3600, files=4),
             [
-                "A recording goes on in another file at 500 MB or after 1 h.",
-                "At most about 2 GB and 4 h of a recording are kept; its oldest file is deleted then.",
+                "A recording starts a new file at 500 MB or after 1 h.",
+                "At most about 2 GB and 4 h of a recording are kept; beyond that the oldest file is deleted.",
             ],
         ),
         (
             Limits(seconds=3600),
-            ["A recording goes on in another file after 1 h.", "All its files are kept."],
+            ["A recording starts a new file after 1 h.", "All files are kept."],
         ),
         (
             Limits(seconds=3600, files=1),
             [
-                "A recording goes on in another file after 1 h.",
-                "\u26a0 Whenever another file begins, what was recorded before is deleted.",
+                "A recording starts a new file after 1 h.",
+                "⚠ Whenever a new file starts, everything recorded before it is deleted.",
             ],
         ),
     ],

@@ -82,7 +82,7 @@ def test_nothing_is_written_unarmed_and_the_way_to_arm_is_offered(
     assert bar.now.text() == "now 20.0 Hz"
     assert bar.unit.text() == "0.0 Hz \u2026 50.0 Hz"
     enter(window, "25")
-    assert bar.result.text() == "Not written: the line is not armed. Arm it first."
+    assert bar.result.text() == "Not written: writing is not armed. Arm it first."
     assert bar.arm.isVisible()
     assert set_point(device) == before
     window.live.arm()
@@ -120,7 +120,7 @@ def test_what_may_not_be_written_is_refused_in_words(
 
 
 def test_what_cannot_be_written_at_all_says_why(window: MainWindow, qtbot: QtBot) -> None:
-    for signal, words in (("frequency", "'write' is not set"), ("recipe", "held by the panel")):
+    for signal, words in (("frequency", "'write' is not set"), ("recipe", "stored in the panel")):
         choose(window, signal, qtbot)
         bar = window.bench.write_bar
         assert words in bar.result.text()

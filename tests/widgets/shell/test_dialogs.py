@@ -88,7 +88,7 @@ def test_a_panel_of_any_size_with_screens_to_turn(qtbot: QtBot) -> None:
     dialog.show()
     texts = [dialog.list.item(row).text() for row in range(dialog.list.count())]
     assert not dialog.rows_editor.isVisible()
-    dialog.list.setCurrentRow(texts.index("Blank, of another size"))
+    dialog.list.setCurrentRow(texts.index("Blank, other size"))
     assert dialog.rows_editor.isVisible()
     for editor, digits in ((dialog.rows_editor, "3"), (dialog.columns_editor, "24")):
         editor.selectAll()

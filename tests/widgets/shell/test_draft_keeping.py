@@ -127,9 +127,9 @@ def test_it_comes_back_in_its_row_and_the_finding_leads_there(
 
     second = make()
     offer = recover(second, qtbot)
-    assert "All that was taken over stands in its file" in offer.differences
+    assert "Everything that was accepted is in its file" in offer.differences
     assert "signal 'set point', Step: 'fast'" in offer.differences
-    assert second.told == "Recovered. Not taken over yet, see the findings: 1"
+    assert second.told == "Recovered. Not accepted yet, see the findings: 1"
     assert second.document.path == file
     assert not second.document.modified
     assert second.design.drafts.all() == before
@@ -162,7 +162,7 @@ def test_it_comes_back_along_with_what_was_taken_over(
     offer = recover(second, qtbot)
     assert "screen 'run' changed" in offer.differences
     assert "Step: 'fast'" in offer.differences
-    assert second.told == "Recovered. It is not saved yet. Not taken over yet, see the findings: 1"
+    assert second.told == "Recovered. Not saved yet. Not accepted yet, see the findings: 1"
     screen = second.document.screen
     assert screen is not None
     assert screen.text[0].startswith("abc")
@@ -279,9 +279,9 @@ def test_what_no_part_and_no_row_fits_is_left_out_and_said(
     window = make()
     offer = recover(window, qtbot)
     assert "no such" not in offer.differences.split("panel", 1)[0]
-    assert "Some of what was not taken over yet cannot be brought back" in offer.differences
+    assert "Some texts that were not accepted yet cannot be restored" in offer.differences
     assert [texts for _, _, texts, _ in window.design.drafts.all()] == [("many",)]
-    assert window.told == ("Recovered. Some texts could not be brought back. Not taken over yet, see the findings: 1")
+    assert window.told == ("Recovered. Some texts could not be restored. Not accepted yet, see the findings: 1")
 
 
 def test_a_damaged_line_costs_no_more_than_what_stood_in_it(
@@ -294,4 +294,4 @@ def test_a_damaged_line_costs_no_more_than_what_stood_in_it(
     recover(window, qtbot)
     assert window.document.project == load(file)
     assert window.design.drafts.all() == ()
-    assert window.told == "Recovered. Some texts could not be brought back"
+    assert window.told == "Recovered. Some texts could not be restored"

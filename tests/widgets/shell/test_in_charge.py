@@ -79,7 +79,7 @@ def test_no_recording_takes_the_place_of_an_armed_panel(
     qtbot.waitUntil(lambda: device.models["fan"].get("command") == 16)
     let_it_disarm_itself(window, device, qtbot, monkeypatch)
     open_it()
-    assert "The line disarmed itself" in window.notices.text.text()
+    assert "Writing was disarmed automatically" in window.notices.text.text()
     press(window, "stop")
     qtbot.waitUntil(lambda: device.models["fan"].get("command") == 0)
     window.bench.disarm_action.trigger()
@@ -171,7 +171,7 @@ def test_who_lets_go_of_a_machine_is_asked(
     assert window.isVisible()
 
 
-CHANGED = "\u26a0 The design was changed since this was connected. The panel still runs as it was."
+CHANGED = "\u26a0 The design was changed after connecting. The panel still runs the previous version."
 
 
 def retitle(window: MainWindow) -> None:

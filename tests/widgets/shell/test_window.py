@@ -265,7 +265,7 @@ def test_a_recent_file_that_is_gone_says_so_and_is_taken_off_if_wanted(
     menu.popup(window.pos())
     qtbot.waitUntil(lambda: "(not found)" in menu.actions()[0].text())
     menu.close()
-    next(action for action in menu.actions() if action.text().startswith("&Take off")).trigger()
+    next(action for action in menu.actions() if action.text().startswith("&Remove missing")).trigger()
     assert file not in window.settings.recent
 
 
@@ -367,7 +367,7 @@ def test_what_is_not_complete_is_unsaved_and_said_to_be_in_no_file(window: MainW
     assert window.isWindowModified()
     QTest.keySequence(window, "Ctrl+S")
     assert window.isWindowModified()
-    assert window.told.endswith(f"Not complete, so not in it: {action}")
+    assert window.told.endswith(f"Incomplete, so not included: {action}")
     window.design.begun.clear()
     assert not window.isWindowModified()
     window.save()

@@ -38,7 +38,7 @@ def test_a_step_that_is_polled_twice_a_second(qtbot: QtBot) -> None:
         "Overshoot: 5 % at most",
         "Ripple at the end: 0 Hz",
         "Ramp time of the set point: 0.5 s at most",
-        "Behind it by 4.3 \u00b1 0.5 s",
+        "Lag: 4.3 ± 0.5 s",
     ]
     view.signal.setCurrentIndex(0)
     view.kind.setCurrentIndex(0)

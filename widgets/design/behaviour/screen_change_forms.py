@@ -1,4 +1,4 @@
-"""The properties of turns and actions: where they count, what brings them about, what they do."""
+"""The properties of screen changes and actions: where they count, what brings them about, what they do."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ EVERYWHERE = ""
 
 
 class _CausedForm(PartForm):
-    """What turns and actions share: `from` and a cause. A rule that lacks something is kept out of the project."""
+    """What screen changes and actions share: `from` and a cause. An incomplete rule is kept out of the project."""
 
     kind: Kind
 
@@ -72,16 +72,16 @@ class _CausedForm(PartForm):
         if rule is None or not self.begun.keeps(rule):
             return None
         words = (
-            self.tr("Not complete, so it does nothing yet. To choose: {what}")
+            self.tr("Incomplete, so it has no effect yet. Missing: {what}")
             if self.begun.is_new(rule)
-            else self.tr("Not complete, so nothing is changed yet. To choose: {what}")
+            else self.tr("Incomplete, so nothing is changed yet. Missing: {what}")
         )
         return (words.format(what=", ".join(lacking(rule))),)
 
     def _from_row(self) -> None:
         self.add(
             ChoiceRow(
-                self.tr("On"),
+                self.tr("On screen"),
                 lambda: None if self.part is None or self.part.when is not None else (self.part.from_ or EVERYWHERE,),
                 self.put(lambda texts: self.change(from_=texts[0] or None)),
                 lambda: [(EVERYWHERE, self.tr("every screen")), *((n, n) for n in self.project.screen_named)],
@@ -135,7 +135,7 @@ class _CausedForm(PartForm):
         else:
             names = self.project.signal_named
             if not names:
-                raise ValueError(self.tr("a condition needs a signal, and the project has none yet"))
+                raise ValueError(self.tr("a condition needs a signal; the project has none yet"))
             changes["when"] = no_condition()
             changes["from_"] = None
         if cause != "key" and isinstance(part, ScreenChange) and part.to in ("next", "previous"):
@@ -144,13 +144,13 @@ class _CausedForm(PartForm):
 
 
 class ScreenChangeForm(_CausedForm):
-    """Shows and edits one turn, by its index."""
+    """Shows and edits one screen change, by its index."""
 
     kind = "screen_change"
 
     def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, begun, parent)
-        self.step_name = self.tr("Change turn")
+        self.step_name = self.tr("Change screen change")
         self._cause_rows(
             [
                 ("key", self.tr("a key")),
@@ -160,17 +160,17 @@ class ScreenChangeForm(_CausedForm):
         )
         self.add(
             LineRow(
-                self.tr("Idle for"),
+                self.tr("Idle time"),
                 lambda: None if self.part is None or self.part.idle_s is None else (str(self.part.idle_s),),
                 self.put(lambda texts: self.change(idle_s=whole(texts[0]))),
-                self.tr("Seconds without a key"),
+                self.tr("Seconds without a key press"),
                 suffix="s",
             )
         )
         self._from_row()
         self.add(
             ChoiceRow(
-                self.tr("To"),
+                self.tr("Goes to"),
                 lambda: None if self.part is None else (self.part.to,),
                 self.put(lambda texts: self.change(to=texts[0])),
                 self._targets,
@@ -181,7 +181,7 @@ class ScreenChangeForm(_CausedForm):
 
     @property
     def part(self) -> ScreenChange | None:
-        """The turn that is shown."""
+        """The screen change that is shown."""
         rule = self.begun.rule(self.project, "screen_change", self._index)
         return rule if isinstance(rule, ScreenChange) else None
 
@@ -197,15 +197,15 @@ class ScreenChangeForm(_CausedForm):
             return None
         if part.when is not None:
             text = self.tr(
-                "While the condition holds, this screen is shown instead of where the operator is. "
-                "Of several overrides the first of the list that holds is shown."
+                "While the condition is true, this screen replaces the one that the operator is on. If "
+                "several overrides apply, the first of them in the list is shown."
             )
         elif part.idle_s is not None:
-            text = self.tr("After this time without a key the panel turns by itself.")
+            text = self.tr("After this time without a key press the panel changes the screen by itself.")
         elif part.from_ is None:
-            text = self.tr("On every screen, except where the same key has a turn of its own.")
+            text = self.tr("On every screen, except where the same key has its own screen change.")
         else:
-            text = self.tr("On this screen the key turns there.")
+            text = self.tr("On this screen the key goes there.")
         return (text,)
 
 
@@ -217,11 +217,11 @@ class ActionForm(_CausedForm):
     def __init__(self, document: Document, drafts: Drafts, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, begun, parent)
         self.step_name = self.tr("Change action")
-        self._cause_rows([("key", self.tr("a key")), ("when", self.tr("a condition, once it begins"))])
+        self._cause_rows([("key", self.tr("a key")), ("when", self.tr("a condition, when it becomes true"))])
         self._from_row()
         self.add(
             ChoiceRow(
-                self.tr("Does"),
+                self.tr("Effect"),
                 lambda: None if self.part is None else (self.part.do,),
                 self.put(self._read_do),
                 self._deeds,
@@ -266,7 +266,7 @@ class ActionForm(_CausedForm):
         )
         self.add(
             ChoiceRow(
-                self.tr("Stops"),
+                self.tr("Stop command"),
                 lambda: None if self.part is None or not _can_stop(self.part) else (_stop_word(self.part),),
                 self.put(lambda texts: self.change(stops={"": None, "yes": True, "no": False}[texts[0]])),
                 self._stop_choices,
@@ -290,16 +290,16 @@ class ActionForm(_CausedForm):
         if self.part is not None and self.part.key is not None:
             deeds += [
                 ("momentary", self.tr("sets it while the key is held")),
-                ("begin-entry", self.tr("begins entry")),
-                ("next-language", self.tr("shows the next language")),
+                ("begin-entry", self.tr("starts entry")),
+                ("next-language", self.tr("switches to the next language")),
             ]
         return deeds
 
     def _stop_choices(self) -> list[tuple[str, str]]:
-        once = self.tr("nothing: it is sent once")
+        once = self.tr("no: sent once")
         if self.part is not None and self.part.do in CLEARING:
-            return [("", self.tr("by its 0, which is sent again until it is confirmed")), ("no", once)]
-        return [("", once), ("yes", self.tr("something: it is sent again until it is confirmed"))]
+            return [("", self.tr("yes, by writing 0: repeated until confirmed")), ("no", once)]
+        return [("", once), ("yes", self.tr("yes: repeated until confirmed"))]
 
     def _signals(self) -> Sequence[tuple[str, str]]:
         names = signal_choices(self.project)

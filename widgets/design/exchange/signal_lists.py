@@ -38,7 +38,7 @@ class SignalLists:
             return None
         new = [signal.name for signal in after.signals if before.signal_named.get(signal.name) is not signal]
         self._tell(
-            translate("SignalLists", "Signals brought in: {count}. One undo takes them back.").format(count=len(new))
+            translate("SignalLists", "Imported signals: {count}. Undo once to remove them.").format(count=len(new))
         )
         return next(iter(new), None)
 
@@ -56,7 +56,7 @@ class SignalLists:
         dialog.exec()
         dialog.deleteLater()
         if dialog.written is not None:
-            self._tell(translate("SignalLists", "Signals written to {file}").format(file=dialog.written.name))
+            self._tell(translate("SignalLists", "Signals exported to {file}").format(file=dialog.written.name))
 
 
 def is_list(path: Path) -> bool:

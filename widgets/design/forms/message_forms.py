@@ -39,19 +39,19 @@ translate = QCoreApplication.translate
 def message_names() -> Mapping[PanelMessage, str]:
     """When the panel says a message, in a few words."""
     return {
-        "at_most": translate("MessagesForm", "Over the limit"),
-        "at_least": translate("MessagesForm", "Under the limit"),
+        "at_most": translate("MessagesForm", "Above the limit"),
+        "at_least": translate("MessagesForm", "Below the limit"),
         "no_room": translate("MessagesForm", "No more digits"),
-        "read_only": translate("MessagesForm", "Read only"),
+        "read_only": translate("MessagesForm", "Read-only"),
         "nothing_to_enter": translate("MessagesForm", "No entry here"),
         "no_value": translate("MessagesForm", "No value yet"),
         "not_possible": translate("MessagesForm", "Not possible"),
-        "still_on": translate("MessagesForm", "Still on"),
+        "still_on": translate("MessagesForm", "Condition still active"),
         "writing_off": translate("MessagesForm", "Not armed"),
         "no_connection": translate("MessagesForm", "No connection"),
         "no_answer": translate("MessagesForm", "No answer"),
         "refused": translate("MessagesForm", "Refused"),
-        "kept": translate("MessagesForm", "Not kept"),
+        "kept": translate("MessagesForm", "Different value"),
         "not_confirmed": translate("MessagesForm", "Unconfirmed"),
         "not_written": translate("MessagesForm", "Not written"),
     }
@@ -60,22 +60,24 @@ def message_names() -> Mapping[PanelMessage, str]:
 def message_hints() -> Mapping[PanelMessage, str]:
     """When exactly the panel says a message."""
     return {
-        "at_most": translate("MessagesForm", "The operator enters more than the signal may be."),
-        "at_least": translate("MessagesForm", "The operator enters less than the signal may be."),
+        "at_most": translate("MessagesForm", "The operator enters a value above the limit of the signal."),
+        "at_least": translate("MessagesForm", "The operator enters a value below the limit of the signal."),
         "no_room": translate("MessagesForm", "The field has no cell left for another digit."),
-        "read_only": translate("MessagesForm", "The value is a text, or a register that nobody may write."),
-        "nothing_to_enter": translate("MessagesForm", "A key begins an entry on a screen that has none."),
-        "no_value": translate("MessagesForm", "What is to be changed has not been read, or not well."),
-        "not_possible": translate("MessagesForm", "A key asks for something that cannot be done."),
+        "read_only": translate("MessagesForm", "The value is a text or a register that must not be written."),
+        "nothing_to_enter": translate("MessagesForm", "A key starts an entry on a screen without an entry field."),
+        "no_value": translate("MessagesForm", "The value to be changed has not been read yet, or it is not good."),
+        "not_possible": translate("MessagesForm", "A key asks for something that is not possible here."),
         "still_on": translate(
-            "MessagesForm", "The operator wants to leave a screen that is shown while a condition holds."
+            "MessagesForm", "The operator tries to leave a screen that is shown while a condition is true."
         ),
-        "writing_off": translate("MessagesForm", "A value is to be written before writing is armed."),
+        "writing_off": translate("MessagesForm", "A value is to be written, but writing is not armed."),
         "no_connection": translate("MessagesForm", "A value could not be written: the line is down."),
-        "no_answer": translate("MessagesForm", "A value could not be written: the device says nothing."),
+        "no_answer": translate("MessagesForm", "A value could not be written: the device does not answer."),
         "refused": translate("MessagesForm", "A value could not be written: the device answers with an exception."),
-        "kept": translate("MessagesForm", "A value was written, and read back the device holds another."),
-        "not_confirmed": translate("MessagesForm", "A value was written, and nobody knows what became of it."),
+        "kept": translate("MessagesForm", "A value was written, but a different one was read back."),
+        "not_confirmed": translate(
+            "MessagesForm", "A value was sent, but it is not known whether the device accepted it."
+        ),
         "not_written": translate("MessagesForm", "A value could not be written for another reason."),
     }
 
@@ -100,7 +102,7 @@ class MessageRow(LineRow):
         """Bring what is said without words of its own up to date."""
         instead = self._instead()
         self.edit.setPlaceholderText(instead)
-        hint = "\n".join((self.hint, self.tr("Left empty: \u201c{words}\u201d").format(words=instead)))
+        hint = "\n".join((self.hint, self.tr("If empty: \u201c{words}\u201d").format(words=instead)))
         self.edit.setToolTip(hint)
         self.edit.setAccessibleDescription(hint)
 
@@ -143,14 +145,14 @@ class MessagesForm(PartForm):
         self._current: PanelMessage = MESSAGES[0]
         self._longest = LongestValues()
         self._names, self._hints = message_names(), message_hints()
-        self.heading = self.add_heading(self.tr("What the panel says"))
+        self.heading = self.add_heading(self.tr("Panel messages"))
         self.add(
             ChoiceRow(
                 self.tr("Language"),
                 lambda: (str(self.number),) if len(self.part.languages) > 1 else None,
                 self._choose_language,
                 lambda: [(str(number), name) for number, name in enumerate(self.part.languages)],
-                self.tr("In which the texts of the whole panel are shown and typed"),
+                self.tr("Language in which all texts of the panel are shown and entered"),
             )
         )
         self._fill_texts: dict[Known, str] = {"en": self.tr("Fill in English"), "de": self.tr("Fill in German")}
@@ -184,7 +186,7 @@ class MessagesForm(PartForm):
         def merge() -> Hashable:
             return self.subject, message
 
-        name = self.tr("Write the message \u201c{name}\u201d").format(name=self._names[message])
+        name = self.tr("Change message \u201c{name}\u201d").format(name=self._names[message])
         take = taking(self.document, name, merge, make)
 
         def put(texts: Texts) -> str | None:
@@ -211,9 +213,7 @@ class MessagesForm(PartForm):
         languages = self.part.languages
         language = languages[self.number] if languages else ""
         self.heading.setText(
-            self.tr("What the panel says, in {language}").format(language=language)
-            if language
-            else self.tr("What the panel says")
+            self.tr("Panel messages in {language}").format(language=language) if language else self.tr("Panel messages")
         )
         self.show_subject(("messages", language) if language else ("messages",))
         self._show_fill(language)
@@ -243,17 +243,17 @@ class MessagesForm(PartForm):
         text = filled(message, words, value)
         rows = message_rows(panel)
         room = (
-            self.tr("There is room for one row of {columns} cells.")
+            self.tr("Room for one row of {columns} cells.")
             if rows == 1
-            else self.tr("There is room for {rows} rows of {columns} cells.")
+            else self.tr("Room for {rows} rows of {columns} cells.")
         )
         lines = [room.format(rows=rows, columns=panel.columns)]
         if place is not None and value:
             lines.append(
-                self.tr("{place} becomes \u201c{value}\u201d at the longest.").format(place=place, value=value)
+                self.tr("The longest value for {place} is \u201c{value}\u201d.").format(place=place, value=value)
             )
         elif place is not None:
-            lines.append(self.tr("{place} is where the value stands.").format(place=place))
+            lines.append(self.tr("{place} is replaced by the value.").format(place=place))
         self.preview.show_message(
             self._hints[message],
             message_alone(panel, text),
@@ -277,12 +277,12 @@ class MessagesForm(PartForm):
         self.fill_button.setText(self._fill_texts[known] if known else self.tr("Fill in"))
         if not language:
             reason = self.tr(
-                "Words are ready in English and German: name the language among the properties of the panel."
+                "Ready-made texts exist in English and German; set the language in the properties of the panel."
             )
         elif known is None:
-            reason = self.tr("Words are ready in English and German only.")
+            reason = self.tr("Ready-made texts exist in English and German only.")
         elif not missing and known == "en" and not words_in(self.part, self.number):
-            reason = self.tr("Nothing is missing: the panel says all of it in English by itself.")
+            reason = self.tr("Nothing is missing: the panel has all messages in English already.")
         else:
             reason = self.tr("Nothing is missing in {language}.").format(language=language)
         self.why_not.setText(reason)

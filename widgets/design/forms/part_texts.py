@@ -1,4 +1,4 @@
-"""Conditions, turns and actions as phrases that a person reads."""
+"""Conditions, screen changes and actions as phrases that a person reads."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ def condition_text(condition: Condition) -> str:
         "clear": translate("phrases", "{signal} is clear"),
         "above": translate("phrases", "{signal} is above {value}"),
         "below": translate("phrases", "{signal} is below {value}"),
-        "equal": translate("phrases", "{signal} is equal to {value}"),
+        "equal": translate("phrases", "{signal} equals {value}"),
     }
     return words[condition.is_].format(signal=condition.signal or _to_choose(), value=condition.value)
 
@@ -27,23 +27,23 @@ def _to_choose() -> str:
 
 
 def cause_text(part: ScreenChange | Action) -> str:
-    """What brings a turn or an action about: "key right", "when fault is set", "after 120 s without a key"."""
+    """The cause of a screen change or an action: "key right", "when fault is set", "after 9 s without a key press"."""
     if part.key is not None:
         return translate("phrases", "key {key}").format(key=part.key or _to_choose())
     if part.when is not None:
         return translate("phrases", "when {condition}").format(condition=condition_text(part.when))
     if isinstance(part, ScreenChange) and part.idle_s is not None:
-        return translate("phrases", "after {seconds} s without a key").format(seconds=part.idle_s)
+        return translate("phrases", "after {seconds} s without a key press").format(seconds=part.idle_s)
     return ""
 
 
 def from_text(part: ScreenChange | Action) -> str:
-    """Where a turn or an action counts."""
+    """Where a screen change or an action counts."""
     return part.from_ if part.from_ is not None else translate("phrases", "every screen")
 
 
 def target_text(screen_change: ScreenChange) -> str:
-    """Where a turn leads."""
+    """Where a screen change goes."""
     return {
         "next": translate("phrases", "the next screen"),
         "previous": translate("phrases", "the previous screen"),
@@ -67,12 +67,12 @@ def deed_text(action: Action) -> str:
         return translate("phrases", "writes {what} to {signal}").format(what=what, signal=signal)
     if action.do == "begin-entry":
         return (
-            translate("phrases", "begins entry at {signal}").format(signal=signal)
+            translate("phrases", "starts entry of {signal}").format(signal=signal)
             if signal
-            else translate("phrases", "begins entry")
+            else translate("phrases", "starts entry")
         )
     if action.do == "next-language":
-        return translate("phrases", "shows the next language")
+        return translate("phrases", "switches to the next language")
     words = {
         "set": translate("phrases", "sets {signal}"),
         "clear": translate("phrases", "clears {signal}"),

@@ -43,13 +43,13 @@ class FieldForm(PartForm):
                 self.tr("Row, column"),
                 lambda: None if (part := self.part) is None else (str(part.at[0] + 1), str(part.at[1] + 1)),
                 self.put(self._read_at),
-                self.tr("Of its first cell, counted from 1"),
+                self.tr("Position of the first cell, counted from 1"),
                 between=[","],
                 names=(self.tr("Row"), self.tr("Column")),
             )
         )
         self.line(self.tr("Width"), "width", whole, suffix=self.tr("cells"))
-        self.add(InfoRow(self.tr("Needs"), self._needs))
+        self.add(InfoRow(self.tr("Required"), self._needs))
         self.check(self.tr("Entry"), "entry", self.tr("the operator may change it"))
         self.add(
             LineRow(
@@ -60,7 +60,7 @@ class FieldForm(PartForm):
                     else tuple(plain(value) for value in part.range or ("", ""))
                 ),
                 self.put(lambda texts: self.change(range=pair(texts))),
-                self.tr("The values of the empty and of the full bar. Empty: the limits of the signal"),
+                self.tr("Values at which the bar is empty and full. Left blank: the limits of the signal"),
                 between=[self.tr("to")],
                 names=(self.tr("Empty at"), self.tr("Full at")),
             )
@@ -126,7 +126,7 @@ class FieldForm(PartForm):
             return None
         signal = self.project.signal_named.get(part.signal)
         if signal is None:
-            return (self.tr("a signal that exists"),)
+            return (self.tr("an existing signal"),)
         if part.kind == "bar":
             return (self.tr("any width"),)
         needed = width_needed(self.project, part.signal, part.kind)
@@ -147,7 +147,7 @@ class FieldForm(PartForm):
 
 
 class ScreenForm(PartForm):
-    """Shows and edits the screen, and lists the turns and actions that concern it."""
+    """Shows and edits the screen, and lists the screen changes and actions that concern it."""
 
     screen_change_wanted = Signal(int)
     action_wanted = Signal(int)
@@ -157,34 +157,34 @@ class ScreenForm(PartForm):
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.step_name = self.tr("Change screen")
-        self.name_row(self.tr("Name"), edits.rename_screen, self.tr("Changing it changes every use"))
+        self.name_row(self.tr("Name"), edits.rename_screen, self.tr("Renaming updates every use"))
         self.start_button = QPushButton(self.tr("Make it the start screen"))
         self.start_button.clicked.connect(self._make_start)
         self.add_wide(self.start_button)
-        self.add_heading(self.tr("Turns from here and to here"))
+        self.add_heading(self.tr("Screen changes from and to this screen"))
         self.screen_changes = RowList()
-        self.screen_changes.setAccessibleName(self.tr("Turns from here and to here"))
+        self.screen_changes.setAccessibleName(self.tr("Screen changes from and to this screen"))
         self.screen_changes.itemActivated.connect(
             lambda _item, _column: self.screen_change_wanted.emit(self.screen_changes.chosen())
         )
         self.add_wide(self.screen_changes)
-        add_screen_change = QPushButton(self.tr("Add a turn from here"))
+        add_screen_change = QPushButton(self.tr("Add screen change from here"))
         add_screen_change.clicked.connect(lambda: self._of_screen(self.add_screen_change_wanted))
         self.add_wide(add_screen_change)
-        self.add_heading(self.tr("Actions of its keys"))
+        self.add_heading(self.tr("Actions of the keys"))
         self.actions_list = RowList()
-        self.actions_list.setAccessibleName(self.tr("Actions of its keys"))
+        self.actions_list.setAccessibleName(self.tr("Actions of the keys"))
         self.actions_list.itemActivated.connect(
             lambda _item, _column: self.action_wanted.emit(self.actions_list.chosen())
         )
         self.add_wide(self.actions_list)
-        add_action = QPushButton(self.tr("Add an action here"))
+        add_action = QPushButton(self.tr("Add action here"))
         add_action.clicked.connect(lambda: self._of_screen(self.add_action_wanted))
         self.add_wide(add_action)
         for each in (self.screen_changes, self.actions_list):
             each.setFixedHeight(5 * (each.fontMetrics().height() + 6) + 6)
-            each.setToolTip(self.tr("Enter or a double click shows it in the Turns and actions view"))
-        self.add_heading(self.tr("About"))
+            each.setToolTip(self.tr("Enter or a double click shows it in the Keys and screen changes view"))
+        self.add_heading(self.tr("Documentation"))
         self.notes(self.tr("Notes"))
         self.finish()
 
@@ -221,7 +221,7 @@ class ScreenForm(PartForm):
 
 
 def screen_changes_of(project: Project, screen: str) -> list[tuple[int, str]]:
-    """The turns from a screen, those of every screen, and those that lead to it: index and words."""
+    """The screen changes from a screen, those of every screen, and those that lead to it: index and words."""
     found = []
     for index, screen_change in enumerate(project.screen_changes):
         if screen_change.from_ == screen or (screen_change.from_ is None and screen_change.when is None):
@@ -234,7 +234,7 @@ def screen_changes_of(project: Project, screen: str) -> list[tuple[int, str]]:
             text = (
                 translate("ScreenForm", "shown {cause}")
                 if screen_change.when
-                else translate("ScreenForm", "here by {cause} from {screen}")
+                else translate("ScreenForm", "from {screen} by {cause}")
             )
             found.append((index, text.format(cause=cause_text(screen_change), screen=from_text(screen_change))))
     return found
@@ -279,49 +279,54 @@ class PanelForm(PartForm):
                 self.tr("Title"),
                 lambda: (self.project.title,),
                 self.put(lambda texts: lambda project: edits.set_title(project, texts[0])),
-                self.tr("Of the project, as it stands in its documents"),
+                self.tr("Title of the project, as used in its documents"),
             )
         )
         self.line(self.tr("Rows"), "rows", whole, self.tr("1 to 64"))
         self.line(self.tr("Columns"), "columns", whole, self.tr("1 to 132"))
-        self.choice(self.tr("Characters"), "repertoire", _repertoires, self.tr("What the panel's display can show"))
+        self.choice(
+            self.tr("Character set"),
+            "repertoire",
+            _repertoires,
+            self.tr("Characters that the panel's display can show"),
+        )
         self.line(
             self.tr("Keys"),
             "keys",
             read_keys,
-            self.tr("Their names, with commas between: left, right, up, down, enter, escape, F1"),
+            self.tr("Names of the keys, separated by commas: left, right, up, down, enter, escape, F1"),
         )
         self.choice(self.tr("Start screen"), "start", lambda: [(name, name) for name in self.project.screen_named])
         self._language_rows()
-        self.add_heading(self.tr("While the operator changes a value"))
+        self.add_heading(self.tr("Value entry"))
         self.add(
             ChoiceRow(
-                self.tr("Changed by"),
+                self.tr("Entry mode"),
                 lambda: (self.project.panel.entry.by,),
                 self.put(lambda texts: self._change_entry(by=texts[0])),
-                lambda: [("step", self.tr("steps")), ("digit", self.tr("digits, one after the other"))],
+                lambda: [("step", self.tr("in steps")), ("digit", self.tr("digit by digit"))],
             )
         )
         for attribute, label in (
-            ("begin", self.tr("Key to begin")),
-            ("up", self.tr("Key for more")),
-            ("down", self.tr("Key for less")),
-            ("left", self.tr("Key to the left")),
-            ("right", self.tr("Key to the right")),
-            ("confirm", self.tr("Key to confirm")),
-            ("abandon", self.tr("Key to abandon")),
+            ("begin", self.tr("Begin key")),
+            ("up", self.tr("Increase key")),
+            ("down", self.tr("Decrease key")),
+            ("left", self.tr("Left key")),
+            ("right", self.tr("Right key")),
+            ("confirm", self.tr("Confirm key")),
+            ("abandon", self.tr("Cancel key")),
         ):
             self._entry_key(attribute, label)
         self.add(
             LineRow(
-                self.tr("Abandoned after"),
+                self.tr("Cancel after"),
                 lambda: (str(self.project.panel.entry.timeout_s),),
                 self.put(lambda texts: self._change_entry(timeout_s=whole(texts[0]))),
-                self.tr("Seconds without a key after which the change is abandoned. 0: never"),
+                self.tr("Seconds without a key press after which the entry is cancelled. 0: never"),
                 suffix="s",
             )
         )
-        self.add_heading(self.tr("About"))
+        self.add_heading(self.tr("Documentation"))
         self.add(
             NotesRow(
                 self.tr("Notes"),
@@ -332,23 +337,26 @@ class PanelForm(PartForm):
         self.finish()
 
     def _language_rows(self) -> None:
-        self.add_heading(self.tr("Languages of its texts"))
+        self.add_heading(self.tr("Languages of the texts"))
         self.line(
             self.tr("Languages"),
             "languages",
             read_languages,
-            self.tr("Their names, with commas between; the first is shown where another has no text. Empty: one only"),
+            self.tr(
+                "Names of the languages, separated by commas; the first is used where another has no text. "
+                "Empty: one language only"
+            ),
         )
         self.add(
             ChoiceRow(
-                self.tr("Chosen by"),
+                self.tr("Selected by"),
                 lambda: (self.project.panel.language or "",) if len(self.project.panel.languages) > 1 else None,
                 self.put(lambda texts: lambda project: edits.set_language_signal(project, texts[0] or None)),
-                lambda: [("", self.tr("keys, by an action")), *((name, name) for name in self.project.signal_named)],
-                self.tr("A signal whose value is the number of the language; 0 is the first one"),
+                lambda: [("", self.tr("key action")), *((name, name) for name in self.project.signal_named)],
+                self.tr("Signal whose value is the number of the language; 0 is the first"),
             )
         )
-        self.take_out = QPushButton(self.tr("Take a language out"))
+        self.take_out = QPushButton(self.tr("Remove a language"))
         self._take_out_menu = QMenu(self.take_out)
         self.take_out.setMenu(self._take_out_menu)
         self.add_wide(self.take_out)
@@ -368,7 +376,7 @@ class PanelForm(PartForm):
     def _take_out(self, language: str) -> None:
         left = [each for each in self.project.panel.languages if each != language]
         self.document.do(
-            self.tr("Take out the language \u201c{name}\u201d").format(name=language),
+            self.tr("Remove the language \u201c{name}\u201d").format(name=language),
             lambda project: edits.set_languages(project, left),
         )
 
@@ -426,7 +434,7 @@ def read_keys(text: str) -> tuple[str, ...]:
     names = tuple(name.strip() for name in text.split(",") if name.strip())
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
-        raise ValueError(translate("PanelForm", "the key '{name}' stands there twice").format(name=twice))
+        raise ValueError(translate("PanelForm", "the key '{name}' is listed twice").format(name=twice))
     return names
 
 
@@ -445,7 +453,7 @@ def with_languages(project: Project, languages: tuple[str, ...]) -> Project:
         if language not in languages and (language == old[0] or _has_texts(project, language)):
             raise edits.EditRefused(
                 translate(
-                    "PanelForm", "there are texts in \u201c{name}\u201d; take that language out by the button"
+                    "PanelForm", "there are texts in \u201c{name}\u201d; remove that language with the button"
                 ).format(name=language)
             )
     return edits.set_languages(project, languages)

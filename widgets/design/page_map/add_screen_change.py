@@ -1,4 +1,4 @@
-"""Adding a turn by keyboard: which key of a screen, and where it leads."""
+"""Adding a screen change by keyboard: which key of a screen, and where it leads."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ _NAME = Qt.ItemDataRole.UserRole
 
 
 class ScreenChangeDialog(QDialog):
-    """Choose a key with Up and Down, type to narrow the screens, Enter to add the turn."""
+    """Choose a key with Up and Down, type to narrow the screens, Enter to add the screen change."""
 
     wanted = Signal(object, str, str)
     """From a screen (None: from every screen), by a key, to a screen or to "next" or "previous"."""
@@ -37,7 +37,7 @@ class ScreenChangeDialog(QDialog):
         self._screen = screen
         self._targets = [name for name in project.screen_named if name != screen]
         self._uses = key_uses(project, screen)
-        self.setWindowTitle(self.tr("Add a turn from '{screen}'").format(screen=screen))
+        self.setWindowTitle(self.tr("Add screen change from '{screen}'").format(screen=screen))
         self.keys = QListWidget()
         self.keys.setAccessibleName(self.tr("Key"))
         self.keys.setWordWrap(True)
@@ -47,20 +47,20 @@ class ScreenChangeDialog(QDialog):
             item.setData(_NAME, use)
             self.keys.addItem(item)
         self.search = QLineEdit()
-        self.search.setAccessibleName(self.tr("Narrow the screens"))
+        self.search.setAccessibleName(self.tr("Filter the screens"))
         self.search.setPlaceholderText(self.tr("Name of a screen"))
         self.search.setClearButtonEnabled(True)
         self.targets = QListWidget()
-        self.targets.setAccessibleName(self.tr("Leads to"))
+        self.targets.setAccessibleName(self.tr("Goes to"))
         self.everywhere = QCheckBox(self.tr("On &every screen, not only on '{screen}'").format(screen=screen))
         self.told = plain_label()
         self.told.setWordWrap(True)
         self.told.setProperty("look", "faint")
         buttons = QDialogButtonBox()
-        self.add = buttons.addButton(self.tr("&Add the turn"), QDialogButtonBox.ButtonRole.AcceptRole)
+        self.add = buttons.addButton(self.tr("&Add screen change"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.add.setDefault(True)
         buttons.addButton(QDialogButtonBox.StandardButton.Cancel)
-        key_label, to_label = QLabel(self.tr("&Key")), QLabel(self.tr("&Leads to"))
+        key_label, to_label = QLabel(self.tr("&Key")), QLabel(self.tr("&Goes to"))
         key_label.setBuddy(self.keys)
         to_label.setBuddy(self.search)
         grid = QGridLayout()
@@ -111,18 +111,22 @@ class ScreenChangeDialog(QDialog):
         self.add.setEnabled(choice is not None)
         if choice is None:
             text = (
-                self.tr("The panel has no keys yet.") if not self._uses else self.tr("No other screen has that name.")
+                self.tr("The panel has no keys yet.")
+                if not self._uses
+                else self.tr("There is no other screen with that name.")
             )
         elif self.everywhere.isChecked():
-            text = self.tr("Screens on which the key {key} has a turn of their own keep it.").format(key=choice[0].key)
+            text = self.tr("Screens that have their own screen change for the key {key} keep it.").format(
+                key=choice[0].key
+            )
         elif choice[0].leads_to is not None and choice[0].own:
-            text = self.tr("The key {key} leads to {screen} now; it will lead elsewhere.").format(
+            text = self.tr("The key {key} goes to {screen} now; this will be changed.").format(
                 key=choice[0].key, screen=choice[0].leads_to
             )
         elif choice[0].leads_to is not None:
-            text = self.tr("On the other screens the key {key} goes on doing what it does.").format(key=choice[0].key)
+            text = self.tr("On the other screens the key {key} stays as it is.").format(key=choice[0].key)
         elif choice[0].deeds:
-            text = self.tr("The key {key} goes on doing this too: {deeds}.").format(
+            text = self.tr("The key {key} keeps its actions: {deeds}.").format(
                 key=choice[0].key, deeds=", ".join(choice[0].deeds)
             )
         else:

@@ -50,7 +50,7 @@ translate = QCoreApplication.translate
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The words of one turn on the map. `faulty` where a check found something."""
+    """The words of one screen change on the map. `faulty` where a check found something."""
 
     screen_change: int
     text: str
@@ -58,7 +58,7 @@ class Label:
 
 
 def screen_change_label(project: Project, screen_change: int, from_everywhere: bool = False) -> str:
-    """A turn in as few words as will do on the map."""
+    """A screen change in as few words as will do on the map."""
     part = project.screen_changes[screen_change]
     if part.when is not None:
         sign = {"above": ">", "below": "<", "equal": "="}.get(part.when.is_)
@@ -96,7 +96,7 @@ def line_style(kind: Kind) -> Qt.PenStyle:
 
 
 class ScreenChangeItem(QGraphicsItem):
-    """What stands for turns on the map: it can be selected, and one of its turns is the current one."""
+    """What stands for screen changes on the map: it can be selected, and one of them is the current one."""
 
     def __init__(self, labels: tuple[Label, ...], parent: QGraphicsItem | None = None) -> None:
         super().__init__(parent)
@@ -106,11 +106,11 @@ class ScreenChangeItem(QGraphicsItem):
 
     @property
     def screen_change(self) -> int:
-        """The index of the current turn."""
+        """The index of the current screen change."""
         return self.labels[self.current].screen_change
 
     def holds(self, screen_change: int) -> bool:
-        """Whether it stands for this turn, which becomes the current one."""
+        """Whether it stands for this screen change, which becomes the current one."""
         for number, label in enumerate(self.labels):
             if label.screen_change == screen_change:
                 self.current = number
@@ -260,10 +260,10 @@ class Edge(ScreenChangeItem):
 
 
 class InletItem(ScreenChangeItem):
-    """A small plate on top of a screen: a turn that leads there from wherever the panel is."""
+    """A small plate on top of a screen: a screen change that leads there from wherever the panel is."""
 
     def __init__(self, node: Node, labels: tuple[Label, ...], inlet: Inlet, row: int, more: int, tip: str) -> None:
-        """Stand in this row, from 0 at the screen; `more` turns are not shown but can be reached from here."""
+        """Stand in this row, from 0 at the screen; `more` screen changes are not shown but can be reached from here."""
         super().__init__(labels, node)
         self.inlet = inlet
         self._more = more
@@ -326,7 +326,7 @@ class InletItem(ScreenChangeItem):
 def _paint_words(
     painter: QPainter, plate: QRectF, labels: tuple[Label, ...], current: int | None, pixels: int = 11
 ) -> None:
-    """The words of turns, the current one underlined, those that a check found something about with a sign."""
+    """The words of screen changes, the current one underlined, those that a check found something about with a sign."""
     window = palette.current()
     painter.setPen(window.colour("ink" if current is None else "accent"))
     x = plate.left() + 5

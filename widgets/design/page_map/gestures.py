@@ -1,4 +1,4 @@
-"""What is drawn and dragged on the page map with the mouse: turns, the heads of arrows, screens."""
+"""What is drawn and dragged on the page map with the mouse: screen changes, the heads of arrows, screens."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ HEAD_REACH: Final = 16
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """What is being drawn: a key of a screen, or a turn that gets another end. `word` is shown at the mouse."""
+    """What is being drawn: a key of a screen, or a screen change that is redirected. `word` is shown at the mouse."""
 
     word: str
     from_: str | None
@@ -30,7 +30,7 @@ class Drawn:
 
 
 class Rubber(QGraphicsItem):
-    """The arrow that follows the mouse while a turn is drawn."""
+    """The arrow that follows the mouse while a screen change is drawn."""
 
     def __init__(self) -> None:
         super().__init__()

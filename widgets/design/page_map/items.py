@@ -1,4 +1,4 @@
-"""The page map: screens as small faces, turns as labelled arrows between them."""
+"""The page map: screens as small faces, screen changes as labelled arrows between them."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ class PageMap(MapKeyboard):
     screen_change_dropped = Signal(str, str, object, QPoint)
     """From a screen, by a key, to an empty place (a Place), at this point of the display."""
     screen_change_redirected = Signal(int, object, str)
-    """A turn, at the screen it was taken hold of (None: everywhere), leads to this screen from now on."""
+    """A screen change, at the screen it was taken hold of (None: everywhere), leads to this screen from now on."""
     menu_wanted = Signal(QPoint, object)
     """At a point of the display, over a Place."""
 
@@ -95,7 +95,7 @@ class PageMap(MapKeyboard):
             over = head_at(self, self.map_scene, point)
             self._held = None if over is None else (point, over)
             if isinstance(item, ScreenChangeItem) and item.isSelected() and len(item.labels) > 1:
-                # Another click on an arrow of several turns goes to the next of them.
+                # Another click on an arrow of several screen changes goes to the next of them.
                 item.current = (item.current + 1) % len(item.labels)
                 item.update()
                 self._selected()

@@ -28,15 +28,15 @@ class MapKeyboard(MapView):
     """Walks the map by keys, and reports what is asked for.
 
     Arrow keys go from screen to screen (with Shift they are selected together, with Ctrl moved, with Alt moved in the
-    ring), Page Up and Page Down through the turns of a screen, Home goes to the start; Enter opens, Delete deletes,
-    + and - zoom, 0 shows all, a letter begins a search.
+    ring), Page Up and Page Down through the screen changes of a screen, Home goes to the start; Enter opens, Delete
+    deletes, + and - zoom, 0 shows all, a letter begins a search.
     """
 
     screen_chosen = Signal(str)
     """Selected, by a click or by the keyboard."""
     screen_opened = Signal(str)
     screen_change_chosen = Signal(int)
-    """The current turn of an arrow; -1 when nothing is selected any more."""
+    """The current screen change of an arrow; -1 when nothing is selected any more."""
     screen_change_opened = Signal(int)
     screens_placed = Signal(object)
     """Screens that were moved, by name, with their Place."""
@@ -85,14 +85,14 @@ class MapKeyboard(MapView):
         self._anew = True
 
     def set_findings(self, findings: Iterable[Finding]) -> None:
-        """Mark the screens and turns about which checks found something."""
+        """Mark the screens and screen changes about which checks found something."""
         self._quiet = True
         self.map_scene.set_findings(findings)
         self._quiet = False
         self._say()
 
     def set_kinds(self, kinds: Collection[Kind]) -> None:
-        """Show the turns of these kinds only."""
+        """Show the screen changes of these kinds only."""
         self.map_scene.set_kinds(kinds)
 
     def mark(self, names: Collection[str] | None) -> None:
@@ -126,7 +126,7 @@ class MapKeyboard(MapView):
             self.look_at(node)
 
     def select_screen_change(self, screen_change: int, from_: str | None = None) -> None:
-        """Select the arrow of a turn, of several that from this screen; and tell."""
+        """Select the arrow of a screen change, of several that from this screen; and tell."""
         self._quiet = True
         self.map_scene.clearSelection()
         found = self.map_scene.select_screen_change(screen_change, from_)
@@ -226,12 +226,12 @@ class MapKeyboard(MapView):
         name = self.selected_screen()
         ring = self.map_scene.ring_at(name)
         if ring is None or name is None:
-            self.refused.emit(self.tr("Select a screen of a ring to move it there."))
+            self.refused.emit(self.tr("To move a screen within its ring, select it first."))
         else:
             self.ring_moved.emit(name, (ring.screens.index(name) + way) % len(ring.screens))
 
     def open(self) -> None:
-        """Open the screen or the turn that is selected."""
+        """Open the screen or the screen change that is selected."""
         screen_change, name = self.selected_screen_change(), self.selected_screen()
         if screen_change is not None:
             self.screen_change_opened.emit(screen_change)
@@ -247,7 +247,7 @@ class MapKeyboard(MapView):
             self.see(node)
 
     def next_screen_change(self, way: int) -> None:
-        """To the next (1) or the previous (-1) turn: within its arrow, then the other arrows of the same screen."""
+        """To the next (1) or previous (-1) screen change: within its arrow, then the other arrows of the screen."""
         item = self.selected_screen_change_item()
         if item is not None and 0 <= item.current + way < len(item.labels):
             item.current += way

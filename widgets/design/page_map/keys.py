@@ -1,4 +1,4 @@
-"""The keys of a screen as small caps beneath it, from which turns are drawn."""
+"""The keys of a screen as small caps beneath it, from which screen changes are drawn."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ translate = QCoreApplication.translate
 class KeyUse:
     """What a key does on one screen.
 
-    `leads_to` is the screen it turns to, None if it turns to none; `own` tells that the turn is for this screen alone.
+    `leads_to` is the screen it goes to, None if it goes to none; `own` if it does so on this screen alone.
     """
 
     key: str
@@ -44,9 +44,9 @@ class KeyUse:
         found = []
         if self.leads_to is not None:
             text = (
-                translate("PageMap", "leads to {screen}")
+                translate("PageMap", "goes to {screen}")
                 if self.own
-                else translate("PageMap", "leads to {screen}, from every screen")
+                else translate("PageMap", "goes to {screen}, from every screen")
             )
             found.append(text.format(screen=self.leads_to))
         found += self.deeds
@@ -72,7 +72,7 @@ def _font() -> QFont:
 
 
 class KeyStrip(QGraphicsItem):
-    """A cap for every key, as large at every zoom. A key that turns has an arrow, one that acts a dot."""
+    """A cap for every key, as large at every zoom. A key with a screen change has an arrow, one that acts a dot."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -155,7 +155,7 @@ class KeyStrip(QGraphicsItem):
 
     @staticmethod
     def _told(use: KeyUse) -> str:
-        return translate("PageMap", "{key}: {uses}. Drag it to a screen to lead there.").format(
+        return translate("PageMap", "{key}: {uses}. Drag it to the screen that it should go to.").format(
             key=use.key, uses=use.words
         )
 

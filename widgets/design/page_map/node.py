@@ -68,7 +68,7 @@ class Facts:
         """What is wrong with the way here or back, in words."""
         found = []
         if self.unreachable:
-            found.append(translate("PageMap", "no way here"))
+            found.append(translate("PageMap", "unreachable"))
         if self.dead_end:
             found.append(translate("PageMap", "no way back"))
         return tuple(found)

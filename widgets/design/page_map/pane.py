@@ -42,7 +42,7 @@ USUAL_IDLE_S: Final = 120
 
 
 class PageMapPane(QWidget):
-    """Edits the project by its map: draws, leads and deletes turns, places, orders and adds screens."""
+    """Edits the project by its map: draws, redirects and deletes screen changes, places, orders and adds screens."""
 
     wanted = Signal()
     """A command of the map was chosen somewhere else: it should come into view."""
@@ -72,7 +72,9 @@ class PageMapPane(QWidget):
 
     def _make_actions(self) -> None:
         self._commands: list[QAction | None] = []
-        self.screen_change_action = self._action(self.tr("Add a &turn\u2026"), self.add_screen_change, "Ctrl+T")
+        self.screen_change_action = self._action(
+            self.tr("Add a screen chan&ge\u2026"), self.add_screen_change, "Ctrl+T"
+        )
         self.earlier_action = self._action(
             self.tr("&Earlier in the ring"), lambda: self.view.move_in_ring(-1), "Alt+Left"
         )
@@ -84,13 +86,13 @@ class PageMapPane(QWidget):
         self.selection_action = self._action(self.tr("Show the &selected screens"), self.view.fit_selection, "Ctrl+9")
         self._commands.append(None)
         view = self.view
-        self._own(self.tr("O&pen what is selected"), view.open, "open")
-        self._own(self.tr("&Delete what is selected"), self.delete, "delete")
-        self._own(self.tr("&Next turn of the screen"), lambda: view.next_screen_change(1), "turn after")
-        self._own(self.tr("Previo&us turn of the screen"), lambda: view.next_screen_change(-1), "turn before")
-        self._own(self.tr("To the st&art screen"), view.go_to_start, "start")
-        self._own(self.tr("Lar&ger"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
-        self._own(self.tr("S&maller"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
+        self._own(self.tr("O&pen the selection"), view.open, "open")
+        self._own(self.tr("&Delete the selection"), self.delete, "delete")
+        self._own(self.tr("Select the &next screen change"), lambda: view.next_screen_change(1), "turn after")
+        self._own(self.tr("Select the previo&us screen change"), lambda: view.next_screen_change(-1), "turn before")
+        self._own(self.tr("Go to the st&art screen"), view.go_to_start, "start")
+        self._own(self.tr("&Zoom in"), lambda: view.zoom(STEP_OF_ZOOM), "larger")
+        self._own(self.tr("Zoo&m out"), lambda: view.zoom(1 / STEP_OF_ZOOM), "smaller")
         self._commands.append(None)
         self.override_action = self._toggle(self.tr("Show &overrides"), "Ctrl+Shift+Y")
         self.idle_action = self._toggle(self.tr("Show &idle returns"), "Ctrl+Shift+U")
@@ -136,14 +138,14 @@ class PageMapPane(QWidget):
         row.setContentsMargins(6, 3, 6, 3)
         row.addWidget(self.search)
         tools: tuple[tuple[QAction | None, str], ...] = (
-            (self.screen_change_action, self.tr("Add a turn")),
+            (self.screen_change_action, self.tr("Add screen change")),
             (self.arrange_action, self.tr("Arrange")),
             (None, ""),
             (self.override_action, self.tr("Overrides")),
-            (self.idle_action, self.tr("Idle")),
+            (self.idle_action, self.tr("Idle returns")),
             (None, ""),
-            (self.selection_action, self.tr("Selection")),
-            (self.fit_action, self.tr("All")),
+            (self.selection_action, self.tr("Show selection")),
+            (self.fit_action, self.tr("Show all")),
         )
         for action, text in tools:
             if action is None:
@@ -157,7 +159,7 @@ class PageMapPane(QWidget):
             button.setAccessibleName(plain(action.text()))
             tip = f"{plain(action.text())} ({native(action.shortcuts())})"
             if action is self.screen_change_action:
-                tip += "\n" + self.tr("Or rest on a screen, and drag one of its keys to another screen.")
+                tip += "\n" + self.tr("Or hover over a screen and drag one of its keys to another screen.")
             button.setToolTip(tip)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             row.addWidget(button)
@@ -264,14 +266,14 @@ class PageMapPane(QWidget):
                 return True
         return super().eventFilter(watched, event)
 
-    # Turns
+    # Screen changes
 
     def add_screen_change(self) -> None:
         """Ask which key of the selected screen shall lead where."""
         name = self.view.selected_screen() or self._document.selection.screen
         project = self._document.project
         if name not in project.screen_named:
-            self._document.refused.emit(self.tr("A turn needs a screen to begin on; add one first."))
+            self._document.refused.emit(self.tr("A screen change needs a screen to start from; add one first."))
             return
         dialog = ScreenChangeDialog(project, name, self)
         dialog.wanted.connect(self.lead)
@@ -281,7 +283,10 @@ class PageMapPane(QWidget):
 
     def lead(self, screen: str | None, key: str, to: str) -> None:
         """Let a key lead from one screen (None: from every screen) to another."""
-        if self._document.do(self.tr("Draw turn"), lambda project: edits.lead_key(project, screen, key, to)) is None:
+        if (
+            self._document.do(self.tr("Draw screen change"), lambda project: edits.lead_key(project, screen, key, to))
+            is None
+        ):
             self._select_screen_change_of(screen, key)
 
     def _select_screen_change_of(self, screen: str | None, key: str) -> None:
@@ -292,10 +297,10 @@ class PageMapPane(QWidget):
     def _redirect_screen_change(self, index: int, from_: str | None, to: str) -> None:
         screen_change = self._document.project.screen_changes[index]
         if from_ is not None and screen_change.from_ is None and screen_change.key is not None:
-            # One of many arrows of a turn that counts everywhere: this screen gets a turn of its own.
+            # One of many arrows of a screen change that applies everywhere: this screen gets one of its own.
             self.lead(from_, screen_change.key, to)
             return
-        step = self.tr("Lead turn elsewhere")
+        step = self.tr("Redirect screen change")
         if self._document.do(step, lambda project: edits.edit_screen_change(project, index, to=to)) is None:
             self.view.select_screen_change(index, from_)
 
@@ -303,7 +308,7 @@ class PageMapPane(QWidget):
         """Add an override that shows a screen; its condition is then chosen in the properties."""
         signals = self._document.project.signal_named
         if not signals:
-            self._document.refused.emit(self.tr("A condition needs a signal, and the project has none yet."))
+            self._document.refused.emit(self.tr("A condition needs a signal; the project has none yet."))
             return
         condition = edits.condition(signal=next(iter(signals)))
         self._add_and_open(self.tr("Add override"), edits.screen_change(when=condition, to=name))
@@ -322,7 +327,7 @@ class PageMapPane(QWidget):
 
     def _offer_screen(self, screen: str, key: str, place: Place, at: QPoint) -> None:
         menu = QMenu(self)
-        menu.addAction(self.tr("A new &screen here"), lambda: self.lead_to_new(screen, key, place))
+        menu.addAction(self.tr("New &screen here"), lambda: self.lead_to_new(screen, key, place))
         menu.addSeparator()
         menu.addAction(self.tr("To the &next screen"), lambda: self.lead(screen, key, "next"))
         menu.addAction(self.tr("To the &previous screen"), lambda: self.lead(screen, key, "previous"))
@@ -330,7 +335,7 @@ class PageMapPane(QWidget):
         menu.popup(at)
 
     def lead_to_new(self, screen: str, key: str, place: Place) -> None:
-        """Add a screen at a place, with a turn to it."""
+        """Add a screen at a place, with a screen change to it."""
         project = self._document.project
         name = free_name(self.tr("screen"), project.screen_named)
         at = list(project.screen_named).index(screen) + 1
@@ -340,7 +345,7 @@ class PageMapPane(QWidget):
             project = edits.place_screens(edits.add_screen(project, name, at), {name: free})
             return edits.lead_key(project, screen, key, name)
 
-        self._document.do(self.tr("Draw turn to a new screen"), edit, select=Selection(name))
+        self._document.do(self.tr("Draw screen change to a new screen"), edit, select=Selection(name))
 
     # Screens
 
@@ -388,7 +393,7 @@ class PageMapPane(QWidget):
         self.view.fit()
 
     def delete(self) -> None:
-        """Delete the turn or the screen that is selected."""
+        """Delete the screen change or the screen that is selected."""
         item, name = self.view.selected_screen_change_item(), self.view.selected_screen()
         if item is None:
             if name is not None:
@@ -397,7 +402,7 @@ class PageMapPane(QWidget):
                 self._document.refused.emit(self.tr("Select a screen or an arrow to delete it."))
             return
         index = item.screen_change
-        step = self.tr("Delete turn")
+        step = self.tr("Delete screen change")
         screen_change = self._document.project.screen_changes[index]
         shared = screen_change.from_ is None and isinstance(item, Edge)
 
@@ -406,10 +411,10 @@ class PageMapPane(QWidget):
 
         if shared:
             self._document.offered.emit(
-                self.tr("This turn counts on every screen: all arrows of the key {key} would go.").format(
-                    key=screen_change.key
-                ),
-                self.tr("Delete it on all"),
+                self.tr(
+                    "This screen change applies on every screen: all arrows of the key {key} would be deleted."
+                ).format(key=screen_change.key),
+                self.tr("Delete on all screens"),
                 delete,
             )
         else:
@@ -424,7 +429,7 @@ class PageMapPane(QWidget):
         name, screen_change = self.view.selected_screen(), self.view.selected_screen_change()
         if screen_change is not None:
             menu.addAction(self.tr("&Properties"), lambda: self.view.screen_change_opened.emit(screen_change))
-            menu.addAction(self.tr("&Delete the turn"), self.delete)
+            menu.addAction(self.tr("&Delete the screen change"), self.delete)
         elif name is not None:
             menu.addAction(self.tr("&Open"), lambda: self.view.screen_opened.emit(name))
             menu.addAction(self.screen_change_action)
@@ -436,7 +441,7 @@ class PageMapPane(QWidget):
                 ),
             )
             menu.addSeparator()
-            menu.addAction(self.tr("Show it while a &condition holds\u2026"), lambda: self._show_on_condition(name))
+            menu.addAction(self.tr("Show it while a &condition is true\u2026"), lambda: self._show_on_condition(name))
             menu.addAction(self.tr("Return here when &idle\u2026"), lambda: self._return_when_idle(name))
             if self.view.map_scene.ring_at(name) is not None:
                 menu.addSeparator()

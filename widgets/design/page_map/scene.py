@@ -82,7 +82,7 @@ class MapScene(QGraphicsScene):
         self.places, self._order, self.rings = {}, (), ()
 
     def set_findings(self, findings: Iterable[Finding]) -> None:
-        """Mark the screens and the turns about which checks found an error or a warning."""
+        """Mark the screens and the screen changes about which checks found an error or a warning."""
         found: dict[tuple[str, int], tuple[int, int]] = {}
         for finding in findings:
             place = finding.place
@@ -98,7 +98,7 @@ class MapScene(QGraphicsScene):
             self._show_screen_changes()
 
     def set_kinds(self, kinds: Collection[Kind]) -> None:
-        """Show the turns of these kinds only."""
+        """Show the screen changes of these kinds only."""
         if frozenset(kinds) != self.kinds:
             self.kinds = frozenset(kinds)
             self._show_screen_changes()
@@ -278,11 +278,11 @@ class MapScene(QGraphicsScene):
             self.removeItem(gone)
 
     def screen_change_items(self) -> list[ScreenChangeItem]:
-        """All that stands for turns."""
+        """All that stands for screen changes."""
         return [*self.edges, *self.inlets]
 
     def select_screen_change(self, screen_change: int, from_: str | None = None) -> bool:
-        """Select what stands for a turn; of several arrows of one turn that from this screen. False if nothing does."""
+        """Select what stands for a screen change; of several arrows the one from this screen. False if nothing does."""
         found = [item for item in self.screen_change_items() if item.holds(screen_change)]
         found.sort(key=lambda item: isinstance(item, Edge) and item.arrow.from_ != from_)
         for item in found[:1]:

@@ -26,15 +26,17 @@ def screen_in_words(node: Node, screen_change_items: Iterable[ScreenChangeItem])
 
 
 def screen_change_in_words(item: ScreenChangeItem) -> str:
-    """The current turn of an arrow or an inlet, and which of how many it is."""
+    """The current screen change of an arrow or an inlet, and which of how many it is."""
     cause = item.labels[item.current].text
     text = cause
     if isinstance(item, Edge):
-        text = translate("PageMap", "Turn from {from_} to {to}: {cause}").format(
+        text = translate("PageMap", "Screen change from {from_} to {to}: {cause}").format(
             from_=item.arrow.from_, to=item.arrow.to, cause=cause
         )
     elif isinstance(item, InletItem):
-        text = translate("PageMap", "Turn from every screen to {to}: {cause}").format(to=item.inlet.to, cause=cause)
+        text = translate("PageMap", "Screen change from every screen to {to}: {cause}").format(
+            to=item.inlet.to, cause=cause
+        )
     if len(item.labels) > 1:
         text = translate("PageMap", "{turn}; {n} of {count} here").format(
             screen_change=text, n=item.current + 1, count=len(item.labels)

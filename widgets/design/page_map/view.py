@@ -74,7 +74,7 @@ class MapView(QGraphicsView):
         return tuple(name for name, node in self.nodes.items() if node.isSelected())
 
     def selected_screen_change(self) -> int | None:
-        """The current turn of the arrow that is selected."""
+        """The current screen change of the arrow that is selected."""
         item = self.selected_screen_change_item()
         return None if item is None else item.screen_change
 
@@ -203,5 +203,5 @@ class MapView(QGraphicsView):
             painter.drawText(
                 self.viewport().rect(),
                 Qt.AlignmentFlag.AlignCenter,
-                self.tr("There is no screen yet. Insert adds one."),
+                self.tr("No screens yet. Insert adds one."),
             )

@@ -245,7 +245,7 @@ class ScreenCommands(QObject):
         if screen is None:
             return
         if not chosen:
-            self.refuse(self.tr("Select a field to delete it: put the cursor on it."))
+            self.refuse(self.tr("To delete a field, put the cursor on it."))
             return
         name = name or (self.tr("Delete field") if len(chosen) == 1 else self.tr("Delete fields"))
         self.edit(name, lambda project: edits.delete_fields(project, screen.name, chosen))

@@ -92,7 +92,7 @@ class ScreenEditor(QWidget):
         self.status = CursorLine()
         self.find_bar = FindBar(self._document)
         self.empty = QLabel(
-            self.tr("This project has no screen yet.\nAdd one with the plus sign over the list at the left.")
+            self.tr("This project has no screens yet.\nAdd one with the plus sign above the list on the left.")
         )
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.empty.setProperty("look", "faint")
@@ -148,7 +148,7 @@ class ScreenEditor(QWidget):
             return
         screen = self._document.screen
         if screen is None:
-            self.say(self.tr("Add a screen first; then it can be tried."))
+            self.say(self.tr("Add a screen first, then try it."))
             return
         document = self._document
         reason = self.tryout.begin(document.project, screen.name, self.face.zoom, document.language)
@@ -299,7 +299,7 @@ class ScreenEditor(QWidget):
         elif self._live is None or not self._live.connected:
             self._readings = {}
             rows = specimen_rows(project, screen, Shown.LIVE)
-            note = self.tr("Live values: nothing is connected, so there are none. Connect with Ctrl+K.")
+            note = self.tr("No live values: nothing is connected. Connect with Ctrl+K.")
         else:
             self._readings = self._live.of(self._document.project, names_on(screen))
             rows = live_rows(project, screen, self._readings)
@@ -321,18 +321,18 @@ class ScreenEditor(QWidget):
         for key, button in self.face.keypad.buttons.items():
             screen_change = layout.behaviour.key_screen_change(screen.name, key)
             if screen_change is None:
-                button.setToolTip(self.tr("Turns no screen here"))
+                button.setToolTip(self.tr("Does not change the screen here"))
             else:
-                button.setToolTip(plain_tip(self.tr("Turns to '{screen}'").format(screen=screen_change[2])))
+                button.setToolTip(plain_tip(self.tr("Goes to '{screen}'").format(screen=screen_change[2])))
 
     def _follow_key(self, key: str) -> None:
-        """A key of the panel was pressed on the screen: go where it turns."""
+        """A key of the panel was pressed on the screen: go to the screen that it goes to."""
         screen = self._document.screen
         if screen is None:
             return
         screen_change = Layout.of(self._document.project).behaviour.key_screen_change(screen.name, key)
         if screen_change is None:
-            self.say(self.tr("On this screen the key '{key}' turns to no other.").format(key=key))
+            self.say(self.tr("On this screen the key '{key}' does not change the screen.").format(key=key))
         else:
             self._document.select_screen(screen_change[2])
 
@@ -401,7 +401,7 @@ class ScreenEditor(QWidget):
         if not self.find_bar.sought.text():
             self.find_text()
         elif not self.find_bar.go(way):
-            self.say(self.tr("Nothing is found for '{text}'.").format(text=self.find_bar.sought.text()))
+            self.say(self.tr("'{text}' was not found.").format(text=self.find_bar.sought.text()))
 
     def _search_closed(self) -> None:
         self.face.setFocus(Qt.FocusReason.OtherFocusReason)

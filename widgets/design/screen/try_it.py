@@ -46,12 +46,12 @@ class Tryout(QWidget):
         self.face.key_released.connect(self._key_up)
         self.said = ShortLines(lines_here())
         self.said.setContentsMargins(10, 3, 10, 4)
-        self.said.setAccessibleName(self.tr("What the panel did last"))
+        self.said.setAccessibleName(self.tr("Last actions of the panel"))
         self.back = QPushButton(self.tr("Back to editing (Space)"))
         self.back.setAutoDefault(False)
         self.back.clicked.connect(self.end)
         self.followers = CardColumn()
-        """What plays the followers, to be shown beside; it belongs to whoever shows it."""
+        """The cards of the simulated devices, to be shown beside; it belongs to whoever shows it."""
         self._lay_out()
         self.setFocusProxy(self.face)
         self._timer = QTimer(self)
@@ -62,7 +62,8 @@ class Tryout(QWidget):
         banner = QFrame()
         banner.setProperty("look", "notice")
         words = ShortLines(
-            lines_here(), self.tr("Trying it with simulated values. Nothing is connected, and no machine can move.")
+            lines_here(),
+            self.tr("Trying the panel with simulated values. Nothing is connected, and no machine can move."),
         )
         words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         words.setMinimumWidth(scaled(240))
@@ -166,13 +167,13 @@ class Tryout(QWidget):
         if project is None:
             return ""
         if isinstance(effect, ScreenChanged):
-            return self.tr("Turned to \u201c{screen}\u201d: {cause}").format(screen=effect.screen, cause=effect.cause)
+            return self.tr("Went to \u201c{screen}\u201d: {cause}").format(screen=effect.screen, cause=effect.cause)
         if isinstance(effect, Write):
             value = plain_text(project, effect.signal, effect.value)
             return self.tr("Wrote {value} to {signal}").format(value=value, signal=effect.signal)
         if isinstance(effect, Entered):
             old, new = (plain_text(project, effect.signal, value) for value in (effect.old, effect.new))
-            return self.tr("Entered {signal}: {old} became {new}").format(signal=effect.signal, old=old, new=new)
+            return self.tr("Entered {signal}: {old} \u2192 {new}").format(signal=effect.signal, old=old, new=new)
         if isinstance(effect, Refused):
             return self.tr("Refused: {reason}").format(reason=effect.reason)
         return ""

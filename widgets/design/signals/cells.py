@@ -82,11 +82,11 @@ def read_from(project: Project, part: Any, text: str) -> dict[str, Any]:
 def _word_signal(project: Project, text: str) -> str:
     name = text.strip()
     if not name:
-        raise ValueError(translate("SignalCells", "a bit needs the signal that it is taken of"))
+        raise ValueError(translate("SignalCells", "a bit needs the signal that contains it"))
     # Whether there is one is only known once all rows are in; one that is there and cannot serve is told here.
     part = project.signal_named.get(name)
     if isinstance(part, BitSignal | HeldSignal):
-        raise ValueError(translate("SignalCells", "'{name}' holds no bits; name a register signal").format(name=name))
+        raise ValueError(translate("SignalCells", "'{name}' has no bits; enter a register signal").format(name=name))
     return name
 
 
@@ -144,7 +144,7 @@ def read_yes(text: str) -> bool:
         return True
     if told in ("", words[False].casefold(), "no", "n", "false", "0", "r", "ro", "-"):
         return False
-    raise ValueError(translate("SignalCells", "write {yes} or {no}").format(yes=words[True], no=words[False]))
+    raise ValueError(translate("SignalCells", "enter {yes} or {no}").format(yes=words[True], no=words[False]))
 
 
 def read_start(_project: Project, part: Any, text: str) -> dict[str, Any]:
@@ -167,7 +167,7 @@ def _leads(known: Mapping[str, Any], before: Any, after: Any) -> tuple[str, str,
         why = translate("SignalCells", "signal '{name}' does not exist").format(name=after.bit.of)
         why = f"{why}; {hint}" if hint else why
     elif isinstance(word, BitSignal):
-        why = translate("SignalCells", "'{name}' holds no bits; name a register signal").format(name=after.bit.of)
+        why = translate("SignalCells", "'{name}' has no bits; enter a register signal").format(name=after.bit.of)
     else:
         return None
     return "from", why, after.replace(bit=before.bit) if isinstance(before, BitSignal) else None
@@ -198,7 +198,7 @@ def _prepare(project: Project, part: Any, texts: Texts, above: Any) -> tuple[Any
             raise CellRefused("from" if "from" in texts else "table", str(error)) from None
         return BitSignal(name=name, bit=Bit(of=of, number=0), **kept), given
     if not project.followers:
-        raise CellRefused("from", translate("SignalCells", "a register belongs to a follower; add one first"))
+        raise CellRefused("from", translate("SignalCells", "a register needs a device; add one first"))
     follower = project.followers[0].name
     if isinstance(above, RegisterSignal) and above.follower in project.follower_named:
         follower = above.follower

@@ -52,7 +52,7 @@ def signal_columns() -> list[Column]:
             key="name",
             read=lambda _project, _part, text: {"name": text.strip()},
             completions=lambda project, _part: list(project.signal_named),
-            hint=translate("SignalCells", "Changing it changes every use"),
+            hint=translate("SignalCells", "Renaming updates every use"),
             form_row=lambda _part: translate("SignalForm", "Name"),
         ),
         Column(
@@ -64,11 +64,11 @@ def signal_columns() -> list[Column]:
             applies=lambda part: not isinstance(part, HeldSignal),
             completions=from_choices,
             leads=True,
-            hint=translate("SignalCells", "The follower that it is read from; of a bit, the signal that holds it"),
+            hint=translate("SignalCells", "The device that it is read from; for a bit, the signal that contains it"),
             form_row=lambda part: (
-                translate("SignalForm", "Of signal")
+                translate("SignalForm", "In signal")
                 if isinstance(part, BitSignal)
-                else translate("SignalForm", "Follower")
+                else translate("SignalForm", "Device")
             ),
             also=("follower", "device", "of"),
         ),
@@ -100,7 +100,7 @@ def signal_columns() -> list[Column]:
             content=lambda _project, part: str(part.bit.number if isinstance(part, BitSignal) else part.number),
             applies=lambda part: not isinstance(part, HeldSignal),
             order=lambda _project, part: None if isinstance(part, HeldSignal) else register_order(part),
-            hint=translate("SignalCells", "The number as the follower's manual gives it; of a bit its number, from 0"),
+            hint=translate("SignalCells", "The number from the manual of the device; for a bit its number, from 0"),
             form_row=lambda part: (
                 translate("SignalForm", "Bit") if isinstance(part, BitSignal) else translate("SignalForm", "Register")
             ),
@@ -115,7 +115,10 @@ def signal_columns() -> list[Column]:
             read=lambda _project, _part, text: read_encoding(text),
             applies=in_words,
             completions=lambda _project, _part: list(ENCODINGS),
-            hint=translate("SignalCells", "How the registers hold the value; a string with its registers: string 8"),
+            hint=translate(
+                "SignalCells",
+                "Data type of the value in the registers; a string with its number of registers: string 8",
+            ),
             form_row=lambda _part: translate("SignalForm", "Encoding"),
             also=("data type", "format"),
         ),
@@ -137,7 +140,7 @@ def signal_columns() -> list[Column]:
             key="decimals",
             read=lambda _project, _part, text: {"decimals": whole(text) if text.strip() else 0},
             order=lambda _project, part: part.decimals,
-            hint=translate("SignalCells", "Decimals that are shown"),
+            hint=translate("SignalCells", "Decimals shown"),
             form_row=lambda _part: translate("SignalForm", "Decimals"),
             numbers=True,
         ),
@@ -148,7 +151,7 @@ def signal_columns() -> list[Column]:
             key="limits",
             read=lambda _project, _part, text: {"limits": read_span(text)},
             order=lambda _project, part: part.limits,
-            hint=translate("SignalCells", "The least and the greatest value that may be entered: 0 to 50"),
+            hint=translate("SignalCells", "Lowest and highest value that may be entered: 0 to 50"),
             form_row=lambda _part: translate("SignalForm", "Limits"),
             numbers=True,
             also=("range",),
@@ -161,7 +164,7 @@ def signal_columns() -> list[Column]:
             read=lambda _project, _part, text: {"write": read_yes(text)},
             applies=lambda part: not isinstance(part, HeldSignal),
             completions=lambda _project, _part: list(yes_no().values()),
-            hint=translate("SignalCells", "Whether it may be written"),
+            hint=translate("SignalCells", "Whether writing is allowed"),
             also=("writable",),
         ),
         Column(
@@ -172,7 +175,7 @@ def signal_columns() -> list[Column]:
             key="uses",
             order=lambda project, part: use_counts(project)[part.name],
             tip=lambda project, part: places_text(project, part.name),
-            hint=translate("SignalCells", "How many fields, turns, actions and bits use it"),
+            hint=translate("SignalCells", "How many fields, screen changes, actions and bits use it"),
         ),
         Column(
             translate("SignalCells", "Word order"),
@@ -182,7 +185,9 @@ def signal_columns() -> list[Column]:
             read=lambda _project, _part, text: {"word_order": read_order(text)},
             applies=is_of_several_words,
             completions=lambda _project, _part: [words for _, words in orders()],
-            hint=translate("SignalCells", "Of the words of a value of two or more registers; empty: as its follower"),
+            hint=translate(
+                "SignalCells", "Order of the words in values of two or more registers; empty: as set for the device"
+            ),
             form_row=lambda _part: translate("SignalForm", "Word order"),
             also=("word_order", "endianness"),
         ),
@@ -206,12 +211,12 @@ def signal_columns() -> list[Column]:
             key="step",
             read=lambda _project, _part, text: {"step": optional_number(text)},
             order=lambda _project, part: part.step,
-            hint=translate("SignalCells", "What one press of a key changes"),
+            hint=translate("SignalCells", "Change per key press"),
             form_row=lambda _part: translate("SignalForm", "Step"),
             numbers=True,
         ),
         Column(
-            translate("SignalCells", "Read ms"),
+            translate("SignalCells", "Poll ms"),
             lambda _project, part: str(part.every_ms),
             62,
             True,
@@ -219,8 +224,8 @@ def signal_columns() -> list[Column]:
             read=lambda _project, _part, text: {"every_ms": whole(text)},
             applies=lambda part: isinstance(part, RegisterSignal),
             order=lambda _project, part: getattr(part, "every_ms", None),
-            hint=translate("SignalCells", "How fresh the value should be, in milliseconds"),
-            form_row=lambda _part: translate("SignalForm", "Read every"),
+            hint=translate("SignalCells", "Poll interval in ms"),
+            form_row=lambda _part: translate("SignalForm", "Poll interval"),
             numbers=True,
         ),
         Column(
@@ -232,8 +237,8 @@ def signal_columns() -> list[Column]:
             read=lambda _project, _part, text: {"refresh_ms": whole(text) if text.strip() else 0},
             applies=lambda part: isinstance(part, RegisterSignal),
             order=lambda _project, part: getattr(part, "refresh_ms", None),
-            hint=translate("SignalCells", "Written again and again, in milliseconds; 0: it is not"),
-            form_row=lambda _part: translate("SignalForm", "Write every"),
+            hint=translate("SignalCells", "Write repeat interval in ms; 0: write on change only"),
+            form_row=lambda _part: translate("SignalForm", "Write repeat"),
             numbers=True,
         ),
         Column(
@@ -244,9 +249,9 @@ def signal_columns() -> list[Column]:
             key="start",
             read=read_start,
             applies=lambda part: not isinstance(part, BitSignal),
-            hint=translate("SignalCells", "What a held value is at first; what a simulated follower holds at first"),
+            hint=translate("SignalCells", "Start value of a held value, or of a register in the simulated device"),
             form_row=lambda part: (
-                translate("SignalForm", "First content")
+                translate("SignalForm", "Start content")
                 if isinstance(part, HeldSignal)
                 else translate("SignalForm", "Start value")
             ),
@@ -254,15 +259,17 @@ def signal_columns() -> list[Column]:
             also=("start value", "start_value", "held"),
         ),
         Column(
-            translate("SignalCells", "Plays"),
+            translate("SignalCells", "Role (in the simulation)"),
             lambda _project, part: plays_text(part),
             120,
             key="drive_role",
             read=lambda _project, part, text: {"drive_role": read_plays(part, text)},
             applies=lambda part: not isinstance(part, HeldSignal),
             completions=lambda _project, part: list(drive_values(part).values()),
-            hint=translate("SignalCells", "What of the simulated drive it is: run, output frequency and the like"),
-            form_row=lambda _part: translate("SignalForm", "Plays"),
+            hint=translate(
+                "SignalCells", "Role of this signal in the simulated drive, such as run or output frequency"
+            ),
+            form_row=lambda _part: translate("SignalForm", "Role"),
             also=("drive",),
         ),
         Column(

@@ -42,7 +42,7 @@ class SignalForm(PartForm):
     def __init__(self, document: Document, drafts: Drafts, parent: QWidget | None = None) -> None:
         super().__init__(document, drafts, parent)
         self.step_name = self.tr("Change signal")
-        self.name_row(self.tr("Name"), edits.rename_signal, self.tr("Changing it changes every use"))
+        self.name_row(self.tr("Name"), edits.rename_signal, self.tr("Renaming updates every use"))
         self.add(InfoRow(self.tr("Kind"), self._kind_text))
         self.used_row = self.add(
             PlacesRow(
@@ -50,14 +50,14 @@ class SignalForm(PartForm):
                 self._used_texts,
                 self._go_to_use,
                 self.tr("nothing yet"),
-                self.tr("A click or Enter leads there"),
+                self.tr("Click or press Enter to go there"),
             )
         )
         self._build_source()
         self._build_scale()
         self._build_shown()
         self._build_changed()
-        self.add_heading(self.tr("About"))
+        self.add_heading(self.tr("Documentation"))
         self.notes(self.tr("Notes"))
         self.finish()
 
@@ -78,13 +78,13 @@ class SignalForm(PartForm):
 
     def _build_source(self) -> None:
         self.add_heading(self.tr("Source"))
-        self.choice(
-            self.tr("Follower"), "follower", lambda: [(part.name, part.name) for part in self.project.followers]
-        )
+        self.choice(self.tr("Device"), "follower", lambda: [(part.name, part.name) for part in self.project.followers])
         self.choice(self.tr("Table"), "table", table_names)
-        self.line(self.tr("Register"), "number", whole, self.tr("The number as the follower's manual gives it"))
+        self.line(self.tr("Register"), "number", whole, self.tr("The number from the manual of the device"))
         self.add(
-            InfoRow(self.tr("On the wire"), self._wire_text, self.tr("The address in the request, counted from 0"))
+            InfoRow(
+                self.tr("Address (0-based)"), self._wire_text, self.tr("The address in the request, counted from 0")
+            )
         )
         self.choice(
             self.tr("Encoding"),
@@ -96,15 +96,15 @@ class SignalForm(PartForm):
             self.tr("Length"),
             "length",
             lambda text: whole(text) if text.strip() else None,
-            self.tr("Registers of the text, two characters each"),
+            self.tr("Number of registers, two characters each"),
             suffix=self.tr("registers"),
             where=_is_string,
         )
         self.choice(
             self.tr("Word order"),
             "word_order",
-            lambda: [("", self.tr("(as its follower)")), *orders()],
-            self.tr("Of the words of its value"),
+            lambda: [("", self.tr("(as set for the device)")), *orders()],
+            self.tr("Order of the words of its value"),
             where=is_of_several_words,
             read=lambda text: text or None,
         )
@@ -113,18 +113,18 @@ class SignalForm(PartForm):
                 self.tr("Bit"),
                 lambda: (str(part.bit.number),) if isinstance(part := self.part, BitSignal) else None,
                 self.put(lambda texts: self._change_bit(number=whole(texts[0]))),
-                self.tr("Counted from 0 at the least significant end"),
+                self.tr("Counted from 0 at the least significant bit"),
             )
         )
         self.add(
             ChoiceRow(
-                self.tr("Of signal"),
+                self.tr("In signal"),
                 lambda: (part.bit.of,) if isinstance(part := self.part, BitSignal) else None,
                 self.put(lambda texts: self._change_bit(of=texts[0])),
                 lambda: [(part.name, part.name) for part in self.project.signals if isinstance(part, RegisterSignal)],
             )
         )
-        self.line(self.tr("First content"), "held", number, self.tr("What the value is when the panel is switched on"))
+        self.line(self.tr("Start content"), "held", number, self.tr("Value when the panel is switched on"))
 
     def _build_scale(self) -> None:
         def get(index: int) -> Callable[[], Texts | None]:
@@ -137,7 +137,10 @@ class SignalForm(PartForm):
 
             return texts
 
-        hint = self.tr("Two points of a straight line: raw counts of the register, and what they mean. Empty: as read")
+        hint = self.tr(
+            "Two points of a straight line: raw values of the register and the values that they stand "
+            "for. Empty: no scaling"
+        )
         labels = (self.tr("Scale, from"), self.tr("Scale, to"))
         self._scale_rows = [
             LineRow(
@@ -145,7 +148,7 @@ class SignalForm(PartForm):
                 get(index),
                 self._scale_put(index),
                 hint,
-                between=[self.tr("raw is")],
+                between=[self.tr("raw equals")],
                 names=(
                     self.tr("{label}, raw").format(label=label),
                     self.tr("{label}, value").format(label=label),
@@ -162,7 +165,7 @@ class SignalForm(PartForm):
                 lambda: () if isinstance(part := self.part, RegisterSignal) and _is_scaled(part) else None,
                 self.tr("Points and factor\u2026"),
                 self.open_scaling,
-                self.tr("Two points side by side, a factor, and what comes of them"),
+                self.tr("Set the scaling by two points or by a factor, and see the result"),
             )
         )
 
@@ -170,16 +173,16 @@ class SignalForm(PartForm):
         return lambda texts: self._put_scale(index, texts)
 
     def _put_scale(self, index: int, texts: Texts) -> str | None:
-        """Both rows are one value: they are taken over together."""
+        """Both rows are one value: they are accepted together."""
         other = self._scale_rows[1 - index]
         if _half(texts):
-            return NotYet(self.tr("raw and value are needed, or neither"))
+            return NotYet(self.tr("enter both raw and value, or neither"))
         if _half(other.texts()):
             return NotYet(self.tr("the other point is not complete yet"))
         try:
             first, second = (pair(each) for each in ((texts, other.texts()) if index == 0 else (other.texts(), texts)))
             if (first is None) != (second is None):
-                return NotYet(self.tr("the other point is needed too, or none"))
+                return NotYet(self.tr("enter the other point too, or neither"))
             scale = None
             if first is not None and second is not None:
                 scale = Scale(raw=(first[0], second[0]), value=(first[1], second[1]))
@@ -195,30 +198,32 @@ class SignalForm(PartForm):
         return reason
 
     def _build_shown(self) -> None:
-        self.add_heading(self.tr("Shown"))
+        self.add_heading(self.tr("Display"))
         self.line(self.tr("Unit"), "unit", str.strip, completions=lambda: units(self.project))
         self.line(self.tr("Decimals"), "decimals", whole, where=lambda part: not _is_string(part))
-        self.add(InfoRow(self.tr("Can be"), self._span_text))
+        self.add(InfoRow(self.tr("Range"), self._span_text))
         self.add(
             NotesRow(
                 self.tr("Texts"),
                 lambda: None if self.part is None else ("\n".join(f"{k} = {t}" for k, t in self.part.texts.items()),),
                 self.put(lambda texts: self.change(texts=read_texts(texts[0]))),
-                self.tr("A text per value, one a line: 1 = running. otherwise = unknown is for all other values"),
+                self.tr(
+                    "One text per value, one per line: 1 = running. otherwise = unknown applies to all other values"
+                ),
                 fixed=True,
                 example=self.tr("0 = stopped\n1 = running\notherwise = unknown"),
             )
         )
 
     def _build_changed(self) -> None:
-        self.add_heading(self.tr("Changed and read"))
-        self.check(self.tr("Writing"), "write", self.tr("may be written"))
+        self.add_heading(self.tr("Writing and polling"))
+        self.check(self.tr("Writing"), "write", self.tr("allowed"))
         self.add(
             LineRow(
                 self.tr("Limits"),
                 lambda: None if self.part is None else tuple(plain(value) for value in self.part.limits or ("", "")),
                 self.put(lambda texts: self.change(limits=pair(texts))),
-                self.tr("The least and the greatest value that may be entered"),
+                self.tr("Lowest and highest value that may be entered"),
                 between=[self.tr("to")],
                 names=(self.tr("Lower limit"), self.tr("Upper limit")),
             )
@@ -227,37 +232,40 @@ class SignalForm(PartForm):
             self.tr("Step"),
             "step",
             optional_number,
-            self.tr("What one press of a key changes. Empty: one unit of the last decimal"),
+            self.tr("Change per key press. Empty: one unit of the last decimal"),
         )
-        self.line(self.tr("Read every"), "every_ms", whole, self.tr("How fresh the value should be"), suffix="ms")
+        self.line(self.tr("Poll interval"), "every_ms", whole, self.tr("Time between two reads"), suffix="ms")
         self.line(
-            self.tr("Write every"),
+            self.tr("Write repeat"),
             "refresh_ms",
             whole,
-            self.tr("For followers with a communication time-out: the value is written again and again. 0: it is not"),
+            self.tr(
+                "For devices with a communication time-out: the value is written again at this interval. 0: "
+                "write on change only"
+            ),
             suffix="ms",
         )
-        self.add_heading(self.tr("When it is simulated"))
+        self.add_heading(self.tr("Simulation"))
         self.line(
             self.tr("Start value"),
             "start_value",
             self._read_start,
-            self.tr("What a simulated follower holds at first"),
+            self.tr("Start value in the simulated device"),
         )
         self.choice(
-            self.tr("Plays"),
+            self.tr("Role"),
             "drive_role",
             self._plays_options,
             self.tr(
-                "What of the simulated drive it is. A drive of which a signal is something "
-                "has the registers of the project, and none of its own"
+                "Role of this signal in the simulated drive. Once any signal has a role, the drive uses the "
+                "project's registers instead of its built-in ones"
             ),
             where=lambda part: can_play(self.project, part),
             read=lambda text: text or None,
         )
 
     def _plays_options(self) -> list[tuple[str, str]]:
-        return [("", self.tr("(nothing of the drive)")), *drive_values(self.part).items()]
+        return [("", self.tr("(no role)")), *drive_values(self.part).items()]
 
     def _change_bit(self, **changes: Any) -> Edit:
         part = self.part
@@ -278,7 +286,7 @@ class SignalForm(PartForm):
             return None
         if isinstance(part, BitSignal):
             return (self.tr("one bit of another signal"),)
-        return (self.tr("held in the panel") if isinstance(part, HeldSignal) else self.tr("read from a follower"),)
+        return (self.tr("held in the panel") if isinstance(part, HeldSignal) else self.tr("read from a device"),)
 
     def _wire_text(self) -> Texts | None:
         part = self.part
@@ -299,7 +307,7 @@ class SignalForm(PartForm):
             return None
         span = value_span(self.project, part.name)
         if span is None:
-            return (self.tr("anything, since it has no limits"),)
+            return (self.tr("unlimited"),)
         low, high = (number_digits(value, part.decimals) for value in span)
         wide = max(number_width(value, part.decimals) for value in span)
         text = self.tr("{low} to {high} {unit}").format(low=low, high=high, unit=part.unit).rstrip()
@@ -320,13 +328,13 @@ class SignalForm(PartForm):
         """Edit the scale of the signal with everything in sight that comes of it."""
         part = self.part
         if not isinstance(part, RegisterSignal) or not _is_scaled(part):
-            self.document.refused.emit(self.tr("Only a number in registers has a scale."))
+            self.document.refused.emit(self.tr("Only a number in registers can be scaled."))
             return
         aid = ScalingAid(self.project, part, self.window())
         if aid.exec() == ScalingAid.DialogCode.Accepted:
             for row in self._scale_rows:
                 self.drafts.drop(self.subject, row.label)
-            self.document.do(self.tr("Change scale"), aid.edit())
+            self.document.do(self.tr("Change scaling"), aid.edit())
         aid.deleteLater()
 
 
@@ -350,13 +358,13 @@ def read_texts(text: str) -> dict[str, str]:
             continue
         value, equals, words = line.partition("=")
         if not equals:
-            raise ValueError(translate("SignalForm", "line {n}: write value = text").format(n=line_number))
+            raise ValueError(translate("SignalForm", "line {n}: enter value = text").format(n=line_number))
         try:
             key = OTHERWISE if value.strip().casefold() == OTHERWISE else str(whole(value))
         except ValueError as error:
             raise ValueError(translate("SignalForm", "line {n}: {why}").format(n=line_number, why=error)) from None
         if key in found:
-            why = translate("SignalForm", "line {n}: the value {key} has a text already")
+            why = translate("SignalForm", "line {n}: the value {key} already has a text")
             raise ValueError(why.format(n=line_number, key=key))
         found[key] = words.strip()
     return found

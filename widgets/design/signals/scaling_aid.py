@@ -36,7 +36,7 @@ MOST_NAMED: Final = 4
 
 
 class ScalingAid(QDialog):
-    """Edits the scale and the decimals of one signal; nothing is taken over before it is confirmed."""
+    """Edits the scale and the decimals of one signal; nothing is accepted before it is confirmed."""
 
     def __init__(self, project: Project, signal: RegisterSignal, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -49,10 +49,10 @@ class ScalingAid(QDialog):
         self.raw = [self._edit(self.tr("First point, raw")), self._edit(self.tr("Second point, raw"))]
         self.value = [self._edit(self.tr("First point, value")), self._edit(self.tr("Second point, value"))]
         self.shown = [self._shown(), self._shown(), self._shown()]
-        self.slope = self._edit(self.tr("Value of one count"))
+        self.slope = self._edit(self.tr("Value of one raw count"))
         self.offset = self._edit(self.tr("Value of raw 0"))
-        self.try_raw = self._edit(self.tr("Try, raw"))
-        self.try_value = self._edit(self.tr("Try, value"))
+        self.try_raw = self._edit(self.tr("Test value, raw"))
+        self.try_value = self._edit(self.tr("Test value"))
         self.decimals = WholeNumber()
         self.decimals.setRange(0, 9)
         self.decimals.setValue(signal.decimals)
@@ -63,7 +63,7 @@ class ScalingAid(QDialog):
         self.told.setWordWrap(True)
         self.told.setTextFormat(Qt.TextFormat.PlainText)
         self.told.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.none = QPushButton(self.tr("&No scale"))
+        self.none = QPushButton(self.tr("&No scaling"))
         self.none.setToolTip(self.tr("The value is the raw number"))
         self._lay_out()
         if points is not None:
@@ -124,7 +124,7 @@ class ScalingAid(QDialog):
         rows = (
             (self.tr("&First point"), self.raw[0], self.value[0], self.shown[0]),
             (self.tr("&Second point"), self.raw[1], self.value[1], self.shown[1]),
-            (self.tr("&Try"), self.try_raw, self.try_value, self.shown[2]),
+            (self.tr("&Test value"), self.try_raw, self.try_value, self.shown[2]),
         )
         for row, (title, raw, value, shown) in enumerate(rows, start=1):
             at = row if row < 3 else row + 2
@@ -135,8 +135,8 @@ class ScalingAid(QDialog):
             grid.addWidget(value, at, 2)
             grid.addWidget(shown, at, 3)
         for row, title, edit in (
-            (3, self.tr("&One count is"), self.slope),
-            (4, self.tr("Raw &0 is"), self.offset),
+            (3, self.tr("&One raw count equals"), self.slope),
+            (4, self.tr("Raw &0 equals"), self.offset),
         ):
             caption = QLabel(title)
             caption.setBuddy(edit)
@@ -244,7 +244,7 @@ class ScalingAid(QDialog):
         other.setText(exact_text(value if given == "raw" else raw))
         text = self._panel_text(figures, value)
         if not figures.holds(raw):
-            text = self.tr("{encoding} does not hold raw {raw}").format(encoding=figures.encoding, raw=exact_text(raw))
+            text = self.tr("raw {raw} is outside {encoding}").format(encoding=figures.encoding, raw=exact_text(raw))
         elif given == "value" and value != typed:
             text += "  " + self.tr("(exactly {value})").format(value=exact_text(value))
         self.shown[2].setText(text)
@@ -278,7 +278,7 @@ class ScalingAid(QDialog):
         raw, span = figures.raw_span, figures.value_span
         if raw is not None and span is not None:
             found.append(
-                self.tr("{encoding} holds raw {least} to {greatest}: that is {low} to {high}.").format(
+                self.tr("{encoding} covers raw {least} to {greatest}: that is {low} to {high}.").format(
                     encoding=figures.encoding,
                     least=raw[0],
                     greatest=raw[1],
@@ -288,13 +288,13 @@ class ScalingAid(QDialog):
             )
         if not is_float(figures.encoding):
             count, last = abs(slope), Fraction(1, 10**figures.decimals)
-            text = self.tr("One count is {count} {unit}").format(count=exact_text(count), unit=unit).rstrip()
+            text = self.tr("One raw count equals {count} {unit}").format(count=exact_text(count), unit=unit).rstrip()
             if count > last:
-                text += self.tr("; the last decimal that is shown moves in steps.")
+                text += self.tr("; the last decimal shown moves in steps.")
             elif count < last:
-                text += self.tr("; the panel shows less than the register holds.")
+                text += self.tr("; the panel shows fewer decimals than the register holds.")
             else:
-                text += self.tr("; that is one unit of the last decimal that is shown.")
+                text += self.tr("; that is one unit of the last decimal shown.")
             found.append(text)
         found += self._limits(figures)
         found += self._width(figures)
@@ -309,7 +309,7 @@ class ScalingAid(QDialog):
             low=plain(limits[0]), high=plain(limits[1]), first=exact_text(ends[0]), last=exact_text(ends[1])
         )
         if not all(figures.holds(end) for end in ends):
-            text += " " + self.tr("{encoding} does not hold all of that.").format(encoding=figures.encoding)
+            text += " " + self.tr("Part of this range is outside {encoding}.").format(encoding=figures.encoding)
         return [text]
 
     def _width(self, figures: ScaleFigures) -> list[str]:
@@ -319,7 +319,7 @@ class ScalingAid(QDialog):
         if widest is None:
             return []
         width = len(widest)
-        found = [self.tr("The widest text is {text}; cells: {width}.").format(text=widest, width=width)]
+        found = [self.tr("The longest text is {text}; cells: {width}.").format(text=widest, width=width)]
         narrow = too_narrow(self._project, self._signal.name, width)
         if narrow:
             places = ", ".join(f"{where} ({cells})" for where, cells in narrow[:MOST_NAMED])

@@ -64,7 +64,7 @@ class SignalsView(QWidget):
             self.tr("Signals"),
             columns,
             [
-                ("register", self.tr("Read from a follower")),
+                ("register", self.tr("Read from a device")),
                 ("bit", self.tr("One bit of another signal")),
                 ("held", self.tr("Held in the panel")),
             ],
@@ -77,12 +77,12 @@ class SignalsView(QWidget):
             ),
             editing=editing,
             empty=self.tr(
-                "No signals yet. Insert adds one, Ctrl+V takes rows from a spreadsheet, Import reads a register list."
+                "No signals yet. Insert adds one, Ctrl+V pastes rows from a spreadsheet, Import reads a register list."
             ),
         )
         self.status = plain_label()
         self.status.setProperty("look", "faint")
-        self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: into all selected rows.  F4: properties"))
+        self.keys = ShortLabel(self.tr("F2 or typing: edit.  Ctrl+Enter: accept in all selected rows.  F4: properties"))
         self.keys.setProperty("look", "faint")
         self.keys.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.keys.setMinimumWidth(scaled(160))
@@ -195,7 +195,7 @@ class SignalsView(QWidget):
         if kind == "bit":
             words = [part.name for part in project.signals if isinstance(part, RegisterSignal)]
             if not words:
-                self._document.refused.emit(self.tr("A bit is taken of a register signal; add one of those first."))
+                self._document.refused.emit(self.tr("A bit needs a register signal; add one first."))
                 return
             base = part.name if part is not None else words[0]
             signal = BitSignal(name=name, bit=Bit(of=base if base in words else words[0], number=0))
@@ -204,8 +204,8 @@ class SignalsView(QWidget):
         else:
             if not project.followers:
                 self._document.offered.emit(
-                    self.tr("A register belongs to a follower; add one first."),
-                    self.tr("Lines and followers"),
+                    self.tr("A register needs a device; add one first."),
+                    self.tr("Lines and devices"),
                     self.lines_wanted.emit,
                 )
                 return
@@ -253,7 +253,7 @@ class SignalsView(QWidget):
         """Ask for a pattern of names, and name the selected signals by it, in the order of the view."""
         rows = self.table.table.area().rows if self.current() >= 0 else ()
         if not rows:
-            self._document.refused.emit(self.tr("Select the signals to name first."))
+            self._document.refused.emit(self.tr("Select the signals to number first."))
             return
         places = [self.table.model.place(row) for row in rows]
         dialog = NumberingDialog(self._document.project, places, self.window())
@@ -291,7 +291,7 @@ class SignalsView(QWidget):
     def keep_order(self) -> None:
         """Make the order of the view that of the file."""
         if self.table.model.sorted_by is None:
-            self._document.refused.emit(self.tr("The signals are shown as they are in the file. Sort them first."))
+            self._document.refused.emit(self.tr("The signals are in file order already. Sort them first."))
             return
         order = self.table.model.order()
         current = self.current()

@@ -63,7 +63,7 @@ def places_text(project: Project, name: str) -> str:
     """Where one signal is used, a line each; the first dozen."""
     places = [use.where for use in places_of(project, name)]
     if not places:
-        return QCoreApplication.translate("SignalCells", "Nothing uses it yet")
+        return QCoreApplication.translate("SignalCells", "Not used yet")
     if len(places) > MOST_NAMED:
         more = QCoreApplication.translate("SignalCells", "and more: {count}").format(count=len(places) - MOST_NAMED)
         places = [*places[:MOST_NAMED], more]

@@ -74,7 +74,7 @@ class PartEditing:
         return () if found is None or part is None else found(self.project, part)
 
     def take(self, place: int, column: int, text: str) -> bool:
-        """Take over the text of one cell. A wrong one is kept as a draft, or told where it cannot be kept.
+        """Accept the text of one cell. A wrong one is kept as a draft, or told where it cannot be kept.
 
         A `place` below 0 makes a new part, unless the text is empty.
         """
@@ -92,14 +92,14 @@ class PartEditing:
     def _keep(self, place: int, column: int, text: str, reason: str) -> None:
         row = self.reader.columns[column].form_row
         if place < 0 or row is None:
-            said = translate("PartEditing", "'{text}' is not taken over: {reason}")
+            said = translate("PartEditing", "'{text}' was not accepted: {reason}")
             self.document.refused.emit(said.format(text=text, reason=reason))
             return
         part = self.part(place)
         texts = (text, "") if self.reader.columns[column].key in ("limits", "scale") else (text,)
         self._drafts.keep((self.reader.kind, part.name), row(part), texts, reason)
         self.document.refused.emit(
-            translate("PartEditing", "'{text}' is kept in the properties until it is right: {reason}").format(
+            translate("PartEditing", "'{text}' stays in the properties until it is corrected: {reason}").format(
                 text=text, reason=reason
             )
         )
@@ -112,7 +112,7 @@ class PartEditing:
         bad: Sequence[BadCell] = (),
         may: Callable[[Proposal], bool] = lambda _proposal: True,
     ) -> Proposal | None:
-        """Take over the texts of several rows as one step; of bad cells it is asked whether the rest shall come in,
+        """Accept the texts of several rows as one step; of bad cells it is asked whether the rest shall come in,
         which is without any new row that has one.
 
         `bad` are those that are known already; `may` has the last word. Returns what was done, None if nothing was.

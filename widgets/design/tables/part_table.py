@@ -96,18 +96,18 @@ class PartTable(QWidget):
         self.heading = QLabel(title)
         self.heading.setProperty("look", "heading")
         self.narrow = QLineEdit(self)
-        self.narrow.setPlaceholderText(self.tr("Narrow the list"))
-        self.narrow.setAccessibleName(self.tr("Narrow the list"))
+        self.narrow.setPlaceholderText(self.tr("Filter"))
+        self.narrow.setAccessibleName(self.tr("Filter"))
         self.narrow.setClearButtonEnabled(True)
         self.narrow.setMaximumWidth(scaled(220))
         self.which = Choice(self)
-        self.which.setAccessibleName(self.tr("Which of them are shown"))
+        self.which.setAccessibleName(self.tr("Rows shown"))
         self.which.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.which.addItem(self.tr("all"))
         for text, _ in self._narrowing.choices if self._narrowing is not None else ():
             self.which.addItem(text)
         self.file_order = QPushButton(self.tr("File order"))
-        self.file_order.setToolTip(self.tr("Sorted is the view only. Back to the order of the file"))
+        self.file_order.setToolTip(self.tr("Sorting changes the view only. Go back to the order of the file"))
         self.add_button = tool(plus_icon(), self.tr("Add"), self, self.tr("Add (Insert)"))
         self.copy_button = tool(copies_icon(), self.tr("Duplicate"), self, self.tr("Duplicate (Ctrl+D)"))
         self.up_button = tool(up_icon(), self.tr("Move up"), self, self.tr("Move up (Alt+Up)"))
@@ -200,7 +200,7 @@ class PartTable(QWidget):
 
     def _take(self, row: int, column: int, text: str) -> None:
         if self.editing is not None and not self.editing.take(self.model.place(row), column, text):
-            self.chosen.emit(self.current())  # the properties show what is not taken over
+            self.chosen.emit(self.current())  # the properties show what is not accepted
 
     # What is shown
 
@@ -335,7 +335,7 @@ class PartTable(QWidget):
         none = self.model.shown == 0
         if none:
             left_out = self.model.filtered and bool(self.model.parts)
-            self.nothing.setText(self.tr("All of them are left out by the filter.") if left_out else self._empty)
+            self.nothing.setText(self.tr("The filter hides all rows.") if left_out else self._empty)
         self.nothing.setVisible(none)
         self.copy_button.setEnabled(at >= 0)
         self.delete_button.setEnabled(at >= 0)

@@ -1,4 +1,4 @@
-"""Two tables under one another; those of turns and actions."""
+"""Two tables under one another; those of screen changes and actions."""
 
 from __future__ import annotations
 
@@ -97,7 +97,7 @@ class TwoTables(QWidget):
 
 
 class BehaviourView(TwoTables):
-    """All turns and all actions, in their order: of two that could count, the first does."""
+    """All screen changes and all actions, in their order: of two that could count, the first does."""
 
     def __init__(self, document: Document, begun: Unfinished, parent: QWidget | None = None) -> None:
         super().__init__(document, parent)
@@ -105,33 +105,33 @@ class BehaviourView(TwoTables):
         self._added: Kind | None = None
         begun.completed.connect(self._completed)
         self.screen_changes = PartTable(
-            self.tr("Turns"),
+            self.tr("Screen changes"),
             [
                 Column(self.tr("Cause"), lambda _project, part: cause_text(part)),
-                Column(self.tr("On"), lambda _project, part: from_text(part), 150),
-                Column(self.tr("To"), lambda _project, part: target_text(part), 170),
+                Column(self.tr("On screen"), lambda _project, part: from_text(part), 150),
+                Column(self.tr("Goes to"), lambda _project, part: target_text(part), 170),
             ],
             [("key", self.tr("By a key")), ("when", self.tr("By a condition")), ("idle", self.tr("After idle time"))],
-            empty=self.tr("No turn yet. Insert adds one."),
+            empty=self.tr("No screen changes yet. Insert adds one."),
         )
         self.actions_table = PartTable(
             self.tr("Actions"),
             [
                 Column(self.tr("Cause"), lambda _project, part: cause_text(part)),
-                Column(self.tr("On"), lambda _project, part: from_text(part), 150),
-                Column(self.tr("Does"), lambda _project, part: deed_text(part), 270),
+                Column(self.tr("On screen"), lambda _project, part: from_text(part), 150),
+                Column(self.tr("Effect"), lambda _project, part: deed_text(part), 270),
             ],
             [("key", self.tr("By a key")), ("when", self.tr("By a condition"))],
-            empty=self.tr("No action yet. Insert adds one."),
+            empty=self.tr("No actions yet. Insert adds one."),
         )
         self._add_tables(("screen_change", self.screen_changes), ("action", self.actions_table), [260, 220])
         self.screen_changes.add_wanted.connect(lambda cause: self.add_screen_change(cause))
         self.screen_changes.duplicate_wanted.connect(lambda places: self._duplicate_screen_change(places[-1]))
         self.screen_changes.delete_wanted.connect(
-            lambda places: self._delete("screen_change", self.tr("Delete turn"), places)
+            lambda places: self._delete("screen_change", self.tr("Delete screen change"), places)
         )
         self.screen_changes.move_wanted.connect(
-            lambda places, way: self._move("screen_change", self.tr("Move turn"), places, way)
+            lambda places, way: self._move("screen_change", self.tr("Move screen change"), places, way)
         )
         self.actions_table.add_wanted.connect(lambda cause: self.add_action(cause))
         self.actions_table.duplicate_wanted.connect(lambda places: self._duplicate_action(places[-1]))
@@ -145,7 +145,7 @@ class BehaviourView(TwoTables):
     def show_project(
         self, project: Project, wrong_screen_changes: frozenset[int], wrong_actions: frozenset[int]
     ) -> None:
-        """Show the turns and actions of a project; the wrong ones have errors."""
+        """Show the screen changes and actions of a project; the wrong ones have errors."""
         self.screen_changes.show_parts(project, self._listed(project, "screen_change"), wrong_screen_changes)
         self.actions_table.show_parts(project, self._listed(project, "action"), wrong_actions)
         kind, self._added = self._added, None
@@ -187,10 +187,10 @@ class BehaviourView(TwoTables):
             self._move_several(kind, name, places, way)
 
     def add_screen_change(self, cause: str, screen: str | None = None) -> None:
-        """Add a turn by `key`, by a condition (`when`) or after `idle` time; with `screen` from there."""
+        """Add a screen change by `key`, by a condition (`when`) or after `idle` time; with `screen` from there."""
         project = self._document.project
         if not project.screens:
-            self._document.refused.emit(self.tr("A turn leads to a screen; add one first."))
+            self._document.refused.emit(self.tr("A screen change needs a screen to go to; add one first."))
             return
         if cause == "when":
             if not project.signals:
@@ -200,7 +200,7 @@ class BehaviourView(TwoTables):
         elif cause == "idle":
             screen_change = unmade(ScreenChange, idle_s=120, to="")
         elif not project.panel.keys:
-            self._document.refused.emit(self.tr("The panel has no keys; name some in its properties first."))
+            self._document.refused.emit(self.tr("The panel has no keys; add some in its properties first."))
             return
         else:
             screen_change = unmade(ScreenChange, key=_free_key(project, screen), from_=screen, to="")
@@ -215,7 +215,7 @@ class BehaviourView(TwoTables):
         if cause == "when":
             action = unmade(Action, when=no_condition(), do="")
         elif not project.panel.keys:
-            self._document.refused.emit(self.tr("The panel has no keys; name some in its properties first."))
+            self._document.refused.emit(self.tr("The panel has no keys; add some in its properties first."))
             return
         else:
             action = unmade(Action, key=_free_key(project, screen), from_=screen, do="")
@@ -226,7 +226,9 @@ class BehaviourView(TwoTables):
             return
         screen_change = self._document.project.screen_changes[index]
         if (
-            self._document.do(self.tr("Duplicate turn"), lambda p: edits.add_screen_change(p, screen_change, index + 1))
+            self._document.do(
+                self.tr("Duplicate screen change"), lambda p: edits.add_screen_change(p, screen_change, index + 1)
+            )
             is None
         ):
             self.select("screen_change", index + 1)
@@ -244,7 +246,7 @@ class BehaviourView(TwoTables):
 
 
 def _free_key(project: Project, screen: str | None) -> str:
-    """A key that turns nothing and does nothing there yet, or the first one."""
+    """A key that has no screen change and no action there yet, or the first one."""
     taken = {screen_change.key for screen_change in project.screen_changes if screen_change.from_ in (None, screen)}
     taken |= {action.key for action in project.actions if action.from_ in (None, screen)}
     return next((key for key in project.panel.keys if key not in taken), project.panel.keys[0])

@@ -89,9 +89,9 @@ class TableWork(QObject):
     def _number(self, text: str, rows: tuple[int, ...]) -> None:
         if _NUMBER_MARK not in text:
             self._editing.document.refused.emit(
-                self.tr(
-                    "Several rows cannot have the same name. Write # where the number is to stand: {name} #"
-                ).format(name=text.strip())
+                self.tr("Several rows cannot have the same name. Enter # where the number goes: {name} #").format(
+                    name=text.strip()
+                )
             )
             return
         key = self._model.columns[0].key
@@ -104,7 +104,7 @@ class TableWork(QObject):
         """The cells of the first selected row in all rows under it."""
         area = self._grid.area()
         if len(area.rows) < 2:
-            self._editing.document.refused.emit(self.tr("Select the cells to fill as well: Shift and Down."))
+            self._editing.document.refused.emit(self.tr("Select the cells to fill as well: Shift+Down."))
             return
         project = self._editing.project
         first = self._model.part(area.rows[0])
@@ -152,7 +152,7 @@ class TableWork(QObject):
         """The selected cells as text with tabs between them; with headings also those that cannot be pasted."""
         area = self._grid.area()
         if not area.rows:
-            self._editing.document.refused.emit(self.tr("Nothing is selected to be copied."))
+            self._editing.document.refused.emit(self.tr("Nothing is selected to copy."))
             return
         columns = [self._model.columns[column] for column in area.columns]
         if not headed and len(columns) > 1:
@@ -202,12 +202,10 @@ class TableWork(QObject):
             places = [self._place(area.rows[0] + number) for number in range(len(table.rows))]
         rows = [dict(row) for row in table.rows]
         said = (
-            [self.tr("Not taken over: {columns}.").format(columns=", ".join(table.unknown[:8]))]
-            if table.unknown
-            else []
+            [self.tr("Not accepted: {columns}.").format(columns=", ".join(table.unknown[:8]))] if table.unknown else []
         )
         if as_new and (count := self._free_names(rows)):
-            said.append(self.tr("Names that were taken and got a number: {count}.").format(count=count))
+            said.append(self.tr("Names already in use, given a number: {count}.").format(count=count))
         self._put_table(rows, places, table.first, said)
 
     def _free_names(self, rows: list[dict[str, str]]) -> int:

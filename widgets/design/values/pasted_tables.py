@@ -35,9 +35,9 @@ def cells_of(text: str) -> list[list[str]]:
     try:
         rows = [list(row) for row in csv.reader(io.StringIO(text, newline=""), delimiter="\t")]
     except csv.Error:
-        raise ValueError(translate("Pasted", "what is on the clipboard cannot be read as a table")) from None
+        raise ValueError(translate("Pasted", "the clipboard cannot be read as a table")) from None
     if len(rows) > MOST_ROWS:
-        text = translate("Pasted", "there are {count} rows on the clipboard; {most} are taken at most")
+        text = translate("Pasted", "the clipboard has {count} rows; at most {most} can be pasted")
         raise ValueError(text.format(count=len(rows), most=MOST_ROWS))
     if all(len(row) < 2 for row in rows):
         return [row or [""] for row in rows]
@@ -134,13 +134,13 @@ def plain_numbers(text: str, mark: Mark | None) -> str:
             if own is None or (own == "," and "." in token):
                 small, large = token.replace(",", "."), token.replace(",", "").replace(".", "")
                 raise ValueError(
-                    translate("Pasted", "'{text}' can mean {small} or {large}; write the one that is meant").format(
-                        text=match[0], small=small, large=large
-                    )
+                    translate(
+                        "Pasted", "'{text}' can mean {small} or {large}; write it so that only one is possible"
+                    ).format(text=match[0], small=small, large=large)
                 )
         elif own is not None and mark is not None and own != mark:
             raise ValueError(
-                translate("Pasted", "'{text}' is written otherwise than the other numbers").format(text=match[0])
+                translate("Pasted", "'{text}' is written differently from the other numbers").format(text=match[0])
             )
         if own == ",":
             return token.replace(".", "").replace(",", ".")

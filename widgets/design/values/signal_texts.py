@@ -31,7 +31,7 @@ def table_words() -> dict[str, str]:
 def orders() -> list[tuple[str, str]]:
     """The two orders of words or bytes: stored word and what a person reads."""
     return [
-        ("high-first", translate("FollowerForm", "high first (the standard)")),
+        ("high-first", translate("FollowerForm", "high first (standard)")),
         ("low-first", translate("FollowerForm", "low first")),
     ]
 
@@ -62,7 +62,7 @@ def read_span(text: str) -> tuple[Decimal, Decimal] | None:
     word = re.escape(translate("SignalCells", "to"))
     parts = re.split(rf"\s*(?:\b(?:to|{word})\b|\.\.+|\u2026|;)\s*", text.strip())
     if len(parts) != 2:
-        raise ValueError(translate("SignalCells", "write two numbers: 0 to 50"))
+        raise ValueError(translate("SignalCells", "enter two numbers: 0 to 50"))
     return number(parts[0]), number(parts[1])
 
 
@@ -93,13 +93,13 @@ def read_scale(text: str) -> Scale | None:
         left, _, right = text.partition("=")
         raw, value = read_span(left), read_span(right)
         if raw is None or value is None:
-            raise ValueError(translate("SignalCells", "write two points: 0 to 10000 = 0 to 50"))
+            raise ValueError(translate("SignalCells", "enter two points: 0 to 10000 = 0 to 50"))
         return Scale(raw=raw, value=value)
     if (divisor := _DIVISOR.fullmatch(text)) is not None:
         return Scale(raw=(Decimal(0), number(divisor[1])), value=(Decimal(0), Decimal(1)))
     factor = _FACTOR.fullmatch(text)
     if factor is None:
-        raise ValueError(translate("SignalCells", "write two points: 0 to 10000 = 0 to 50; or a factor: x 0.1"))
+        raise ValueError(translate("SignalCells", "enter two points: 0 to 10000 = 0 to 50; or a factor: x 0.1"))
     slope = number(factor[1])
     offset = number(f"{factor[2]}{factor[3]}") if factor[3] else Decimal(0)
     with localcontext(prec=90):
@@ -124,10 +124,10 @@ def read_texts_line(text: str) -> dict[str, str]:
     while at < end:
         match = _TEXT.match(text, at)
         if match is None or match.end() == at:
-            raise ValueError(translate("SignalCells", "write a text per value: 0 = stopped; 1 = running"))
+            raise ValueError(translate("SignalCells", "enter a text per value: 0 = stopped; 1 = running"))
         key = match[1] if match[1] == OTHERWISE else str(int(match[1]))
         if key in found:
-            raise ValueError(translate("SignalCells", "the value {key} has a text already").format(key=key))
+            raise ValueError(translate("SignalCells", "the value {key} already has a text").format(key=key))
         found[key] = match[3] if match[2] is None else match[2].replace('""', '"')
         at = match.end()
     return found

@@ -456,7 +456,7 @@ def test_a_list_is_dropped_on_the_table_of_signals(
     QApplication.sendEvent(design.signals, drop)
     qtbot.waitUntil(lambda: "flow" in document.project.signal_named, timeout=20_000)
     assert document.project.signals[design.signals.current()].name == "flow"
-    assert "Signals brought in: 3" in design.notice.text.text()
+    assert "Imported signals: 3" in design.notice.text.text()
 
 
 def test_every_choice_has_a_name_and_is_reached_by_tab(opened: Opened) -> None:

@@ -103,7 +103,7 @@ def test_a_screen_without_a_way_to_it_or_from_it_stands_out(page_map: PageMap, p
     more = edits.add_screen(edits.add_screen(project, "lost"), "stuck")
     more = more.replace(screen_changes=(ScreenChange(from_="hall", key="up", to="stuck"), *project.screen_changes[2:]))
     show(page_map, more)
-    assert page_map.nodes["lost"].facts.words == ("no way here",)
+    assert page_map.nodes["lost"].facts.words == ("unreachable",)
     assert "no way back" not in page_map.nodes["stuck"].facts.words, "the idle turn leads back"
     show(page_map, more.replace(screen_changes=(ScreenChange(from_="hall", key="up", to="stuck"),)))
     assert page_map.nodes["stuck"].facts.words == ("no way back", "1 press")
@@ -148,7 +148,7 @@ def test_findings_are_marked_on_screens_and_turns(page_map: PageMap) -> None:
     assert page_map.nodes["climate"].facts.findings_words == "Errors: 1, Warnings: 1"
     assert page_map.nodes["recipe"].facts.findings_words == ""
     faulty = {edge.arrow.to for edge in page_map.edges if any(label.faulty for label in edge.labels)}
-    assert faulty == {"climate", "recipe", "fan", "hall"}, "the turn to the next screen"
+    assert faulty == {"climate", "recipe", "fan", "hall"}, "the screen change to the next screen"
 
 
 def test_a_letter_on_a_screen_repaints_that_screen_alone(
@@ -230,14 +230,14 @@ def test_keys_walk_from_screen_to_screen(page_map: PageMap, qtbot: QtBot) -> Non
 def test_keys_walk_through_the_turns_of_a_screen(page_map: PageMap, project: Project) -> None:
     page_map.select_screen("hall")
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Turn from hall to fan: left"
+    assert page_map.accessibleDescription() == "Screen change from hall to fan: left"
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Turn from hall to climate: right"
+    assert page_map.accessibleDescription() == "Screen change from hall to climate: right"
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Turn from every screen to hall: idle 180 s"
+    assert page_map.accessibleDescription() == "Screen change from every screen to hall: idle 180 s"
     assert project.screen_changes[page_map.selected_screen_change() or 0].idle_s == 180
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Turn from hall to fan: left"
+    assert page_map.accessibleDescription() == "Screen change from hall to fan: left"
     QTest.keyClick(page_map, Key.Key_Left)
     assert page_map.selected_screen() == "hall", "back to the screen"
 
@@ -247,9 +247,9 @@ def test_the_turns_of_one_arrow_are_gone_through(page_map: PageMap, project: Pro
     page_map.select_screen("hall")
     QTest.keyClick(page_map, Key.Key_PageDown)
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Turn from hall to climate: right; 1 of 2 here"
+    assert page_map.accessibleDescription() == "Screen change from hall to climate: right; 1 of 2 here"
     QTest.keyClick(page_map, Key.Key_PageDown)
-    assert page_map.accessibleDescription() == "Turn from hall to climate: up; 2 of 2 here"
+    assert page_map.accessibleDescription() == "Screen change from hall to climate: up; 2 of 2 here"
     QTest.mouseClick(page_map.viewport(), LEFT, NO, label(page_map, "hall", "climate"))
     assert "right; 1 of 2" in page_map.accessibleDescription(), "a click on it goes to the next"
 
@@ -415,9 +415,9 @@ def test_the_keys_of_a_screen_tell_what_they_do(page_map: PageMap, qtbot: QtBot)
     cap = keys_shown(page_map, qtbot, "hall")
     QTest.mouseMove(page_map.viewport(), cap("right"))
     assert page_map.strip.toolTip() == (
-        "right: leads to climate, from every screen. Drag it to a screen to lead there."
+        "right: goes to climate, from every screen. Drag it to the screen that it should go to."
     )
     QTest.mouseMove(page_map.viewport(), cap("start"))
     assert "fan control" in page_map.strip.toolTip()
     QTest.mouseMove(page_map.viewport(), cap("up"))
-    assert page_map.strip.toolTip() == "up: free. Drag it to a screen to lead there."
+    assert page_map.strip.toolTip() == "up: free. Drag it to the screen that it should go to."

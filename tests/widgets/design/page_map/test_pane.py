@@ -99,8 +99,8 @@ def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkspace, document: Doc
     before = document.project
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "recipe"))
     assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="recipe")
-    assert document.undo_name == "Draw turn"
-    assert design.map.accessibleDescription() == "Turn from hall to recipe: up"
+    assert document.undo_name == "Draw screen change"
+    assert design.map.accessibleDescription() == "Screen change from hall to recipe: up"
     assert design.inspector.current_form() is design.inspector.form_of("screen_change")
     document.undo()
     assert document.project is before
@@ -109,7 +109,7 @@ def test_a_turn_that_is_drawn_is_one_step(design: DesignWorkspace, document: Doc
 def test_a_key_that_leads_somewhere_already_is_led_elsewhere(
     design: DesignWorkspace, document: Document, qtbot: QtBot
 ) -> None:
-    document.do("Draw turn", lambda project: edits.lead_key(project, "hall", "up", "recipe"))
+    document.do("Draw screen change", lambda project: edits.lead_key(project, "hall", "up", "recipe"))
     count = len(document.project.screen_changes)
     drag(design.map, cap(design, qtbot, "hall", "up"), middle(design.map, "fan"))
     assert len(document.project.screen_changes) == count
@@ -133,7 +133,7 @@ def test_a_turn_drawn_to_an_empty_place_may_make_a_screen_there(
     assert isinstance(menu, QMenu)
     QTest.keyClick(menu, Key.Key_Down)
     QTest.keyClick(menu, Key.Key_Return)
-    assert document.undo_name == "Draw turn to a new screen"
+    assert document.undo_name == "Draw screen change to a new screen"
     assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="up", to="screen")
     assert document.project.screen_named["screen"].map == design.map.map_scene.places["screen"]
     assert document.selection.screen == "screen"
@@ -149,7 +149,7 @@ def test_a_turn_is_added_by_keyboard(design: DesignWorkspace, document: Document
     def fill() -> None:
         dialog = QApplication.activeModalWidget()
         assert isinstance(dialog, ScreenChangeDialog)
-        assert dialog.windowTitle() == "Add a turn from 'hall'"
+        assert dialog.windowTitle() == "Add screen change from 'hall'"
         told.append(dialog.told.text())
         QTest.keyClick(dialog.keys, Key.Key_Home)
         told.append(dialog.told.text())
@@ -161,18 +161,18 @@ def test_a_turn_is_added_by_keyboard(design: DesignWorkspace, document: Document
     design.map_pane.screen_change_action.trigger()
     assert told == [
         "The key up is free on this screen.",
-        "On the other screens the key left goes on doing what it does.",
+        "On the other screens the key left stays as it is.",
     ]
     assert document.project.screen_changes[-1] == ScreenChange(from_="hall", key="left", to="recipe")
 
 
 def test_the_delete_key_takes_the_selected_turn(design: DesignWorkspace, document: Document) -> None:
-    document.do("Draw turn", lambda project: edits.lead_key(project, "too hot", "up", "recipe"))
+    document.do("Draw screen change", lambda project: edits.lead_key(project, "too hot", "up", "recipe"))
     before = document.project.screen_changes
     design.map.select_screen_change(len(before) - 1)
     QTest.keyClick(design.map, Key.Key_Delete)
     assert document.project.screen_changes == before[:-1]
-    assert document.undo_name == "Delete turn"
+    assert document.undo_name == "Delete screen change"
     assert design.map.selected_screen() == "too hot"
 
 
@@ -395,7 +395,7 @@ def test_a_turn_for_every_screen_is_added_by_keyboard(design: DesignWorkspace, d
     QTimer.singleShot(0, fill)
     QTest.keyClick(design.map, Key.Key_T, CTRL)
     assert document.project.screen_changes[-1] == ScreenChange(key="up", to="hall")
-    assert design.map.accessibleDescription() == "Turn from every screen to hall: up, any screen"
+    assert design.map.accessibleDescription() == "Screen change from every screen to hall: up, any screen"
 
 
 SHIFT = Qt.KeyboardModifier.ShiftModifier

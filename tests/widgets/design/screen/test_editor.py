@@ -69,7 +69,7 @@ def test_typing_ends_with_the_row(editor: ScreenEditor, document: Document) -> N
 def test_a_key_of_the_panel_goes_where_it_turns(editor: ScreenEditor, document: Document) -> None:
     document.select_screen("run")
     right = editor.face.keypad.buttons["right"]
-    assert right.toolTip() == "Turns to 'measured'"
+    assert right.toolTip() == "Goes to 'measured'"
     QTest.mouseClick(right, Qt.MouseButton.LeftButton)
     assert document.selection.screen == "measured"
     QTest.mouseClick(editor.face.keypad.buttons["enter"], Qt.MouseButton.LeftButton)

@@ -75,7 +75,7 @@ def test_nothing_found_is_said(editor: ScreenEditor, document: Document) -> None
     assert bar.count.text() == "Not found"
     assert not bar.all_button.isEnabled()
     press(editor, Key.Key_F3)
-    assert "Nothing is found" in notice_of(editor)
+    assert "was not found" in notice_of(editor)
     assert document.selection.screen == before.screen
 
 

@@ -67,7 +67,7 @@ def test_space_ends_it_and_tells_where_the_panel_was(tryout: Tryout, qtbot: QtBo
     project = edits.add_screen_change(project, edits.screen_change(key="f1", to="other"))
     begin(tryout, project, "run", qtbot)
     QTest.keyClick(tryout.face, Qt.Key.Key_F1)
-    assert "Turned to" in tryout.said.text()
+    assert "Went to" in tryout.said.text()
     with qtbot.waitSignal(tryout.ended) as ended:
         QTest.keyClick(tryout.face, Qt.Key.Key_Space)
     assert ended.args == ["other"]
@@ -101,7 +101,7 @@ def test_a_fault_played_at_the_drive_shows_its_screen(tryout: Tryout, qtbot: QtB
     tryout.followers.show()
     box = next(box for box in tryout.followers.findChildren(QCheckBox) if "External" in box.text())
     QTest.mouseClick(box, Qt.MouseButton.LeftButton, pos=QPoint(8, box.height() // 2))
-    qtbot.waitUntil(lambda: shown(tryout) != before and "Turned to" in tryout.said.text())
+    qtbot.waitUntil(lambda: shown(tryout) != before and "Went to" in tryout.said.text())
 
 
 def test_a_project_that_cannot_be_played_says_why(tryout: Tryout) -> None:

@@ -50,10 +50,10 @@ def test_raw_value_and_shown_text_stand_side_by_side(document: Document, qtbot: 
     assert [label.text() for label in aid.shown[:2]] == ["0.0 Hz", "50.0 Hz"]
     assert aid.told.text().splitlines()[:2] == [
         "value = raw x 0.005 + 0",
-        "uint16 holds raw 0 to 65535: that is 0.0 Hz to 327.7 Hz.",
+        "uint16 covers raw 0 to 65535: that is 0.0 Hz to 327.7 Hz.",
     ]
     assert "The limits 20 to 50 are raw 4000 to 10000." in aid.told.text()
-    assert "The widest text is 327.7; cells: 5." in aid.told.text()
+    assert "The longest text is 327.7; cells: 5." in aid.told.text()
 
 
 def test_a_value_is_tried_in_both_directions(document: Document, qtbot: QtBot) -> None:
@@ -65,7 +65,7 @@ def test_a_value_is_tried_in_both_directions(document: Document, qtbot: QtBot) -
     assert aid.try_raw.text() == "2469"
     assert aid.shown[2].text() == "12.3 Hz  (exactly 12.345)"
     write(aid.try_raw, "70000")
-    assert aid.shown[2].text() == "uint16 does not hold raw 70000"
+    assert aid.shown[2].text() == "raw 70000 is outside uint16"
     write(aid.try_value, "fast")
     assert "'fast' is not a number" in aid.shown[2].text()
 
@@ -131,7 +131,7 @@ def test_there_is_none_for_what_has_no_scale(design: DesignWorkspace) -> None:
     design.show_view("signals")
     design.ways.show_signal("running")
     QTest.keySequence(design.signals.table.table, "Ctrl+F12")
-    assert design.notice.text.text() == "Only a number in registers has a scale."
+    assert design.notice.text.text() == "Only a number in registers can be scaled."
 
 
 # The rows of the form

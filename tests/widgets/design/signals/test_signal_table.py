@@ -570,7 +570,7 @@ def test_under_headings_rows_find_their_signals_by_name(design: DesignWorkspace,
     assert signal(document, "speed set point").unit == "kHz"
     assert document.project.signals[-1].name == "brand new"
     assert document.project.signal_named["status"].unit == ""
-    assert "Not taken over: Colour." in design.notice.text.text()
+    assert "Not accepted: Colour." in design.notice.text.text()
 
 
 def test_numbers_with_commas_stay_what_they_are(design: DesignWorkspace, document: Document) -> None:
@@ -937,7 +937,7 @@ def test_a_filter_that_leaves_all_out_says_so(design: DesignWorkspace) -> None:
     table = design.signals.table
     assert not table.nothing.isVisible()
     QTest.keyClicks(table.narrow, "nowhere")
-    assert table.nothing.text() == "All of them are left out by the filter."
+    assert table.nothing.text() == "The filter hides all rows."
     assert table.nothing.isVisible()
 
 

@@ -70,7 +70,7 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
     ("name", "key", "text", "words"),
     [
         ("command", "register", "31o", "'31o' is not a whole number"),
-        ("command", "register", "", "a whole number is needed"),
+        ("command", "register", "", "enter a whole number"),
         ("command", "name", "status", "'status' already exists"),
         ("command", "name", "", "is empty"),
         ("command", "from", "punp", "'punp' is not one of these: pump"),
@@ -80,18 +80,18 @@ def test_a_text_in_a_cell(name: str, key: str, text: str, attribute: str, value:
         ("command", "encoding", "int16 3", "only a string has a length"),
         ("run time", "word_order", "sideways", "'sideways' is not one of these: high first"),
         ("command", "limits", "50 to 0", "the lower limit 50 is above the upper limit 0"),
-        ("command", "limits", "50", "write two numbers"),
+        ("command", "limits", "50", "enter two numbers"),
         ("command", "limits", "0 to 1,500", "can mean 1.500 or 1500"),
         ("command", "decimals", "12", "needs at most 9, not 12"),
         ("command", "scale", "0 to 0 = 0 to 5", "the two raw points are the same"),
-        ("command", "scale", "often", "write two points"),
-        ("command", "write", "perhaps", "write yes or no"),
-        ("command", "texts", "off, on", "write a text per value"),
-        ("command", "texts", "1 = a; 1 = b", "the value 1 has a text already"),
-        ("command", "table", "bit", "a bit needs the signal that it is taken of"),
+        ("command", "scale", "often", "enter two points"),
+        ("command", "write", "perhaps", "enter yes or no"),
+        ("command", "texts", "off, on", "enter a text per value"),
+        ("command", "texts", "1 = a; 1 = b", "the value 1 already has a text"),
+        ("command", "table", "bit", "a bit needs the signal that contains it"),
         ("command", "drive_role", "spead", "there is no 'spead'"),
         ("running", "drive_role", "current", "is not one of these: command: run, "),
-        ("running", "from", "fault", "holds no bits"),
+        ("running", "from", "fault", "has no bits"),
         ("running", "from", "nobody", "signal 'nobody' does not exist"),
         ("running", "register", "64", "needs at most 63, not 64"),
     ],
@@ -202,7 +202,7 @@ def test_a_row_whose_kind_cannot_be_is_left_as_it_is_and_says_so() -> None:
     )
     assert (proposal.parts, proposal.added) == ({}, [])
     assert [cell.reason for cell in proposal.bad] == [
-        "a bit needs the signal that it is taken of; the row is not changed",
+        "a bit needs the signal that contains it; the row is not changed",
         "a new signal needs a name",
         "a new signal needs a name; the row is skipped",
     ]

@@ -62,26 +62,26 @@ def headings(form: Form) -> list[str]:
 def test_a_signal_is_made_something_of_the_drive_in_its_form(design: DesignWorkspace) -> None:
     document = design.document
     form = show(design, "speed")
-    choose(form, "Plays", "output frequency")
+    choose(form, "Role", "output frequency")
     assert plays(document, "speed") == "output-frequency"
-    choose(form, "Plays", "(nothing of the drive)")
+    choose(form, "Role", "(no role)")
     assert plays(document, "speed") is None
 
 
 def test_a_single_bit_is_offered_only_what_is_on_or_off(design: DesignWorkspace) -> None:
-    offered = rows(editor_of(show(design, "start"), "Plays"))
+    offered = rows(editor_of(show(design, "start"), "Role"))
     assert "command: run" in offered
     assert "current" not in offered
-    assert "current" in rows(editor_of(show(design, "command"), "Plays"))
+    assert "current" in rows(editor_of(show(design, "command"), "Role"))
 
 
 def test_nothing_is_offered_where_no_drive_is_simulated(design: DesignWorkspace) -> None:
     form = show(design, "speed")
-    assert "When it is simulated" in headings(form)
-    assert headings(show(design, "kept")) == ["Source", "Shown", "Changed and read", "About"]
+    assert "Simulation" in headings(form)
+    assert headings(show(design, "kept")) == ["Source", "Display", "Writing and polling", "Documentation"]
     design.document.do("Simulate as a bank", lambda project: edits.change_follower(project, "it", simulate="bank"))
     form = show(design, "speed")
-    assert all(row.label != "Plays" or row.isHidden() for row in form.rows)
+    assert all(row.label != "Role" or row.isHidden() for row in form.rows)
 
 
 def test_the_form_of_a_follower_says_what_its_drive_obeys(design: DesignWorkspace) -> None:

@@ -77,7 +77,7 @@ def differences(packed: Program, known: Program, folder: Path, most_differing: f
         for who, program in (("packed", packed), ("known", known)):
             picture = folder / f"{workspace}-{who}.png"
             picture.unlink(missing_ok=True)
-            done = program.run(folder, "demo", "--grab", picture, "--for", "5", "--workplace", workspace, *look)
+            done = program.run(folder, "demo", "--grab", picture, "--for", "5", "--workspace", workspace, *look)
             shown.append(QImage(str(picture)))
             if done.returncode or shown[-1].isNull():
                 yield f"{workspace}: no picture of what is {who}; ended with {done.returncode}:\n{done.stderr}"

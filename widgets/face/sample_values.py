@@ -145,7 +145,7 @@ def sample_value(project: Project, name: str) -> Fraction | str | None:
     if isinstance(signal, RegisterSignal) and signal.encoding == "string":
         return signal.start_value if isinstance(signal.start_value, str) else "TEXT"
     if worded := numbered(signal.texts):
-        return Fraction(list(worded)[-1])
+        return Fraction(list(worded)[:2][-1])  # the first says mostly that there is nothing
     if isinstance(signal, BitSignal):
         return Fraction(1)
     if isinstance(signal, HeldSignal):

@@ -19,8 +19,8 @@ PROJECT = pump_project(
     word("word", 300, write=True),
     word("lamp", 1, table="coil", write=True),
     RegisterSignal(name="blower", follower="fan", number=1, table="coil", write=True),
-    BitSignal(name="run", bit=Bit(of="word", number=0), write=True),
-    BitSignal(name="reverse", bit=Bit(of="word", number=1), write=True),
+    BitSignal(name="run", bit=Bit(of="word", number=4), write=True),
+    BitSignal(name="reverse", bit=Bit(of="word", number=5), write=True),
     line=SerialLine(name="bus", device="x"),
     followers=(Follower(name="pump", line="bus"), Follower(name="fan", line="bus", unit=2)),
 )

@@ -24,7 +24,7 @@ PROJECT = pump_project(
     word("speed", 14),
     word("limit", 15, write=True, limits=(Decimal(0), Decimal(50))),
     word("command", 16, write=True),
-    BitSignal(name="run", bit=Bit(of="command", number=0), write=True),
+    BitSignal(name="run", bit=Bit(of="command", number=4), write=True),
     word("reset", 17, write=True),
 ).replace(actions=(Action(key="enter", do="set", signal="reset"),))
 

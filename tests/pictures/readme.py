@@ -1,0 +1,99 @@
+"""Takes the pictures of the README anew: `python -m tests.pictures.readme`.
+
+The demos are live against their simulated drives, as after `fanlight demo`; the pump is run up, given another set
+point, and its supply sags until it trips.
+"""
+
+from __future__ import annotations
+
+import os
+import time
+from pathlib import Path
+from typing import Final
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from app.follower.drive_bank import DriveBank
+from app.session.session import Session
+from tests.pictures.stage import Setting, settle, settle_until, staged
+from widgets.kit.palette import Appearance
+from widgets.shell.window import MainWindow
+
+FOLDER: Final = Path(__file__).parents[2] / "resources" / "pictures"
+DESIGN, BENCH, START_UP = range(3)
+
+
+def main() -> None:
+    """Overwrite the three pictures."""
+    with staged(Setting()) as window:
+        connected(window)
+        press(window, "start")
+        settle_until(lambda: drive(window).drive.at_reference)
+        rest(1.0)
+        save(window, "bench")
+        press(window, "stop")
+    with staged(Setting()) as window:
+        connected(window)
+        window.show_workspace(START_UP)
+        rest(3.0)
+        press(window, "start")
+        settle_until(lambda: drive(window).drive.at_reference)
+        rest(2.0)
+        press(window, "enter", "up", "up", "up", "enter")
+        rest(4.0)
+        drive(window).inputs.supply = 0.6
+        settle_until(lambda: drive(window).drive.faulted)
+        drive(window).inputs.supply = 1.0
+        rest(6.0)
+        settle_until(lambda: "DC link" in session(window).rows()[1].text)  # it blinks
+        save(window, "start-up")
+    with staged(Setting(Appearance.DARK), "drying-hall") as window:
+        connected(window)
+        window.show_workspace(DESIGN)
+        rest(1.0)
+        save(window, "design")
+
+
+def connected(window: MainWindow) -> None:
+    """Connect the window to its simulated drives, and wait for the first values."""
+    window.show_workspace(BENCH)
+    window.bench.choose(0)
+    window.bench.connect_line()
+    settle_until(lambda: all(reading.good for reading in session(window).snapshot().readings.values()))
+
+
+def session(window: MainWindow) -> Session:
+    """The session of a window that is connected."""
+    assert window.live.session is not None
+    return window.live.session
+
+
+def drive(window: MainWindow) -> DriveBank:
+    """The first of the simulated drives."""
+    simulation = session(window).simulation
+    assert simulation is not None
+    return next(model for model in simulation.models.values() if isinstance(model, DriveBank))
+
+
+def press(window: MainWindow, *keys: str) -> None:
+    """Press keys of the panel one after another."""
+    for key in keys:
+        window.live.key_down(key)
+        window.live.key_up(key)
+        settle()
+
+
+def rest(seconds: float) -> None:
+    """Let the window run on."""
+    end = time.monotonic() + seconds
+    settle_until(lambda: time.monotonic() > end)
+
+
+def save(window: MainWindow, name: str) -> None:
+    """Save a picture of the window."""
+    if not window.grab().save(str(FOLDER / f"{name}.png"), "PNG"):
+        raise OSError(f"{FOLDER / name}.png cannot be written")
+
+
+if __name__ == "__main__":
+    main()

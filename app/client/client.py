@@ -52,7 +52,7 @@ from app.client.faults import Fault, FaultKind, LineFault, closed_fault, excepti
 from app.client.late_answers import Lateness
 from app.client.pending_answers import PendingAnswers
 from app.client.repeated_answers import REPEATED_WITHIN_S, Chain, Repeats, Unasked
-from app.client.reply_guard import KEPT_BYTES, MbapGuard, MbapStream, RtuGuard, late_fault
+from app.client.reply_guard import KEPT_BYTES, Guard, MbapGuard, MbapStream, RtuGuard, late_fault
 from app.client.timing import BROADCAST_TURNAROUND_S, PunctualSleep, ResponseTimes, pace_of
 from app.client.transactions import Transaction
 from app.client.transport import Wire
@@ -99,7 +99,7 @@ class _Flight:
 
     __slots__ = ("answer", "guard", "judged", "late", "limit_s", "quiet", "request", "sent")
 
-    def __init__(self, request: Request, guard: RtuGuard | MbapGuard, limit_s: float) -> None:
+    def __init__(self, request: Request, guard: Guard, limit_s: float) -> None:
         self.request = request
         self.guard = guard
         self.sent = 0.0

@@ -27,7 +27,7 @@ something outstanding is taken for its end.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from typing import Final, Protocol
+from typing import Final, TypeAlias
 
 from app.client.faults import Fault, FaultKind, bytes_text
 from app.language import translate
@@ -49,36 +49,6 @@ KEPT_BYTES: Final = 2048
 """Bytes that are looked at for one request; of a line that babbles on, the newest."""
 
 
-class Guard(Protocol):
-    """What the two framings have in common."""
-
-    @property
-    def received(self) -> bytes:
-        """All that arrived since the request, up to KEPT_BYTES."""
-        ...
-
-    @property
-    def echo_seen(self) -> bool:
-        """Whether the request itself came back first, as from a two-wire adapter that hears itself."""
-        ...
-
-    def feed(self, data: bytes) -> bytes | None:
-        """Take what arrived. Gives the PDU of the verified answer once it is complete."""
-        ...
-
-    def last_look(self) -> bytes | None:
-        """No more will come: an answer that was held back only because a longer frame might have begun before it."""
-        ...
-
-    def wrongly_answered(self) -> bool:
-        """Whether an answer has come, whole, though a wrong or a damaged one: nothing more is to be expected."""
-        ...
-
-    def verdict(self) -> Fault:
-        """What is wrong, judged by what has arrived so far."""
-        ...
-
-
 class RtuGuard:
     """The guard for RTU frames.
 
@@ -89,7 +59,9 @@ class RtuGuard:
 
     def __init__(self, request: Request, *, echo: bool | None = False) -> None:
         self.received = b""
+        """All that arrived since the request, up to KEPT_BYTES."""
         self.echo_seen = False
+        """Whether the request itself came back first, as from a two-wire adapter that hears itself."""
         self._request = request
         self._strip = echo is not False or not request.echo_could_answer
         self._head = bytes((request.unit,)) + request.answer_head
@@ -122,7 +94,7 @@ class RtuGuard:
         return first > 0 and not self.received.startswith(self._request.rtu)
 
     def feed(self, data: bytes) -> bytes | None:
-        """See Guard."""
+        """Take what arrived. Gives the PDU of the verified answer once it is complete."""
         self.received += data
         surplus = len(self.received) - KEPT_BYTES
         if surplus > 0:
@@ -131,7 +103,7 @@ class RtuGuard:
         return self._search(final=False)
 
     def last_look(self) -> bytes | None:
-        """See Guard."""
+        """No more will come: an answer that was held back only because a longer frame might have begun before it."""
         return self._search(final=True)
 
     def _search(self, *, final: bool) -> bytes | None:
@@ -175,7 +147,7 @@ class RtuGuard:
         return other is not None and other.unit == self._request.unit and other.answer_head == self._request.answer_head
 
     def wrongly_answered(self) -> bool:
-        """See Guard."""
+        """Whether an answer has come, whole, though a wrong or a damaged one: nothing more is to be expected."""
         data, request = self.received[self._start :], self._request
         if len(data) < SHORTEST_RTU or self._doubtful:
             return False
@@ -188,7 +160,7 @@ class RtuGuard:
         return len(data) >= self._length - 1
 
     def verdict(self) -> Fault:
-        """See Guard."""
+        """What is wrong, judged by what has arrived so far."""
         request, unit = self._request, self._request.unit
         data = self.received[self._start :]
         if self._doubtful:
@@ -307,9 +279,6 @@ class MbapGuard:
     many milliseconds an answer that arrives now missed its time-out, by transaction identifier.
     """
 
-    echo_seen = False
-    """There is no echo on a network."""
-
     def __init__(self, request: Request, transaction: int, earlier: Mapping[int, float] | None = None) -> None:
         self.received = b""
         self.earlier = dict(earlier) if earlier else {}
@@ -321,13 +290,13 @@ class MbapGuard:
         self._length = request.answer_length + MBAP_HEADER
 
     def feed(self, data: bytes) -> bytes | None:
-        """See Guard. For a connection with one request at a time, whose stream is this guard's alone."""
+        """See RtuGuard. For a connection with one request at a time, whose stream is this guard's alone."""
         if self._stream is None:
             self._stream = MbapStream()
         return self._first(self._stream.feed(data, (self._transaction,)), data)
 
     def last_look(self) -> bytes | None:
-        """See Guard."""
+        """See RtuGuard."""
         return None if self._stream is None else self._first(self._stream.give_up(), b"")
 
     def take(self, frame: bytes) -> bytes | None:
@@ -356,11 +325,11 @@ class MbapGuard:
         return self._label + b"\0\0\0\x03" + bytes((self._request.unit, self._request.function | 0x80))
 
     def wrongly_answered(self) -> bool:
-        """See Guard."""
+        """See RtuGuard."""
         return any(frame[:2] == self._label for frame in mbap_frames(self.received, final=False)[0])
 
     def verdict(self) -> Fault:
-        """See Guard."""
+        """See RtuGuard."""
         request, data = self._request, self.received
         if not data:
             return Fault(FaultKind.SILENCE, translate("bus", "unit {unit} did not answer").format(unit=request.unit))
@@ -394,6 +363,10 @@ class MbapGuard:
         if self._head.startswith(data):
             return _cut(request.unit, len(data), self._length)
         return _no_frame(data, request.unit)
+
+
+Guard: TypeAlias = RtuGuard | MbapGuard
+"""That of either framing."""
 
 
 def late_fault(unit: int, late_ms: float) -> Fault:

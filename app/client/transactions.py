@@ -62,6 +62,3 @@ class TransactionLog:
         with self._lock:
             new = min(max(0, self._count - count), len(self._kept))
             return self._count, tuple(islice(self._kept, len(self._kept) - new, None))
-
-    def __len__(self) -> int:
-        return len(self._kept)

@@ -34,9 +34,6 @@ class Schedule(Generic[_R]):
         self._order = count()
         self._in_a_row = 0
 
-    def __len__(self) -> int:
-        return len(self._others) + len(self._shown)
-
     def put(self, read: _R, at: float) -> None:
         """Let a read be due at `at`."""
         heap = self._others if not self._names or self._names.isdisjoint(read.signals) else self._shown
